@@ -1,0 +1,34 @@
+// Everything that leaves on paper: story stick, full-size line and form, table of stations, each sheet named, each
+// with a square for checking the printer's scale.
+#pragma once
+
+#include <QPageLayout>
+#include <QString>
+#include <QStringList>
+#include <vector>
+
+#include "core/boat/boat.hpp"
+#include "core/plan/plan.hpp"
+
+class QPrinter;
+
+namespace fayline::app {
+
+enum class Paper { stationTable, storyStick, line, form };
+
+QString paperName(Paper paper);  // "Story stick"
+std::vector<Paper> allPapers();
+
+// Writes the papers of every piece of `boat` as PDF files into `folder` (made if missing) and returns their names in
+// order. `layout` gives page size and margins. Throws measure::InputError when a piece cannot be planned or a file
+// cannot be written.
+QStringList writePapers(const boat::Boat& boat, const QString& folder, const QPageLayout& layout);
+
+// A4 or letter by the locale, with margins that every printer keeps.
+QPageLayout defaultPageLayout();
+
+// Prints one paper of one piece on `printer`, at its true size whatever the printer's resolution.
+void printPaper(Paper paper, const boat::Boat& boat, const boat::Piece& piece, const plan::Plan& plan,
+                QPrinter& printer);
+
+}  // namespace fayline::app

@@ -1,0 +1,63 @@
+// The one holder of the boat, its file, the undo history, and what is selected and pointed at.
+#pragma once
+
+#include <QObject>
+#include <QString>
+#include <QUndoStack>
+#include <optional>
+
+#include "app/look/change.hpp"
+#include "core/boat/boat.hpp"
+
+namespace fayline::app {
+
+class Document : public QObject {
+    Q_OBJECT
+public:
+    explicit Document(QObject* parent = nullptr);
+
+    const boat::Boat& boat() const { return boat_; }
+    const QString& fileName() const { return fileName_; }  // empty: never saved
+    bool hasUnsavedChanges() const { return !undo_.isClean(); }
+    QUndoStack& undoStack() { return undo_; }
+
+    int currentPiece() const { return currentPiece_; }  // -1: none
+    void setCurrentPiece(int index);
+    std::optional<double> hoveredPlace() const { return hoveredPlace_; }   // metres along the line
+    std::optional<double> selectedPlace() const { return selectedPlace_; }
+    void setHoveredPlace(std::optional<double> at_m);
+    void setSelectedPlace(std::optional<double> at_m);
+
+    // Each of these is one step that can be undone.
+    void changePiece(int index, const Change& change);
+    void addPiece(const boat::Piece& piece);
+    void removePiece(int index);
+    void movePiece(int from, int to);
+    void changeBoat(const QString& name, const QString& merges, const boat::Boat& after);  // name, notes, display, own woods
+
+    // Throw measure::InputError and change nothing when the file cannot be read or written.
+    void open(const QString& fileName);
+    void save(const QString& fileName);
+    void startNew();
+
+signals:
+    void boatReplaced();             // another boat: opened or new
+    void boatChanged();              // anything but a piece: name, display, number or order of pieces
+    void pieceChanged(int index);
+    void currentPieceChanged(int index);
+    void hoveredPlaceChanged(std::optional<double> at_m);
+    void selectedPlaceChanged(std::optional<double> at_m);
+    void fileNameChanged();
+
+private:
+    friend class ChangePieceCommand;
+    friend class ChangeBoatCommand;
+    boat::Boat boat_;
+    QString fileName_;
+    QUndoStack undo_;
+    int currentPiece_ = -1;
+    std::optional<double> hoveredPlace_;
+    std::optional<double> selectedPlace_;
+};
+
+}  // namespace fayline::app

@@ -1,0 +1,444 @@
+// The document: a boat and its pieces, what the user said and nothing that follows from it.
+//
+// Plain values in SI that every part of the core may read: metres, radians, newtons, pascals, kilograms, seconds;
+// temperatures in degrees Celsius; shares (slope of grain, waste) as fractions of one, moisture as a fraction of the
+// dry mass. Defaults stand here, in one place, as member initialisers; file.hpp names each key of the project file.
+//
+// `at_m` is arc length along the fair line from its first point. It may lie outside 0..length where strips run past.
+#pragma once
+
+#include <array>
+#include <nlohmann/json.hpp>
+#include <optional>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "core/measure/display.hpp"
+#include "core/measure/units.hpp"
+
+namespace fayline::boat {
+
+// What a part of the file said beyond its values: the known keys that stood there (so that a default that was written
+// is written again) and keys that this version does not know (written back unchanged after the known ones).
+struct Kept {
+    std::set<std::string> given;
+    nlohmann::ordered_json unknown = nlohmann::ordered_json::object();
+
+    bool operator==(const Kept&) const = default;
+};
+
+struct Point {
+    std::string label;
+    double x_m = 0;
+    double y_m = 0;
+    std::array<std::string, 2> written;  // x and y as the user wrote them; empty where typed nowhere
+    bool mustPass = false;
+    Kept kept;
+
+    bool operator==(const Point&) const = default;
+};
+
+enum class Describes { innerFace, middle, outerFace };  // which line of the stack the points are on
+enum class Side { left, right };  // as seen by someone walking from the first point to the last
+
+struct LineInput {
+    std::vector<Point> points;
+    double readTo_m = measure::sixteenth_m;
+    double fairWithin_m = measure::sixteenth_m;  // 0 interpolates
+    std::optional<double> startHeading_rad;      // anticlockwise from +x
+    std::optional<double> endHeading_rad;
+    double takeOff_m = 0;
+    Describes describes = Describes::innerFace;
+    Side stripsOn = Side::left;
+    Kept kept;
+
+    bool operator==(const LineInput&) const = default;
+};
+
+enum class Softened { no, soaked, steamed, boiled };
+
+struct BentBefore {
+    Softened how = Softened::no;
+    double set = 0;  // share of the curve taken already, 0..1
+    Kept kept;
+
+    bool operator==(const BentBefore&) const = default;
+};
+
+struct Strips {  // `count` strips that are alike, one upon the other
+    int count = 1;
+    double thickness_m = 0.00635;  // at the line's start
+    std::string species = "oak_white";
+    bool sacrificial = false;
+    std::optional<double> moe_Pa;       // measured by the user; used as it is
+    std::optional<double> tapersTo_m;   // thickness at the line's end, linear along it
+    std::optional<BentBefore> bentBefore;
+    bool dryFace = false;
+    Kept kept;
+
+    bool operator==(const Strips&) const = default;
+};
+
+struct Width {
+    double at_m = 0;
+    double width_m = 0.05;
+    Kept kept;
+
+    bool operator==(const Width&) const = default;
+};
+
+struct Pin {
+    double at_m = 0;
+    Kept kept;
+
+    bool operator==(const Pin&) const = default;
+};
+
+struct Scarf {
+    double slope = 10;  // 1 in slope
+    Kept kept;
+
+    bool operator==(const Scarf&) const = default;
+};
+
+struct Stack {
+    std::vector<Strips> strips{Strips{.count = 8}};  // from the form outwards
+    std::vector<int> gluings;                // after which strips a gluing ends; empty: all in one go
+    double ripAllowance_m = 0.003;           // on each edge
+    std::vector<Width> widths{Width{}};      // linear between, level beyond
+    double glueLine_m = 0.00015;
+    double moisture = 0.10;
+    double serviceMoisture = 0.12;
+    double grainSlope = 0.03;
+    double runsPastStart_m = 0.1;
+    double runsPastEnd_m = 0.15;
+    std::vector<Pin> pins;
+    std::optional<Scarf> scarfedStart;
+    std::optional<Scarf> scarfedEnd;
+    Kept kept;
+
+    bool operator==(const Stack&) const = default;
+};
+
+enum class FormKind { solid, posts, inPlace };
+
+struct Post {
+    double at_m = 0;
+    double width_m = 0.038;
+    double holds_N = 3000;
+    Kept kept;
+
+    bool operator==(const Post&) const = default;
+};
+
+struct Form {
+    FormKind kind = FormKind::solid;
+    bool letGo = true;
+    std::vector<Post> posts;
+    std::optional<double> carriesOnStart_m;  // absent: as far as the strips; in place: 0
+    std::optional<double> carriesOnEnd_m;
+    double springbackFactor = 1;
+    Kept kept;
+
+    bool operator==(const Form&) const = default;
+};
+
+enum class HoldKind { clamp, prop, jack, screw, strap, wedge };
+enum class Pads { hold, slide };
+enum class From { start, middle, end };
+enum class Stop { none, head, foot, both };
+enum class PropTo { floor, overhead };
+enum class PullsFrom { start, end, both };
+
+struct Tool {
+    std::string name;
+    HoldKind kind = HoldKind::clamp;
+    double most_N = 2500;
+    double pad_m = 0.04;
+    int count = 1;
+    std::optional<double> opening_m;
+    std::optional<double> throat_m;
+    std::optional<double> pitch_m;
+    Kept kept;
+
+    bool operator==(const Tool&) const = default;
+};
+
+struct Station {
+    HoldKind kind = HoldKind::clamp;
+    double at_m = 0;
+    double most_N = 2500;
+    double pad_m = 0.04;
+    bool fixed = false;
+    std::optional<double> pull_N;  // pulls exactly this; absent: closes its gap with no more than most_N
+    // prop, jack
+    std::optional<double> footX_m;
+    std::optional<double> footY_m;
+    std::optional<std::array<double, 2>> section_m;
+    Stop stop = Stop::none;
+    PropTo to = PropTo::floor;
+    // screw
+    std::optional<double> diameter_m;
+    std::optional<double> intoBackbone_m;
+    std::optional<double> washer_m;
+    // strap, round the outside from at_m to to_m
+    std::optional<double> to_m;
+    PullsFrom pullsFrom = PullsFrom::end;
+    double friction = 0.3;
+    Kept kept;
+
+    bool operator==(const Station&) const = default;
+};
+
+struct Cauls {
+    double thickness_m = 0;
+    Kept kept;
+
+    bool operator==(const Cauls&) const = default;
+};
+
+struct Floor {
+    double friction = 0.3;
+    Kept kept;
+
+    bool operator==(const Floor&) const = default;
+};
+
+struct Block {
+    double x_m = 0;
+    double y_m = 0;
+    Kept kept;
+
+    bool operator==(const Block&) const = default;
+};
+
+struct Hull {
+    double weight_kg = 0;
+    double centreX_m = 0;
+    double centreY_m = 0;
+    double friction = 0.3;
+    std::vector<Block> blocks;
+    Kept kept;
+
+    bool operator==(const Hull&) const = default;
+};
+
+struct Holding {
+    double gapLimit_m = 0.0005;
+    Pads pads = Pads::hold;
+    From from = From::start;
+    std::vector<Tool> tools;
+    std::vector<Station> stations;
+    Cauls cauls;
+    Floor floor;
+    Hull hull;
+    Kept kept;
+
+    bool operator==(const Holding&) const = default;
+};
+
+enum class Faces { planed, sanded, sawn };
+enum class Vessel { cup, tray };
+
+struct Tent {
+    double from_s = 3600;
+    double lasts_s = 0;
+    double air_C = 30;
+    Kept kept;
+
+    bool operator==(const Tent&) const = default;
+};
+
+struct Glue {
+    std::string adhesive = "epoxy_2_1_medium";
+    double pasteYield_Pa = 100;
+    double air_C = 18;
+    double humidity = 0.60;
+    double airOverNight_C = 10;
+    Tent tent;
+    Faces faces = Faces::planed;
+    double wetOut_kg_m2 = 0.080;
+    double spread_kg_m2 = 0.250;
+    bool bothFaces = true;
+    double thinner = 0;
+    double filler = 0.06;  // kg per kg of mix
+    double waste = 0.15;
+    double cup_m3 = 500e-6;
+    Vessel vessel = Vessel::cup;
+    double scaleReads_kg = 0.001;
+    Kept kept;
+
+    bool operator==(const Glue&) const = default;
+};
+
+struct StationTimes {
+    double clamp_s = 60;
+    double prop_s = 120;
+    double jack_s = 90;
+    double screw_s = 60;
+    Kept kept;
+
+    bool operator==(const StationTimes&) const = default;
+};
+
+struct Rates {
+    double mix_s = 240;
+    double wetOut_m2_s = 0.12 / 60;
+    double spread_m2_s = 0.10 / 60;
+    double stackStrip_s = 30;
+    double carry_s = 180;
+    StationTimes station;
+    double scrape_m_s = 0.5 / 60;
+    Kept kept;
+
+    bool operator==(const Rates&) const = default;
+};
+
+struct Crew {
+    int hands = 2;
+    double startAt_s = 8.5 * 3600;  // seconds after midnight
+    Rates rates;
+    double uncertain = 0.20;
+    Kept kept;
+
+    bool operator==(const Crew&) const = default;
+};
+
+struct BadStretch {
+    double from_m = 0;
+    double to_m = 0;
+    Kept kept;
+
+    bool operator==(const BadStretch&) const = default;
+};
+
+struct Board {
+    std::string name;
+    double length_m = 2.4;
+    double width_m = 0.15;
+    double thickness_m = 0.032;
+    int count = 1;
+    std::string species = "oak_white";
+    std::vector<BadStretch> bad;
+    double price = 0;
+    Kept kept;
+
+    bool operator==(const Board&) const = default;
+};
+
+struct Stock {
+    std::vector<Board> boards;
+    double kerf_m = 0.0024;
+    double planing_m = 0.0005;
+    double scarfSlope = 12;
+    std::optional<int> spares;  // absent: "auto"
+    Kept kept;
+
+    bool operator==(const Stock&) const = default;
+};
+
+struct TimeMark {
+    std::string task;
+    double at_s = 0;
+    Kept kept;
+
+    bool operator==(const TimeMark&) const = default;
+};
+
+struct LetGo {
+    double after_s = 0;
+    double chordForm_m = 0;
+    double chordPiece_m = 0;
+    double risePiece_m = 0;
+    Kept kept;
+
+    bool operator==(const LetGo&) const = default;
+};
+
+struct Record {  // what really happened at a glue-up or a dry fit
+    std::string when;  // 2026-05-02T08:30
+    bool dryFit = false;
+    std::optional<double> air_C;
+    std::vector<TimeMark> marks;
+    std::vector<LetGo> letGo;
+    std::string notes;
+    Kept kept;
+
+    bool operator==(const Record&) const = default;
+};
+
+struct Piece {
+    std::string name;
+    LineInput line;
+    Stack stack;
+    Form form;
+    Holding holding;
+    Glue glue;
+    Crew crew;
+    Stock stock;
+    std::vector<Record> record;
+    Kept kept;
+
+    bool operator==(const Piece&) const = default;
+};
+
+// The user's own wood and glue, beside those in resources/.
+struct OwnSpecies {
+    std::string id;
+    std::string name;
+    double sg = 0.6;
+    double mor_Pa = 100e6;
+    double moe_Pa = 12000e6;
+    std::optional<double> compressionAlong_Pa;
+    std::optional<double> compressionAcross_Pa;
+    std::optional<double> shear_Pa;
+    std::optional<double> shrinkRadial;      // share, green to ovendry
+    std::optional<double> shrinkTangential;
+    bool hardwood = true;
+    std::string source;
+    Kept kept;
+
+    bool operator==(const OwnSpecies&) const = default;
+};
+
+enum class AdhesiveKind { epoxy, resorcinol, urea, polyurethane };
+
+struct OwnAdhesive {
+    std::string id;
+    std::string name;
+    std::array<double, 2> partsByVolume{2, 1};
+    std::array<double, 2> partsByWeight{100, 43};
+    std::array<double, 2> density_kg_m3{1120, 980};
+    double potLife_s = 30 * 60;
+    double potLifeAt_C = 25;
+    double potLifeMass_kg = 0.1;
+    double openTime_s = 90 * 60;
+    double openTimeAt_C = 25;
+    double least_C = 10;
+    double handling_s = 8 * 3600;
+    double fullCure_s = 72 * 3600;
+    double cureAt_C = 25;
+    AdhesiveKind kind = AdhesiveKind::epoxy;
+    double spread_kg_m2 = 0.250;
+    std::string source;
+    Kept kept;
+
+    bool operator==(const OwnAdhesive&) const = default;
+};
+
+struct Boat {
+    std::string name;
+    std::string notes;
+    Kept boatKept;  // of the object "boat"
+    measure::Display display;
+    Kept displayKept;
+    std::vector<OwnSpecies> species;
+    std::vector<OwnAdhesive> adhesives;
+    std::vector<Piece> pieces;
+    Kept kept;  // of the whole file
+
+    bool operator==(const Boat&) const = default;
+};
+
+}  // namespace fayline::boat

@@ -1,0 +1,54 @@
+// The fair line through measured offsets.
+//
+// Of all lines that miss the points by no more than the reading of them explains, the one whose curvature changes
+// least: the integral of the squared rate of change of curvature, weighed against the misses. See fair.cpp for the
+// method, its source and its measured error.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/line/line.hpp"
+
+namespace fayline::line {
+
+struct Offset {
+    double x_m = 0;
+    double y_m = 0;
+    bool mustPass = false;
+};
+
+struct FairInput {
+    std::vector<Offset> points;  // in order along the line, 3 or more
+    double readTo_m = 0.0015875;      // step to which the points were read
+    double fairWithin_m = 0.0015875;  // no point is missed by more; 0 interpolates
+    std::optional<double> startHeading_rad;
+    std::optional<double> endHeading_rad;
+    // The points lie on the outside of something this thick; the line is wanted on its inside, `takeOff_m` away square
+    // to the line, to the left if positive, to the right if negative.
+    double takeOff_m = 0;
+};
+
+struct Foot {
+    double at_m = 0;      // place on the line nearest to the point
+    double misfit_m = 0;  // point (after take-off) against line, signed, > 0 where the point lies to the left
+};
+
+struct FairLine {
+    Line line;
+    std::vector<Foot> points;  // as many as given, in their order
+    bool settled = true;       // false: the fit did not converge; the line is the last one tried
+    std::string outcome;       // why it stopped, in words
+    double rootMeanSquareMiss_m = 0;
+    double smoothing_m5 = 0;  // weight of the curvature's rate against the misses, for telling fits apart
+};
+
+// The fair line of `input`. The first and last point's feet are its ends.
+//
+// Throws InputError with paths from `line.`: fewer than 3 points (line.points), two equal neighbours or the same
+// point given twice (line.points[i]), numbers that are not finite, a negative readTo or fairWithin, misses that
+// cannot be met because two points that must be passed contradict a heading.
+FairLine fair(const FairInput& input);
+
+}  // namespace fayline::line

@@ -1,0 +1,26 @@
+// Conversion between SI and the units of files, screens and papers. The only place where such a factor stands.
+//
+// Exact by definition: inch, foot, pound, pound-force, ounce, US fluid ounce, degree.
+#pragma once
+
+#include <numbers>
+
+namespace fayline::measure {
+
+inline constexpr double inch_m = 0.0254;
+inline constexpr double foot_m = 0.3048;
+inline constexpr double sixteenth_m = inch_m / 16;
+inline constexpr double poundForce_N = 4.4482216152605;
+inline constexpr double pound_kg = 0.45359237;
+inline constexpr double ounce_kg = pound_kg / 16;
+inline constexpr double fluidOunceUs_m3 = 29.5735295625e-6;
+inline constexpr double psi_Pa = poundForce_N / (inch_m * inch_m);
+
+// A unit of the project file by the ending of its key: file value * toSi + offset = SI value.
+// One division by a power of ten keeps decimal figures whole: 6.35 mm becomes the double nearest to 0.00635.
+double fromMillimetres(double mm);
+double toMillimetres(double m);
+constexpr double fromDegrees(double deg) { return deg * std::numbers::pi / 180; }
+constexpr double toDegrees(double rad) { return rad * 180 / std::numbers::pi; }
+
+}  // namespace fayline::measure

@@ -1,0 +1,87 @@
+// What follows from a piece: everything that Fayline answers, in SI, and what is wrong with it.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/boat/boat.hpp"
+#include "core/holding/places.hpp"
+#include "core/line/fair.hpp"
+#include "core/line/misread.hpp"
+#include "core/measure/display.hpp"
+#include "core/measure/source.hpp"
+#include "core/stack/stack.hpp"
+#include "core/wood/species.hpp"
+
+namespace fayline::plan {
+
+enum class Severity { stop, caution, note };
+enum class About { line, stack, form, holding, glue, schedule, stock };
+
+// A risk: shown beside the number, never in the way of working on.
+struct Finding {
+    Severity severity = Severity::note;
+    About about = About::line;
+    std::string code;           // short and stable: strip_breaks
+    std::string text;           // a full sentence in display units with the place and both numbers
+    std::optional<double> at_m;
+    double value = 0;           // in `unit`
+    double limit = 0;
+    std::string unit;           // as in the printed plan: "mm", "pct", "ratio", ""
+    measure::Source source;
+    int point = -1;             // index of the point it is about; -1: none
+    int strip = 0;              // place of the strip it is about; 0: none
+};
+
+// The words of a severity and subject as the printed plan has them.
+const char* severityText(Severity severity);
+const char* aboutText(About about);
+
+struct LinePlan {
+    line::FairLine fair;
+    line::Place tightest;
+    line::Misread misread;
+    std::vector<line::Place> samples;  // every 10 mm and at both ends
+};
+
+struct HoldingPlan {
+    std::vector<holding::StationPlace> stations;  // forces join here
+};
+
+// The nine questions of the job. An answer is a few figures; a question whose part is not built yet says so.
+enum class Question { line, strips, form, holding, glue, time, stock, paper, record };
+struct Answer {
+    Question question = Question::line;
+    std::string word;      // "Strips"
+    std::string figures;   // "9 x 1/4 in, 0.52 %"; empty: not answered yet
+    std::string sentence;  // the same in one plain sentence
+    std::optional<Severity> worst;
+};
+
+struct Plan {
+    std::string piece;
+    measure::Display display;
+    LinePlan line;
+    stack::StackPlan stack;
+    HoldingPlan holding;
+    std::vector<Finding> findings;  // the worst first
+    std::vector<Answer> answers;    // all nine, in order
+};
+
+// What a plan needs beside the piece.
+struct Shop {
+    measure::Display display;
+    std::vector<wood::Species> species;  // the user's own before the built-in ones
+};
+
+// The shop of a boat: its display units, its own woods, the built-in ones.
+Shop shopOf(const boat::Boat& boat);
+
+// The plan of one piece. Pure: no clock, no files, no globals; the same input gives the same bits.
+//
+// Throws InputError with a path from the piece on (`line.points[3]`, `stack.strips[0].species`) for a piece that no
+// plan can be made of. Risks are findings.
+Plan makePlan(const boat::Piece& piece, const Shop& shop);
+
+}  // namespace fayline::plan

@@ -1,0 +1,19 @@
+// The printed plan: a boat's plans as one JSON document with the naming rules of the project file.
+#pragma once
+
+#include <string>
+
+#include "core/boat/boat.hpp"
+#include "core/plan/plan.hpp"
+
+namespace fayline::plan {
+
+// The plan of every piece of `boat` as JSON text ending with a newline. A part that is not built yet is absent.
+// Numbers that do not exist (the radius of a straight line) are null.
+// Throws InputError with a path from `pieces[i].` when a piece cannot be planned.
+std::string printPlans(const boat::Boat& boat);
+
+// A few lines for a person: each piece's answers and findings.
+std::string summarizePlans(const boat::Boat& boat);
+
+}  // namespace fayline::plan

@@ -1,0 +1,54 @@
+// Stiffness and breaking of a dry strip in bending: what the tables say, corrected for shear, grain slope and moisture.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/measure/source.hpp"
+#include "core/wood/species.hpp"
+
+namespace fayline::wood {
+
+// The tabulated modulus holds deflection by shear as well; for pure bending it is raised by this factor.
+// Source: Wood Handbook Table 5-3 footnote c (P*).
+inline constexpr double shearFreeModulus = 1.10;
+
+// Coefficient of variation of modulus of rupture and of elasticity within a species.
+// Source: Wood Handbook Table 5-6 (M).
+inline constexpr double ruptureScatter = 0.16;
+inline constexpr double modulusScatter = 0.22;
+
+// Share of the straight-grained value left at a slope of grain of `slope` (0.05 is 1 in 20), linear in the slope
+// between the rows of Wood Handbook Table 5-12 (M), at the last row beyond 1 in 5. slope >= 0.
+double grainFactorRupture(double slope);
+double grainFactorModulus(double slope);
+
+// Value at moisture `moisture` (fraction of dry mass, 0.04..0.30) over the value at 12 %.
+// By P12 (P12/Pg)^((12-M)/(Mp-12)) where the green value is known, Wood Handbook eq. 5-3 (M); else by the middle trend
+// of Table 5-14 (M), linear between 6, 12 and 20 %. Above M_p moisture no longer matters.
+double moistureFactorRupture(const Species& species, double moisture);
+double moistureFactorModulus(const Species& species, double moisture);
+
+// P at `moisture` by Wood Handbook eq. 5-3 (M) from the values at 12 % and green, all in one unit.
+double atMoisture(double at12, double green, double moistureOfIntersection, double moisture);
+
+// What a strip of this wood does in pure bending.
+struct Bending {
+    double modulus_Pa = 0;          // 1.1 x tabulated, corrected; or the user's own, as it is
+    double rupture_Pa = 0;          // corrected
+    double breakingStrain = 0;      // mean surface strain at breaking, rupture / modulus
+    measure::Source modulusSource;
+    measure::Source ruptureSource;
+};
+Bending bending(const Species& species, double moisture, double grainSlope, std::optional<double> measuredMoe_Pa);
+
+// Chance that a strip strained to `strain` at its surface breaks, when breaking strain is normal with mean
+// `breakingStrain` and coefficient of variation `ruptureScatter`. 0..1. A negative or zero strain: 0 chance.
+double chanceOfBreaking(double strain, double breakingStrain);
+
+// The fewest spare strips of each chance so that with `confidence` (0.95) enough stay whole: chances[i] is that of
+// strip i; a spare is as likely to break as the mean strip. Exact sum over the number of breaks (binomial where all
+// are alike). -1 when a third or more of the strips would break: no number of spares is sensible.
+int sparesNeeded(const std::vector<double>& chances, double confidence = 0.95);
+
+}  // namespace fayline::wood
