@@ -9,8 +9,8 @@
 namespace fayline::app {
 
 struct Change {
-    QString name;   // as a user understands it, in the undo menu: "Move WL 12"
-    QString merges; // changes in a row with the same non-empty key become one step: "drag point 5"
+    QString name;       // as a user understands it, in the undo menu: "Move WL 12"
+    QString merges;     // changes in a row with the same non-empty key become one step: "drag point 5"
     boat::Piece after;  // the whole piece as it shall be
 };
 

@@ -31,12 +31,29 @@ inline constexpr int gridStep = 8;  // pixels; every margin and gap is a multipl
 
 Theme paperTheme();
 Theme slateTheme();
-Theme desktopTheme();  // the one nearer to the desktop's palette
+Theme desktopTheme();                      // the one nearer to the desktop's palette
+Theme themeNear(const QPalette& palette);  // slate where its text is lighter than what lies behind it
 
-// The theme in force, and the way to change it: sets the application's palette and style sheet.
+// The theme in force, paper before anything is applied, and the way to change it: sets the application's style,
+// palette and style sheet. Every widget then gets a palette change event and is drawn again.
 const Theme& theme();
 void applyGround(Ground ground);
 
+// For figures on a patch of the strain ramp: ink or ground, whichever reads better on `behind`; black or white where
+// neither reaches a contrast of 4.5.
+QColor inkOn(const QColor& behind);
+
+// The palette of `theme`, every group and role of it.
+QPalette paletteOf(const Theme& theme);
+
+// The text sizes of the program, all from the desktop's font.
+enum class TextSize {
+    small,     // marks on axes, second lines
+    body,      // the desktop's size
+    sentence,  // the answer that a panel opens with
+    title,     // a panel's or paper's name
+};
+QFont textFont(TextSize size);
 QFont tabularFont(const QFont& base);  // the desktop's font with figures of one width
 
 }  // namespace fayline::app
