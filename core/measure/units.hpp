@@ -14,6 +14,7 @@ inline constexpr double poundForce_N = 4.4482216152605;
 inline constexpr double pound_kg = 0.45359237;
 inline constexpr double ounce_kg = pound_kg / 16;
 inline constexpr double fluidOunceUs_m3 = 29.5735295625e-6;
+inline constexpr double megapascal_Pa = 1e6;
 inline constexpr double psi_Pa = poundForce_N / (inch_m * inch_m);
 
 // A unit of the project file by the ending of its key: file value * toSi + offset = SI value.
