@@ -15,13 +15,15 @@ struct StationPlace {
     double at_m = 0;            // along the line
     double alongOutside_m = 0;  // along the outside of the stack, from the start trim line
     line::Xy onLine;            // metres
-    line::Xy onOutside;         // where the tape and the pad are
+    line::Xy onOutside;         // where the tape and the pad (or the caul under it) are
     double heading_rad = 0;     // of the line there
 };
 
-// The places of all stations of `holding`, ordered along the line.
-std::vector<StationPlace> stationPlaces(const boat::Holding& holding, const boat::Stack& stack, boat::Describes describes,
-                                        boat::Side side, const line::Line& line);
+// The places of all stations of `holding`, ordered along the line; of two at one place the first given comes first.
+// They may lie beyond the line's ends, which run on as arcs. Throws InputError (holding.stations[i].at_mm) for a place
+// that is no number or further than 100 m off the line's ends.
+std::vector<StationPlace> stationPlaces(const boat::Holding& holding, const boat::Stack& stack,
+                                        boat::Describes describes, boat::Side side, const line::Line& line);
 
 // Length along the outside of the stack from the start trim line to `at_m` (negative before it), metres. Exact for
 // strips that do not taper; for tapering ones the outside is integrated.

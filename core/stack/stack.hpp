@@ -1,7 +1,7 @@
 // The stack of strips along a line: each strip's radius, strain, length; how the ends step; how likely one breaks.
 //
-// Signs: distances are square to the line, > 0 from the form outwards; curvature > 0 where the form is convex toward the
-// stack, so a strip at distance d has curvature k / (1 + d k). Strip 1 lies on the form.
+// Signs: distances are square to the line, > 0 from the form outwards; curvature > 0 where the form is convex toward
+// the stack, so a strip at distance d has curvature k / (1 + d k). Strip 1 lies on the form.
 #pragma once
 
 #include <optional>
@@ -23,61 +23,76 @@ struct Strip {
     double thicknessAtEnd_m = 0;  // the same if it does not taper
     std::string species;
     bool sacrificial = false;
-    double leastRadius_m = 0;     // of its own middle, between the trim lines; infinity where straight
+    double leastRadius_m = 0;  // of its own middle, between the trim lines; infinity where straight
     double leastRadiusAt_m = 0;
-    double strain = 0;            // greatest surface strain between the ends of the strips, t k / 2
+    // Greatest surface strain between the ends of the strip, t k / 2. Of a strip that was bent before only the rest of
+    // the curve counts, (1 - set) k; so it does in radiusOverThickness. Where no strip can lie, 1.
+    double strain = 0;
     double strainAt_m = 0;
-    double breakingStrain = 0;    // mean, corrected for grain slope and moisture
+    double strainRadius_m = 0;  // there, of the curve that strains it; infinity where straight
+    double breakingStrain = 0;  // mean, corrected for grain slope and moisture
     measure::Source breakingSource;
     double modulus_Pa = 0;
     measure::Source modulusSource;
     double chanceOfBreaking = 0;
     double radiusOverThickness = 0;  // least of R / t
-    double finishedLength_m = 0;  // between the trim lines, along its own middle
-    double cutLength_m = 0;       // with over-run (and shortened where the stack is scarfed)
+    double finishedLength_m = 0;     // in the finished piece, along its own middle
+    double cutLength_m = 0;          // with over-run, along its own middle
+    // From where to where it runs along the line, over-run included. Differs between strips where the stack is scarfed;
+    // layers.hpp says how.
+    double startsAt_m = 0;
+    double endsAt_m = 0;
 };
 
-// How the strips' ends step when the loose stack is bent, held lengthways at the pinned place: how far the outermost
-// strip's end falls short of the innermost one's, square across the stack.
+// How the ends of strips that were cut alike step when the loose stack is bent, held lengthways at the pinned place:
+// how far the outermost strip's end falls short of the innermost one's, square across the stack; < 0 where it runs
+// beyond. start_m + end_m is the turn of the line between the ends of the strips times the distance between the two
+// middles.
 struct Stagger {
     double start_m = 0;
     double end_m = 0;
-    double pinnedAt_m = 0;
+    double pinnedAt_m = 0;           // the first pin; without one, where the stack is held first
     bool pinsForbidSliding = false;  // two pins with the line turning between them
     double pinsSlide_m = 0;          // sliding that the pins forbid, outermost against innermost
 };
 
 enum class LimitKind {
-    breaks,              // mean breaking strain MOR/E
-    chance,              // chance that one breaks
-    ratioHardwood,       // R/t 100
-    ratioSoftwood,       // R/t 125
-    laminationThickness, // EN 14080
-    curvatureFactor,     // 1 - 2000 (t/R)^2
-    noRoom,              // 1 + d k <= 0: no strip can lie there
-    crossesItself,       // line and stack run into themselves
-    pins,                // two pins forbid sliding
+    breaks,               // mean breaking strain MOR/E
+    chance,               // chance that one breaks
+    ratioHardwood,        // R/t 100
+    ratioSoftwood,        // R/t 125
+    laminationThickness,  // EN 14080
+    curvatureFactor,      // 1 - 2000 (t/R)^2
+    noRoom,               // 1 + d k <= 0: no strip can lie there
+    crossesItself,        // line and stack run into themselves
+    pins,                 // two pins forbid sliding
 };
 
-// A limit that was looked at and what the stack has against it.
+// A limit that was looked at and what the stack has against it. Of strips that are alike only the worst off is listed.
 struct LimitMet {
     LimitKind kind = LimitKind::breaks;
-    int place = 0;         // strip; 0: the stack as a whole
+    int place = 0;  // strip; 0: the stack as a whole
     double at_m = 0;
-    double value = 0;      // of the stack, in the unit of the kind: strain, chance, ratio, metres, factor
+    double value = 0;  // of the stack, in the unit of the kind: strain, chance, ratio, metres, factor
     double limit = 0;
-    bool met = true;       // false: the limit is broken
+    bool met = true;  // false: the limit is broken
     measure::Source source;
 };
 
 struct StackPlan {
     std::vector<Strip> strips;
-    double depth_m = 0;               // of wood and glue lines at the tightest place
+    double depth_m = 0;  // of wood and glue lines at the tightest place
     double tightestAt_m = 0;
-    double stiffnessWet_N_m2 = 0;     // all strips loose, at the tightest place
-    double stiffnessCured_N_m2 = 0;   // all glued, about the transformed neutral axis
+    // At the tightest place, of the strips that there are, for the finished width (as bent they are wider by the rip
+    // allowance on each edge). Wet: all loose, the sum of E b t^3 / 12. Cured: all glued, about the transformed neutral
+    // axis, glue lines as gaps without stiffness of their own; a dry face parts the stack in two.
+    double stiffnessWet_N_m2 = 0;
+    double stiffnessCured_N_m2 = 0;
+    // Held by the bent strips while they are loose, over-run and rip allowance included: half the sum of E b t^3 / 12
+    // times curvature squared, along each strip.
+    double storedEnergy_J = 0;
     double chanceAnyBreaks = 0;
-    int spares = 0;                   // -1: more than a third would break
+    int spares = 0;  // -1: more than a third would break
     Stagger stagger;
     std::vector<LimitMet> limits;
 
@@ -86,16 +101,22 @@ struct StackPlan {
     std::vector<double> at_m;
     std::vector<std::vector<line::Xy>> faces;
     std::vector<std::vector<double>> strains;
-    std::vector<double> width_m;      // finished width at at_m
+    std::vector<double> width_m;  // finished width at at_m
 };
 
 // The stack of `stack` on `line`. `describes` says which line of the stack the points are on, `side` where the strips
-// lie. `species` holds the user's own woods before the built-in ones.
+// lie. `species` holds the user's own woods before the built-in ones. `heldAt_m` is where the stack is held lengthways
+// if it has no pins.
 //
-// Throws InputError with paths from `stack.`: no strips, a species that is not known, and the like.
-// Source of the models: beam theory (D); limits carry their own.
+//   (1) mirrored line and side, or a line walked backwards with its side changed: the same strips
+//   (2) one strip of twice the thickness on the same middle: twice the strain
+// Error: lengths of strips that do not taper 1e-9, of tapering ones see lengthBeside; strains follow the curvature of
+// the line, their greatest is found within 1e-5 of itself between places 10 mm apart.
+// Throws InputError with paths from `stack.`: no strips, a thickness that is none, a species that is not known, scarfs
+// that leave a strip no length, and the like.
+// Source of the models: beam theory (D); limits carry their own (limits.hpp).
 StackPlan planStack(const boat::Stack& stack, boat::Describes describes, boat::Side side, const line::Line& line,
-                    const std::vector<wood::Species>& species);
+                    const std::vector<wood::Species>& species, double heldAt_m = 0);
 
 // Distance from the line to face `face` of the stack (0: on the form, n: outside) at arc length `at_m`, metres, > 0
 // outwards. Between the trim lines thickness tapers; beyond them it stays level.

@@ -1,0 +1,100 @@
+#include "core/holding/places.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "core/measure/display.hpp"
+#include "core/measure/input_error.hpp"
+#include "core/measure/units.hpp"
+#include "core/stack/layers.hpp"
+#include "core/stack/parallels.hpp"
+
+namespace fayline::holding {
+
+namespace {
+
+using measure::InputError;
+
+constexpr double furthestOff_m = 100;
+constexpr double mostStations = 1000;
+
+// Outer face of the stack.
+stack::Distance outside(const boat::Stack& stack, boat::Describes describes, double lineLength_m) {
+    const std::vector<stack::Layer> strips = stack::layers(stack, describes, lineLength_m);
+    return strips.empty() ? stack::Distance{0, 0, lineLength_m} : strips.back().outer;
+}
+
+void checkPlace(const boat::Station& station, std::size_t index, double length_m) {
+    if (station.at_m >= -furthestOff_m && station.at_m <= length_m + furthestOff_m) return;
+    const std::string path = "holding.stations[" + std::to_string(index) + "].at_mm";
+    if (!std::isfinite(station.at_m)) throw InputError(path, "that is no number", "give a place along the line");
+    throw InputError(path, measure::writeNumber(measure::toMillimetres(station.at_m), 6) + " is nowhere near the line",
+                     "give a place from 0 to " + measure::writeNumber(measure::toMillimetres(length_m), 5));
+}
+
+}  // namespace
+
+std::vector<StationPlace> stationPlaces(const boat::Holding& holding, const boat::Stack& stack,
+                                        boat::Describes describes, boat::Side side, const line::Line& line) {
+    const double sign = stack::sideSign(side);
+    const stack::Distance face = outside(stack, describes, line.length());
+    std::vector<std::size_t> order(holding.stations.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    for (const std::size_t index : order) checkPlace(holding.stations[index], index, line.length());
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return holding.stations[a].at_m < holding.stations[b].at_m; });
+
+    std::vector<StationPlace> places;
+    double reached_m = 0;  // along the line, and how far the tape along the outside has come there
+    double tape_m = 0;
+    for (const std::size_t index : order) {
+        const double at = holding.stations[index].at_m;
+        tape_m += stack::lengthBeside(line, sign, face, reached_m, at);
+        reached_m = at;
+        const line::Place on = line.at(at);
+        StationPlace place;
+        place.number = static_cast<int>(places.size()) + 1;
+        place.index = static_cast<int>(index);
+        place.at_m = at;
+        place.alongOutside_m = tape_m;
+        place.onLine = {on.x_m, on.y_m};
+        place.onOutside = stack::pointBeside(on, sign, face.at(at));
+        place.heading_rad = on.heading_rad;
+        places.push_back(place);
+    }
+    return places;
+}
+
+double alongOutside(const boat::Stack& stack, boat::Describes describes, boat::Side side, const line::Line& line,
+                    double at_m) {
+    return stack::lengthBeside(line, stack::sideSign(side), outside(stack, describes, line.length()), 0, at_m);
+}
+
+std::vector<boat::Station> evenStations(double from_m, double to_m, double spacing_m, const boat::Station& like) {
+    if (!std::isfinite(from_m) || !std::isfinite(to_m)) {
+        throw InputError("holding.stations", "from and to must be numbers", "give places along the line");
+    }
+    if (!(std::isfinite(spacing_m) && spacing_m > 0)) {
+        throw InputError("holding.stations",
+                         measure::writeNumber(measure::toMillimetres(std::isfinite(spacing_m) ? spacing_m : 0), 6) +
+                             " is not a spacing",
+                         "give a spacing above 0");
+    }
+    if (to_m < from_m) std::swap(from_m, to_m);
+    // A spacing that divides the length but for rounding needs no station more.
+    const double spaces = std::max(1.0, std::ceil((to_m - from_m) / spacing_m * (1 - 1e-9)));
+    if (!(spaces + 1 <= mostStations)) {
+        throw InputError("holding.stations", "that would need more than 1000 stations", "give a wider spacing");
+    }
+    std::vector<boat::Station> stations;
+    const int count = to_m == from_m ? 0 : static_cast<int>(spaces);
+    for (int i = 0; i <= count; ++i) {
+        boat::Station station = like;
+        station.at_m = i == count ? to_m : from_m + (to_m - from_m) * i / spaces;
+        stations.push_back(station);
+    }
+    return stations;
+}
+
+}  // namespace fayline::holding

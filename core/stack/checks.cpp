@@ -1,0 +1,140 @@
+#include "core/stack/checks.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "core/measure/display.hpp"
+#include "core/measure/input_error.hpp"
+#include "core/measure/units.hpp"
+
+namespace fayline::stack {
+
+namespace {
+
+using measure::InputError;
+
+std::string element(const std::string& list, std::size_t index) {
+    return list + "[" + std::to_string(index) + "].";
+}
+
+std::string shown(double value) {
+    return std::isfinite(value) ? measure::writeNumber(value, 6) : std::string("that which is no number");
+}
+
+void needAboveZero(const std::string& path, double length_m, const std::string& what) {
+    if (std::isfinite(length_m) && length_m > 0) return;
+    throw InputError(path, shown(measure::toMillimetres(length_m)) + " is not a " + what, "give a number above 0");
+}
+
+void needNotBelowZero(const std::string& path, double value, double shownValue, const std::string& what) {
+    if (std::isfinite(value) && value >= 0) return;
+    throw InputError(path, shown(shownValue) + " is not " + what, "give 0 or more");
+}
+
+void checkStrips(const boat::Strips& strips, const std::string& at) {
+    if (strips.count < 1) {
+        throw InputError(at + "count", std::to_string(strips.count) + " is not a number of strips", "give 1 or more");
+    }
+    needAboveZero(at + "thickness_mm", strips.thickness_m, "thickness");
+    if (strips.tapersTo_m) needAboveZero(at + "tapers_to_mm", *strips.tapersTo_m, "thickness");
+    if (strips.moe_Pa && !(std::isfinite(*strips.moe_Pa) && *strips.moe_Pa > 0)) {
+        throw InputError(at + "moe_MPa", shown(*strips.moe_Pa / 1e6) + " is not a modulus", "give a number above 0");
+    }
+    if (!strips.bentBefore) return;
+    const double set = strips.bentBefore->set;
+    if (!(set >= 0 && set <= 1)) {
+        throw InputError(at + "bent_before.set_pct", shown(100 * set) + " is not a share of the curve",
+                         "give 0 to 100");
+    }
+}
+
+void checkOverRun(const std::string& path, double runsPast_m) {
+    if (std::isfinite(runsPast_m) && runsPast_m >= 0 && runsPast_m <= mostOverRun_m) return;
+    throw InputError(path, shown(measure::toMillimetres(runsPast_m)) + " is not an over-run",
+                     "give 0 to " + measure::writeNumber(measure::toMillimetres(mostOverRun_m), 6));
+}
+
+void checkScarf(const std::string& path, const std::optional<boat::Scarf>& scarf) {
+    if (!scarf || (std::isfinite(scarf->slope) && scarf->slope > 0)) return;
+    throw InputError(path + ".slope", shown(scarf->slope) + " is not a slope", "give a number above 0, such as 10");
+}
+
+// How many letters must be changed, left out or put in to make one word of the other.
+int lettersApart(const std::string& one, const std::string& other) {
+    std::vector<int> row(other.size() + 1);
+    std::iota(row.begin(), row.end(), 0);
+    for (std::size_t i = 1; i <= one.size(); ++i) {
+        int diagonal = row[0];
+        row[0] = static_cast<int>(i);
+        for (std::size_t j = 1; j <= other.size(); ++j) {
+            const int changed = diagonal + (one[i - 1] == other[j - 1] ? 0 : 1);
+            diagonal = row[j];
+            row[j] = std::min({changed, row[j] + 1, row[j - 1] + 1});
+        }
+    }
+    return row.back();
+}
+
+std::string nearestIds(const std::string& id, const std::vector<wood::Species>& species) {
+    std::vector<std::pair<int, std::string>> near;
+    for (const wood::Species& wood : species) {
+        // What was typed may be the beginning of an id or a part of it: "oak" of oak_white.
+        const bool holds = !id.empty() && wood.id.find(id) != std::string::npos;
+        near.emplace_back(holds ? 0 : lettersApart(id, wood.id), wood.id);
+    }
+    std::stable_sort(near.begin(), near.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+    std::string text;
+    for (std::size_t i = 0; i < std::min<std::size_t>(3, near.size()); ++i) text += near[i].second + ", ";
+    return text;
+}
+
+}  // namespace
+
+void checkStack(const boat::Stack& stack) {
+    if (stack.strips.empty()) throw InputError("stack.strips", "there are no strips", "give at least one strip");
+    int count = 0;
+    for (std::size_t i = 0; i < stack.strips.size(); ++i) {
+        const std::string at = element("stack.strips", i);
+        checkStrips(stack.strips[i], at);
+        if (stack.strips[i].count > mostStrips || (count += stack.strips[i].count) > mostStrips) {
+            throw InputError(at + "count", "that makes more than " + std::to_string(mostStrips) + " strips",
+                             "give " + std::to_string(mostStrips) + " strips in all at most");
+        }
+    }
+    if (stack.widths.empty()) throw InputError("stack.widths", "there is no width", "give at least one width");
+    for (std::size_t i = 0; i < stack.widths.size(); ++i) {
+        const std::string at = element("stack.widths", i);
+        if (!std::isfinite(stack.widths[i].at_m)) throw InputError(at + "at_mm", "that is no number", "give a number");
+        needAboveZero(at + "width_mm", stack.widths[i].width_m, "width");
+    }
+    for (std::size_t i = 0; i < stack.pins.size(); ++i) {
+        if (std::isfinite(stack.pins[i].at_m)) continue;
+        throw InputError(element("stack.pins", i) + "at_mm", "that is no number", "give a number");
+    }
+    const auto mm = [](double m) { return measure::toMillimetres(m); };
+    needNotBelowZero("stack.glue_line_mm", stack.glueLine_m, mm(stack.glueLine_m), "a thickness of glue");
+    needNotBelowZero("stack.rip_allowance_mm", stack.ripAllowance_m, mm(stack.ripAllowance_m), "an allowance");
+    needNotBelowZero("stack.moisture_pct", stack.moisture, 100 * stack.moisture, "a moisture");
+    needNotBelowZero("stack.grain_slope", stack.grainSlope, stack.grainSlope, "a slope of grain");
+    checkOverRun("stack.runs_past_start_mm", stack.runsPastStart_m);
+    checkOverRun("stack.runs_past_end_mm", stack.runsPastEnd_m);
+    checkScarf("stack.scarfed_start", stack.scarfedStart);
+    checkScarf("stack.scarfed_end", stack.scarfedEnd);
+}
+
+std::vector<const wood::Species*> woodsOf(const boat::Stack& stack, const std::vector<wood::Species>& species) {
+    std::vector<const wood::Species*> woods;
+    for (std::size_t i = 0; i < stack.strips.size(); ++i) {
+        const wood::Species* found = wood::findSpecies(species, stack.strips[i].species);
+        if (!found) {
+            throw InputError(
+                element("stack.strips", i) + "species", "there is no wood called '" + stack.strips[i].species + "'",
+                "give " + nearestIds(stack.strips[i].species, species) + "or one of the boat file's own species");
+        }
+        woods.push_back(found);
+    }
+    return woods;
+}
+
+}  // namespace fayline::stack

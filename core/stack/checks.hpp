@@ -1,0 +1,23 @@
+// What a stack must be before anything can be said about it.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/boat/boat.hpp"
+#include "core/wood/species.hpp"
+
+namespace fayline::stack {
+
+// Most single strips that a stack may have, and the furthest that strips may run past a trim line, metres. Beyond
+// these a figure was mistyped; they also bound how long a plan takes.
+inline constexpr int mostStrips = 500;
+inline constexpr double mostOverRun_m = 20;
+
+// Throws InputError with a path from `stack.` for numbers that no stack can have.
+void checkStack(const boat::Stack& stack);
+
+// The wood of each group of strips, in order. Throws InputError (stack.strips[i].species) naming the nearest ids.
+std::vector<const wood::Species*> woodsOf(const boat::Stack& stack, const std::vector<wood::Species>& species);
+
+}  // namespace fayline::stack

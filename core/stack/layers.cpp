@@ -1,0 +1,118 @@
+#include "core/stack/layers.hpp"
+
+#include <algorithm>
+
+#include "core/stack/stack.hpp"
+
+namespace fayline::stack {
+
+namespace {
+
+// Depth of the stack at one end, metres: strips and the glue lines between them.
+struct Depth {
+    double atStart_m = 0;
+    double atEnd_m = 0;
+};
+
+Depth depthOf(const boat::Stack& stack) {
+    Depth depth;
+    int count = 0;
+    for (const boat::Strips& strips : stack.strips) {
+        depth.atStart_m += strips.count * strips.thickness_m;
+        depth.atEnd_m += strips.count * strips.tapersTo_m.value_or(strips.thickness_m);
+        count += strips.count;
+    }
+    const double glue = std::max(0, count - 1) * stack.glueLine_m;
+    return {depth.atStart_m + glue, depth.atEnd_m + glue};
+}
+
+// How much of the depth lies inside the given line.
+double shareInside(boat::Describes describes) {
+    switch (describes) {
+        case boat::Describes::innerFace:
+            return 0;
+        case boat::Describes::middle:
+            return 0.5;
+        case boat::Describes::outerFace:
+            return 1;
+    }
+    return 0;
+}
+
+}  // namespace
+
+std::vector<Layer> layers(const boat::Stack& stack, boat::Describes describes, double lineLength_m) {
+    const Depth depth = depthOf(stack);
+    const double inside = shareInside(describes);
+    std::vector<Layer> layers;
+    double start = -inside * depth.atStart_m;
+    double end = -inside * depth.atEnd_m;
+    for (std::size_t group = 0; group < stack.strips.size(); ++group) {
+        const boat::Strips& strips = stack.strips[group];
+        const double atStart = strips.thickness_m;
+        const double atEnd = strips.tapersTo_m.value_or(strips.thickness_m);
+        for (int i = 0; i < strips.count; ++i) {
+            Layer layer;
+            layer.place = static_cast<int>(layers.size()) + 1;
+            layer.group = static_cast<int>(group);
+            layer.inner = {start, end, lineLength_m};
+            layer.outer = {start + atStart, end + atEnd, lineLength_m};
+            layer.middle = between(layer.inner, layer.outer);
+            start += atStart + stack.glueLine_m;
+            end += atEnd + stack.glueLine_m;
+            layers.push_back(layer);
+        }
+    }
+    return layers;
+}
+
+Runs runsOf(const boat::Stack& stack, const std::vector<Layer>& layers, int place, double lineLength_m) {
+    const Layer& form = layers.front();
+    const Layer& strip = layers[static_cast<std::size_t>(place - 1)];
+    double short_m = 0;
+    double shortAtEnd_m = 0;
+    if (stack.scarfedStart) short_m = stack.scarfedStart->slope * (strip.inner.atStart_m - form.inner.atStart_m);
+    if (stack.scarfedEnd) shortAtEnd_m = stack.scarfedEnd->slope * (strip.inner.atEnd_m - form.inner.atEnd_m);
+    return {{short_m - stack.runsPastStart_m, lineLength_m + stack.runsPastEnd_m - shortAtEnd_m},
+            {short_m, lineLength_m - shortAtEnd_m}};
+}
+
+int stripsAt(const boat::Stack& stack, const std::vector<Layer>& layers, double lineLength_m, double at_m) {
+    return static_cast<int>(std::count_if(layers.begin(), layers.end(), [&](const Layer& layer) {
+        return runsOf(stack, layers, layer.place, lineLength_m).bent.holds(at_m);
+    }));
+}
+
+double sideSign(boat::Side side) {
+    return side == boat::Side::left ? 1.0 : -1.0;
+}
+
+double faceDistance(const boat::Stack& stack, boat::Describes describes, const line::Line& line, int face,
+                    double at_m) {
+    const std::vector<Layer> strips = layers(stack, describes, line.length());
+    if (strips.empty()) return 0;
+    if (face <= 0) return strips.front().inner.at(at_m);
+    return strips[std::min(static_cast<std::size_t>(face), strips.size()) - 1].outer.at(at_m);
+}
+
+double widthAt(const boat::Stack& stack, double at_m) {
+    if (stack.widths.empty()) return 0;
+    std::vector<boat::Width> widths = stack.widths;
+    std::stable_sort(widths.begin(), widths.end(), [](const auto& a, const auto& b) { return a.at_m < b.at_m; });
+    if (at_m <= widths.front().at_m) return widths.front().width_m;
+    for (std::size_t i = 1; i < widths.size(); ++i) {
+        const boat::Width& before = widths[i - 1];
+        const boat::Width& after = widths[i];
+        if (at_m > after.at_m) continue;
+        if (after.at_m == before.at_m) return after.width_m;
+        const double share = (at_m - before.at_m) / (after.at_m - before.at_m);
+        return before.width_m + share * (after.width_m - before.width_m);
+    }
+    return widths.back().width_m;
+}
+
+double ripWidthAt(const boat::Stack& stack, double at_m) {
+    return widthAt(stack, at_m) + 2 * stack.ripAllowance_m;
+}
+
+}  // namespace fayline::stack

@@ -1,0 +1,121 @@
+#include "core/stack/limits.hpp"
+
+#include <cmath>
+
+namespace fayline::stack {
+
+namespace {
+
+using measure::Mark;
+using measure::Source;
+
+measure::Source geometry() {
+    return {"geometry of parallel curves", Mark::derived};
+}
+
+// Strips of one group, all alike but for their place.
+const Strip* worstOf(const StackPlan& plan, int group, double (*badness)(const Strip&)) {
+    const Strip* worst = nullptr;
+    for (const Strip& strip : plan.strips) {
+        if (strip.group == group && (!worst || badness(strip) > badness(*worst))) worst = &strip;
+    }
+    return worst;
+}
+
+// Thickness of the strip where it is bent hardest.
+double thicknessAtStrain(const Strip& strip) {
+    return 2 * strip.strainRadius_m * strip.strain;
+}
+
+void addStripLimits(std::vector<LimitMet>& limits, const StackPlan& plan, int group, const wood::Species& wood,
+                    bool room) {
+    const Strip* weakest = worstOf(plan, group, [](const Strip& s) { return s.strain / s.breakingStrain; });
+    limits.push_back({LimitKind::breaks, weakest->place, weakest->strainAt_m, weakest->strain, weakest->breakingStrain,
+                      weakest->strain < weakest->breakingStrain, weakest->breakingSource});
+    const Strip* tightest = worstOf(plan, group, [](const Strip& s) { return s.strain; });
+    if (!room || tightest->strain <= 0) return;
+
+    const int place = tightest->place;
+    const double at = tightest->strainAt_m;
+    const double ratio = tightest->radiusOverThickness;
+    const double least = leastRatio(wood);
+    limits.push_back({least == leastRatioHardwood ? LimitKind::ratioHardwood : LimitKind::ratioSoftwood, place, at,
+                      ratio, least, ratio >= least, leastRatioSource()});
+    const double thickness = thicknessAtStrain(*tightest);
+    const double thickest = thickestLamination(tightest->strainRadius_m);
+    limits.push_back(
+        {LimitKind::laminationThickness, place, at, thickness, thickest, thickness <= thickest, laminationSource()});
+    const double factor = curvatureFactor(ratio);
+    limits.push_back({LimitKind::curvatureFactor, place, at, factor, curvatureFactorTold, factor >= curvatureFactorTold,
+                      curvatureFactorSource()});
+}
+
+void addChance(std::vector<LimitMet>& limits, const StackPlan& plan) {
+    double sum = 0;
+    const Strip* likeliest = &plan.strips.front();
+    for (const Strip& strip : plan.strips) {
+        sum += strip.chanceOfBreaking;
+        if (strip.chanceOfBreaking > likeliest->chanceOfBreaking) likeliest = &strip;
+    }
+    const double expected = sum / static_cast<double>(plan.strips.size());
+    limits.push_back(
+        {LimitKind::chance,
+         0,
+         likeliest->strainAt_m,
+         expected,
+         mostExpectedToBreak,
+         expected <= mostExpectedToBreak,
+         {"scatter of 16 % in bending strength, Wood Handbook Table 5-6, taken as normal", Mark::fromMemory}});
+}
+
+}  // namespace
+
+double leastRatio(const wood::Species& species) {
+    return species.hardwood || species.southernPine ? leastRatioHardwood : leastRatioSoftwood;
+}
+
+Source leastRatioSource() {
+    return {"NDS 5.3.8, curved glued timber", Mark::fromMemory};
+}
+
+double curvatureFactor(double radiusOverThickness) {
+    return 1 - 2000 / (radiusOverThickness * radiusOverThickness);
+}
+
+Source curvatureFactorSource() {
+    return {"NDS curvature factor, 1 - 2000 (t/R)^2", Mark::transcribed};
+}
+
+double thickestLamination(double radius_m, double fingerJoint_Pa) {
+    return radius_m / 250 * (1 + fingerJoint_Pa / 80e6);
+}
+
+Source laminationSource() {
+    return {"EN 14080, with finger joints of 30 MPa assumed", Mark::fromMemory};
+}
+
+std::vector<LimitMet> limitsOf(const boat::Stack& stack, const std::vector<const wood::Species*>& woods,
+                               const StackPlan& plan, const Fit& fit) {
+    std::vector<LimitMet> limits;
+    const bool room = !fit.noRoomAt_m;
+    for (std::size_t group = 0; group < stack.strips.size(); ++group) {
+        addStripLimits(limits, plan, static_cast<int>(group), *woods[group], room);
+    }
+    addChance(limits, plan);
+    limits.push_back(
+        {LimitKind::noRoom, 0, fit.noRoomAt_m.value_or(plan.tightestAt_m), fit.leastStretch, 0, room, geometry()});
+    limits.push_back({LimitKind::crossesItself, 0, fit.crossesAt_m.value_or(0), fit.crossesAgainAt_m, 0,
+                      !fit.crossesAt_m, geometry()});
+    limits.push_back(
+        {LimitKind::pins,
+         0,
+         plan.stagger.pinnedAt_m,
+         std::abs(plan.stagger.pinsSlide_m),
+         pinsLetPass_m,
+         !plan.stagger.pinsForbidSliding,
+         {"sliding of strips round a turn (derived); play of a pin in its hole: common practice, no source",
+          Mark::commonPractice}});
+    return limits;
+}
+
+}  // namespace fayline::stack
