@@ -1,0 +1,246 @@
+#include "app/formview/drawing.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace fayline::app {
+
+namespace {
+
+bool finite(const line::Xy& place) {
+    return std::isfinite(place.x_m) && std::isfinite(place.y_m);
+}
+
+QPointF point(const line::Xy& place) {
+    return {place.x_m, place.y_m};
+}
+
+double mix(double from, double to, double share) {
+    return from + (to - from) * share;
+}
+
+line::Xy mix(const line::Xy& from, const line::Xy& to, double share) {
+    return {mix(from.x_m, to.x_m, share), mix(from.y_m, to.y_m, share)};
+}
+
+double shareOf(const stack::StackPlan& plan, size_t strip, size_t place) {
+    const double breaking = plan.strips[strip].breakingStrain;
+    const double strain = std::abs(plan.strains[strip][place]);
+    return breaking > 0 && std::isfinite(strain) ? strain / breaking : 0;
+}
+
+int classOf(double share) {
+    return std::min(strainClasses, static_cast<int>(share * strainClasses));
+}
+
+// Adds the part of a strip between two of its places to `path` as one closed figure.
+void addBand(QPainterPath& path, const std::vector<line::Xy>& inside, const std::vector<line::Xy>& outside, size_t from,
+             size_t to) {
+    QPolygonF band;
+    band.reserve(static_cast<int>(2 * (to - from + 1)));
+    for (size_t j = from; j <= to; ++j) band << point(inside[j]);
+    for (size_t j = to + 1; j-- > from;) band << point(outside[j]);
+    path.addPolygon(band);
+    path.closeSubpath();
+}
+
+void addFace(QPainterPath& path, const std::vector<line::Xy>& face, size_t from, size_t to) {
+    bool down = false;
+    for (size_t j = from; j <= to && j < face.size(); ++j) {
+        if (!finite(face[j])) {
+            down = false;
+            continue;
+        }
+        if (down) {
+            path.lineTo(point(face[j]));
+        } else {
+            path.moveTo(point(face[j]));
+        }
+        down = true;
+    }
+}
+
+// One stretch of all strips, `from` to `to` of the places: the classes of strain. A band that lies beside a more
+// strained one reaches under it by one place, so that no ground shows between the two.
+void addStrips(std::vector<StrainClass>& classes, const stack::StackPlan& plan, size_t from, size_t to) {
+    for (size_t strip = 0; strip + 1 < plan.faces.size() && strip < plan.strains.size(); ++strip) {
+        const auto& inside = plan.faces[strip];
+        const auto& outside = plan.faces[strip + 1];
+        const auto drawn = [&](size_t j) {
+            return finite(inside[j]) && finite(inside[j + 1]) && finite(outside[j]) && finite(outside[j + 1]);
+        };
+        const auto classAt = [&](size_t j) {
+            return classOf((shareOf(plan, strip, j) + shareOf(plan, strip, j + 1)) / 2);
+        };
+        for (size_t j = from; j < to;) {
+            if (!drawn(j)) {
+                ++j;
+                continue;
+            }
+            const int own = classAt(j);
+            size_t end = j + 1;
+            while (end < to && drawn(end) && classAt(end) == own) ++end;
+            const size_t first = j > from && drawn(j - 1) && classAt(j - 1) > own ? j - 1 : j;
+            const size_t last = end < to && drawn(end) && classAt(end) > own ? end + 1 : end;
+            addBand(classes[own].path, inside, outside, first, last);
+            j = end;
+        }
+    }
+}
+
+std::vector<StrainClass> emptyClasses() {
+    std::vector<StrainClass> classes(strainClasses + 1);
+    for (int i = 0; i <= strainClasses; ++i) {
+        classes[i].share = std::min(1.0, (i + 0.5) / strainClasses);
+        classes[i].path.setFillRule(Qt::WindingFill);
+    }
+    return classes;
+}
+
+void dropEmpty(std::vector<StrainClass>& classes) {
+    std::erase_if(classes, [](const StrainClass& each) { return each.path.isEmpty(); });
+}
+
+void addPlaces(Drawing& drawing, const plan::Plan& plan, double sign) {
+    const auto& stack = plan.stack;
+    for (size_t j = 0; j < stack.at_m.size(); ++j) {
+        const line::Place onLine = plan.line.fair.line.at(stack.at_m[j]);
+        DrawnPlace place;
+        place.at_m = stack.at_m[j];
+        place.onLine = {onLine.x_m, onLine.y_m};
+        place.onForm = stack.faces.front()[j];
+        place.onOutside = stack.faces.back()[j];
+        place.outwards = {-std::sin(onLine.heading_rad) * sign, std::cos(onLine.heading_rad) * sign};
+        place.heading_rad = onLine.heading_rad;
+        place.curvature_per_m = onLine.curvature_per_m;
+        for (size_t strip = 0; strip < stack.strains.size(); ++strip) {
+            const double share = shareOf(stack, strip, j);
+            if (strip > 0 && share <= place.share) continue;
+            place.share = share;
+            place.strain = std::abs(stack.strains[strip][j]);
+        }
+        if (!finite(place.onForm) || !finite(place.onOutside) || !finite(place.onLine)) continue;
+        drawing.greatestShare = std::max(drawing.greatestShare, place.share);
+        drawing.bounds.include(place.onForm);
+        drawing.bounds.include(place.onOutside);
+        drawing.places.push_back(place);
+    }
+}
+
+bool complete(const stack::StackPlan& stack) {
+    const size_t count = stack.at_m.size();
+    if (count < 2 || stack.faces.size() < 2 || stack.strains.size() + 1 != stack.faces.size() ||
+        stack.strips.size() != stack.strains.size()) {
+        return false;
+    }
+    const auto whole = [count](const auto& row) { return row.size() == count; };
+    return std::all_of(stack.faces.begin(), stack.faces.end(), whole) &&
+           std::all_of(stack.strains.begin(), stack.strains.end(), whole);
+}
+
+// The last place at or before, and the first at or after, the two trim lines.
+size_t firstWithin(const std::vector<double>& at_m, double from_m) {
+    constexpr double near_m = 1e-9;
+    const auto found = std::lower_bound(at_m.begin(), at_m.end(), from_m - near_m);
+    return std::min<size_t>(found - at_m.begin(), at_m.size() - 1);
+}
+
+}  // namespace
+
+Drawing drawingOf(const plan::Plan& plan, boat::Side side) {
+    Drawing drawing;
+    drawing.length_m = plan.line.fair.line.length();
+    for (const line::Place& place : plan.line.samples) {
+        const QPointF at(place.x_m, place.y_m);
+        if (!finite({place.x_m, place.y_m})) continue;
+        if (drawing.line.isEmpty()) {
+            drawing.line.moveTo(at);
+        } else {
+            drawing.line.lineTo(at);
+        }
+        drawing.bounds.include({place.x_m, place.y_m});
+    }
+    if (!complete(plan.stack)) return drawing;
+
+    addPlaces(drawing, plan, stack::sideSign(side));
+    const auto& stack = plan.stack;
+    const size_t last = stack.at_m.size() - 1;
+    const size_t start = firstWithin(stack.at_m, 0);
+    const size_t end = std::max(start, firstWithin(stack.at_m, drawing.length_m));
+    drawing.strips = emptyClasses();
+    drawing.overRun = emptyClasses();
+    addStrips(drawing.strips, stack, start, end);
+    addStrips(drawing.overRun, stack, 0, start);
+    addStrips(drawing.overRun, stack, end, last);
+    dropEmpty(drawing.strips);
+    dropEmpty(drawing.overRun);
+
+    for (const size_t face : {size_t{0}, stack.faces.size() - 1}) {
+        addFace(drawing.outline, stack.faces[face], start, end);
+        addFace(drawing.overRunOutline, stack.faces[face], 0, start);
+        addFace(drawing.overRunOutline, stack.faces[face], end, last);
+    }
+    for (const size_t place : {size_t{0}, last}) {
+        if (!finite(stack.faces.front()[place]) || !finite(stack.faces.back()[place])) continue;
+        drawing.overRunOutline.moveTo(point(stack.faces.front()[place]));
+        drawing.overRunOutline.lineTo(point(stack.faces.back()[place]));
+    }
+    drawing.thinnestStrip_m = std::numeric_limits<double>::infinity();
+    for (const stack::Strip& strip : stack.strips) {
+        drawing.thinnestStrip_m = std::min({drawing.thinnestStrip_m, strip.thickness_m, strip.thicknessAtEnd_m});
+    }
+    for (size_t face = 1; face + 1 < stack.faces.size(); ++face) {
+        const bool sawnOff = stack.strips[face].sacrificial != stack.strips[face - 1].sacrificial;
+        addFace(sawnOff ? drawing.sawnOffFaces : drawing.faces, stack.faces[face], start, end);
+    }
+    return drawing;
+}
+
+DrawnPlace placeAt(const Drawing& drawing, double at_m) {
+    const auto& places = drawing.places;
+    if (places.empty()) return {};
+    if (at_m <= places.front().at_m) return places.front();
+    if (at_m >= places.back().at_m) return places.back();
+    const auto after = std::upper_bound(places.begin(), places.end(), at_m,
+                                        [](double at, const auto& each) { return at < each.at_m; });
+    const DrawnPlace& b = *after;
+    const DrawnPlace& a = *(after - 1);
+    const double share = (at_m - a.at_m) / (b.at_m - a.at_m);
+    DrawnPlace place;
+    place.at_m = at_m;
+    place.onLine = mix(a.onLine, b.onLine, share);
+    place.onForm = mix(a.onForm, b.onForm, share);
+    place.onOutside = mix(a.onOutside, b.onOutside, share);
+    place.outwards = mix(a.outwards, b.outwards, share);
+    const double length = std::hypot(place.outwards.x_m, place.outwards.y_m);
+    if (length > 0) place.outwards = {place.outwards.x_m / length, place.outwards.y_m / length};
+    place.heading_rad = mix(a.heading_rad, b.heading_rad, share);
+    place.curvature_per_m = mix(a.curvature_per_m, b.curvature_per_m, share);
+    place.strain = mix(a.strain, b.strain, share);
+    place.share = mix(a.share, b.share, share);
+    return place;
+}
+
+double nearestPlace(const Drawing& drawing, const line::Line& line, const line::Xy& place) {
+    const line::Nearest nearest = line.nearest(place.x_m, place.y_m);
+    double best_m = std::abs(nearest.distance_m);
+    double at_m = nearest.at_m;
+    const auto& places = drawing.places;
+    for (size_t j = 0; j + 1 < places.size(); ++j) {
+        if (places[j + 1].at_m > 0 && places[j].at_m < drawing.length_m) continue;
+        const line::Xy a = places[j].onLine;
+        const line::Xy along{places[j + 1].onLine.x_m - a.x_m, places[j + 1].onLine.y_m - a.y_m};
+        const double squared = along.x_m * along.x_m + along.y_m * along.y_m;
+        if (squared <= 0) continue;
+        const double share =
+            std::clamp(((place.x_m - a.x_m) * along.x_m + (place.y_m - a.y_m) * along.y_m) / squared, 0.0, 1.0);
+        const double away_m = std::hypot(place.x_m - a.x_m - share * along.x_m, place.y_m - a.y_m - share * along.y_m);
+        if (away_m >= best_m) continue;
+        best_m = away_m;
+        at_m = mix(places[j].at_m, places[j + 1].at_m, share);
+    }
+    return at_m;
+}
+
+}  // namespace fayline::app
