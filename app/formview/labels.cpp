@@ -1,0 +1,138 @@
+#include "app/formview/labels.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+#include <optional>
+
+namespace fayline::app {
+
+namespace {
+
+constexpr double square_px = 4;
+constexpr double air_px = 2;           // between two words
+constexpr double shortLeader_px = 16;  // nearer than this needs no leader
+constexpr double worstCost = 150;
+
+bool crosses(const QLineF& line, const QRectF& area) {
+    if (area.contains(line.p1()) || area.contains(line.p2())) return true;
+    const std::array<QLineF, 4> sides{
+        QLineF(area.topLeft(), area.topRight()), QLineF(area.topRight(), area.bottomRight()),
+        QLineF(area.bottomRight(), area.bottomLeft()), QLineF(area.bottomLeft(), area.topLeft())};
+    return std::any_of(sides.begin(), sides.end(),
+                       [&](const QLineF& side) { return line.intersects(side) == QLineF::BoundedIntersection; });
+}
+
+bool cross(const QLineF& a, const QLineF& b) {
+    return a.intersects(b) == QLineF::BoundedIntersection;
+}
+
+QPointF nearestOn(const QRectF& area, const QPointF& to) {
+    return {std::clamp(to.x(), area.left(), area.right()), std::clamp(to.y(), area.top(), area.bottom())};
+}
+
+// The rectangle of `size` whose edge lies `away` from the anchor in the direction `turn` from the wished one.
+QRectF candidate(const Wish& wish, double turn, double away) {
+    const double angle = std::atan2(wish.towards.y(), wish.towards.x()) + turn;
+    const QPointF direction(std::cos(angle), std::sin(angle));
+    const double reach = std::min(wish.size.width() / 2 / std::max(std::abs(direction.x()), 1e-6),
+                                  wish.size.height() / 2 / std::max(std::abs(direction.y()), 1e-6));
+    const QPointF centre = wish.anchor + direction * (away + reach);
+    QRectF area(QPointF(0, 0), wish.size);
+    area.moveCenter(centre);
+    return area;
+}
+
+std::optional<Text> bestPlace(const std::vector<Text>& texts, const Wish& wish, const QRectF& view,
+                              const Occupied& occupied) {
+    constexpr double step = std::numbers::pi / 8;
+    std::optional<Text> best;
+    double bestCost = worstCost;
+    for (double away = wish.away; away <= wish.farthest; away += 10) {
+        for (const int turns : {0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5, 6, -6, 7, -7, 8}) {
+            const double cost = (away - wish.away) * 0.8 + std::abs(turns) * 5.0;
+            if (cost >= bestCost) continue;
+            const QRectF area = candidate(wish, turns * step, away);
+            if (!view.contains(area)) continue;
+            QLineF leader(wish.anchor, nearestOn(area, wish.anchor));
+            const bool led = leader.length() > shortLeader_px && !wish.ringed;
+            const QRectF aired = area.adjusted(-air_px, -air_px, air_px, air_px);
+            const bool taken = std::any_of(texts.begin(), texts.end(), [&](const Text& other) {
+                return other.place.intersects(aired) || crosses(leader, other.place) ||
+                       (!other.leader.isNull() && (crosses(other.leader, area) || cross(other.leader, leader)));
+            });
+            if (taken) continue;
+            const double whole = cost + 120 * occupied.shareOf(area);
+            if (whole >= bestCost) continue;
+            bestCost = whole;
+            best = Text{wish.words, area, wish.role, wish.small, wish.ringed, led ? leader : QLineF(), wish.tag};
+        }
+    }
+    return best;
+}
+
+}  // namespace
+
+Occupied::Occupied(const QSizeF& view)
+    : columns_(static_cast<int>(view.width() / square_px) + 1),
+      rows_(static_cast<int>(view.height() / square_px) + 1),
+      filled_(static_cast<size_t>(columns_) * rows_, 0) {}
+
+void Occupied::fill(const QRectF& area) {
+    const auto column = [&](double x) { return static_cast<int>(std::clamp(x / square_px, -1.0, columns_ + 0.0)); };
+    const auto row = [&](double y) { return static_cast<int>(std::clamp(y / square_px, -1.0, rows_ + 0.0)); };
+    for (int j = std::max(0, row(area.top())); j <= std::min(rows_ - 1, row(area.bottom())); ++j) {
+        for (int i = std::max(0, column(area.left())); i <= std::min(columns_ - 1, column(area.right())); ++i) {
+            filled_[static_cast<size_t>(j) * columns_ + i] = 1;
+        }
+    }
+}
+
+void Occupied::fillAlong(const QLineF& stroke, double width) {
+    const QRectF view(0, 0, columns_ * square_px, rows_ * square_px);
+    const QRectF box(stroke.p1(), stroke.p2());
+    if (!box.normalized().adjusted(-width, -width, width, width).intersects(view)) return;
+    const int steps = std::min(2000, static_cast<int>(stroke.length() / square_px) + 1);
+    for (int i = 0; i <= steps; ++i) {
+        const QPointF at = stroke.pointAt(static_cast<double>(i) / steps);
+        fill(QRectF(at.x() - width / 2, at.y() - width / 2, width, width));
+    }
+}
+
+double Occupied::shareOf(const QRectF& area) const {
+    const int left = std::max(0, static_cast<int>(area.left() / square_px));
+    const int right = std::min(columns_ - 1, static_cast<int>(area.right() / square_px));
+    const int top = std::max(0, static_cast<int>(area.top() / square_px));
+    const int bottom = std::min(rows_ - 1, static_cast<int>(area.bottom() / square_px));
+    int filled = 0;
+    int all = 0;
+    for (int j = top; j <= bottom; ++j) {
+        for (int i = left; i <= right; ++i) {
+            filled += filled_[static_cast<size_t>(j) * columns_ + i];
+            ++all;
+        }
+    }
+    return all > 0 ? static_cast<double>(filled) / all : 0;
+}
+
+void placeTexts(std::vector<Text>& texts, std::vector<Wish> wishes, const QRectF& view, const Occupied& occupied) {
+    std::stable_sort(wishes.begin(), wishes.end(),
+                     [](const Wish& a, const Wish& b) { return a.importance > b.importance; });
+    for (const Wish& wish : wishes) {
+        if (!view.adjusted(-8, -8, 8, 8).contains(wish.anchor)) continue;
+        if (const auto text = bestPlace(texts, wish, view, occupied)) texts.push_back(*text);
+    }
+}
+
+bool addText(std::vector<Text>& texts, const Text& text, const QRectF& view) {
+    if (!view.contains(text.place)) return false;
+    const bool taken = std::any_of(texts.begin(), texts.end(), [&](const Text& other) {
+        return other.place.intersects(text.place) || (!other.leader.isNull() && crosses(other.leader, text.place));
+    });
+    if (taken) return false;
+    texts.push_back(text);
+    return true;
+}
+
+}  // namespace fayline::app

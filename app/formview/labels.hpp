@@ -1,0 +1,64 @@
+// Words and figures on the drawing: where they go so that none covers another, none leaves the view, and what lies
+// under them stays readable. What finds no room is left out, the less important first.
+#pragma once
+
+#include <QLineF>
+#include <QPolygonF>
+#include <QRectF>
+#include <QSizeF>
+#include <QString>
+#include <vector>
+
+namespace fayline::app {
+
+enum class TextRole { ink, faint, accent, caution };
+
+struct Text {
+    QString words;
+    QRectF place;  // pixels
+    TextRole role = TextRole::ink;
+    bool small = false;
+    bool ringed = false;  // a number in a ring
+    QLineF leader;        // from the thing named to the words; null: none
+    int tag = -1;         // of the wish it came from
+};
+
+// A wish for words beside something.
+struct Wish {
+    QString words;
+    QSizeF size;
+    QPointF anchor;        // what is named
+    QPointF towards;       // the direction in which the words would best stand, any length but 0
+    double away = 8;       // pixels from the anchor to the words' nearest edge, at the least
+    double farthest = 64;  // ... at the most
+    int importance = 0;    // greater ones choose first
+    TextRole role = TextRole::ink;
+    bool small = true;
+    bool ringed = false;
+    int tag = -1;
+};
+
+// Which parts of the view are drawn on already, in squares of a few pixels.
+class Occupied {
+public:
+    explicit Occupied(const QSizeF& view);
+    void fill(const QRectF& area);
+    void fillAlong(const QLineF& stroke, double width);
+    double shareOf(const QRectF& area) const;  // 0..1 of its squares
+
+private:
+    int columns_ = 0;
+    int rows_ = 0;
+    std::vector<char> filled_;
+};
+
+// Places for the wishes that find one, within `view`. `texts` holds what stands already and is added to; nothing new
+// covers any of it. Words prefer their direction, a short way, and ground that nothing is drawn on.
+//   (1) no two places overlap
+//   (2) every new place lies within `view`
+void placeTexts(std::vector<Text>& texts, std::vector<Wish> wishes, const QRectF& view, const Occupied& occupied);
+
+// Adds words at a fixed place unless they would leave the view or cover what stands. Says whether they were added.
+bool addText(std::vector<Text>& texts, const Text& text, const QRectF& view);
+
+}  // namespace fayline::app
