@@ -1,0 +1,229 @@
+// Grid, scale bar, ramp of strain, title, and what is said when there is nothing to draw.
+#include <QFontMetricsF>
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "app/formview/sheet.hpp"
+#include "app/look/theme.hpp"
+#include "core/measure/display.hpp"
+#include "core/measure/units.hpp"
+
+namespace fayline::app {
+
+namespace {
+
+constexpr double margin_px = gridStep;
+
+QString text(const std::string& words) {
+    return QString::fromStdString(words);
+}
+
+QSizeF sizeOf(const QFont& font, const QString& words) {
+    const QFontMetricsF metrics(font);
+    return {std::ceil(metrics.horizontalAdvance(words)) + 2, std::ceil(metrics.height())};
+}
+
+// The steps a grid may have: those of a rule in the notation.
+std::vector<double> steps(measure::LengthNotation notation) {
+    std::vector<double> steps;
+    if (notation == measure::LengthNotation::millimetres) {
+        for (double decade = 0.001; decade < 200; decade *= 10) {
+            for (const double each : {1.0, 2.0, 5.0}) steps.push_back(decade * each);
+        }
+        return steps;
+    }
+    for (const double inches :
+         {0.0625, 0.125, 0.25, 0.5, 1.0, 2.0, 3.0, 6.0, 12.0, 24.0, 60.0, 120.0, 240.0, 600.0, 1200.0, 2400.0}) {
+        steps.push_back(inches * measure::inch_m);
+    }
+    return steps;
+}
+
+double stepOfAtLeast(measure::LengthNotation notation, double least_m) {
+    const auto all = steps(notation);
+    const auto found = std::lower_bound(all.begin(), all.end(), least_m);
+    return found == all.end() ? all.back() : *found;
+}
+
+struct Rows {  // heights of what stands at the bottom of the view
+    double figures_px;
+    double furniture_px;
+};
+
+Rows rowsOf(const Fonts& fonts) {
+    const double line = std::ceil(QFontMetricsF(fonts.small).height());
+    return {line + 4, 2 * line + 3 * margin_px};
+}
+
+void addGrid(Sheet& sheet, const Shown& shown, const Transform& transform, const QSizeF& view, const Fonts& fonts) {
+    constexpr double least_px = 88;
+    const auto notation = shown.display.lengths;
+    const double step_m = stepOfAtLeast(notation, least_px / transform.pixelsPerMetre);
+    const line::Xy lowLeft = transform.toDrawing({0, view.height()});
+    const line::Xy highRight = transform.toDrawing({view.width(), 0});
+    const QRectF area(QPointF(2, 2), QSizeF(view.width() - 4, view.height() - 4));
+    const double top = sheet.band.isNull() ? 0 : sheet.band.bottom();
+
+    for (double i = std::ceil(lowLeft.x_m / step_m); i * step_m <= highRight.x_m; ++i) {
+        const double x = transform.toScreen({i * step_m, 0}).x();
+        sheet.grid.push_back({QLineF(x, top, x, view.height()), i == 0});
+        const QString figure = text(measure::writeLength(i * step_m, notation));
+        const QSizeF size = sizeOf(fonts.small, figure);
+        Text words{figure, QRectF(QPointF(x + 3, view.height() - size.height() - 2), size), TextRole::faint, true};
+        addText(sheet.texts, words, area);
+    }
+    for (double i = std::ceil(lowLeft.y_m / step_m); i * step_m <= highRight.y_m; ++i) {
+        const double y = transform.toScreen({0, i * step_m}).y();
+        if (y < top) continue;
+        sheet.grid.push_back({QLineF(0, y, view.width(), y), i == 0});
+        const QString figure = text(measure::writeLength(i * step_m, notation));
+        const QSizeF size = sizeOf(fonts.small, figure);
+        Text words{figure, QRectF(QPointF(4, y - size.height() - 1), size), TextRole::faint, true};
+        if (words.place.bottom() < view.height() - rowsOf(fonts).figures_px) addText(sheet.texts, words, area);
+    }
+}
+
+void addScaleBar(Sheet& sheet, const Shown& shown, const Transform& transform, const QSizeF& view, const Fonts& fonts) {
+    constexpr double most_px = 180;
+    const auto notation = shown.display.lengths;
+    const auto all = steps(notation);
+    auto found = std::upper_bound(all.begin(), all.end(), most_px / transform.pixelsPerMetre);
+    if (found == all.begin()) return;
+    const double length_m = *--found;
+    const double length_px = length_m * transform.pixelsPerMetre;
+    const bool byTens = notation == measure::LengthNotation::millimetres;
+    const double left = 7 * margin_px;
+    const QSizeF lineSize = sizeOf(fonts.small, QStringLiteral("0"));
+    const double bottom = view.height() - rowsOf(fonts).figures_px - margin_px;
+    sheet.scaleBar = {QRectF(left, bottom - 6, length_px, 6), byTens ? 5 : 6};
+
+    const QRectF area(QPointF(0, 0), view);
+    const double y = bottom - 6 - 2 - lineSize.height();
+    addText(sheet.texts, {QStringLiteral("0"), QRectF(QPointF(left - 1, y), lineSize), TextRole::ink, true}, area);
+    const QString far = text(measure::writeLengthWithUnit(length_m, notation));
+    const QSizeF size = sizeOf(fonts.small, far);
+    addText(sheet.texts, {far, QRectF(QPointF(left + length_px - size.width() / 2, y), size), TextRole::ink, true},
+            area);
+}
+
+void addRamp(Sheet& sheet, const Drawing& drawing, const QSizeF& view, const Fonts& fonts) {
+    if (drawing.strips.empty()) return;
+    constexpr double length_px = 20 * gridStep;
+    const QString title = QStringLiteral("Strain, as a share of what breaks the strip");
+    const QSizeF titleSize = sizeOf(fonts.small, title);
+    const double width = std::max(length_px, titleSize.width());
+    const double left = view.width() - width - 3 * margin_px;
+    if (left < sheet.scaleBar.place.right() + 6 * margin_px) return;  // no room beside the scale bar
+    const double bottom = view.height() - rowsOf(fonts).figures_px - margin_px;
+    const double line = titleSize.height();
+    const double y = bottom - line;
+    sheet.ramp = QRectF(left, y - 2 - margin_px, width, margin_px);
+    sheet.rampShare = drawing.greatestShare;
+
+    const QRectF area(QPointF(0, 0), view);
+    const auto addFigure = [&](const QString& figure, double share, TextRole role) {
+        const QSizeF size = sizeOf(fonts.small, figure);
+        const double x = sheet.ramp.left() + std::min(share, 1.0) * sheet.ramp.width() - size.width() / 2;
+        const QRectF place(QPointF(std::clamp(x, 0.0, view.width() - size.width() - 4), y), size);
+        const auto touches = [&](const Text& other) { return other.place.intersects(place.adjusted(-4, 0, 4, 0)); };
+        if (std::any_of(sheet.texts.begin(), sheet.texts.end(), touches)) return;
+        addText(sheet.texts, {figure, place, role, true}, area);
+    };
+    addText(sheet.texts, {title, QRectF(QPointF(left, sheet.ramp.top() - 2 - line), titleSize), TextRole::faint, true},
+            area);
+    addFigure(text(measure::writeShare(drawing.greatestShare)), drawing.greatestShare, TextRole::ink);
+    for (const double share : {0.0, 1.0, 0.5}) addFigure(text(measure::writeShare(share)), share, TextRole::faint);
+}
+
+void addTitle(Sheet& sheet, const Shown& shown, const QSizeF& view, const Fonts& fonts) {
+    const double top = (sheet.band.isNull() ? 0 : sheet.band.bottom()) + margin_px;
+    const QRectF area(QPointF(0, 0), view);
+    const QString name = QFontMetricsF(fonts.normal)
+                             .elidedText(QString::fromStdString(shown.piece.name), Qt::ElideRight,
+                                         std::max(40.0, view.width() - 12 * margin_px));
+    if (name.isEmpty()) return;
+    const QSizeF size = sizeOf(fonts.normal, name);
+    addText(sheet.texts, {name, QRectF(QPointF(2 * margin_px, top), size), TextRole::ink, false}, area);
+    if (sheet.misfitTimes <= 1) return;
+    const QString times = QStringLiteral("Misfits drawn %1 times their size").arg(sheet.misfitTimes);
+    const QRectF below(QPointF(2 * margin_px, top + size.height()), sizeOf(fonts.small, times));
+    addText(sheet.texts, {times, below, TextRole::faint, true}, area);
+}
+
+void addBand(Sheet& sheet, const Shown& shown, const QSizeF& view, const Fonts& fonts, bool waiting) {
+    if (!shown.plan || !shown.outOfDate || (shown.reason.isEmpty() && !waiting)) return;
+    const QString words =
+        shown.reason.isEmpty()
+            ? QStringLiteral("Out of date: the plan of the piece as it now stands is being made.")
+            : QStringLiteral("Out of date, drawn as it was last. The piece as it now stands cannot be planned: %1")
+                  .arg(shown.reason);
+    const QFontMetricsF metrics(fonts.normal);
+    const double room = view.width() - 6 * margin_px;
+    // As many lines as it takes, up to three; the rest is cut short and stands whole in the tooltip.
+    QStringList lines{QString()};
+    for (const QString& word : words.split(QLatin1Char(' '), Qt::SkipEmptyParts)) {
+        const QString longer = lines.last().isEmpty() ? word : lines.last() + QLatin1Char(' ') + word;
+        if (metrics.horizontalAdvance(longer) <= room || lines.last().isEmpty()) {
+            lines.last() = longer;
+        } else {
+            lines << word;
+        }
+    }
+    if (lines.size() > 3) {
+        lines = lines.mid(0, 3);
+        lines.last() += QStringLiteral(" …");
+    }
+    const double line = std::ceil(metrics.height());
+    sheet.band = QRectF(0, 0, view.width(), line * static_cast<double>(lines.size()) + 2 * margin_px);
+    for (int i = 0; i < lines.size(); ++i) {
+        const QString shortened = metrics.elidedText(lines[i], Qt::ElideRight, room);
+        const QSizeF size = sizeOf(fonts.normal, shortened);
+        sheet.texts.push_back({shortened, QRectF(QPointF(3 * margin_px, margin_px + i * line), size),
+                               shown.reason.isEmpty() ? TextRole::faint : TextRole::ink, false});
+    }
+}
+
+bool addEmpty(Sheet& sheet, const Shown& shown) {
+    if (shown.pieceIndex < 0) {
+        sheet.emptyTitle = QStringLiteral("No piece yet");
+        sheet.emptyWords = QStringLiteral(
+            "Add a piece: a stem, a frame, a beam. Or open a boat that has one.\n"
+            "Its line, strips and stations are then drawn here to scale.");
+        return true;
+    }
+    if (shown.plan) return false;
+    if (!shown.reason.isEmpty()) {
+        sheet.emptyTitle = QStringLiteral("Nothing can be drawn through these points yet");
+        sheet.emptyWords = shown.reason;
+    } else if (shown.piece.line.points.size() < 3) {
+        sheet.emptyTitle = QStringLiteral("No line yet");
+        sheet.emptyWords = QStringLiteral("Type three or more offsets in the table of the line, or paste two columns.");
+    } else {
+        sheet.emptyTitle = QStringLiteral("The line is being faired");
+        sheet.emptyWords = QStringLiteral("The drawing stands here as soon as the plan is made.");
+    }
+    return shown.piece.line.points.empty();
+}
+
+}  // namespace
+
+QRectF roomForDrawing(const QSizeF& view, const Fonts& fonts) {
+    const Rows rows = rowsOf(fonts);
+    const double side = std::clamp(view.width() * 0.1, 24.0, 96.0);
+    const double top = std::clamp(view.height() * 0.1, 40.0, 64.0);
+    const double bottom = rows.figures_px + rows.furniture_px + std::clamp(view.height() * 0.06, 8.0, 40.0);
+    return QRectF(side, top, std::max(32.0, view.width() - 2 * side), std::max(32.0, view.height() - top - bottom));
+}
+
+void sheet::addFurniture(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
+                         const QSizeF& view, const Fonts& fonts, bool waiting) {
+    if (addEmpty(sheet, shown)) return;
+    addBand(sheet, shown, view, fonts, waiting);
+    addTitle(sheet, shown, view, fonts);
+    addScaleBar(sheet, shown, transform, view, fonts);
+    addRamp(sheet, drawing, view, fonts);
+    addGrid(sheet, shown, transform, view, fonts);
+}
+
+}  // namespace fayline::app

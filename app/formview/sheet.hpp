@@ -1,0 +1,125 @@
+// Everything that stands on the drawing at one scale, in pixels: marks, words, grid, scale bar, ramp of strain.
+//
+// Made from what is shown, the plan's drawing and a transform; painted by paint.hpp, hit by hits.hpp.
+#pragma once
+
+#include <QFont>
+#include <QString>
+#include <optional>
+#include <vector>
+
+#include "app/formview/drawing.hpp"
+#include "app/formview/labels.hpp"
+#include "app/formview/station_shape.hpp"
+#include "app/formview/transform.hpp"
+#include "app/look/shown.hpp"
+
+namespace fayline::app {
+
+// What a view may switch, and what is chosen in it.
+struct Choice {
+    bool comb = false;
+    bool misfitMagnified = true;
+    int point = -1;    // chosen point, or
+    int station = -1;  // chosen station, by its index in the piece
+    std::optional<double> place_m;
+};
+
+struct PointMark {
+    int index = 0;
+    QPointF at;
+    bool mustPass = false;
+    bool suspect = false;
+    QLineF misfit;    // from the line to the magnified miss; null: too small to see or not known
+    QLineF takeOff;   // from the point square to the line under it; null: nothing to take off
+    double at_m = 0;  // its foot along the line, if `onLine`
+    bool onLine = false;
+};
+
+struct StationMark {
+    int index = 0;
+    int number = 0;  // as on paper; 0: not known yet
+    boat::HoldKind kind = boat::HoldKind::clamp;
+    double at_m = 0;
+    StationFrame frame;
+    StationShape shape;
+    QPainterPath strap;  // round the outside; empty for all but straps
+};
+
+struct FindingMark {
+    plan::Severity severity = plan::Severity::note;
+    QPointF at;
+    QLineF tick;  // to the line
+    double at_m = 0;
+    QString words;
+};
+
+struct GridLine {
+    QLineF line;
+    bool axis = false;  // through the origin
+};
+
+struct ScaleBar {
+    QRectF place;
+    int parts = 0;
+};
+
+struct Sheet {
+    std::vector<PointMark> points;
+    std::vector<StationMark> stations;
+    std::vector<FindingMark> findings;
+    std::vector<QLineF> trims;
+    std::vector<QLineF> pins;
+    std::vector<QLineF> posts;  // of a form of posts: their tops
+    QPainterPath formSide;      // short strokes on the form's side of the stack
+    QPainterPath comb;
+    QPainterPath combEdge;
+    QLineF radius;  // from the tightest place towards its centre; null: straight or no plan
+    std::vector<GridLine> grid;
+    ScaleBar scaleBar;
+    QRectF ramp;           // of strain; null: no plan
+    double rampShare = 0;  // where the plan's greatest strain stands on it
+    double misfitTimes = 1;
+    QRectF band;  // across the top, when out of date
+    std::vector<Text> texts;
+    QString emptyTitle;  // what to do when there is nothing to draw
+    QString emptyWords;
+};
+
+struct Fonts {
+    QFont normal;
+    QFont small;
+};
+Fonts fontsFrom(const QFont& base);
+
+// `waiting`: the plan has been out of date for longer than an eye overlooks, so the sheet says so although the reason
+// is only that the new one is being made.
+Sheet sheetOf(const Shown& shown, const Drawing& drawing, const Transform& transform, const QSizeF& view,
+              const Choice& choice, const Fonts& fonts, bool waiting);
+
+// The part of a view that a fitted drawing fills: without the title above and the scale bar and ramp below.
+QRectF roomForDrawing(const QSizeF& view, const Fonts& fonts);
+
+// Bounds of all that belongs to the piece: stack, line, points.
+Bounds boundsOf(const Shown& shown, const Drawing& drawing);
+
+// Where the point was measured and what it is called.
+QString pointName(const boat::Piece& piece, int index);  // "WL 12", or "point 5" if it has no label
+QString stationName(const Shown& shown, int index);      // "clamp 4"
+
+namespace sheet {  // the stages of sheetOf
+
+void addFurniture(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
+                  const QSizeF& view, const Fonts& fonts, bool waiting);
+void addStack(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform, const QSizeF& view,
+              const Choice& choice);
+void addPoints(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
+               const Choice& choice);
+void addStations(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform);
+void addFindings(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform);
+void addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform, const QSizeF& view,
+              const Choice& choice, const Fonts& fonts);
+
+}  // namespace sheet
+
+}  // namespace fayline::app

@@ -1,0 +1,151 @@
+// The words beside points, stations, trim lines and the tightest place.
+#include <QFontMetricsF>
+#include <algorithm>
+#include <cmath>
+
+#include "app/formview/sheet.hpp"
+#include "core/measure/display.hpp"
+
+namespace fayline::app {
+
+namespace {
+
+enum Importance {
+    ordinary,
+    inner = 10,
+    ends = 20,
+    trim = 30,
+    stations = 40,
+    tightest = 50,
+    suspects = 60,
+    chosen = 70
+};
+
+QString text(const std::string& words) {
+    return QString::fromStdString(words);
+}
+
+QSizeF sizeOf(const QFont& font, const QString& words) {
+    const QFontMetricsF metrics(font);
+    return {std::ceil(metrics.horizontalAdvance(words)) + 2, std::ceil(metrics.height())};
+}
+
+// "try 2-4-4+", both coordinates where both would change; empty where no slip fits.
+QString repairOf(const line::Suspect& suspect, const boat::Point& point) {
+    if (suspect.slip.empty()) return {};
+    QStringList changed;
+    for (int axis = 0; axis < 2; ++axis) {
+        if (suspect.tryWritten[axis].empty() || suspect.tryWritten[axis] == point.written[axis]) continue;
+        changed << text(suspect.tryWritten[axis]);
+    }
+    return changed.isEmpty() ? QString() : QStringLiteral("try ") + changed.join(QStringLiteral(", "));
+}
+
+QString captionOf(const Shown& shown, const PointMark& mark) {
+    const QString label = text(shown.piece.line.points[mark.index].label);
+    if (!mark.suspect) return label;
+    for (const auto& suspect : shown.plan->line.misread.suspects) {
+        if (suspect.point != mark.index) continue;
+        const QString repair = repairOf(suspect, shown.piece.line.points[mark.index]);
+        const QString name = pointName(shown.piece, mark.index);
+        return repair.isEmpty() ? name + QStringLiteral(": read again") : name + QStringLiteral(": ") + repair;
+    }
+    return label;
+}
+
+// Everything but words, so that words keep off it.
+Occupied occupiedBy(const Sheet& sheet, const Drawing& drawing, const Transform& transform, const QSizeF& view) {
+    Occupied occupied(view);
+    for (size_t j = 0; j + 1 < drawing.places.size(); ++j) {
+        const QPointF form = transform.toScreen(drawing.places[j].onForm);
+        const QPointF outside = transform.toScreen(drawing.places[j].onOutside);
+        const QPointF next = transform.toScreen(drawing.places[j + 1].onForm);
+        const double step = std::clamp(QLineF(form, next).length(), 4.0, 24.0);
+        occupied.fillAlong(QLineF(form, outside), std::min(step, 8.0) + 6);
+    }
+    for (const StationMark& mark : sheet.stations) {
+        occupied.fillAlong(QLineF(mark.frame.base, mark.frame.base + mark.frame.outwards * mark.shape.reach), 12);
+    }
+    for (const PointMark& mark : sheet.points) {
+        occupied.fill(QRectF(mark.at.x() - 5, mark.at.y() - 5, 10, 10));
+        if (!mark.misfit.isNull()) occupied.fillAlong(mark.misfit, 4);
+    }
+    for (const FindingMark& mark : sheet.findings) {
+        occupied.fill(QRectF(mark.at.x() - 9, mark.at.y() - 9, 18, 18));
+    }
+    for (const QLineF& line : sheet.trims) occupied.fillAlong(line, 4);
+    if (!sheet.radius.isNull()) occupied.fillAlong(sheet.radius, 4);
+    occupied.fill(sheet.ramp.adjusted(-8, -4, 8, 4));
+    occupied.fill(sheet.scaleBar.place.adjusted(-8, -4, 8, 4));
+    return occupied;
+}
+
+}  // namespace
+
+void sheet::addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
+                     const QSizeF& view, const Choice& choice, const Fonts& fonts) {
+    std::vector<Wish> wishes;
+    const auto wish = [&](const QString& words, const QPointF& anchor, const QPointF& towards,
+                          int importance) -> Wish& {
+        Wish made;
+        made.words = words;
+        made.size = sizeOf(fonts.small, words);
+        made.anchor = anchor;
+        made.towards = towards;
+        made.importance = importance;
+        wishes.push_back(made);
+        return wishes.back();
+    };
+
+    for (const PointMark& mark : sheet.points) {
+        const QString caption = captionOf(shown, mark);
+        if (caption.isEmpty()) continue;
+        QPointF away(-1, 0.2);
+        if (!drawing.places.empty()) {
+            const double at_m = mark.onLine
+                                    ? mark.at_m
+                                    : nearestPlace(drawing, shown.plan->line.fair.line, transform.toDrawing(mark.at));
+            const DrawnPlace place = placeAt(drawing, at_m);
+            away = QPointF(-place.outwards.x_m, place.outwards.y_m);
+        }
+        const bool end = mark.index == 0 || mark.index + 1 == static_cast<int>(sheet.points.size());
+        const bool chosenOne = mark.index == choice.point;
+        Wish& made = wish(caption, mark.at, away,
+                          chosenOne        ? chosen
+                          : mark.suspect   ? suspects
+                          : end            ? ends
+                          : mark.index % 2 ? ordinary
+                                           : inner);
+        made.away = mark.suspect ? 14 : 11;
+        made.role = chosenOne ? TextRole::accent : mark.suspect ? TextRole::caution : TextRole::ink;
+        made.tag = mark.index;
+    }
+    for (const StationMark& mark : sheet.stations) {
+        if (mark.number <= 0) continue;
+        Wish& made = wish(QString::number(mark.number), mark.frame.base + mark.frame.outwards * mark.shape.reach,
+                          mark.frame.outwards, mark.index == choice.station ? chosen : stations);
+        const double side = std::max(made.size.width() + 4, made.size.height() + 2);
+        made.size = QSizeF(side, side);
+        made.ringed = true;
+        made.away = 2;
+        made.farthest = 34;
+        made.role = mark.index == choice.station ? TextRole::accent : TextRole::ink;
+    }
+    if (!sheet.radius.isNull()) {
+        const double radius_m = 1 / std::abs(shown.plan->line.tightest.curvature_per_m);
+        const QString words = QStringLiteral("R ") + text(measure::writeLength(radius_m, shown.display));
+        wish(words, sheet.radius.p1(), sheet.radius.p1() - sheet.radius.p2(), tightest).away = 3;
+    }
+    for (size_t i = 0; i < sheet.trims.size(); ++i) {
+        const double at_m = i == 0 ? 0 : drawing.length_m;
+        const QString words = QStringLiteral("trim ") + text(measure::writeLength(at_m, shown.display));
+        Wish& made = wish(words, sheet.trims[i].p2(), sheet.trims[i].p2() - sheet.trims[i].p1(), trim);
+        made.away = 3;
+        made.role = TextRole::faint;
+    }
+    const double top = sheet.band.isNull() ? 2 : sheet.band.bottom() + 2;
+    placeTexts(sheet.texts, wishes, QRectF(2, top, view.width() - 4, view.height() - top - 2),
+               occupiedBy(sheet, drawing, transform, view));
+}
+
+}  // namespace fayline::app
