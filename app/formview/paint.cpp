@@ -1,0 +1,259 @@
+#include "app/formview/paint.hpp"
+
+#include <QFontMetricsF>
+#include <algorithm>
+#include <cmath>
+
+namespace fayline::app {
+
+namespace {
+
+QColor mix(const QColor& from, const QColor& to, double share) {
+    const auto part = [share](double a, double b) { return a + (b - a) * share; };
+    return QColor::fromRgbF(static_cast<float>(part(from.redF(), to.redF())),
+                            static_cast<float>(part(from.greenF(), to.greenF())),
+                            static_cast<float>(part(from.blueF(), to.blueF())));
+}
+
+QPen pen(const QColor& colour, double width, Qt::PenStyle style = Qt::SolidLine) {
+    QPen made(colour, width, style, Qt::FlatCap, Qt::RoundJoin);
+    made.setCosmetic(true);
+    return made;
+}
+
+QColor roleColour(TextRole role, const Theme& theme) {
+    switch (role) {
+        case TextRole::ink:
+            return theme.ink;
+        case TextRole::faint:
+            return theme.faint;
+        case TextRole::accent:
+            return theme.accent;
+        case TextRole::caution:
+            return theme.caution;
+    }
+    return theme.ink;
+}
+
+// How strongly lines between strips are drawn: they would hide strips that are thin on the screen.
+double faceStrength(double strip_px) {
+    return std::clamp((strip_px - 2) / 4, 0.0, 0.85);
+}
+
+}  // namespace
+
+void paint::ground(QPainter& painter, const Sheet& sheet, const QSizeF& view, const Theme& theme) {
+    painter.fillRect(QRectF(QPointF(0, 0), view), theme.ground);
+    painter.setRenderHint(QPainter::Antialiasing, false);
+    for (const GridLine& line : sheet.grid) {
+        painter.setPen(pen(mix(theme.ground, theme.rule, line.axis ? 1.0 : 0.55), 1));
+        painter.drawLine(line.line.toLine());
+    }
+    painter.setRenderHint(QPainter::Antialiasing, true);
+}
+
+void paint::stack(QPainter& painter, const Sheet& sheet, const Drawing& drawing, const Transform& transform,
+                  const Theme& theme) {
+    painter.setBrush(Qt::NoBrush);
+    painter.setPen(pen(mix(theme.ground, theme.faint, 0.6), 1));
+    painter.drawPath(sheet.formSide);
+    for (const QLineF& post : sheet.posts) {
+        painter.setPen(pen(theme.faint, 3));
+        painter.drawLine(post);
+    }
+    if (!sheet.comb.isEmpty()) {
+        painter.setPen(pen(mix(theme.ground, theme.faint, 0.7), 1));
+        painter.drawPath(sheet.comb);
+        painter.setPen(pen(theme.faint, 1.2));
+        painter.drawPath(sheet.combEdge);
+    }
+
+    painter.save();
+    painter.setTransform(transform.matrix(), true);
+    painter.setPen(Qt::NoPen);
+    for (const StrainClass& each : drawing.overRun) {
+        painter.fillPath(each.path, mix(theme.ground, theme.strain(each.share), 0.4));
+    }
+    for (const StrainClass& each : drawing.strips) painter.fillPath(each.path, theme.strain(each.share));
+
+    painter.setBrush(Qt::NoBrush);
+    const double strength = faceStrength(drawing.thinnestStrip_m * transform.pixelsPerMetre);
+    if (strength > 0) {
+        QColor face = theme.dark ? theme.ground : theme.ink;
+        face.setAlphaF(static_cast<float>(strength));
+        painter.setPen(pen(face, 0.8));
+        painter.drawPath(drawing.faces);
+    }
+    painter.setPen(pen(theme.ink, 1.2, Qt::DashLine));
+    painter.drawPath(drawing.sawnOffFaces);
+    painter.setPen(pen(theme.faint, 1, Qt::DashLine));
+    painter.drawPath(drawing.overRunOutline);
+    painter.setPen(pen(theme.ink, 1));
+    painter.drawPath(drawing.outline);
+    painter.setPen(pen(theme.ink, 2));
+    painter.drawPath(drawing.line);
+    painter.restore();
+
+    QPen trim = pen(theme.ink, 1.2);
+    trim.setDashPattern({9, 3, 2, 3});
+    painter.setPen(trim);
+    for (const QLineF& line : sheet.trims) painter.drawLine(line);
+    for (const QLineF& line : sheet.pins) {
+        painter.setPen(pen(theme.ground, 4));
+        painter.drawLine(line);
+        painter.setPen(pen(theme.ink, 1.6));
+        painter.drawLine(line);
+        painter.setBrush(theme.ink);
+        for (const QPointF& end : {line.p1(), line.p2()}) painter.drawEllipse(end, 1.8, 1.8);
+    }
+}
+
+void paint::furniture(QPainter& painter, const Sheet& sheet, const QSizeF& view, const Fonts& fonts,
+                      const Theme& theme) {
+    if (!sheet.scaleBar.place.isNull()) {
+        const QRectF bar = sheet.scaleBar.place;
+        const double part = bar.width() / sheet.scaleBar.parts;
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(theme.ground);
+        painter.drawRect(bar);
+        painter.setBrush(theme.ink);
+        for (int i = 0; i < sheet.scaleBar.parts; i += 2) {
+            painter.drawRect(QRectF(bar.left() + i * part, bar.top(), part, bar.height()));
+        }
+        painter.setPen(pen(theme.ink, 1));
+        painter.setBrush(Qt::NoBrush);
+        painter.drawRect(bar);
+    }
+    if (!sheet.ramp.isNull()) {
+        const QRectF ramp = sheet.ramp;
+        painter.setPen(Qt::NoPen);
+        const double step = ramp.width() / strainClasses;
+        painter.setRenderHint(QPainter::Antialiasing, false);
+        for (int i = 0; i < strainClasses; ++i) {
+            painter.fillRect(
+                QRectF(ramp.left() + i * step, ramp.top(), std::ceil(step) + 1, ramp.height()).intersected(ramp),
+                theme.strain((i + 0.5) / strainClasses));
+        }
+        painter.setRenderHint(QPainter::Antialiasing, true);
+        painter.setPen(pen(theme.ink, 1));
+        painter.setBrush(Qt::NoBrush);
+        painter.drawRect(ramp);
+        // The greatest strain of this piece, as a pointer through the ramp.
+        const double x = ramp.left() + std::min(sheet.rampShare, 1.0) * ramp.width();
+        painter.setPen(pen(theme.ground, 4));
+        painter.drawLine(QPointF(x, ramp.top() - 3), QPointF(x, ramp.bottom() + 2));
+        painter.setPen(pen(theme.ink, 2));
+        painter.drawLine(QPointF(x, ramp.top() - 3), QPointF(x, ramp.bottom() + 2));
+    }
+    if (!sheet.band.isNull()) {
+        painter.fillRect(sheet.band, theme.raised);
+        painter.save();
+        painter.setClipRect(sheet.band);
+        QColor stripe = theme.caution;
+        stripe.setAlphaF(0.28F);
+        painter.setPen(pen(stripe, 5));
+        const double height = sheet.band.height();
+        for (double x = -height; x < sheet.band.width(); x += 16) {
+            painter.drawLine(QPointF(x, height), QPointF(x + height, 0));
+        }
+        painter.restore();
+        for (const Text& text : sheet.texts) {  // the words stand on a plain ground
+            if (text.small || !sheet.band.contains(text.place)) continue;
+            painter.fillRect(text.place.adjusted(-gridStep, -1, gridStep, 1), theme.raised);
+        }
+        painter.setPen(pen(theme.caution, 1.5));
+        painter.drawLine(sheet.band.bottomLeft(), sheet.band.bottomRight());
+    }
+    if (!sheet.emptyTitle.isEmpty()) {
+        // Kept clear of whatever points there are: in the upper third.
+        const QRectF area(view.width() * 0.1, view.height() * 0.3, view.width() * 0.8, view.height() * 0.5);
+        painter.setFont(fonts.normal);
+        const QFontMetricsF metrics(fonts.normal);
+        const QRectF title(area.left(), area.top(), area.width(), metrics.height());
+        painter.setPen(theme.ink);
+        painter.drawText(title, Qt::AlignHCenter | Qt::AlignVCenter, sheet.emptyTitle);
+        painter.setPen(theme.faint);
+        painter.drawText(area.adjusted(0, metrics.height() + gridStep, 0, 0),
+                         static_cast<int>(Qt::AlignHCenter | Qt::AlignTop) | Qt::TextWordWrap, sheet.emptyWords);
+    }
+}
+
+void paint::texts(QPainter& painter, const std::vector<Text>& texts, const Fonts& fonts, const Theme& theme) {
+    for (const Text& text : texts) {
+        if (text.leader.isNull()) continue;
+        painter.setPen(pen(mix(theme.ground, roleColour(text.role, theme), 0.6), 0.8));
+        painter.drawLine(text.leader);
+    }
+    for (const Text& text : texts) {
+        const QColor colour = roleColour(text.role, theme);
+        painter.setFont(text.small ? fonts.small : fonts.normal);
+        if (text.ringed) {
+            painter.setPen(pen(colour, 1));
+            painter.setBrush(theme.ground);
+            painter.drawEllipse(text.place.adjusted(0.5, 0.5, -0.5, -0.5));
+        }
+        painter.setPen(colour);
+        painter.drawText(text.place, Qt::AlignCenter, text.words);
+    }
+}
+
+void paintForm(QPainter& painter, const Sheet& sheet, const Drawing& drawing, const Transform& transform,
+               const QSizeF& view, const Choice& choice, const Fonts& fonts, const Theme& theme) {
+    paint::ground(painter, sheet, view, theme);
+    if (!drawing.line.isEmpty()) paint::stack(painter, sheet, drawing, transform, theme);
+    paint::marks(painter, sheet, choice, theme);
+    paint::furniture(painter, sheet, view, fonts, theme);
+    paint::texts(painter, sheet.texts, fonts, theme);
+}
+
+void paintPlace(QPainter& painter, const DrawnPlace& place, const Transform& transform, const QColor& colour) {
+    constexpr double beyond_px = 9;
+    const QPointF out = QPointF(place.outwards.x_m, -place.outwards.y_m) * beyond_px;
+    const QPointF form = transform.toScreen(place.onForm);
+    const QPointF outside = transform.toScreen(place.onOutside);
+    painter.setPen(pen(colour, 2));
+    painter.drawLine(form - out, outside + out);
+    painter.setBrush(colour);
+    painter.setPen(Qt::NoPen);
+    painter.drawEllipse(transform.toScreen(place.onLine), 3.5, 3.5);
+}
+
+QRectF paintReading(QPainter& painter, const QStringList& lines, const QPointF& beside, const QRectF& keepOff,
+                    const QSizeF& view, const Fonts& fonts, const Theme& theme) {
+    const QFontMetricsF metrics(fonts.small);
+    double width = 0;
+    for (const QString& line : lines) width = std::max(width, metrics.horizontalAdvance(line));
+    const double height = metrics.height() * static_cast<double>(lines.size());
+    QRectF area(0, 0, std::ceil(width) + 2 * gridStep, std::ceil(height) + gridStep);
+    constexpr double away_px = 2 * gridStep;
+    const double margin = 2;
+    QRectF best = area;
+    double bestCost = 1e9;
+    // Eight ways about the place: inside the view and off the cursor, the nearest.
+    for (int i = 0; i < 8; ++i) {
+        static constexpr int dx[] = {1, 1, -1, -1, 0, 0, 1, -1};
+        static constexpr int dy[] = {-1, 1, -1, 1, -1, 1, 0, 0};
+        QRectF tried = area;
+        tried.moveCenter(beside + QPointF(dx[i] * (away_px + area.width() / 2), dy[i] * (away_px + area.height() / 2)));
+        QRectF held = tried;
+        held.moveLeft(std::clamp(held.left(), margin, std::max(margin, view.width() - held.width() - margin)));
+        held.moveTop(std::clamp(held.top(), margin, std::max(margin, view.height() - held.height() - margin)));
+        const double cost = QLineF(tried.center(), held.center()).length() + (held.intersects(keepOff) ? 1e6 : 0) + i;
+        if (cost >= bestCost) continue;
+        bestCost = cost;
+        best = held;
+    }
+    painter.setPen(pen(theme.rule, 1));
+    painter.setBrush(theme.raised);
+    painter.drawRect(best.adjusted(0.5, 0.5, -0.5, -0.5));
+    painter.setFont(fonts.small);
+    painter.setPen(theme.ink);
+    for (int i = 0; i < lines.size(); ++i) {
+        painter.drawText(
+            QPointF(best.left() + gridStep, best.top() + gridStep / 2.0 + metrics.ascent() + i * metrics.height()),
+            lines[i]);
+    }
+    return best;
+}
+
+}  // namespace fayline::app

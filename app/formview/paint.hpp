@@ -1,0 +1,38 @@
+// Puts the drawing down with a painter: screen, picture or paper. Knows neither widget nor mouse.
+#pragma once
+
+#include <QPainter>
+
+#include "app/formview/sheet.hpp"
+#include "app/look/theme.hpp"
+
+namespace fayline::app {
+
+// All of it: grid, strips, marks, words. `sheet` and `drawing` belong together.
+void paintForm(QPainter& painter, const Sheet& sheet, const Drawing& drawing, const Transform& transform,
+               const QSizeF& view, const Choice& choice, const Fonts& fonts, const Theme& theme);
+
+// What the mouse points at: a mark across the stack.
+void paintPlace(QPainter& painter, const DrawnPlace& place, const Transform& transform, const QColor& colour);
+
+// A few lines of reading beside the cursor or the place, on a ground of their own. Keeps `keepOff` free and stays in
+// the view. Returns where they stand.
+QRectF paintReading(QPainter& painter, const QStringList& lines, const QPointF& beside, const QRectF& keepOff,
+                    const QSizeF& view, const Fonts& fonts, const Theme& theme);
+
+namespace paint {  // the stages of paintForm
+
+void ground(QPainter& painter, const Sheet& sheet, const QSizeF& view, const Theme& theme);
+void stack(QPainter& painter, const Sheet& sheet, const Drawing& drawing, const Transform& transform,
+           const Theme& theme);
+void marks(QPainter& painter, const Sheet& sheet, const Choice& choice, const Theme& theme);
+void furniture(QPainter& painter, const Sheet& sheet, const QSizeF& view, const Fonts& fonts, const Theme& theme);
+void texts(QPainter& painter, const std::vector<Text>& texts, const Fonts& fonts, const Theme& theme);
+
+}  // namespace paint
+
+// The shape that goes with a severity, about `centre`: octagon, triangle, circle.
+QPainterPath severityShape(plan::Severity severity, const QPointF& centre, double half);
+QColor severityColour(plan::Severity severity, const Theme& theme);
+
+}  // namespace fayline::app
