@@ -1,0 +1,63 @@
+#include "app/formview/hits.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fayline::app {
+
+namespace {
+
+double distanceTo(const QLineF& line, const QPointF& pixel) {
+    const QPointF along = line.p2() - line.p1();
+    const double squared = QPointF::dotProduct(along, along);
+    const double share =
+        squared > 0 ? std::clamp(QPointF::dotProduct(pixel - line.p1(), along) / squared, 0.0, 1.0) : 0;
+    return QLineF(pixel, line.p1() + along * share).length();
+}
+
+bool onStack(const Drawing& drawing, const Transform& transform, const QPointF& pixel) {
+    constexpr double near_px = 8;
+    for (const DrawnPlace& place : drawing.places) {
+        const QLineF across(transform.toScreen(place.onForm), transform.toScreen(place.onOutside));
+        if (distanceTo(across, pixel) <= near_px) return true;
+    }
+    for (size_t j = 0; j + 1 < drawing.places.size(); ++j) {  // at large scales the places lie far apart
+        const DrawnPlace& a = drawing.places[j];
+        const DrawnPlace& b = drawing.places[j + 1];
+        QPolygonF part;
+        part << transform.toScreen(a.onForm) << transform.toScreen(b.onForm) << transform.toScreen(b.onOutside)
+             << transform.toScreen(a.onOutside);
+        if (part.containsPoint(pixel, Qt::OddEvenFill)) return true;
+        if (distanceTo(QLineF(part[0], part[1]), pixel) <= near_px) return true;
+        if (distanceTo(QLineF(part[2], part[3]), pixel) <= near_px) return true;
+    }
+    return false;
+}
+
+}  // namespace
+
+Hit hitAt(const Sheet& sheet, const Drawing& drawing, const Transform& transform, const QPointF& pixel) {
+    Hit hit;
+    double best = reach_px;
+    const auto offer = [&](Hit::Kind kind, int index, double distance) {
+        if (distance >= best) return;
+        best = distance;
+        hit = {kind, index};
+    };
+    for (const PointMark& mark : sheet.points) {
+        offer(Hit::Kind::point, mark.index, QLineF(mark.at, pixel).length());
+    }
+    for (const StationMark& mark : sheet.stations) {
+        const QPointF top = mark.frame.base + mark.frame.outwards * (mark.shape.reach + 12);
+        const double distance = distanceTo(QLineF(mark.frame.base, top), pixel);
+        // The base lies on the stack, where points lie too: those go first.
+        offer(Hit::Kind::station, mark.index, std::max(distance, 1.0));
+    }
+    for (size_t i = 0; i < sheet.findings.size(); ++i) {
+        offer(Hit::Kind::finding, static_cast<int>(i), QLineF(sheet.findings[i].at, pixel).length());
+    }
+    if (hit.kind == Hit::Kind::nothing && onStack(drawing, transform, pixel)) hit.kind = Hit::Kind::stack;
+    return hit;
+}
+
+}  // namespace fayline::app
