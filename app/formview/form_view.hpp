@@ -6,7 +6,10 @@
 #include <QWidget>
 #include <memory>
 #include <optional>
+#include <vector>
 
+#include "app/formview/labels.hpp"
+#include "app/formview/transform.hpp"
 #include "app/look/change.hpp"
 #include "app/look/shown.hpp"
 
@@ -19,18 +22,46 @@ public:
     ~FormView() override;
 
     void show(const Shown& shown);
-    void lightPlace(std::optional<double> at_m);   // pointed at anywhere; metres along the line
+    void lightPlace(std::optional<double> at_m);  // pointed at anywhere; metres along the line
     void selectPlace(std::optional<double> at_m);
-    void setCombShown(bool shown);                 // curvature as a comb
+    void selectPoint(int index);    // -1: none
+    void setCombShown(bool shown);  // curvature as a comb
     void setMisfitMagnified(bool magnified);
     void fitToWindow();
-    void zoomBy(double factor);                    // about the middle of the view
+    void zoomBy(double factor);  // about the middle of the view
+
+    const Transform& transform() const;
+    const std::vector<Text>& texts() const;  // the words on the drawing and where they stand
+    QRectF reading() const;                  // where the reading of the place pointed at stands; null: none
+    int selectedPoint() const;               // -1: none
+    int selectedStation() const;             // by its index in the piece; -1: none
+
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override;
 
 signals:
     void changeAsked(const Change& change);
-    void dragEnded();                              // the merged change is complete
+    void dragEnded();  // the merged change is complete
     void placeHovered(std::optional<double> at_m);
     void placeSelected(std::optional<double> at_m);
+    void pointSelected(int index);             // -1: none
+    void selectionSaid(const QString& words);  // what is selected, for a status line; empty: nothing
+
+protected:
+    bool event(QEvent* event) override;
+    bool focusNextPrevChild(bool next) override;
+    void changeEvent(QEvent* event) override;
+    void contextMenuEvent(QContextMenuEvent* event) override;
+    void focusOutEvent(QFocusEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void leaveEvent(QEvent* event) override;
+    void mouseDoubleClickEvent(QMouseEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void mouseReleaseEvent(QMouseEvent* event) override;
+    void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void wheelEvent(QWheelEvent* event) override;
 
 private:
     struct State;

@@ -1,0 +1,68 @@
+// What the live drawing keeps while it stands there: all of it can be thrown away. See form_view.hpp.
+#pragma once
+
+#include <QPixmap>
+#include <QTimer>
+#include <memory>
+#include <optional>
+
+#include "app/formview/edits.hpp"
+#include "app/formview/form_view.hpp"
+#include "app/formview/gesture.hpp"
+#include "app/formview/hits.hpp"
+#include "app/formview/paint.hpp"
+
+namespace fayline::app {
+
+struct FormView::State {
+    explicit State(FormView* owner);
+
+    FormView* view;
+    Shown shown;
+    Drawing drawing;
+    Transform transform;
+    Sheet sheet;
+    Choice choice;
+    Fonts fonts;
+    bool sheetStale = true;
+    bool pictureStale = true;
+    QPixmap picture;       // everything but what is pointed at
+    bool follows = true;   // the drawing is kept fitted until a hand zooms or pans
+    bool waiting = false;  // out of date for longer than an eye overlooks
+    QTimer waitingTimer;
+    std::optional<double> hovered_m;  // by the mouse here
+    std::optional<double> lit_m;      // from outside
+    std::optional<QPointF> cursor;
+    QRectF reading;
+    std::unique_ptr<Gesture> gesture;
+    int gestureNumber = 0;
+    QTimer nudgeTimer;  // a row of nudges is one change until the hand rests
+    bool nudging = false;
+
+    QSizeF size() const { return view->size(); }
+    bool hasPlan() const { return shown.pieceIndex >= 0 && shown.plan && !drawing.places.empty(); }
+    void stale();  // something but what is pointed at has changed
+    const Sheet& freshSheet();
+    void fit();
+    bool keptInView() const;
+    Reach reach();
+
+    Hit hitAt(const QPointF& pixel);
+    double placeUnder(const QPointF& pixel) const;
+    void hover(std::optional<QPointF> pixel);
+
+    void choosePoint(int index);
+    void chooseStation(int index);
+    void chooseNothing();
+    void say();                  // what is chosen, to the status line and to a screen reader
+    bool chooseNext(bool next);  // false: the end of the row
+    void nudge(int right, int up, bool far);
+    void endNudge();
+    void removeChosen();
+    void abortGesture();
+    QString wordsAt(const QPointF& pixel);  // for the tooltip
+
+    void paint(QPainter& painter);
+};
+
+}  // namespace fayline::app
