@@ -20,7 +20,7 @@ struct Offset {
 };
 
 struct FairInput {
-    std::vector<Offset> points;  // in order along the line, 3 or more
+    std::vector<Offset> points;       // in order along the line, 3 or more
     double readTo_m = 0.0015875;      // step to which the points were read
     double fairWithin_m = 0.0015875;  // no point is missed by more; 0 interpolates
     std::optional<double> startHeading_rad;

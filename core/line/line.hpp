@@ -4,6 +4,7 @@
 // point to its last; "left" is the positive side for distances square to the line.
 #pragma once
 
+#include <array>
 #include <vector>
 
 namespace fayline::line {
@@ -20,7 +21,7 @@ struct Place {
     double at_m = 0;  // arc length from the first point
     double x_m = 0;
     double y_m = 0;
-    double heading_rad = 0;            // continuous along the line, not wrapped
+    double heading_rad = 0;  // continuous along the line, not wrapped
     double curvature_per_m = 0;
     double curvatureRate_per_m2 = 0;  // d curvature / d arc length
 };
@@ -38,7 +39,8 @@ public:
 
     // From a spline of degree 5: `knots` is ascending with the end knots six-fold, `coefficients` has
     // knots.size() - 6 members. The parameter need not be arc length; |dr/dt| > 0 is required.
-    Line(std::vector<double> knots, std::vector<Xy> coefficients);
+    // Throws InputError at `line` for knots or coefficients of which no such line can be made.
+    Line(const std::vector<double>& knots, const std::vector<Xy>& coefficients);
 
     double length() const { return length_m_; }  // metres
 
@@ -49,13 +51,31 @@ public:
     // The place on the line (ends included, run-on arcs not) that is nearest to (x, y). The first of equals.
     Nearest nearest(double x_m, double y_m) const;
 
-    // Place of the greatest |curvature| within 0..length, found to 1e-4 m.
+    // Place of the greatest |curvature| within 0..length, found to 1e-4 m; the first of equals.
     Place tightest() const;
 
+    // Arc length from the start to the spline's parameter `t` (clipped to the knots). Metres.
+    double lengthTo(double t) const;
+
 private:
-    std::vector<double> knots_;
-    std::vector<Xy> coefficients_;
-    std::vector<double> lengthAtKnot_m_;  // at each distinct knot
+    // A stretch short enough that its arc length follows from one Gauss rule and that it turns less than a radian.
+    struct Piece {
+        double start_m;                // arc length at its start
+        double length_m;               // its own
+        double heading_rad;            // at its start
+        double t;                      // the spline's parameter at its start
+        double width;                  // of the parameter
+        std::array<Xy, 6> polynomial;  // of u = 0..1 along the piece
+    };
+
+    const Piece& pieceAt(double at_m) const;
+    static std::array<Xy, 4> derivatives(const Piece& piece, double u);  // r and its first three derivatives by u
+    static double lengthWithin(const Piece& piece, double u);
+    static double parameterWithin(const Piece& piece, double length_m);
+    static Place placeWithin(const Piece& piece, double u, double at_m);
+    void append(Piece piece, int depth);
+
+    std::vector<Piece> pieces_;
     double length_m_ = 0;
 };
 
@@ -63,7 +83,8 @@ private:
 std::vector<Place> sample(const Line& line, double step_m);
 
 // The place on the parallel at `distance_m` to the left of `place`: there the curvature is k / (1 - distance k).
-// at_m stays that of the line; curvatureRate is by the parallel's own arc length. At 1 - distance k <= 0 no parallel can lie; the curvature is then infinite.
+// at_m stays that of the line; curvatureRate is by the parallel's own arc length. At 1 - distance k <= 0 no parallel
+// can lie; the curvature is then infinite, with the line's sign, and its rate 0.
 Place parallel(const Place& place, double distance_m);
 
 // Length of the parallel at `distance_m` to the left, between two arc lengths of the line (run-on included):
