@@ -8,24 +8,25 @@
 #pragma once
 
 #include <array>
-#include <nlohmann/json.hpp>
 #include <optional>
 #include <set>
 #include <string>
 #include <vector>
 
+#include "core/boat/value.hpp"
 #include "core/measure/display.hpp"
 #include "core/measure/units.hpp"
 
 namespace fayline::boat {
 
 // What a part of the file said beyond its values: the known keys that stood there (so that a default that was written
-// is written again) and keys that this version does not know (written back unchanged after the known ones).
+// is written again) and what this version does not know (written back unchanged after the known keys).
 struct Kept {
     std::set<std::string> given;
-    nlohmann::ordered_json unknown = nlohmann::ordered_json::object();
+    std::vector<Member> unknown;
 
-    bool operator==(const Kept&) const = default;
+    // Whether a default was written or left out says nothing about the boat: only what is unknown counts.
+    bool operator==(const Kept& other) const { return unknown == other.unknown; }
 };
 
 struct Point {
@@ -40,7 +41,7 @@ struct Point {
 };
 
 enum class Describes { innerFace, middle, outerFace };  // which line of the stack the points are on
-enum class Side { left, right };  // as seen by someone walking from the first point to the last
+enum class Side { left, right };                        // as seen by someone walking from the first point to the last
 
 struct LineInput {
     std::vector<Point> points;
@@ -71,8 +72,8 @@ struct Strips {  // `count` strips that are alike, one upon the other
     double thickness_m = 0.00635;  // at the line's start
     std::string species = "oak_white";
     bool sacrificial = false;
-    std::optional<double> moe_Pa;       // measured by the user; used as it is
-    std::optional<double> tapersTo_m;   // thickness at the line's end, linear along it
+    std::optional<double> moe_Pa;      // measured by the user; used as it is
+    std::optional<double> tapersTo_m;  // thickness at the line's end, linear along it
     std::optional<BentBefore> bentBefore;
     bool dryFace = false;
     Kept kept;
@@ -82,7 +83,7 @@ struct Strips {  // `count` strips that are alike, one upon the other
 
 struct Width {
     double at_m = 0;
-    double width_m = 0.05;
+    double width_m = 0.051;
     Kept kept;
 
     bool operator==(const Width&) const = default;
@@ -104,9 +105,9 @@ struct Scarf {
 
 struct Stack {
     std::vector<Strips> strips{Strips{.count = 8}};  // from the form outwards
-    std::vector<int> gluings;                // after which strips a gluing ends; empty: all in one go
-    double ripAllowance_m = 0.003;           // on each edge
-    std::vector<Width> widths{Width{}};      // linear between, level beyond
+    std::vector<int> gluings;                        // after which strips a gluing ends; empty: all in one go
+    double ripAllowance_m = 0.003;                   // on each edge
+    std::vector<Width> widths{Width{}};              // in any order, no two at one place; linear between, level beyond
     double glueLine_m = 0.00015;
     double moisture = 0.10;
     double serviceMoisture = 0.12;
@@ -297,7 +298,7 @@ struct Rates {
 
 struct Crew {
     int hands = 2;
-    double startAt_s = 8.5 * 3600;  // seconds after midnight
+    double startAt_s = 8.5 * 3600;  // whole seconds after midnight
     Rates rates;
     double uncertain = 0.20;
     Kept kept;
@@ -356,7 +357,7 @@ struct LetGo {
     bool operator==(const LetGo&) const = default;
 };
 
-struct Record {  // what really happened at a glue-up or a dry fit
+struct Record {        // what really happened at a glue-up or a dry fit
     std::string when;  // 2026-05-02T08:30
     bool dryFit = false;
     std::optional<double> air_C;
@@ -393,7 +394,7 @@ struct OwnSpecies {
     std::optional<double> compressionAlong_Pa;
     std::optional<double> compressionAcross_Pa;
     std::optional<double> shear_Pa;
-    std::optional<double> shrinkRadial;      // share, green to ovendry
+    std::optional<double> shrinkRadial;  // share, green to ovendry
     std::optional<double> shrinkTangential;
     bool hardwood = true;
     std::string source;

@@ -1,0 +1,254 @@
+#include "core/boat/file.hpp"
+
+#include <algorithm>
+#include <functional>
+#include <type_traits>
+
+#include "core/boat/keys.hpp"
+#include "core/boat/together.hpp"
+
+namespace fayline::boat {
+
+using measure::InputError;
+
+namespace {
+
+constexpr int format = 1;
+
+template <class Member, class T>
+using MemberOf = std::remove_cvref_t<std::invoke_result_t<Member, T&>>;
+
+// ---- Reading
+
+// Fills `target` from the members of a group; what no key of the table takes is kept as unknown.
+template <class T>
+class Reader {
+public:
+    Reader(const Value& group, const Place& place, T& target, Kept& kept)
+        : group_(group), place_(place), target_(target), kept_(kept), taken_(group.members.size(), false) {}
+
+    template <class Member, class Rule>
+    void operator()(std::string_view key, Member member, const Rule& rule, When when = When::said) {
+        const Place place{&place_, key};
+        const Value* value = take(key);
+        if (value)
+            read(*value, place, rule, std::invoke(member, target_));
+        else if (when == When::required)
+            refuse(place, "this is missing", accepted(rule));
+    }
+
+    template <class Walk>
+    void inner(std::string_view key, Kept T::*kept, Walk walk) {
+        const Place place{&place_, key};
+        const Value* value = take(key);
+        if (!value) return;
+        if (value->kind != Value::Kind::group) refuse(place, found(*value) + ", not a group", accepted(Group{}));
+        Reader reader(*value, place, target_, target_.*kept);
+        walk(reader);
+        reader.keepUnknown();
+    }
+
+    void keepUnknown() {
+        for (std::size_t i = 0; i < taken_.size(); ++i)
+            if (!taken_[i]) kept_.unknown.push_back(group_.members[i]);
+    }
+
+private:
+    const Value* take(std::string_view key) {
+        const auto isIt = [&](const Member& member) { return member.key == key; };
+        const auto found = std::find_if(group_.members.begin(), group_.members.end(), isIt);
+        if (found == group_.members.end()) return nullptr;
+        taken_[found - group_.members.begin()] = true;
+        kept_.given.emplace(key);
+        return &found->value;
+    }
+
+    const Value& group_;
+    const Place& place_;
+    T& target_;
+    Kept& kept_;
+    std::vector<bool> taken_;
+};
+
+}  // namespace
+
+template <class T>
+void read(const Value& value, const Place& place, const Group& rule, T& target) {
+    if (value.kind != Value::Kind::group) refuse(place, found(value) + ", not a group", accepted(rule));
+    Reader<T> reader(value, place, target, target.kept);
+    keysOf(reader, static_cast<const T*>(nullptr));
+    reader.keepUnknown();
+}
+
+namespace {
+
+// Takes the format's number out of the file's group.
+void checkFormat(Value& root) {
+    const Place place{nullptr, "fayline"};
+    const std::string accepted = std::to_string(format);
+    const auto key =
+        std::find_if(root.members.begin(), root.members.end(), [](const Member& m) { return m.key == "fayline"; });
+    if (key == root.members.end())
+        throw InputError("fayline", "the number of the format is missing",
+                         "begin the file with \"fayline\": " + accepted);
+    if (key->value.kind != Value::Kind::number) refuse(place, found(key->value) + ", not a number", accepted);
+    const std::string told = key->value.text.substr(0, 40);
+    const double number = measure::readInUnit(key->value.text, {});
+    if (number > format)
+        throw InputError("fayline", "written by a newer Fayline: format " + told, "this one reads " + accepted);
+    if (number != format) refuse(place, told + " is not the number of a format", accepted);
+    root.members.erase(key);
+}
+
+// ---- Writing
+
+// Gathers the members of a group from `source`: see When.
+template <class T>
+class Writer {
+public:
+    Writer(const T& source, const T& defaults, const Kept& kept, const Place& place)
+        : source_(source), defaults_(defaults), kept_(kept), place_(place) {}
+
+    template <class Member, class Rule>
+    void operator()(std::string_view key, Member member, const Rule& rule, When when = When::said) {
+        const auto& value = std::invoke(member, source_);
+        const bool made = kept_.given.empty();
+        const bool stands = when == When::required || (when == When::plainly && made) ||
+                            kept_.given.contains(std::string(key)) || !(value == std::invoke(member, defaults_));
+        if (stands) add(key, write(value, Place{&place_, key}, rule));
+    }
+
+    template <class Walk>
+    void inner(std::string_view key, Kept T::*kept, Walk walk) {
+        const Place place{&place_, key};
+        Writer writer(source_, defaults_, source_.*kept, place);
+        walk(writer);
+        const Value group = writer.finish();
+        if (kept_.given.contains(std::string(key)) || !group.members.empty()) add(key, group);
+    }
+
+    Value finish() {
+        for (const Member& member : kept_.unknown) group_.members.push_back(member);
+        return std::move(group_);
+    }
+
+private:
+    void add(std::string_view key, Value value) { group_.members.push_back({std::string(key), std::move(value)}); }
+
+    const T& source_;
+    const T& defaults_;
+    const Kept& kept_;
+    const Place& place_;
+    Value group_ = groupValue();
+};
+
+}  // namespace
+
+template <class T>
+Value write(const T& value, const Place& place, const Group&) {
+    static const T defaults{};
+    Writer<T> writer(value, defaults, value.kept, place);
+    keysOf(writer, static_cast<const T*>(nullptr));
+    return writer.finish();
+}
+
+namespace {
+
+// A coordinate that follows from what was written needs no key; one that does not is given its own.
+void sayPlaces(Boat& boat) {
+    for (Piece& piece : boat.pieces)
+        for (Point& point : piece.line.points) {
+            const auto notation = boat.display.lengths;
+            if (coordinateAsWritten(point, 0, notation) != point.x_m) point.kept.given.insert("x_mm");
+            if (coordinateAsWritten(point, 1, notation) != point.y_m) point.kept.given.insert("y_mm");
+        }
+}
+
+// ---- The list of keys
+
+template <class T>
+class Lister;
+
+template <class T, class Rule>
+void list(const std::string& path, std::vector<Key>& keys, const std::vector<T>&, const ListOf<Rule>& rule);
+template <class T, class Rule>
+void list(const std::string& path, std::vector<Key>& keys, const std::optional<T>&, const OrNull<Rule>& rule);
+template <class T, class Rule>
+void list(const std::string&, std::vector<Key>&, const T&, const Rule&) {}  // a plain value has no keys of its own
+template <class T>
+void list(const std::string& path, std::vector<Key>& keys, const T&, const Group&) {
+    Lister<T> lister(path, keys);
+    keysOf(lister, static_cast<const T*>(nullptr));
+}
+template <class T, class Rule>
+void list(const std::string& path, std::vector<Key>& keys, const std::vector<T>&, const ListOf<Rule>& rule) {
+    list(path + "[]", keys, T{}, rule.rule);
+}
+template <class T, class Rule>
+void list(const std::string& path, std::vector<Key>& keys, const std::optional<T>&, const OrNull<Rule>& rule) {
+    list(path, keys, T{}, rule.rule);
+}
+
+template <class T>
+class Lister {
+public:
+    Lister(std::string path, std::vector<Key>& keys) : path_(std::move(path)), keys_(keys) {}
+
+    template <class Member, class Rule>
+    void operator()(std::string_view key, Member member, const Rule& rule, When when = When::said) {
+        const T defaults{};
+        const auto& value = std::invoke(member, defaults);
+        const bool mustBeGiven = when == When::required || (std::is_same_v<T, Point> && when == When::plainly);
+        const std::string path = pathOf(key);
+        const std::string defaultValue = mustBeGiven ? "" : writeOnOneLine(write(value, Place{}, rule));
+        keys_.push_back({path, defaultValue, accepted(rule)});
+        list(path, keys_, value, rule);
+    }
+
+    template <class Walk>
+    void inner(std::string_view key, Kept T::*, Walk walk) {
+        keys_.push_back({pathOf(key), "{}", accepted(Group{})});
+        Lister lister(pathOf(key), keys_);
+        walk(lister);
+    }
+
+private:
+    std::string pathOf(std::string_view key) const {
+        return path_.empty() ? std::string(key) : path_ + "." + std::string(key);
+    }
+
+    std::string path_;
+    std::vector<Key>& keys_;
+};
+
+}  // namespace
+
+Boat readBoat(std::string_view text) {
+    Value root = parseText(text);
+    if (root.kind != Value::Kind::group)
+        throw InputError("", found(root) + ", not a project file",
+                         "give a group in braces that begins with \"fayline\": 1");
+    checkFormat(root);
+    Boat boat;
+    read(root, Place{}, Group{}, boat);
+    completeAndCheck(boat);
+    return boat;
+}
+
+std::string writeBoat(const Boat& boat) {
+    Boat said = boat;
+    sayPlaces(said);
+    said.kept.given.insert("pieces");
+    Value root = write(said, Place{}, Group{});
+    root.members.insert(root.members.begin(), {"fayline", numberValue(std::to_string(format))});
+    return writeOverLines(root);
+}
+
+std::vector<Key> fileKeys() {
+    std::vector<Key> keys{{"fayline", "", std::to_string(format)}};
+    Lister<Boat> lister("", keys);
+    keysOf(lister, static_cast<const Boat*>(nullptr));
+    return keys;
+}
+
+}  // namespace fayline::boat
