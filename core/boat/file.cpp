@@ -158,9 +158,12 @@ namespace {
 void sayPlaces(Boat& boat) {
     for (Piece& piece : boat.pieces)
         for (Point& point : piece.line.points) {
-            const auto notation = boat.display.lengths;
-            if (coordinateAsWritten(point, 0, notation) != point.x_m) point.kept.given.insert("x_mm");
-            if (coordinateAsWritten(point, 1, notation) != point.y_m) point.kept.given.insert("y_mm");
+            for (int axis = 0; axis < 2; ++axis) {
+                const double at_m = axis == 0 ? point.x_m : point.y_m;
+                const std::string key = axis == 0 ? "x_mm" : "y_mm";
+                if (point.kept.given.empty() || point.kept.given.contains(key)) continue;
+                if (coordinateAsWritten(point, axis, boat.display.lengths) != at_m) point.kept.given.insert(key);
+            }
         }
 }
 

@@ -127,8 +127,7 @@ template <class Visit>
 void keysOf(Visit& visit, const Stack*) {
     constexpr auto moisture_pct = within(0, 200, unit::pct, "a moisture");
     visit("strips", &Stack::strips, ListOf<Group>{{}, 1, 1000, "strips"});
-    visit("gluings", &Stack::gluings,
-          ListOf<Whole>{{1, 1'000'000, "a strip's place"}, 0, 1000, "whole numbers of strips"});
+    visit("gluings", &Stack::gluings, ListOf<Whole>{{1, 1'000'000, "a strip's place"}, 0, 1000, "places of strips"});
     visit("rip_allowance_mm", &Stack::ripAllowance_m, from0(unit::mm, "an allowance"));
     visit("widths", &Stack::widths, ListOf<Group>{{}, 1, 1000, "widths"});
     visit("glue_line_mm", &Stack::glueLine_m, from0(unit::mm, "a thickness"));

@@ -70,7 +70,7 @@ private:
         const std::size_t width = line.size() + indent;
         const int deep = depth(value);
         // A station with all that can be said of it is about 220 long; what is longer reads better key by key.
-        if (isItem) return (deep <= 2 && width <= 240) || (deep <= 3 && width <= 120);
+        if (isItem) return (deep <= 2 && width <= 240) || (deep <= 3 && width <= 180);
         return deep <= 1 && (value.kind == Value::Kind::group || deep == 0) && width <= 100;
     }
 };
