@@ -14,18 +14,24 @@ namespace fayline::wood {
 struct Species {
     std::string id;
     std::string name;
+    std::string botanical;  // empty for the user's own
     bool hardwood = true;
-    bool southernPine = false;    // bends like a hardwood in the published limits
-    measure::Cited sg;            // specific gravity as its source states it
-    measure::Cited mor_Pa;        // modulus of rupture
-    measure::Cited moe_Pa;        // as tabulated: centre-loaded beam, span 14 depths; not yet raised for shear
+    bool southernPine = false;  // bends like a hardwood in the published limits
+    // Specific gravity as its source states it: on the volume at 12 %, on green volume for imported woods (their
+    // `warning` says so). From a density at 12 % it is density / 1120 kg/m3 by Wood Handbook eq. 4-12 (D).
+    measure::Cited sg;
+    measure::Cited mor_Pa;  // modulus of rupture
+    measure::Cited moe_Pa;  // as tabulated: centre-loaded beam, span 14 depths; not yet raised for shear
     std::optional<measure::Cited> compressionAlong_Pa;
     std::optional<measure::Cited> compressionAcross_Pa;
     std::optional<measure::Cited> shear_Pa;
-    std::optional<measure::Cited> shrinkRadial;      // share, green to ovendry
+    std::optional<measure::Cited> shrinkRadial;  // share, green to ovendry
     std::optional<measure::Cited> shrinkTangential;
-    std::optional<double> greenMor_Pa;  // where the source gives them, for the moisture correction
-    double moistureOfIntersection = 0.25;  // M_p: above it moisture no longer matters
+    std::optional<measure::Cited> greenMor_Pa;  // where the source gives it, for the moisture correction
+    // M_p as a fraction of the dry mass: above it moisture no longer matters. Where the file says nothing: 0.25, that
+    // of all woods which Wood Handbook Table 5-13 (M) does not name.
+    measure::Cited moistureOfIntersection{
+        0.25, {"Wood Handbook Table 5-13, woods not named there", measure::Mark::fromMemory}};
     std::string warning;  // what a user should know of this row; empty: nothing
     bool own = false;     // the user's own
 };
@@ -33,10 +39,14 @@ struct Species {
 // The woods of resources/species.json, built into the program, in the order of the file.
 const std::vector<Species>& builtInSpecies();
 
-// The woods in the text of a species file (the format of resources/species.json). Throws InputError with a path.
+// The woods in the text of a species file (the format of resources/species.json), in its order. Each value is an
+// object of value, mark and source (a key of the file's own "sources"), with a note where there is more to say; its
+// key ends in the unit its source prints. Throws InputError with a path ("species[3].mor_psi.mark") for text that is
+// not JSON, an unknown, doubled or missing key, a value that is not a number above 0, two woods with one id.
 std::vector<Species> readSpecies(std::string_view text);
 
-// A wood of the user's own file; its source is what the user wrote there, or "the user's own value".
+// A wood of the user's own file; the source of every value is what the user wrote there, marked as from memory since
+// nobody here has read it; without one "the user's own value", marked as common practice: no source.
 Species ownSpecies(const boat::OwnSpecies& own);
 
 // The wood with this id: one of `own` before one of `builtIn`; nullptr if there is none.

@@ -1,0 +1,202 @@
+// Every row of species.csv, the printed tables, against the woods that are built in.
+//
+// Sources: Wood Handbook (FPL-GTR-190) Tables 5-3a/b, 5-5a/b for strengths, 4-3, 4-4 for shrinkage; Lavers, The
+// strength properties of timber, 1983 (M) for the European woods. The marks by value stand in the file.
+#include "core/wood/species.hpp"
+
+#include <gtest/gtest.h>
+
+#include <charconv>
+#include <cmath>
+#include <fstream>
+#include <map>
+#include <optional>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include "core/measure/units.hpp"
+
+namespace fayline::wood {
+namespace {
+
+struct Printed {  // one row by column name; an empty field is no value
+    std::string id;
+    std::map<std::string, std::string> fields;
+
+    std::optional<double> value(const std::string& column) const {
+        const std::string& text = fields.at(column);
+        double number = 0;
+        if (text.empty()) return std::nullopt;
+        std::from_chars(text.data(), text.data() + text.size(), number);
+        return number;
+    }
+};
+
+std::vector<std::string> split(const std::string& line, char separator) {
+    std::vector<std::string> parts;
+    std::istringstream stream(line);
+    for (std::string part; std::getline(stream, part, separator);) parts.push_back(part);
+    return parts;
+}
+
+const std::vector<Printed>& printedRows() {
+    static const std::vector<Printed> rows = [] {
+        std::ifstream file(std::string(FAYLINE_PUBLISHED) + "/species.csv");
+        std::vector<std::string> columns;
+        std::vector<Printed> all;
+        for (std::string line; std::getline(file, line);) {
+            if (line.starts_with('#')) continue;
+            const std::vector<std::string> parts = split(line, ',');
+            if (columns.empty()) {
+                columns = parts;
+                continue;
+            }
+            Printed row{parts.at(0), {}};
+            for (std::size_t i = 0; i < columns.size(); ++i) row.fields[columns[i]] = parts.at(i);
+            all.push_back(row);
+        }
+        return all;
+    }();
+    return rows;
+}
+
+const Species& builtIn(const std::string& id) {
+    const Species* species = findSpecies(builtInSpecies(), id);
+    if (!species) throw std::runtime_error("no wood " + id);
+    return *species;
+}
+
+struct Property {
+    const char* column;  // with _psi or _Mpsi, and _MPa after it
+    const char* inchPound;
+    double inchPoundUnit_Pa;
+    double halfPrinted_Pa;    // half of the last printed figure of the inch-pound table
+    double halfPrintedSi_Pa;  // the same of the metric column
+    std::optional<measure::Cited> (*of)(const Species&);
+};
+
+constexpr double psi = measure::psi_Pa;
+const std::vector<Property>& properties() {
+    static const std::vector<Property> all{
+        {"mor", "_psi", psi, 50 * psi, 0.05e6, [](const Species& s) { return std::optional(s.mor_Pa); }},
+        {"moe", "_Mpsi", 1e6 * psi, 0.005e6 * psi, 50e6, [](const Species& s) { return std::optional(s.moe_Pa); }},
+        {"compression_along", "_psi", psi, 5 * psi, 0.05e6, [](const Species& s) { return s.compressionAlong_Pa; }},
+        {"compression_across", "_psi", psi, 5 * psi, 0.05e6, [](const Species& s) { return s.compressionAcross_Pa; }},
+        {"shear", "_psi", psi, 5 * psi, 0.05e6, [](const Species& s) { return s.shear_Pa; }},
+    };
+    return all;
+}
+
+// Rows that were read in the metric table; the built-in value is that figure and the inch-pound one agrees with it
+// within the rounding of both. Northern white cedar is printed as 45 000 kPa, 5 500 MPa, 27 300, 2 100, 5 900 kPa,
+// Alaska yellow cedar as 76.6 MPa, 9.79 GPa, 43.5 MPa (P*).
+struct MetricReading {
+    double value_Pa;
+    double halfPrinted_Pa;
+};
+const std::map<std::pair<std::string, std::string>, MetricReading> metricReadings{
+    {{"cedar_n_white", "mor"}, {45e6, 0.5e6}},
+    {{"cedar_n_white", "moe"}, {5500e6, 50e6}},
+    {{"cedar_n_white", "compression_along"}, {27.3e6, 0.05e6}},
+    {{"cedar_n_white", "compression_across"}, {2.1e6, 0.05e6}},
+    {{"cedar_n_white", "shear"}, {5.9e6, 0.05e6}},
+    {{"cedar_alaska", "mor"}, {76.6e6, 0.05e6}},
+    {{"cedar_alaska", "moe"}, {9790e6, 5e6}},
+    {{"cedar_alaska", "compression_along"}, {43.5e6, 0.05e6}},
+};
+
+TEST(PublishedSpecies, EveryPrintedRowIsBuiltInAndNoOther) {
+    ASSERT_EQ(printedRows().size(), 40U);
+    ASSERT_EQ(builtInSpecies().size(), printedRows().size());
+    for (std::size_t i = 0; i < printedRows().size(); ++i) EXPECT_EQ(builtInSpecies()[i].id, printedRows()[i].id);
+}
+
+// Tolerance: the inch-pound figure is the value itself; the metric column is rounded, so half of its last figure.
+TEST(PublishedSpecies, StrengthsAgreeInBothUnitSystems) {
+    constexpr double slack = 1 + 1e-9;
+    int compared = 0;
+    for (const Printed& row : printedRows()) {
+        for (const Property& property : properties()) {
+            const std::string name = row.id + " " + property.column;
+            const auto stored = property.of(builtIn(row.id));
+            const auto inchPound = row.value(std::string(property.column) + property.inchPound);
+            const auto metric = row.value(std::string(property.column) + "_MPa");
+            ASSERT_EQ(stored.has_value(), metric.has_value()) << name;
+            if (!stored) continue;
+            const auto reading = metricReadings.find({row.id, property.column});
+            const bool readInMetric = reading != metricReadings.end();
+            const double half_Pa = readInMetric ? reading->second.halfPrinted_Pa : 0;
+            if (readInMetric) {
+                EXPECT_DOUBLE_EQ(stored->value, reading->second.value_Pa) << name;
+            }
+            const double ofInchPound_Pa = readInMetric ? half_Pa + property.halfPrinted_Pa : 1e-9 * stored->value;
+            if (inchPound) {
+                EXPECT_NEAR(stored->value, *inchPound * property.inchPoundUnit_Pa, ofInchPound_Pa) << name;
+            }
+            const double ofMetric_Pa = inchPound ? property.halfPrintedSi_Pa + half_Pa : 1e-9 * stored->value;
+            EXPECT_NEAR(stored->value, *metric * 1e6, ofMetric_Pa * slack) << name;
+            ++compared;
+        }
+    }
+    EXPECT_EQ(compared, 25 * 5 + 10 * 4 + 5 * 4);
+}
+
+TEST(PublishedSpecies, SpecificGravityAndShrinkageAreThePrintedFigures) {
+    for (const Printed& row : printedRows()) {
+        const Species& species = builtIn(row.id);
+        const auto density_kg_m3 = row.value("density_kg_m3");
+        // Density at 12 % is 1000 kg/m3 times specific gravity times 1.12: Wood Handbook eq. 4-12 (P*).
+        const double sg = density_kg_m3 ? *density_kg_m3 / 1000 / 1.12 : *row.value("sg");
+        EXPECT_NEAR(species.sg.value, sg, 1e-12) << row.id;
+        EXPECT_NEAR(species.shrinkRadial->value * 100, *row.value("shrink_radial_pct"), 1e-12) << row.id;
+        EXPECT_NEAR(species.shrinkTangential->value * 100, *row.value("shrink_tangential_pct"), 1e-12) << row.id;
+    }
+}
+
+// Computed apart from this code from the inch-pound figures (D); tolerance: the printed rounding.
+TEST(PublishedSpecies, NominalBreakingStrainAgreesWithTheOneComputedApart) {
+    for (const Printed& row : printedRows()) {
+        const auto strain_pct = row.value("strain_pct");
+        if (!strain_pct || metricReadings.contains({row.id, "mor"})) continue;
+        const Species& species = builtIn(row.id);
+        const double strain = species.mor_Pa.value / species.moe_Pa.value;
+        EXPECT_NEAR(strain * 100, *strain_pct, 0.005 * (1 + 1e-9)) << row.id;
+        EXPECT_NEAR(1 / (2 * strain), *row.value("radius_over_thickness"), 0.5 * (1 + 1e-9)) << row.id;
+    }
+}
+
+TEST(PublishedSpecies, MarksAreThoseOfTheReadings) {
+    for (const Printed& row : printedRows()) {
+        const Species& species = builtIn(row.id);
+        const std::vector<std::optional<measure::Cited>> values{species.sg,
+                                                                species.mor_Pa,
+                                                                species.moe_Pa,
+                                                                species.compressionAlong_Pa,
+                                                                species.compressionAcross_Pa,
+                                                                species.shear_Pa,
+                                                                species.shrinkRadial};
+        const std::vector<std::string> marks = split(row.fields.at("marks"), ' ');
+        ASSERT_EQ(marks.size(), values.size()) << row.id;
+        for (std::size_t i = 0; i < marks.size(); ++i) {
+            EXPECT_EQ(values[i] ? measure::markText(values[i]->source.mark) : "-", marks[i])
+                << row.id << ", value " << i;
+        }
+        EXPECT_EQ(species.shrinkTangential->source.mark, species.shrinkRadial->source.mark) << row.id;
+    }
+}
+
+// Wood Handbook Table 5-13 (M; Sitka spruce P*).
+TEST(PublishedSpecies, MoistureOfIntersectionIsThatOfTheTable) {
+    const std::map<std::string, double> named{{"ash_white", 0.24},         {"birch_yellow", 0.27},
+                                              {"douglas_fir_coast", 0.24}, {"larch_western", 0.28},
+                                              {"pine_longleaf", 0.21},     {"spruce_sitka", 0.27}};
+    for (const Species& species : builtInSpecies()) {
+        const auto found = named.find(species.id);
+        EXPECT_NEAR(species.moistureOfIntersection.value, found == named.end() ? 0.25 : found->second, 1e-12)
+            << species.id;
+    }
+}
+
+}  // namespace
+}  // namespace fayline::wood
