@@ -1,0 +1,248 @@
+#include "app/paper/full_size.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "app/paper/frame.hpp"
+#include "app/paper/join.hpp"
+#include "app/paper/marks.hpp"
+#include "app/paper/room.hpp"
+#include "app/paper/tiles.hpp"
+#include "core/measure/units.hpp"
+
+namespace fayline::app::paper {
+
+namespace {
+
+QRectF drawnArea(const Page& page) {
+    return page.area.adjusted(0, 0, 0, -titleHeight_mm - gap_mm);
+}
+
+// From the drawing's millimetres (y upwards) to those of a sheet (y downwards), at `scale`.
+struct Placing {
+    QRectF from;
+    QPointF lowerLeft;
+    double scale = 1;
+
+    QPointF operator()(const QPointF& place) const {
+        return {lowerLeft.x() + (place.x() - from.left()) * scale, lowerLeft.y() - (place.y() - from.top()) * scale};
+    }
+    QPointF direction(const QPointF& way) const { return {way.x(), -way.y()}; }
+    QPolygonF operator()(const QPolygonF& line) const {
+        QPolygonF placed;
+        for (const QPointF& place : line) placed << (*this)(place);
+        return placed;
+    }
+};
+
+QPolygonF ring(const QPointF& at, double radius) {
+    QPolygonF points;
+    for (int i = 0; i <= 36; ++i) {
+        const double angle = i * std::numbers::pi / 18;
+        points << at + radius * QPointF(std::cos(angle), std::sin(angle));
+    }
+    return points;
+}
+
+QString sheetName(const Tile& tile, const Tiling& tiling) {
+    return QString("row %1 of %2, column %3 of %4")
+        .arg(tile.row + 1)
+        .arg(tiling.rows)
+        .arg(tile.column + 1)
+        .arg(tiling.columns);
+}
+
+// The grid of the boat's own coordinates, with a small cross wherever two of its lines meet.
+void drawGrid(Sheet& sheet, Room& room, const Drawing& drawing, const Placing& placing) {
+    const QRectF& bounds = placing.from;
+    const double step = drawing.grid_mm;
+    const auto text = [&](double value_mm) { return lengthText(measure::fromMillimetres(value_mm), drawing.display); };
+    const auto line = [&](const QPointF& from, const QPointF& to) {
+        addLine(sheet, placing(from), placing(to), 0.12, Dash::dotted);
+        room.addFaintInk({placing(from), placing(to)});
+    };
+    const double firstX = std::ceil(bounds.left() / step);
+    const double firstY = std::ceil(bounds.top() / step);
+    for (double i = firstX; i * step <= bounds.right(); ++i)
+        line({i * step, bounds.top()}, {i * step, bounds.bottom()});
+    for (double j = firstY; j * step <= bounds.bottom(); ++j)
+        line({bounds.left(), j * step}, {bounds.right(), j * step});
+    for (double i = firstX; i * step <= bounds.right(); ++i) {
+        for (double j = firstY; j * step <= bounds.bottom(); ++j) {
+            const QPointF at = placing(QPointF(i * step, j * step));
+            addLine(sheet, at - QPointF(2, 0), at + QPointF(2, 0), 0.15);
+            addLine(sheet, at - QPointF(0, 2), at + QPointF(0, 2), 0.15);
+        }
+    }
+    // Coordinates at the lower and left border, beside their line.
+    const auto name = [&](const QString& words, const QPointF& at) {
+        const Words label{words, at, 2.3};
+        if (!room.isFree(extent(label), false)) return;
+        sheet.words.push_back(label);
+        room.addBox(extent(label));
+    };
+    for (double i = firstX; i * step <= bounds.right(); ++i) {
+        name("x " + text(i * step), placing(QPointF(i * step, bounds.top())) + QPointF(1, -1.6));
+    }
+    for (double j = firstY; j * step <= bounds.bottom(); ++j) {
+        name("y " + text(j * step), placing(QPointF(bounds.left(), j * step)) + QPointF(1.5, -1));
+    }
+}
+
+// The check squares where they lie clear of the drawing, or cover as little of it as can be.
+void placeCheckSquares(Sheet& sheet, Room& room, const QRectF& area) {
+    QPointF best;
+    double bestInk = -1;
+    const double side = checkSquareInches_mm;
+    const double inset = 4;
+    const int across = std::max(1, static_cast<int>((area.width() - side - 2 * inset) / 4));
+    const int down = std::max(1, static_cast<int>((area.height() - side - 2 * inset) / 4));
+    for (int j = 0; j <= down; ++j) {
+        for (int i = 0; i <= across; ++i) {
+            const QPointF corner(area.left() + inset + (area.width() - side - 2 * inset) * i / across,
+                                 area.bottom() - inset - (area.height() - side - 2 * inset) * j / down);
+            const QRectF words = checkWordsBox(corner);
+            if (room.meetsBox(words)) continue;
+            const QRectF square(corner - QPointF(0, side), QSizeF(side, side));
+            // Ink through the words hides what they say: anything rather than that.
+            const double ink = room.inkWithin(square) + 1000 * room.inkWithin(words) + (room.meetsBox(square) ? 40 : 0);
+            if (bestInk >= 0 && ink >= bestInk) continue;
+            best = corner;
+            bestInk = ink;
+        }
+    }
+    addCheckSquares(sheet, best);
+    room.addBox(checkWordsBox(best));
+    room.addInk(QPolygonF(QRectF(best - QPointF(0, checkSquare_mm), QSizeF(checkSquare_mm, checkSquare_mm))));
+    room.addInk(QPolygonF(QRectF(best - QPointF(0, side), QSizeF(side, side))));
+}
+
+Sheet tileSheet(const Drawing& drawing, const Tiling& tiling, int index, const Page& page) {
+    const Tile& tile = tiling.tiles[static_cast<std::size_t>(index)];
+    const QRectF area = drawnArea(page);
+    Sheet sheet;
+    sheet.page = page;
+    sheet.name = sheetName(tile, tiling);
+    sheet.title = QRectF(page.area.left(), page.area.bottom() - titleHeight_mm, page.area.width(), titleHeight_mm);
+    addBox(sheet, area, 0.1);
+    const Placing placing{tile.bounds, area.bottomLeft()};
+    Room room(area);
+
+    const auto ink = [&](const QPolygonF& line, double width, Dash dash = Dash::solid) {
+        for (const QPolygonF& part : clipped(placing(line), area)) {
+            sheet.strokes.push_back({part, width, dash});
+            room.addInk(part);
+        }
+    };
+    for (const Curve& curve : drawing.curves) ink(curve.points, curve.width_mm);
+    for (const CrossMark& mark : drawing.marks) ink(QPolygonF({mark.from, mark.to}), mark.width_mm);
+    for (const Spot& spot : drawing.spots) {
+        if (area.contains(placing(spot.at))) ink(ring(spot.at, 1.3), 0.15);
+    }
+    for (std::size_t i = 0; i < tiling.seams.size(); ++i) {
+        const Seam& seam = tiling.seams[i];
+        if (seam.first != index && seam.second != index) continue;
+        for (std::size_t k = 0; k < 2; ++k) {
+            const QPointF at = placing(seam.crosses[k]);
+            addJoinCross(sheet, at, seamLetter(static_cast<int>(i)) + QString::number(k + 1));
+            room.addBox(joinCrossBox(at));
+        }
+    }
+    placeCheckSquares(sheet, room, area);
+    drawGrid(sheet, room, drawing, placing);
+
+    const auto name = [&](const QString& text, const QPointF& anchor, const QPointF& way, bool bold) {
+        if (text.isEmpty() || !area.contains(placing(anchor))) return;
+        placeLabel(sheet, room, {text, placing(anchor), placing.direction(way), bold ? 3.2 : 2.7, bold});
+    };
+    for (const CrossMark& mark : drawing.marks) name(mark.name, mark.to, mark.to - mark.from, mark.bold);
+    for (const Spot& spot : drawing.spots) name(spot.name, spot.at, spot.away, false);
+    return sheet;
+}
+
+void drawMap(Sheet& sheet, const QRectF& box, const Drawing& drawing, const Tiling& tiling) {
+    QRectF all = tiling.tiles.front().bounds;
+    for (const Tile& tile : tiling.tiles) all = all.united(tile.bounds);
+    const double scale = std::min({box.width() / all.width(), box.height() / all.height(), 0.5});
+    const QPointF lowerLeft(box.center().x() - all.width() * scale / 2, box.center().y() + all.height() * scale / 2);
+    const Placing placing{all, lowerLeft, scale};
+    for (const Tile& tile : tiling.tiles) {
+        // Without the overlap, so that neighbours share one line.
+        const double half = overlap_mm / 2;
+        const QRectF cell = tile.bounds.adjusted(half, half, -half, -half);
+        addBox(sheet, QRectF(placing(cell.bottomLeft()), placing(cell.topRight())).normalized(), 0.15);
+    }
+    for (const Curve& curve : drawing.curves) sheet.strokes.push_back({placing(curve.points), 0.4});
+    Room room(box);
+    for (const Curve& curve : drawing.curves) room.addInk(placing(curve.points));
+    for (std::size_t i = 0; i < tiling.tiles.size(); ++i) {
+        const QRectF& tile = tiling.tiles[i].bounds;
+        const QString number = QString::number(i + 2);
+        const double size = std::clamp(0.2 * std::min(tile.width(), tile.height()) * scale, 2.2, 5.0);
+        // In the tile's middle, or in one of its corners where the line runs through the middle.
+        const QPointF middle = placing(tile.center());
+        const QPointF reach = 0.32 * scale * QPointF(tile.width(), tile.height());
+        for (const QPointF& way : {QPointF(0, 0), QPointF(-1, -1), QPointF(1, -1), QPointF(-1, 1), QPointF(1, 1)}) {
+            const QPointF at = middle + QPointF(way.x() * reach.x(), way.y() * reach.y() + 0.38 * size);
+            const Words words{number, at, size, Lean::centre, true};
+            if (!room.isFree(extent(words)) && way != QPointF(1, 1)) continue;
+            sheet.words.push_back(words);
+            break;
+        }
+    }
+}
+
+Sheet mapSheet(const Drawing& drawing, const Tiling& tiling, const Page& page) {
+    const QRectF area = drawnArea(page);
+    Sheet sheet;
+    sheet.page = page;
+    sheet.name = "map of the sheets";
+    sheet.title = QRectF(page.area.left(), page.area.bottom() - titleHeight_mm, page.area.width(), titleHeight_mm);
+    const bool lying = area.width() > area.height();
+    const double side = checkSquareInches_mm;
+    addCheckSquares(sheet, area.bottomLeft());
+    const QRectF map =
+        lying ? QRectF(area.left() + side + 3 * gap_mm, area.top(), area.width() - side - 3 * gap_mm, area.height())
+              : QRectF(area.left(), area.top(), area.width(), area.height() - side - 3 * gap_mm);
+    const QRectF beside =
+        lying ? QRectF(area.left(), area.top(), side, area.height() - side - gap_mm)
+              : QRectF(area.left() + side + 2 * gap_mm, area.bottom() - side, area.width() - side - 2 * gap_mm, side);
+    drawMap(sheet, map.adjusted(1, 1, -1, -1), drawing, tiling);
+
+    double y = beside.top();
+    const auto paragraph = [&](const QString& text, bool bold = false) {
+        if (y >= beside.bottom()) return;
+        y = addParagraph(sheet, {beside.left(), y, beside.width(), beside.bottom() - y}, text, 2.7, bold) + 1.1;
+    };
+    paragraph("Measure the check squares on every sheet first.", true);
+    if (tiling.tiles.size() > 1) {
+        paragraph("Lay the sheets over each other as the map shows, cross upon cross and letter upon letter.");
+    }
+    for (const QString& note : drawing.notes) paragraph(note);
+    paragraph("Dotted lines: every " + lengthText(measure::fromMillimetres(drawing.grid_mm), drawing.display) +
+              " of the boat's own x and y, for checking with a tape across the sheets.");
+    paragraph("Marks stand square to the line.");
+    paragraph(localRulesCaution());
+    return sheet;
+}
+
+}  // namespace
+
+std::vector<Sheet> fullSize(const Drawing& drawing, const Page& page) {
+    requireRoom(page);
+    const Page other = turned(page);
+    Tiling tiling = tilesOf(drawing, drawnArea(page).size());
+    Tiling otherTiling = tilesOf(drawing, drawnArea(other).size());
+    const bool turn = otherTiling.tiles.size() < tiling.tiles.size();
+    const Page& chosen = turn ? other : page;
+    if (turn) tiling = std::move(otherTiling);
+
+    std::vector<Sheet> sheets{mapSheet(drawing, tiling, chosen)};
+    for (int i = 0; i < static_cast<int>(tiling.tiles.size()); ++i) {
+        sheets.push_back(tileSheet(drawing, tiling, i, chosen));
+    }
+    return sheets;
+}
+
+}  // namespace fayline::app::paper

@@ -1,0 +1,88 @@
+#include "app/paper/marks.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/holding/places.hpp"
+#include "core/measure/display.hpp"
+#include "core/measure/units.hpp"
+
+namespace fayline::app::paper {
+
+std::vector<Mark> marksOf(const boat::Piece& piece, const plan::Plan& plan) {
+    const line::Line& line = plan.line.fair.line;
+    std::vector<Mark> marks;
+    const auto add = [&](MarkKind kind, const QString& name, double at_m) {
+        const double outside_m =
+            holding::alongOutside(piece.stack, piece.line.describes, piece.line.stripsOn, line, at_m);
+        marks.push_back({kind, 0, name, at_m, outside_m});
+    };
+    const boat::Stack& stack = piece.stack;
+    const double end_m = line.length();
+    if (stack.runsPastStart_m > 0) add(MarkKind::stripEnd, "end of strips", -stack.runsPastStart_m);
+    add(MarkKind::trimLine, "start trim line", 0);
+    for (const holding::StationPlace& station : plan.holding.stations) {
+        const boat::Station& given = piece.holding.stations.at(static_cast<std::size_t>(station.index));
+        marks.push_back({MarkKind::station, station.number,
+                         QString("%1 %2").arg(station.number).arg(holdName(given.kind)), station.at_m,
+                         station.alongOutside_m});
+    }
+    for (const boat::Pin& pin : stack.pins) add(MarkKind::pin, "pin", pin.at_m);
+    for (const boat::Post& post : piece.form.posts) {
+        if (piece.form.kind == boat::FormKind::posts) add(MarkKind::post, "post", post.at_m);
+    }
+    add(MarkKind::trimLine, "end trim line", end_m);
+    if (stack.runsPastEnd_m > 0) add(MarkKind::stripEnd, "end of strips", end_m + stack.runsPastEnd_m);
+    std::stable_sort(marks.begin(), marks.end(), [](const Mark& a, const Mark& b) { return a.at_m < b.at_m; });
+    return marks;
+}
+
+QString holdName(boat::HoldKind kind) {
+    switch (kind) {
+        case boat::HoldKind::clamp:
+            return "clamp";
+        case boat::HoldKind::prop:
+            return "prop";
+        case boat::HoldKind::jack:
+            return "jack";
+        case boat::HoldKind::screw:
+            return "screw";
+        case boat::HoldKind::strap:
+            return "strap";
+        case boat::HoldKind::wedge:
+            return "wedge";
+    }
+    return {};
+}
+
+QString describesName(boat::Describes describes) {
+    switch (describes) {
+        case boat::Describes::innerFace:
+            return "inner face";
+        case boat::Describes::middle:
+            return "middle";
+        case boat::Describes::outerFace:
+            return "outer face";
+    }
+    return {};
+}
+
+QString lengthText(double length_m, const measure::Display& display) {
+    return QString::fromStdString(measure::writeLengthWithUnit(length_m, display.lengths));
+}
+
+QString numberText(double value, int decimals) {
+    QString text = QString::number(value, 'f', decimals);
+    if (text.toDouble() == 0 && text.startsWith('-')) text.remove(0, 1);
+    return text;
+}
+
+QString millimetresText(double length_m) {
+    return numberText(measure::toMillimetres(length_m), 1) + " mm";
+}
+
+double gridStep_m(const measure::Display& display) {
+    return display.lengths == measure::LengthNotation::millimetres ? 0.1 : 6 * measure::inch_m;
+}
+
+}  // namespace fayline::app::paper

@@ -1,0 +1,214 @@
+#include "app/paper/papers.hpp"
+
+#include <QBuffer>
+#include <QDir>
+#include <QLocale>
+#include <QPainter>
+#include <QPdfWriter>
+#include <QPrinter>
+#include <QSaveFile>
+#include <algorithm>
+
+#include "app/paper/drawing.hpp"
+#include "app/paper/file_names.hpp"
+#include "app/paper/frame.hpp"
+#include "app/paper/full_size.hpp"
+#include "app/paper/sheet.hpp"
+#include "app/paper/station_table.hpp"
+#include "app/paper/story_stick.hpp"
+#include "core/measure/input_error.hpp"
+#include "core/measure/units.hpp"
+
+namespace fayline::app {
+
+namespace {
+
+constexpr int dotsPerInch = 1200;
+constexpr double margin_mm = 12.7;  // half an inch: wider than the unprintable edge of common printers
+
+double dotsPerMillimetre(int dots) {
+    return dots * measure::fromMillimetres(1) / measure::inch_m;
+}
+
+bool isLying(const paper::Page& page) {
+    return page.width_mm > page.height_mm;
+}
+
+std::vector<paper::Sheet> sheetsOf(Paper kind, const boat::Boat& boat, const boat::Piece& piece, const plan::Plan& plan,
+                                   const paper::Page& page) {
+    const paper::Page upright = isLying(page) ? paper::turned(page) : page;
+    const paper::Page lying = isLying(page) ? page : paper::turned(page);
+    std::vector<paper::Sheet> sheets;
+    switch (kind) {
+        case Paper::stationTable:
+            sheets = paper::stationTable(piece, plan, upright);
+            break;
+        case Paper::storyStick:
+            sheets = paper::storyStick(piece, plan, lying);
+            break;
+        case Paper::line:
+            sheets = paper::fullSize(paper::lineDrawing(piece, plan), page);
+            break;
+        case Paper::form:
+            sheets = paper::fullSize(paper::formDrawing(piece, plan), page);
+            break;
+    }
+    const bool toScale = kind != Paper::stationTable;
+    paper::nameSheets(sheets, {QString::fromStdString(boat.name), QString::fromStdString(piece.name),
+                               paperName(kind) + (toScale ? ", scale 1 : 1" : "")});
+    return sheets;
+}
+
+// Paints `sheet` on a device whose origin is the paper's upper left corner, turned where the sheet was laid out for
+// the paper lying the other way.
+void paintSheet(const paper::Sheet& sheet, QPainter& painter, const paper::Page& page, double dotsX, double dotsY) {
+    painter.save();
+    painter.scale(dotsX, dotsY);
+    if (isLying(sheet.page) != isLying(page)) {
+        // The inverse of paper::turned: (x, y) of the turned sheet is (width - y, x) of the paper.
+        painter.translate(page.width_mm, 0);
+        painter.rotate(90);
+    }
+    paper::paint(sheet, painter);
+    painter.restore();
+}
+
+// The file names the second at which it was written; without it the same plan gives the same bytes.
+void removeClock(QByteArray& pdf) {
+    const QByteArray key = "/CreationDate";
+    for (qsizetype at = pdf.indexOf(key); at >= 0; at = pdf.indexOf(key, at + 1)) {
+        const qsizetype end = pdf.indexOf(')', at);
+        if (end >= 0) std::fill(pdf.begin() + at, pdf.begin() + end + 1, ' ');
+    }
+}
+
+QByteArray pdfOf(const std::vector<paper::Sheet>& sheets, const QString& title, const QPageLayout& layout) {
+    QByteArray pdf;
+    QBuffer buffer(&pdf);
+    buffer.open(QIODevice::WriteOnly);
+    {
+        QPdfWriter writer(&buffer);
+        writer.setResolution(dotsPerInch);
+        writer.setCreator("Fayline");
+        writer.setTitle(title);
+        // Each file lies as its sheets do, so that they can be read on a screen.
+        const bool lying = isLying(sheets.front().page);
+        QPageLayout full(layout.pageSize(), layout.orientation(), QMarginsF());
+        full.setMode(QPageLayout::FullPageMode);
+        if (lying != isLying(paper::pageOf(full))) {
+            full.setOrientation(layout.orientation() == QPageLayout::Portrait ? QPageLayout::Landscape
+                                                                              : QPageLayout::Portrait);
+        }
+        writer.setPageLayout(full);
+        QPainter painter(&writer);
+        const double dots = dotsPerMillimetre(dotsPerInch);
+        for (std::size_t i = 0; i < sheets.size(); ++i) {
+            if (i > 0) writer.newPage();
+            paintSheet(sheets[i], painter, sheets.front().page, dots, dots);
+        }
+    }
+    removeClock(pdf);
+    return pdf;
+}
+
+void write(const QString& fileName, const QByteArray& pdf) {
+    QSaveFile file(fileName);
+    const bool written = file.open(QIODevice::WriteOnly) && file.write(pdf) == pdf.size() && file.commit();
+    if (written) return;
+    throw measure::InputError(fileName.toStdString(), "it cannot be written (" + file.errorString().toStdString() + ")",
+                              "choose a folder that can be written to");
+}
+
+QString fileEnding(Paper kind) {
+    return "-" + paperName(kind).toLower().replace(' ', '-') + ".pdf";
+}
+
+}  // namespace
+
+QString paperName(Paper paper) {
+    switch (paper) {
+        case Paper::stationTable:
+            return "Station table";
+        case Paper::storyStick:
+            return "Story stick";
+        case Paper::line:
+            return "Full-size line";
+        case Paper::form:
+            return "Full-size form";
+    }
+    return {};
+}
+
+std::vector<Paper> allPapers() {
+    return {Paper::stationTable, Paper::storyStick, Paper::line, Paper::form};
+}
+
+QPageLayout defaultPageLayout() {
+    const bool letter = QLocale().measurementSystem() == QLocale::ImperialUSSystem;
+    return {QPageSize(letter ? QPageSize::Letter : QPageSize::A4), QPageLayout::Portrait,
+            QMarginsF(margin_mm, margin_mm, margin_mm, margin_mm), QPageLayout::Millimeter};
+}
+
+QStringList writePapers(const boat::Boat& boat, const QString& folder, const QPageLayout& layout) {
+    const paper::Page page = paper::pageOf(layout);
+    const plan::Shop shop = plan::shopOf(boat);
+    QStringList pieceNames;
+    for (const boat::Piece& piece : boat.pieces) pieceNames << QString::fromStdString(piece.name);
+    const QStringList stems = paper::fileStems(pieceNames);
+
+    // Everything is made before anything is written: a piece that cannot be planned leaves no half a set behind.
+    std::vector<std::pair<QString, QByteArray>> files;
+    for (std::size_t i = 0; i < boat.pieces.size(); ++i) {
+        const boat::Piece& piece = boat.pieces[i];
+        try {
+            const plan::Plan plan = plan::makePlan(piece, shop);
+            for (const Paper kind : allPapers()) {
+                const QString title = pieceNames[static_cast<int>(i)] + ", " + paperName(kind).toLower();
+                files.emplace_back(stems[static_cast<int>(i)] + fileEnding(kind),
+                                   pdfOf(sheetsOf(kind, boat, piece, plan, page), title, layout));
+            }
+        } catch (const measure::InputError& error) {
+            throw error.within("pieces[" + std::to_string(i) + "].");
+        }
+    }
+    const QDir into(folder);
+    if (!into.mkpath(".")) {
+        throw measure::InputError(folder.toStdString(), "it is not a folder and cannot be made one",
+                                  "name a folder that can be written to");
+    }
+    QStringList names;
+    for (const auto& [name, pdf] : files) {
+        write(into.filePath(name), pdf);
+        names << name;
+    }
+    return names;
+}
+
+void printPaper(Paper kind, const boat::Boat& boat, const boat::Piece& piece, const plan::Plan& plan,
+                QPrinter& printer) {
+    const paper::Page page = paper::pageOf(printer.pageLayout());
+    const std::vector<paper::Sheet> sheets = sheetsOf(kind, boat, piece, plan, page);
+    const bool ranged = printer.printRange() == QPrinter::PageRange && printer.fromPage() > 0;
+    const std::size_t from = ranged ? static_cast<std::size_t>(printer.fromPage() - 1) : 0;
+    const std::size_t to = ranged && printer.toPage() > 0
+                               ? std::min(sheets.size(), static_cast<std::size_t>(printer.toPage()))
+                               : sheets.size();
+    const bool wasFullPage = printer.fullPage();
+    printer.setFullPage(true);  // places count from the paper's corner
+    {
+        QPainter painter(&printer);
+        if (!painter.isActive()) {
+            printer.setFullPage(wasFullPage);
+            throw measure::InputError(printer.printerName().toStdString(), "the printer does not answer",
+                                      "choose another printer, or write the papers as PDF files");
+        }
+        for (std::size_t i = from; i < to; ++i) {
+            if (i > from) printer.newPage();
+            paintSheet(sheets[i], painter, page, dotsPerMillimetre(printer.logicalDpiX()),
+                       dotsPerMillimetre(printer.logicalDpiY()));
+        }
+    }
+    printer.setFullPage(wasFullPage);
+}
+
+}  // namespace fayline::app

@@ -1,0 +1,13 @@
+// The table of stations and of all other marks, with what the line and the strips come to.
+#pragma once
+
+#include "app/paper/sheet.hpp"
+#include "core/boat/boat.hpp"
+#include "core/plan/plan.hpp"
+
+namespace fayline::app::paper {
+
+// Sheets of the table, as many as its rows need. Lengths stand in the boat's display units and in millimetres.
+std::vector<Sheet> stationTable(const boat::Piece& piece, const plan::Plan& plan, const Page& page);
+
+}  // namespace fayline::app::paper
