@@ -61,8 +61,7 @@ void nameSheets(std::vector<Sheet>& sheets, const Heading& heading) {
         addBox(sheet, box, 0.3);
         addLine(sheet, {right - numberWidth - 3, box.top()}, {right - numberWidth - 3, box.bottom()}, 0.2);
         addWords(sheet, fitted(owner, 4.2, room, true), {box.left() + 2, box.top() + 5.6}, 4.2, Lean::left, true);
-        addWords(sheet, fitted(heading.paper + ", full size 1 : 1", 2.9, room), {box.left() + 2, box.top() + 11.2},
-                 2.9);
+        addWords(sheet, fitted(heading.paper, 2.9, room), {box.left() + 2, box.top() + 11.2}, 2.9);
         addWords(sheet, number, {right, box.top() + 5.6}, 4.2, Lean::right, true);
         addWords(sheet, sheet.name, {right, box.top() + 11.2}, 2.9, Lean::right);
     }

@@ -15,6 +15,8 @@ namespace fayline::app::paper {
 
 namespace {
 
+constexpr double gridCross_mm = 2;  // half of the small crosses where grid lines meet
+
 QRectF drawnArea(const Page& page) {
     return page.area.adjusted(0, 0, 0, -titleHeight_mm - gap_mm);
 }
@@ -53,40 +55,65 @@ QString sheetName(const Tile& tile, const Tiling& tiling) {
         .arg(tiling.columns);
 }
 
-// The grid of the boat's own coordinates, with a small cross wherever two of its lines meet.
-void drawGrid(Sheet& sheet, Room& room, const Drawing& drawing, const Placing& placing) {
+// The lines of the boat's own coordinates on one sheet.
+struct Grid {
+    std::vector<QLineF> lines;
+    std::vector<QPointF> meetings;  // of two lines
+};
+
+// Lays the grid out and writes its coordinates near the lower and the left border.
+Grid layGrid(Sheet& sheet, Room& room, const Drawing& drawing, const Placing& placing) {
     const QRectF& bounds = placing.from;
     const double step = drawing.grid_mm;
-    const auto text = [&](double value_mm) { return lengthText(measure::fromMillimetres(value_mm), drawing.display); };
-    const auto line = [&](const QPointF& from, const QPointF& to) {
-        addLine(sheet, placing(from), placing(to), 0.12, Dash::dotted);
-        room.addFaintInk({placing(from), placing(to)});
-    };
-    const double firstX = std::ceil(bounds.left() / step);
-    const double firstY = std::ceil(bounds.top() / step);
-    for (double i = firstX; i * step <= bounds.right(); ++i)
-        line({i * step, bounds.top()}, {i * step, bounds.bottom()});
-    for (double j = firstY; j * step <= bounds.bottom(); ++j)
-        line({bounds.left(), j * step}, {bounds.right(), j * step});
-    for (double i = firstX; i * step <= bounds.right(); ++i) {
-        for (double j = firstY; j * step <= bounds.bottom(); ++j) {
-            const QPointF at = placing(QPointF(i * step, j * step));
-            addLine(sheet, at - QPointF(2, 0), at + QPointF(2, 0), 0.15);
-            addLine(sheet, at - QPointF(0, 2), at + QPointF(0, 2), 0.15);
+    std::vector<double> xs;
+    std::vector<double> ys;
+    for (double i = std::ceil(bounds.left() / step); i * step <= bounds.right(); ++i) xs.push_back(i * step);
+    for (double j = std::ceil(bounds.top() / step); j * step <= bounds.bottom(); ++j) ys.push_back(j * step);
+
+    Grid grid;
+    for (const double x : xs)
+        grid.lines.emplace_back(placing(QPointF(x, bounds.top())), placing(QPointF(x, bounds.bottom())));
+    for (const double y : ys)
+        grid.lines.emplace_back(placing(QPointF(bounds.left(), y)), placing(QPointF(bounds.right(), y)));
+    for (const QLineF& line : grid.lines) room.addFaintInk(line);
+    for (const double x : xs) {
+        for (const double y : ys) {
+            const QPointF at = placing(QPointF(x, y));
+            grid.meetings.push_back(at);
+            room.addInk(QPolygonF({at - QPointF(gridCross_mm, 0), at + QPointF(gridCross_mm, 0)}));
+            room.addInk(QPolygonF({at - QPointF(0, gridCross_mm), at + QPointF(0, gridCross_mm)}));
         }
     }
-    // Coordinates at the lower and left border, beside their line.
-    const auto name = [&](const QString& words, const QPointF& at) {
-        const Words label{words, at, 2.3};
-        if (!room.isFree(extent(label), false)) return;
-        sheet.words.push_back(label);
-        room.addBox(extent(label));
+    // Beside its line, from the border inwards until there is room.
+    const auto name = [&](const QString& axis, double value_mm, const QPointF& from, const QPointF& inwards) {
+        const QString text = axis + " " + lengthText(measure::fromMillimetres(value_mm), drawing.display);
+        for (double reach = 0; reach < 100; reach += 4) {
+            const Words label{text, from + reach * inwards, 2.3};
+            if (!room.isFree(extent(label), false)) continue;
+            sheet.words.push_back(label);
+            room.addBox(extent(label));
+            return;
+        }
     };
-    for (double i = firstX; i * step <= bounds.right(); ++i) {
-        name("x " + text(i * step), placing(QPointF(i * step, bounds.top())) + QPointF(1, -1.6));
+    for (const double x : xs) name("x", x, placing(QPointF(x, bounds.top())) + QPointF(1, -1.6), {0, -1});
+    for (const double y : ys) name("y", y, placing(QPointF(bounds.left(), y)) + QPointF(1.2, -1.4), {1, 0});
+    return grid;
+}
+
+// Draws the grid around the words that stand on the sheet by now.
+void drawGrid(Sheet& sheet, const Room& room, const Grid& grid) {
+    for (const QLineF& line : grid.lines) {
+        for (const QLineF& part : room.outsideBoxes(line)) addLine(sheet, part.p1(), part.p2(), 0.12, Dash::dotted);
     }
-    for (double j = firstY; j * step <= bounds.bottom(); ++j) {
-        name("y " + text(j * step), placing(QPointF(bounds.left(), j * step)) + QPointF(1.5, -1));
+    const QRectF& within = room.within();
+    for (const QPointF& at : grid.meetings) {
+        const double left = std::max(at.x() - gridCross_mm, within.left());
+        const double right = std::min(at.x() + gridCross_mm, within.right());
+        const double top = std::max(at.y() - gridCross_mm, within.top());
+        const double bottom = std::min(at.y() + gridCross_mm, within.bottom());
+        if (room.meetsBox(QRectF(QPointF(left, top), QPointF(right, bottom)))) continue;
+        addLine(sheet, {left, at.y()}, {right, at.y()}, 0.15);
+        addLine(sheet, {at.x(), top}, {at.x(), bottom}, 0.15);
     }
 }
 
@@ -104,7 +131,7 @@ void placeCheckSquares(Sheet& sheet, Room& room, const QRectF& area) {
                                  area.bottom() - inset - (area.height() - side - 2 * inset) * j / down);
             const QRectF words = checkWordsBox(corner);
             if (room.meetsBox(words)) continue;
-            const QRectF square(corner - QPointF(0, side), QSizeF(side, side));
+            const QRectF square = QRectF(corner - QPointF(0, side), QSizeF(side, side)).adjusted(-3, -3, 3, 3);
             // Ink through the words hides what they say: anything rather than that.
             const double ink = room.inkWithin(square) + 1000 * room.inkWithin(words) + (room.meetsBox(square) ? 40 : 0);
             if (bestInk >= 0 && ink >= bestInk) continue;
@@ -150,14 +177,21 @@ Sheet tileSheet(const Drawing& drawing, const Tiling& tiling, int index, const P
         }
     }
     placeCheckSquares(sheet, room, area);
-    drawGrid(sheet, room, drawing, placing);
+    const Grid grid = layGrid(sheet, room, drawing, placing);
 
     const auto name = [&](const QString& text, const QPointF& anchor, const QPointF& way, bool bold) {
-        if (text.isEmpty() || !area.contains(placing(anchor))) return;
-        placeLabel(sheet, room, {text, placing(anchor), placing.direction(way), bold ? 3.2 : 2.7, bold});
+        placeLabel(sheet, room, {text, anchor, placing.direction(way), bold ? 3.2 : 2.7, bold});
     };
-    for (const CrossMark& mark : drawing.marks) name(mark.name, mark.to, mark.to - mark.from, mark.bold);
-    for (const Spot& spot : drawing.spots) name(spot.name, spot.at, spot.away, false);
+    for (const CrossMark& mark : drawing.marks) {
+        // Named where its place is on the sheet, though its far end may lie off it.
+        const auto seen = clipped(QLineF(placing(mark.on), placing(mark.to)), area);
+        if (mark.name.isEmpty() || !area.contains(placing(mark.on)) || !seen) continue;
+        name(mark.name, seen->p2(), mark.to - mark.from, mark.bold);
+    }
+    for (const Spot& spot : drawing.spots) {
+        if (area.contains(placing(spot.at))) name(spot.name, placing(spot.at), spot.away, false);
+    }
+    drawGrid(sheet, room, grid);
     return sheet;
 }
 
@@ -182,7 +216,7 @@ void drawMap(Sheet& sheet, const QRectF& box, const Drawing& drawing, const Tili
         const double size = std::clamp(0.2 * std::min(tile.width(), tile.height()) * scale, 2.2, 5.0);
         // In the tile's middle, or in one of its corners where the line runs through the middle.
         const QPointF middle = placing(tile.center());
-        const QPointF reach = 0.32 * scale * QPointF(tile.width(), tile.height());
+        const QPointF reach = 0.27 * scale * QPointF(tile.width(), tile.height());
         for (const QPointF& way : {QPointF(0, 0), QPointF(-1, -1), QPointF(1, -1), QPointF(-1, 1), QPointF(1, 1)}) {
             const QPointF at = middle + QPointF(way.x() * reach.x(), way.y() * reach.y() + 0.38 * size);
             const Words words{number, at, size, Lean::centre, true};

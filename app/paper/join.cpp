@@ -24,11 +24,11 @@ void addJoinCross(Sheet& sheet, const QPointF& at, const QString& name) {
         ring << at + 2.0 * QPointF(std::cos(angle), std::sin(angle));
     }
     sheet.strokes.push_back({ring, 0.15});
-    addWords(sheet, name, at + QPointF(1.7, -1.9), 2.6, Lean::left, true);
+    addWords(sheet, name, at + QPointF(2.2, -1.9), 2.6, Lean::left, true);
 }
 
 QRectF joinCrossBox(const QPointF& at) {
-    return QRectF(at - QPointF(crossArm_mm, crossArm_mm), at + QPointF(crossArm_mm + 3.4, crossArm_mm));
+    return QRectF(at - QPointF(crossArm_mm, crossArm_mm), at + QPointF(crossArm_mm + 3.6, crossArm_mm));
 }
 
 void requireFewSheets(double sheets, const QString& paper) {

@@ -6,6 +6,7 @@
 #include "core/holding/places.hpp"
 #include "core/measure/display.hpp"
 #include "core/measure/units.hpp"
+#include "core/stack/stack.hpp"
 
 namespace fayline::app::paper {
 
@@ -19,6 +20,16 @@ std::vector<Mark> marksOf(const boat::Piece& piece, const plan::Plan& plan) {
     };
     const boat::Stack& stack = piece.stack;
     const double end_m = line.length();
+    // A scarf runs from its feather end at the trim line, on the form, to its heel on the outside.
+    const int outside = static_cast<int>(plan.stack.strips.size());
+    const auto depth_m = [&](double at_m) {
+        return stack::faceDistance(stack, piece.line.describes, line, outside, at_m) -
+               stack::faceDistance(stack, piece.line.describes, line, 0, at_m);
+    };
+    if (stack.scarfedStart) add(MarkKind::scarfFeather, "scarf feather", 0);
+    if (stack.scarfedEnd) add(MarkKind::scarfFeather, "scarf feather", end_m);
+    if (stack.scarfedStart) add(MarkKind::scarfHeel, "scarf heel", stack.scarfedStart->slope * depth_m(0));
+    if (stack.scarfedEnd) add(MarkKind::scarfHeel, "scarf heel", end_m - stack.scarfedEnd->slope * depth_m(end_m));
     if (stack.runsPastStart_m > 0) add(MarkKind::stripEnd, "end of strips", -stack.runsPastStart_m);
     add(MarkKind::trimLine, "start trim line", 0);
     for (const holding::StationPlace& station : plan.holding.stations) {

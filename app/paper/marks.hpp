@@ -9,7 +9,7 @@
 
 namespace fayline::app::paper {
 
-enum class MarkKind { station, trimLine, stripEnd, pin, scarf, post };
+enum class MarkKind { station, trimLine, stripEnd, pin, scarfFeather, scarfHeel, post };
 
 struct Mark {
     MarkKind kind = MarkKind::station;

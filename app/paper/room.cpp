@@ -88,6 +88,27 @@ double Room::inkWithin(const QRectF& box) const {
     return length;
 }
 
+std::vector<QLineF> Room::outsideBoxes(const QLineF& line) const {
+    std::vector<QLineF> left{line};
+    for (const QRectF& box : boxes_) {
+        const QRectF wide = box.adjusted(-breath_mm, -breath_mm, breath_mm, breath_mm);
+        std::vector<QLineF> next;
+        for (const QLineF& part : left) {
+            const auto hidden = clipped(part, wide);
+            if (!hidden) {
+                next.push_back(part);
+                continue;
+            }
+            const QLineF before(part.p1(), hidden->p1());
+            const QLineF after(hidden->p2(), part.p2());
+            if (before.length() > 0) next.push_back(before);
+            if (after.length() > 0) next.push_back(after);
+        }
+        left = std::move(next);
+    }
+    return left;
+}
+
 bool placeLabel(Sheet& sheet, Room& room, const Label& label) {
     const double width = widthOf(label.text, label.size_mm, label.bold);
     const double height = label.size_mm;

@@ -26,7 +26,8 @@ public:
     const QRectF& within() const { return within_; }
     bool isFree(const QRectF& box, bool faintToo = true) const;
     bool crossesBox(const QLineF& line) const;
-    double inkWithin(const QRectF& box) const;  // length of ink in it, millimetres
+    double inkWithin(const QRectF& box) const;                   // length of ink in it, millimetres
+    std::vector<QLineF> outsideBoxes(const QLineF& line) const;  // what is left of a line that stops short of all boxes
     bool meetsBox(const QRectF& box) const;
 
 private:

@@ -42,7 +42,7 @@ std::vector<Row> rowsOf(const boat::Piece& piece, const plan::Plan& plan) {
 // Where the columns end, counted from the table's left edge.
 struct Columns {
     double number = 8;
-    double name = 36;
+    double name = 40;
     double each = 0;   // of one length
     bool both = true;  // display units beside millimetres
 
@@ -52,7 +52,20 @@ struct Columns {
     }
 };
 
-void drawHead(Sheet& sheet, const QRectF& table, const Columns& columns, const boat::Piece& piece) {
+QString unitName(const measure::Display& display) {
+    switch (display.lengths) {
+        case measure::LengthNotation::feetInchesEighths:
+            return "ft-in-eighths";
+        case measure::LengthNotation::inches:
+            return "in";
+        case measure::LengthNotation::millimetres:
+            break;
+    }
+    return "mm";
+}
+
+void drawHead(Sheet& sheet, const QRectF& table, const Columns& columns, const boat::Piece& piece,
+              const measure::Display& display) {
     const double left = table.left();
     addWords(sheet, "No.", {left + columns.number - 1, table.top() + 4}, size_mm, Lean::right, true);
     addWords(sheet, "Mark", {left + columns.number + 2, table.top() + 4}, size_mm, Lean::left, true);
@@ -60,7 +73,8 @@ void drawHead(Sheet& sheet, const QRectF& table, const Columns& columns, const b
     for (int i = 0; i < lengthColumns; ++i) {
         const double right = left + columns.name + (i + 1) * columns.each - 1;
         addWords(sheet, names[i], {right, table.top() + 4}, size_mm, Lean::right, true);
-        addWords(sheet, columns.both ? "mm" : "", {right, table.top() + 8.6}, 2.4, Lean::right);
+        addWords(sheet, columns.both ? unitName(display) + ",  mm" : "mm", {right, table.top() + 8.6}, 2.4,
+                 Lean::right);
     }
     addWords(sheet, "line: " + describesName(piece.line.describes), {left + columns.number + 2, table.top() + 8.6},
              2.4);
@@ -149,7 +163,7 @@ std::vector<Sheet> stationTable(const boat::Piece& piece, const plan::Plan& plan
         Sheet sheet;
         sheet.page = page;
         sheet.title = QRectF(area.left(), area.bottom() - titleHeight_mm, area.width(), titleHeight_mm);
-        drawHead(sheet, table, columns, piece);
+        drawHead(sheet, table, columns, piece, plan.display);
         const std::size_t last = std::min(rows.size(), first + static_cast<std::size_t>(perSheet));
         sheet.name = QString("rows %1 to %2 of %3").arg(first + 1).arg(last).arg(rows.size());
         for (std::size_t i = first; i < last; ++i) {

@@ -139,8 +139,9 @@ std::vector<Sheet> storyStick(const boat::Piece& piece, const plan::Plan& plan, 
     Edge outside{stick.top(), 1, {}};
     Edge along{stick.bottom(), -1, {}};
     for (const Mark& mark : marksOf(piece, plan)) {
-        if (mark.kind != MarkKind::post) outside.marks.push_back({measure::toMillimetres(mark.alongOutside_m), mark});
-        along.marks.push_back({measure::toMillimetres(mark.at_m), mark});
+        const bool onForm = mark.kind == MarkKind::post || mark.kind == MarkKind::scarfFeather;
+        if (!onForm) outside.marks.push_back({measure::toMillimetres(mark.alongOutside_m), mark});
+        if (mark.kind != MarkKind::scarfHeel) along.marks.push_back({measure::toMillimetres(mark.at_m), mark});
     }
     const auto byPlace = [](const auto& a, const auto& b) { return a.first < b.first; };
     std::stable_sort(outside.marks.begin(), outside.marks.end(), byPlace);
