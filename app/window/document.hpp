@@ -23,26 +23,33 @@ public:
 
     int currentPiece() const { return currentPiece_; }  // -1: none
     void setCurrentPiece(int index);
-    std::optional<double> hoveredPlace() const { return hoveredPlace_; }   // metres along the line
+    std::optional<double> hoveredPlace() const { return hoveredPlace_; }  // metres along the line
     std::optional<double> selectedPlace() const { return selectedPlace_; }
     void setHoveredPlace(std::optional<double> at_m);
     void setSelectedPlace(std::optional<double> at_m);
 
-    // Each of these is one step that can be undone.
+    // Each of these is one step that can be undone; one that changes nothing is none. Steps in a row on the same piece
+    // with the same non-empty `merges` become one, which vanishes when it ends where it began.
     void changePiece(int index, const Change& change);
+    void endStep();  // the next change is a step of its own, whatever it merges with
     void addPiece(const boat::Piece& piece);
     void removePiece(int index);
     void movePiece(int from, int to);
-    void changeBoat(const QString& name, const QString& merges, const boat::Boat& after);  // name, notes, display, own woods
+    // Name, notes, display, own woods; also the pieces. `currentPiece` as in currentPiece().
+    void changeBoat(const QString& name, const QString& merges, const boat::Boat& after);
+    void changeBoat(const QString& name, const QString& merges, const boat::Boat& after, int currentPiece);
 
     // Throw measure::InputError and change nothing when the file cannot be read or written.
     void open(const QString& fileName);
     void save(const QString& fileName);
-    void startNew();
+    void startNew();  // a boat with one piece of three points, so that there is something to see and to drag
+
+    // A boat found after the program ended before its time: as it was, unsaved, to be saved as `fileName`.
+    void recover(const boat::Boat& boat, const QString& fileName);
 
 signals:
-    void boatReplaced();             // another boat: opened or new
-    void boatChanged();              // anything but a piece: name, display, number or order of pieces
+    void boatReplaced();  // another boat: opened or new
+    void boatChanged();   // anything but a piece: name, display, number or order of pieces
     void pieceChanged(int index);
     void currentPieceChanged(int index);
     void hoveredPlaceChanged(std::optional<double> at_m);
@@ -52,10 +59,15 @@ signals:
 private:
     friend class ChangePieceCommand;
     friend class ChangeBoatCommand;
+    void replaceBoat(const boat::Boat& boat, const QString& fileName);
+    void putPiece(int index, const boat::Piece& piece);
+    void putBoat(const boat::Boat& boat, int currentPiece);
+
     boat::Boat boat_;
     QString fileName_;
     QUndoStack undo_;
     int currentPiece_ = -1;
+    quint64 step_ = 0;  // changes of different steps do not merge
     std::optional<double> hoveredPlace_;
     std::optional<double> selectedPlace_;
 };

@@ -1,0 +1,220 @@
+#include "app/window/document.hpp"
+
+#include <QFileInfo>
+#include <algorithm>
+
+#include "core/boat/file.hpp"
+
+namespace fayline::app {
+
+namespace {
+
+enum CommandId { changePieceId = 1, changeBoatId = 2 };
+
+std::filesystem::path pathOf(const QString& fileName) {
+    return fileName.toStdU16String();
+}
+
+}  // namespace
+
+// Holds the piece before and after: whole values, so that undoing cannot drift from what was.
+class ChangePieceCommand : public QUndoCommand {
+public:
+    ChangePieceCommand(Document& document, int index, const Change& change)
+        : QUndoCommand(change.name),
+          document_(document),
+          index_(index),
+          merges_(change.merges),
+          step_(document.step_),
+          before_(document.boat_.pieces[size_t(index)]),
+          after_(change.after) {}
+
+    int id() const override { return merges_.isEmpty() ? -1 : changePieceId; }
+    void redo() override { document_.putPiece(index_, after_); }
+    void undo() override { document_.putPiece(index_, before_); }
+
+    bool mergeWith(const QUndoCommand* next) override {
+        const auto& other = static_cast<const ChangePieceCommand&>(*next);
+        if (other.index_ != index_ || other.merges_ != merges_ || other.step_ != step_) return false;
+        after_ = other.after_;
+        setText(other.text());
+        setObsolete(after_ == before_);
+        return true;
+    }
+
+private:
+    Document& document_;
+    int index_;
+    QString merges_;
+    quint64 step_;
+    boat::Piece before_;
+    boat::Piece after_;
+};
+
+class ChangeBoatCommand : public QUndoCommand {
+public:
+    ChangeBoatCommand(Document& document, const QString& name, const QString& merges, const boat::Boat& after,
+                      int currentAfter)
+        : QUndoCommand(name),
+          document_(document),
+          merges_(merges),
+          step_(document.step_),
+          before_(document.boat_),
+          after_(after),
+          currentBefore_(document.currentPiece_),
+          currentAfter_(currentAfter) {}
+
+    int id() const override { return merges_.isEmpty() ? -1 : changeBoatId; }
+    void redo() override { document_.putBoat(after_, currentAfter_); }
+    void undo() override { document_.putBoat(before_, currentBefore_); }
+
+    bool mergeWith(const QUndoCommand* next) override {
+        const auto& other = static_cast<const ChangeBoatCommand&>(*next);
+        if (other.merges_ != merges_ || other.step_ != step_) return false;
+        after_ = other.after_;
+        currentAfter_ = other.currentAfter_;
+        setText(other.text());
+        setObsolete(after_ == before_);
+        return true;
+    }
+
+private:
+    Document& document_;
+    QString merges_;
+    quint64 step_;
+    boat::Boat before_;
+    boat::Boat after_;
+    int currentBefore_;
+    int currentAfter_;
+};
+
+Document::Document(QObject* parent) : QObject(parent) {
+    startNew();
+}
+
+void Document::setCurrentPiece(int index) {
+    index = std::clamp(index, -1, int(boat_.pieces.size()) - 1);
+    if (index == currentPiece_) return;
+    currentPiece_ = index;
+    endStep();
+    setHoveredPlace(std::nullopt);
+    setSelectedPlace(std::nullopt);
+    emit currentPieceChanged(index);
+}
+
+void Document::setHoveredPlace(std::optional<double> at_m) {
+    if (hoveredPlace_ == at_m) return;
+    hoveredPlace_ = at_m;
+    emit hoveredPlaceChanged(at_m);
+}
+
+void Document::setSelectedPlace(std::optional<double> at_m) {
+    if (selectedPlace_ == at_m) return;
+    selectedPlace_ = at_m;
+    emit selectedPlaceChanged(at_m);
+}
+
+void Document::changePiece(int index, const Change& change) {
+    if (index < 0 || index >= int(boat_.pieces.size())) return;
+    // The step under way may come back to where it began; any other change to the same is none.
+    if (change.after == boat_.pieces[size_t(index)]) return;
+    undo_.push(new ChangePieceCommand(*this, index, change));
+}
+
+void Document::endStep() {
+    ++step_;
+}
+
+void Document::addPiece(const boat::Piece& piece) {
+    boat::Boat after = boat_;
+    const int at = currentPiece_ < 0 ? int(after.pieces.size()) : currentPiece_ + 1;
+    after.pieces.insert(after.pieces.begin() + at, piece);
+    changeBoat(tr("Add %1").arg(QString::fromStdString(piece.name)), {}, after, at);
+}
+
+void Document::removePiece(int index) {
+    if (index < 0 || index >= int(boat_.pieces.size())) return;
+    boat::Boat after = boat_;
+    const QString name = QString::fromStdString(after.pieces[size_t(index)].name);
+    after.pieces.erase(after.pieces.begin() + index);
+    changeBoat(tr("Remove %1").arg(name), {}, after, std::min(index, int(after.pieces.size()) - 1));
+}
+
+void Document::movePiece(int from, int to) {
+    const int count = int(boat_.pieces.size());
+    if (from < 0 || from >= count || to < 0 || to >= count || from == to) return;
+    boat::Boat after = boat_;
+    const boat::Piece piece = after.pieces[size_t(from)];
+    after.pieces.erase(after.pieces.begin() + from);
+    after.pieces.insert(after.pieces.begin() + to, piece);
+    changeBoat(tr("Move %1 in the list").arg(QString::fromStdString(piece.name)), {}, after, to);
+}
+
+void Document::changeBoat(const QString& name, const QString& merges, const boat::Boat& after) {
+    changeBoat(name, merges, after, std::min(currentPiece_, int(after.pieces.size()) - 1));
+}
+
+void Document::changeBoat(const QString& name, const QString& merges, const boat::Boat& after, int currentPiece) {
+    if (after == boat_) return;
+    undo_.push(new ChangeBoatCommand(*this, name, merges, after, currentPiece));
+}
+
+void Document::open(const QString& fileName) {
+    const boat::Boat read = boat::loadBoat(pathOf(fileName));
+    replaceBoat(read, QFileInfo(fileName).absoluteFilePath());
+}
+
+void Document::save(const QString& fileName) {
+    boat::saveBoat(boat_, pathOf(fileName));
+    fileName_ = QFileInfo(fileName).absoluteFilePath();
+    endStep();
+    undo_.setClean();
+    emit fileNameChanged();
+}
+
+void Document::startNew() {
+    boat::Boat fresh;
+    fresh.pieces.push_back(boat::newPiece(tr("Piece 1").toStdString()));
+    replaceBoat(fresh, {});
+}
+
+void Document::recover(const boat::Boat& boat, const QString& fileName) {
+    replaceBoat(boat, fileName);
+    undo_.resetClean();
+}
+
+void Document::replaceBoat(const boat::Boat& boat, const QString& fileName) {
+    boat_ = boat;
+    fileName_ = fileName;
+    currentPiece_ = boat_.pieces.empty() ? -1 : 0;
+    hoveredPlace_.reset();
+    selectedPlace_.reset();
+    endStep();
+    undo_.clear();
+    emit boatReplaced();
+    emit fileNameChanged();
+    emit currentPieceChanged(currentPiece_);
+    emit hoveredPlaceChanged({});
+    emit selectedPlaceChanged({});
+}
+
+void Document::putPiece(int index, const boat::Piece& piece) {
+    boat_.pieces[size_t(index)] = piece;
+    if (index != currentPiece_) setCurrentPiece(index);  // what is undone shall be seen
+    emit pieceChanged(index);
+}
+
+void Document::putBoat(const boat::Boat& boat, int currentPiece) {
+    const bool samePiece = currentPiece == currentPiece_ && boat.pieces.size() == boat_.pieces.size();
+    boat_ = boat;
+    currentPiece_ = currentPiece;
+    emit boatChanged();
+    if (samePiece) return;
+    hoveredPlace_.reset();
+    selectedPlace_.reset();
+    emit currentPieceChanged(currentPiece_);
+    emit hoveredPlaceChanged({});
+    emit selectedPlaceChanged({});
+}
+
+}  // namespace fayline::app
