@@ -1,0 +1,55 @@
+// A copy of unsaved work, kept beside the user's files and offered after the program ended before its time.
+#pragma once
+
+#include <QLockFile>
+#include <QObject>
+#include <QString>
+#include <QThreadPool>
+#include <memory>
+#include <vector>
+
+#include "core/boat/boat.hpp"
+
+namespace fayline::app {
+
+// A copy that a program which no longer runs has left behind.
+struct LeftBehind {
+    QString id;
+    QString fileName;  // of the boat it is a copy of; empty: it was never saved
+    QString boatName;
+    QString when;  // of the copy, in the locale's words
+};
+
+class Recovery : public QObject {
+    Q_OBJECT
+public:
+    // Keeps copies in `folder`, which is made when the first is written.
+    explicit Recovery(const QString& folder, QObject* parent = nullptr);
+    ~Recovery() override;  // waits for a copy being written
+
+    // Writes the copy on a thread of its own, whole or not at all. A failure is told by failed().
+    void keep(const boat::Boat& boat, const QString& fileName);
+    void drop();            // the work is saved or given up: no copy is wanted any more
+    void waitForWriting();  // until all that was asked for is on the disk
+
+    // The copies of programs that no longer run, newest first. Those of running ones are theirs.
+    std::vector<LeftBehind> leftBehind() const;
+    boat::Boat read(const LeftBehind& copy) const;  // throws measure::InputError
+    void forget(const LeftBehind& copy);
+
+    static QString standardFolder();
+
+signals:
+    void failed(const QString& why);
+
+private:
+    QString path(const QString& id, const QString& ending) const;
+
+    QString folder_;
+    QString id_;
+    std::unique_ptr<QLockFile>
+        mine_;             // held while this program runs, so that nobody else takes its copy for left behind
+    QThreadPool writing_;  // one thread, so that the last asked is the last written
+};
+
+}  // namespace fayline::app
