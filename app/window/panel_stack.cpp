@@ -1,0 +1,127 @@
+#include "app/window/panel_stack.hpp"
+
+#include <QTimer>
+#include <QToolButton>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "app/look/icons.hpp"
+#include "app/look/theme.hpp"
+
+namespace fayline::app {
+
+PanelStack::PanelStack(QWidget* parent) : QScrollArea(parent) {
+    setObjectName("panelStack");
+    setAccessibleName(tr("Panels"));
+    setWidgetResizable(true);
+    setFrameShape(QFrame::NoFrame);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+
+    auto* body = new QWidget(this);
+    auto* column = new QVBoxLayout(body);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(0);
+    for (const NamedPanel& named : makePanels(body)) {
+        auto* head = new QToolButton(body);
+        head->setObjectName("panelHead" + QString::number(int(named.question)));
+        head->setText(named.title);
+        head->setFont(textFont(TextSize::title));
+        head->setIcon(icon("folded"));
+        head->setIconSize({16, 16});
+        head->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
+        head->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+        head->setMinimumHeight(4 * gridStep);
+        head->setAutoRaise(true);
+        head->setCheckable(true);
+        head->setFocusPolicy(Qt::StrongFocus);
+        head->setAccessibleName(named.title);
+        auto* under = new QFrame(body);
+        under->setFrameShape(QFrame::HLine);
+        column->addWidget(head);
+        column->addWidget(named.panel);
+        column->addWidget(under);
+        named.panel->hide();
+
+        const size_t index = sections_.size();
+        sections_.push_back({named.question, head, named.panel});
+        connect(head, &QToolButton::clicked, this, [this, index](bool open) { setOpen(sections_[index], open); });
+        connect(named.panel, &app::Panel::changeAsked, this, &PanelStack::changeAsked);
+        connect(named.panel, &app::Panel::placeHovered, this, &PanelStack::placeHovered);
+        connect(named.panel, &app::Panel::placeSelected, this, &PanelStack::placeSelected);
+    }
+    column->addStretch(1);
+    setWidget(body);
+}
+
+void PanelStack::show(const Shown& shown) {
+    shown_ = shown;
+    for (Section& section : sections_) {
+        section.stale = true;
+        if (!section.panel->isHidden()) bring(section);
+    }
+}
+
+void PanelStack::lightPlace(std::optional<double> at_m) {
+    lit_ = at_m;
+    for (Section& section : sections_) {
+        if (!section.panel->isHidden()) section.panel->lightPlace(at_m);
+    }
+}
+
+bool PanelStack::openPanel(plan::Question question) {
+    const auto found = std::ranges::find(sections_, question, &Section::question);
+    if (found == sections_.end()) return false;
+    setOpen(*found, true);
+    QToolButton* head = found->head;
+    head->setFocus(Qt::OtherFocusReason);
+    // Once the layout has settled, so that its title comes to the top.
+    QTimer::singleShot(0, this, [this, head] {
+        ensureVisible(0, head->y() + viewport()->height() - 1, 0, 0);
+        ensureVisible(0, head->y(), 0, 0);
+    });
+    return true;
+}
+
+void PanelStack::setOneAtATime(bool one) {
+    oneAtATime_ = one;
+    if (!one) return;
+    bool first = true;
+    for (Section& section : sections_) {
+        if (section.panel->isHidden()) continue;
+        if (!first) setOpen(section, false);
+        first = false;
+    }
+}
+
+std::vector<int> PanelStack::openQuestions() const {
+    std::vector<int> open;
+    for (const Section& section : sections_) {
+        if (!section.panel->isHidden()) open.push_back(int(section.question));
+    }
+    return open;
+}
+
+void PanelStack::setOpenQuestions(const std::vector<int>& questions) {
+    for (Section& section : sections_)
+        setOpen(section, std::ranges::find(questions, int(section.question)) != questions.end());
+}
+
+void PanelStack::setOpen(Section& section, bool open) {
+    if (open && oneAtATime_) {
+        for (Section& other : sections_) {
+            if (&other != &section && !other.panel->isHidden()) setOpen(other, false);
+        }
+    }
+    section.head->setChecked(open);
+    section.head->setIcon(icon(open ? "unfolded" : "folded"));
+    if (open && section.stale) bring(section);
+    section.panel->setVisible(open);
+}
+
+void PanelStack::bring(Section& section) {
+    section.panel->show(shown_);
+    section.panel->lightPlace(lit_);
+    section.stale = false;
+}
+
+}  // namespace fayline::app

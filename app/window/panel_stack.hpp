@@ -1,0 +1,53 @@
+// The side panels under each other in the order of the job, each folded to its title or open.
+#pragma once
+
+#include <QScrollArea>
+#include <optional>
+#include <vector>
+
+#include "app/panels/panel.hpp"
+
+class QToolButton;
+class QVBoxLayout;
+
+namespace fayline::app {
+
+class PanelStack : public QScrollArea {
+    Q_OBJECT
+public:
+    explicit PanelStack(QWidget* parent = nullptr);
+
+    void show(const Shown& shown);  // folded panels are shown it when they open
+    void lightPlace(std::optional<double> at_m);
+
+    // Opens the panel that answers `question`, brings it into sight and gives it the keyboard. False: there is none
+    // yet.
+    bool openPanel(plan::Question question);
+    void setOneAtATime(bool one);
+    bool oneAtATime() const { return oneAtATime_; }
+
+    std::vector<int> openQuestions() const;  // for remembering
+    void setOpenQuestions(const std::vector<int>& questions);
+
+signals:
+    void changeAsked(const Change& change);
+    void placeHovered(std::optional<double> at_m);
+    void placeSelected(std::optional<double> at_m);
+
+private:
+    struct Section {
+        plan::Question question;
+        QToolButton* head;
+        app::Panel* panel;  // QFrame has a Panel of its own
+        bool stale = true;  // shown nothing since `shown_` changed
+    };
+    void setOpen(Section& section, bool open);
+    void bring(Section& section);
+
+    std::vector<Section> sections_;
+    Shown shown_;
+    std::optional<double> lit_;
+    bool oneAtATime_ = false;
+};
+
+}  // namespace fayline::app

@@ -1,0 +1,84 @@
+#include "app/window/pieces_list.hpp"
+
+#include <QAction>
+#include <QLabel>
+#include <QListWidget>
+#include <QToolButton>
+#include <QVBoxLayout>
+
+#include "app/look/theme.hpp"
+
+namespace fayline::app {
+
+PiecesList::PiecesList(const QList<QAction*>& actions, QWidget* parent)
+    : QWidget(parent), list_(new QListWidget(this)) {
+    setObjectName("pieces");
+    auto* title = new QLabel(tr("Pieces"), this);
+    title->setFont(textFont(TextSize::title));
+    title->setBuddy(list_);
+
+    list_->setObjectName("piecesList");
+    list_->setAccessibleName(tr("Pieces of the boat"));
+    list_->setFrameShape(QFrame::NoFrame);
+    list_->setDragDropMode(QAbstractItemView::InternalMove);
+    list_->setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::EditKeyPressed);
+    list_->setTextElideMode(Qt::ElideRight);
+    list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+
+    auto* buttons = new QHBoxLayout;
+    buttons->setSpacing(gridStep / 2);
+    for (QAction* action : actions) {
+        auto* button = new QToolButton(this);
+        button->setDefaultAction(action);
+        button->setAutoRaise(true);
+        button->setIconSize({20, 20});
+        button->setFocusPolicy(Qt::TabFocus);
+        button->setAccessibleName(action->toolTip());
+        buttons->addWidget(button);
+    }
+    buttons->addStretch();
+
+    auto* column = new QVBoxLayout(this);
+    column->setContentsMargins(gridStep, gridStep, gridStep, gridStep / 2);
+    column->setSpacing(gridStep);
+    column->addWidget(title);
+    column->addWidget(list_, 1);
+    column->addLayout(buttons);
+
+    connect(list_, &QListWidget::currentRowChanged, this, [this](int row) {
+        if (!filling_ && row >= 0) emit pieceChosen(row);
+    });
+    connect(list_, &QListWidget::itemChanged, this, [this](QListWidgetItem* item) {
+        if (!filling_) emit renameAsked(list_->row(item), item->text().trimmed());
+    });
+    connect(list_->model(), &QAbstractItemModel::rowsMoved, this,
+            [this](const QModelIndex&, int from, int, const QModelIndex&, int to) {
+                // Asked for once the list has done with its own move, since the answer fills it anew.
+                if (filling_) return;
+                QMetaObject::invokeMethod(
+                    this, [this, from, to] { emit moveAsked(from, to > from ? to - 1 : to); }, Qt::QueuedConnection);
+            });
+}
+
+void PiecesList::show(const boat::Boat& boat, int current) {
+    filling_ = true;
+    while (list_->count() > int(boat.pieces.size())) delete list_->takeItem(list_->count() - 1);
+    while (list_->count() < int(boat.pieces.size())) list_->addItem(new QListWidgetItem);
+    for (int i = 0; i < list_->count(); ++i) {
+        QListWidgetItem* item = list_->item(i);
+        const QString name = QString::fromStdString(boat.pieces[size_t(i)].name);
+        if (item->text() != name) item->setText(name);
+        item->setFlags(Qt::ItemIsEnabled | Qt::ItemIsSelectable | Qt::ItemIsEditable | Qt::ItemIsDragEnabled);
+    }
+    list_->setCurrentRow(current);
+    filling_ = false;
+}
+
+void PiecesList::editName(int index) {
+    if (QListWidgetItem* item = list_->item(index)) {
+        list_->setFocus();
+        list_->editItem(item);
+    }
+}
+
+}  // namespace fayline::app

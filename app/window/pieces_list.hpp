@@ -1,0 +1,32 @@
+// The boat's pieces: which is on the table, and adding, copying, renaming, removing, moving them.
+#pragma once
+
+#include <QWidget>
+
+#include "core/boat/boat.hpp"
+
+class QAction;
+class QListWidget;
+
+namespace fayline::app {
+
+class PiecesList : public QWidget {
+    Q_OBJECT
+public:
+    // The buttons under the list show `actions`, which the window owns and keeps in its menus as well.
+    PiecesList(const QList<QAction*>& actions, QWidget* parent = nullptr);
+
+    void show(const boat::Boat& boat, int current);
+    void editName(int index);  // as by a double click
+
+signals:
+    void pieceChosen(int index);
+    void renameAsked(int index, const QString& name);
+    void moveAsked(int from, int to);
+
+private:
+    QListWidget* list_;
+    bool filling_ = false;
+};
+
+}  // namespace fayline::app
