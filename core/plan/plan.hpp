@@ -23,15 +23,16 @@ enum class About { line, stack, form, holding, glue, schedule, stock };
 struct Finding {
     Severity severity = Severity::note;
     About about = About::line;
-    std::string code;           // short and stable: strip_breaks
-    std::string text;           // a full sentence in display units with the place and both numbers
+    std::string code;  // short and stable: strip_breaks
+    std::string text;  // a full sentence in display units with the place and both numbers
     std::optional<double> at_m;
-    double value = 0;           // in `unit`
-    double limit = 0;
-    std::string unit;           // as in the printed plan: "mm", "pct", "ratio", ""
+    double value = 0;     // in `unit`
+    double limit = 0;     // in `unit`
+    bool limited = true;  // false: there is no limit to hold the value against
+    std::string unit;     // as in the printed plan: "mm", "pct", "ratio", "J", ""
     measure::Source source;
-    int point = -1;             // index of the point it is about; -1: none
-    int strip = 0;              // place of the strip it is about; 0: none
+    int point = -1;  // index of the point it is about; -1: none
+    int strip = 0;   // place of the strip it is about; 0: none
 };
 
 // The words of a severity and subject as the printed plan has them.
@@ -81,7 +82,7 @@ Shop shopOf(const boat::Boat& boat);
 // The plan of one piece. Pure: no clock, no files, no globals; the same input gives the same bits.
 //
 // Throws InputError with a path from the piece on (`line.points[3]`, `stack.strips[0].species`) for a piece that no
-// plan can be made of. Risks are findings.
+// plan can be made of. Risks are findings. A line longer than 500 m is refused (mistyped units); so plans stay quick.
 Plan makePlan(const boat::Piece& piece, const Shop& shop);
 
 }  // namespace fayline::plan

@@ -1,0 +1,147 @@
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <string>
+
+#include "core/plan/findings.hpp"
+#include "core/plan/wording.hpp"
+
+namespace fayline::plan {
+
+namespace {
+
+using measure::writeShare;
+
+Question questionOf(About about) {
+    switch (about) {
+        case About::line:
+            return Question::line;
+        case About::stack:
+            return Question::strips;
+        case About::form:
+            return Question::form;
+        case About::holding:
+            return Question::holding;
+        case About::glue:
+            return Question::glue;
+        case About::schedule:
+            return Question::time;
+        case About::stock:
+            return Question::stock;
+    }
+    return Question::line;
+}
+
+std::optional<Severity> worstOf(const std::vector<Finding>& findings, Question question) {
+    std::optional<Severity> worst;
+    for (const Finding& finding : findings) {
+        if (questionOf(finding.about) == question && (!worst || finding.severity < *worst)) worst = finding.severity;
+    }
+    return worst;
+}
+
+Answer notBuilt(Question question, const std::string& word, const std::string& whatItWillSay) {
+    return {question, word, "", "Not built yet: " + whatItWillSay + ".", std::nullopt};
+}
+
+Answer lineAnswer(const boat::Piece& piece, const Plan& plan) {
+    const measure::Display& display = plan.display;
+    const line::Place& tightest = plan.line.tightest;
+    const double curvature = std::abs(tightest.curvature_per_m);
+    // Flatter than this over the whole length, no eye sees it bend.
+    const bool straight = curvature * plan.line.fair.line.length() < 1e-6;
+    const std::string radius = straight ? "" : measure::writeLength(1 / curvature, display);
+    double miss = 0;
+    for (const line::Foot& foot : plan.line.fair.points) miss = std::max(miss, std::abs(foot.misfit_m));
+
+    std::string text = "The";
+    const std::size_t suspects = plan.line.misread.suspects.size();
+    if (suspects == 1) {
+        const int point = plan.line.misread.suspects.front().point;
+        text = "One offset looks misread, " + pointText(piece.line.points[static_cast<std::size_t>(point)], point) +
+               "; the";
+    } else if (suspects > 1) {
+        text = capitalised(numberWord(static_cast<int>(suspects))) + " offsets look misread; the";
+    }
+    text += " fair line misses no point by more than " + smallText(miss, display);
+    text += straight ? " and is straight."
+                     : " and is tightest " + placeText(tightest.at_m, plan.line.fair.line.length(), display) +
+                           ", with a radius of " + radius + ".";
+    return {Question::line, "Line", straight ? "straight" : "radius " + radius, text, std::nullopt};
+}
+
+// The strip nearest to breaking.
+const stack::Strip& weakestOf(const stack::StackPlan& stack) {
+    return *std::max_element(stack.strips.begin(), stack.strips.end(), [](const auto& a, const auto& b) {
+        return a.strain / a.breakingStrain < b.strain / b.breakingStrain;
+    });
+}
+
+Answer stripsAnswer(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
+    const stack::StackPlan& stack = plan.stack;
+    const stack::Strip& weakest = weakestOf(stack);
+    const double share = weakest.strain / weakest.breakingStrain;
+    const bool softened = std::any_of(piece.stack.strips.begin(), piece.stack.strips.end(),
+                                      [](const boat::Strips& s) { return s.bentBefore.has_value(); });
+    const int count = static_cast<int>(stack.strips.size());
+    const bool goes = share < 1 && stack.spares >= 0;
+    std::string text = capitalised(stripsText(piece.stack, shop.species, plan.display));
+    if (goes) {
+        text += std::string(count == 1 ? " goes round" : " go round") + (softened ? "" : " cold") + "; ";
+    } else {
+        text += count == 1 ? " does not go round; " : " do not go round; ";
+    }
+    text += stripText(weakest.place, count) + " is strained to " + writeShare(share) + " of what breaks it";
+    if (goes && stack.spares == 0) text += "; no spare is needed on that account";
+    if (goes && stack.spares > 0) {
+        text += "; cut " + numberWord(stack.spares) + (stack.spares == 1 ? " spare" : " spares");
+    }
+    double strain = 0;
+    for (const stack::Strip& strip : stack.strips) strain = std::max(strain, strip.strain);
+    return {Question::strips, "Strips", stripsFigures(piece.stack, plan.display) + ", " + writeShare(strain),
+            text + ".", std::nullopt};
+}
+
+Answer holdingAnswer(const Plan& plan) {
+    const auto& stations = plan.holding.stations;
+    const int count = static_cast<int>(stations.size());
+    const std::string later = " Not built yet: how hard each of them pulls.";
+    if (count == 0)
+        return {Question::holding, "Holding", "no stations", "No stations are set out." + later, std::nullopt};
+    std::string text = capitalised(numberWord(count)) + (count == 1 ? " station is" : " stations are") + " set out";
+    if (count > 1) {
+        double widest = 0;
+        for (std::size_t i = 1; i < stations.size(); ++i) {
+            widest = std::max(widest, stations[i].alongOutside_m - stations[i - 1].alongOutside_m);
+        }
+        text += ", at most " + spanText(widest, plan.display) + " apart along the outside";
+    }
+    return {Question::holding, "Holding", std::to_string(count) + (count == 1 ? " station" : " stations"),
+            text + "." + later, std::nullopt};
+}
+
+Answer paperAnswer() {
+    return {Question::paper, "Paper", "4 papers",
+            "A table of the stations, a story stick, and the line and the form at full size can be printed.",
+            std::nullopt};
+}
+
+}  // namespace
+
+std::vector<Answer> answersOf(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
+    std::vector<Answer> answers{
+        lineAnswer(piece, plan),
+        stripsAnswer(piece, shop, plan),
+        notBuilt(Question::form, "Form", "what shape the form must have so that the piece lets go to the right line"),
+        holdingAnswer(plan),
+        notBuilt(Question::glue, "Glue", "how much glue, in how many batches"),
+        notBuilt(Question::time, "Time", "whether the last clamp is on before the first face has gone off"),
+        notBuilt(Question::stock, "Stock", "which boards give these strips"),
+        paperAnswer(),
+        notBuilt(Question::record, "Record", "what really happened at the glue-up"),
+    };
+    for (Answer& answer : answers) answer.worst = worstOf(plan.findings, answer.question);
+    return answers;
+}
+
+}  // namespace fayline::plan

@@ -1,0 +1,28 @@
+// The risks of a plan, subject by subject: what is looked for, how bad it is, and the sentence that says so.
+//
+// To add one: a code of its own, a full sentence with the place and both numbers in the units that the user reads in,
+// and the source of the limit with its mark.
+#pragma once
+
+#include <vector>
+
+#include "core/boat/boat.hpp"
+#include "core/plan/plan.hpp"
+
+namespace fayline::plan {
+
+std::vector<Finding> lineFindings(const boat::Piece& piece, const LinePlan& line, const measure::Display& display);
+
+std::vector<Finding> stackFindings(const boat::Piece& piece, const Shop& shop, const LinePlan& line,
+                                   const stack::StackPlan& stack);
+
+std::vector<Finding> holdingFindings(const boat::Piece& piece, const LinePlan& line, const HoldingPlan& holding,
+                                     const measure::Display& display);
+
+// The worst first: stop, caution, note; then along the line, those without a place last. Equals keep their order.
+void sortFindings(std::vector<Finding>& findings);
+
+// The nine answers of a plan whose parts and findings are made.
+std::vector<Answer> answersOf(const boat::Piece& piece, const Shop& shop, const Plan& plan);
+
+}  // namespace fayline::plan

@@ -1,0 +1,145 @@
+#include "core/plan/plan.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "core/measure/input_error.hpp"
+#include "core/plan/findings.hpp"
+
+namespace fayline::plan {
+
+namespace {
+
+constexpr double step_m = 0.01;
+constexpr double longestLine_m = 500;
+
+line::FairInput fairInputOf(const boat::LineInput& input) {
+    line::FairInput fair;
+    for (const boat::Point& point : input.points) fair.points.push_back({point.x_m, point.y_m, point.mustPass});
+    fair.readTo_m = input.readTo_m;
+    fair.fairWithin_m = input.fairWithin_m;
+    fair.startHeading_rad = input.startHeading_rad;
+    fair.endHeading_rad = input.endHeading_rad;
+    // Away from the strips: to the right where they lie on the left.
+    fair.takeOff_m = -stack::sideSign(input.stripsOn) * input.takeOff_m;
+    return fair;
+}
+
+line::Misread misreadIn(const boat::LineInput& input, const line::FairInput& fairInput, const line::FairLine& fair,
+                        measure::LengthNotation notation) {
+    std::vector<std::array<std::string, 2>> written;
+    std::vector<std::string> labels;
+    for (const boat::Point& point : input.points) {
+        written.push_back(point.written);
+        labels.push_back(point.label);
+    }
+    return line::findMisread(fairInput, fair, written, labels, notation);
+}
+
+LinePlan planLine(const boat::LineInput& input, const measure::Display& display) {
+    const line::FairInput fairInput = fairInputOf(input);
+    LinePlan plan;
+    plan.fair = line::fair(fairInput);
+    if (!(plan.fair.line.length() <= longestLine_m)) {
+        throw measure::InputError("line.points", "the line is longer than 500 m",
+                                  "give points whose lengths are in the right unit");
+    }
+    plan.tightest = plan.fair.line.tightest();
+    plan.misread = misreadIn(input, fairInput, plan.fair, display.lengths);
+    plan.samples = line::sample(plan.fair.line, step_m);
+    return plan;
+}
+
+// Where the stack is held first, for want of a pin.
+double heldAt(boat::From from, double length_m) {
+    switch (from) {
+        case boat::From::start:
+            return 0;
+        case boat::From::middle:
+            return length_m / 2;
+        case boat::From::end:
+            return length_m;
+    }
+    return 0;
+}
+
+HoldingPlan planHolding(const boat::Piece& piece, const line::Line& line) {
+    return {holding::stationPlaces(piece.holding, piece.stack, piece.line.describes, piece.line.stripsOn, line)};
+}
+
+std::vector<Finding> findingsOf(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
+    std::vector<Finding> all;
+    const auto add = [&all](const std::vector<Finding>& some) { all.insert(all.end(), some.begin(), some.end()); };
+    add(lineFindings(piece, plan.line, shop.display));
+    add(stackFindings(piece, shop, plan.line, plan.stack));
+    add(holdingFindings(piece, plan.line, plan.holding, shop.display));
+    sortFindings(all);
+    return all;
+}
+
+}  // namespace
+
+const char* severityText(Severity severity) {
+    switch (severity) {
+        case Severity::stop:
+            return "stop";
+        case Severity::caution:
+            return "caution";
+        case Severity::note:
+            return "note";
+    }
+    return "note";
+}
+
+const char* aboutText(About about) {
+    switch (about) {
+        case About::line:
+            return "line";
+        case About::stack:
+            return "stack";
+        case About::form:
+            return "form";
+        case About::holding:
+            return "holding";
+        case About::glue:
+            return "glue";
+        case About::schedule:
+            return "schedule";
+        case About::stock:
+            return "stock";
+    }
+    return "line";
+}
+
+void sortFindings(std::vector<Finding>& findings) {
+    std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
+        if (a.severity != b.severity) return a.severity < b.severity;
+        if (a.at_m.has_value() != b.at_m.has_value()) return a.at_m.has_value();
+        return a.at_m && *a.at_m < *b.at_m;
+    });
+}
+
+Shop shopOf(const boat::Boat& boat) {
+    Shop shop;
+    shop.display = boat.display;
+    for (const boat::OwnSpecies& own : boat.species) shop.species.push_back(wood::ownSpecies(own));
+    const std::vector<wood::Species>& builtIn = wood::builtInSpecies();
+    shop.species.insert(shop.species.end(), builtIn.begin(), builtIn.end());
+    return shop;
+}
+
+Plan makePlan(const boat::Piece& piece, const Shop& shop) {
+    Plan plan;
+    plan.piece = piece.name;
+    plan.display = shop.display;
+    plan.line = planLine(piece.line, shop.display);
+    const line::Line& line = plan.line.fair.line;
+    plan.stack = stack::planStack(piece.stack, piece.line.describes, piece.line.stripsOn, line, shop.species,
+                                  heldAt(piece.holding.from, line.length()));
+    plan.holding = planHolding(piece, line);
+    plan.findings = findingsOf(piece, shop, plan);
+    plan.answers = answersOf(piece, shop, plan);
+    return plan;
+}
+
+}  // namespace fayline::plan

@@ -1,0 +1,310 @@
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+#include "core/measure/units.hpp"
+#include "core/plan/findings.hpp"
+#include "core/plan/wording.hpp"
+#include "core/stack/limits.hpp"
+#include "core/stack/parallels.hpp"
+
+namespace fayline::plan {
+
+namespace {
+
+using measure::Mark;
+using measure::toMillimetres;
+using measure::writeNumber;
+using measure::writeShare;
+using measure::writeThickness;
+using stack::LimitKind;
+using stack::LimitMet;
+
+// What every sentence about the stack may need.
+struct Scene {
+    const boat::Piece& piece;
+    const Shop& shop;
+    const LinePlan& line;
+    const stack::StackPlan& stack;
+
+    std::string place(double at_m) const { return placeText(at_m, line.fair.line.length(), shop.display); }
+    std::string strip(int place) const { return stripText(place, static_cast<int>(stack.strips.size())); }
+    const stack::Strip& stripAt(int place) const { return stack.strips[static_cast<std::size_t>(place - 1)]; }
+};
+
+Finding about(Severity severity, const std::string& code, const std::string& unit) {
+    Finding finding;
+    finding.severity = severity;
+    finding.about = About::stack;
+    finding.code = code;
+    finding.unit = unit;
+    return finding;
+}
+
+Finding fromLimit(Severity severity, const std::string& code, const std::string& unit, const LimitMet& limit,
+                  double toUnit) {
+    Finding finding = about(severity, code, unit);
+    finding.at_m = limit.at_m;
+    finding.strip = limit.place;
+    finding.value = limit.value * toUnit;
+    finding.limit = limit.limit * toUnit;
+    finding.source = limit.source;
+    return finding;
+}
+
+Finding breaks(const Scene& scene, const LimitMet& limit) {
+    Finding finding = fromLimit(Severity::stop, "strip_breaks", "pct", limit, 100);
+    finding.text = capitalised(scene.strip(limit.place)) + " breaks " + scene.place(limit.at_m) +
+                   ": bent there to a strain of " + writeShare(limit.value) + ", where its wood breaks at " +
+                   writeShare(limit.limit) + " in the mean. Take thinner strips.";
+    return finding;
+}
+
+Finding ratio(const Scene& scene, const LimitMet& limit) {
+    Finding finding = fromLimit(Severity::caution, "radius_over_thickness", "ratio", limit, 1);
+    const bool softwood = limit.kind == LimitKind::ratioSoftwood;
+    finding.text = capitalised(scene.strip(limit.place)) + " is bent to a radius of " + writeNumber(limit.value) +
+                   " times its thickness " + scene.place(limit.at_m) + "; curved glued timber of " +
+                   (softwood ? "softwood" : "hardwood or southern pine") + " keeps to " + writeNumber(limit.limit) +
+                   " or more. The thicker the strips, the larger a ratio they need.";
+    finding.source.text += "; that thick stock needs more: AC 43.13-1B, bend radii of plywood (P*)";
+    return finding;
+}
+
+Finding lamination(const Scene& scene, const LimitMet& limit) {
+    Finding finding = fromLimit(Severity::note, "lamination_thickness", "mm", limit, 1000);
+    finding.text = "By the rule for structural glued timber, strips would be no thicker than " +
+                   writeThickness(limit.limit, scene.shop.display) + " for the bend " + scene.place(limit.at_m) +
+                   "; these are " + writeThickness(limit.value, scene.shop.display) + ".";
+    return finding;
+}
+
+Finding curvatureLoss(const Scene& scene, const LimitMet& limit) {
+    Finding finding = fromLimit(Severity::note, "curvature_factor", "pct", limit, 100);
+    const std::string left = limit.value > 0 ? "only " + writeShare(limit.value) + " of a straight one's strength"
+                                             : std::string("no strength that the rule could state");
+    finding.text = "If the piece carries load, count on " + left + " " + scene.place(limit.at_m) +
+                   ", where the bend locks stress into the strips; above " + writeShare(limit.limit) +
+                   " it would hardly matter.";
+    return finding;
+}
+
+Finding noRoom(const Scene& scene, const LimitMet& limit) {
+    Finding finding = fromLimit(Severity::stop, "no_room", "mm", limit, 1);
+    const double curvature = std::abs(scene.line.fair.line.at(limit.at_m).curvature_per_m);
+    const double radius = 1 / curvature;
+    const double reach = (1 - limit.value) / curvature;
+    finding.value = toMillimetres(reach);
+    finding.limit = toMillimetres(radius);
+    finding.text = "There is no room for the stack " + scene.place(limit.at_m) + ": the line's radius there is " +
+                   spanText(radius, scene.shop.display) + " and the stack reaches " +
+                   spanText(reach, scene.shop.display) + " into it.";
+    return finding;
+}
+
+Finding crosses(const Scene& scene, const LimitMet& limit) {
+    Finding finding = fromLimit(Severity::stop, "stack_crosses_itself", "mm", limit, 1000);
+    finding.limit = toMillimetres(limit.at_m);
+    finding.limited = false;
+    finding.text = "The stack runs into itself: what lies " + scene.place(limit.at_m) + " meets what lies " +
+                   scene.place(limit.value) + ".";
+    return finding;
+}
+
+Finding pins(const Scene& scene, const LimitMet& limit) {
+    Finding finding = fromLimit(Severity::stop, "pins_forbid_sliding", "mm", limit, 1000);
+    finding.text = "The pins forbid the strips to slide: between them, from " + scene.place(limit.at_m) +
+                   " on, the outermost strip has to slip " + smallText(limit.value, scene.shop.display) +
+                   " along the one on the form, and pins let " + smallText(limit.limit, scene.shop.display) +
+                   " pass. Pin one place only.";
+    return finding;
+}
+
+Finding chanceTooGreat(const LimitMet& limit) {
+    Finding finding = fromLimit(Severity::stop, "chance_of_breaking", "pct", limit, 100);
+    finding.text = "Some " + writeShare(limit.value) + " of the strips must be expected to break; above " +
+                   writeShare(limit.limit) + " no number of spares helps. Take thinner strips.";
+    return finding;
+}
+
+// Without spares there shall be enough strips in 95 of 100 gluings.
+constexpr double confidence = 0.95;
+
+Finding spares(const Scene& scene, const LimitMet& limit) {
+    Finding finding = fromLimit(Severity::caution, "chance_of_breaking", "pct", limit, 100);
+    finding.value = 100 * scene.stack.chanceAnyBreaks;
+    finding.limit = 100 * (1 - confidence);
+    finding.text = "The chance that a strip breaks is " + writeShare(scene.stack.chanceAnyBreaks) +
+                   " for the stack, more than " + writeShare(1 - confidence) + ": cut " +
+                   numberWord(scene.stack.spares) + (scene.stack.spares == 1 ? " spare." : " spares.");
+    return finding;
+}
+
+void addLimits(std::vector<Finding>& findings, const Scene& scene) {
+    for (const LimitMet& limit : scene.stack.limits) {
+        if (limit.kind == LimitKind::chance && limit.met && scene.stack.spares > 0) {
+            findings.push_back(spares(scene, limit));
+        }
+        if (limit.met) continue;
+        switch (limit.kind) {
+            case LimitKind::breaks:
+                findings.push_back(breaks(scene, limit));
+                break;
+            case LimitKind::chance:
+                findings.push_back(chanceTooGreat(limit));
+                break;
+            case LimitKind::ratioHardwood:
+            case LimitKind::ratioSoftwood:
+                findings.push_back(ratio(scene, limit));
+                break;
+            case LimitKind::laminationThickness:
+                findings.push_back(lamination(scene, limit));
+                break;
+            case LimitKind::curvatureFactor:
+                findings.push_back(curvatureLoss(scene, limit));
+                break;
+            case LimitKind::noRoom:
+                findings.push_back(noRoom(scene, limit));
+                break;
+            case LimitKind::crossesItself:
+                findings.push_back(crosses(scene, limit));
+                break;
+            case LimitKind::pins:
+                findings.push_back(pins(scene, limit));
+                break;
+        }
+    }
+}
+
+// A step that is smaller than this disappears in the saw cut.
+constexpr double leastStep_m = 0.001;
+
+void addEndsStep(std::vector<Finding>& findings, const Scene& scene) {
+    const stack::Stagger& stagger = scene.stack.stagger;
+    const double shortAtStart = stagger.start_m - scene.piece.stack.runsPastStart_m;
+    const double shortAtEnd = stagger.end_m - scene.piece.stack.runsPastEnd_m;
+    const bool start = std::abs(stagger.start_m) > std::abs(stagger.end_m);
+    const double step = start ? stagger.start_m : stagger.end_m;
+    if (std::abs(step) < leastStep_m) return;
+    const bool fallsShort = (start ? shortAtStart : shortAtEnd) > 0;
+    const double overRun = start ? scene.piece.stack.runsPastStart_m : scene.piece.stack.runsPastEnd_m;
+    Finding finding = about(fallsShort ? Severity::caution : Severity::note, "ends_step", "mm");
+    finding.at_m =
+        start ? -scene.piece.stack.runsPastStart_m : scene.line.fair.line.length() + scene.piece.stack.runsPastEnd_m;
+    finding.value = toMillimetres(std::abs(step));
+    finding.limit = toMillimetres(overRun);
+    finding.source = {"lengths of parallel curves (derived)", Mark::derived};
+    finding.text = std::string("Cut to one length and held ") + scene.place(stagger.pinnedAt_m) +
+                   ", the outermost strip " + (step > 0 ? "ends " : "runs ") +
+                   spanText(std::abs(step), scene.shop.display) + (step > 0 ? " short of" : " past") +
+                   " the one on the form at the " + (start ? "start" : "end") + ", where strips run past by " +
+                   spanText(overRun, scene.shop.display) + ". " +
+                   (fallsShort ? "It would not reach the trim line: cut each strip to its own length."
+                               : "Cut each strip to its own length if the ends shall lie even.");
+    findings.push_back(finding);
+}
+
+// Moistures between which the table of strengths was measured, Wood Handbook Table 5-14 (M).
+constexpr double driestOfTable = 0.06;
+constexpr double wettestOfTable = 0.20;
+constexpr double steepestGrainOfTable = 0.20;  // 1 in 5, Wood Handbook Table 5-12 (M)
+
+void addBeyondTables(std::vector<Finding>& findings, const Scene& scene) {
+    const boat::Stack& stack = scene.piece.stack;
+    if (stack.moisture < driestOfTable || stack.moisture > wettestOfTable) {
+        const bool dry = stack.moisture < driestOfTable;
+        Finding finding = about(Severity::caution, "moisture_beyond_table", "pct");
+        finding.value = 100 * stack.moisture;
+        finding.limit = 100 * (dry ? driestOfTable : wettestOfTable);
+        finding.source = {"Wood Handbook Table 5-14", Mark::fromMemory};
+        finding.text = "At a moisture of " + writeShare(stack.moisture, 3) + " the wood is " +
+                       (dry ? "drier" : "wetter") + " than the " + writeShare(dry ? driestOfTable : wettestOfTable) +
+                       " to which its strength is tabled; take strains and stiffness as rough.";
+        findings.push_back(finding);
+    }
+    if (stack.grainSlope > steepestGrainOfTable) {
+        Finding finding = about(Severity::caution, "grain_beyond_table", "ratio");
+        finding.value = stack.grainSlope;
+        finding.limit = steepestGrainOfTable;
+        finding.source = {"Wood Handbook Table 5-12", Mark::fromMemory};
+        finding.text = "Grain that runs out 1 in " + writeNumber(1 / stack.grainSlope, 2) +
+                       " is steeper than the 1 in 5 to which its strength is tabled: the strips are weaker than shown.";
+        findings.push_back(finding);
+    }
+}
+
+void addSpeciesWarnings(std::vector<Finding>& findings, const Scene& scene) {
+    std::vector<std::string> told;
+    for (const stack::Strip& strip : scene.stack.strips) {
+        if (std::find(told.begin(), told.end(), strip.species) != told.end()) continue;
+        told.push_back(strip.species);
+        const wood::Species* wood = wood::findSpecies(scene.shop.species, strip.species);
+        if (!wood || wood->warning.empty()) continue;
+        Finding finding = about(Severity::note, "species_warning", "MPa");
+        finding.strip = strip.place;
+        finding.value = wood->mor_Pa.value / 1e6;
+        finding.limited = false;
+        finding.source = wood->mor_Pa.source;
+        finding.text = capitalised(woodName(*wood)) + ", here with a bending strength of " +
+                       measure::writeStress(wood->mor_Pa.value) + ": " + wood->warning;
+        if (!finding.text.ends_with('.')) finding.text += ".";
+        findings.push_back(finding);
+    }
+}
+
+void addDryBeforeGlue(std::vector<Finding>& findings, const Scene& scene) {
+    static const auto word = [](boat::Softened how) {
+        if (how == boat::Softened::soaked) return "soaked";
+        return how == boat::Softened::steamed ? "steamed" : "boiled";
+    };
+    for (std::size_t group = 0; group < scene.piece.stack.strips.size(); ++group) {
+        const auto& before = scene.piece.stack.strips[group].bentBefore;
+        if (!before || before->how == boat::Softened::no) continue;
+        const auto strip = std::find_if(scene.stack.strips.begin(), scene.stack.strips.end(),
+                                        [&](const stack::Strip& s) { return s.group == static_cast<int>(group); });
+        Finding finding = about(Severity::note, "dry_before_glue", "pct");
+        finding.strip = strip->place;
+        finding.value = 100 * before->set;
+        finding.limited = false;
+        finding.source = {"common practice, no source", Mark::commonPractice};
+        finding.text = std::string("Strips that were ") + word(before->how) +
+                       " want days on the form to dry to 12 % before glue. That they keep " + writeShare(before->set) +
+                       " of the curve is your figure; only the rest counts as strain here.";
+        findings.push_back(finding);
+    }
+}
+
+// Below this nothing whips that a hand would mind.
+constexpr double leastEnergy_J = 1;
+
+void addStoredBend(std::vector<Finding>& findings, const Scene& scene) {
+    const double energy = scene.stack.storedEnergy_J;
+    if (energy < leastEnergy_J) return;
+    constexpr double weight_N = 98.0665;  // 10 kg
+    Finding finding = about(Severity::note, "stored_bend", "J");
+    finding.value = energy;
+    finding.limited = false;
+    finding.source = {"energy by beam theory (derived); the advice: common practice, no source", Mark::commonPractice};
+    finding.text = "Bent and loose the strips store " + writeNumber(energy, 2) + " J, as much as 10 kg lifted " +
+                   spanText(energy / weight_N, scene.shop.display) +
+                   ", and whip when a clamp slips: rope the stack and stand clear of its ends. Local rules and "
+                   "licensed practice come first.";
+    findings.push_back(finding);
+}
+
+}  // namespace
+
+std::vector<Finding> stackFindings(const boat::Piece& piece, const Shop& shop, const LinePlan& line,
+                                   const stack::StackPlan& stack) {
+    const Scene scene{piece, shop, line, stack};
+    std::vector<Finding> findings;
+    addLimits(findings, scene);
+    addEndsStep(findings, scene);
+    addBeyondTables(findings, scene);
+    addSpeciesWarnings(findings, scene);
+    addDryBeforeGlue(findings, scene);
+    addStoredBend(findings, scene);
+    return findings;
+}
+
+}  // namespace fayline::plan

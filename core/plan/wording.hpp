@@ -1,0 +1,48 @@
+// The words that findings and answers share: plain sentences in the units that a user reads in.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/boat/boat.hpp"
+#include "core/measure/display.hpp"
+#include "core/stack/stack.hpp"
+#include "core/wood/species.hpp"
+
+namespace fayline::plan {
+
+// "one" to "twelve", then figures.
+std::string numberWord(int number);
+
+// The same text with a capital first letter.
+std::string capitalised(std::string text);
+
+// "a", "a and b", "a, b and c".
+std::string listed(const std::vector<std::string>& parts);
+
+// A wood's name as it is said: "Oak, white (Quercus alba)" is white oak. The user's own names stay as they are.
+std::string woodName(const wood::Species& species);
+
+// "624 mm from the start"; beyond the trim lines "60 mm before the start", "60 mm past the end".
+std::string placeText(double at_m, double lineLength_m, const measure::Display& display);
+
+// A length under a foot as a thickness, a longer one in the notation of lengths: "1 1/2 in", "2-0-4".
+std::string spanText(double length_m, const measure::Display& display);
+
+// The size of a small distance, without its sign: "0.31 mm", "0.012 in".
+std::string smallText(double distance_m, const measure::Display& display);
+
+// "the strip on the form", "the outermost strip", "strip 3", "the strip" where there is one only.
+std::string stripText(int place, int count);
+
+// "eight strips of 1/4 in white oak and two of 3/16 in white ash", alike groups put together.
+std::string stripsText(const boat::Stack& stack, const std::vector<wood::Species>& species,
+                       const measure::Display& display);
+
+// "8 x 1/4 in + 2 x 3/16 in"
+std::string stripsFigures(const boat::Stack& stack, const measure::Display& display);
+
+// "WL 2", or "point 3" where there is no label.
+std::string pointText(const boat::Point& point, int index);
+
+}  // namespace fayline::plan
