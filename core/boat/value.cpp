@@ -207,22 +207,22 @@ private:
 
     static bool isSpace(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
 
-    // Where the word begins that the parser could not take after reading `position` characters; the end of the text
-    // if it wanted more after the last whole word.
+    // Where the word begins that the parser could not take after reading `position` bytes: the first that is none, else
+    // the last one read; the end of the text if the parser wanted more.
     std::size_t startOfToken(std::size_t position) const {
-        const bool wantedMore = position > text_.size();
-        std::size_t start = text_.size();
+        std::size_t last = text_.size();
         for (std::size_t i = 0; i < text_.size() && i < position;) {
             if (isSpace(text_[i])) {
                 ++i;
                 continue;
             }
-            start = i;
+            last = i;
             i = endOfWord(i);
+            const std::string_view word = text_.substr(last, i - last);
+            if (signs.find(word[0]) == std::string_view::npos && !isWhole(word)) return last;
         }
-        if (!wantedMore) return start;
-        const std::string_view last = text_.substr(start, endOfWord(start) - start);
-        return last.empty() || signs.find(last[0]) != std::string_view::npos || isWhole(last) ? text_.size() : start;
+        const bool wantedMore = position > text_.size();
+        return wantedMore ? text_.size() : last;
     }
 
     // Past the text in quotes, the sign, or the number or word that starts at `start`.
@@ -283,6 +283,9 @@ Value parseText(std::string_view text) {
     if (end < text.size())
         throw InputError("", placeIn(text, end) + ": a byte that is not UTF-8 stands here",
                          "save the file as UTF-8 text");
+    const std::size_t zero = text.find('\0');  // which the parser would take for the end
+    if (zero != std::string_view::npos)
+        throw InputError("", placeIn(text, zero) + ": a zero byte stands here", "save the file as UTF-8 text");
     TreeBuilder builder(text);
     nlohmann::json::sax_parse(text.begin(), text.end(), &builder);
     return builder.root();
