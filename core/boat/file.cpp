@@ -112,10 +112,8 @@ public:
     template <class Member, class Rule>
     void operator()(std::string_view key, Member member, const Rule& rule, When when = When::said) {
         const auto& value = std::invoke(member, source_);
-        const bool made = kept_.given.empty();
-        const bool stands = when == When::required || (when == When::plainly && made) ||
-                            kept_.given.contains(std::string(key)) || !(value == std::invoke(member, defaults_));
-        if (stands) add(key, write(value, Place{&place_, key}, rule));
+        const bool isDefault = value == std::invoke(member, defaults_);
+        if (stands(key, when, isDefault)) add(key, write(value, Place{&place_, key}, rule));
     }
 
     template <class Walk>
@@ -133,6 +131,13 @@ public:
     }
 
 private:
+    bool stands(std::string_view key, When when, bool isDefault) const {
+        if (when == When::required || kept_.given.contains(std::string(key))) return true;
+        const bool madeByProgram = kept_.given.empty();
+        if (when == When::place) return madeByProgram;
+        return !isDefault || (when == When::plainly && madeByProgram);
+    }
+
     void add(std::string_view key, Value value) { group_.members.push_back({std::string(key), std::move(value)}); }
 
     const T& source_;
@@ -201,7 +206,7 @@ public:
     void operator()(std::string_view key, Member member, const Rule& rule, When when = When::said) {
         const T defaults{};
         const auto& value = std::invoke(member, defaults);
-        const bool mustBeGiven = when == When::required || (std::is_same_v<T, Point> && when == When::plainly);
+        const bool mustBeGiven = when == When::required || when == When::place;
         const std::string path = pathOf(key);
         const std::string defaultValue = mustBeGiven ? "" : writeOnOneLine(write(value, Place{}, rule));
         keys_.push_back({path, defaultValue, accepted(rule)});

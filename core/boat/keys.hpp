@@ -16,6 +16,7 @@ namespace fayline::boat {
 enum class When {
     said,      // written if it stood in the file, or is not the default
     plainly,   // also in an item made by the program, so that a person sees what it is about
+    place,     // must be given unless it follows from `written`, and is written unless it does: see together.hpp
     required,  // must be given, and is always written
 };
 
@@ -62,8 +63,8 @@ inline constexpr auto holdKind = words<HoldKind>({{HoldKind::clamp, "clamp"},
 template <class Visit>
 void keysOf(Visit& visit, const Point*) {
     visit("label", &Point::label, Text{});
-    visit("x_mm", &Point::x_m, place_mm, When::plainly);  // or from `written`: see together.hpp
-    visit("y_mm", &Point::y_m, place_mm, When::plainly);
+    visit("x_mm", &Point::x_m, place_mm, When::place);
+    visit("y_mm", &Point::y_m, place_mm, When::place);
     visit("written", &Point::written, Pair<Text>{});
     visit("must_pass", &Point::mustPass, Truth{});
 }
