@@ -153,15 +153,16 @@ void addReverses(std::vector<Finding>& findings, const boat::Piece& piece, const
     for (std::size_t i = 1; i < turns.size(); ++i) {
         Finding finding = about(Severity::note, "line_reverses");
         finding.at_m = (turns[i - 1].to_m + turns[i].from_m) / 2;
+        const bool round = stack::sideSign(piece.line.stripsOn) * turns[i - 1].turn_rad < 0;
         const double rise = std::min(turns[i - 1].rise(), turns[i].rise());
         finding.value = toMillimetres(rise);
         finding.limit = toMillimetres(least);
         finding.unit = "mm";
         finding.source = {"turn of the line (derived)", Mark::derived};
         finding.text = "The line reverses " + placeText(*finding.at_m, line.fair.line.length(), display) +
-                       ": there the stack goes from round to hollow. The lesser bend stands " +
-                       smallText(rise, display) + " off its chord, more than the " + smallText(least, display) +
-                       " that wavering would explain.";
+                       ": there the stack goes from " + (round ? "round to hollow" : "hollow to round") +
+                       ". The lesser bend stands " + smallText(rise, display) + " off its chord, more than the " +
+                       smallText(least, display) + " that wavering would explain.";
         findings.push_back(finding);
     }
 }

@@ -32,8 +32,9 @@ Json optionalMm(const std::optional<double>& length_m) {
     return length_m ? mm(*length_m) : Json(nullptr);
 }
 
-double radiusOf(const line::Place& place) {
-    return 1 / std::abs(place.curvature_per_m);
+// A radius of a thousand kilometres or more is a straight line but for the last bits of the fit.
+Json radiusMm(double radius_m) {
+    return radius_m < 1e6 ? mm(radius_m) : Json(nullptr);
 }
 
 const char* kindText(boat::HoldKind kind) {
@@ -71,7 +72,8 @@ Json printSuspect(const LinePlan& line, int point) {
 Json printLine(const boat::Piece& piece, const LinePlan& line) {
     Json printed;
     printed["length_mm"] = mm(line.fair.line.length());
-    printed["tightest"] = {{"at_mm", mm(line.tightest.at_m)}, {"radius_mm", mm(radiusOf(line.tightest))}};
+    printed["tightest"] = {{"at_mm", mm(line.tightest.at_m)},
+                           {"radius_mm", radiusMm(1 / std::abs(line.tightest.curvature_per_m))}};
     printed["settled"] = line.fair.settled;
     Json points = Json::array();
     for (std::size_t i = 0; i < line.fair.points.size(); ++i) {
@@ -97,7 +99,7 @@ Json printStrip(const stack::Strip& strip) {
     return {{"place", strip.place},
             {"thickness_mm", mm(strip.thickness_m)},
             {"species", strip.species},
-            {"least_radius_mm", mm(strip.leastRadius_m)},
+            {"least_radius_mm", radiusMm(strip.leastRadius_m)},
             {"strain_pct", pct(strip.strain)},
             {"strain_at_mm", mm(strip.strainAt_m)},
             {"breaks_at_pct", pct(strip.breakingStrain)},

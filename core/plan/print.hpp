@@ -9,10 +9,10 @@
 namespace fayline::plan {
 
 // The plan of every piece of `boat` as JSON text ending with a newline. A part that is not built yet is absent.
-// Numbers that do not exist (the radius of a straight line, spares where no number of them helps) are null. A station's
-// x_mm and y_mm are where its pad meets the outside of the stack. Lengths are rounded to 1e-6 mm, so that the last bits
-// of a sum do not show; the same boat gives the same text.
-// Throws InputError with a path from `pieces[i].` when a piece cannot be planned.
+// Numbers that do not exist (a radius over 1000 km, that of a straight line; spares where no number of them helps) are
+// null. A station's x_mm and y_mm are where its pad meets the outside of the stack. Lengths are rounded to 1e-6 mm, so
+// that the last bits of a sum do not show; the same boat gives the same text. Throws InputError with a path from
+// `pieces[i].` when a piece cannot be planned.
 std::string printPlans(const boat::Boat& boat);
 
 // A few lines for a person: each piece's answers and findings.

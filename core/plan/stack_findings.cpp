@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <string>
+#include <tuple>
 
 #include "core/measure/units.hpp"
 #include "core/plan/findings.hpp"
@@ -81,11 +83,11 @@ Finding lamination(const Scene& scene, const LimitMet& limit) {
 
 Finding curvatureLoss(const Scene& scene, const LimitMet& limit) {
     Finding finding = fromLimit(Severity::note, "curvature_factor", "pct", limit, 100);
-    const std::string left = limit.value > 0 ? "only " + writeShare(limit.value) + " of a straight one's strength"
-                                             : std::string("no strength that the rule could state");
-    finding.text = "If the piece carries load, count on " + left + " " + scene.place(limit.at_m) +
-                   ", where the bend locks stress into the strips; above " + writeShare(limit.limit) +
-                   " it would hardly matter.";
+    const std::string left = limit.value > 0
+                                 ? writeShare(limit.value) + " of a straight one's strength"
+                                 : "nothing that the rule could state (it gives " + writeShare(limit.value) + ")";
+    finding.text = "If the piece carries load, the bend " + scene.place(limit.at_m) + " leaves it " + left +
+                   "; above " + writeShare(limit.limit) + " it would hardly matter.";
     return finding;
 }
 
@@ -140,8 +142,26 @@ Finding spares(const Scene& scene, const LimitMet& limit) {
     return finding;
 }
 
-void addLimits(std::vector<Finding>& findings, const Scene& scene) {
+// Strips of one wood and thickness are spoken of once, the worst of them; notes only once for the whole stack.
+std::vector<const LimitMet*> worstOfEach(const Scene& scene) {
+    std::map<std::tuple<LimitKind, std::string, double>, const LimitMet*> worst;
     for (const LimitMet& limit : scene.stack.limits) {
+        const bool note = limit.kind == LimitKind::laminationThickness || limit.kind == LimitKind::curvatureFactor;
+        const bool bySort = !note && limit.place > 0;
+        const bool smallIsBad = limit.kind != LimitKind::breaks && limit.kind != LimitKind::laminationThickness;
+        const auto badness = [smallIsBad](const LimitMet& l) { return smallIsBad ? -l.value : l.value / l.limit; };
+        const LimitMet*& kept = worst[{limit.kind, bySort ? scene.stripAt(limit.place).species : std::string(),
+                                       bySort ? scene.stripAt(limit.place).thickness_m : 0.0}];
+        if (!kept || badness(limit) > badness(*kept)) kept = &limit;
+    }
+    std::vector<const LimitMet*> inOrder;
+    for (const auto& [key, limit] : worst) inOrder.push_back(limit);
+    return inOrder;
+}
+
+void addLimits(std::vector<Finding>& findings, const Scene& scene) {
+    for (const LimitMet* worst : worstOfEach(scene)) {
+        const LimitMet& limit = *worst;
         if (limit.kind == LimitKind::chance && limit.met && scene.stack.spares > 0) {
             findings.push_back(spares(scene, limit));
         }
@@ -280,13 +300,15 @@ constexpr double leastEnergy_J = 1;
 void addStoredBend(std::vector<Finding>& findings, const Scene& scene) {
     const double energy = scene.stack.storedEnergy_J;
     if (energy < leastEnergy_J) return;
-    constexpr double weight_N = 98.0665;  // 10 kg
+    // A weight to picture it by, in the units that the user reads in.
+    const bool metric = scene.shop.display.lengths == measure::LengthNotation::millimetres;
+    const double weight_N = 9.80665 * (metric ? 10.0 : 20 * measure::pound_kg);
     Finding finding = about(Severity::note, "stored_bend", "J");
     finding.value = energy;
     finding.limited = false;
     finding.source = {"energy by beam theory (derived); the advice: common practice, no source", Mark::commonPractice};
-    finding.text = "Bent and loose the strips store " + writeNumber(energy, 2) + " J, as much as 10 kg lifted " +
-                   spanText(energy / weight_N, scene.shop.display) +
+    finding.text = "Bent and loose the strips store " + writeNumber(energy, 2) + " J, as much as " +
+                   (metric ? "10 kg" : "20 lb") + " lifted " + spanText(energy / weight_N, scene.shop.display) +
                    ", and whip when a clamp slips: rope the stack and stand clear of its ends. Local rules and "
                    "licensed practice come first.";
     findings.push_back(finding);

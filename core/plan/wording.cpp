@@ -1,5 +1,6 @@
 #include "core/plan/wording.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cctype>
 #include <cmath>
@@ -14,6 +15,18 @@ std::string trimmed(std::string text) {
     while (!text.empty() && text.back() == ' ') text.pop_back();
     while (!text.empty() && text.front() == ' ') text.erase(text.begin());
     return text;
+}
+
+// A wood's name inside a sentence: common words lose their capital, names of people and places keep it.
+std::string inSentence(std::string name) {
+    static const std::array<std::string, 16> common{"Black",    "Coast",   "Dark",  "Eastern",  "Live",     "Longleaf",
+                                                    "Northern", "Red",     "Rock",  "Shagbark", "Southern", "Sugar",
+                                                    "True",     "Western", "White", "Yellow"};
+    const std::size_t end = name.find_first_of(" -");
+    const std::string first = name.substr(0, end);
+    const bool lowered = end == std::string::npos || std::find(common.begin(), common.end(), first) != common.end();
+    if (lowered && !name.empty()) name[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(name[0])));
+    return name;
 }
 
 // Strips that read alike are said together, wherever in the stack they lie side by side.
@@ -61,17 +74,10 @@ std::string listed(const std::vector<std::string>& parts) {
 
 std::string woodName(const wood::Species& species) {
     if (species.own) return species.name;
-    std::string name = trimmed(species.name.substr(0, species.name.find('(')));
-    // Proper names keep their capital; a tree's own name, or a name of one word, loses it.
-    const auto lowered = [](std::string word) {
-        if (!word.empty() && !word.starts_with("Douglas")) {
-            word[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(word[0])));
-        }
-        return word;
-    };
+    const std::string name = trimmed(species.name.substr(0, species.name.find('(')));
     const std::size_t comma = name.find(',');
-    if (comma == std::string::npos) return name.find(' ') == std::string::npos ? lowered(name) : name;
-    return trimmed(name.substr(comma + 1)) + " " + lowered(name.substr(0, comma));
+    if (comma == std::string::npos) return inSentence(name);
+    return inSentence(trimmed(name.substr(comma + 1))) + " " + inSentence(name.substr(0, comma));
 }
 
 std::string placeText(double at_m, double lineLength_m, const measure::Display& display) {

@@ -20,7 +20,8 @@ std::string capitalised(std::string text);
 // "a", "a and b", "a, b and c".
 std::string listed(const std::vector<std::string>& parts);
 
-// A wood's name as it is said: "Oak, white (Quercus alba)" is white oak. The user's own names stay as they are.
+// A wood's name as it is said: "Douglas-fir, coast" is coast Douglas-fir, "White oak" white oak. The user's own names
+// stay as they are.
 std::string woodName(const wood::Species& species);
 
 // "624 mm from the start"; beyond the trim lines "60 mm before the start", "60 mm past the end".
