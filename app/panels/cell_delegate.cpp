@@ -1,0 +1,223 @@
+#include <QComboBox>
+#include <QKeyEvent>
+#include <QLineEdit>
+#include <QMouseEvent>
+#include <QPainter>
+#include <QPointer>
+#include <algorithm>
+#include <cmath>
+
+#include "app/look/icons.hpp"
+#include "app/look/theme.hpp"
+#include "app/panels/notebook_table.hpp"
+#include "app/panels/piece_table.hpp"
+
+namespace fayline::app {
+
+namespace {
+
+constexpr const char* begun = "begun";  // an editor's text was set once; what is typed since is the user's
+constexpr const char* itsCell = "itsCell";
+constexpr int barHeight = 3;
+
+void drawBar(QPainter* painter, const QRect& cell, double value, bool fromMiddle) {
+    const Theme& t = theme();
+    const QRectF track(cell.left() + gridStep / 2.0, cell.bottom() - barHeight - 1.0, cell.width() - gridStep,
+                       barHeight);
+    painter->fillRect(QRectF(track.left(), track.center().y(), track.width(), 1), t.rule);
+    if (!fromMiddle) {
+        painter->fillRect(QRectF(track.left(), track.top(), track.width() * value, track.height()), t.strain(value));
+        return;
+    }
+    const double middle = track.center().x();
+    const double reach = track.width() / 2 * value;
+    painter->fillRect(QRectF(std::min(middle, middle + reach), track.top(), std::abs(reach), track.height()),
+                      std::abs(value) < 1 ? t.ink : t.caution);
+    painter->fillRect(QRectF(middle, track.top() - 1, 1, track.height() + 2), t.faint);
+}
+
+void drawTick(QPainter* painter, const QRect& cell, bool ticked) {
+    const Theme& t = theme();
+    constexpr double side = 12;
+    const QRectF box(cell.center().x() - side / 2 + 0.5, cell.center().y() - side / 2 + 0.5, side, side);
+    painter->setRenderHint(QPainter::Antialiasing);
+    painter->setPen(QPen(t.faint, 1));
+    painter->setBrush(Qt::NoBrush);
+    painter->drawRect(box);
+    if (!ticked) return;
+    painter->setPen(QPen(t.accent, 2, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+    painter->drawPolyline(
+        QPolygonF({box.topLeft() + QPointF(2.5, 6), box.topLeft() + QPointF(5, 9), box.topLeft() + QPointF(9.5, 3)}));
+}
+
+}  // namespace
+
+CellDelegate::CellDelegate(NotebookTable* table) : QStyledItemDelegate(table), table_(table) {}
+
+QSize CellDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
+    QSize size = QStyledItemDelegate::sizeHint(option, index);
+    size.setHeight(table_->verticalHeader()->defaultSectionSize());
+    return size;
+}
+
+void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const {
+    const Theme& t = theme();
+    const QRect cell = option.rect;
+    painter->save();
+    QColor wash = t.accent;
+    wash.setAlphaF(0.16f);
+    if (option.state & QStyle::State_Selected) painter->fillRect(cell, wash);
+    if (index.row() == table_->litRow()) {
+        QColor light = t.accent;
+        light.setAlphaF(0.10f);
+        painter->fillRect(cell, light);
+        if (table_->columnViewportPosition(index.column()) == 0)
+            painter->fillRect(QRect(cell.left(), cell.top(), 2, cell.height()), t.accent);
+    }
+    painter->fillRect(QRect(cell.left(), cell.bottom(), cell.width(), 1), t.rule);
+
+    const QVariant bar = index.data(barRole);
+    if (bar.isValid()) drawBar(painter, cell, bar.toDouble(), index.data(barFromMiddleRole).toBool());
+    const QVariant checked = index.data(Qt::CheckStateRole);
+    if (checked.isValid()) {
+        drawTick(painter, cell, checked.toInt() == Qt::Checked);
+    } else {
+        QRect inner = cell.adjusted(gridStep / 2, gridStep / 4, -gridStep / 2, -gridStep / 4);
+        const bool fault = index.data(faultRole).isValid();
+        const QVariant severity = fault ? QVariant(int(plan::Severity::stop)) : index.data(severityRole);
+        const int horizontal = index.data(Qt::TextAlignmentRole).toInt() & Qt::AlignHorizontal_Mask;
+        const QFont figures = tabularFont(option.font);
+        const int line = QFontMetrics(figures).height();
+        if (severity.isValid()) {
+            constexpr double side = 10;
+            const auto kind = static_cast<plan::Severity>(severity.toInt());
+            const QRectF box(inner.left(), inner.top() + (std::min(line, inner.height()) - side) / 2, side, side);
+            painter->setRenderHint(QPainter::Antialiasing);
+            painter->fillPath(findingShape(kind, box), findingColor(kind));
+            inner.setLeft(inner.left() + static_cast<int>(side) + 3);
+        }
+        painter->setFont(figures);
+        painter->setPen(fault ? t.stop : t.ink);
+        const QString under = index.data(underRole).toString();
+        QString text = index.data(Qt::DisplayRole).toString();
+        if (table_->twoLines() && !under.isEmpty()) {
+            painter->drawText(QRect(inner.left(), inner.top(), inner.width(), line), horizontal | Qt::AlignVCenter,
+                              text);
+            painter->setFont(tabularFont(textFont(TextSize::small)));
+            painter->setPen(t.faint);
+            painter->drawText(inner.adjusted(0, line, 0, 0), horizontal | Qt::AlignVCenter,
+                              painter->fontMetrics().elidedText(under, Qt::ElideRight, inner.width()));
+        } else {
+            text = painter->fontMetrics().elidedText(text, Qt::ElideRight, inner.width());
+            painter->drawText(inner, horizontal | Qt::AlignVCenter | Qt::TextSingleLine, text);
+        }
+    }
+    if ((option.state & QStyle::State_HasFocus) && table_->hasFocus()) {
+        painter->setRenderHint(QPainter::Antialiasing, false);
+        painter->setPen(QPen(t.accent, 1));
+        painter->setBrush(Qt::NoBrush);
+        painter->drawRect(cell.adjusted(0, 0, -1, -2));
+    }
+    painter->restore();
+}
+
+QWidget* CellDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&, const QModelIndex& index) const {
+    const QString column = index.model()->headerData(index.column(), Qt::Horizontal, Qt::DisplayRole).toString();
+    const QString name = tr("%1, row %2").arg(column).arg(index.row() + 1);
+    QWidget* editor = nullptr;
+    const QStringList choices = index.data(choicesRole).toStringList();
+    if (!choices.isEmpty()) {
+        auto* combo = new QComboBox(parent);
+        combo->addItems(choices);
+        auto* self = const_cast<CellDelegate*>(this);
+        connect(combo, &QComboBox::activated, self, [self, combo] {
+            emit self->commitData(combo);
+            emit self->closeEditor(combo);
+        });
+        editor = combo;
+    } else {
+        auto* edit = new QLineEdit(parent);
+        edit->setFrame(true);
+        edit->setFont(tabularFont(edit->font()));
+        edit->setAlignment(Qt::Alignment(index.data(Qt::TextAlignmentRole).toInt() & Qt::AlignHorizontal_Mask) |
+                           Qt::AlignVCenter);
+        editor = edit;
+    }
+    editor->setAccessibleName(name);
+    editor->setObjectName(QStringLiteral("cellEditor"));
+    editor->setProperty(itsCell, QVariant::fromValue(QPersistentModelIndex(index)));
+    return editor;
+}
+
+void CellDelegate::setEditorData(QWidget* editor, const QModelIndex& index) const {
+    // A new plan tells the view that every cell has changed; what the user is typing is not to be taken away by that.
+    if (editor->property(begun).toBool()) return;
+    editor->setProperty(begun, true);
+    const QString text = index.data(Qt::EditRole).toString();
+    if (auto* combo = qobject_cast<QComboBox*>(editor)) combo->setCurrentIndex(combo->findText(text));
+    if (auto* edit = qobject_cast<QLineEdit*>(editor)) {
+        edit->setText(text);
+        edit->selectAll();
+    }
+}
+
+void CellDelegate::setModelData(QWidget* editor, QAbstractItemModel* model, const QModelIndex& index) const {
+    if (const auto* combo = qobject_cast<QComboBox*>(editor); combo && combo->currentIndex() >= 0)
+        model->setData(index, combo->currentText(), Qt::EditRole);
+    if (const auto* edit = qobject_cast<QLineEdit*>(editor)) model->setData(index, edit->text(), Qt::EditRole);
+}
+
+void CellDelegate::updateEditorGeometry(QWidget* editor, const QStyleOptionViewItem& option,
+                                        const QModelIndex& index) const {
+    QRect cell = option.rect;
+    // A long text is worth more room than its column has; a list needs it for its names.
+    const int wanted = qobject_cast<QComboBox*>(editor) ? editor->sizeHint().width() : cell.width();
+    cell.setWidth(std::max(cell.width(), wanted));
+    if (editor->parentWidget() && cell.right() > editor->parentWidget()->width())
+        cell.moveRight(std::max(editor->parentWidget()->width() - 1, cell.width() - 1));
+    Q_UNUSED(index);
+    editor->setGeometry(cell);
+}
+
+bool CellDelegate::eventFilter(QObject* object, QEvent* event) {
+    auto* edit = qobject_cast<QLineEdit*>(object);
+    if (edit && event->type() == QEvent::KeyPress) {
+        const auto* key = static_cast<QKeyEvent*>(event);
+        const QPersistentModelIndex cell = edit->property(itsCell).value<QPersistentModelIndex>();
+        if (key->key() == Qt::Key_Escape) {
+            if (auto* model = qobject_cast<PieceTable*>(table_->model())) model->dropDraft(cell);
+            return QStyledItemDelegate::eventFilter(object, event);
+        }
+        if (key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter) {
+            const QPointer<QLineEdit> alive(edit);
+            emit commitData(edit);
+            if (!alive) return true;
+            auto* model = qobject_cast<PieceTable*>(table_->model());
+            if (model && model->isUnread(cell)) return true;  // the reason stands under the table; the text stays here
+            emit closeEditor(edit);
+            // On to the cell below, as a column of figures is typed.
+            if (cell.isValid() && cell.row() + 1 < table_->model()->rowCount())
+                table_->setCurrentIndex(table_->model()->index(cell.row() + 1, cell.column()));
+            return true;
+        }
+    }
+    return QStyledItemDelegate::eventFilter(object, event);
+}
+
+bool CellDelegate::editorEvent(QEvent* event, QAbstractItemModel* model, const QStyleOptionViewItem& option,
+                               const QModelIndex& index) {
+    const QVariant checked = index.data(Qt::CheckStateRole);
+    if (!checked.isValid() || !(index.flags() & Qt::ItemIsUserCheckable)) return false;
+    bool toggle = false;
+    if (event->type() == QEvent::MouseButtonRelease) {
+        const auto* mouse = static_cast<QMouseEvent*>(event);
+        toggle = mouse->button() == Qt::LeftButton && option.rect.contains(mouse->pos());
+    } else if (event->type() == QEvent::KeyPress) {
+        const int key = static_cast<QKeyEvent*>(event)->key();
+        toggle = key == Qt::Key_Space || key == Qt::Key_Select;
+    }
+    if (!toggle) return false;
+    return model->setData(index, int(checked.toInt() == Qt::Checked ? Qt::Unchecked : Qt::Checked), Qt::CheckStateRole);
+}
+
+}  // namespace fayline::app

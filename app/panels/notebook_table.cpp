@@ -1,0 +1,241 @@
+#include "app/panels/notebook_table.hpp"
+
+#include <QEvent>
+#include <QKeyEvent>
+#include <QMouseEvent>
+#include <QPainter>
+#include <QScrollBar>
+#include <QWheelEvent>
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "app/look/theme.hpp"
+#include "app/panels/piece_table.hpp"
+
+namespace fayline::app {
+
+namespace {
+
+// Small and faint, with a second line where the model has one.
+class NotebookHeader : public QHeaderView {
+public:
+    explicit NotebookHeader(NotebookTable* table) : QHeaderView(Qt::Horizontal, table), table_(table) {
+        setSectionsClickable(false);
+        setHighlightSections(false);
+    }
+
+    QSize sizeHint() const override {
+        const int line = QFontMetrics(textFont(TextSize::small)).height();
+        return {0, line * (table_->twoLines() ? 2 : 1) + gridStep / 2};
+    }
+
+protected:
+    void paintSection(QPainter* painter, const QRect& rect, int section) const override {
+        if (!model() || !rect.isValid()) return;
+        const Theme& t = theme();
+        painter->save();
+        painter->fillRect(rect, t.ground);
+        painter->setFont(textFont(TextSize::small));
+        const int alignment = model()->headerData(section, Qt::Horizontal, Qt::TextAlignmentRole).toInt();
+        const QString under = model()->headerData(section, Qt::Horizontal, underRole).toString();
+        const QRect inner = rect.adjusted(gridStep / 2, 0, -gridStep / 2, -gridStep / 4);
+        const int horizontal = alignment & Qt::AlignHorizontal_Mask;
+        painter->setPen(t.faint);
+        const int line = painter->fontMetrics().height();
+        QRect first = inner;
+        if (table_->twoLines()) first.setBottom(first.bottom() - line);
+        painter->drawText(first, horizontal | Qt::AlignBottom | Qt::TextSingleLine,
+                          model()->headerData(section, Qt::Horizontal, Qt::DisplayRole).toString());
+        if (table_->twoLines()) painter->drawText(inner, horizontal | Qt::AlignBottom | Qt::TextSingleLine, under);
+        painter->setPen(t.faint);
+        painter->drawLine(rect.bottomLeft(), rect.bottomRight());
+        painter->restore();
+    }
+
+private:
+    NotebookTable* table_;
+};
+
+}  // namespace
+
+NotebookTable::NotebookTable(QWidget* parent) : QTableView(parent) {
+    setHorizontalHeader(new NotebookHeader(this));
+    setItemDelegate(new CellDelegate(this));
+    verticalHeader()->hide();
+    setShowGrid(false);
+    setFrameShape(QFrame::NoFrame);
+    setMouseTracking(true);
+    setTabKeyNavigation(false);
+    setSelectionBehavior(SelectRows);
+    setSelectionMode(ExtendedSelection);
+    setEditTriggers(DoubleClicked | SelectedClicked | EditKeyPressed | AnyKeyPressed);
+    setVerticalScrollMode(ScrollPerPixel);
+    setHorizontalScrollMode(ScrollPerPixel);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAsNeeded);
+    setWordWrap(false);
+    setCornerButtonEnabled(false);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    viewport()->setAutoFillBackground(false);
+    connect(this, &QTableView::clicked, this, [this](const QModelIndex& index) {
+        const QVariant place = index.data(placeRole);
+        if (place.isValid()) emit placeChosen(place.toDouble());
+        if (index.data(sourceRole).isValid()) emit sourceAsked(index);
+    });
+    layOut();
+}
+
+void NotebookTable::setColumns(const std::vector<ColumnWidth>& columns, int stretched) {
+    columns_ = columns;
+    stretched_ = stretched;
+    layOut();
+}
+
+void NotebookTable::setTwoLines(bool two) {
+    twoLines_ = two;
+    layOut();
+}
+
+void NotebookTable::setModel(QAbstractItemModel* model) {
+    QTableView::setModel(model);
+    connect(model, &QAbstractItemModel::rowsInserted, this, &NotebookTable::fitHeight);
+    connect(model, &QAbstractItemModel::rowsRemoved, this, &NotebookTable::fitHeight);
+    connect(model, &QAbstractItemModel::modelReset, this, &NotebookTable::fitHeight);
+    layOut();
+}
+
+void NotebookTable::layOut() {
+    const QFont figures = tabularFont(font());
+    const int line = QFontMetrics(figures).height();
+    const int under = QFontMetrics(tabularFont(textFont(TextSize::small))).height();
+    verticalHeader()->setMinimumSectionSize(line);
+    verticalHeader()->setDefaultSectionSize(line + (twoLines_ ? under : 0) + gridStep);
+    verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
+    if (model() && !columns_.empty()) {
+        const QFontMetrics metrics(figures);
+        const QFontMetrics small(textFont(TextSize::small));
+        horizontalHeader()->setMinimumSectionSize(gridStep * 2);
+        std::set<int> shown;
+        int visual = 0;
+        for (const ColumnWidth& column : columns_) {
+            shown.insert(column.column);
+            setColumnHidden(column.column, false);
+            horizontalHeader()->moveSection(horizontalHeader()->visualIndex(column.column), visual++);
+            const QString name = model()->headerData(column.column, Qt::Horizontal, Qt::DisplayRole).toString();
+            const QString below = model()->headerData(column.column, Qt::Horizontal, underRole).toString();
+            const int width = std::max({metrics.horizontalAdvance(column.widest), small.horizontalAdvance(name),
+                                        small.horizontalAdvance(below)});
+            horizontalHeader()->setSectionResizeMode(
+                column.column, column.column == stretched_ ? QHeaderView::Stretch : QHeaderView::Fixed);
+            setColumnWidth(column.column, width + gridStep + 2);
+        }
+        for (int column = 0; column < model()->columnCount(); ++column)
+            if (!shown.contains(column)) setColumnHidden(column, true);
+    }
+    fitHeight();
+}
+
+void NotebookTable::fitHeight() {
+    updateGeometry();
+    lightPlace(litPlace_);
+}
+
+QSize NotebookTable::sizeHint() const {
+    const int rows = std::clamp(model() ? model()->rowCount() : 0, 1, mostRows_);
+    const int bar = horizontalScrollBar()->maximum() > 0 ? horizontalScrollBar()->sizeHint().height() : 0;
+    return {gridStep * 40,
+            horizontalHeader()->sizeHint().height() + rows * verticalHeader()->defaultSectionSize() + bar + 1};
+}
+
+QSize NotebookTable::minimumSizeHint() const {
+    return {gridStep * 20, sizeHint().height()};
+}
+
+int NotebookTable::rowNearest(double at_m) const {
+    int nearest = -1;
+    double least = INFINITY;
+    for (int row = 0; row < model()->rowCount(); ++row) {
+        const QVariant place = model()->index(row, 0).data(placeRole);
+        if (!place.isValid() || std::abs(place.toDouble() - at_m) >= least) continue;
+        least = std::abs(place.toDouble() - at_m);
+        nearest = row;
+    }
+    return nearest;
+}
+
+void NotebookTable::lightPlace(std::optional<double> at_m) {
+    litPlace_ = at_m;
+    const int row = at_m && model() ? rowNearest(*at_m) : -1;
+    if (row == litRow_) return;
+    litRow_ = row;
+    viewport()->update();
+}
+
+std::vector<int> NotebookTable::chosenRows() const {
+    std::set<int> rows;
+    if (!selectionModel()) return {};
+    for (const QModelIndex& index : selectionModel()->selectedIndexes()) rows.insert(index.row());
+    if (rows.empty() && currentIndex().isValid()) rows.insert(currentIndex().row());
+    return {rows.begin(), rows.end()};
+}
+
+void NotebookTable::keyPressEvent(QKeyEvent* event) {
+    const bool alt = event->modifiers() & Qt::AltModifier;
+    if (event->matches(QKeySequence::Copy)) return emit copyAsked();
+    if (event->matches(QKeySequence::Paste)) return emit pasteAsked();
+    if (event->key() == Qt::Key_Delete) return emit removeAsked();
+    if (event->key() == Qt::Key_Insert) return emit insertAsked();
+    if (alt && event->key() == Qt::Key_Up) return emit moveAsked(-1);
+    if (alt && event->key() == Qt::Key_Down) return emit moveAsked(+1);
+    if ((event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) && state() != EditingState) {
+        const QModelIndex current = currentIndex();
+        if (current.data(sourceRole).isValid()) return emit sourceAsked(current);
+        if (current.flags() & Qt::ItemIsEditable) return edit(current);
+    }
+    QTableView::keyPressEvent(event);
+}
+
+void NotebookTable::mouseMoveEvent(QMouseEvent* event) {
+    QTableView::mouseMoveEvent(event);
+    const QVariant place = indexAt(event->pos()).data(placeRole);
+    emit placeHovered(place.isValid() ? std::optional<double>(place.toDouble()) : std::nullopt);
+}
+
+void NotebookTable::leaveEvent(QEvent* event) {
+    QTableView::leaveEvent(event);
+    emit placeHovered(std::nullopt);
+}
+
+void NotebookTable::changeEvent(QEvent* event) {
+    QTableView::changeEvent(event);
+    if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) layOut();
+}
+
+void NotebookTable::wheelEvent(QWheelEvent* event) {
+    // A table that shows all of its rows leaves the wheel to the panel round it.
+    if (verticalScrollBar()->maximum() == 0 && event->angleDelta().x() == 0) return event->ignore();
+    QTableView::wheelEvent(event);
+}
+
+QModelIndex NotebookTable::moveCursor(CursorAction action, Qt::KeyboardModifiers modifiers) {
+    if ((action != MoveNext && action != MovePrevious) || !currentIndex().isValid())
+        return QTableView::moveCursor(action, modifiers);
+    // From cell to cell that can be typed in, as a column of figures is filled.
+    const int step = action == MoveNext ? 1 : -1;
+    const int columns = static_cast<int>(columns_.size());
+    int visual = horizontalHeader()->visualIndex(currentIndex().column());
+    int row = currentIndex().row();
+    for (int tried = 0; tried < columns * model()->rowCount(); ++tried) {
+        visual += step;
+        if (visual < 0 || visual >= columns) {
+            visual = step > 0 ? 0 : columns - 1;
+            row += step;
+        }
+        if (row < 0 || row >= model()->rowCount()) return {};
+        const QModelIndex index = model()->index(row, horizontalHeader()->logicalIndex(visual));
+        if (index.flags() & Qt::ItemIsEditable) return index;
+    }
+    return {};
+}
+
+}  // namespace fayline::app

@@ -1,0 +1,60 @@
+// What a user types into a field, read as a value in SI; and a value written as such a field shows it.
+//
+// Lengths go through core/measure. Every function that reads throws measure::InputError with an empty path: what was
+// found and what would be accepted. A decimal comma is read like a point.
+#pragma once
+
+#include <QString>
+#include <QVariant>
+#include <optional>
+#include <vector>
+
+#include "core/boat/boat.hpp"
+#include "core/measure/display.hpp"
+#include "core/measure/source.hpp"
+
+namespace fayline::app {
+
+double readLengthText(const QString& text, const measure::Display& display);  // metres
+QString writeLengthText(double length_m, const measure::Display& display);    // as readLengthText takes it back
+
+double readNumber(const QString& text);
+int readWhole(const QString& text);
+double readShare(const QString& text);  // "12" and "12 %" are 0.12
+QString writeShareText(double share);   // "12 %"
+
+// A slope of grain: "1 in 33", "1:33", "33" or "3 %"; "straight" or 0 is none.
+double readGrainSlope(const QString& text);
+QString writeGrainSlope(double slope);
+
+// A scarf's slope, 1 in so much: "1 in 10", "1:10", "10"; empty: no scarf.
+std::optional<double> readScarf(const QString& text);
+QString writeScarf(const std::optional<boat::Scarf>& scarf);
+
+// Degrees anticlockwise from +x, in radians; empty: free.
+std::optional<double> readHeading(const QString& text);
+QString writeHeading(const std::optional<double>& heading_rad);
+
+std::optional<double> readOptionalLength(const QString& text, const measure::Display& display);
+
+// Lengths or whole numbers with ";" between them.
+std::vector<double> readLengths(const QString& text, const measure::Display& display);
+std::vector<int> readWholes(const QString& text);
+
+// A coordinate of a point as its owner wrote it; written anew where that text no longer says the coordinate.
+QString coordinateText(const boat::Point& point, int axis, const measure::Display& display);
+
+// A stress in MPa as typed, in Pa; empty: none.
+std::optional<double> readOptionalStress(const QString& text);
+
+// Throws the InputError that opening a file with `after` in it would give, unless `before` gave the same already.
+void refuseImpossible(const boat::Piece& before, const boat::Piece& after);
+
+// "Wood Handbook Table 5-3b. P*: read in a transcription of the published text."
+QString sourceText(const measure::Source& source);
+
+QString text(const std::string& s);
+std::string text(const QString& s);
+QString why(const measure::InputError& error);  // without the path
+
+}  // namespace fayline::app
