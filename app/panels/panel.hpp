@@ -1,4 +1,25 @@
 // What all side panels have in common: they are shown a piece with its plan, light a place, and ask for changes.
+//
+// A panel is as high as what it holds and does not scroll: put it into a scroll area with a resizable widget. It is
+// made for 340 to 420 pixels of width.
+//
+// Objects by name, for whoever looks for one:
+//   in each panel   "answer" and "reason" (labels), "plot" (AlongPlot)
+//   line panel      "linePanel"; "offsets" (table), "offsetsUnread" (label), "addPoint", "insertPoint", "removePoint",
+//                   "pointUp", "pointDown", "pasteOffsets", "copyOffsets", "openOffsets" (buttons), "offsetsProblems"
+//                   (label), "correct0", "correct1", ... (buttons, the worst slip first); fields "readTo",
+//                   "fairWithin", "startHeading", "endHeading", "takeOff", "describes", "stripsOn"
+//   strips panel    "stripsPanel"; "strips" (table), "spares" (label), "groups" (table), "groupsUnread", "addStrips",
+//                   "removeStrips", "stripsIn", "stripsOut" (buttons), "aboutWood" (button) and "wood" (label),
+//                   "limits" (button) and "limitsText" (label), "widths" (table), "widthsUnread", "addWidth",
+//                   "removeWidth"; fields of the chosen group "tapersTo", "modulus", "sacrificial", "dryFace",
+//                   "bentBefore", "set"; fields of the stack "runsPastStart", "runsPastEnd", "glueLine", "moisture",
+//                   "serviceMoisture", "grainSlope", "pins", "scarfedStart", "scarfedEnd", "ripAllowance", "gluings"
+//   stations panel  "stationsPanel"; "stations" (table), "stationsUnread", "addStation", "removeStation",
+//                   "evenFrom", "evenTo", "evenSpacing" (line edits), "evenKind" (combo box), "setOutEvenly" (button),
+//                   "evenReason" (label)
+//   The reason why a field cannot be read stands in a label named for the field: "readToReason". A cell that is being
+//   typed in has an editor named "cellEditor".
 #pragma once
 
 #include <QWidget>
@@ -14,7 +35,10 @@ class Panel : public QWidget {
 public:
     using QWidget::QWidget;
     virtual void show(const Shown& shown) = 0;
-    virtual void lightPlace(std::optional<double> at_m) { Q_UNUSED(at_m); }
+    virtual void lightPlace(std::optional<double> at_m) { Q_UNUSED(at_m); }   // pointed at anywhere
+    virtual void selectPlace(std::optional<double> at_m) { Q_UNUSED(at_m); }  // chosen anywhere
+    // Brings the keyboard to a point of the line, where the panel has it (-1: to its first table).
+    virtual void goToPoint(int point) { Q_UNUSED(point); }
 
 signals:
     void changeAsked(const Change& change);

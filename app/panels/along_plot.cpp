@@ -1,0 +1,295 @@
+#include "app/panels/along_plot.hpp"
+
+#include <QChart>
+#include <QKeyEvent>
+#include <QLegend>
+#include <QLineSeries>
+#include <QMouseEvent>
+#include <QPainter>
+#include <QValueAxis>
+#include <algorithm>
+#include <cmath>
+
+#include "app/look/theme.hpp"
+#include "app/panels/reading.hpp"
+#include "core/measure/units.hpp"
+
+namespace fayline::app {
+
+double niceStep(double span_m, double parts, const measure::Display& display) {
+    if (!(span_m > 0) || !std::isfinite(span_m)) return 1;
+    std::vector<double> steps;
+    if (display.lengths == measure::LengthNotation::millimetres) {
+        for (double decade = 1e-4; decade < 1e4; decade *= 10)
+            for (const double figure : {1.0, 2.0, 5.0}) steps.push_back(decade * figure);
+    } else {
+        for (const double inches : {0.125, 0.25, 0.5, 1.0, 2.0, 3.0, 6.0}) steps.push_back(inches * measure::inch_m);
+        for (double decade = 1; decade < 1e4; decade *= 10)
+            for (const double figure : {1.0, 2.0, 5.0}) steps.push_back(decade * figure * measure::foot_m);
+    }
+    for (const double step : steps)
+        if (span_m / step <= parts) return step;
+    return steps.back();
+}
+
+std::vector<double> niceRadii(double most_per_m, const measure::Display& display) {
+    std::vector<double> radii;
+    if (!(most_per_m > 0) || !std::isfinite(most_per_m)) return radii;
+    const double unit = display.lengths == measure::LengthNotation::millimetres ? 1.0 : measure::foot_m;
+    for (double decade = 1e-3; decade < 1e5; decade *= 10) {
+        for (const double figure : {1.0, 1.5, 2.0, 3.0, 5.0}) {
+            const double radius = unit * decade * figure;
+            if (1 / radius > most_per_m) continue;
+            // Room for a line of text between one and the next, and the last one and the straight.
+            constexpr double apart = 0.22;
+            if (!radii.empty() && 1 / radii.back() - 1 / radius < apart * most_per_m) continue;
+            if (1 / radius < apart * most_per_m) return radii;
+            radii.push_back(radius);
+        }
+    }
+    return radii;
+}
+
+AlongPlot::AlongPlot(QWidget* parent) : QChartView(parent), along_(new QValueAxis), value_(new QValueAxis) {
+    setFrameShape(NoFrame);
+    setRenderHint(QPainter::Antialiasing);
+    setMouseTracking(true);
+    setFocusPolicy(Qt::StrongFocus);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setViewportUpdateMode(FullViewportUpdate);
+    chart()->setAnimationOptions(QChart::NoAnimation);
+    chart()->setBackgroundVisible(false);
+    chart()->setPlotAreaBackgroundVisible(false);
+    chart()->setMargins({});
+    chart()->legend()->hide();
+    for (QValueAxis* axis : {along_, value_}) {
+        axis->setVisible(false);
+        chart()->addAxis(axis, axis == along_ ? Qt::AlignBottom : Qt::AlignLeft);
+    }
+    colour();
+}
+
+void AlongPlot::setPicture(Picture picture) {
+    picture_ = std::move(picture);
+    any_ = picture_.to_m > picture_.from_m && picture_.most > picture_.least;
+    if (!any_) return setNothing();
+    while (series_.size() < picture_.curves.size()) {
+        auto* series = new QLineSeries;
+        chart()->addSeries(series);
+        series->attachAxis(along_);
+        series->attachAxis(value_);
+        series_.push_back(series);
+    }
+    along_->setRange(picture_.from_m, picture_.to_m);
+    value_->setRange(picture_.least, picture_.most);
+    for (std::size_t i = 0; i < series_.size(); ++i)
+        series_[i]->replace(i < picture_.curves.size() ? picture_.curves[i].points : QList<QPointF>());
+    colour();
+    layOut();
+    viewport()->update();
+}
+
+void AlongPlot::setNothing() {
+    any_ = false;
+    for (QLineSeries* series : series_) series->clear();
+    viewport()->update();
+}
+
+void AlongPlot::lightPlace(std::optional<double> at_m) {
+    if (at_m == lit_m_) return;
+    lit_m_ = at_m;
+    viewport()->update();
+}
+
+void AlongPlot::selectPlace(std::optional<double> at_m) {
+    if (at_m == selected_m_) return;
+    selected_m_ = at_m;
+    viewport()->update();
+}
+
+void AlongPlot::colour() {
+    const Theme& t = theme();
+    setBackgroundBrush(t.ground);
+    for (std::size_t i = 0; i < series_.size(); ++i) {
+        const bool main = i >= picture_.curves.size() || picture_.curves[i].main;
+        const QPen pen(main ? t.ink : t.faint, main ? 1.75 : 1);
+        if (series_[i]->pen() != pen) series_[i]->setPen(pen);
+    }
+}
+
+void AlongPlot::layOut() {
+    const QFontMetrics metrics(tabularFont(textFont(TextSize::small)));
+    int left = 0;
+    for (const Tick& tick : picture_.ticks) left = std::max(left, metrics.horizontalAdvance(tick.text));
+    const double top = metrics.height() * 2 + 4;  // caption and the words at a mark
+    const double bottom = metrics.height() + 6;
+    const QRectF area(left + 6, top, std::max(10, width() - left - 6 - gridStep),
+                      std::max(10.0, height() - top - bottom));
+    if (area == area_) return;
+    area_ = area;
+    chart()->setPlotArea(area);
+}
+
+void AlongPlot::resizeEvent(QResizeEvent* event) {
+    QChartView::resizeEvent(event);
+    layOut();
+}
+
+double AlongPlot::x(double at_m) const {
+    return area_.left() + (at_m - picture_.from_m) / (picture_.to_m - picture_.from_m) * area_.width();
+}
+
+double AlongPlot::y(double value) const {
+    return area_.bottom() - (value - picture_.least) / (picture_.most - picture_.least) * area_.height();
+}
+
+std::optional<double> AlongPlot::placeAt(const QPointF& pixel) const {
+    if (!any_ || pixel.x() < area_.left() - gridStep || pixel.x() > area_.right() + gridStep) return std::nullopt;
+    const double share = std::clamp((pixel.x() - area_.left()) / area_.width(), 0.0, 1.0);
+    return picture_.from_m + share * (picture_.to_m - picture_.from_m);
+}
+
+void AlongPlot::drawScales(QPainter* painter) const {
+    const Theme& t = theme();
+    const QFontMetrics metrics = painter->fontMetrics();
+    for (const Tick& tick : picture_.ticks) {
+        const double level = std::round(y(tick.value)) + 0.5;
+        painter->setPen(QPen(t.rule, 1));
+        painter->drawLine(QPointF(area_.left(), level), QPointF(area_.right(), level));
+        painter->setPen(t.faint);
+        painter->drawText(QRectF(0, level - metrics.height() / 2.0, area_.left() - 5, metrics.height()),
+                          Qt::AlignRight | Qt::AlignVCenter, tick.text);
+    }
+    painter->setPen(QPen(t.faint, 1));
+    const double base = std::round(area_.bottom()) + 0.5;
+    painter->drawLine(QPointF(area_.left(), base), QPointF(area_.right(), base));
+    const int widest = metrics.horizontalAdvance(QStringLiteral("00-00-0"));
+    const double step = niceStep(picture_.to_m - picture_.from_m,
+                                 std::max(2.0, area_.width() / (widest + gridStep * 2.0)), picture_.display);
+    for (double at = std::ceil(picture_.from_m / step - 1e-9) * step; at <= picture_.to_m + 1e-9; at += step) {
+        const double place = std::round(x(at)) + 0.5;
+        painter->drawLine(QPointF(place, base), QPointF(place, base + 3));
+        const QString text = writeLengthText(std::abs(at) < 1e-9 ? 0 : at, picture_.display);
+        const double width = metrics.horizontalAdvance(text);
+        const double left = std::clamp(place - width / 2, 0.0, this->width() - width);
+        painter->drawText(QRectF(left, base + 4, width + 1, metrics.height()), Qt::AlignLeft | Qt::AlignTop, text);
+    }
+    if (picture_.limit && picture_.limit->value <= picture_.most) {
+        const double level = std::round(y(picture_.limit->value)) + 0.5;
+        painter->setPen(QPen(t.stop, 1, Qt::DashLine));
+        painter->drawLine(QPointF(area_.left(), level), QPointF(area_.right(), level));
+        painter->drawText(QRectF(area_.left(), level - metrics.height() - 1, area_.width(), metrics.height()),
+                          Qt::AlignRight | Qt::AlignBottom, picture_.limit->text);
+    }
+}
+
+void AlongPlot::drawPlace(QPainter* painter, double at_m, bool selected) const {
+    const Theme& t = theme();
+    if (at_m < picture_.from_m - 1e-9 || at_m > picture_.to_m + 1e-9) return;
+    const double place = std::round(x(at_m)) + 0.5;
+    painter->setPen(QPen(t.accent, selected ? 2 : 1));
+    painter->drawLine(QPointF(place, area_.top() - 2), QPointF(place, area_.bottom()));
+}
+
+void AlongPlot::drawForeground(QPainter* painter, const QRectF&) {
+    const Theme& t = theme();
+    painter->save();
+    painter->resetTransform();
+    painter->setRenderHint(QPainter::Antialiasing, false);
+    painter->setFont(tabularFont(textFont(TextSize::small)));
+    const QFontMetrics metrics = painter->fontMetrics();
+    painter->setPen(t.faint);
+    painter->drawText(QRectF(0, 0, width(), metrics.height()), Qt::AlignLeft | Qt::AlignVCenter, picture_.caption);
+    if (any_) {
+        drawScales(painter);
+        for (const Mark& mark : picture_.marks) {
+            if (mark.at_m < picture_.from_m || mark.at_m > picture_.to_m) continue;
+            const double place = std::round(x(mark.at_m)) + 0.5;
+            painter->setPen(QPen(mark.heavy ? t.ink : t.faint, 1));
+            painter->drawLine(QPointF(place, area_.bottom()),
+                              QPointF(place, mark.heavy ? area_.top() : area_.bottom() - 6));
+            if (mark.text.isEmpty()) continue;
+            const double wide = metrics.horizontalAdvance(mark.text) + 2;
+            painter->drawText(QRectF(place - wide / 2, area_.top() - metrics.height(), wide, metrics.height()),
+                              Qt::AlignCenter, mark.text);
+        }
+        if (selected_m_) drawPlace(painter, *selected_m_, true);
+        if (lit_m_ && lit_m_ != selected_m_) drawPlace(painter, *lit_m_, false);
+        const std::optional<double> read = lit_m_ ? lit_m_ : selected_m_;
+        if (read && picture_.reading && *read >= picture_.from_m - 1e-9 && *read <= picture_.to_m + 1e-9) {
+            painter->setPen(t.accent);
+            painter->drawText(QRectF(0, metrics.height() + 1, width() - 1.0, metrics.height()),
+                              Qt::AlignRight | Qt::AlignVCenter, picture_.reading(*read));
+        }
+    }
+    if (hasFocus()) {
+        painter->setPen(QPen(t.accent, 1));
+        painter->drawRect(QRectF(0.5, 0.5, width() - 1.0, height() - 1.0));
+    }
+    painter->restore();
+}
+
+void AlongPlot::mouseMoveEvent(QMouseEvent* event) {
+    emit placeHovered(placeAt(event->position()));
+    if (event->buttons() & Qt::LeftButton) emit placeSelected(placeAt(event->position()));
+}
+
+void AlongPlot::mousePressEvent(QMouseEvent* event) {
+    if (event->button() == Qt::LeftButton) emit placeSelected(placeAt(event->position()));
+}
+
+void AlongPlot::mouseReleaseEvent(QMouseEvent*) {}
+
+void AlongPlot::leaveEvent(QEvent* event) {
+    QChartView::leaveEvent(event);
+    emit placeHovered(std::nullopt);
+}
+
+void AlongPlot::keyPressEvent(QKeyEvent* event) {
+    if (!any_) return QWidget::keyPressEvent(event);
+    const double step =
+        niceStep(picture_.to_m - picture_.from_m, event->modifiers() & Qt::ShiftModifier ? 12 : 120, picture_.display);
+    const double from = selected_m_.value_or(picture_.from_m);
+    std::optional<double> to;
+    switch (event->key()) {
+        case Qt::Key_Left:
+            to = selected_m_ ? from - step : from;
+            break;
+        case Qt::Key_Right:
+            to = selected_m_ ? from + step : from;
+            break;
+        case Qt::Key_Home:
+            to = picture_.from_m;
+            break;
+        case Qt::Key_End:
+            to = picture_.to_m;
+            break;
+        default:
+            return QWidget::keyPressEvent(event);
+    }
+    emit placeSelected(std::clamp(*to, picture_.from_m, picture_.to_m));
+}
+
+void AlongPlot::focusInEvent(QFocusEvent* event) {
+    QChartView::focusInEvent(event);
+    viewport()->update();
+}
+
+void AlongPlot::focusOutEvent(QFocusEvent* event) {
+    QChartView::focusOutEvent(event);
+    viewport()->update();
+}
+
+void AlongPlot::wheelEvent(QWheelEvent* event) {
+    event->ignore();
+}
+
+void AlongPlot::changeEvent(QEvent* event) {
+    QChartView::changeEvent(event);
+    if (event->type() == QEvent::PaletteChange || event->type() == QEvent::StyleChange) colour();
+    if (event->type() == QEvent::FontChange) layOut();
+}
+
+}  // namespace fayline::app

@@ -1,0 +1,103 @@
+// A picture of something along the line: arc length to the right, the value upwards, the place that is pointed at lit.
+//
+// Qt Charts holds the curves and turns values into pixels; scales, marks and places are drawn here, since its axes
+// know no 2-3-4 and cut labels off that they find no room for.
+#pragma once
+
+#include <QChartView>
+#include <QPointF>
+#include <QString>
+#include <functional>
+#include <optional>
+#include <vector>
+
+#include "core/measure/display.hpp"
+
+class QLineSeries;
+class QValueAxis;
+
+namespace fayline::app {
+
+class AlongPlot : public QChartView {
+    Q_OBJECT
+public:
+    struct Tick {
+        double value = 0;
+        QString text;
+    };
+    struct Curve {
+        QList<QPointF> points;  // metres along the line, value
+        bool main = true;       // drawn in ink; else fainter and thinner
+    };
+    struct Mark {  // on the scale along the line
+        double at_m = 0;
+        QString text;  // small above it; may be empty
+        bool heavy = false;
+    };
+    struct Picture {
+        double from_m = 0;
+        double to_m = 1;
+        double least = 0;  // of the value
+        double most = 1;
+        QString caption;
+        std::vector<Tick> ticks;  // of the value
+        std::vector<Curve> curves;
+        std::vector<Mark> marks;
+        std::optional<Tick> limit;  // a dashed line across
+        measure::Display display;
+        std::function<QString(double at_m)> reading;  // what stands beside the lit place
+    };
+
+    explicit AlongPlot(QWidget* parent = nullptr);
+
+    void setPicture(Picture picture);
+    void setNothing();
+    void lightPlace(std::optional<double> at_m);
+    void selectPlace(std::optional<double> at_m);
+
+    QSize sizeHint() const override { return {320, 152}; }
+    QSize minimumSizeHint() const override { return {200, 120}; }
+
+signals:
+    void placeHovered(std::optional<double> at_m);
+    void placeSelected(std::optional<double> at_m);
+
+protected:
+    void drawForeground(QPainter* painter, const QRectF& rect) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void mouseReleaseEvent(QMouseEvent* event) override;
+    void leaveEvent(QEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void focusInEvent(QFocusEvent* event) override;
+    void focusOutEvent(QFocusEvent* event) override;
+    void wheelEvent(QWheelEvent* event) override;
+    void changeEvent(QEvent* event) override;
+
+private:
+    void layOut();
+    void colour();
+    double x(double at_m) const;  // pixels
+    double y(double value) const;
+    std::optional<double> placeAt(const QPointF& pixel) const;
+    void drawScales(QPainter* painter) const;
+    void drawPlace(QPainter* painter, double at_m, bool selected) const;
+
+    Picture picture_;
+    bool any_ = false;
+    QValueAxis* along_;
+    QValueAxis* value_;
+    std::vector<QLineSeries*> series_;
+    QRectF area_;
+    std::optional<double> lit_m_;
+    std::optional<double> selected_m_;
+};
+
+// A length that a scale along the line may step by, so that `span_m` has about `parts` of them; in the display's units.
+double niceStep(double span_m, double parts, const measure::Display& display);
+
+// Radii that a scale of curvature may name, from tight to wide, none tighter than 1 / `most` (per metre).
+std::vector<double> niceRadii(double most_per_m, const measure::Display& display);
+
+}  // namespace fayline::app

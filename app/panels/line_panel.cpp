@@ -1,0 +1,342 @@
+#include "app/panels/line_panel.hpp"
+
+#include <QApplication>
+#include <QClipboard>
+#include <QFile>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QHBoxLayout>
+#include <QStringDecoder>
+#include <QVBoxLayout>
+#include <algorithm>
+#include <cmath>
+
+#include "app/look/theme.hpp"
+#include "app/panels/along_plot.hpp"
+#include "app/panels/fields.hpp"
+#include "app/panels/notebook_table.hpp"
+#include "app/panels/offsets_text.hpp"
+#include "app/panels/parts.hpp"
+#include "app/panels/reading.hpp"
+
+namespace fayline::app {
+
+LinePanel::LinePanel(QWidget* parent)
+    : Panel(parent),
+      offsets_(new OffsetsModel(this)),
+      answer_(new AnswerNote(plan::Question::line, QStringLiteral("line"), this)),
+      plot_(new AlongPlot(this)),
+      table_(new NotebookTable(this)),
+      unread_(new Words(QStringLiteral("offsetsUnread"), true, this)),
+      problems_(new Words(QStringLiteral("offsetsProblems"), true, this)),
+      repairsLayout_(new QVBoxLayout),
+      fields_(new Fields(this)) {
+    setObjectName(QStringLiteral("linePanel"));
+    setAccessibleName(tr("Line"));
+    plot_->setObjectName(QStringLiteral("plot"));
+    plot_->setAccessibleName(tr("How the line bends, by length along it"));
+    table_->setObjectName(QStringLiteral("offsets"));
+    table_->setAccessibleName(tr("Offsets"));
+    table_->setModel(offsets_);
+    table_->setMostRows(14);
+    table_->setColumns({{OffsetsModel::labelColumn, QStringLiteral("WL 10")},
+                        {OffsetsModel::xColumn, QStringLiteral("12-11-7+")},
+                        {OffsetsModel::yColumn, QStringLiteral("12-11-7+")},
+                        {OffsetsModel::misfitColumn, QStringLiteral("-0.062 in")},
+                        {OffsetsModel::mustPassColumn, {}}},
+                       OffsetsModel::labelColumn);
+    repairsLayout_->setContentsMargins(0, 0, 0, 0);
+    repairsLayout_->setSpacing(gridStep / 2);
+
+    QVBoxLayout* layout = panelLayout(this);
+    layout->addWidget(answer_);
+    layout->addLayout(repairsLayout_);
+    layout->addWidget(plot_);
+    layout->addWidget(new Heading(tr("Offsets"), this));
+    layout->addWidget(table_);
+    layout->addWidget(unread_);
+    layout->addWidget(makeTools());
+    layout->addWidget(problems_);
+    layout->addWidget(new Heading(tr("What the fit goes by"), this));
+    makeFields();
+    layout->addWidget(fields_);
+    layout->addStretch();
+
+    connect(offsets_, &OffsetsModel::changeAsked, this, &Panel::changeAsked);
+    connect(offsets_, &OffsetsModel::unreadChanged, this, [this] { unread_->say(offsets_->unread()); });
+    connect(fields_, &Fields::changeAsked, this, &Panel::changeAsked);
+    connect(plot_, &AlongPlot::placeHovered, this, &Panel::placeHovered);
+    connect(plot_, &AlongPlot::placeSelected, this, &Panel::placeSelected);
+    connect(table_, &NotebookTable::placeHovered, this, &Panel::placeHovered);
+    connect(table_, &NotebookTable::placeChosen, this, &Panel::placeSelected);
+}
+
+QWidget* LinePanel::makeTools() {
+    auto* tools = new QWidget(this);
+    auto* side = new QHBoxLayout(tools);
+    side->setContentsMargins(0, 0, 0, 0);
+    side->setSpacing(gridStep / 4);
+    const auto add = [&](const char* object, const char* icon, const QString& name, auto act) {
+        QToolButton* button = iconButton(QLatin1String(object), QLatin1String(icon), name, tools);
+        side->addWidget(button);
+        connect(button, &QToolButton::clicked, this, act);
+    };
+    const auto addPoint = [this] {
+        const int row = offsets_->rowCount();
+        offsets_->insertPoint(row);
+        follow(row);
+    };
+    const auto insertPoint = [this] {
+        const int row = std::max(chosenRow(), 0);
+        offsets_->insertPoint(row);
+        follow(row);
+    };
+    const auto remove = [this] { offsets_->removePoints(table_->chosenRows()); };
+    const auto move = [this](int by) {
+        const int row = chosenRow();
+        if (row < 0) return;
+        offsets_->movePoint(row, by);
+        follow(std::clamp(row + by, 0, offsets_->rowCount() - 1));
+    };
+    const auto copy = [this] {
+        if (!shown_ || shown_->pieceIndex < 0) return;
+        std::vector<boat::Point> points;
+        const std::vector<int> rows = table_->chosenRows();
+        for (const int row : rows) points.push_back(shown_->piece.line.points[static_cast<std::size_t>(row)]);
+        if (points.size() < 2) points = shown_->piece.line.points;  // one row is where the cursor is
+        QApplication::clipboard()->setText(writeOffsetsText(points, shown_->display));
+    };
+    const auto paste = [this] { pasteOffsets(QApplication::clipboard()->text()); };
+    add("addPoint", "add", tr("Add a point at the end"), addPoint);
+    add("insertPoint", "add_point", tr("Insert a point before this one (Insert)"), insertPoint);
+    add("removePoint", "remove_point", tr("Remove the chosen points (Delete)"), remove);
+    add("pointUp", "up", tr("Move the point up (Alt+Up)"), [move] { move(-1); });
+    add("pointDown", "down", tr("Move the point down (Alt+Down)"), [move] { move(+1); });
+    side->addStretch();
+    add("pasteOffsets", "paste", tr("Paste offsets: two columns are x and y, three label, x and y"), paste);
+    add("copyOffsets", "copy", tr("Copy the offsets for a spreadsheet"), copy);
+    add("openOffsets", "import", tr("Open offsets from a file"), [this] {
+        const QString name = QFileDialog::getOpenFileName(this, tr("Open offsets"), {},
+                                                          tr("Offsets (*.csv *.tsv *.txt);;All files (*)"));
+        if (!name.isEmpty()) openOffsets(name);
+    });
+    connect(table_, &NotebookTable::insertAsked, this, insertPoint);
+    connect(table_, &NotebookTable::removeAsked, this, remove);
+    connect(table_, &NotebookTable::moveAsked, this, move);
+    connect(table_, &NotebookTable::copyAsked, this, copy);
+    connect(table_, &NotebookTable::pasteAsked, this, paste);
+    return tools;
+}
+
+void LinePanel::makeFields() {
+    using measure::writeThickness;
+    const auto setLength = [](double boat::LineInput::*member, const QString& name) {
+        return [member, name](boat::Piece& piece, const QString& written, const Shown& shown) {
+            piece.line.*member = readLengthText(written, shown.display);
+            return name.arg(text(writeThickness(piece.line.*member, shown.display)));
+        };
+    };
+    const auto lengthOf = [](double boat::LineInput::*member) {
+        return [member](const Shown& shown) { return text(writeThickness(shown.piece.line.*member, shown.display)); };
+    };
+    const auto setHeading = [](std::optional<double> boat::LineInput::*member, const QString& name,
+                               const QString& freed) {
+        return [member, name, freed](boat::Piece& piece, const QString& written, const Shown&) {
+            piece.line.*member = readHeading(written);
+            return piece.line.*member ? name.arg(writeHeading(piece.line.*member)) : freed;
+        };
+    };
+    const auto headingOf = [](std::optional<double> boat::LineInput::*member) {
+        return [member](const Shown& shown) { return writeHeading(shown.piece.line.*member); };
+    };
+    fields_->addText({QStringLiteral("readTo"), tr("Points were read to"), QStringLiteral("line.read_to_mm"),
+                      tr("The step to which the offsets were read. The fit leaves about as much misfit as rounding to "
+                         "it explains.")},
+                     lengthOf(&boat::LineInput::readTo_m),
+                     setLength(&boat::LineInput::readTo_m, tr("Set the reading step to %1")));
+    fields_->addText({QStringLiteral("fairWithin"), tr("Miss none by more than"), QStringLiteral("line.fair_within_mm"),
+                      tr("No point is missed by more than this. 0: the line goes through every point.")},
+                     lengthOf(&boat::LineInput::fairWithin_m),
+                     setLength(&boat::LineInput::fairWithin_m, tr("Let points be missed by %1")));
+    fields_->addText(
+        {QStringLiteral("startHeading"), tr("Heading at the start"), QStringLiteral("line.start_heading_deg"),
+         tr("In degrees, anticlockwise from the x axis, to meet a keel or a scarf. Empty: free.")},
+        headingOf(&boat::LineInput::startHeading_rad),
+        setHeading(&boat::LineInput::startHeading_rad, tr("Set the heading at the start to %1"),
+                   tr("Free the heading at the start")),
+        tr("free"));
+    fields_->addText({QStringLiteral("endHeading"), tr("Heading at the end"), QStringLiteral("line.end_heading_deg"),
+                      tr("In degrees, anticlockwise from the x axis. Empty: free.")},
+                     headingOf(&boat::LineInput::endHeading_rad),
+                     setHeading(&boat::LineInput::endHeading_rad, tr("Set the heading at the end to %1"),
+                                tr("Free the heading at the end")),
+                     tr("free"));
+    fields_->addText({QStringLiteral("takeOff"), tr("Take off a thickness of"), QStringLiteral("line.take_off_mm"),
+                      tr("The points lie on the outside of something this thick; the line is moved square by it, away "
+                         "from the strips.")},
+                     lengthOf(&boat::LineInput::takeOff_m), setLength(&boat::LineInput::takeOff_m, tr("Take off %1")));
+    fields_->addChoice(
+        {QStringLiteral("describes"), tr("The line is the stack's"), QStringLiteral("line.describes"),
+         tr("Which line of the stack the points are on; the inner face lies on the form.")},
+        {tr("inner face"), tr("middle"), tr("outer face")},
+        [](const Shown& shown) { return static_cast<int>(shown.piece.line.describes); },
+        [](boat::Piece& piece, int chosen, const Shown&) {
+            piece.line.describes = static_cast<boat::Describes>(chosen);
+            static const QStringList names{tr("Take the line as the inner face"), tr("Take the line as the middle"),
+                                           tr("Take the line as the outer face")};
+            return names[chosen];
+        });
+    fields_->addChoice(
+        {QStringLiteral("stripsOn"), tr("Strips lie on the"), QStringLiteral("line.strips_on"),
+         tr("As seen by someone walking from the first point to the last.")},
+        {tr("left"), tr("right")}, [](const Shown& shown) { return static_cast<int>(shown.piece.line.stripsOn); },
+        [](boat::Piece& piece, int chosen, const Shown&) {
+            piece.line.stripsOn = static_cast<boat::Side>(chosen);
+            return chosen == 0 ? tr("Lay the strips on the left") : tr("Lay the strips on the right");
+        });
+}
+
+void LinePanel::show(const Shown& shown) {
+    const bool another = !shown_ || shown_->pieceIndex != shown.pieceIndex;
+    shown_ = std::make_shared<const Shown>(shown);
+    if (another) problems_->say({});
+    answer_->show(*shown_);
+    offsets_->show(shown_);
+    fields_->show(shown_);
+    showPlot();
+    showRepairs();
+}
+
+void LinePanel::showPlot() {
+    if (shown_->pieceIndex < 0 || !shown_->plan || shown_->plan->line.samples.size() < 2) return plot_->setNothing();
+    const plan::LinePlan& line = shown_->plan->line;
+    AlongPlot::Picture picture;
+    picture.display = shown_->display;
+    picture.caption = tr("Radius along the line");
+    picture.to_m = line.samples.back().at_m;
+    AlongPlot::Curve curve;
+    double least = 0;
+    double most = 0;
+    for (const line::Place& place : line.samples) {
+        if (!std::isfinite(place.curvature_per_m)) continue;
+        curve.points.append({place.at_m, place.curvature_per_m});
+        least = std::min(least, place.curvature_per_m);
+        most = std::max(most, place.curvature_per_m);
+    }
+    // A line that is all but straight is not blown up to fill the picture.
+    constexpr double straight_per_m = 0.02;
+    const double greatest = std::max({most, -least, straight_per_m});
+    picture.most = most > 0.05 * greatest ? most * 1.08 : 0.05 * greatest;
+    picture.least = least < -0.05 * greatest ? least * 1.08 : -0.05 * greatest;
+    picture.ticks.push_back({0, tr("straight")});
+    for (const double radius : niceRadii(greatest, shown_->display)) {
+        if (1 / radius <= picture.most) picture.ticks.push_back({1 / radius, writeLengthText(radius, shown_->display)});
+        if (-1 / radius >= picture.least)
+            picture.ticks.push_back({-1 / radius, writeLengthText(radius, shown_->display)});
+    }
+    picture.curves.push_back(std::move(curve));
+    for (const line::Foot& foot : line.fair.points) picture.marks.push_back({foot.at_m, {}, false});
+    picture.reading = [shown = shown_](double at_m) {
+        const double curvature = shown->plan->line.fair.line.at(at_m).curvature_per_m;
+        constexpr double flat_per_m = 1e-4;
+        const QString radius = std::abs(curvature) < flat_per_m
+                                   ? tr("straight")
+                                   : tr("radius %1").arg(writeLengthText(1 / std::abs(curvature), shown->display));
+        return tr("%1 along: %2").arg(writeLengthText(at_m, shown->display), radius);
+    };
+    plot_->setPicture(std::move(picture));
+}
+
+void LinePanel::showRepairs() {
+    repairs_ = repairsOf(*shown_);
+    while (repairRows_.size() < repairs_.size()) {
+        const int number = static_cast<int>(repairRows_.size());
+        auto* row = new QWidget(this);
+        auto* layout = new QHBoxLayout(row);
+        layout->setContentsMargins(0, 0, 0, 0);
+        auto* words = new Words(QStringLiteral("slip%1").arg(number), false, row);
+        QPushButton* button = wordButton(QStringLiteral("correct%1").arg(number), tr("Correct"), row);
+        layout->addWidget(words, 1);
+        layout->addWidget(button, 0, Qt::AlignTop);
+        repairsLayout_->addWidget(row);
+        connect(button, &QPushButton::clicked, this, [this, number] {
+            if (number < static_cast<int>(repairs_.size()))
+                emit changeAsked(repairs_[static_cast<std::size_t>(number)].change);
+        });
+        repairRows_.push_back({row, words, button});
+    }
+    for (std::size_t i = 0; i < repairRows_.size(); ++i) {
+        const bool used = i < repairs_.size();
+        if (used) {
+            repairRows_[i].text->say(repairs_[i].text);
+            repairRows_[i].button->setAccessibleName(tr("Correct: %1").arg(repairs_[i].text));
+        }
+        if (repairRows_[i].row->isHidden() == used) repairRows_[i].row->setVisible(used);
+    }
+}
+
+void LinePanel::lightPlace(std::optional<double> at_m) {
+    plot_->lightPlace(at_m);
+    table_->lightPlace(at_m);
+}
+
+void LinePanel::selectPlace(std::optional<double> at_m) {
+    plot_->selectPlace(at_m);
+}
+
+int LinePanel::chosenRow() const {
+    const std::vector<int> rows = table_->chosenRows();
+    return rows.empty() ? -1 : rows.front();
+}
+
+void LinePanel::follow(int row) {
+    if (row >= 0 && row < offsets_->rowCount()) {
+        const int column = std::max(table_->currentIndex().column(), 0);
+        table_->setCurrentIndex(offsets_->index(row, column));
+    }
+}
+
+void LinePanel::goToPoint(int point) {
+    if (point >= 0 && point < offsets_->rowCount())
+        table_->setCurrentIndex(offsets_->index(point, OffsetsModel::xColumn));
+    table_->setFocus();
+}
+
+void LinePanel::openOffsets(const QString& fileName) {
+    if (!shown_ || shown_->pieceIndex < 0) return;
+    QFile file(fileName);
+    if (!file.open(QIODevice::ReadOnly))
+        return problems_->say(tr("%1 cannot be read: %2").arg(fileName, file.errorString()));
+    constexpr qint64 most = 4 << 20;  // bytes; offsets are a few thousand
+    const QByteArray bytes = file.read(most + 1);
+    if (bytes.size() > most) return problems_->say(tr("%1 is too large to be a table of offsets.").arg(fileName));
+    QStringDecoder decode(QStringDecoder::Utf8);
+    QString text = decode(bytes);
+    if (decode.hasError()) text = QString::fromLatin1(bytes);
+    QString problems;
+    const std::vector<boat::Point> points = readOffsetsText(text, shown_->display.lengths, &problems);
+    problems_->say(problems);
+    offsets_->replacePoints(points, tr("Open offsets from %1").arg(QFileInfo(fileName).fileName()));
+}
+
+void LinePanel::pasteOffsets(const QString& written) {
+    if (!shown_ || shown_->pieceIndex < 0) return;
+    QString problems;
+    const std::vector<boat::Point> points = readOffsetsText(written, shown_->display.lengths, &problems);
+    problems_->say(problems);
+    if (points.empty()) return;
+    // Over all or over the chosen rows where more than one is chosen; else before the current one.
+    const std::vector<int> rows = table_->chosenRows();
+    const QString name = points.size() == 1 ? tr("Paste a point") : tr("Paste %1 points").arg(points.size());
+    if (rows.size() < 2)
+        return offsets_->insertPoints(rows.empty() ? offsets_->rowCount() : rows.front(), points, name);
+    std::vector<boat::Point> all;
+    const std::vector<boat::Point>& present = shown_->piece.line.points;
+    for (int row = 0; row < static_cast<int>(present.size()); ++row) {
+        if (row == rows.front()) all.insert(all.end(), points.begin(), points.end());
+        if (!std::binary_search(rows.begin(), rows.end(), row)) all.push_back(present[static_cast<std::size_t>(row)]);
+    }
+    offsets_->replacePoints(all, name);
+}
+
+}  // namespace fayline::app

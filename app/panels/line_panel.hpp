@@ -1,0 +1,61 @@
+// The line of the present piece: is it fair, how tight is it and where, what was probably misread.
+#pragma once
+
+#include <memory>
+#include <vector>
+
+#include "app/panels/offsets_model.hpp"
+#include "app/panels/panel.hpp"
+
+class QPushButton;
+class QVBoxLayout;
+
+namespace fayline::app {
+
+class AlongPlot;
+class AnswerNote;
+class Fields;
+class NotebookTable;
+class Words;
+
+class LinePanel : public Panel {
+    Q_OBJECT
+public:
+    explicit LinePanel(QWidget* parent = nullptr);
+
+    void show(const Shown& shown) override;
+    void lightPlace(std::optional<double> at_m) override;
+    void selectPlace(std::optional<double> at_m) override;
+    void goToPoint(int point) override;
+
+    // Takes over the points in the file or text, as one step; says in the panel which lines could not be read.
+    void openOffsets(const QString& fileName);
+    void pasteOffsets(const QString& text);
+
+private:
+    QWidget* makeTools();
+    void makeFields();
+    void showPlot();
+    void showRepairs();
+    int chosenRow() const;
+    void follow(int row);  // makes `row` the current one once it is there
+
+    std::shared_ptr<const Shown> shown_;
+    OffsetsModel* offsets_;
+    AnswerNote* answer_;
+    AlongPlot* plot_;
+    NotebookTable* table_;
+    Words* unread_;
+    Words* problems_;
+    QVBoxLayout* repairsLayout_;
+    struct RepairRow {
+        QWidget* row;
+        Words* text;
+        QPushButton* button;
+    };
+    std::vector<RepairRow> repairRows_;
+    std::vector<Repair> repairs_;
+    Fields* fields_;
+};
+
+}  // namespace fayline::app

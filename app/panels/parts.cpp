@@ -1,0 +1,141 @@
+#include "app/panels/parts.hpp"
+
+#include <QPainter>
+#include <QVBoxLayout>
+#include <algorithm>
+
+#include "app/look/icons.hpp"
+#include "app/look/theme.hpp"
+#include "app/panels/reading.hpp"
+
+namespace fayline::app {
+
+AnswerNote::AnswerNote(plan::Question question, const QString& pathBegins, QWidget* parent)
+    : QWidget(parent),
+      question_(question),
+      pathBegins_(pathBegins),
+      sentence_(new QLabel(this)),
+      reason_(new QLabel(this)) {
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(gridStep / 2);
+    sentence_->setObjectName(QStringLiteral("answer"));
+    sentence_->setAccessibleName(tr("Answer"));
+    sentence_->setFont(textFont(TextSize::sentence));
+    reason_->setObjectName(QStringLiteral("reason"));
+    reason_->setAccessibleName(tr("What is wrong"));
+    reason_->setForegroundRole(QPalette::BrightText);
+    reason_->hide();
+    for (QLabel* label : {sentence_, reason_}) {
+        label->setWordWrap(true);
+        label->setTextFormat(Qt::PlainText);
+        label->setTextInteractionFlags(Qt::TextSelectableByMouse);
+        layout->addWidget(label);
+    }
+}
+
+void AnswerNote::show(const Shown& shown) {
+    QString sentence = shown.pieceIndex < 0 ? tr("The boat has no piece yet.") : tr("Being worked out.");
+    if (shown.pieceIndex >= 0 && shown.plan) {
+        const auto& answers = shown.plan->answers;
+        const auto answer = std::find_if(answers.begin(), answers.end(),
+                                         [this](const plan::Answer& a) { return a.question == question_; });
+        sentence = answer == answers.end() ? QString() : text(answer->sentence);
+    }
+    QString reason;
+    if (shown.pieceIndex >= 0 && !shown.reason.isEmpty()) {
+        reason = shown.reasonPath.startsWith(pathBegins_)
+                     ? tr("As it stands this cannot be planned: %1.").arg(shown.reason)
+                     : tr("Out of date: the piece as it stands cannot be planned (%1).").arg(shown.reason);
+        if (!shown.plan) sentence = tr("There is no plan yet.");
+    }
+    if (sentence_->text() != sentence) sentence_->setText(sentence);
+    if (reason_->text() != reason) reason_->setText(reason);
+    if (reason_->isHidden() != reason.isEmpty()) reason_->setVisible(!reason.isEmpty());
+}
+
+Heading::Heading(const QString& text, QWidget* parent) : QLabel(text, parent) {
+    QFont bold = textFont(TextSize::body);
+    bold.setWeight(QFont::DemiBold);
+    setFont(bold);
+    setContentsMargins(0, gridStep / 2, 0, 0);
+}
+
+QSize Heading::minimumSizeHint() const {
+    return {0, QLabel::minimumSizeHint().height()};
+}
+
+void Heading::paintEvent(QPaintEvent* event) {
+    QLabel::paintEvent(event);
+    QPainter painter(this);
+    const int from = fontMetrics().horizontalAdvance(text()) + gridStep;
+    const int level = (height() + gridStep / 2) / 2 + 1;
+    painter.setPen(QPen(theme().rule, 1));
+    if (from < width()) painter.drawLine(from, level, width(), level);
+}
+
+Foldout::Foldout(const QString& object, const QString& name, QWidget* inside, QWidget* parent)
+    : QWidget(parent), button_(new QToolButton(this)) {
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(gridStep / 2);
+    button_->setObjectName(object);
+    button_->setText(name);
+    button_->setAccessibleName(name);
+    button_->setCheckable(true);
+    button_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
+    button_->setIcon(icon(QStringLiteral("folded")));
+    button_->setFocusPolicy(Qt::StrongFocus);
+    button_->setAutoRaise(true);
+    layout->addWidget(button_, 0, Qt::AlignLeft);
+    inside->setParent(this);
+    inside->hide();
+    layout->addWidget(inside);
+    connect(button_, &QToolButton::toggled, this, [this, inside](bool open) {
+        button_->setIcon(icon(open ? QStringLiteral("unfolded") : QStringLiteral("folded")));
+        inside->setVisible(open);
+        if (open) emit opened();
+    });
+}
+
+QToolButton* iconButton(const QString& object, const QString& iconName, const QString& name, QWidget* parent) {
+    auto* button = new QToolButton(parent);
+    button->setObjectName(object);
+    button->setIcon(icon(iconName));
+    button->setAccessibleName(name);
+    button->setToolTip(name);
+    button->setAutoRaise(true);
+    button->setFocusPolicy(Qt::StrongFocus);
+    return button;
+}
+
+QPushButton* wordButton(const QString& object, const QString& words, QWidget* parent) {
+    auto* button = new QPushButton(words, parent);
+    button->setObjectName(object);
+    button->setAccessibleName(words);
+    button->setAutoDefault(false);
+    return button;
+}
+
+Words::Words(const QString& object, bool warning, QWidget* parent) : QLabel(parent) {
+    setObjectName(object);
+    setWordWrap(true);
+    setTextFormat(Qt::PlainText);
+    if (warning) setForegroundRole(QPalette::BrightText);
+    hide();
+}
+
+void Words::say(const QString& words) {
+    if (text() == words) return;
+    setText(words);
+    setVisible(!words.isEmpty());
+}
+
+QVBoxLayout* panelLayout(QWidget* panel) {
+    auto* layout = new QVBoxLayout(panel);
+    layout->setContentsMargins(gridStep, gridStep, gridStep, gridStep);
+    layout->setSpacing(gridStep);
+    return layout;
+}
+
+}  // namespace fayline::app

@@ -1,0 +1,72 @@
+// Small parts that panels are put together from: the answer, a heading with its rule, a part that folds away.
+#pragma once
+
+#include <QLabel>
+#include <QPushButton>
+#include <QToolButton>
+#include <QWidget>
+#include <memory>
+
+#include "app/look/shown.hpp"
+
+class QVBoxLayout;
+
+namespace fayline::app {
+
+// The answer in one sentence, and under it why the piece as it stands has none.
+class AnswerNote : public QWidget {
+    Q_OBJECT
+public:
+    AnswerNote(plan::Question question, const QString& pathBegins, QWidget* parent = nullptr);
+    void show(const Shown& shown);
+
+private:
+    plan::Question question_;
+    QString pathBegins_;  // of the part of the piece that this panel is about: "line"
+    QLabel* sentence_;
+    QLabel* reason_;
+};
+
+// A small heading with a thin rule after it.
+class Heading : public QLabel {
+    Q_OBJECT
+public:
+    explicit Heading(const QString& text, QWidget* parent = nullptr);
+    QSize minimumSizeHint() const override;
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+};
+
+// A part that opens under its name.
+class Foldout : public QWidget {
+    Q_OBJECT
+public:
+    Foldout(const QString& object, const QString& name, QWidget* inside, QWidget* parent = nullptr);
+    bool isOpen() const { return button_->isChecked(); }
+
+signals:
+    void opened();
+
+private:
+    QToolButton* button_;
+};
+
+// A flat button with an icon of resources/icons and an accessible name that is also its tool tip.
+QToolButton* iconButton(const QString& object, const QString& iconName, const QString& name, QWidget* parent);
+
+// A button with words on it.
+QPushButton* wordButton(const QString& object, const QString& words, QWidget* parent);
+
+// Words that wrap; `warning` in the colour of stop. Hidden while it has none.
+class Words : public QLabel {
+    Q_OBJECT
+public:
+    explicit Words(const QString& object, bool warning, QWidget* parent = nullptr);
+    void say(const QString& text);
+};
+
+// The layout of a panel: one part under the other, nothing wider than the panel.
+QVBoxLayout* panelLayout(QWidget* panel);
+
+}  // namespace fayline::app

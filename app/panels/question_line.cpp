@@ -1,0 +1,228 @@
+#include "app/panels/question_line.hpp"
+
+#include <QEvent>
+#include <QHBoxLayout>
+#include <QKeyEvent>
+#include <QPainter>
+#include <QTextLayout>
+#include <algorithm>
+
+#include "app/look/icons.hpp"
+#include "app/look/theme.hpp"
+#include "app/panels/findings_model.hpp"
+#include "app/panels/reading.hpp"
+
+namespace fayline::app {
+
+namespace {
+
+constexpr int mostLines = 2;
+constexpr int shapeSide = 10;
+
+QFont wordFont() {
+    QFont font = textFont(TextSize::body);
+    font.setWeight(QFont::DemiBold);
+    return font;
+}
+
+QFont figuresFont() {
+    return tabularFont(textFont(TextSize::small));
+}
+
+// The lines that `text` takes when broken between words at `width` pixels; a word alone may stick out.
+QStringList linesAt(const QString& text, int width, const QFontMetrics& metrics) {
+    QStringList lines;
+    QString line;
+    for (const QString& word : text.split(QLatin1Char(' '), Qt::SkipEmptyParts)) {
+        const QString longer = line.isEmpty() ? word : line + QLatin1Char(' ') + word;
+        if (!line.isEmpty() && metrics.horizontalAdvance(longer) > width) {
+            lines << line;
+            line = word;
+        } else {
+            line = longer;
+        }
+    }
+    if (!line.isEmpty()) lines << line;
+    return lines;
+}
+
+// The least width at which `text` needs no more than two lines.
+int leastWidth(const QString& text, const QFontMetrics& metrics) {
+    const QStringList words = text.split(QLatin1Char(' '), Qt::SkipEmptyParts);
+    int least = metrics.horizontalAdvance(text);
+    for (qsizetype first = 1; first < words.size(); ++first) {
+        const int above = metrics.horizontalAdvance(words.first(first).join(QLatin1Char(' ')));
+        const int below = metrics.horizontalAdvance(words.sliced(first).join(QLatin1Char(' ')));
+        least = std::min(least, std::max(above, below));
+    }
+    return least + 1;
+}
+
+const char* questionWord(plan::Question question) {
+    switch (question) {
+        case plan::Question::line:
+            return QT_TRANSLATE_NOOP("QuestionLine", "Line");
+        case plan::Question::strips:
+            return QT_TRANSLATE_NOOP("QuestionLine", "Strips");
+        case plan::Question::form:
+            return QT_TRANSLATE_NOOP("QuestionLine", "Form");
+        case plan::Question::holding:
+            return QT_TRANSLATE_NOOP("QuestionLine", "Holding");
+        case plan::Question::glue:
+            return QT_TRANSLATE_NOOP("QuestionLine", "Glue");
+        case plan::Question::time:
+            return QT_TRANSLATE_NOOP("QuestionLine", "Time");
+        case plan::Question::stock:
+            return QT_TRANSLATE_NOOP("QuestionLine", "Stock");
+        case plan::Question::paper:
+            return QT_TRANSLATE_NOOP("QuestionLine", "Paper");
+        case plan::Question::record:
+            return QT_TRANSLATE_NOOP("QuestionLine", "Record");
+    }
+    return "";
+}
+
+}  // namespace
+
+QuestionButton::QuestionButton(plan::Question question, QWidget* parent)
+    : QAbstractButton(parent), question_(question), word_(QObject::tr(questionWord(question))) {
+    setObjectName(QStringLiteral("question%1").arg(static_cast<int>(question)));
+    setFocusPolicy(Qt::StrongFocus);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+    setAttribute(Qt::WA_Hover);
+    show(nullptr, false);
+}
+
+void QuestionButton::show(const plan::Answer* answer, bool outOfDate) {
+    const bool answered = answer && !answer->figures.empty();
+    const QString figures = answered ? app::text(answer->figures)
+                            : answer ? tr("not built yet")
+                                     : QString(QChar(0x2013));
+    const std::optional<plan::Severity> worst = answer ? answer->worst : std::nullopt;
+    if (answer && !answer->word.empty()) word_ = app::text(answer->word);
+    if (figures == figures_ && answered == answered_ && worst == worst_ && outOfDate == outOfDate_ && least_ > 0)
+        return;
+    figures_ = figures;
+    answered_ = answered;
+    worst_ = worst;
+    outOfDate_ = outOfDate;
+    measureWidth(false);
+    setAccessibleName(worst ? tr("%1: %2. Worst finding: %3").arg(word_, figures_, severityWord(*worst))
+                            : tr("%1: %2").arg(word_, figures_));
+    setToolTip(answer ? app::text(answer->sentence) : QString());
+    update();
+}
+
+void QuestionButton::measureWidth(bool mayShrink) {
+    const int word = QFontMetrics(wordFont()).horizontalAdvance(word_) + shapeSide + gridStep / 2;
+    const int least = std::max(word, leastWidth(figures_, QFontMetrics(figuresFont()))) + gridStep;
+    // Widths that follow every figure would make the whole line tremble while a point is dragged.
+    if (least <= least_ && !mayShrink) return;
+    least_ = least;
+    updateGeometry();
+}
+
+bool QuestionButton::showsAll() const {
+    const int room = width() - gridStep;
+    const QFontMetrics metrics(figuresFont());
+    const QStringList lines = linesAt(figures_, room, metrics);
+    return lines.size() <= mostLines &&
+           std::all_of(lines.begin(), lines.end(),
+                       [&](const QString& line) { return metrics.horizontalAdvance(line) <= room; }) &&
+           QFontMetrics(wordFont()).horizontalAdvance(word_) <= room;
+}
+
+QSize QuestionButton::sizeHint() const {
+    const int height = QFontMetrics(wordFont()).height() + mostLines * QFontMetrics(figuresFont()).height() + gridStep;
+    return {least_, height};
+}
+
+void QuestionButton::paintEvent(QPaintEvent*) {
+    const Theme& t = theme();
+    QPainter painter(this);
+    if (isDown() || underMouse()) painter.fillRect(rect(), t.raised);
+    painter.fillRect(QRect(0, gridStep / 2, 1, height() - gridStep), t.rule);
+    const QRect inner = rect().adjusted(gridStep / 2, gridStep / 2, -gridStep / 2, -gridStep / 2);
+    painter.setFont(wordFont());
+    const int wordHeight = painter.fontMetrics().height();
+    int left = inner.left();
+    if (worst_) {
+        painter.setRenderHint(QPainter::Antialiasing);
+        const QRectF box(left, inner.top() + (wordHeight - shapeSide) / 2.0, shapeSide, shapeSide);
+        painter.fillPath(findingShape(*worst_, box), findingColor(*worst_));
+        left += shapeSide + gridStep / 2;
+    }
+    painter.setPen(answered_ ? t.ink : t.faint);
+    painter.drawText(QRect(left, inner.top(), inner.right() - left + 1, wordHeight), Qt::AlignLeft | Qt::AlignVCenter,
+                     word_);
+    painter.setFont(figuresFont());
+    painter.setPen(answered_ && !outOfDate_ ? t.ink : t.faint);
+    const QFontMetrics metrics = painter.fontMetrics();
+    int top = inner.top() + wordHeight;
+    for (const QString& line :
+         linesAt(figures_, inner.width(), metrics)
+             .first(std::min<qsizetype>(mostLines, linesAt(figures_, inner.width(), metrics).size()))) {
+        painter.drawText(QRect(inner.left(), top, inner.width(), metrics.height()), Qt::AlignLeft | Qt::AlignVCenter,
+                         line);
+        top += metrics.height();
+    }
+    if (!hasFocus()) return;
+    painter.setRenderHint(QPainter::Antialiasing, false);
+    painter.setPen(QPen(t.accent, 1));
+    painter.drawRect(rect().adjusted(1, 0, -1, -1));
+}
+
+void QuestionButton::enterEvent(QEnterEvent* event) {
+    QAbstractButton::enterEvent(event);
+    update();
+}
+
+void QuestionButton::leaveEvent(QEvent* event) {
+    QAbstractButton::leaveEvent(event);
+    update();
+}
+
+void QuestionButton::changeEvent(QEvent* event) {
+    QAbstractButton::changeEvent(event);
+    if (event->type() == QEvent::FontChange) measureWidth(true);
+}
+
+QuestionLine::QuestionLine(QWidget* parent) : QWidget(parent) {
+    setObjectName(QStringLiteral("questionLine"));
+    setAccessibleName(tr("The nine questions"));
+    auto* layout = new QHBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(0);
+    using enum plan::Question;
+    for (const plan::Question question : {line, strips, form, holding, glue, time, stock, paper, record}) {
+        auto* button = new QuestionButton(question, this);
+        connect(button, &QAbstractButton::clicked, this, [this, question] { emit questionChosen(question); });
+        layout->addWidget(button);
+        buttons_.push_back(button);
+    }
+}
+
+void QuestionLine::show(const Shown& shown) {
+    for (QuestionButton* button : buttons_) {
+        const plan::Answer* answer = nullptr;
+        if (shown.pieceIndex >= 0 && shown.plan) {
+            const auto& answers = shown.plan->answers;
+            const auto found = std::find_if(answers.begin(), answers.end(),
+                                            [&](const plan::Answer& a) { return a.question == button->question(); });
+            if (found != answers.end()) answer = &*found;
+        }
+        button->show(answer, shown.outOfDate && !shown.reason.isEmpty());
+    }
+}
+
+void QuestionLine::keyPressEvent(QKeyEvent* event) {
+    const int step = event->key() == Qt::Key_Right ? 1 : event->key() == Qt::Key_Left ? -1 : 0;
+    const auto at =
+        std::find_if(buttons_.begin(), buttons_.end(), [](const QuestionButton* b) { return b->hasFocus(); });
+    if (step == 0 || at == buttons_.end()) return QWidget::keyPressEvent(event);
+    const auto next =
+        std::clamp<std::ptrdiff_t>(at - buttons_.begin() + step, 0, static_cast<std::ptrdiff_t>(buttons_.size()) - 1);
+    buttons_[static_cast<std::size_t>(next)]->setFocus(Qt::TabFocusReason);
+}
+
+}  // namespace fayline::app

@@ -1,0 +1,106 @@
+#include <QStringList>
+#include <cmath>
+
+#include "app/panels/reading.hpp"
+#include "app/panels/strips_panel.hpp"
+
+namespace fayline::app {
+
+namespace {
+
+QString line(const QString& name, const QString& value, const measure::Source& source) {
+    return QStringLiteral("%1: %2\n    %3").arg(name, value, sourceText(source));
+}
+
+QString number(double value, int figures) {
+    return std::isfinite(value) ? text(measure::writeNumber(value, figures)) : QObject::tr("none");
+}
+
+}  // namespace
+
+QString woodText(const wood::Species& species) {
+    QStringList lines;
+    if (!species.warning.empty()) lines << text(species.warning) << QString();
+    lines << QObject::tr("%1, at 12 % moisture").arg(text(species.name));
+    const auto stress = [&](const QString& name, const measure::Cited& cited) {
+        lines << line(name, text(measure::writeStress(cited.value)), cited.source);
+    };
+    const auto share = [&](const QString& name, const measure::Cited& cited) {
+        lines << line(name, text(measure::writeShare(cited.value)), cited.source);
+    };
+    lines << line(QObject::tr("Specific gravity"), number(species.sg.value, 3), species.sg.source);
+    stress(QObject::tr("Modulus of rupture"), species.mor_Pa);
+    stress(QObject::tr("Modulus of elasticity as tabulated"), species.moe_Pa);
+    if (species.compressionAlong_Pa) stress(QObject::tr("Compression along the grain"), *species.compressionAlong_Pa);
+    if (species.compressionAcross_Pa)
+        stress(QObject::tr("Compression across the grain"), *species.compressionAcross_Pa);
+    if (species.shear_Pa) stress(QObject::tr("Shear along the grain"), *species.shear_Pa);
+    if (species.shrinkRadial) share(QObject::tr("Shrinkage, radial"), *species.shrinkRadial);
+    if (species.shrinkTangential) share(QObject::tr("Shrinkage, tangential"), *species.shrinkTangential);
+    return lines.join(QLatin1Char('\n'));
+}
+
+namespace {
+
+QString limitName(stack::LimitKind kind) {
+    switch (kind) {
+        case stack::LimitKind::breaks:
+            return QObject::tr("Strain against the mean breaking strain");
+        case stack::LimitKind::chance:
+            return QObject::tr("Chance that a strip breaks");
+        case stack::LimitKind::ratioHardwood:
+            return QObject::tr("Radius over thickness, hardwood and southern pine");
+        case stack::LimitKind::ratioSoftwood:
+            return QObject::tr("Radius over thickness, softwood");
+        case stack::LimitKind::laminationThickness:
+            return QObject::tr("Thickness for this radius");
+        case stack::LimitKind::curvatureFactor:
+            return QObject::tr("Strength left by the curve, for pieces that carry load");
+        case stack::LimitKind::noRoom:
+            return QObject::tr("Room for the strip on the inside of the bend");
+        case stack::LimitKind::crossesItself:
+            return QObject::tr("Line and stack clear of each other");
+        case stack::LimitKind::pins:
+            return QObject::tr("Sliding that the pins allow");
+    }
+    return {};
+}
+
+QString limitValue(stack::LimitKind kind, double value, const measure::Display& display) {
+    switch (kind) {
+        case stack::LimitKind::breaks:
+        case stack::LimitKind::chance:
+            return text(measure::writeShare(value));
+        case stack::LimitKind::laminationThickness:
+            return text(measure::writeThickness(value, display));
+        case stack::LimitKind::pins:
+            return text(measure::writeSmall(value, display));
+        case stack::LimitKind::noRoom:
+        case stack::LimitKind::crossesItself:
+            return text(measure::writeLength(value, display));
+        case stack::LimitKind::ratioHardwood:
+        case stack::LimitKind::ratioSoftwood:
+        case stack::LimitKind::curvatureFactor:
+            break;
+    }
+    return number(value, 3);
+}
+
+}  // namespace
+
+QString limitsText(const stack::StackPlan& stack, const measure::Display& display) {
+    QStringList lines;
+    for (const stack::LimitMet& limit : stack.limits) {
+        const QString who = limit.place > 0 ? QObject::tr("strip %1").arg(limit.place) : QObject::tr("the stack");
+        const bool finite = std::isfinite(limit.value) && std::isfinite(limit.limit);
+        const QString values = finite ? QObject::tr("%1, limit %2")
+                                            .arg(limitValue(limit.kind, limit.value, display),
+                                                 limitValue(limit.kind, limit.limit, display))
+                                      : QObject::tr("straight");
+        lines << line(QObject::tr("%1, %2").arg(limitName(limit.kind), who),
+                      values + (limit.met ? QObject::tr(" (kept)") : QObject::tr(" (broken)")), limit.source);
+    }
+    return lines.isEmpty() ? QObject::tr("Nothing was looked at.") : lines.join(QLatin1Char('\n'));
+}
+
+}  // namespace fayline::app

@@ -1,0 +1,260 @@
+#include "app/panels/strips_panel.hpp"
+
+#include <QHBoxLayout>
+#include <QVBoxLayout>
+#include <algorithm>
+#include <cmath>
+
+#include "app/look/theme.hpp"
+#include "app/panels/along_plot.hpp"
+#include "app/panels/fields.hpp"
+#include "app/panels/notebook_table.hpp"
+#include "app/panels/parts.hpp"
+#include "app/panels/reading.hpp"
+#include "app/panels/source_note.hpp"
+#include "core/wood/species.hpp"
+
+namespace fayline::app {
+
+StripsPanel::StripsPanel(QWidget* parent)
+    : Panel(parent),
+      strips_(new StripsModel(this)),
+      groups_(new GroupsModel(this)),
+      widths_(new WidthsModel(this)),
+      answer_(new AnswerNote(plan::Question::strips, QStringLiteral("stack"), this)),
+      plot_(new AlongPlot(this)),
+      stripsTable_(new NotebookTable(this)),
+      groupsTable_(new NotebookTable(this)),
+      widthsTable_(new NotebookTable(this)),
+      spares_(new Words(QStringLiteral("spares"), false, this)),
+      groupsUnread_(new Words(QStringLiteral("groupsUnread"), true, this)),
+      widthsUnread_(new Words(QStringLiteral("widthsUnread"), true, this)),
+      groupFields_(new Fields(this)),
+      stackFields_(new Fields(this)),
+      wood_(new Words(QStringLiteral("wood"), false, this)),
+      limits_(new Words(QStringLiteral("limitsText"), false, this)) {
+    setObjectName(QStringLiteral("stripsPanel"));
+    setAccessibleName(tr("Strips"));
+    plot_->setObjectName(QStringLiteral("plot"));
+    plot_->setAccessibleName(tr("Strain of the strip nearest to breaking, by length along the line"));
+    stripsTable_->setObjectName(QStringLiteral("strips"));
+    stripsTable_->setAccessibleName(tr("Strips as planned"));
+    stripsTable_->setModel(strips_);
+    stripsTable_->setTwoLines(true);
+    stripsTable_->setMostRows(14);
+    stripsTable_->setColumns({{StripsModel::placeColumn, QStringLiteral("15/64 in")},
+                              {StripsModel::radiusColumn, QStringLiteral("12-11-7+")},
+                              {StripsModel::shareColumn, QStringLiteral("100 %")},
+                              {StripsModel::chanceColumn, QStringLiteral("< 0.01 %")},
+                              {StripsModel::cutColumn, QStringLiteral("12-11-7+")}},
+                             StripsModel::shareColumn);
+    groupsTable_->setObjectName(QStringLiteral("groups"));
+    groupsTable_->setAccessibleName(tr("Groups of like strips"));
+    groupsTable_->setModel(groups_);
+    groupsTable_->setSelectionMode(QAbstractItemView::SingleSelection);
+    groupsTable_->setColumns({{GroupsModel::countColumn, QStringLiteral("00")},
+                              {GroupsModel::thicknessColumn, QStringLiteral("15/64 in")},
+                              {GroupsModel::woodColumn, QStringLiteral("Oak")}},
+                             GroupsModel::woodColumn);
+    widthsTable_->setObjectName(QStringLiteral("widths"));
+    widthsTable_->setAccessibleName(tr("Widths along the line"));
+    widthsTable_->setModel(widths_);
+    widthsTable_->setColumns(
+        {{WidthsModel::atColumn, QStringLiteral("12-11-7+")}, {WidthsModel::widthColumn, QStringLiteral("15/64 in")}},
+        WidthsModel::atColumn);
+    for (Words* words : {wood_, limits_}) words->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    makeGroupFields();
+    makeStackFields();
+
+    QVBoxLayout* layout = panelLayout(this);
+    layout->addWidget(answer_);
+    layout->addWidget(plot_);
+    layout->addWidget(stripsTable_);
+    layout->addWidget(spares_);
+    limitsFoldout_ = new Foldout(QStringLiteral("limits"), tr("Limits looked at"), limits_, this);
+    layout->addWidget(limitsFoldout_);
+    layout->addWidget(new Heading(tr("Strips, from the form outwards"), this));
+    layout->addWidget(groupsTable_);
+    layout->addWidget(groupsUnread_);
+    layout->addWidget(makeGroupTools());
+    layout->addWidget(groupFields_);
+    woodFoldout_ = new Foldout(QStringLiteral("aboutWood"), tr("About this wood"), wood_, this);
+    layout->addWidget(woodFoldout_);
+    layout->addWidget(new Heading(tr("Widths"), this));
+    layout->addWidget(widthsTable_);
+    layout->addWidget(widthsUnread_);
+    layout->addWidget(makeWidthTools());
+    layout->addWidget(new Heading(tr("The stack as a whole"), this));
+    layout->addWidget(stackFields_);
+    layout->addStretch();
+
+    for (PieceTable* table : {static_cast<PieceTable*>(groups_), static_cast<PieceTable*>(widths_)})
+        connect(table, &PieceTable::changeAsked, this, &Panel::changeAsked);
+    connect(groups_, &PieceTable::unreadChanged, this, [this] { groupsUnread_->say(groups_->unread()); });
+    connect(widths_, &PieceTable::unreadChanged, this, [this] { widthsUnread_->say(widths_->unread()); });
+    connect(groupFields_, &Fields::changeAsked, this, &Panel::changeAsked);
+    connect(stackFields_, &Fields::changeAsked, this, &Panel::changeAsked);
+    connect(plot_, &AlongPlot::placeHovered, this, &Panel::placeHovered);
+    connect(plot_, &AlongPlot::placeSelected, this, &Panel::placeSelected);
+    for (NotebookTable* table : {stripsTable_, widthsTable_}) {
+        connect(table, &NotebookTable::placeHovered, this, &Panel::placeHovered);
+        connect(table, &NotebookTable::placeChosen, this, &Panel::placeSelected);
+    }
+    connect(stripsTable_, &NotebookTable::sourceAsked, this, [this](const QModelIndex& index) {
+        const QPoint below = stripsTable_->viewport()->mapToGlobal(stripsTable_->visualRect(index).bottomLeft());
+        openSourceNote(stripsTable_, below, index.data(sourceRole).toString());
+    });
+    connect(groupsTable_->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this] {
+        groupFields_->startAnew();
+        showWood();
+    });
+    connect(woodFoldout_, &Foldout::opened, this, &StripsPanel::showWood);
+    connect(limitsFoldout_, &Foldout::opened, this, &StripsPanel::showLimits);
+}
+
+int StripsPanel::chosenGroup() const {
+    const int groups = groups_->rowCount();
+    if (groups == 0) return -1;
+    const QModelIndex current = groupsTable_->currentIndex();
+    return current.isValid() ? std::min(current.row(), groups - 1) : 0;
+}
+
+QWidget* StripsPanel::makeGroupTools() {
+    auto* tools = new QWidget(this);
+    auto* row = new QHBoxLayout(tools);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(gridStep / 4);
+    const auto add = [&](const char* object, const char* icon, const QString& name, auto act) {
+        QToolButton* button = iconButton(QLatin1String(object), QLatin1String(icon), name, tools);
+        row->addWidget(button);
+        connect(button, &QToolButton::clicked, this, act);
+    };
+    const auto insert = [this] { groups_->addGroup(chosenGroup()); };
+    const auto remove = [this] { groups_->removeGroup(chosenGroup()); };
+    const auto move = [this](int by) { groups_->moveGroup(chosenGroup(), by); };
+    add("addStrips", "add", tr("Add strips outside these (Insert)"), insert);
+    add("removeStrips", "remove", tr("Remove these strips (Delete)"), remove);
+    add("stripsIn", "up", tr("Move these strips towards the form (Alt+Up)"), [move] { move(-1); });
+    add("stripsOut", "down", tr("Move these strips outwards (Alt+Down)"), [move] { move(+1); });
+    row->addStretch();
+    connect(groupsTable_, &NotebookTable::insertAsked, this, insert);
+    connect(groupsTable_, &NotebookTable::removeAsked, this, remove);
+    connect(groupsTable_, &NotebookTable::moveAsked, this, move);
+    return tools;
+}
+
+QWidget* StripsPanel::makeWidthTools() {
+    auto* tools = new QWidget(this);
+    auto* row = new QHBoxLayout(tools);
+    row->setContentsMargins(0, 0, 0, 0);
+    row->setSpacing(gridStep / 4);
+    QToolButton* add = iconButton(QStringLiteral("addWidth"), QStringLiteral("add"),
+                                  tr("Add a width at the selected place (Insert)"), tools);
+    QToolButton* remove =
+        iconButton(QStringLiteral("removeWidth"), QStringLiteral("remove"), tr("Remove this width (Delete)"), tools);
+    row->addWidget(add);
+    row->addWidget(remove);
+    row->addStretch();
+    const auto insert = [this] {
+        const double length_m = shown_ && shown_->plan ? shown_->plan->line.fair.line.length() : 0;
+        widths_->addWidth(selected_m_.value_or(length_m));
+    };
+    const auto take = [this] { widths_->removeWidth(widthsTable_->currentIndex().row()); };
+    connect(add, &QToolButton::clicked, this, insert);
+    connect(remove, &QToolButton::clicked, this, take);
+    connect(widthsTable_, &NotebookTable::insertAsked, this, insert);
+    connect(widthsTable_, &NotebookTable::removeAsked, this, take);
+    return tools;
+}
+
+void StripsPanel::show(const Shown& shown) {
+    shown_ = std::make_shared<const Shown>(shown);
+    answer_->show(*shown_);
+    strips_->show(shown_);
+    groups_->show(shown_);
+    widths_->show(shown_);
+    if (!groupsTable_->currentIndex().isValid() && groups_->rowCount() > 0)
+        groupsTable_->setCurrentIndex(groups_->index(0, GroupsModel::countColumn));
+    groupFields_->show(shown_);
+    stackFields_->show(shown_);
+    showPlot();
+    showWood();
+    showLimits();
+    QString words;
+    if (shown_->pieceIndex >= 0 && shown_->plan && !shown_->plan->stack.strips.empty()) {
+        const stack::StackPlan& stack = shown_->plan->stack;
+        words = tr("Depth %1 with glue.").arg(text(measure::writeThickness(stack.depth_m, shown_->display)));
+        words += QLatin1Char(' ');
+        words += stack.spares < 0    ? tr("More than a third would break: no number of spares is sensible.")
+                 : stack.spares == 1 ? tr("Cut one spare.")
+                                     : tr("Cut %1 spares.").arg(stack.spares);
+        words += tr(" Chance that any breaks: %1.").arg(text(measure::writeShare(stack.chanceAnyBreaks)));
+    }
+    spares_->say(words);
+}
+
+void StripsPanel::showPlot() {
+    if (shown_->pieceIndex < 0 || !shown_->plan || shown_->plan->stack.at_m.size() < 2) return plot_->setNothing();
+    const stack::StackPlan& stack = shown_->plan->stack;
+    const auto share = [](const stack::Strip& strip) {
+        return strip.breakingStrain > 0 ? strip.strain / strip.breakingStrain : 0;
+    };
+    const auto worst = std::max_element(stack.strips.begin(), stack.strips.end(),
+                                        [&](const auto& a, const auto& b) { return share(a) < share(b); });
+    if (worst == stack.strips.end() || worst->breakingStrain <= 0) return plot_->setNothing();
+    const auto strip = static_cast<std::size_t>(worst - stack.strips.begin());
+    if (strip >= stack.strains.size() || stack.strains[strip].size() != stack.at_m.size()) return plot_->setNothing();
+    AlongPlot::Picture picture;
+    picture.display = shown_->display;
+    picture.caption = tr("Strip %1, strain as a share of breaking").arg(worst->place);
+    picture.from_m = stack.at_m.front();
+    picture.to_m = stack.at_m.back();
+    picture.least = 0;
+    picture.most = std::max(1.15, share(*worst) * 1.05);
+    for (const double level : {0.0, 0.5}) picture.ticks.push_back({level, text(measure::writeShare(level))});
+    picture.ticks.push_back({1.0, QStringLiteral("100 %")});
+    picture.limit = AlongPlot::Tick{1.0, tr("breaks on the mean")};
+    AlongPlot::Curve curve;
+    for (std::size_t i = 0; i < stack.at_m.size(); ++i) {
+        const double level = std::abs(stack.strains[strip][i]) / worst->breakingStrain;
+        if (std::isfinite(level)) curve.points.append({stack.at_m[i], level});
+    }
+    picture.curves.push_back(std::move(curve));
+    const double length_m = shown_->plan->line.fair.line.length();
+    picture.marks = {{0, tr("trim"), true}, {length_m, tr("trim"), true}};
+    picture.reading = [shown = shown_, strip](double at_m) {
+        const stack::StackPlan& of = shown->plan->stack;
+        const auto next = std::lower_bound(of.at_m.begin(), of.at_m.end(), at_m);
+        const auto i = std::min(static_cast<std::size_t>(next - of.at_m.begin()), of.at_m.size() - 1);
+        return tr("%1 along: strain %2")
+            .arg(writeLengthText(at_m, shown->display), text(measure::writeShare(std::abs(of.strains[strip][i]))));
+    };
+    plot_->setPicture(std::move(picture));
+}
+
+void StripsPanel::showWood() {
+    if (!woodFoldout_ || !woodFoldout_->isOpen() || !shown_) return;
+    const int group = chosenGroup();
+    const wood::Species* species =
+        group < 0
+            ? nullptr
+            : wood::findSpecies(shown_->species, shown_->piece.stack.strips[static_cast<std::size_t>(group)].species);
+    wood_->say(species ? woodText(*species) : tr("Nothing is known of this wood."));
+}
+
+void StripsPanel::showLimits() {
+    if (!limitsFoldout_ || !limitsFoldout_->isOpen() || !shown_) return;
+    limits_->say(shown_->plan ? limitsText(shown_->plan->stack, shown_->display) : tr("There is no plan yet."));
+}
+
+void StripsPanel::lightPlace(std::optional<double> at_m) {
+    plot_->lightPlace(at_m);
+    widthsTable_->lightPlace(at_m);
+}
+
+void StripsPanel::selectPlace(std::optional<double> at_m) {
+    selected_m_ = at_m;
+    plot_->selectPlace(at_m);
+}
+
+}  // namespace fayline::app
