@@ -12,13 +12,13 @@
 namespace fayline::line {
 
 struct Suspect {
-    int point = 0;                // index among the points
-    double away_m = 0;            // how far it lies from the line that is fair without it, signed like a misfit
-    double scatter_m = 0;         // expected scatter of that distance if it had been read rightly
-    double fairnessGain = 0;      // how many times fairer the rest becomes without it
-    char axis = 'x';              // of the likeliest slip
-    double expected_m = 0;        // value of that coordinate on the line that is fair without the point
-    std::string slip;             // "1 inch high", "two digits swapped", "x and y exchanged"; empty: none fits
+    int point = 0;            // index among the points
+    double away_m = 0;        // how far it lies from the line that is fair without it, signed like a misfit
+    double scatter_m = 0;     // expected scatter of that distance if it had been read rightly
+    double fairnessGain = 0;  // how many times fairer the rest becomes without it
+    char axis = 'x';          // of the likeliest slip
+    double expected_m = 0;    // value of that coordinate on the line that is fair without the point
+    std::string slip;         // "1 inch high", "two digits swapped", "x and y exchanged"; empty: none fits
     std::array<std::string, 2> tryWritten;  // x and y as they would be written rightly; empty: none fits
     std::array<double, 2> try_m{};          // the same in metres; meaningful only if `slip` is not empty
 };
@@ -36,9 +36,9 @@ struct Misread {
     std::vector<RepeatedSlip> repeated;
 };
 
-// The suspects among the points of `input`, of which `fairLine` is the fair line. `written` holds x and y of each point as they were
-// written (may be empty strings) and `notation` is how lengths are written; `labels` the labels of the points.
-// Fewer than 5 points: nothing can be said, so none.
+// The suspects among the points of `input`, of which `fairLine` is the fair line. `written` holds x and y of each point
+// as they were written (may be empty strings) and `notation` is how lengths are written; `labels` the labels of the
+// points. Fewer than 5 points: nothing can be said, so none.
 //
 // Model: leave a point out and see how much fairer the rest becomes, beside how far the point then is from the line,
 // both against the scatter of the rest; misread.cpp says what was measured.

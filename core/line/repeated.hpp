@@ -1,0 +1,26 @@
+// The same slip on a whole kind of points: every height read from the wrong mark, a thickness left on every
+// half-breadth.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/line/line.hpp"
+#include "core/line/misread.hpp"
+#include "core/measure/length.hpp"
+
+namespace fayline::line {
+
+// The groups of points whose labels are alike but for their figures ("WL 12", "WL 18"; "3-6-0 aft", "2-0-0 aft"), each
+// with at least 3 points, and with at least 3 points outside it. Indices in order.
+std::vector<std::vector<int>> kindsOfPoints(const std::vector<std::string>& labels);
+
+// The repeated slips that make all points agree where as they stand some do not: one step of reading (an inch, an
+// eighth, a foot; 10 or 100 mm) or the thickness `takeOff_m` on one coordinate of a whole kind of points.
+//
+// Model: that of leave_out.hpp, with a shift of the kind's coordinate as one unknown more. A shift along the line
+// cannot be seen, since it moves the points onto the same line; none is then reported.
+std::vector<RepeatedSlip> repeatedSlips(const std::vector<Xy>& points, const std::vector<std::string>& labels,
+                                        double readTo_m, double takeOff_m, measure::LengthNotation notation);
+
+}  // namespace fayline::line
