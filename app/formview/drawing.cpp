@@ -151,16 +151,12 @@ size_t firstWithin(const std::vector<double>& at_m, double from_m) {
 Drawing drawingOf(const plan::Plan& plan, boat::Side side) {
     Drawing drawing;
     drawing.length_m = plan.line.fair.line.length();
+    std::vector<line::Xy> onLine;
     for (const line::Place& place : plan.line.samples) {
-        const QPointF at(place.x_m, place.y_m);
-        if (!finite({place.x_m, place.y_m})) continue;
-        if (drawing.line.isEmpty()) {
-            drawing.line.moveTo(at);
-        } else {
-            drawing.line.lineTo(at);
-        }
-        drawing.bounds.include({place.x_m, place.y_m});
+        onLine.push_back({place.x_m, place.y_m});
+        drawing.bounds.include(onLine.back());
     }
+    if (!onLine.empty()) addFace(drawing.line, onLine, 0, onLine.size() - 1);
     if (!complete(plan.stack)) return drawing;
 
     addPlaces(drawing, plan, stack::sideSign(side));
@@ -193,6 +189,8 @@ Drawing drawingOf(const plan::Plan& plan, boat::Side side) {
     for (size_t face = 1; face + 1 < stack.faces.size(); ++face) {
         const bool sawnOff = stack.strips[face].sacrificial != stack.strips[face - 1].sacrificial;
         addFace(sawnOff ? drawing.sawnOffFaces : drawing.faces, stack.faces[face], start, end);
+        addFace(drawing.overRunFaces, stack.faces[face], 0, start);
+        addFace(drawing.overRunFaces, stack.faces[face], end, last);
     }
     return drawing;
 }

@@ -39,6 +39,7 @@ struct Drawing {
     QPainterPath sawnOffFaces;         // inside of sacrificial strips
     QPainterPath outline;              // of the stack between the trim lines
     QPainterPath overRunOutline;
+    QPainterPath overRunFaces;
     QPainterPath line;  // the fair line between its ends
     Bounds bounds;
     double greatestShare = 0;  // of the breaking strain, anywhere

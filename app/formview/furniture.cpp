@@ -70,7 +70,7 @@ void addGrid(Sheet& sheet, const Shown& shown, const Transform& transform, const
         sheet.grid.push_back({QLineF(x, top, x, view.height()), i == 0});
         const QString figure = text(measure::writeLength(i * step_m, notation));
         const QSizeF size = sizeOf(fonts.small, figure);
-        Text words{figure, QRectF(QPointF(x + 3, view.height() - size.height() - 2), size), TextRole::faint, true};
+        Text words{figure, QRectF(QPointF(x + 3, view.height() - size.height() - 2), size), TextRole::faint};
         addText(sheet.texts, words, area);
     }
     for (double i = std::ceil(lowLeft.y_m / step_m); i * step_m <= highRight.y_m; ++i) {
@@ -79,13 +79,13 @@ void addGrid(Sheet& sheet, const Shown& shown, const Transform& transform, const
         sheet.grid.push_back({QLineF(0, y, view.width(), y), i == 0});
         const QString figure = text(measure::writeLength(i * step_m, notation));
         const QSizeF size = sizeOf(fonts.small, figure);
-        Text words{figure, QRectF(QPointF(4, y - size.height() - 1), size), TextRole::faint, true};
+        Text words{figure, QRectF(QPointF(4, y - size.height() - 1), size), TextRole::faint};
         if (words.place.bottom() < view.height() - rowsOf(fonts).figures_px) addText(sheet.texts, words, area);
     }
 }
 
 void addScaleBar(Sheet& sheet, const Shown& shown, const Transform& transform, const QSizeF& view, const Fonts& fonts) {
-    constexpr double most_px = 180;
+    constexpr double most_px = 200;
     const auto notation = shown.display.lengths;
     const auto all = steps(notation);
     auto found = std::upper_bound(all.begin(), all.end(), most_px / transform.pixelsPerMetre);
@@ -100,11 +100,10 @@ void addScaleBar(Sheet& sheet, const Shown& shown, const Transform& transform, c
 
     const QRectF area(QPointF(0, 0), view);
     const double y = bottom - 6 - 2 - lineSize.height();
-    addText(sheet.texts, {QStringLiteral("0"), QRectF(QPointF(left - 1, y), lineSize), TextRole::ink, true}, area);
+    addText(sheet.texts, {QStringLiteral("0"), QRectF(QPointF(left - 1, y), lineSize), TextRole::ink}, area);
     const QString far = text(measure::writeLengthWithUnit(length_m, notation));
     const QSizeF size = sizeOf(fonts.small, far);
-    addText(sheet.texts, {far, QRectF(QPointF(left + length_px - size.width() / 2, y), size), TextRole::ink, true},
-            area);
+    addText(sheet.texts, {far, QRectF(QPointF(left + length_px - size.width() / 2, y), size), TextRole::ink}, area);
 }
 
 void addRamp(Sheet& sheet, const Drawing& drawing, const QSizeF& view, const Fonts& fonts) {
@@ -128,10 +127,9 @@ void addRamp(Sheet& sheet, const Drawing& drawing, const QSizeF& view, const Fon
         const QRectF place(QPointF(std::clamp(x, 0.0, view.width() - size.width() - 4), y), size);
         const auto touches = [&](const Text& other) { return other.place.intersects(place.adjusted(-4, 0, 4, 0)); };
         if (std::any_of(sheet.texts.begin(), sheet.texts.end(), touches)) return;
-        addText(sheet.texts, {figure, place, role, true}, area);
+        addText(sheet.texts, {figure, place, role}, area);
     };
-    addText(sheet.texts, {title, QRectF(QPointF(left, sheet.ramp.top() - 2 - line), titleSize), TextRole::faint, true},
-            area);
+    addText(sheet.texts, {title, QRectF(QPointF(left, sheet.ramp.top() - 2 - line), titleSize), TextRole::faint}, area);
     addFigure(text(measure::writeShare(drawing.greatestShare)), drawing.greatestShare, TextRole::ink);
     for (const double share : {0.0, 1.0, 0.5}) addFigure(text(measure::writeShare(share)), share, TextRole::faint);
 }
@@ -139,16 +137,16 @@ void addRamp(Sheet& sheet, const Drawing& drawing, const QSizeF& view, const Fon
 void addTitle(Sheet& sheet, const Shown& shown, const QSizeF& view, const Fonts& fonts) {
     const double top = (sheet.band.isNull() ? 0 : sheet.band.bottom()) + margin_px;
     const QRectF area(QPointF(0, 0), view);
-    const QString name = QFontMetricsF(fonts.normal)
+    const QString name = QFontMetricsF(fonts.title)
                              .elidedText(QString::fromStdString(shown.piece.name), Qt::ElideRight,
                                          std::max(40.0, view.width() - 12 * margin_px));
     if (name.isEmpty()) return;
-    const QSizeF size = sizeOf(fonts.normal, name);
-    addText(sheet.texts, {name, QRectF(QPointF(2 * margin_px, top), size), TextRole::ink, false}, area);
+    const QSizeF size = sizeOf(fonts.title, name);
+    addText(sheet.texts, {name, QRectF(QPointF(2 * margin_px, top), size), TextRole::ink, TextFont::title}, area);
     if (sheet.misfitTimes <= 1) return;
     const QString times = QStringLiteral("Misfits drawn %1 times their size").arg(sheet.misfitTimes);
     const QRectF below(QPointF(2 * margin_px, top + size.height()), sizeOf(fonts.small, times));
-    addText(sheet.texts, {times, below, TextRole::faint, true}, area);
+    addText(sheet.texts, {times, below, TextRole::faint}, area);
 }
 
 void addBand(Sheet& sheet, const Shown& shown, const QSizeF& view, const Fonts& fonts, bool waiting) {
@@ -158,7 +156,7 @@ void addBand(Sheet& sheet, const Shown& shown, const QSizeF& view, const Fonts& 
             ? QStringLiteral("Out of date: the plan of the piece as it now stands is being made.")
             : QStringLiteral("Out of date, drawn as it was last. The piece as it now stands cannot be planned: %1")
                   .arg(shown.reason);
-    const QFontMetricsF metrics(fonts.normal);
+    const QFontMetricsF metrics(fonts.body);
     const double room = view.width() - 6 * margin_px;
     // As many lines as it takes, up to three; the rest is cut short and stands whole in the tooltip.
     QStringList lines{QString()};
@@ -178,9 +176,9 @@ void addBand(Sheet& sheet, const Shown& shown, const QSizeF& view, const Fonts& 
     sheet.band = QRectF(0, 0, view.width(), line * static_cast<double>(lines.size()) + 2 * margin_px);
     for (int i = 0; i < lines.size(); ++i) {
         const QString shortened = metrics.elidedText(lines[i], Qt::ElideRight, room);
-        const QSizeF size = sizeOf(fonts.normal, shortened);
+        const QSizeF size = sizeOf(fonts.body, shortened);
         sheet.texts.push_back({shortened, QRectF(QPointF(3 * margin_px, margin_px + i * line), size),
-                               shown.reason.isEmpty() ? TextRole::faint : TextRole::ink, false});
+                               shown.reason.isEmpty() ? TextRole::faint : TextRole::ink, TextFont::body});
     }
 }
 

@@ -13,7 +13,7 @@ namespace {
 constexpr double square_px = 4;
 constexpr double air_px = 2;           // between two words
 constexpr double shortLeader_px = 16;  // nearer than this needs no leader
-constexpr double worstCost = 150;
+constexpr double worstCost = 100;      // of a place; words that would stand worse are left out
 
 bool crosses(const QLineF& line, const QRectF& area) {
     if (area.contains(line.p1()) || area.contains(line.p2())) return true;
@@ -36,8 +36,9 @@ QPointF nearestOn(const QRectF& area, const QPointF& to) {
 QRectF candidate(const Wish& wish, double turn, double away) {
     const double angle = std::atan2(wish.towards.y(), wish.towards.x()) + turn;
     const QPointF direction(std::cos(angle), std::sin(angle));
-    const double reach = std::min(wish.size.width() / 2 / std::max(std::abs(direction.x()), 1e-6),
-                                  wish.size.height() / 2 / std::max(std::abs(direction.y()), 1e-6));
+    const double reach = wish.ringed ? wish.size.width() / 2
+                                     : std::min(wish.size.width() / 2 / std::max(std::abs(direction.x()), 1e-6),
+                                                wish.size.height() / 2 / std::max(std::abs(direction.y()), 1e-6));
     const QPointF centre = wish.anchor + direction * (away + reach);
     QRectF area(QPointF(0, 0), wish.size);
     area.moveCenter(centre);
@@ -63,10 +64,10 @@ std::optional<Text> bestPlace(const std::vector<Text>& texts, const Wish& wish, 
                        (!other.leader.isNull() && (crosses(other.leader, area) || cross(other.leader, leader)));
             });
             if (taken) continue;
-            const double whole = cost + 120 * occupied.shareOf(area);
+            const double whole = cost + 170 * occupied.shareOf(area) + 60 * occupied.shareOf(leader);
             if (whole >= bestCost) continue;
             bestCost = whole;
-            best = Text{wish.words, area, wish.role, wish.small, wish.ringed, led ? leader : QLineF(), wish.tag};
+            best = Text{wish.words, area, wish.role, TextFont::small, wish.ringed, led ? leader : QLineF(), wish.tag};
         }
     }
     return best;
@@ -112,6 +113,21 @@ double Occupied::shareOf(const QRectF& area) const {
             filled += filled_[static_cast<size_t>(j) * columns_ + i];
             ++all;
         }
+    }
+    return all > 0 ? static_cast<double>(filled) / all : 0;
+}
+
+double Occupied::shareOf(const QLineF& line) const {
+    // What is named lies under the leader's beginning.
+    constexpr double skipped_px = 12;
+    const double length = line.length();
+    if (length <= skipped_px) return 0;
+    int filled = 0;
+    int all = 0;
+    for (double at = skipped_px; at < length; at += square_px) {
+        const QPointF pixel = line.pointAt(at / length);
+        filled += shareOf(QRectF(pixel, QSizeF(0, 0))) > 0;
+        ++all;
     }
     return all > 0 ? static_cast<double>(filled) / all : 0;
 }

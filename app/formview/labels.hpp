@@ -12,12 +12,13 @@
 namespace fayline::app {
 
 enum class TextRole { ink, faint, accent, caution };
+enum class TextFont { small, body, title };
 
 struct Text {
     QString words;
     QRectF place;  // pixels
     TextRole role = TextRole::ink;
-    bool small = false;
+    TextFont font = TextFont::small;
     bool ringed = false;  // a number in a ring
     QLineF leader;        // from the thing named to the words; null: none
     int tag = -1;         // of the wish it came from
@@ -30,10 +31,9 @@ struct Wish {
     QPointF anchor;        // what is named
     QPointF towards;       // the direction in which the words would best stand, any length but 0
     double away = 8;       // pixels from the anchor to the words' nearest edge, at the least
-    double farthest = 64;  // ... at the most
+    double farthest = 84;  // ... at the most
     int importance = 0;    // greater ones choose first
     TextRole role = TextRole::ink;
-    bool small = true;
     bool ringed = false;
     int tag = -1;
 };
@@ -45,6 +45,7 @@ public:
     void fill(const QRectF& area);
     void fillAlong(const QLineF& stroke, double width);
     double shareOf(const QRectF& area) const;  // 0..1 of its squares
+    double shareOf(const QLineF& line) const;  // 0..1 of its length
 
 private:
     int columns_ = 0;

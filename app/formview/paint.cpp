@@ -37,7 +37,7 @@ QColor roleColour(TextRole role, const Theme& theme) {
 
 // How strongly lines between strips are drawn: they would hide strips that are thin on the screen.
 double faceStrength(double strip_px) {
-    return std::clamp((strip_px - 2) / 4, 0.0, 0.85);
+    return std::clamp((strip_px - 1.2) / 5, 0.0, 0.85);
 }
 
 }  // namespace
@@ -57,10 +57,8 @@ void paint::stack(QPainter& painter, const Sheet& sheet, const Drawing& drawing,
     painter.setBrush(Qt::NoBrush);
     painter.setPen(pen(mix(theme.ground, theme.faint, 0.6), 1));
     painter.drawPath(sheet.formSide);
-    for (const QLineF& post : sheet.posts) {
-        painter.setPen(pen(theme.faint, 3));
-        painter.drawLine(post);
-    }
+    painter.setPen(pen(theme.faint, 1.2));
+    for (const QPolygonF& post : sheet.posts) painter.drawPolyline(post);
     if (!sheet.comb.isEmpty()) {
         painter.setPen(pen(mix(theme.ground, theme.faint, 0.7), 1));
         painter.drawPath(sheet.comb);
@@ -70,19 +68,24 @@ void paint::stack(QPainter& painter, const Sheet& sheet, const Drawing& drawing,
 
     painter.save();
     painter.setTransform(transform.matrix(), true);
-    painter.setPen(Qt::NoPen);
+    // Without antialiasing neighbours meet without a seam; the lines upon them smooth what is seen of their edges.
+    painter.setRenderHint(QPainter::Antialiasing, false);
     for (const StrainClass& each : drawing.overRun) {
         painter.fillPath(each.path, mix(theme.ground, theme.strain(each.share), 0.4));
     }
     for (const StrainClass& each : drawing.strips) painter.fillPath(each.path, theme.strain(each.share));
 
-    painter.setBrush(Qt::NoBrush);
+    painter.setRenderHint(QPainter::Antialiasing, true);
+
     const double strength = faceStrength(drawing.thinnestStrip_m * transform.pixelsPerMetre);
     if (strength > 0) {
         QColor face = theme.dark ? theme.ground : theme.ink;
         face.setAlphaF(static_cast<float>(strength));
         painter.setPen(pen(face, 0.8));
         painter.drawPath(drawing.faces);
+        face.setAlphaF(static_cast<float>(strength / 3));
+        painter.setPen(pen(face, 0.8));
+        painter.drawPath(drawing.overRunFaces);
     }
     painter.setPen(pen(theme.ink, 1.2, Qt::DashLine));
     painter.drawPath(drawing.sawnOffFaces);
@@ -158,7 +161,7 @@ void paint::furniture(QPainter& painter, const Sheet& sheet, const QSizeF& view,
         }
         painter.restore();
         for (const Text& text : sheet.texts) {  // the words stand on a plain ground
-            if (text.small || !sheet.band.contains(text.place)) continue;
+            if (text.font != TextFont::body || !sheet.band.contains(text.place)) continue;
             painter.fillRect(text.place.adjusted(-gridStep, -1, gridStep, 1), theme.raised);
         }
         painter.setPen(pen(theme.caution, 1.5));
@@ -167,8 +170,8 @@ void paint::furniture(QPainter& painter, const Sheet& sheet, const QSizeF& view,
     if (!sheet.emptyTitle.isEmpty()) {
         // Kept clear of whatever points there are: in the upper third.
         const QRectF area(view.width() * 0.1, view.height() * 0.3, view.width() * 0.8, view.height() * 0.5);
-        painter.setFont(fonts.normal);
-        const QFontMetricsF metrics(fonts.normal);
+        painter.setFont(fonts.body);
+        const QFontMetricsF metrics(fonts.body);
         const QRectF title(area.left(), area.top(), area.width(), metrics.height());
         painter.setPen(theme.ink);
         painter.drawText(title, Qt::AlignHCenter | Qt::AlignVCenter, sheet.emptyTitle);
@@ -186,7 +189,9 @@ void paint::texts(QPainter& painter, const std::vector<Text>& texts, const Fonts
     }
     for (const Text& text : texts) {
         const QColor colour = roleColour(text.role, theme);
-        painter.setFont(text.small ? fonts.small : fonts.normal);
+        painter.setFont(text.font == TextFont::small   ? fonts.small
+                        : text.font == TextFont::title ? fonts.title
+                                                       : fonts.body);
         if (text.ringed) {
             painter.setPen(pen(colour, 1));
             painter.setBrush(theme.ground);

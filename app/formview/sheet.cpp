@@ -112,11 +112,15 @@ QLineF across(const DrawnPlace& place, const Transform& transform, double beyond
 }  // namespace
 
 Fonts fontsFrom(const QFont& base) {
-    Fonts fonts{base, base};
+    constexpr double titleSize = 1.4;
+    constexpr double smallSize = 0.9;
+    Fonts fonts{base, base, base};
     if (base.pointSizeF() > 0) {
-        fonts.small.setPointSizeF(base.pointSizeF() * 0.88);
+        fonts.title.setPointSizeF(base.pointSizeF() * titleSize);
+        fonts.small.setPointSizeF(base.pointSizeF() * smallSize);
     } else {
-        fonts.small.setPixelSize(std::max(9, static_cast<int>(base.pixelSize() * 0.88)));
+        fonts.title.setPixelSize(static_cast<int>(base.pixelSize() * titleSize));
+        fonts.small.setPixelSize(static_cast<int>(base.pixelSize() * smallSize));
     }
     return fonts;
 }
@@ -152,7 +156,8 @@ void sheet::addStack(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
             const double half = std::max(3.0, post.width_m / 2 * transform.pixelsPerMetre);
             const QPointF out = outOf(place);
             const QPointF along(-out.y() * half, out.x() * half);
-            sheet.posts.push_back(QLineF(top - along, top + along));
+            const QPointF down = -out * 18;
+            sheet.posts.push_back(QPolygonF({top - along + down, top - along, top + along, top + along + down}));
         }
     } else {
         sheet.formSide = strokesAlongForm(shown, drawing, transform, view);
@@ -260,7 +265,10 @@ void sheet::addFindings(Sheet& sheet, const Shown& shown, const Drawing& drawing
         if (!finding.at_m || finding.point >= 0) continue;  // a point has its mark itself
         const DrawnPlace place = placeAt(drawing, *finding.at_m);
         const QPointF foot = transform.toScreen(place.onForm);
-        const QPointF at = foot - outOf(place) * away_px;
+        QPointF at = foot - outOf(place) * away_px;
+        if (!sheet.radius.isNull() && QLineF(at, sheet.radius.center()).length() < 24) {
+            at += QPointF(outOf(place).y(), -outOf(place).x()) * 20;  // beside the arrow
+        }
         const auto near = std::find_if(sheet.findings.begin(), sheet.findings.end(),
                                        [&](const FindingMark& mark) { return QLineF(mark.at, at).length() < 16; });
         const QString words = QString::fromStdString(finding.text);

@@ -70,8 +70,8 @@ struct Sheet {
     std::vector<FindingMark> findings;
     std::vector<QLineF> trims;
     std::vector<QLineF> pins;
-    std::vector<QLineF> posts;  // of a form of posts: their tops
-    QPainterPath formSide;      // short strokes on the form's side of the stack
+    std::vector<QPolygonF> posts;  // of a form of posts: down one side, over the top, up the other
+    QPainterPath formSide;         // short strokes on the form's side of the stack
     QPainterPath comb;
     QPainterPath combEdge;
     QLineF radius;  // from the tightest place towards its centre; null: straight or no plan
@@ -87,7 +87,8 @@ struct Sheet {
 };
 
 struct Fonts {
-    QFont normal;
+    QFont title;
+    QFont body;
     QFont small;
 };
 Fonts fontsFrom(const QFont& base);

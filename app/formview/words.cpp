@@ -120,12 +120,16 @@ void sheet::addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
         made.role = chosenOne ? TextRole::accent : mark.suspect ? TextRole::caution : TextRole::ink;
         made.tag = mark.index;
     }
+    double ring = 0;  // as wide as the widest number asks
+    for (const StationMark& mark : sheet.stations) {
+        const QSizeF size = sizeOf(fonts.small, QString::number(mark.number));
+        ring = std::max({ring, size.width() + 3, size.height() + 1});
+    }
     for (const StationMark& mark : sheet.stations) {
         if (mark.number <= 0) continue;
         Wish& made = wish(QString::number(mark.number), mark.frame.base + mark.frame.outwards * mark.shape.reach,
                           mark.frame.outwards, mark.index == choice.station ? chosen : stations);
-        const double side = std::max(made.size.width() + 4, made.size.height() + 2);
-        made.size = QSizeF(side, side);
+        made.size = QSizeF(ring, ring);
         made.ringed = true;
         made.away = 2;
         made.farthest = 34;
@@ -138,7 +142,8 @@ void sheet::addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
     }
     for (size_t i = 0; i < sheet.trims.size(); ++i) {
         const double at_m = i == 0 ? 0 : drawing.length_m;
-        const QString words = QStringLiteral("trim ") + text(measure::writeLength(at_m, shown.display));
+        const QString words = i == 0 ? QStringLiteral("trim line")
+                                     : QStringLiteral("trim line ") + text(measure::writeLength(at_m, shown.display));
         Wish& made = wish(words, sheet.trims[i].p2(), sheet.trims[i].p2() - sheet.trims[i].p1(), trim);
         made.away = 3;
         made.role = TextRole::faint;
