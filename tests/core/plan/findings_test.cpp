@@ -1,0 +1,313 @@
+// Each finding appears when it should, and only then.
+#include "core/plan/findings.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cctype>
+#include <numbers>
+
+#include "tests/core/plan/made_pieces.hpp"
+
+namespace fayline::plan {
+namespace {
+
+constexpr double pi = std::numbers::pi;
+
+std::vector<Finding> findingsFor(const boat::Piece& piece) {
+    return makePlan(piece, made::shop()).findings;
+}
+
+int countOf(const std::vector<Finding>& findings, const std::string& code) {
+    return static_cast<int>(
+        std::count_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.code == code; }));
+}
+
+Finding the(const std::vector<Finding>& findings, const std::string& code) {
+    EXPECT_EQ(countOf(findings, code), 1) << code;
+    const auto found = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.code == code; });
+    return found == findings.end() ? Finding{} : *found;
+}
+
+// A gentle bend of thin strips: nothing to say but what a bent stack stores and how its ends step.
+boat::Piece gentle() {
+    boat::Piece piece = made::bend(3.0, 0.6);
+    piece.stack.strips[0].count = 4;
+    piece.stack.strips[0].thickness_m = 0.004;
+    return piece;
+}
+
+TEST(Findings, AGentleBendHasNoStopAndNoCaution) {
+    for (const Finding& finding : findingsFor(gentle())) {
+        EXPECT_EQ(finding.severity, Severity::note) << finding.text;
+        EXPECT_TRUE(finding.code == "ends_step" || finding.code == "stored_bend") << finding.text;
+    }
+}
+
+TEST(Findings, AStripStrainedPastItsBreakingStrainStops) {
+    boat::Piece piece = made::bend(0.4, 1.5);
+    piece.stack.strips[0].thickness_m = 0.010;
+    const Finding finding = the(findingsFor(piece), "strip_breaks");
+    EXPECT_EQ(finding.severity, Severity::stop);
+    EXPECT_EQ(finding.unit, "pct");
+    EXPECT_NEAR(finding.value, 100 * 0.010 / (2 * 0.405), 1e-3);
+    EXPECT_LT(finding.limit, finding.value);
+    EXPECT_EQ(finding.strip, 1);
+    EXPECT_EQ(countOf(findingsFor(made::bend(0.65, 1.5)), "strip_breaks"), 0);
+}
+
+TEST(Findings, ChanceOfBreakingStopsBeyondAThirdAndCautionsWhereSparesAreWanted) {
+    boat::Piece piece = made::bend(0.4, 1.5);
+    piece.stack.strips[0].thickness_m = 0.010;
+    const Finding stop = the(findingsFor(piece), "chance_of_breaking");
+    EXPECT_EQ(stop.severity, Severity::stop);
+    EXPECT_NEAR(stop.limit, 100.0 / 3, 1e-9);
+    const Finding caution = the(findingsFor(made::bend(0.52, 1.5)), "chance_of_breaking");
+    EXPECT_EQ(caution.severity, Severity::caution);
+    EXPECT_NEAR(caution.limit, 5, 1e-9);
+    EXPECT_GT(caution.value, 5);
+    EXPECT_NE(caution.text.find("spare"), std::string::npos);
+    EXPECT_EQ(countOf(findingsFor(made::bend(0.9, 1.5)), "chance_of_breaking"), 0);
+}
+
+TEST(Findings, RadiusOverThicknessCautionsBelowAHundredForOak) {
+    const Finding finding = the(findingsFor(made::bend(0.6, 1.5)), "radius_over_thickness");
+    EXPECT_EQ(finding.severity, Severity::caution);
+    EXPECT_NEAR(finding.value, (0.6 + 0.00635 / 2) / 0.00635, 0.01);
+    EXPECT_EQ(finding.limit, 100);
+    EXPECT_EQ(countOf(findingsFor(made::bend(0.64, 1.5)), "radius_over_thickness"), 0);
+    boat::Piece cedar = made::bend(0.64, 1.5);
+    cedar.stack.strips[0].species = "cedar_w_red";
+    EXPECT_EQ(the(findingsFor(cedar), "radius_over_thickness").limit, 125);
+}
+
+TEST(Findings, AlikeStripsInTwoGroupsAreSpokenOfOnce) {
+    boat::Piece piece = made::bend(0.6, 1.5);
+    boat::Strips last = piece.stack.strips[0];
+    last.count = 1;
+    last.sacrificial = true;
+    piece.stack.strips.push_back(last);
+    const std::vector<Finding> findings = findingsFor(piece);
+    for (const char* code : {"radius_over_thickness", "lamination_thickness", "curvature_factor"}) {
+        EXPECT_EQ(countOf(findings, code), 1) << code;
+    }
+    piece.stack.strips[1].species = "cedar_w_red";
+    EXPECT_EQ(countOf(findingsFor(piece), "radius_over_thickness"), 2);
+}
+
+TEST(Findings, LaminationThicknessAndCurvatureFactorAreNotes) {
+    const std::vector<Finding> findings = findingsFor(made::bend(1.0, 1.0));
+    const Finding thick = the(findings, "lamination_thickness");
+    EXPECT_EQ(thick.severity, Severity::note);
+    EXPECT_NEAR(thick.value, 6.35, 1e-3);
+    EXPECT_NEAR(thick.limit, 1003.175 * 1.375 / 250, 1e-3);
+    const Finding factor = the(findings, "curvature_factor");
+    EXPECT_EQ(factor.severity, Severity::note);
+    EXPECT_NEAR(factor.value, 100 * (1 - 2000 * std::pow(0.00635 / 1.003175, 2)), 1e-3);
+    const std::vector<Finding> wide = findingsFor(made::bend(3.0, 0.6));
+    EXPECT_EQ(countOf(wide, "lamination_thickness") + countOf(wide, "curvature_factor"), 0);
+}
+
+TEST(Findings, AHollowTighterThanTheStackStops) {
+    boat::Piece piece = made::bend(0.06, 1.5);
+    piece.line.stripsOn = boat::Side::right;  // inside the bend
+    piece.stack.strips[0].count = 20;
+    piece.stack.strips[0].thickness_m = 0.004;
+    const Finding finding = the(findingsFor(piece), "no_room");
+    EXPECT_EQ(finding.severity, Severity::stop);
+    EXPECT_NEAR(finding.value, 80 + 19 * 0.15, 0.01);
+    EXPECT_NEAR(finding.limit, 60, 0.5);
+    piece.stack.strips[0].count = 4;
+    EXPECT_EQ(countOf(findingsFor(piece), "no_room"), 0);
+}
+
+TEST(Findings, AStackThatMeetsItselfStops) {
+    boat::Piece piece = made::bend(0.5, 2 * pi - 0.3, 40);
+    piece.stack.strips[0].thickness_m = 0.003;
+    piece.stack.runsPastStart_m = 0.02;
+    piece.stack.runsPastEnd_m = 0.02;
+    EXPECT_EQ(countOf(findingsFor(piece), "stack_crosses_itself"), 0);
+    piece.stack.runsPastEnd_m = 0.25;
+    EXPECT_EQ(the(findingsFor(piece), "stack_crosses_itself").severity, Severity::stop);
+}
+
+TEST(Findings, TwoPinsRoundABendStop) {
+    boat::Piece piece = gentle();
+    piece.stack.pins = {boat::Pin{0.2}};
+    EXPECT_EQ(countOf(findingsFor(piece), "pins_forbid_sliding"), 0);
+    piece.stack.pins.push_back(boat::Pin{1.4});
+    const Finding finding = the(findingsFor(piece), "pins_forbid_sliding");
+    EXPECT_EQ(finding.severity, Severity::stop);
+    EXPECT_NEAR(finding.value, 1000 * 0.4 * 3 * 0.00415, 1e-3);
+    EXPECT_EQ(finding.limit, 0.5);
+}
+
+TEST(Findings, EndsThatStepPastTheOverRunCaution) {
+    boat::Piece piece = made::bend(0.7, 1.5);
+    const Finding note = the(findingsFor(piece), "ends_step");
+    EXPECT_EQ(note.severity, Severity::note);
+    EXPECT_NEAR(note.value, 1000 * 7 * 0.0065 * (1.5 + 0.15 / 0.7), 0.05);
+    piece.stack.runsPastEnd_m = 0.05;
+    EXPECT_EQ(the(findingsFor(piece), "ends_step").severity, Severity::caution);
+    // Inside the bend the outermost runs past the one on the form: nothing falls short.
+    piece.line.stripsOn = boat::Side::right;
+    piece.stack.strips[0].thickness_m = 0.003;
+    EXPECT_EQ(the(findingsFor(piece), "ends_step").severity, Severity::note);
+    EXPECT_EQ(countOf(findingsFor(made::pieceOn(made::straight(2), 5)), "ends_step"), 0);
+}
+
+TEST(Findings, MoistureAndGrainBeyondTheirTablesCaution) {
+    boat::Piece piece = gentle();
+    for (const double moisture : {0.05, 0.25}) {
+        piece.stack.moisture = moisture;
+        EXPECT_EQ(the(findingsFor(piece), "moisture_beyond_table").severity, Severity::caution) << moisture;
+    }
+    for (const double moisture : {0.06, 0.12, 0.20}) {
+        piece.stack.moisture = moisture;
+        EXPECT_EQ(countOf(findingsFor(piece), "moisture_beyond_table"), 0) << moisture;
+    }
+    EXPECT_EQ(countOf(findingsFor(piece), "grain_beyond_table"), 0);
+    piece.stack.grainSlope = 0.25;
+    EXPECT_EQ(the(findingsFor(piece), "grain_beyond_table").severity, Severity::caution);
+}
+
+TEST(Findings, AWoodWithAWarningIsTold) {
+    Shop shop = made::shop();
+    shop.species.insert(shop.species.begin(), *wood::findSpecies(shop.species, "oak_white"));
+    shop.species.front().id = "odd";
+    shop.species.front().warning = "Two tables disagree";
+    boat::Piece piece = gentle();
+    EXPECT_EQ(countOf(makePlan(piece, shop).findings, "species_warning"), 0);
+    piece.stack.strips[0].species = "odd";
+    EXPECT_NE(the(makePlan(piece, shop).findings, "species_warning").text.find("Two tables disagree."),
+              std::string::npos);
+}
+
+TEST(Findings, SoakedStripsWantToDryBeforeGlue) {
+    boat::Piece piece = gentle();
+    piece.stack.strips[0].bentBefore = boat::BentBefore{boat::Softened::soaked, 0.3};
+    const Finding finding = the(findingsFor(piece), "dry_before_glue");
+    EXPECT_EQ(finding.severity, Severity::note);
+    EXPECT_NEAR(finding.value, 30, 1e-9);
+    EXPECT_FALSE(finding.limited);
+}
+
+TEST(Findings, ABentStackIsRopedAStraightOneIsNot) {
+    const Finding finding = the(findingsFor(made::bend(0.7, 1.5)), "stored_bend");
+    EXPECT_EQ(finding.unit, "J");
+    EXPECT_NE(finding.text.find("licensed practice come first"), std::string::npos);
+    EXPECT_EQ(countOf(findingsFor(made::pieceOn(made::straight(2), 5)), "stored_bend"), 0);
+}
+
+TEST(Findings, AReverseIsTellingAndWaveringIsNot) {
+    const auto reverse = [](double s) { return std::sin(2 * pi * s / 2); };
+    const Finding finding = the(findingsFor(made::pieceOn(made::lineOf(reverse, 2), 15)), "line_reverses");
+    EXPECT_EQ(finding.severity, Severity::note);
+    ASSERT_TRUE(finding.at_m.has_value());
+    EXPECT_NEAR(*finding.at_m, 1.0, 0.02);
+    EXPECT_NE(finding.text.find("from hollow to round"), std::string::npos) << finding.text;
+    EXPECT_EQ(countOf(findingsFor(made::stem()), "line_reverses"), 0);
+    EXPECT_EQ(countOf(findingsFor(made::pieceOn(made::straight(2), 9)), "line_reverses"), 0);
+}
+
+TEST(Findings, AMissAtTheCeilingNamesItsPoint) {
+    LinePlan line;
+    const boat::Piece piece = gentle();
+    line.fair.line = made::arc(-3.0, 0.6);
+    line.fair.points.resize(15);
+    line.fair.points[4] = {0.5, -0.001};
+    const std::vector<Finding> findings = lineFindings(piece, line, {});
+    const Finding finding = the(findings, "miss_at_ceiling");
+    EXPECT_EQ(finding.point, 4);
+    EXPECT_NEAR(finding.value, 1.0, 1e-9);
+    EXPECT_NE(finding.text.find("P 5"), std::string::npos);
+    line.fair.points[4].misfit_m = 0.0005;
+    EXPECT_TRUE(lineFindings(piece, line, {}).empty());
+    line.fair.settled = false;
+    line.fair.outcome = "too many turns";
+    EXPECT_EQ(the(lineFindings(piece, line, {}), "line_not_settled").severity, Severity::caution);
+}
+
+TEST(Findings, AMisreadOffsetIsToldWithItsRepair) {
+    LinePlan line;
+    const boat::Piece piece = gentle();
+    line.fair.line = made::arc(-3.0, 0.6);
+    line.fair.points.resize(15);
+    line::Suspect suspect;
+    suspect.point = 2;
+    suspect.away_m = 0.0254;
+    suspect.scatter_m = 0.0004;
+    suspect.axis = 'y';
+    suspect.slip = "1 inch high";
+    suspect.tryWritten = {"", "2-3-4"};
+    line.misread.suspects.push_back(suspect);
+    line.misread.repeated.push_back({{1, 2, 3}, 'x', -0.00635, "one thickness too much"});
+    const std::vector<Finding> findings = lineFindings(piece, line, {});
+    const Finding misread = the(findings, "offset_misread");
+    EXPECT_EQ(misread.point, 2);
+    EXPECT_NEAR(misread.value, 25.4, 1e-9);
+    EXPECT_NE(misread.text.find("1 inch high"), std::string::npos) << misread.text;
+    EXPECT_NE(misread.text.find("try y 2-3-4"), std::string::npos) << misread.text;
+    EXPECT_NE(the(findings, "offsets_share_a_slip").text.find("P 2, P 3 and P 4"), std::string::npos);
+}
+
+TEST(Findings, StationsOffTheStripsAndOverlappingPadsCaution) {
+    boat::Piece piece = gentle();
+    const auto clampAt = [](double at) { return boat::Station{.at_m = at, .pad_m = 0.04}; };
+    piece.holding.stations = {clampAt(-0.08), clampAt(0.4), clampAt(1.93)};
+    EXPECT_EQ(countOf(findingsFor(piece), "station_off_the_strips"), 0);
+    EXPECT_EQ(countOf(findingsFor(piece), "pads_overlap"), 0);
+    piece.holding.stations.push_back(clampAt(-0.09));
+    piece.holding.stations.push_back(clampAt(1.95));
+    const std::vector<Finding> findings = findingsFor(piece);
+    EXPECT_EQ(countOf(findings, "station_off_the_strips"), 2);
+    EXPECT_EQ(countOf(findings, "pads_overlap"), 2);
+}
+
+TEST(Findings, AStrapBearsFromEndToEndAndOverlapsNoPad) {
+    boat::Piece piece = gentle();
+    boat::Station strap;
+    strap.kind = boat::HoldKind::strap;
+    strap.at_m = 0.2;
+    strap.to_m = 1.0;
+    piece.holding.stations = {strap, boat::Station{.at_m = 0.2}};
+    EXPECT_EQ(countOf(findingsFor(piece), "pads_overlap"), 0);
+    EXPECT_EQ(countOf(findingsFor(piece), "station_off_the_strips"), 0);
+    piece.holding.stations[0].to_m = 9.0;
+    EXPECT_EQ(countOf(findingsFor(piece), "station_off_the_strips"), 1);
+}
+
+// What holds for every finding, over pieces that raise many of them in each notation.
+TEST(Findings, EachIsAFullSentenceWithItsSourceAndTheWorstComesFirst) {
+    std::vector<boat::Piece> pieces{made::stem(), made::bend(0.4, 1.5), made::bend(0.06, 1.5), gentle()};
+    pieces[1].stack.strips[0].thickness_m = 0.010;
+    pieces[1].stack.pins = {boat::Pin{0.1}, boat::Pin{0.5}};
+    pieces[2].line.stripsOn = boat::Side::right;
+    pieces[2].stack.strips[0].count = 20;
+    pieces[3].stack.strips[0].bentBefore = boat::BentBefore{boat::Softened::boiled, 0.2};
+    pieces[3].stack.moisture = 0.3;
+    for (const auto notation : {measure::LengthNotation::feetInchesEighths, measure::LengthNotation::inches,
+                                measure::LengthNotation::millimetres}) {
+        Shop shop = made::shop();
+        shop.display.lengths = notation;
+        for (const boat::Piece& piece : pieces) {
+            const Plan plan = makePlan(piece, shop);
+            EXPECT_FALSE(plan.findings.empty());
+            for (std::size_t i = 0; i < plan.findings.size(); ++i) {
+                const Finding& finding = plan.findings[i];
+                EXPECT_TRUE(std::isupper(static_cast<unsigned char>(finding.text.front()))) << finding.text;
+                EXPECT_EQ(finding.text.back(), '.') << finding.text;
+                EXPECT_EQ(finding.text.find("nan"), std::string::npos) << finding.text;
+                EXPECT_EQ(finding.text.find("inf"), std::string::npos) << finding.text;
+                EXPECT_FALSE(finding.source.text.empty()) << finding.code;
+                EXPECT_TRUE(std::isfinite(finding.value) && std::isfinite(finding.limit)) << finding.code;
+                if (i > 0) {
+                    EXPECT_LE(plan.findings[i - 1].severity, finding.severity);
+                }
+            }
+        }
+    }
+}
+
+}  // namespace
+}  // namespace fayline::plan

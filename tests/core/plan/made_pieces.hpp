@@ -1,0 +1,58 @@
+// Pieces made from formulas, for checks of the whole plan.
+#pragma once
+
+#include <cmath>
+#include <functional>
+#include <numbers>
+#include <string>
+
+#include "core/boat/boat.hpp"
+#include "core/plan/plan.hpp"
+#include "tests/core/stack/made_lines.hpp"
+
+namespace fayline::made {
+
+// A piece with `points` offsets of `line` at even distances along it, read as finely as it is given.
+inline boat::Piece pieceOn(const line::Line& line, int points) {
+    boat::Piece piece;
+    piece.name = "Made";
+    for (int i = 0; i < points; ++i) {
+        const line::Place place = line.at(line.length() * i / (points - 1));
+        boat::Point point;
+        point.label = "P " + std::to_string(i + 1);
+        point.x_m = place.x_m;
+        point.y_m = place.y_m;
+        piece.line.points.push_back(point);
+    }
+    piece.line.readTo_m = 1e-5;
+    piece.line.fairWithin_m = 1e-3;
+    return piece;
+}
+
+// An arc that turns right with the strips on its left, outside: a bend of radius_m by turn_rad.
+inline boat::Piece bend(double radius_m, double turn_rad, int points = 15) {
+    return pieceOn(arc(-radius_m, turn_rad), points);
+}
+
+// The stem of the invented boat: k(s) = 0.10 + 1.513 sech^2((s - 0.62)/0.34) per metre, rounded to sixteenths of an
+// inch where `rounded`. It turns right here; nine quarter-inch strips of white oak on its left.
+inline boat::Piece stem(int points = 12, bool rounded = true) {
+    const auto curvature = [](double s) { return -(0.10 + 1.513 / std::pow(std::cosh((s - 0.62) / 0.34), 2)); };
+    boat::Piece piece = pieceOn(lineOf(curvature, 1.8, std::numbers::pi - 0.0873, {1.4, 0.1}), points);
+    piece.name = "Stem";
+    piece.line.readTo_m = piece.line.fairWithin_m = measure::sixteenth_m;
+    if (rounded) {
+        for (boat::Point& point : piece.line.points) {
+            point.x_m = std::round(point.x_m / measure::sixteenth_m) * measure::sixteenth_m;
+            point.y_m = std::round(point.y_m / measure::sixteenth_m) * measure::sixteenth_m;
+        }
+    }
+    piece.stack.strips[0].count = 9;
+    return piece;
+}
+
+inline plan::Shop shop() {
+    return plan::shopOf(boat::Boat{});
+}
+
+}  // namespace fayline::made

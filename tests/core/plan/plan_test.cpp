@@ -1,0 +1,200 @@
+#include "core/plan/plan.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <cstring>
+
+#include "core/measure/input_error.hpp"
+#include "core/plan/print.hpp"
+#include "core/plan/wording.hpp"
+#include "tests/core/plan/made_pieces.hpp"
+
+namespace fayline::plan {
+namespace {
+
+bool sameBits(double one, double other) {
+    return std::memcmp(&one, &other, sizeof one) == 0;
+}
+
+TEST(MakePlan, TwiceOnOneInputGivesTheSameBits) {
+    const boat::Piece piece = made::stem();
+    const Plan one = makePlan(piece, made::shop());
+    const Plan other = makePlan(piece, made::shop());
+    ASSERT_EQ(one.stack.at_m.size(), other.stack.at_m.size());
+    for (std::size_t j = 0; j < one.stack.at_m.size(); ++j) {
+        ASSERT_TRUE(sameBits(one.stack.at_m[j], other.stack.at_m[j]));
+        for (std::size_t i = 0; i < one.stack.faces.size(); ++i) {
+            ASSERT_TRUE(sameBits(one.stack.faces[i][j].x_m, other.stack.faces[i][j].x_m));
+            ASSERT_TRUE(sameBits(one.stack.faces[i][j].y_m, other.stack.faces[i][j].y_m));
+        }
+    }
+    for (std::size_t i = 0; i < one.stack.strips.size(); ++i) {
+        EXPECT_TRUE(sameBits(one.stack.strips[i].strain, other.stack.strips[i].strain));
+        EXPECT_TRUE(sameBits(one.stack.strips[i].cutLength_m, other.stack.strips[i].cutLength_m));
+    }
+    ASSERT_EQ(one.findings.size(), other.findings.size());
+    for (std::size_t i = 0; i < one.findings.size(); ++i) {
+        EXPECT_TRUE(sameBits(one.findings[i].value, other.findings[i].value));
+        EXPECT_EQ(one.findings[i].text, other.findings[i].text);
+    }
+}
+
+// Hand check (D): nine quarter-inch strips on a line whose tightest radius is R: strip i is strained t / 2 R_i with
+// R_i = R + (i - 1/2) t + (i - 1) g.
+TEST(MakePlan, StrainOfEachStripOfTheStemIsThatOfItsRadius) {
+    const Plan plan = makePlan(made::stem(), made::shop());
+    const double radius = 1 / std::abs(plan.line.tightest.curvature_per_m);
+    EXPECT_NEAR(radius, 1 / 1.613, 0.04 / 1.613);  // of the rounded offsets, within 4 % of the true curve
+    for (const stack::Strip& strip : plan.stack.strips) {
+        const double own = radius + (strip.place - 0.5) * 0.00635 + (strip.place - 1) * 0.00015;
+        EXPECT_NEAR(strip.strain, 0.00635 / (2 * own), 1e-5 * strip.strain) << strip.place;
+    }
+}
+
+TEST(MakePlan, SamplesRunEveryTenMillimetresToBothEnds) {
+    const Plan plan = makePlan(made::stem(), made::shop());
+    const auto& samples = plan.line.samples;
+    EXPECT_EQ(samples.front().at_m, 0);
+    EXPECT_NEAR(samples.back().at_m, plan.line.fair.line.length(), 1e-12);
+    for (std::size_t i = 1; i + 1 < samples.size(); ++i)
+        EXPECT_NEAR(samples[i].at_m, 0.01 * static_cast<double>(i), 1e-9);
+}
+
+TEST(MakePlan, WhatIsTakenOffMovesTheLineAwayFromTheStrips) {
+    boat::Piece piece = made::pieceOn(made::straight(2.0), 9);  // along +x, so its left is +y
+    piece.line.takeOff_m = 0.02;
+    piece.line.stripsOn = boat::Side::left;
+    EXPECT_NEAR(makePlan(piece, made::shop()).line.fair.line.at(1.0).y_m, -0.02, 1e-6);
+    piece.line.stripsOn = boat::Side::right;
+    EXPECT_NEAR(makePlan(piece, made::shop()).line.fair.line.at(1.0).y_m, 0.02, 1e-6);
+}
+
+TEST(MakePlan, WithoutPinsTheStackIsHeldWhereTheClosingBegins) {
+    boat::Piece piece = made::bend(1.0, 1.0);
+    const auto held = [&](boat::From from) {
+        piece.holding.from = from;
+        return makePlan(piece, made::shop()).stack.stagger.pinnedAt_m;
+    };
+    EXPECT_EQ(held(boat::From::start), 0);
+    EXPECT_NEAR(held(boat::From::middle), 0.5, 1e-4);
+    EXPECT_NEAR(held(boat::From::end), 1.0, 1e-4);
+}
+
+TEST(MakePlan, AnswersNineQuestionsInOrderAndSaysWhichAreNotBuilt) {
+    const Plan plan = makePlan(made::stem(), made::shop());
+    const char* words[] = {"Line", "Strips", "Form", "Holding", "Glue", "Time", "Stock", "Paper", "Record"};
+    ASSERT_EQ(plan.answers.size(), 9u);
+    for (std::size_t i = 0; i < 9; ++i) {
+        const Answer& answer = plan.answers[i];
+        EXPECT_EQ(answer.word, words[i]);
+        EXPECT_EQ(static_cast<std::size_t>(answer.question), i);
+        EXPECT_EQ(answer.sentence.back(), '.');
+        EXPECT_EQ(answer.figures.empty(), answer.sentence.starts_with("Not built yet")) << answer.sentence;
+    }
+}
+
+TEST(MakePlan, TheStripsAnswerIsASentenceOfTheTrade) {
+    Shop shop = made::shop();
+    shop.display.lengths = measure::LengthNotation::feetInchesEighths;
+    boat::Piece piece = made::bend(0.64, 1.5);
+    piece.stack.strips[0].count = 9;
+    const Answer answer = makePlan(piece, shop).answers[1];
+    EXPECT_EQ(answer.figures, "9 x 1/4 in, 0.49 %");
+    EXPECT_TRUE(answer.sentence.starts_with(
+        "Nine strips of 1/4 in white oak go round cold; the strip on the form is strained to "))
+        << answer.sentence;
+    piece.stack.strips[0].thickness_m = 0.0254;
+    const Answer thick = makePlan(piece, shop).answers[1];
+    EXPECT_TRUE(thick.sentence.starts_with("Nine strips of 1 in white oak do not go round; ")) << thick.sentence;
+    EXPECT_EQ(thick.worst, Severity::stop);
+}
+
+TEST(MakePlan, MixedStripsAreNamedByWood) {
+    boat::Piece piece = made::bend(2.0, 1.0);
+    boat::Strips ash;
+    ash.count = 1;
+    ash.thickness_m = 0.004;
+    ash.species = "ash_white";
+    piece.stack.strips[0].count = 6;
+    piece.stack.strips.push_back(ash);
+    const Plan plan = makePlan(piece, made::shop());
+    EXPECT_TRUE(
+        plan.answers[1].sentence.starts_with("Six strips of 6.35 mm white oak and one of 4 mm white ash go round"))
+        << plan.answers[1].sentence;
+    EXPECT_TRUE(plan.answers[1].figures.starts_with("6 x 6.35 mm + 1 x 4 mm, ")) << plan.answers[1].figures;
+}
+
+TEST(MakePlan, AStraightPieceHasAPlanToo) {
+    const Plan plan = makePlan(made::pieceOn(made::straight(2.0), 7), made::shop());
+    EXPECT_NE(plan.answers[0].sentence.find("straight"), std::string::npos) << plan.answers[0].sentence;
+    EXPECT_EQ(plan.stack.spares, 0);
+}
+
+TEST(MakePlan, WhatCannotBePlannedIsRefusedByItsPath) {
+    const auto pathOf = [](const boat::Piece& piece) {
+        try {
+            makePlan(piece, made::shop());
+        } catch (const measure::InputError& error) {
+            return error.path();
+        }
+        return std::string("taken");
+    };
+    boat::Piece piece = made::stem();
+    EXPECT_EQ(pathOf(piece), "taken");
+    piece.stack.strips[0].species = "oka";
+    EXPECT_EQ(pathOf(piece), "stack.strips[0].species");
+    piece = made::stem();
+    piece.line.points.resize(2);
+    EXPECT_EQ(pathOf(piece), "line.points");
+    piece = made::stem();
+    for (boat::Point& point : piece.line.points) {
+        point.x_m *= 1000;
+        point.y_m *= 1000;
+    }
+    EXPECT_EQ(pathOf(piece), "line.points");
+    piece = made::stem();
+    piece.holding.stations = {boat::Station{.at_m = 1e9}};
+    EXPECT_EQ(pathOf(piece), "holding.stations[0].at_mm");
+}
+
+TEST(Wording, WoodsAreNamedAsTheyAreSaid) {
+    const auto said = [](const std::string& name, bool own = false) {
+        wood::Species wood;
+        wood.name = name;
+        wood.own = own;
+        return woodName(wood);
+    };
+    EXPECT_EQ(said("White oak"), "white oak");
+    EXPECT_EQ(said("Oak, white (Quercus alba)"), "white oak");
+    EXPECT_EQ(said("Douglas-fir, coast"), "coast Douglas-fir");
+    EXPECT_EQ(said("Mahogany, true (Honduras)"), "true mahogany");
+    EXPECT_EQ(said("European larch"), "European larch");
+    EXPECT_EQ(said("Port Orford cedar"), "Port Orford cedar");
+    EXPECT_EQ(said("Yellow-poplar"), "yellow-poplar");
+    EXPECT_EQ(said("Teak"), "teak");
+    EXPECT_EQ(said("Teak from the yard", true), "Teak from the yard");
+}
+
+TEST(Wording, PlacesAreToldFromTheTrimLines) {
+    measure::Display display;
+    EXPECT_EQ(placeText(0.624, 1.8, display), "624 mm from the start");
+    EXPECT_EQ(placeText(-0.06, 1.8, display), "60 mm before the start");
+    EXPECT_EQ(placeText(1.95, 1.8, display), "150 mm past the end");
+    EXPECT_EQ(placeText(0, 1.8, display), "at the start");
+    EXPECT_EQ(placeText(1.8, 1.8, display), "at the end");
+    display.lengths = measure::LengthNotation::feetInchesEighths;
+    EXPECT_EQ(placeText(0.6985, 1.8, display), "2-3-4 from the start");
+    EXPECT_EQ(spanText(0.0254 * 1.5, display), "1 1/2 in");
+}
+
+TEST(Wording, NumbersUpToTwelveAreWords) {
+    EXPECT_EQ(numberWord(0), "no");
+    EXPECT_EQ(numberWord(1), "one");
+    EXPECT_EQ(numberWord(12), "twelve");
+    EXPECT_EQ(numberWord(13), "13");
+    EXPECT_EQ(listed({"a", "b", "c"}), "a, b and c");
+}
+
+}  // namespace
+}  // namespace fayline::plan

@@ -1,0 +1,170 @@
+#include "core/plan/print.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cctype>
+#include <filesystem>
+#include <nlohmann/json.hpp>
+#include <set>
+#include <string>
+
+#include "core/boat/file.hpp"
+#include "core/measure/input_error.hpp"
+#include "tests/core/plan/made_pieces.hpp"
+
+namespace fayline::plan {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+boat::Boat boatOf(const std::vector<boat::Piece>& pieces) {
+    boat::Boat boat;
+    boat.name = "Made";
+    boat.pieces = pieces;
+    return boat;
+}
+
+std::vector<boat::Boat> samples() {
+    std::vector<boat::Boat> boats;
+    for (const auto& entry : std::filesystem::directory_iterator(FAYLINE_SAMPLES)) {
+        if (entry.path().extension() == ".fayline") boats.push_back(boat::loadBoat(entry.path()));
+    }
+    return boats;
+}
+
+// Keys whose value may not exist.
+const std::set<std::string> mayBeNull{"suspect", "slip",  "try",       "spares",
+                                      "at_mm",   "limit", "radius_mm", "least_radius_mm"};
+
+// Words in lower case with underscores; only units and symbols of units may hold capitals.
+bool followsTheRules(const std::string& key) {
+    static const std::set<std::string> units{"J", "MPa", "N", "kPa", "C"};
+    std::size_t from = 0;
+    while (from <= key.size()) {
+        const std::size_t to = std::min(key.find('_', from), key.size());
+        const std::string word = key.substr(from, to - from);
+        if (word.empty()) return false;
+        if (!units.contains(word)) {
+            for (const char c : word) {
+                if (!std::islower(static_cast<unsigned char>(c)) && !std::isdigit(static_cast<unsigned char>(c))) {
+                    return false;
+                }
+            }
+        }
+        from = to + 1;
+    }
+    return true;
+}
+
+void walk(const Json& json, const std::string& key) {
+    if (json.is_null()) {
+        EXPECT_TRUE(mayBeNull.contains(key)) << key;
+    }
+    if (json.is_array()) {
+        for (const Json& element : json) walk(element, key);
+    }
+    if (!json.is_object()) return;
+    for (const auto& [name, value] : json.items()) {
+        EXPECT_TRUE(followsTheRules(name)) << name;
+        walk(value, name);
+    }
+}
+
+TEST(PrintPlans, EverySampleFollowsTheNamingRulesAndHasItsNumbers) {
+    const std::vector<boat::Boat> boats = samples();
+    ASSERT_GE(boats.size(), 3u);
+    for (const boat::Boat& boat : boats) {
+        const Json json = Json::parse(printPlans(boat));
+        walk(json, "");
+        EXPECT_EQ(json["fayline_plan"], 1);
+        EXPECT_EQ(json["boat"], boat.name);
+        ASSERT_EQ(json["pieces"].size(), boat.pieces.size());
+        for (std::size_t i = 0; i < boat.pieces.size(); ++i) {
+            const Json& piece = json["pieces"][i];
+            EXPECT_EQ(piece["name"], boat.pieces[i].name);
+            EXPECT_GT(piece["line"]["length_mm"].get<double>(), 0);
+            EXPECT_EQ(piece["line"]["points"].size(), boat.pieces[i].line.points.size());
+            EXPECT_EQ(piece["holding"]["stations"].size(), boat.pieces[i].holding.stations.size());
+            EXPECT_EQ(piece["stack"]["count"], piece["stack"]["strips"].size());
+            for (const char* later : {"form", "glue", "schedule", "stock", "choices"}) {
+                EXPECT_FALSE(piece.contains(later)) << later;
+            }
+            for (const Json& finding : piece["findings"]) EXPECT_FALSE(finding["source"].get<std::string>().empty());
+        }
+    }
+}
+
+TEST(PrintPlans, HasTheKeysThatScriptsRelyOn) {
+    boat::Piece piece = made::stem();
+    piece.holding.stations = {boat::Station{.at_m = 0.5}};
+    const Json json = Json::parse(printPlans(boatOf({piece})))["pieces"][0];
+    for (const char* key : {"length_mm", "tightest", "points", "samples"}) EXPECT_TRUE(json["line"].contains(key));
+    for (const char* key : {"at_mm", "x_mm", "y_mm", "heading_deg", "curvature_per_m"}) {
+        EXPECT_TRUE(json["line"]["samples"][0].contains(key)) << key;
+    }
+    for (const char* key : {"label", "at_mm", "misfit_mm", "suspect"}) {
+        EXPECT_TRUE(json["line"]["points"][0].contains(key)) << key;
+    }
+    for (const char* key : {"count", "depth_mm", "stiffness_wet_N_m2", "stiffness_cured_N_m2", "strips", "spares"}) {
+        EXPECT_TRUE(json["stack"].contains(key)) << key;
+    }
+    for (const char* key : {"place", "thickness_mm", "species", "least_radius_mm", "strain_pct", "finished_length_mm",
+                            "length_mm", "chance_of_breaking_pct"}) {
+        EXPECT_TRUE(json["stack"]["strips"][0].contains(key)) << key;
+    }
+    for (const char* key : {"start_mm", "end_mm"}) EXPECT_TRUE(json["stack"]["stagger"].contains(key)) << key;
+    for (const char* key : {"number", "kind", "at_mm", "along_outside_mm", "x_mm", "y_mm"}) {
+        EXPECT_TRUE(json["holding"]["stations"][0].contains(key)) << key;
+    }
+    for (const char* key : {"severity", "about", "code", "text", "at_mm", "value", "limit", "unit", "source", "mark"}) {
+        EXPECT_TRUE(json["findings"][0].contains(key)) << key;
+    }
+}
+
+TEST(PrintPlans, TheSameBoatGivesTheSameText) {
+    const boat::Boat boat = boatOf({made::stem(), made::bend(0.6, 1.2)});
+    EXPECT_EQ(printPlans(boat), printPlans(boat));
+}
+
+TEST(PrintPlans, WhatDoesNotExistIsNull) {
+    const Json straight = Json::parse(printPlans(boatOf({made::pieceOn(made::straight(2.0), 6)})))["pieces"][0];
+    EXPECT_TRUE(straight["line"]["tightest"]["radius_mm"].is_null());
+    EXPECT_TRUE(straight["stack"]["strips"][0]["least_radius_mm"].is_null());
+    boat::Piece thick = made::bend(0.3, 1.5);
+    thick.stack.strips[0].thickness_m = 0.015;
+    EXPECT_TRUE(Json::parse(printPlans(boatOf({thick})))["pieces"][0]["stack"]["spares"].is_null());
+}
+
+TEST(PrintPlans, AnErrorNamesThePiece) {
+    boat::Piece wrong = made::stem();
+    wrong.stack.strips[0].thickness_m = -1;
+    try {
+        printPlans(boatOf({made::stem(), wrong}));
+        FAIL() << "taken";
+    } catch (const measure::InputError& error) {
+        EXPECT_EQ(error.path(), "pieces[1].stack.strips[0].thickness_mm");
+    }
+}
+
+TEST(PrintPlans, ABoatWithoutPiecesIsAPlanWithoutPieces) {
+    const Json json = Json::parse(printPlans(boatOf({})));
+    EXPECT_TRUE(json["pieces"].is_array());
+    EXPECT_TRUE(json["pieces"].empty());
+}
+
+TEST(PrintPlans, TextThatIsNoTextDoesNotLoseThePlan) {
+    boat::Piece piece = made::stem();
+    piece.name = "Stem \xff";
+    EXPECT_NO_THROW(Json::parse(printPlans(boatOf({piece}))));
+}
+
+TEST(SummarizePlans, SaysEachAnswerAndFinding) {
+    const boat::Boat boat = boatOf({made::stem()});
+    const std::string text = summarizePlans(boat);
+    const Plan plan = makePlan(boat.pieces[0], shopOf(boat));
+    for (const Answer& answer : plan.answers) EXPECT_NE(text.find(answer.sentence), std::string::npos);
+    for (const Finding& finding : plan.findings) EXPECT_NE(text.find(finding.text), std::string::npos);
+}
+
+}  // namespace
+}  // namespace fayline::plan
