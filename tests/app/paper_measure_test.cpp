@@ -181,6 +181,29 @@ class PaperMeasureTest : public QObject {
     Q_OBJECT
 
 private:
+    // The station's number and kind stand right beside a tick, on both edges.
+    static bool isNamed(const std::vector<SheetSeen>& sheets, int number) {
+        int edges = 0;
+        for (const bool upper : {true, false}) {
+            const bool found = std::any_of(sheets.begin(), sheets.end(), [&](const SheetSeen& sheet) {
+                std::vector<QRectF> names = phrases(sheet.words, {QString::number(number), "clamp"});
+                const std::vector<QRectF> screws = phrases(sheet.words, {QString::number(number), "screw"});
+                names.insert(names.end(), screws.begin(), screws.end());
+                return std::any_of(names.begin(), names.end(), [&](const QRectF& name) {
+                    // From the words towards the edge: the leader and the tick, left of them, or right of the length
+                    // that follows them.
+                    const double from = upper ? name.top() - 3 : name.bottom() + 0.5;
+                    const QRectF left(name.left() - 2.5, from, 2.3, 2.5);
+                    const QRectF right(name.right(), from, 30, 2.5);
+                    return !sheet.picture.linesIn(left, true, 0.4).empty() ||
+                           !sheet.picture.linesIn(right, true, 0.4).empty();
+                });
+            });
+            edges += found ? 1 : 0;
+        }
+        return edges == 2;
+    }
+
     void measureStick(const Papers& papers) {
         std::vector<SheetSeen> sheets = seeSheets(papers.file("story-stick"), dotsPerInch);
         const double seamsApart = joinSheets(sheets, 0);
@@ -208,6 +231,9 @@ private:
                                    stack::faceDistance(piece.stack, piece.line.describes, line, 0, end_m);
             outside_m.push_back(holding::alongOutside(piece.stack, piece.line.describes, piece.line.stripsOn, line,
                                                       end_m - piece.stack.scarfedEnd->slope * depth_m));
+        }
+        for (const holding::StationPlace& station : papers.plan.holding.stations) {
+            QVERIFY2(isNamed(sheets, station.number), qPrintable(QString::number(station.number)));
         }
         const std::vector<double> outside = once(outside_m);
         const std::vector<double> along = once(along_m);

@@ -1,0 +1,350 @@
+// What stands on the papers' sheets and how they are named: every sheet says what it belongs to, words stand clear of
+// each other, and odd pieces, names and papers get their sheets or a plain refusal.
+#include <QApplication>
+#include <QDir>
+#include <QFile>
+#include <QLocale>
+#include <QPrinter>
+#include <QTemporaryDir>
+#include <QTest>
+
+#include "app/paper/papers.hpp"
+#include "core/measure/input_error.hpp"
+#include "core/plan/plan.hpp"
+#include "tests/app/paper_boats.hpp"
+#include "tests/app/rendered_pages.hpp"
+
+namespace fayline::test {
+
+QPageLayout layoutOf(const QPageSize& size, QPageLayout::Orientation orientation = QPageLayout::Portrait) {
+    return {size, orientation, QMarginsF(12.7, 12.7, 12.7, 12.7), QPageLayout::Millimeter};
+}
+
+QByteArray bytesOf(const QString& fileName) {
+    QFile file(fileName);
+    return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
+}
+
+// Pairs of words whose boxes overlap, for a person to read; the boxes are those of the letters, a little smaller than
+// the line's height that pdftotext gives.
+QStringList overlapsOn(const QString& file, int page) {
+    const std::vector<Word> words = wordsOf(file, page);
+    QStringList overlaps;
+    const auto letters = [](const QRectF& box) {
+        return box.adjusted(0.2, 0.22 * box.height(), -0.2, -0.22 * box.height());
+    };
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        for (std::size_t j = i + 1; j < words.size(); ++j) {
+            if (letters(words[i].box).intersects(letters(words[j].box))) {
+                overlaps << QString("page %1: '%2' on '%3'").arg(page).arg(words[i].text, words[j].text);
+            }
+        }
+    }
+    return overlaps;
+}
+
+// The piece with so many stations crowded about its tightest place, a millimetre apart.
+boat::Piece crowded(int count) {
+    boat::Piece piece = stem();
+    piece.holding.stations.clear();
+    addStations(piece, 0.6, 0.6 + 0.001 * (count - 1), count);
+    return piece;
+}
+
+class PaperSheetsTest : public QObject {
+    Q_OBJECT
+
+private:
+    QTemporaryDir folder_;
+    int used_ = 0;
+
+    QString freshFolder() { return folder_.filePath(QString("papers %1/deeper").arg(++used_)); }
+
+    static void compareNames(const QStringList& names, const QStringList& expectedStems) {
+        QStringList expected;
+        for (const QString& stem : expectedStems) {
+            for (const QString paper : {"station-table", "story-stick", "full-size-line", "full-size-form"}) {
+                expected << stem + "-" + paper + ".pdf";
+            }
+        }
+        QCOMPARE(names, expected);
+    }
+
+private slots:
+    void EverySheetNamesBoatPieceAndPaperAndItsNumberOfHowMany() {
+        const QString folder = freshFolder();
+        boat::Boat boat = boatOf({stem(), longRail()});
+        boat.display.lengths = measure::LengthNotation::feetInchesEighths;
+        const QStringList names = app::writePapers(boat, folder, layoutOf(QPageSize(QPageSize::A4)));
+        QCOMPARE(names.size(), 8);
+        for (const QString& name : names) {
+            const QString file = QDir(folder).filePath(name);
+            const int count = pageCount(file);
+            QVERIFY(count >= 1);
+            QString paper = name.section('-', 1).chopped(4).replace("full-size", "full size").replace('-', ' ');
+            paper.replace("full size", "full-size");
+            for (int page = 1; page <= count; ++page) {
+                const QString text = textOf(file, page);
+                QVERIFY2(text.contains("Marram · " + name.section('-', 0, 0)), qPrintable(text));
+                QVERIFY2(text.contains(paper, Qt::CaseInsensitive), qPrintable(paper + " in\n" + text));
+                QVERIFY2(text.contains(QString("Sheet %1 of %2").arg(page).arg(count)), qPrintable(text));
+                QVERIFY2(text.contains("inner square 100 mm, outer square 4 in"), qPrintable(text));
+            }
+        }
+    }
+
+    void WordsStandClearOfEachOther() {
+        const QString folder = freshFolder();
+        boat::Boat boat = boatOf({stem(), longRail(), crowded(60)});
+        for (const auto notation : {measure::LengthNotation::feetInchesEighths, measure::LengthNotation::millimetres}) {
+            boat.display.lengths = notation;
+            for (const QString& name : app::writePapers(boat, folder, layoutOf(QPageSize(QPageSize::A4)))) {
+                const QString file = QDir(folder).filePath(name);
+                QStringList overlaps;
+                for (int page = 1; page <= pageCount(file); ++page) overlaps += overlapsOn(file, page);
+                QVERIFY2(overlaps.isEmpty(), qPrintable(name + ": " + overlaps.join("; ")));
+            }
+        }
+    }
+
+    void EveryStationStandsInTheTable() {
+        const QString folder = freshFolder();
+        const boat::Boat boat = boatOf({crowded(60)});
+        const QStringList names = app::writePapers(boat, folder, layoutOf(QPageSize(QPageSize::Letter)));
+        const QString file = QDir(folder).filePath(names.front());
+        const int count = pageCount(file);
+        QVERIFY(count > 1);
+        QString text;
+        for (int page = 1; page <= count; ++page) text += textOf(file, page);
+        const plan::Plan plan = plan::makePlan(boat.pieces[0], plan::shopOf(boat));
+        for (const holding::StationPlace& station : plan.holding.stations) {
+            const QString row = QString("\\b%1\\s+(clamp|screw)\\s+%2\\s+%3\\s+%4\\s+%5\\b")
+                                    .arg(station.number)
+                                    .arg(station.at_m * 1000, 0, 'f', 1)
+                                    .arg(station.alongOutside_m * 1000, 0, 'f', 1)
+                                    .arg(station.onLine.x_m * 1000, 0, 'f', 1)
+                                    .arg(station.onLine.y_m * 1000, 0, 'f', 1);
+            QVERIFY2(text.contains(QRegularExpression(row)), qPrintable(row + " not in\n" + text));
+        }
+    }
+
+    void MarksTooCloseToBeNamedAreSaidToBeSo() {
+        const QString folder = freshFolder();
+        const QStringList names = app::writePapers(boatOf({crowded(60)}), folder, layoutOf(QPageSize(QPageSize::A4)));
+        const QString file = QDir(folder).filePath(names[1]);
+        QString text;
+        for (int page = 1; page <= pageCount(file); ++page) text += textOf(file, page).simplified() + " ";
+        QVERIFY(text.contains("too close together to be named"));
+    }
+
+    void APieceWithoutStationsHasItsPapers() {
+        boat::Piece piece = stem();
+        piece.holding.stations.clear();
+        piece.stack.runsPastStart_m = 0;
+        piece.stack.runsPastEnd_m = 0;
+        piece.stack.pins.clear();
+        const QString folder = freshFolder();
+        compareNames(app::writePapers(boatOf({piece}), folder, layoutOf(QPageSize(QPageSize::A4))), {"Stem"});
+    }
+
+    void ABoatWithoutPiecesHasNoPapers() {
+        QCOMPARE(app::writePapers(boatOf({}), freshFolder(), layoutOf(QPageSize(QPageSize::A4))), QStringList());
+    }
+
+    void OddNamesBecomeFileNamesThatAreSafeAndDiffer() {
+        std::vector<boat::Piece> pieces;
+        for (const char* name : {"Stem", "stem", "Stem-2", "../etc/passwd", "", "///", "Bogsprød søm №1", "木の船首",
+                                 "a very long name that goes on and on until no file system would take it any more"}) {
+            boat::Piece piece = pieceAlong(name, 0.5, 0, 4, [](double) { return 0.2; });
+            pieces.push_back(piece);
+        }
+        const QString folder = freshFolder();
+        const QStringList names = app::writePapers(boatOf(pieces), folder, layoutOf(QPageSize(QPageSize::A3)));
+        compareNames(names, {"Stem", "stem-2", "Stem-2-2", "etc-passwd", "piece", "piece-2", "Bogsprød-søm-1",
+                             "木の船首", "a-very-long-name-that-goes-on-and-on-unt"});
+        for (const QString& name : names) QVERIFY2(QFile::exists(QDir(folder).filePath(name)), qPrintable(name));
+        QCOMPARE(QDir(folder).entryList(QDir::Files).size(), names.size());
+    }
+
+    void ALongNameIsShortenedOnTheSheetNotCutOff() {
+        boat::Piece piece = stem();
+        piece.name = std::string(40, 'M') + " and a name that is longer than any sheet is wide " + std::string(40, 'W');
+        const QString folder = freshFolder();
+        const QStringList names = app::writePapers(boatOf({piece}), folder, layoutOf(QPageSize(QPageSize::A4)));
+        for (const QString& name : names) {
+            const QString file = QDir(folder).filePath(name);
+            const double width = Picture(file, 1, 50).width_mm();
+            for (const Word& word : wordsOf(file, 1)) {
+                QVERIFY2(word.box.left() > 12 && word.box.right() < width - 12, qPrintable(name + ": " + word.text));
+            }
+            QVERIFY(textOf(file, 1).contains("…"));
+        }
+    }
+
+    void ThePaperMayBeLargeARollOrLyingOnItsSide() {
+        const boat::Boat boat = boatOf({stem()});
+        const QPageSize roll(QSizeF(610, 2600), QPageSize::Millimeter);
+        std::vector<int> sheets;
+        for (const QPageLayout& layout :
+             {layoutOf(QPageSize(QPageSize::A4)), layoutOf(QPageSize(QPageSize::A4), QPageLayout::Landscape),
+              layoutOf(QPageSize(QPageSize::A3)), layoutOf(roll)}) {
+            const QString folder = freshFolder();
+            int count = 0;
+            for (const QString& name : app::writePapers(boat, folder, layout)) {
+                count += pageCount(QDir(folder).filePath(name));
+            }
+            sheets.push_back(count);
+        }
+        QVERIFY(sheets[2] < sheets[0]);
+        QVERIFY(sheets[3] < sheets[2]);
+        QCOMPARE(sheets[1], sheets[0]);  // the same paper, turned as each drawing needs it
+    }
+
+    void PaperThatIsTooSmallIsRefusedInWords() {
+        const QString folder = freshFolder();
+        try {
+            app::writePapers(boatOf({stem()}), folder, layoutOf(QPageSize(QPageSize::A6)));
+            QFAIL("A6 was taken");
+        } catch (const measure::InputError& error) {
+            QVERIFY2(error.wrong().find("79 x 122 mm") != std::string::npos, error.what());
+            QVERIFY2(error.accepted().find("155 x 200 mm") != std::string::npos, error.what());
+        }
+        QVERIFY(!QDir(folder).exists());
+    }
+
+    void APieceThatCannotBePlannedIsNamedAndNothingIsWritten() {
+        boat::Piece broken = stem();
+        broken.line.points.resize(2);
+        const QString folder = freshFolder();
+        try {
+            app::writePapers(boatOf({stem(), broken}), folder, layoutOf(QPageSize(QPageSize::A4)));
+            QFAIL("two points were taken");
+        } catch (const measure::InputError& error) {
+            QVERIFY2(QString::fromStdString(error.path()).startsWith("pieces[1].line.points"), error.what());
+        }
+        QVERIFY(!QDir(folder).exists());
+    }
+
+    void AFolderThatCannotBeMadeIsRefusedInWords() {
+        QFile file(folder_.filePath("a file"));
+        QVERIFY(file.open(QIODevice::WriteOnly));
+        file.close();
+        try {
+            app::writePapers(boatOf({stem()}), file.fileName(), layoutOf(QPageSize(QPageSize::A4)));
+            QFAIL("a file was taken for a folder");
+        } catch (const measure::InputError& error) {
+            QVERIFY2(QString::fromStdString(error.path()).contains("a file"), error.what());
+        }
+    }
+
+    void TheSameBoatGivesTheSameBytes() {
+        const QString first = freshFolder();
+        const QString second = freshFolder();
+        const QPageLayout layout = layoutOf(QPageSize(QPageSize::A4));
+        const QStringList names = app::writePapers(boatOf({stem()}), first, layout);
+        QTest::qWait(1100);  // a file that tells the time differs after a second
+        app::writePapers(boatOf({stem()}), second, layout);
+        for (const QString& name : names) {
+            const QByteArray bytes = bytesOf(QDir(first).filePath(name));
+            QVERIFY(bytes.startsWith("%PDF"));
+            QVERIFY(bytes == bytesOf(QDir(second).filePath(name)));
+        }
+    }
+
+    void LettersAreBuiltIntoTheFiles() {
+        const QString folder = freshFolder();
+        for (const QString& name : app::writePapers(boatOf({stem()}), folder, layoutOf(QPageSize(QPageSize::A4)))) {
+            const QString fonts = outputOf("pdffonts", {QDir(folder).filePath(name)});
+            QStringList rows = fonts.split('\n', Qt::SkipEmptyParts).mid(2);
+            QVERIFY(!rows.isEmpty());
+            const QRegularExpression embedded("\\byes\\s+(yes|no)\\s+yes\\s+\\d+\\s+\\d+\\s*$");
+            for (const QString& row : rows) QVERIFY2(row.contains(embedded), qPrintable(row));
+        }
+    }
+
+    // Printers differ in resolution, margins and how the paper lies; the check squares may not.
+    void APrinterOfAnyResolutionPrintsAtTrueSize() {
+        const boat::Boat boat = boatOf({stem()});
+        const plan::Plan plan = plan::makePlan(boat.pieces[0], plan::shopOf(boat));
+        for (const int resolution : {300, 360, 1200}) {
+            for (const auto orientation : {QPageLayout::Portrait, QPageLayout::Landscape}) {
+                for (const app::Paper paper : app::allPapers()) {
+                    const QString file = folder_.filePath("printed.pdf");
+                    {
+                        QPrinter printer;
+                        printer.setOutputFormat(QPrinter::PdfFormat);
+                        printer.setOutputFileName(file);
+                        printer.setResolution(resolution);
+                        printer.setPageLayout({QPageSize(QPageSize::Letter), orientation, QMarginsF(5, 9, 17, 6),
+                                               QPageLayout::Millimeter});
+                        app::printPaper(paper, boat, boat.pieces[0], plan, printer);
+                        QVERIFY(!printer.fullPage());
+                    }
+                    Picture picture(file, 1, 200);
+                    std::vector<Word> words = wordsOf(file, 1);
+                    const bool lying = orientation == QPageLayout::Landscape;
+                    const bool turned = std::any_of(words.begin(), words.end(), [](const Word& word) {
+                        return word.text == "Measure" && word.box.height() > word.box.width();
+                    });
+                    if (paper == app::Paper::storyStick) QCOMPARE(turned, !lying);
+                    if (paper == app::Paper::stationTable) QCOMPARE(turned, lying);
+                    if (turned) {
+                        for (Word& word : words) {
+                            word.box = QRectF(word.box.top(), picture.width_mm() - word.box.right(), word.box.height(),
+                                              word.box.width());
+                        }
+                        picture = picture.turnedBack();
+                    }
+                    const CheckSquares squares = checkSquares(picture, words);
+                    const QString where = QString("%1 at %2, %3 x %4")
+                                              .arg(app::paperName(paper))
+                                              .arg(resolution)
+                                              .arg(squares.innerWidth_mm)
+                                              .arg(squares.innerHeight_mm);
+                    QVERIFY2(std::abs(squares.innerWidth_mm - 100) < 0.1, qPrintable(where));
+                    QVERIFY2(std::abs(squares.innerHeight_mm - 100) < 0.1, qPrintable(where));
+                    QVERIFY2(std::abs(squares.outerWidth_mm - 101.6) < 0.1, qPrintable(where));
+                    QVERIFY2(std::abs(squares.outerHeight_mm - 101.6) < 0.1, qPrintable(where));
+                }
+            }
+        }
+    }
+
+    void OnlyTheSheetsThatWereAskedForArePrinted() {
+        const boat::Boat boat = boatOf({stem()});
+        const plan::Plan plan = plan::makePlan(boat.pieces[0], plan::shopOf(boat));
+        const QString file = folder_.filePath("some.pdf");
+        {
+            QPrinter printer;
+            printer.setOutputFormat(QPrinter::PdfFormat);
+            printer.setOutputFileName(file);
+            printer.setPageSize(QPageSize(QPageSize::A4));
+            printer.setPrintRange(QPrinter::PageRange);
+            printer.setFromTo(2, 3);
+            app::printPaper(app::Paper::storyStick, boat, boat.pieces[0], plan, printer);
+        }
+        QCOMPARE(pageCount(file), 2);
+        QVERIFY(textOf(file, 1).simplified().contains("Sheet 2 of"));
+    }
+
+    void TheLocaleChoosesLetterOrA4() {
+        QLocale::setDefault(QLocale(QLocale::English, QLocale::UnitedStates));
+        QCOMPARE(app::defaultPageLayout().pageSize().id(), QPageSize::Letter);
+        QLocale::setDefault(QLocale(QLocale::English, QLocale::UnitedKingdom));
+        QCOMPARE(app::defaultPageLayout().pageSize().id(), QPageSize::A4);
+        QLocale::setDefault(QLocale(QLocale::German, QLocale::Germany));
+        QCOMPARE(app::defaultPageLayout().pageSize().id(), QPageSize::A4);
+        QLocale::setDefault(QLocale::c());
+    }
+};
+
+}  // namespace fayline::test
+
+int main(int argc, char** argv) {
+    if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
+    QApplication application(argc, argv);
+    fayline::test::PaperSheetsTest test;
+    return QTest::qExec(&test, argc, argv);
+}
+
+#include "paper_sheets_test.moc"
