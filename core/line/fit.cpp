@@ -3,207 +3,154 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <numeric>
+
+#include "core/line/balance.hpp"
+#include "core/line/banded.hpp"
+#include "core/line/movable_spline.hpp"
+#include "core/line/plane.hpp"
 
 namespace fayline::line {
 
 namespace {
-
-// Gauss-Legendre rule of 3 points on 0..1 (Abramowitz & Stegun, Table 25.4): the third derivative of degree 5 is a
-// parabola, of which the square is met exactly.
-constexpr std::array<double, 3> gaussAt{0.1127016653792583, 0.5, 0.8872983346207417};
-constexpr std::array<double, 3> gaussWeight{5.0 / 18, 8.0 / 18, 5.0 / 18};
 
 // Weight of a point that must be passed and of a heading, against 1 for a point that was read: what such a weight
 // leaves is a millionth of what a read point would be missed by.
 constexpr double mustPassWeight = 1e6;
 constexpr double headingWeight = 1e6;
 
-constexpr int mostRounds = 80;
-constexpr double footReach = 0.01;  // of the parameter, in one step toward a foot
-constexpr int evenRounds = 2;       // in which the parameter is made arc length
+// Smoothing, times the number of points, at which the softest bend is held a hundred times stiffer by the curvature's
+// rate than by the misses: the line then is a circle, and more only adds rounding.
+constexpr double circleSmoothing = 0.2;
+
+constexpr int mostRounds = 100;
+constexpr int evenRounds = 2;           // in which the parameter is made arc length in any case
+constexpr double mostUnevenness = 0.3;  // of |dr/dt|, before it is made so again
+constexpr int mostEvenings = 6;
+constexpr double footReach = 0.01;         // of the parameter, in one step toward a foot
+constexpr double mostChange_log = 10;      // of the smoothing, in one round that changes the line little
+constexpr double carefulChange_log = 1.5;  // and in one that changes it much
+constexpr double littleChange = 0.1;       // of the greatest curvature
+constexpr double mostTurn_rad = 0.3;       // of the line anywhere, in one round
+constexpr double quickRounds = 0.3;        // moves that shrink to this or less from round to round are left alone
+constexpr int firstRelaxed = 5;            // round; those before still choose the smoothing
+constexpr double leastShare = 1.0 / 1024;  // of a round's move
+
 // Settled: no curvature changes by more between rounds, as a share of the greatest. Many knots leave more rounding, by
 // the square of their number.
 constexpr double settledCurvature = 1e-9;
 constexpr double roundingOfCurvature = 4e-15;
-// Weight times points at which what is left of the curvature's rate is a thousandth of the misses: the line then is a
-// circle. (The softest bend costs about 500 times its square, (4.73)^6 / ... of a bar free at both ends.)
-constexpr double circleSmoothing = 0.2;
-constexpr double leastLogSmoothing = -60;
 
-struct Vector {
-    double x = 0;
-    double y = 0;
-};
-
-Vector operator+(Vector a, Vector b) {
-    return {a.x + b.x, a.y + b.y};
-}
-Vector operator-(Vector a, Vector b) {
-    return {a.x - b.x, a.y - b.y};
-}
-Vector operator*(double f, Vector a) {
-    return {f * a.x, f * a.y};
-}
-double dot(Vector a, Vector b) {
-    return a.x * b.x + a.y * b.y;
-}
-double cross(Vector a, Vector b) {
-    return a.x * b.y - a.y * b.x;
-}
-double norm(Vector a) {
-    return std::sqrt(dot(a, a));
-}
-Vector leftOf(Vector a) {
-    return {-a.y, a.x};
-}
-Vector unit(Vector a) {
-    return (1 / norm(a)) * a;
-}
-
-// One linear condition on the normal moves of six neighbouring control points.
-struct Row {
-    int first = 0;
-    std::array<double, 6> entry{};
-    double value = 0;  // what is to become 0 when `entry` times the moves is taken off it
-    double weight = 1;
-};
-
-using Triangle = BandedTriangle<1>;
-
-class Fit {
-public:
-    explicit Fit(const FitInput& input);
-    FitResult run();
-
-private:
-    void place();
-    void startShape();
-    void measureLength();
-    double lengthTo(double t) const;
-    void lookAtEnergy();
-    void lookAtPoints();
-    double chooseSmoothing();
-    double rootOf(double (Fit::*measure)(double), double aim, double start);
-    double rootMeanSquare(double logSmoothing);
-    double greatest(double logSmoothing);
-    bool solve(double logSmoothing);
-    void move(double share);
-    void evenOut();
-    double merit(double smoothing) const { return smoothing * energy_ + squares_; }
-
-    Vector control(int j) const { return {x_[j], y_[j]}; }
-    Vector sum(const std::array<double, 6>& basis, int first) const {
-        Vector r;
-        for (int j = 0; j < 6; ++j) {
-            r.x += basis[j] * x_[first + j];
-            r.y += basis[j] * y_[first + j];
-        }
-        return r;
+// The points, after take-off square to the parabola through three neighbours.
+std::vector<Vector> aimedAt(const FitInput& input) {
+    const int count = static_cast<int>(input.points.size());
+    std::vector<Vector> points;
+    for (const FitPoint& point : input.points) points.push_back({point.x, point.y});
+    if (input.takeOff == 0) return points;
+    std::vector<Vector> moved = points;
+    for (int i = 0; i < count; ++i) {
+        const int from = std::clamp(i - 1, 0, count - 3);
+        const Vector a = points[from + 1] - points[from];
+        const Vector b = points[from + 2] - points[from + 1];
+        const double toA = norm(a), toB = norm(b);
+        Vector along = (toB / (toA + toB) / toA) * a + (toA / (toA + toB) / toB) * b;
+        if (i < from + 1) along = (2 / toA) * a - along;
+        if (i > from + 1) along = (2 / toB) * b - along;
+        moved[i] = points[i] + input.takeOff * leftOf(unit(along));
     }
-
-    const FitInput& input_;
-    int points_ = 0;
-    int controls_ = 0;
-    std::vector<Vector> aims_;  // the points, after take-off where the start needs it
-    std::vector<double> knots_;
-    std::vector<QuinticInterval> intervals_;
-    std::vector<QuinticValues> gauss_;  // three for each interval
-    std::vector<double> greville_;      // where each control point has its greatest say
-    std::vector<QuinticValues> atGreville_;
-    std::vector<double> sites_;  // as many places within 0..1 as control points, one in the reach of each
-    std::vector<double> x_, y_, xBefore_, yBefore_;
-    std::vector<Vector> normals_, tangents_;
-
-    Triangle energyTriangle_, triangle_;
-    std::vector<double> moves_;
-    std::vector<double> curvature_, curvatureBefore_;
-    double energy_ = 0, squares_ = 0;
-    std::vector<double> parameters_, misses_;
-    std::vector<double> length_;
-    std::vector<int> order_;
-    std::vector<Row> rows_;  // one for each point, then headings
-    double logSmoothing_ = 0, mostLogSmoothing_ = 0;
-    double startGap_ = 0, endGap_ = 0;
-    bool interpolates_ = false;
-};
-
-Fit::Fit(const FitInput& input) : input_(input), points_(static_cast<int>(input.points.size())) {
-    for (const FitPoint& point : input.points) aims_.push_back({point.x, point.y});
-    if (input.takeOff != 0) {
-        std::vector<Vector> moved = aims_;
-        for (int i = 0; i < points_; ++i) {
-            const int from = std::clamp(i - 1, 0, points_ - 3);
-            const Vector a = aims_[from + 1] - aims_[from];
-            const Vector b = aims_[from + 2] - aims_[from + 1];
-            const double la = norm(a), lb = norm(b);
-            // Tangent of the parabola through three neighbours.
-            const Vector mid = (lb / (la + lb) / la) * a + (la / (la + lb) / lb) * b;
-            Vector along = mid;
-            if (i < from + 1) along = (2 / la) * a - mid;
-            if (i > from + 1) along = (2 / lb) * b - mid;
-            moved[i] = aims_[i] + input.takeOff * leftOf(unit(along));
-        }
-        aims_ = moved;
-    }
-    interpolates_ = input.mostMiss <= 0;
-    mostLogSmoothing_ = std::log(circleSmoothing * points_);
-    place();
+    return moved;
 }
 
-// Parameters by chord length and knots at the points, with more between them the fewer the points.
-void Fit::place() {
-    parameters_.assign(points_, 0);
-    for (int i = 1; i < points_; ++i) parameters_[i] = parameters_[i - 1] + norm(aims_[i] - aims_[i - 1]);
-    for (double& t : parameters_) t /= parameters_.back();
-    parameters_.back() = 1;
-    const int gaps = points_ - 1;
+std::vector<double> chordParameters(const std::vector<Vector>& points) {
+    std::vector<double> parameters{0};
+    for (std::size_t i = 1; i < points.size(); ++i) {
+        parameters.push_back(parameters.back() + norm(points[i] - points[i - 1]));
+    }
+    const double chord = parameters.back();
+    for (double& t : parameters) t /= chord;
+    parameters.back() = 1;
+    return parameters;
+}
+
+// Knots at the points, with more between them the fewer the points.
+std::vector<double> breaksFor(const std::vector<double>& parameters) {
+    const int gaps = static_cast<int>(parameters.size()) - 1;
     const int each = gaps <= 6 ? (24 + gaps - 1) / gaps : gaps <= 25 ? 4 : gaps <= 100 ? 2 : 1;
     std::vector<double> breaks{0};
     for (int i = 0; i < gaps; ++i) {
         for (int k = 1; k <= each; ++k) {
-            breaks.push_back(parameters_[i] + (parameters_[i + 1] - parameters_[i]) * k / each);
+            breaks.push_back(parameters[i] + (parameters[i + 1] - parameters[i]) * k / each);
         }
     }
     breaks.back() = 1;
-    knots_ = openKnots(breaks);
-    intervals_ = quinticIntervals(knots_);
-    controls_ = static_cast<int>(knots_.size()) - 6;
-    for (const QuinticInterval& interval : intervals_) {
-        for (const double u : gaussAt) gauss_.push_back(valuesAt(interval, interval.start + u * interval.width));
-    }
-    const std::vector<double> closed = closedKnots(knots_);
-    for (int j = 0; j < controls_; ++j) {
-        sites_.push_back(std::accumulate(closed.begin() + j + 1, closed.begin() + j + 6, 0.0) / 5);
-        const double sum = std::accumulate(knots_.begin() + j + 1, knots_.begin() + j + 6, 0.0);
-        greville_.push_back(sum / 5);
-        atGreville_.push_back(valuesAt(intervals_[intervalAt(intervals_, sum / 5)], sum / 5));
-    }
-    x_.assign(controls_, 0);
-    y_.assign(controls_, 0);
-    normals_.resize(controls_);
-    tangents_.resize(controls_);
-    misses_.resize(points_);
-    moves_.assign(controls_, 0);
+    return breaks;
 }
 
-// Smoothing splines of x and y by the parameter, the parameter then set to the arc length, a few times over.
+class Fit {
+public:
+    explicit Fit(const FitInput& input)
+        : input_(input),
+          points_(static_cast<int>(input.points.size())),
+          aims_(aimedAt(input)),
+          parameters_(chordParameters(aims_)),
+          spline_(breaksFor(parameters_)),
+          misses_(points_, 0) {
+        balanceAims_ = {input.scatter, input.mostMiss, input.throughMiss, std::log(circleSmoothing * points_)};
+    }
+
+    FitResult run();
+
+private:
+    void startShape();
+    void look();
+    void lookAtEnergy();
+    void lookAtPoints();
+    void lookAtHeading(std::optional<double> heading_rad, double t);
+    bool improved();
+    void relax(const std::vector<double>& moves, int round);
+    void putShare(double share);
+    double turnSinceBefore() const;
+    double changeOfCurvature() const;
+
+    const FitInput& input_;
+    int points_;
+    std::vector<Vector> aims_;
+    std::vector<double> parameters_;  // of the points' feet
+    MovableSpline spline_;
+    std::vector<double> misses_;
+    BalanceAims balanceAims_;
+    Balance balance_;
+    std::vector<double> curvature_;     // at the Gauss points
+    double startGap_ = 0, endGap_ = 0;  // how far along the line the end points lie from its ends
+    double energy_ = 0, squares_ = 0;   // integral of the squared rate of curvature; weighed squares of the misses
+    double headingMiss_rad_ = 0;
+    double smoothing_log_ = 0;
+
+    // The round before.
+    std::vector<double> xBefore_, yBefore_, xAfter_, yAfter_, parametersBefore_, curvatureBefore_;
+    double meritBefore_ = 0;
+    std::vector<double> movesBefore_;
+    double share_ = 1, taken_ = 1, relaxation_ = 1;  // of the moves: now, in the round before, and what to begin with
+};
+
+// Smoothing splines of x and y by the parameter, the parameter then made arc length, a few times over.
 void Fit::startShape() {
     const double spacing = 2.0 / std::min(points_ - 1, 20);
     const double smoothing = 1e-3 * std::pow(spacing, 5) * points_ / 20;
+    smoothing_log_ = std::log(smoothing);
+    BandedTriangle<2> triangle;
     for (int pass = 0; pass < 3; ++pass) {
-        BandedTriangle<2> triangle;
-        triangle.clear(controls_);
+        triangle.clear(spline_.controls());
         int next = 0;
-        for (std::size_t k = 0; k < intervals_.size(); ++k) {
-            const QuinticInterval& interval = intervals_[k];
+        for (std::size_t i = 0; i < spline_.intervals().size(); ++i) {
+            const QuinticInterval& interval = spline_.intervals()[i];
             for (int g = 0; g < 3; ++g) {
                 const double root = std::sqrt(smoothing * gaussWeight[g] * interval.width);
                 BandedTriangle<2>::Row row{};
-                for (int a = 0; a < 6; ++a) row[a] = root * gauss_[3 * k + g].third[a];
+                for (int a = 0; a < 6; ++a) row[a] = root * spline_.gauss()[3 * i + g].third[a];
                 triangle.add(interval.first, row);
             }
-            for (; next < points_ && intervalAt(intervals_, parameters_[next]) == static_cast<int>(k); ++next) {
+            const bool last = i + 1 == spline_.intervals().size();
+            for (; next < points_ && (last || parameters_[next] < interval.start + interval.width); ++next) {
                 const auto value = valuesAt(interval, parameters_[next]).value;
                 BandedTriangle<2>::Row row{};
                 std::copy(value.begin(), value.end(), row.begin());
@@ -212,297 +159,232 @@ void Fit::startShape() {
                 triangle.add(interval.first, row);
             }
         }
-        triangle.solve(0, x_);
-        triangle.solve(1, y_);
-        if (pass == 2) break;
-        measureLength();
-        for (int i = 1; i + 1 < points_; ++i) {
-            parameters_[i] = lengthTo(parameters_[i]) / length_.back();
-        }
+        triangle.solve(0, spline_.x);
+        triangle.solve(1, spline_.y);
+        spline_.evenOut(parameters_);
     }
 }
 
-// Arc length at the start of each interval and at the end.
-void Fit::measureLength() {
-    length_.assign(1, 0);
-    for (std::size_t i = 0; i < intervals_.size(); ++i) {
-        double own = 0;
-        for (int k = 0; k < 3; ++k) {
-            own += gaussWeight[k] * intervals_[i].width * norm(sum(gauss_[3 * i + k].first, intervals_[i].first));
-        }
-        length_.push_back(length_.back() + own);
-    }
-}
-
-double Fit::lengthTo(double t) const {
-    const int k = intervalAt(intervals_, t);
-    return length_[k] + (t - intervals_[k].start) / intervals_[k].width * (length_[k + 1] - length_[k]);
-}
-
-// Rate of curvature at every Gauss point, weighed so that the sum of squares is the integral over arc length, and how
+// Rate of curvature at every Gauss point, weighed so that the sum of squares is its integral over arc length, and how
 // it changes with the control points' moves.
 void Fit::lookAtEnergy() {
-    energyTriangle_.clear(controls_);
-    curvature_.resize(gauss_.size());
+    const auto& gauss = spline_.gauss();
+    balance_.energy.clear(spline_.controls());
+    curvature_.resize(gauss.size());
     energy_ = 0;
-    for (int j = 0; j < controls_; ++j) {
-        const QuinticInterval& at = intervals_[intervalAt(intervals_, greville_[j])];
-        tangents_[j] = unit(sum(atGreville_[j].first, at.first));
-        normals_[j] = leftOf(tangents_[j]);
-    }
-    for (std::size_t g = 0; g < gauss_.size(); ++g) {
-        const QuinticInterval& interval = intervals_[g / 3];
-        const QuinticValues& basis = gauss_[g];
-        const Vector r1 = sum(basis.first, interval.first);
-        const Vector r2 = sum(basis.second, interval.first);
-        const Vector r3 = sum(basis.third, interval.first);
+    for (std::size_t g = 0; g < gauss.size(); ++g) {
+        const QuinticInterval& interval = spline_.intervals()[g / 3];
+        const QuinticValues& basis = gauss[g];
+        const Vector r1 = spline_.sum(basis.first, interval.first);
+        const Vector r2 = spline_.sum(basis.second, interval.first);
+        const Vector r3 = spline_.sum(basis.third, interval.first);
+        // f = dk/ds sqrt(|r1|) = (r1 x r3) |r1|^-7/2 - 3 (r1 x r2) (r1 . r2) |r1|^-11/2, and its derivatives by r1, r2,
+        // r3.
         const double speed2 = dot(r1, r1), speed = std::sqrt(speed2);
         const double c13 = cross(r1, r3), c12 = cross(r1, r2), d12 = dot(r1, r2);
-        const double p7 = 1 / (speed2 * speed * std::sqrt(speed)), q11 = p7 / speed2;
-        const double f = c13 * p7 - 3 * c12 * d12 * q11;
-        curvature_[g] = c12 / (speed2 * speed);
+        const double p7 = 1 / (speed2 * speed * std::sqrt(speed)), p11 = p7 / speed2;
         const double root = std::sqrt(gaussWeight[g % 3] * interval.width);
-        const double bySpeed = -3.5 * c13 * p7 / speed2 + 3 * 5.5 * c12 * d12 * q11 / speed2;  // over speed
-        const Vector f1 = {p7 * r3.y - 3 * q11 * (r2.y * d12 + c12 * r2.x) + bySpeed * r1.x,
-                           -p7 * r3.x - 3 * q11 * (-r2.x * d12 + c12 * r2.y) + bySpeed * r1.y};
-        const Vector f2 = {-3 * q11 * (-r1.y * d12 + c12 * r1.x), -3 * q11 * (r1.x * d12 + c12 * r1.y)};
+        const double f = root * (c13 * p7 - 3 * c12 * d12 * p11);
+        curvature_[g] = c12 / (speed2 * speed);
+        energy_ += f * f;
+        const double bySpeed = (-3.5 * c13 * p7 + 16.5 * c12 * d12 * p11) / speed2;
+        const Vector f1 =
+            Vector{p7 * r3.y, -p7 * r3.x} - (3 * p11) * (d12 * Vector{r2.y, -r2.x} + c12 * r2) + bySpeed * r1;
+        const Vector f2 = (-3 * p11) * (d12 * leftOf(r1) + c12 * r1);
         const Vector f3 = p7 * leftOf(r1);
-        Triangle::Row row;
+        Balance::Triangle::Row row;
         for (int a = 0; a < 6; ++a) {
-            const Vector n = normals_[interval.first + a];
+            const Vector n = spline_.normal(interval.first + a);
             row[a] = root * (basis.first[a] * dot(f1, n) + basis.second[a] * dot(f2, n) + basis.third[a] * dot(f3, n));
         }
-        row[6] = -root * f;
-        energy_ += root * f * root * f;
-        energyTriangle_.add(interval.first, row);
+        row[6] = -f;
+        balance_.energy.add(interval.first, row);
     }
 }
 
-// Feet and misses of the points, and how the misses change with the moves.
+// Feet and misses of the points, and how the misses change with the moves. The foot's own shift changes the miss only
+// by the second order.
 void Fit::lookAtPoints() {
-    rows_.clear();
+    const auto& intervals = spline_.intervals();
+    balance_.conditions.clear();
     squares_ = 0;
     for (int i = 0; i < points_; ++i) {
         const Vector point{input_.points[i].x, input_.points[i].y};
-        double t = parameters_[i];
-        const double reach = std::max(footReach, 0.3 * std::min(i > 0 ? t - parameters_[i - 1] : 1.0,
-                                                                i + 1 < points_ ? parameters_[i + 1] - t : 1.0));
+        const bool end = i == 0 || i + 1 == points_;
+        double t = end ? (i == 0 ? 0.0 : 1.0) : parameters_[i];
         Vector r, r1;
         QuinticValues basis;
         int first = 0;
-        const bool end = i == 0 || i + 1 == points_;
-        if (end) t = i == 0 ? 0 : 1;
-        for (int k = 0; k < 6; ++k) {
-            const QuinticInterval& interval = intervals_[intervalAt(intervals_, t)];
+        for (int step = 0; step < 8; ++step) {
+            const QuinticInterval& interval = intervals[intervalAt(intervals, t)];
             basis = valuesAt(interval, t);
             first = interval.first;
-            r = sum(basis.value, first);
-            r1 = sum(basis.first, first);
+            r = spline_.sum(basis.value, first);
+            r1 = spline_.sum(basis.first, first);
             if (end) break;
             const Vector away = point - r;
             const double speed2 = dot(r1, r1);
-            const double slope = std::max(0.2 * speed2, speed2 - dot(away, sum(basis.second, first)));
-            const double step = std::clamp(dot(away, r1) / slope, -reach, reach);
-            if (std::abs(step) < 1e-15) break;
-            t = std::clamp(t + step, 1e-9, 1 - 1e-9);
+            const double slope = std::max(0.2 * speed2, speed2 - dot(away, spline_.sum(basis.second, first)));
+            const double by = std::clamp(dot(away, r1) / slope, -footReach, footReach);
+            if (std::abs(by) < 1e-15) break;
+            t = std::clamp(t + by, 0.0, 1.0);
         }
         parameters_[i] = t;
         const Vector along = unit(r1), left = leftOf(along), away = point - r;
         if (i == 0) startGap_ = dot(away, along);
         if (i + 1 == points_) endGap_ = dot(away, along);
         misses_[i] = dot(away, left) + input_.takeOff;
-        Row row{first, {}, misses_[i], input_.points[i].mustPass ? mustPassWeight : 1};
-        for (int a = 0; a < 6; ++a) row.entry[a] = basis.value[a] * dot(normals_[first + a], left);
-        rows_.push_back(row);
+        const bool mustPass = input_.points[i].mustPass;
+        Condition condition{first, {}, misses_[i], mustPass ? mustPassWeight : 1, !mustPass};
+        for (int a = 0; a < 6; ++a) condition.entry[a] = basis.value[a] * dot(spline_.normal(first + a), left);
+        squares_ += condition.weight * condition.value * condition.value;
+        balance_.conditions.push_back(condition);
     }
-    const auto head = [&](std::optional<double> heading_rad, double t) {
-        if (!heading_rad) return;
-        const QuinticInterval& interval = intervals_[intervalAt(intervals_, t)];
-        const auto basis = valuesAt(interval, t);
-        const Vector r1 = sum(basis.first, interval.first);
-        const Vector wanted{std::cos(*heading_rad), std::sin(*heading_rad)};
-        const double speed2 = dot(r1, r1);
-        Row row{interval.first, {}, std::atan2(cross(r1, wanted), dot(r1, wanted)), headingWeight};
-        for (int a = 0; a < 6; ++a) {
-            row.entry[a] = basis.first[a] * cross(r1, normals_[interval.first + a]) / speed2;
+}
+
+void Fit::lookAtHeading(std::optional<double> heading_rad, double t) {
+    if (!heading_rad) return;
+    const auto& intervals = spline_.intervals();
+    const QuinticInterval& interval = intervals[intervalAt(intervals, t)];
+    const auto basis = valuesAt(interval, t);
+    const Vector r1 = spline_.sum(basis.first, interval.first);
+    const Vector wanted{std::cos(*heading_rad), std::sin(*heading_rad)};
+    // The end is about to slide along the line to the foot of its point and turns as the line does.
+    const double speed = norm(r1);
+    const double slide =
+        (t == 0 ? startGap_ : endGap_) * cross(r1, spline_.sum(basis.second, interval.first)) / (speed * speed * speed);
+    const double off = std::atan2(cross(r1, wanted), dot(r1, wanted)) - slide;
+    Condition condition{interval.first, {}, off, headingWeight, false};
+    for (int a = 0; a < 6; ++a) {
+        condition.entry[a] = basis.first[a] * cross(r1, spline_.normal(interval.first + a)) / dot(r1, r1);
+    }
+    headingMiss_rad_ = std::max(headingMiss_rad_, std::abs(condition.value));
+    squares_ += condition.weight * condition.value * condition.value;
+    balance_.conditions.push_back(condition);
+}
+
+void Fit::look() {
+    spline_.face();
+    lookAtEnergy();
+    lookAtPoints();
+    headingMiss_rad_ = 0;
+    lookAtHeading(input_.startHeading_rad, 0);
+    lookAtHeading(input_.endHeading_rad, 1);
+    balance_.ready();
+}
+
+// Whether the round's move made the whole better; if not, a smaller share of it has been put in its place.
+bool Fit::improved() {
+    const double merit = std::exp(smoothing_log_) * energy_ + squares_;
+    if (merit <= meritBefore_ * (1 + 1e-6) || share_ <= leastShare) return true;
+    putShare(share_ / 4);
+    return false;
+}
+
+// How much of the moves to take, from how they followed on those before (Aitken; Irons & Tuck 1969, from memory):
+// rounds that overshoot are held back, rounds that creep are lengthened.
+void Fit::relax(const std::vector<double>& moves, int round) {
+    double now = 0, before = 0, product = 0, difference = 0;
+    if (movesBefore_.size() == moves.size()) {
+        for (std::size_t j = 0; j < moves.size(); ++j) {
+            const double change = moves[j] - movesBefore_[j];
+            now += moves[j] * moves[j];
+            before += movesBefore_[j] * movesBefore_[j];
+            product += movesBefore_[j] * change;
+            difference += change * change;
         }
-        rows_.push_back(row);
-    };
-    head(input_.startHeading_rad, 0);
-    head(input_.endHeading_rad, 1);
-
-    order_.resize(rows_.size());
-    std::iota(order_.begin(), order_.end(), 0);
-    std::stable_sort(order_.begin(), order_.end(), [&](int a, int b) { return rows_[a].first < rows_[b].first; });
-    for (const Row& row : rows_) squares_ += row.weight * row.value * row.value;
-}
-
-// The moves that are best for the conditions as they stand, taken as linear.
-bool Fit::solve(double logSmoothing) {
-    const double root = std::exp(logSmoothing / 2);
-    triangle_.clear(controls_);
-    std::size_t next = 0;
-    for (int j = 0; j < controls_; ++j) {
-        Triangle::Row row = energyTriangle_.rows()[j];
-        for (double& entry : row) entry *= root;
-        triangle_.add(j, row);
-        for (; next < order_.size() && rows_[order_[next]].first == j; ++next) {
-            const Row& condition = rows_[order_[next]];
-            const double weight = std::sqrt(condition.weight);
-            for (int a = 0; a < 6; ++a) row[a] = weight * condition.entry[a];
-            row[6] = weight * condition.value;
-            triangle_.add(j, row);
-        }
     }
-    return triangle_.solve(0, moves_);
+    const bool quick = now <= quickRounds * quickRounds * before || difference <= 0;
+    if (!quick && round >= firstRelaxed) relaxation_ = std::clamp(-taken_ * product / difference, 0.05, 1.5);
+    movesBefore_ = moves;
 }
 
-double Fit::rootMeanSquare(double logSmoothing) {
-    if (!solve(logSmoothing)) return 1e9;
-    double sum = 0;
-    int read = 0;
-    for (int i = 0; i < points_; ++i) {
-        if (input_.points[i].mustPass) continue;
-        double miss = rows_[i].value;
-        for (int a = 0; a < 6; ++a) miss -= rows_[i].entry[a] * moves_[rows_[i].first + a];
-        sum += miss * miss;
-        ++read;
+void Fit::putShare(double share) {
+    share_ = share;
+    for (int j = 0; j < spline_.controls(); ++j) {
+        spline_.x[j] = xBefore_[j] + share_ * (xAfter_[j] - xBefore_[j]);
+        spline_.y[j] = yBefore_[j] + share_ * (yAfter_[j] - yBefore_[j]);
     }
-    return std::sqrt(sum / std::max(1, read));
+    parameters_ = parametersBefore_;
 }
 
-double Fit::greatest(double logSmoothing) {
-    if (!solve(logSmoothing)) return 1e9;
+// The greatest change of heading by the whole of the round's move.
+double Fit::turnSinceBefore() const {
     double most = 0;
-    for (int i = 0; i < points_; ++i) {
-        if (input_.points[i].mustPass && !interpolates_) continue;
-        double miss = rows_[i].value;
-        for (int a = 0; a < 6; ++a) miss -= rows_[i].entry[a] * moves_[rows_[i].first + a];
-        most = std::max(most, std::abs(miss));
+    for (std::size_t g = 0; g < spline_.gauss().size(); ++g) {
+        const auto& basis = spline_.gauss()[g].first;
+        const int first = spline_.intervals()[g / 3].first;
+        const Vector after = spline_.sum(basis, first);
+        Vector before;
+        for (int a = 0; a < 6; ++a) {
+            before.x += basis[a] * xBefore_[first + a];
+            before.y += basis[a] * yBefore_[first + a];
+        }
+        // The move over the speed before, so that a move too large to be an angle still counts as large.
+        most = std::max(most, std::abs(cross(before, after)) / dot(before, before));
     }
     return most;
 }
 
-// The logarithm of the smoothing at which `measure` (growing with it) is `aim`, from `start` on, or an end of the
-// range.
-double Fit::rootOf(double (Fit::*measure)(double), double aim, double start) {
-    const auto off = [&](double at) { return std::log(std::max(1e-300, (this->*measure)(at)) / aim); };
-    double a = std::clamp(start, leastLogSmoothing, mostLogSmoothing_);
-    double fa = off(a);
-    double stride = std::clamp(std::abs(fa) * 2, 1e-6, 4.0);
-    double b = a, fb = fa;
-    while ((fa > 0) == (fb > 0)) {
-        if (fb > 0 ? b <= leastLogSmoothing : b >= mostLogSmoothing_) return b;
-        a = b;
-        fa = fb;
-        b = std::clamp(fb > 0 ? b - stride : b + stride, leastLogSmoothing, mostLogSmoothing_);
-        fb = off(b);
-        stride *= 3;
+// Since the round before, as a share of the greatest.
+double Fit::changeOfCurvature() const {
+    double change = 0, most = 1;
+    for (std::size_t g = 0; g < curvature_.size(); ++g) {
+        change = std::max(change, std::abs(curvature_[g] - curvatureBefore_[g]));
+        most = std::max(most, std::abs(curvature_[g]));
     }
-    for (int i = 0; i < 40; ++i) {
-        if (std::abs(fb) < 1e-11 || std::abs(b - a) < 1e-12) break;
-        const double c = b - fb * (b - a) / (fb - fa);
-        const double fc = off(c);
-        if ((fc > 0) != (fb > 0)) {
-            a = b;
-            fa = fb;
-        } else {
-            fa /= 2;
-        }
-        b = c;
-        fb = fc;
-    }
-    return b;
-}
-
-double Fit::chooseSmoothing() {
-    if (interpolates_) return rootOf(&Fit::greatest, input_.throughMiss, logSmoothing_);
-    double at = rootOf(&Fit::rootMeanSquare, input_.targetMiss, logSmoothing_);
-    if (greatest(at) > input_.mostMiss) at = rootOf(&Fit::greatest, input_.mostMiss * (1 - 1e-9), at);
-    return at;
-}
-
-// Control points go square to the line by what was solved for, and along it so that the ends come to the feet of the
-// end points.
-void Fit::move(double share) {
-    for (int j = 0; j < controls_; ++j) {
-        const double along = (1 - greville_[j]) * startGap_ + greville_[j] * endGap_;
-        const Vector by = (share * moves_[j]) * normals_[j] + (share * along) * tangents_[j];
-        x_[j] = xBefore_[j] + by.x;
-        y_[j] = yBefore_[j] + by.y;
-    }
-}
-
-// Makes the parameter arc length: the same line, met anew at as many places as there are control points.
-void Fit::evenOut() {
-    measureLength();
-    BandedTriangle<2> triangle;
-    triangle.clear(controls_);
-    for (const double even : sites_) {
-        const double wanted = even * length_.back();
-        const auto after = std::upper_bound(length_.begin() + 1, length_.end() - 1, wanted);
-        const std::size_t k = after - length_.begin() - 1;
-        const QuinticInterval& interval = intervals_[k];
-        double u = std::clamp((wanted - length_[k]) / (length_[k + 1] - length_[k]), 0.0, 1.0);
-        for (int step = 0; step < 2; ++step) {
-            double own = 0;
-            for (int g = 0; g < 3; ++g) {
-                const auto basis = valuesAt(interval, interval.start + u * gaussAt[g] * interval.width);
-                own += gaussWeight[g] * u * interval.width * norm(sum(basis.first, interval.first));
-            }
-            const auto basis = valuesAt(interval, interval.start + u * interval.width);
-            u += (wanted - length_[k] - own) / (interval.width * norm(sum(basis.first, interval.first)));
-        }
-        const Vector r = sum(valuesAt(interval, interval.start + u * interval.width).value, interval.first);
-        const QuinticInterval& at = intervals_[intervalAt(intervals_, even)];
-        const auto value = valuesAt(at, even).value;
-        BandedTriangle<2>::Row row{};
-        std::copy(value.begin(), value.end(), row.begin());
-        row[6] = r.x;
-        row[7] = r.y;
-        triangle.add(at.first, row);
-    }
-    triangle.solve(0, x_);
-    triangle.solve(1, y_);
-    for (int i = 1; i + 1 < points_; ++i) parameters_[i] = lengthTo(parameters_[i]) / length_.back();
+    return change / most;
 }
 
 FitResult Fit::run() {
     startShape();
     FitResult result;
-    logSmoothing_ = std::log(1e-3 * std::pow(2.0 / std::min(points_ - 1, 20), 5));
-    for (int round = 1; round <= mostRounds; ++round) {
+    int evenings = 0;
+    const double intervals = static_cast<double>(spline_.intervals().size());
+    const double enough = std::max(settledCurvature, roundingOfCurvature * intervals * intervals);
+    for (int round = 0; round < mostRounds; ++round) {
         result.rounds = round;
-        lookAtEnergy();
-        lookAtPoints();
-        if (round > 1) {
-            double change = 0, most = 1;
-            for (std::size_t g = 0; g < curvature_.size(); ++g) {
-                change = std::max(change, std::abs(curvature_[g] - curvatureBefore_[g]));
-                most = std::max(most, std::abs(curvature_[g]));
-            }
-            const double intervals = static_cast<double>(intervals_.size());
-            if (change < std::max(settledCurvature, roundingOfCurvature * intervals * intervals) * most) {
+        look();
+        if (round > 0) {
+            if (!improved()) continue;
+            if (changeOfCurvature() < enough * std::min(1.0, share_)) {
                 result.settled = true;
                 break;
             }
         }
-        logSmoothing_ = chooseSmoothing();
-        solve(logSmoothing_);
-        xBefore_ = x_;
-        yBefore_ = y_;
+        if (round > 0 && evenings < mostEvenings && (round <= evenRounds || spline_.unevenness() > mostUnevenness)) {
+            ++evenings;
+            spline_.evenOut(parameters_);
+            look();
+        }
+        const double precision = round == 0 ? 0.3 : round == 1 ? 0.01 : 1e-10;
+        const double wanted = balance_.chooseSmoothing(balanceAims_, smoothing_log_, precision);
+        const bool careful = round > 0 && changeOfCurvature() > littleChange * std::min(1.0, share_);
+        const double most_log = careful ? carefulChange_log : mostChange_log;
+        smoothing_log_ = std::clamp(wanted, smoothing_log_ - most_log, smoothing_log_ + most_log);
+        const std::vector<double>& moves = balance_.movesAt(smoothing_log_);
+        meritBefore_ = std::exp(smoothing_log_) * energy_ + squares_;
+        xBefore_ = spline_.x;
+        yBefore_ = spline_.y;
+        parametersBefore_ = parameters_;
         curvatureBefore_ = curvature_;
-        move(1);
-        if (round <= evenRounds) evenOut();
+        taken_ = share_;
+        share_ = 1;
+        spline_.move(moves, 1, startGap_, endGap_);
+        xAfter_ = spline_.x;
+        yAfter_ = spline_.y;
+        relax(moves, round);
+        const double turn = turnSinceBefore();
+        const double share = std::min(relaxation_, mostTurn_rad / std::max(turn, 1e-300));
+        if (share != 1) putShare(share);
     }
-    result.outcome = result.settled ? "settled after " + std::to_string(result.rounds) + " rounds"
-                                    : "did not settle within " + std::to_string(mostRounds) + " rounds";
-    result.knots = closedKnots(knots_);
-    result.x = closedControls(knots_, x_);
-    result.y = closedControls(knots_, y_);
+    result.knots = closedKnots(spline_.knots());
+    result.x = closedControls(spline_.knots(), spline_.x);
+    result.y = closedControls(spline_.knots(), spline_.y);
     result.parameters = parameters_;
     result.misses = misses_;
-    result.smoothing = std::exp(logSmoothing_);
+    result.smoothing = std::exp(smoothing_log_);
+    result.headingMiss_rad = headingMiss_rad_;
     return result;
 }
 

@@ -1,5 +1,5 @@
-// The fit behind fair(): a spline of degree 5 whose control points are moved square to it until its curvature changes
-// least for what it misses. fair.cpp tells the method; here are its stages.
+// The fit behind fair(): a spline whose control points go square to it until its curvature changes least for what it
+// misses. fair.cpp tells the method; here are its rounds.
 //
 // Everything is measured in chord lengths of the points, the parameter runs 0..1.
 #pragma once
@@ -7,10 +7,6 @@
 #include <optional>
 #include <string>
 #include <vector>
-
-#include "core/line/banded.hpp"
-#include "core/line/line.hpp"
-#include "core/line/quintic.hpp"
 
 namespace fayline::line {
 
@@ -22,24 +18,24 @@ struct FitPoint {
 
 struct FitInput {
     std::vector<FitPoint> points;
-    double targetMiss = 0;   // root mean square of the misses to aim at
+    double scatter = 0;      // root mean square of what reading a point leaves
     double mostMiss = 0;     // no miss above this; 0 interpolates
     double throughMiss = 0;  // a miss this small counts as none
-    double takeOff = 0;
+    double takeOff = 0;      // to the left of the points
     std::optional<double> startHeading_rad;
     std::optional<double> endHeading_rad;
 };
 
 struct FitResult {
-    std::vector<double> knots;
+    std::vector<double> knots;  // of degree 5, ends six-fold
     std::vector<double> x;
     std::vector<double> y;           // control points
     std::vector<double> parameters;  // of the points' feet
     std::vector<double> misses;      // > 0: the point lies to the left
     double smoothing = 0;
+    double headingMiss_rad = 0;  // the greater of the ends'
     int rounds = 0;
     bool settled = false;
-    std::string outcome;
 };
 
 FitResult fit(const FitInput& input);

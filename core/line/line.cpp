@@ -20,7 +20,7 @@ constexpr std::array<double, 4> gaussWeight{0.3626837833783620, 0.31370664587788
 
 constexpr double lengthError = 1e-12;  // of a piece's arc length, relative; far below the 1e-9 promised
 constexpr double mostTurn_rad = 0.5;   // of a piece
-constexpr int mostHalvings = 20;
+constexpr int mostHalvings = 8;
 
 double cross(const Xy& a, const Xy& b) {
     return a.x_m * b.y_m - a.y_m * b.x_m;

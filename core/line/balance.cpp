@@ -1,0 +1,161 @@
+#include "core/line/balance.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace fayline::line {
+
+namespace {
+
+// The scatter of reading is counted this many times. See fair.cpp for what was measured.
+constexpr double scatterCounted = 2;
+
+// A circle and its place are free of cost: three of the freedoms are none of the smoothing's.
+constexpr double freeOfCost = 3;
+
+constexpr double leastSmoothing_log = -75;
+
+}  // namespace
+
+void Balance::ready() {
+    order_.resize(conditions.size());
+    std::iota(order_.begin(), order_.end(), 0);
+    std::stable_sort(order_.begin(), order_.end(),
+                     [&](int a, int b) { return conditions[a].first < conditions[b].first; });
+    solved_ = false;
+}
+
+const std::vector<double>& Balance::movesAt(double smoothing_log) {
+    if (solved_ && smoothing_log == solvedFor_log_) return moves_;
+    const int controls = static_cast<int>(energy.rows().size());
+    const double root = std::exp(smoothing_log / 2);
+    both_.clear(controls);
+    std::size_t next = 0;
+    for (int j = 0; j < controls; ++j) {
+        Triangle::Row row = energy.rows()[j];
+        for (double& entry : row) entry *= root;
+        both_.add(j, row);
+        for (; next < order_.size() && conditions[order_[next]].first == j; ++next) {
+            const Condition& condition = conditions[order_[next]];
+            const double weight = std::sqrt(condition.weight);
+            for (int a = 0; a < 6; ++a) row[a] = weight * condition.entry[a];
+            row[6] = weight * condition.value;
+            both_.add(j, row);
+        }
+    }
+    both_.solve(0, moves_);
+    solved_ = true;
+    solvedFor_log_ = smoothing_log;
+    return moves_;
+}
+
+double Balance::missAfter(const Condition& condition) const {
+    double miss = condition.value;
+    for (int a = 0; a < 6; ++a) miss -= condition.entry[a] * moves_[condition.first + a];
+    return miss;
+}
+
+double Balance::greatestMiss(const BalanceAims& aims, double smoothing_log) {
+    movesAt(smoothing_log);
+    double most = 0;
+    for (const Condition& condition : conditions) {
+        if (condition.read || aims.mostMiss <= 0) most = std::max(most, std::abs(missAfter(condition)));
+    }
+    return most;
+}
+
+// How many unknowns the conditions determine: the trace of what turns points into points of the line. Only the band of
+// the inverse is needed (Hutchinson & de Hoog, Numer. Math. 47, 1985, from memory).
+double Balance::freedom() {
+    const auto& rows = both_.rows();
+    const int n = static_cast<int>(rows.size());
+    inverse_.assign(n, {});
+    const auto inverse = [&](int a, int b) { return a <= b ? inverse_[a][b - a] : inverse_[b][a - b]; };
+    for (int j = n - 1; j >= 0; --j) {
+        const int reach = std::min(5, n - 1 - j);
+        for (int k = reach; k >= 0; --k) {
+            double value = k == 0 ? 1 / rows[j][0] : 0;
+            for (int l = 1; l <= reach; ++l) value -= rows[j][l] * inverse(j + l, j + k);
+            inverse_[j][k] = value / rows[j][0];
+        }
+    }
+    double trace = 0;
+    for (const Condition& condition : conditions) {
+        double own = 0;
+        for (int a = 0; a < 6; ++a) {
+            own += condition.entry[a] * condition.entry[a] * inverse_[condition.first + a][0];
+            for (int b = a + 1; b < 6; ++b) {
+                own += 2 * condition.entry[a] * condition.entry[b] * inverse_[condition.first + a][b - a];
+            }
+        }
+        trace += condition.weight * own;
+    }
+    return trace;
+}
+
+double Balance::energyAfter() const {
+    const auto& rows = energy.rows();
+    const int n = static_cast<int>(rows.size());
+    double sum = energy.left(0);
+    for (int j = 0; j < n; ++j) {
+        double value = -rows[j][6];
+        for (int k = 0; k < 6 && j + k < n; ++k) value += rows[j][k] * moves_[j + k];
+        sum += value * value;
+    }
+    return sum;
+}
+
+// Grows with the smoothing and is 1 where the line is as uneven as so many freedoms would make it, were its curvature's
+// rate pure chance of the size that the smoothing stands for.
+double Balance::unevennessAgainstFreedom(const BalanceAims& aims, double smoothing_log) {
+    movesAt(smoothing_log);
+    const double scatter = scatterCounted * aims.scatter;
+    const double uneven = std::exp(smoothing_log) * energyAfter() / (scatter * scatter);
+    return uneven / std::max(1e-9, freedom() - freeOfCost);
+}
+
+// The logarithm of the smoothing at which `measure` is 1, by regula falsi on logarithms (Illinois variant).
+template <class Measure>
+double Balance::rootOf(const Measure& measure, double start, double most, double precision) {
+    const auto off = [&](double at) { return std::log(std::clamp(measure(at), 1e-200, 1e200)); };
+    double a = std::clamp(start, leastSmoothing_log, most);
+    double offA = off(a);
+    if (std::abs(offA) < precision) return a;
+    double stride = std::clamp(1.5 * std::abs(offA), 1e-7, 3.0);
+    double b = a, offB = offA;
+    while ((offA > 0) == (offB > 0)) {
+        if (offB > 0 ? b <= leastSmoothing_log : b >= most) return b;
+        a = b;
+        offA = offB;
+        b = std::clamp(offB > 0 ? b - stride : b + stride, leastSmoothing_log, most);
+        offB = off(b);
+        stride *= 3;
+    }
+    for (int i = 0; i < 60 && std::abs(offB) > precision && std::abs(b - a) > precision; ++i) {
+        const double c = b - offB * (b - a) / (offB - offA);
+        const double offC = off(c);
+        if ((offC > 0) != (offB > 0)) {
+            a = b;
+            offA = offB;
+        } else {
+            offA /= 2;
+        }
+        b = c;
+        offB = offC;
+    }
+    return b;
+}
+
+double Balance::chooseSmoothing(const BalanceAims& aims, double start_log, double precision) {
+    const auto ceiling = [&](double most) {
+        return [this, &aims, most](double at) { return greatestMiss(aims, at) / most; };
+    };
+    if (aims.mostMiss <= 0) return rootOf(ceiling(aims.throughMiss), start_log, aims.mostSmoothing_log, precision);
+    const auto unevenness = [&](double at) { return unevennessAgainstFreedom(aims, at); };
+    const double at = rootOf(unevenness, start_log, aims.mostSmoothing_log, precision);
+    if (greatestMiss(aims, at) <= aims.mostMiss) return at;
+    return rootOf(ceiling(aims.mostMiss * (1 - 1e-7)), at, at, std::min(precision, 1e-9));
+}
+
+}  // namespace fayline::line

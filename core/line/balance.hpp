@@ -1,0 +1,61 @@
+// How fairness is weighed against the misses of the points, for small moves of the control points.
+#pragma once
+
+#include <array>
+#include <vector>
+
+#include "core/line/banded.hpp"
+
+namespace fayline::line {
+
+// One condition on the moves of six neighbouring control points: `value` less `entry` times the moves is to be small.
+struct Condition {
+    int first = 0;
+    std::array<double, 6> entry{};
+    double value = 0;
+    double weight = 1;
+    bool read = true;  // a point that was read with the scatter of reading; false: it is to be met
+};
+
+// What the smoothing is chosen by. Lengths in whatever unit the conditions have.
+struct BalanceAims {
+    double scatter = 0;   // root mean square of what reading leaves
+    double mostMiss = 0;  // no read point may be missed by more; 0: all are to be met within `throughMiss`
+    double throughMiss = 0;
+    double mostSmoothing_log = 0;
+};
+
+// The linear model of one round of the fit: minimise smoothing * |energy rows|^2 + sum of weight * miss^2.
+class Balance {
+public:
+    using Triangle = BandedTriangle<1>;
+
+    // The rows of curvature's rate, to be filled by the caller; then the conditions.
+    Triangle energy;
+    std::vector<Condition> conditions;
+    void ready();  // after both have been filled
+
+    // The logarithm of the smoothing that the aims ask for, sought from `start` on to `precision`.
+    double chooseSmoothing(const BalanceAims& aims, double start_log, double precision);
+
+    // The best moves for this smoothing.
+    const std::vector<double>& movesAt(double smoothing_log);
+
+private:
+    double missAfter(const Condition& condition) const;
+    double greatestMiss(const BalanceAims& aims, double smoothing_log);
+    double unevennessAgainstFreedom(const BalanceAims& aims, double smoothing_log);
+    double freedom();
+    double energyAfter() const;
+    template <class Measure>
+    double rootOf(const Measure& measure, double start, double most, double precision);
+
+    Triangle both_;
+    std::vector<double> moves_;
+    std::vector<std::array<double, 6>> inverse_;
+    std::vector<int> order_;  // of the conditions by their first control point
+    double solvedFor_log_ = 0;
+    bool solved_ = false;
+};
+
+}  // namespace fayline::line
