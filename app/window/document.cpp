@@ -218,3 +218,5 @@ void Document::putBoat(const boat::Boat& boat, int currentPiece) {
 }
 
 }  // namespace fayline::app
+
+#include "moc_document.cpp"

@@ -125,3 +125,5 @@ void PanelStack::bring(Section& section) {
 }
 
 }  // namespace fayline::app
+
+#include "moc_panel_stack.cpp"

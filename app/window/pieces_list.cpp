@@ -82,3 +82,5 @@ void PiecesList::editName(int index) {
 }
 
 }  // namespace fayline::app
+
+#include "moc_pieces_list.cpp"

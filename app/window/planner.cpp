@@ -105,3 +105,5 @@ bool Planner::isWorking() const {
 }
 
 }  // namespace fayline::app
+
+#include "moc_planner.cpp"

@@ -105,3 +105,5 @@ void Recovery::forget(const LeftBehind& copy) {
 }
 
 }  // namespace fayline::app
+
+#include "moc_recovery.cpp"

@@ -1,0 +1,320 @@
+// The document: every change can be undone, drags are one step, files come and go whole.
+#include "app/window/document.hpp"
+
+#include <QDir>
+#include <QFile>
+#include <QProcess>
+#include <QRandomGenerator>
+#include <QSignalSpy>
+#include <QTemporaryDir>
+#include <QTest>
+
+#include "app/window/recovery.hpp"
+#include "core/boat/file.hpp"
+#include "core/measure/input_error.hpp"
+
+using namespace fayline;
+using namespace fayline::app;
+
+namespace {
+
+boat::Piece movedTo(const boat::Piece& piece, int point, double x_m) {
+    boat::Piece after = piece;
+    after.line.points[size_t(point)].x_m = x_m;
+    return after;
+}
+
+const boat::Piece& first(const Document& document) {
+    return document.boat().pieces.front();
+}
+
+bool write(const QString& path, const QByteArray& text) {
+    QFile file(path);
+    return file.open(QIODevice::WriteOnly) && file.write(text) == text.size();
+}
+
+QByteArray read(const QString& path) {
+    QFile file(path);
+    return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
+}
+
+}  // namespace
+
+class DocumentTest : public QObject {
+    Q_OBJECT
+
+private slots:
+    void startsWithOnePieceToDragAndNothingToSave() {
+        const Document document;
+        QCOMPARE(document.boat().pieces.size(), size_t(1));
+        QVERIFY(first(document).line.points.size() >= 3);
+        QVERIFY(!document.hasUnsavedChanges());
+        QCOMPARE(document.currentPiece(), 0);
+    }
+
+    void changesOfOneDragAreOneStepNamedForIt() {
+        Document document;
+        const boat::Piece before = first(document);
+        for (int i = 1; i <= 20; ++i) {
+            document.changePiece(0, {"Move WL 12", "drag point 1", movedTo(before, 1, 1 + 0.01 * i)});
+        }
+        QCOMPARE(document.undoStack().count(), 1);
+        QCOMPARE(document.undoStack().undoText(), QString("Move WL 12"));
+        QCOMPARE(first(document).line.points[1].x_m, 1.2);
+        document.undoStack().undo();
+        QVERIFY(first(document) == before);
+        QVERIFY(!document.hasUnsavedChanges());
+    }
+
+    void twoDragsOfOnePointAreTwoSteps() {
+        Document document;
+        const boat::Piece before = first(document);
+        document.changePiece(0, {"Move WL 12", "drag point 1", movedTo(before, 1, 1.1)});
+        document.endStep();
+        document.changePiece(0, {"Move WL 12", "drag point 1", movedTo(before, 1, 1.2)});
+        QCOMPARE(document.undoStack().count(), 2);
+        document.undoStack().undo();
+        QCOMPARE(first(document).line.points[1].x_m, 1.1);
+    }
+
+    void changesOfDifferentThingsDoNotMerge() {
+        Document document;
+        const boat::Piece before = first(document);
+        document.changePiece(0, {"Move A", "drag point 0", movedTo(before, 0, 0.1)});
+        document.changePiece(0, {"Move B", "drag point 1", movedTo(first(document), 1, 1.1)});
+        document.changePiece(0, {"Type C", {}, movedTo(first(document), 2, 2.1)});
+        document.changePiece(0, {"Type C", {}, movedTo(first(document), 2, 2.2)});
+        QCOMPARE(document.undoStack().count(), 4);
+    }
+
+    void dragThatEndsWhereItBeganLeavesNoStep() {
+        Document document;
+        const boat::Piece before = first(document);
+        document.changePiece(0, {"Move WL 12", "drag point 1", movedTo(before, 1, 9)});
+        document.changePiece(0, {"Move WL 12", "drag point 1", movedTo(before, 1, 8)});
+        QVERIFY(document.hasUnsavedChanges());
+        document.changePiece(0, {"Move WL 12", "drag point 1", before});
+        QCOMPARE(document.undoStack().count(), 0);
+        QVERIFY(!document.hasUnsavedChanges());
+        QVERIFY(first(document) == before);
+    }
+
+    void changeThatChangesNothingIsNoStep() {
+        Document document;
+        document.changePiece(0, {"Type", {}, first(document)});
+        document.changeBoat("Units", {}, document.boat());
+        document.movePiece(0, 0);
+        document.changePiece(7, {"Type", {}, first(document)});
+        document.removePiece(-1);
+        QCOMPARE(document.undoStack().count(), 0);
+    }
+
+    void undoToTheStartAndRedoToTheEndGiveEqualBoats() {
+        Document document;
+        const boat::Boat start = document.boat();
+        QRandomGenerator dice(7);
+        std::vector<boat::Boat> after{start};
+        while (document.undoStack().count() < 150) {
+            const int steps = document.undoStack().count();
+            const int pieces = int(document.boat().pieces.size());
+            const int piece = pieces ? dice.bounded(pieces) : -1;
+            switch (dice.bounded(6)) {
+                case 0:
+                    document.addPiece(boat::newPiece("Piece " + std::to_string(steps)));
+                    break;
+                case 1:
+                    document.removePiece(piece);
+                    break;
+                case 2:
+                    document.movePiece(piece, pieces ? dice.bounded(pieces) : -1);
+                    break;
+                case 3: {
+                    boat::Boat changed = document.boat();
+                    changed.name = "Boat " + std::to_string(steps);
+                    document.changeBoat("Name", {}, changed);
+                    break;
+                }
+                default:
+                    if (piece < 0) break;
+                    document.changePiece(piece,
+                                         {"Move", dice.bounded(2) ? "drag" : "",
+                                          movedTo(document.boat().pieces[size_t(piece)], 1, dice.generateDouble())});
+            }
+            if (document.undoStack().count() == steps) {
+                after.back() = document.boat();  // merged into the step before, or nothing to do
+            } else {
+                after.push_back(document.boat());
+            }
+        }
+        const boat::Boat end = document.boat();
+        for (int i = document.undoStack().count(); i >= 0; --i) {
+            document.undoStack().setIndex(i);
+            QVERIFY(document.boat() == after[size_t(i)]);
+            QVERIFY(document.currentPiece() < int(document.boat().pieces.size()));
+        }
+        QVERIFY(document.boat() == start);
+        QVERIFY(!document.hasUnsavedChanges());
+        document.undoStack().setIndex(document.undoStack().count());
+        QVERIFY(document.boat() == end);
+    }
+
+    void undoShowsThePieceThatChanges() {
+        Document document;
+        document.addPiece(boat::newPiece("Beam"));
+        QCOMPARE(document.currentPiece(), 1);
+        document.changePiece(1, {"Move", {}, movedTo(document.boat().pieces[1], 1, 0.7)});
+        document.setCurrentPiece(0);
+        document.undoStack().undo();
+        QCOMPARE(document.currentPiece(), 1);
+        document.undoStack().undo();
+        QCOMPARE(document.boat().pieces.size(), size_t(1));
+        QCOMPARE(document.currentPiece(), 0);
+    }
+
+    void unitsChangeKeepsThePieceAndThePlacePointedAt() {
+        Document document;
+        document.setHoveredPlace(0.4);
+        QSignalSpy changed(&document, &Document::currentPieceChanged);
+        boat::Boat after = document.boat();
+        after.display.lengths = measure::LengthNotation::inches;
+        document.changeBoat("Change units", {}, after);
+        QCOMPARE(changed.count(), 0);
+        QCOMPARE(document.hoveredPlace(), std::optional<double>(0.4));
+    }
+
+    void savedAndReopenedIsEqual() {
+        const QTemporaryDir folder;
+        const QString path = folder.filePath("sloop.fayline");
+        Document document;
+        document.addPiece(boat::newPiece("Beam"));
+        document.changePiece(1, {"Move", {}, movedTo(document.boat().pieces[1], 1, 0.7)});
+        document.save(path);
+        QVERIFY(!document.hasUnsavedChanges());
+        QCOMPARE(document.fileName(), path);
+        Document again;
+        again.open(path);
+        QVERIFY(again.boat().pieces == document.boat().pieces);
+        QCOMPARE(again.undoStack().count(), 0);
+        document.undoStack().undo();
+        QVERIFY(document.hasUnsavedChanges());
+        document.undoStack().redo();
+        QVERIFY(!document.hasUnsavedChanges());
+    }
+
+    void changeAfterSavingIsAStepOfItsOwnEvenInOneDrag() {
+        const QTemporaryDir folder;
+        Document document;
+        const boat::Piece before = first(document);
+        document.changePiece(0, {"Move", "drag", movedTo(before, 1, 0.7)});
+        document.save(folder.filePath("a.fayline"));
+        document.changePiece(0, {"Move", "drag", movedTo(before, 1, 0.8)});
+        QCOMPARE(document.undoStack().count(), 2);
+        QVERIFY(document.hasUnsavedChanges());
+    }
+
+    void fileThatCannotBeOpenedLeavesTheBoatAsItIs_data() {
+        QTest::addColumn<QByteArray>("text");
+        QTest::newRow("no JSON") << QByteArray("2-3-4");
+        QTest::newRow("cut off") << QByteArray("{\"fayline\": 1, \"pieces\": [");
+        QTest::newRow("newer") << QByteArray("{\"fayline\": 2, \"pieces\": []}");
+        QTest::newRow("wrong type") << QByteArray("{\"fayline\": 1, \"pieces\": 3}");
+        QTest::newRow("piece without name") << QByteArray("{\"fayline\": 1, \"pieces\": [{}]}");
+        QTest::newRow("empty") << QByteArray("");
+    }
+    void fileThatCannotBeOpenedLeavesTheBoatAsItIs() {
+        QFETCH(QByteArray, text);
+        const QTemporaryDir folder;
+        const QString path = folder.filePath("bad.fayline");
+        QVERIFY(write(path, text));
+        Document document;
+        document.changePiece(0, {"Move", {}, movedTo(first(document), 1, 0.7)});
+        const boat::Boat before = document.boat();
+        QSignalSpy replaced(&document, &Document::boatReplaced);
+        QVERIFY_EXCEPTION_THROWN(document.open(path), measure::InputError);
+        QVERIFY_EXCEPTION_THROWN(document.open(folder.filePath("none.fayline")), measure::InputError);
+        QVERIFY_EXCEPTION_THROWN(document.open(folder.path()), measure::InputError);
+        QVERIFY(document.boat() == before);
+        QCOMPARE(document.undoStack().count(), 1);
+        QVERIFY(document.fileName().isEmpty());
+        QCOMPARE(replaced.count(), 0);
+    }
+
+    void saveThatFailsLeavesFileAndDocumentAsTheyAre() {
+        const QTemporaryDir folder;
+        Document document;
+        document.changePiece(0, {"Move", {}, movedTo(first(document), 1, 0.7)});
+        QVERIFY_EXCEPTION_THROWN(document.save(folder.filePath("no/such/folder/a.fayline")), measure::InputError);
+        QVERIFY(document.hasUnsavedChanges());
+        QVERIFY(document.fileName().isEmpty());
+        QVERIFY(QDir(folder.path()).isEmpty());
+    }
+
+    void unsavedWorkIsFoundAfterACrashAndNotBefore() {
+        const QTemporaryDir folder;
+        Document document;
+        document.changePiece(0, {"Move", {}, movedTo(first(document), 1, 0.7)});
+        {
+            Recovery running(folder.path());
+            QVERIFY(running.leftBehind().empty());
+            running.keep(document.boat(), "/boats/sloop.fayline");
+            running.waitForWriting();
+            // Another window of a program that runs does not take it for left behind.
+            QVERIFY(Recovery(folder.path()).leftBehind().empty());
+        }  // ends without drop(), as a crash does
+        Recovery next(folder.path());
+        const std::vector<LeftBehind> found = next.leftBehind();
+        QCOMPARE(found.size(), size_t(1));
+        QCOMPARE(found[0].fileName, QString("/boats/sloop.fayline"));
+        QVERIFY(next.read(found[0]).pieces == document.boat().pieces);
+
+        Document again;
+        again.recover(next.read(found[0]), found[0].fileName);
+        QVERIFY(again.hasUnsavedChanges());
+        QVERIFY(again.boat().pieces == document.boat().pieces);
+        next.forget(found[0]);
+        QVERIFY(next.leftBehind().empty());
+        QVERIFY(QDir(folder.path()).entryList(QDir::Files).isEmpty());
+    }
+
+    void lockOfAKilledProgramDoesNotHideItsCopy() {
+        const QTemporaryDir folder;
+        QProcess gone;
+        gone.start("true", QStringList());
+        QVERIFY(gone.waitForStarted());
+        const qint64 number = gone.processId();
+        QVERIFY(gone.waitForFinished());
+        boat::saveBoat(Document().boat(), folder.filePath("lost.fayline").toStdString());
+        // What stays behind of a lock when its holder is killed: number of the process, program, machine.
+        QVERIFY(write(folder.filePath("lost.lock"),
+                      QByteArray::number(number) + "\nfayline\n" + QSysInfo::machineHostName().toUtf8() + "\n"));
+        QCOMPARE(Recovery(folder.path()).leftBehind().size(), size_t(1));
+    }
+
+    void savedWorkLeavesNoCopy() {
+        const QTemporaryDir folder;
+        {
+            Recovery running(folder.path());
+            running.keep(Document().boat(), {});
+            running.drop();
+        }
+        QVERIFY(Recovery(folder.path()).leftBehind().empty());
+        QVERIFY(QDir(folder.path()).entryList({"*.fayline"}, QDir::Files).isEmpty());
+    }
+
+    void copyIsNeverHalfWritten() {
+        const QTemporaryDir folder;
+        Recovery running(folder.path());
+        Document document;
+        for (int i = 0; i < 20; ++i) {
+            document.changePiece(0, {"Move", {}, movedTo(first(document), 1, 0.01 * i)});
+            running.keep(document.boat(), {});
+        }
+        running.waitForWriting();
+        const QStringList copies = QDir(folder.path()).entryList({"*.fayline"}, QDir::Files);
+        QCOMPARE(copies.size(), 1);
+        QVERIFY(boat::readBoat(read(folder.filePath(copies[0])).toStdString()).pieces == document.boat().pieces);
+    }
+};
+
+QTEST_GUILESS_MAIN(DocumentTest)
+#include "document_test.moc"
