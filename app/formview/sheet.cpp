@@ -125,11 +125,6 @@ Fonts fontsFrom(const QFont& base) {
     return fonts;
 }
 
-QString pointName(const boat::Piece& piece, int index) {
-    const std::string& label = piece.line.points.at(index).label;
-    return label.empty() ? QStringLiteral("point %1").arg(index + 1) : QString::fromStdString(label);
-}
-
 QString stationName(const Shown& shown, int index) {
     const QString kind = holdName(shown.piece.holding.stations.at(index).kind);
     if (shown.plan) {

@@ -12,6 +12,7 @@
 #include "app/formview/labels.hpp"
 #include "app/formview/station_shape.hpp"
 #include "app/formview/transform.hpp"
+#include "app/look/names.hpp"
 #include "app/look/shown.hpp"
 
 namespace fayline::app {
@@ -105,7 +106,6 @@ QRectF roomForDrawing(const QSizeF& view, const Fonts& fonts);
 Bounds boundsOf(const Shown& shown, const Drawing& drawing);
 
 // Where the point was measured and what it is called.
-QString pointName(const boat::Piece& piece, int index);  // "WL 12", or "point 5" if it has no label
 QString stationName(const Shown& shown, int index);      // "clamp 4"
 
 namespace sheet {  // the stages of sheetOf

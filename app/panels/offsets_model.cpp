@@ -7,13 +7,6 @@
 
 namespace fayline::app {
 
-QString pointName(const boat::Piece& piece, int point) {
-    const auto i = static_cast<std::size_t>(point);
-    if (point < 0 || i >= piece.line.points.size() || piece.line.points[i].label.empty())
-        return QStringLiteral("Point %1").arg(point + 1);
-    return text(piece.line.points[i].label);
-}
-
 namespace {
 
 // The feet belong to the points only when there are as many.

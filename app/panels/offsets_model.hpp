@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "app/look/names.hpp"
 #include "app/panels/piece_table.hpp"
 
 namespace fayline::app {
@@ -37,9 +38,6 @@ private:
     QVariant misfit(int row, int role) const;
     void askPoints(std::vector<boat::Point> points, const QString& name);
 };
-
-// What a point is called: its label, or "Point 4" where it has none.
-QString pointName(const boat::Piece& piece, int point);
 
 // One click that puts a probable slip right.
 struct Repair {

@@ -1,0 +1,13 @@
+#include "app/look/names.hpp"
+
+namespace fayline::app {
+
+QString pointName(const boat::Piece& piece, int index) {
+    const auto& points = piece.line.points;
+    if (index < 0 || index >= int(points.size()) || points[size_t(index)].label.empty()) {
+        return QStringLiteral("point %1").arg(index + 1);
+    }
+    return QString::fromStdString(points[size_t(index)].label);
+}
+
+}  // namespace fayline::app
