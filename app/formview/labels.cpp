@@ -13,6 +13,7 @@ namespace {
 constexpr double square_px = 4;
 constexpr double air_px = 2;           // between two words
 constexpr double shortLeader_px = 16;  // nearer than this needs no leader
+constexpr double acrossCost = 30;      // of a stroke that runs through the words
 constexpr double worstCost = 100;      // of a place; words that would stand worse are left out
 
 bool crosses(const QLineF& line, const QRectF& area) {
@@ -64,7 +65,8 @@ std::optional<Text> bestPlace(const std::vector<Text>& texts, const Wish& wish, 
                        (!other.leader.isNull() && (crosses(other.leader, area) || cross(other.leader, leader)));
             });
             if (taken) continue;
-            const double whole = cost + 170 * occupied.shareOf(area) + 60 * occupied.shareOf(leader);
+            const double whole = cost + 170 * occupied.shareOf(area) + acrossCost * occupied.crossings(area) +
+                                 60 * occupied.shareOf(leader);
             if (whole >= bestCost) continue;
             bestCost = whole;
             best = Text{wish.words, area, wish.role, TextFont::small, wish.ringed, led ? leader : QLineF(), wish.tag};
@@ -99,6 +101,16 @@ void Occupied::fillAlong(const QLineF& stroke, double width) {
         const QPointF at = stroke.pointAt(static_cast<double>(i) / steps);
         fill(QRectF(at.x() - width / 2, at.y() - width / 2, width, width));
     }
+}
+
+void Occupied::addStroke(const QLineF& stroke) {
+    fillAlong(stroke, square_px);
+    strokes_.push_back(stroke);
+}
+
+int Occupied::crossings(const QRectF& area) const {
+    return static_cast<int>(
+        std::count_if(strokes_.begin(), strokes_.end(), [&](const QLineF& stroke) { return crosses(stroke, area); }));
 }
 
 double Occupied::shareOf(const QRectF& area) const {

@@ -44,13 +44,16 @@ public:
     explicit Occupied(const QSizeF& view);
     void fill(const QRectF& area);
     void fillAlong(const QLineF& stroke, double width);
+    void addStroke(const QLineF& stroke);      // a line that words should not be written across
     double shareOf(const QRectF& area) const;  // 0..1 of its squares
     double shareOf(const QLineF& line) const;  // 0..1 of its length
+    int crossings(const QRectF& area) const;   // of strokes with it
 
 private:
     int columns_ = 0;
     int rows_ = 0;
     std::vector<char> filled_;
+    std::vector<QLineF> strokes_;
 };
 
 // Places for the wishes that find one, within `view`. `texts` holds what stands already and is added to; nothing new

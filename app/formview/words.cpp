@@ -68,13 +68,18 @@ Occupied occupiedBy(const Sheet& sheet, const Drawing& drawing, const Transform&
     }
     for (const PointMark& mark : sheet.points) {
         occupied.fill(QRectF(mark.at.x() - 5, mark.at.y() - 5, 10, 10));
-        if (!mark.misfit.isNull()) occupied.fillAlong(mark.misfit, 4);
+        if (!mark.misfit.isNull()) occupied.addStroke(mark.misfit);
     }
     for (const FindingMark& mark : sheet.findings) {
         occupied.fill(QRectF(mark.at.x() - 9, mark.at.y() - 9, 18, 18));
+        occupied.addStroke(mark.tick);
     }
-    for (const QLineF& line : sheet.trims) occupied.fillAlong(line, 4);
-    if (!sheet.radius.isNull()) occupied.fillAlong(sheet.radius, 4);
+    for (const QLineF& line : sheet.trims) occupied.addStroke(line);
+    for (const QLineF& line : sheet.pins) occupied.addStroke(line);
+    for (const QPolygonF& post : sheet.posts) {
+        for (int i = 0; i + 1 < post.size(); ++i) occupied.addStroke(QLineF(post[i], post[i + 1]));
+    }
+    if (!sheet.radius.isNull()) occupied.addStroke(sheet.radius);
     occupied.fill(sheet.ramp.adjusted(-8, -4, 8, 4));
     occupied.fill(sheet.scaleBar.place.adjusted(-8, -4, 8, 4));
     return occupied;
