@@ -1,0 +1,225 @@
+// The drawing as it is seen: on both grounds, at several sizes, with nothing to draw, out of date.
+#include <QtTest>
+#include <set>
+
+#include "app/look/theme.hpp"
+#include "tests/app/formview_samples.hpp"
+
+using namespace fayline;
+using namespace fayline::app;
+
+namespace {
+
+// How many pixels of the picture are not the ground.
+double drawnShare(const QImage& image, const QColor& ground) {
+    int drawn = 0;
+    for (int y = 0; y < image.height(); ++y) {
+        for (int x = 0; x < image.width(); ++x) drawn += image.pixelColor(x, y).rgb() != ground.rgb();
+    }
+    return drawn / static_cast<double>(image.width() * image.height());
+}
+
+std::string overlapOf(const FormView& view) {
+    const auto& texts = view.texts();
+    for (size_t i = 0; i < texts.size(); ++i) {
+        if (!QRectF(view.rect()).contains(texts[i].place)) return "leaves the view: " + texts[i].words.toStdString();
+        for (size_t j = 0; j < i; ++j) {
+            if (!texts[i].place.intersects(texts[j].place)) continue;
+            return texts[i].words.toStdString() + " covers " + texts[j].words.toStdString();
+        }
+    }
+    return {};
+}
+
+bool says(const FormView& view, const QString& words) {
+    const auto& texts = view.texts();
+    return std::any_of(texts.begin(), texts.end(), [&](const Text& text) { return text.words.contains(words); });
+}
+
+}  // namespace
+
+class FormviewPicture : public QObject {
+    Q_OBJECT
+
+private slots:
+    void EverySampleIsDrawnOnBothGrounds() {
+        for (const Ground ground : {Ground::paper, Ground::slate}) {
+            applyGround(ground);
+            for (const Shown& shown : allShown()) {
+                FormView view;
+                view.resize(900, 600);
+                view.show(shown);
+                const QImage image = view.grab().toImage();
+                QVERIFY(drawnShare(image, theme().ground) > 0.02);
+                // The strain of the strips is on it: the colour at the place of the greatest strain.
+                std::set<QRgb> colours;
+                for (int y = 0; y < image.height(); ++y) {
+                    for (int x = 0; x < image.width(); ++x) colours.insert(image.pixelColor(x, y).rgb());
+                }
+                double greatest = 0;
+                for (size_t i = 0; i < shown.plan->stack.strips.size(); ++i) {
+                    const auto& strip = shown.plan->stack.strips[i];
+                    for (const double strain : shown.plan->stack.strains[i]) {
+                        greatest = std::max(greatest, strain / strip.breakingStrain);
+                    }
+                }
+                bool found = false;
+                for (double share = greatest - 0.06; share <= greatest + 0.06; share += 0.0005) {
+                    found = found || colours.contains(theme().strain(std::clamp(share, 0.0, 1.0)).rgb());
+                }
+                QVERIFY(found);
+            }
+        }
+        applyGround(Ground::paper);
+    }
+
+    void WordsNeitherCoverEachOtherNorLeaveTheView() {
+        for (const QSize size : {QSize(900, 600), QSize(1280, 800), QSize(480, 360), QSize(240, 160)}) {
+            for (const Shown& shown : allShown()) {
+                FormView view;
+                view.resize(size);
+                view.show(shown);
+                QCOMPARE(overlapOf(view), std::string());
+                for (const double zoom : {0.2, 10.0, 30.0}) {
+                    view.zoomBy(zoom);
+                    QCOMPARE(overlapOf(view), std::string());
+                }
+            }
+        }
+    }
+
+    void MostPointsAndAllStationsOfTheStemAreNamedAtAnOrdinarySize() {
+        const Bench bench;
+        size_t points = 0;
+        size_t numbers = 0;
+        for (const Text& text : bench.view.texts()) {
+            points += text.tag >= 0;
+            numbers += text.ringed;
+        }
+        QVERIFY(points * 4 >= bench.shown.piece.line.points.size() * 3);
+        QCOMPARE(numbers, bench.shown.piece.holding.stations.size());
+    }
+
+    void AMisreadPointSaysWhatToTry() {
+        const Bench bench("marram_misread");
+        QVERIFY(!bench.shown.plan->line.misread.suspects.empty());
+        const auto& suspect = bench.shown.plan->line.misread.suspects.front();
+        const int axis = suspect.axis == 'x' ? 0 : 1;
+        QVERIFY(says(bench.view, QStringLiteral("try ")));
+        QVERIFY(says(bench.view, QString::fromStdString(suspect.tryWritten[axis])));
+    }
+
+    void AWindowWithoutAPieceSaysWhatToDo() {
+        FormView view;
+        view.resize(600, 400);
+        view.show(Shown{});
+        QVERIFY(drawnShare(view.grab().toImage(), theme().ground) > 0.005);
+        QVERIFY(view.accessibleDescription().contains(QStringLiteral("No piece")));
+        // Keys and mouse have nothing to act on and do no harm.
+        QTest::keyClick(&view, Qt::Key_Right);
+        QTest::keyClick(&view, Qt::Key_Delete);
+        QTest::mouseClick(&view, Qt::LeftButton, {}, QPoint(300, 200));
+        QMouseEvent move(QEvent::MouseMove, QPointF(200, 200), QPointF(200, 200), Qt::NoButton, Qt::NoButton,
+                         Qt::NoModifier);
+        QCoreApplication::sendEvent(&view, &move);
+        view.lightPlace(0.3);
+        view.grab();
+    }
+
+    void APieceWithoutAPlanShowsItsPoints() {
+        Bench bench;
+        Shown bare = bench.shown;
+        bare.plan = nullptr;
+        bare.outOfDate = true;
+        FormView view;
+        view.resize(900, 600);
+        view.show(bare);
+        view.grab();
+        QVERIFY(says(view, QStringLiteral("Head")));
+        bare.reason = QStringLiteral("two neighbours are the same point");
+        view.show(bare);
+        view.grab();
+    }
+
+    void AnOldPlanIsMarkedWithTheReason() {
+        Bench bench;
+        const QImage fresh = bench.view.grab().toImage();
+        Shown old = bench.shown;
+        old.outOfDate = true;
+        bench.view.show(old);
+        QVERIFY(!says(bench.view, QStringLiteral("Out of date")));  // being planned: no flicker while dragging
+        old.reason = QStringLiteral("-6 is not a thickness; give a number above 0");
+        bench.view.show(old);
+        QVERIFY(says(bench.view, QStringLiteral("Out of date")));
+        QVERIFY(bench.view.grab().toImage() != fresh);
+        QCOMPARE(overlapOf(bench.view), std::string());
+        bench.view.show(bench.shown);
+        QVERIFY(!says(bench.view, QStringLiteral("Out of date")));
+        QVERIFY(bench.view.grab().toImage() == fresh);
+    }
+
+    void APlanThatKeepsOneWaitingIsMarked() {
+        Bench bench;
+        Shown old = bench.shown;
+        old.outOfDate = true;
+        bench.view.show(old);
+        QTRY_VERIFY(says(bench.view, QStringLiteral("Out of date")));
+    }
+
+    void PointsOfAnotherNumberThanThePlanKnowsAreDrawn() {
+        Bench bench;
+        Shown ahead = bench.shown;
+        ahead.outOfDate = true;
+        ahead.piece.line.points.erase(ahead.piece.line.points.begin() + 2, ahead.piece.line.points.begin() + 5);
+        ahead.piece.holding.stations.clear();
+        bench.view.selectPoint(11);
+        bench.view.show(ahead);
+        bench.view.grab();
+        QVERIFY(bench.view.selectedPoint() < static_cast<int>(ahead.piece.line.points.size()));
+    }
+
+    void TheCombAndTheMisfitsAreDrawnOnDemand() {
+        Bench bench;
+        const QImage plain = bench.view.grab().toImage();
+        bench.view.setCombShown(true);
+        QVERIFY(bench.view.grab().toImage() != plain);
+        bench.view.setCombShown(false);
+        QVERIFY(bench.view.grab().toImage() == plain);
+        QVERIFY(says(bench.view, QStringLiteral("Misfits drawn")));
+        bench.view.setMisfitMagnified(false);
+        QVERIFY(!says(bench.view, QStringLiteral("Misfits drawn")));
+    }
+
+    void EveryKindOfHoldAndFormIsDrawn() {
+        Bench bench;
+        const QImage plain = bench.view.grab().toImage();
+        Shown shown = bench.shown;
+        for (const auto kind : {boat::HoldKind::prop, boat::HoldKind::jack, boat::HoldKind::screw,
+                                boat::HoldKind::strap, boat::HoldKind::wedge}) {
+            for (auto& station : shown.piece.holding.stations) {
+                station.kind = kind;
+                station.to_m = station.at_m + 0.2;
+            }
+            bench.view.show(shown);
+            QVERIFY(bench.view.grab().toImage() != plain);
+        }
+        shown.piece.holding.stations.front().kind = boat::HoldKind::prop;
+        shown.piece.holding.stations.front().footX_m = 1.0;
+        shown.piece.holding.stations.front().footY_m = -0.6;
+        shown.piece.form.kind = boat::FormKind::posts;
+        shown.piece.form.posts = {boat::Post{.at_m = 0.4}, boat::Post{.at_m = 0.9}};
+        bench.view.show(shown);
+        QVERIFY(bench.view.grab().toImage() != plain);
+    }
+
+    void OnAFineScreenThePictureHasItsPixels() {
+        Bench bench;
+        QImage fine(1800, 1200, QImage::Format_ARGB32_Premultiplied);
+        fine.setDevicePixelRatio(2);
+        bench.view.render(&fine);
+        QVERIFY(drawnShare(fine, theme().ground) > 0.02);
+    }
+};
+
+QTEST_MAIN(FormviewPicture)
+#include "formview_picture_test.moc"
