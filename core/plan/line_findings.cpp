@@ -27,11 +27,11 @@ std::string repairText(const line::Suspect& suspect) {
     const std::string axis(1, suspect.axis);
     const std::string& x = suspect.tryWritten[0];
     const std::string& y = suspect.tryWritten[1];
-    std::string text = " It reads like " + suspect.slip;
+    std::string text = " Likely slip: " + suspect.slip;
     if (!x.empty() && !y.empty()) {
-        text += ": try x " + x + ", y " + y;
+        text += "; try x " + x + ", y " + y;
     } else if (const std::string& one = suspect.axis == 'y' ? y : x; !one.empty()) {
-        text += ": try " + axis + " " + one;
+        text += "; try " + axis + " " + one;
     }
     return text + ".";
 }

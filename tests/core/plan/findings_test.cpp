@@ -210,6 +210,21 @@ TEST(Findings, AReverseIsTellingAndWaveringIsNot) {
     EXPECT_EQ(countOf(findingsFor(made::pieceOn(made::straight(2), 9)), "line_reverses"), 0);
 }
 
+// Offsets of a straight line read to a sixteenth, off by up to half of it in turn: the fit wavers, the line does not.
+TEST(Findings, WaveringWithinTheReadingIsNoReverse) {
+    boat::Piece piece = made::pieceOn(made::straight(3), 13);
+    const double off[] = {0, 0.5, -0.4, 0.3, -0.5, -0.2, 0.5, 0.4, -0.5, 0.1, -0.4, 0.5, 0};
+    for (std::size_t i = 0; i < 13; ++i) piece.line.points[i].y_m += off[i] * measure::sixteenth_m;
+    piece.line.readTo_m = piece.line.fairWithin_m = measure::sixteenth_m;
+    const Plan plan = makePlan(piece, made::shop());
+    EXPECT_EQ(countOf(plan.findings, "line_reverses"), 0);
+    int changes = 0;
+    for (std::size_t i = 1; i < plan.line.samples.size(); ++i) {
+        if (plan.line.samples[i].curvature_per_m * plan.line.samples[i - 1].curvature_per_m < 0) ++changes;
+    }
+    EXPECT_GT(changes, 0);  // else this says nothing
+}
+
 TEST(Findings, AMissAtTheCeilingNamesItsPoint) {
     LinePlan line;
     const boat::Piece piece = gentle();
