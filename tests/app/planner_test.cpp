@@ -1,0 +1,140 @@
+// The planner: never an older result after a newer one, never a stuck window, every failure told in words.
+#include "app/window/planner.hpp"
+
+#include <QElapsedTimer>
+#include <QRandomGenerator>
+#include <QSignalSpy>
+#include <QTest>
+#include <algorithm>
+#include <map>
+
+#include "core/boat/file.hpp"
+
+using namespace fayline;
+using namespace fayline::app;
+
+namespace {
+
+plan::Shop shop() {
+    return plan::shopOf(boat::Boat{});
+}
+
+boat::Piece arc(double rise_m) {
+    boat::Piece piece = boat::newPiece("Beam");
+    piece.line.points.clear();
+    for (int i = 0; i <= 10; ++i) {
+        const double x = 0.2 * i;
+        boat::Point point;
+        point.label = std::to_string(i);
+        point.x_m = x;
+        point.y_m = rise_m * (1 - (x - 1) * (x - 1));
+        piece.line.points.push_back(point);
+    }
+    return piece;
+}
+
+}  // namespace
+
+class PlannerTest : public QObject {
+    Q_OBJECT
+
+private slots:
+    void requestGetsItsPlan() {
+        Planner planner;
+        QSignalSpy planned(&planner, &Planner::planned);
+        const quint64 request = planner.ask(arc(0.1), shop());
+        QVERIFY(planned.wait(5000));
+        QCOMPARE(planned[0][0].toULongLong(), request);
+        const auto plan = planned[0][1].value<std::shared_ptr<const plan::Plan>>();
+        QVERIFY(plan);
+        QCOMPARE(plan->piece, std::string("Beam"));
+    }
+
+    void pieceThatCannotBePlannedIsRefusedWithItsPlace() {
+        Planner planner;
+        QSignalSpy refused(&planner, &Planner::refused);
+        boat::Piece piece = arc(0.1);
+        piece.line.points[3] = piece.line.points[2];
+        planner.ask(piece, shop());
+        QVERIFY(refused.wait(5000));
+        QVERIFY2(refused[0][1].toString().startsWith("line.points["), qPrintable(refused[0][1].toString()));
+        QVERIFY(!refused[0][2].toString().isEmpty());
+    }
+
+    void goodPlanFollowsARefusal() {
+        Planner planner;
+        QSignalSpy planned(&planner, &Planner::planned);
+        boat::Piece piece = arc(0.1);
+        piece.line.points.resize(2);
+        planner.ask(piece, shop());
+        const quint64 last = planner.ask(arc(0.1), shop());
+        QTRY_VERIFY(!planned.isEmpty());
+        QCOMPARE(planned.last()[0].toULongLong(), last);
+    }
+
+    // Rapid edits, now and then a pause or a broken piece. Every answer must be newer than the one before it, belong to
+    // the piece of its number, and the last request must be answered.
+    void noOldResultAfterANewerOne() {
+        Planner planner;
+        std::map<quint64, double> riseOf;
+        std::vector<quint64> answers;
+        connect(&planner, &Planner::planned, this, [&](quint64 request, std::shared_ptr<const plan::Plan> plan) {
+            answers.push_back(request);
+            const double top = plan->line.fair.line.at(plan->line.fair.line.length() / 2).y_m;
+            QVERIFY2(std::abs(top - riseOf.at(request)) < 0.002,
+                     qPrintable(QString("request %1: %2 for %3").arg(request).arg(top).arg(riseOf.at(request))));
+        });
+        connect(&planner, &Planner::refused, this, [&](quint64 request) {
+            answers.push_back(request);
+            QCOMPARE(riseOf.at(request), -1.0);
+        });
+        QRandomGenerator dice(11);
+        quint64 last = 0;
+        qint64 longest_us = 0;
+        for (int i = 0; i < 200; ++i) {
+            const bool broken = dice.bounded(10) == 0;
+            const double rise = 0.05 + 0.001 * i;
+            boat::Piece piece = arc(rise);
+            if (broken) piece.line.points.resize(2);
+            QElapsedTimer asking;
+            asking.start();
+            const quint64 request = planner.ask(piece, shop());
+            longest_us = std::max(longest_us, asking.nsecsElapsed() / 1000);
+            QVERIFY(request > last);
+            last = request;
+            riseOf[request] = broken ? -1.0 : rise;
+            if (dice.bounded(4) == 0) QTest::qWait(dice.bounded(8));
+        }
+        QTRY_VERIFY(!answers.empty() && answers.back() == last);
+        QTRY_VERIFY(!planner.isWorking());
+        QVERIFY(std::ranges::is_sorted(answers));
+        QVERIFY(std::ranges::adjacent_find(answers) == answers.end());
+        qInfo("%zu answers to 200 requests, asking took %lld us at most", answers.size(),
+              static_cast<long long>(longest_us));
+    }
+
+    void planArrivesSoonWhileEditsKeepComing() {
+        Planner planner;
+        QSignalSpy planned(&planner, &Planner::planned);
+        QElapsedTimer dragging;
+        dragging.start();
+        for (int i = 0; dragging.elapsed() < 500; ++i) {
+            planner.ask(arc(0.1 + 0.0001 * i), shop());
+            QTest::qWait(4);
+        }
+        // A drag of half a second: the drawing must follow it, not wait for its end.
+        QVERIFY2(planned.count() > 10, qPrintable(QString::number(planned.count())));
+    }
+
+    void plannerCanGoWhileItWorks() {
+        for (int i = 0; i < 30; ++i) {
+            Planner planner;
+            planner.ask(arc(0.1), shop());
+            planner.ask(arc(0.2), shop());
+        }
+        QCoreApplication::processEvents();
+    }
+};
+
+QTEST_GUILESS_MAIN(PlannerTest)
+#include "planner_test.moc"
