@@ -68,6 +68,18 @@ void PanelStack::lightPlace(std::optional<double> at_m) {
     }
 }
 
+void PanelStack::selectPlace(std::optional<double> at_m) {
+    selected_ = at_m;
+    for (Section& section : sections_) {
+        if (!section.panel->isHidden()) section.panel->selectPlace(at_m);
+    }
+}
+
+void PanelStack::goToPoint(int point) {
+    if (!openPanel(plan::Question::line)) return;
+    std::ranges::find(sections_, plan::Question::line, &Section::question)->panel->goToPoint(point);
+}
+
 bool PanelStack::openPanel(plan::Question question) {
     const auto found = std::ranges::find(sections_, question, &Section::question);
     if (found == sections_.end()) return false;
@@ -121,6 +133,7 @@ void PanelStack::setOpen(Section& section, bool open) {
 void PanelStack::bring(Section& section) {
     section.panel->show(shown_);
     section.panel->lightPlace(lit_);
+    section.panel->selectPlace(selected_);
     section.stale = false;
 }
 

@@ -19,10 +19,12 @@ public:
 
     void show(const Shown& shown);  // folded panels are shown it when they open
     void lightPlace(std::optional<double> at_m);
+    void selectPlace(std::optional<double> at_m);
 
     // Opens the panel that answers `question`, brings it into sight and gives it the keyboard. False: there is none
     // yet.
     bool openPanel(plan::Question question);
+    void goToPoint(int point);  // in the line panel
     void setOneAtATime(bool one);
     bool oneAtATime() const { return oneAtATime_; }
 
@@ -47,6 +49,7 @@ private:
     std::vector<Section> sections_;
     Shown shown_;
     std::optional<double> lit_;
+    std::optional<double> selected_;
     bool oneAtATime_ = false;
 };
 

@@ -1,0 +1,167 @@
+// Opening, saving, recent files, and what is asked before unsaved changes would be lost.
+#include <QDir>
+#include <QFileDialog>
+#include <QFileInfo>
+#include <QMenu>
+#include <QMessageBox>
+#include <QPushButton>
+#include <QSettings>
+#include <QStatusBar>
+
+#include "app/window/main_window.hpp"
+
+namespace fayline::app {
+
+namespace {
+
+constexpr int mostRecent = 8;
+
+}  // namespace
+
+void MainWindow::tell(const QString& what, const QString& why) {
+    QMessageBox box(QMessageBox::Warning, tr("Fayline"), what, QMessageBox::Ok, this);
+    box.setTextFormat(Qt::PlainText);
+    box.setInformativeText(why);
+    box.exec();
+}
+
+void MainWindow::startNew() {
+    if (mayLeave()) document_.startNew();
+}
+
+void MainWindow::askAndOpen() {
+    const QString folder = QSettings().value("folder").toString();
+    const QString fileName =
+        QFileDialog::getOpenFileName(this, tr("Open a boat"), folder, tr("Boats (*.fayline);;All files (*)"));
+    if (!fileName.isEmpty() && mayLeave()) openFile(fileName);
+}
+
+bool MainWindow::openFile(const QString& fileName) {
+    try {
+        document_.open(fileName);
+    } catch (const std::exception& error) {
+        if (!QFileInfo::exists(fileName)) forget(fileName);
+        tell(tr("%1 was not opened; the boat on the table stays as it is.").arg(QDir::toNativeSeparators(fileName)),
+             QString::fromUtf8(error.what()));
+        return false;
+    }
+    remember(document_.fileName());
+    return true;
+}
+
+bool MainWindow::save() {
+    return document_.fileName().isEmpty() ? saveAs() : saveTo(document_.fileName());
+}
+
+bool MainWindow::saveAs() {
+    QString wanted = document_.fileName();
+    if (wanted.isEmpty()) {
+        QString name =
+            QString::fromStdString(document_.boat().name).toLower().simplified().replace(' ', '_').remove('/');
+        if (name.isEmpty()) name = tr("boat");
+        wanted = QDir(QSettings().value("folder", QDir::homePath()).toString()).filePath(name + ".fayline");
+    }
+    QFileDialog dialog(this, tr("Save the boat"), wanted, tr("Boats (*.fayline);;All files (*)"));
+    dialog.setAcceptMode(QFileDialog::AcceptSave);
+    dialog.setDefaultSuffix("fayline");
+    dialog.selectFile(wanted);
+    return dialog.exec() == QDialog::Accepted && saveTo(dialog.selectedFiles().constFirst());
+}
+
+bool MainWindow::saveTo(const QString& fileName) {
+    try {
+        document_.save(fileName);
+    } catch (const std::exception& error) {
+        tell(tr("%1 was not saved.").arg(QDir::toNativeSeparators(fileName)), QString::fromUtf8(error.what()));
+        return false;
+    }
+    remember(document_.fileName());
+    statusBar()->showMessage(tr("Saved as %1").arg(QDir::toNativeSeparators(document_.fileName())), 5000);
+    return true;
+}
+
+bool MainWindow::mayLeave() {
+    if (!document_.hasUnsavedChanges()) return true;
+    const QString name = QString::fromStdString(document_.boat().name);
+    QMessageBox box(QMessageBox::Question, tr("Fayline"),
+                    name.isEmpty() ? tr("The boat has changes that are not saved.")
+                                   : tr("%1 has changes that are not saved.").arg(name),
+                    QMessageBox::Save | QMessageBox::Discard | QMessageBox::Cancel, this);
+    box.setObjectName("unsavedChanges");
+    box.setTextFormat(Qt::PlainText);
+    box.setDefaultButton(QMessageBox::Save);
+    box.setEscapeButton(QMessageBox::Cancel);
+    switch (box.exec()) {
+        case QMessageBox::Save:
+            return save();
+        case QMessageBox::Discard:
+            return true;
+        default:
+            return false;
+    }
+}
+
+void MainWindow::remember(const QString& fileName) {
+    QSettings settings;
+    QStringList files = settings.value("recent").toStringList();
+    files.removeAll(fileName);
+    files.prepend(fileName);
+    settings.setValue("recent", QStringList(files.mid(0, mostRecent)));
+    settings.setValue("folder", QFileInfo(fileName).absolutePath());
+}
+
+void MainWindow::forget(const QString& fileName) {
+    QSettings settings;
+    QStringList files = settings.value("recent").toStringList();
+    files.removeAll(QFileInfo(fileName).absoluteFilePath());
+    settings.setValue("recent", files);
+}
+
+void MainWindow::fillRecent() {
+    recent_->clear();
+    const QStringList files = QSettings().value("recent").toStringList();
+    for (const QString& file : files) {
+        QAction* entry = recent_->addAction(QString("&%1  %2")
+                                                .arg(recent_->actions().size() + 1)
+                                                .arg(QDir::toNativeSeparators(file).replace("&", "&&")));
+        connect(entry, &QAction::triggered, this, [this, file] {
+            if (mayLeave()) openFile(file);
+        });
+    }
+    if (files.isEmpty()) recent_->addAction(tr("No boat was opened yet"))->setEnabled(false);
+}
+
+void MainWindow::offerLeftBehind() {
+    for (const LeftBehind& copy : recovery_.leftBehind()) {
+        QMessageBox box(QMessageBox::Question, tr("Fayline"),
+                        tr("Fayline ended before its time and left unsaved work on %1.")
+                            .arg(copy.boatName.isEmpty() ? tr("a boat without a name") : copy.boatName),
+                        QMessageBox::NoButton, this);
+        box.setObjectName("leftBehind");
+        box.setTextFormat(Qt::PlainText);
+        box.setInformativeText(copy.fileName.isEmpty()
+                                   ? tr("Copy of %1. The boat was never saved.").arg(copy.when)
+                                   : tr("Copy of %1 of %2. That file itself is as it was saved last.")
+                                         .arg(copy.when, QDir::toNativeSeparators(copy.fileName)));
+        QPushButton* open = box.addButton(tr("&Open the copy"), QMessageBox::AcceptRole);
+        QPushButton* throwAway = box.addButton(tr("&Throw it away"), QMessageBox::DestructiveRole);
+        QPushButton* later = box.addButton(tr("Ask &again next time"), QMessageBox::RejectRole);
+        box.setDefaultButton(open);
+        box.setEscapeButton(later);
+        box.exec();
+        if (box.clickedButton() == throwAway) recovery_.forget(copy);
+        if (box.clickedButton() != open) continue;
+        try {
+            document_.recover(recovery_.read(copy), copy.fileName);
+        } catch (const std::exception& error) {
+            tell(tr("The copy cannot be opened."), QString::fromUtf8(error.what()));
+            continue;
+        }
+        recovery_.keep(document_.boat(), document_.fileName());  // ours from now on, until it is saved
+        recovery_.waitForWriting();
+        recovery_.forget(copy);
+        return;  // one boat in one window; the others are offered next time
+    }
+}
+
+}  // namespace fayline::app

@@ -1,0 +1,314 @@
+#include "app/window/main_window.hpp"
+
+#include <QCloseEvent>
+#include <QFileInfo>
+#include <QLabel>
+#include <QSettings>
+#include <QSplitter>
+#include <QStatusBar>
+#include <QVBoxLayout>
+#include <map>
+
+#include "app/formview/form_view.hpp"
+#include "app/look/icons.hpp"
+#include "app/panels/findings_list.hpp"
+#include "app/panels/question_line.hpp"
+#include "app/window/panel_stack.hpp"
+#include "app/window/pieces_list.hpp"
+
+namespace fayline::app {
+
+namespace {
+
+constexpr int frame_ms = 16;
+constexpr int copyAfter_ms = 2000;  // unsaved work is never older than this in its copy
+
+}  // namespace
+
+MainWindow::MainWindow(const QString& recoveryFolder, QWidget* parent)
+    : QMainWindow(parent), recovery_(recoveryFolder) {
+    setObjectName("mainWindow");
+    setWindowIcon(programIcon());
+    makeActions();
+    layOut();
+    makeMenus();
+    makeToolBar();
+    connectAll();
+    readSettings();
+    replan();
+    showAll();
+    showTitle();
+}
+
+MainWindow::~MainWindow() = default;
+
+void MainWindow::layOut() {
+    pieces_ = new PiecesList(
+        {named("addPiece"), named("duplicatePiece"), named("removePiece"), named("pieceUp"), named("pieceDown")});
+    formView_ = new FormView;
+    questions_ = new QuestionLine;
+    findings_ = new FindingsList;
+    panels_ = new PanelStack;
+
+    outOfDate_ = new QLabel;
+    outOfDate_->setObjectName("outOfDate");
+    outOfDate_->setWordWrap(true);
+    outOfDate_->setTextFormat(Qt::PlainText);
+    outOfDate_->setContentsMargins(gridStep, gridStep, gridStep, gridStep);
+    outOfDate_->hide();
+
+    auto* drawing = new QWidget;
+    auto* drawingColumn = new QVBoxLayout(drawing);
+    drawingColumn->setContentsMargins(0, 0, 0, 0);
+    drawingColumn->setSpacing(0);
+    drawingColumn->addWidget(outOfDate_);
+    drawingColumn->addWidget(formView_, 1);
+    drawingColumn->addWidget(questions_);
+
+    down_ = new QSplitter(Qt::Vertical);
+    down_->setObjectName("down");
+    down_->addWidget(drawing);
+    down_->addWidget(findings_);
+    down_->setStretchFactor(0, 1);
+    down_->setCollapsible(0, false);
+
+    across_ = new QSplitter(Qt::Horizontal);
+    across_->setObjectName("across");
+    across_->addWidget(pieces_);
+    across_->addWidget(down_);
+    across_->addWidget(panels_);
+    across_->setStretchFactor(1, 1);
+    across_->setCollapsible(1, false);
+    setCentralWidget(across_);
+    statusBar()->setSizeGripEnabled(false);
+}
+
+void MainWindow::connectAll() {
+    connect(&document_, &Document::boatReplaced, this, [this] {
+        shown_ = {};
+        recovery_.drop();
+        keepCopy_.stop();
+        replan();
+    });
+    connect(&document_, &Document::boatChanged, this, [this] {
+        showTitle();
+        replan();
+    });
+    connect(&document_, &Document::pieceChanged, this, &MainWindow::replan);
+    connect(&document_, &Document::currentPieceChanged, this, [this] {
+        firstOfPiece_ = lastAsked_ + 1;
+        shown_.plan.reset();
+        shown_.reason.clear();
+        fitWhenPlanned_ = true;
+        replan();
+        showAll();
+    });
+    connect(&document_, &Document::fileNameChanged, this, &MainWindow::showTitle);
+    connect(&document_, &Document::hoveredPlaceChanged, this, [this](std::optional<double> at_m) {
+        formView_->lightPlace(at_m);
+        panels_->lightPlace(at_m);
+    });
+    connect(&document_, &Document::selectedPlaceChanged, this, [this](std::optional<double> at_m) {
+        formView_->selectPlace(at_m);
+        panels_->selectPlace(at_m);
+    });
+    connect(&document_.undoStack(), &QUndoStack::cleanChanged, this, [this] { showTitle(); });
+    connect(&document_.undoStack(), &QUndoStack::indexChanged, this, [this] {
+        if (document_.hasUnsavedChanges()) {
+            if (!keepCopy_.isActive()) keepCopy_.start();
+        } else {
+            keepCopy_.stop();
+            recovery_.drop();
+        }
+        updateActions();
+    });
+    connect(&document_.undoStack(), &QUndoStack::cleanChanged, this, [this](bool clean) {
+        if (!clean) return;
+        keepCopy_.stop();
+        recovery_.drop();
+    });
+
+    connect(&planner_, &Planner::planned, this, &MainWindow::takePlan);
+    connect(&planner_, &Planner::refused, this, &MainWindow::takeRefusal);
+    late_.setSingleShot(true);
+    late_.setInterval(frame_ms);
+    connect(&late_, &QTimer::timeout, this, &MainWindow::showAll);
+    keepCopy_.setSingleShot(true);
+    keepCopy_.setInterval(copyAfter_ms);
+    connect(&keepCopy_, &QTimer::timeout, this, [this] { recovery_.keep(document_.boat(), document_.fileName()); });
+    connect(&recovery_, &Recovery::failed, this, [this](const QString& why) {
+        statusBar()->showMessage(tr("No copy of the unsaved work could be kept: %1").arg(why), 10000);
+    });
+
+    const auto change = [this](const Change& asked) { document_.changePiece(document_.currentPiece(), asked); };
+    const auto hover = [this](std::optional<double> at_m) { document_.setHoveredPlace(at_m); };
+    const auto select = [this](std::optional<double> at_m) { document_.setSelectedPlace(at_m); };
+    connect(formView_, &FormView::changeAsked, this, change);
+    connect(formView_, &FormView::dragEnded, &document_, &Document::endStep);
+    connect(formView_, &FormView::placeHovered, this, hover);
+    connect(formView_, &FormView::placeSelected, this, select);
+    connect(formView_, &FormView::selectionSaid, this,
+            [this](const QString& words) { statusBar()->showMessage(words); });
+    connect(panels_, &PanelStack::changeAsked, this, change);
+    connect(panels_, &PanelStack::placeHovered, this, hover);
+    connect(panels_, &PanelStack::placeSelected, this, select);
+    connect(findings_, &FindingsList::changeAsked, this, change);
+    connect(findings_, &FindingsList::placeHovered, this, hover);
+    connect(findings_, &FindingsList::findingChosen, this,
+            [this](plan::About about, std::optional<double> at_m, int point) {
+                static const std::map<plan::About, plan::Question> panelOf{
+                    {plan::About::line, plan::Question::line},  {plan::About::stack, plan::Question::strips},
+                    {plan::About::form, plan::Question::form},  {plan::About::holding, plan::Question::holding},
+                    {plan::About::glue, plan::Question::glue},  {plan::About::schedule, plan::Question::time},
+                    {plan::About::stock, plan::Question::stock}};
+                panels_->openPanel(panelOf.at(about));
+                if (point >= 0) {
+                    formView_->selectPoint(point);
+                    panels_->goToPoint(point);
+                }
+                document_.setSelectedPlace(at_m);
+            });
+    connect(questions_, &QuestionLine::questionChosen, this, [this](plan::Question question) {
+        if (question == plan::Question::paper) {
+            savePapers();
+        } else if (!panels_->openPanel(question)) {
+            statusBar()->showMessage(tr("This question is not answered yet."), 5000);
+        }
+    });
+    connect(pieces_, &PiecesList::pieceChosen, &document_, &Document::setCurrentPiece);
+    connect(pieces_, &PiecesList::renameAsked, this, &MainWindow::renamePiece);
+    connect(pieces_, &PiecesList::moveAsked, &document_, &Document::movePiece);
+}
+
+// The newest state of the piece goes to the planner. What is drawn waits a frame at most for its answer, so that piece
+// and plan mostly appear together.
+void MainWindow::replan() {
+    updateActions();
+    const int index = document_.currentPiece();
+    if (index < 0) {
+        firstOfPiece_ = lastAsked_ + 1;
+        answered_ = true;
+        shown_.plan.reset();
+        showAll();
+        return;
+    }
+    answered_ = false;
+    lastAsked_ = planner_.ask(document_.boat().pieces[size_t(index)], plan::shopOf(document_.boat()));
+    if (!late_.isActive()) late_.start();
+}
+
+void MainWindow::takePlan(quint64 request, const std::shared_ptr<const plan::Plan>& plan) {
+    if (request < firstOfPiece_) return;
+    shown_.plan = plan;
+    shown_.outOfDate = false;
+    shown_.reason.clear();
+    shown_.reasonPath.clear();
+    answered_ = request == lastAsked_;
+    late_.stop();
+    showAll();
+    if (fitWhenPlanned_) formView_->fitToWindow();
+    fitWhenPlanned_ = false;
+}
+
+void MainWindow::takeRefusal(quint64 request, const QString& path, const QString& why) {
+    if (request < firstOfPiece_) return;
+    shown_.outOfDate = true;
+    shown_.reason = why;
+    shown_.reasonPath = path;
+    answered_ = request == lastAsked_;
+    late_.stop();
+    showAll();
+}
+
+void MainWindow::showAll() {
+    const int index = document_.currentPiece();
+    const plan::Shop shop = plan::shopOf(document_.boat());
+    shown_.pieceIndex = index;
+    shown_.piece = index < 0 ? boat::Piece{} : document_.boat().pieces[size_t(index)];
+    shown_.display = shop.display;
+    shown_.species = shop.species;
+    if (index < 0) {
+        shown_.outOfDate = false;
+        shown_.reason.clear();
+        shown_.reasonPath.clear();
+    }
+    pieces_->show(document_.boat(), index);
+    formView_->show(shown_);
+    questions_->show(shown_);
+    findings_->show(shown_);
+    panels_->show(shown_);
+
+    outOfDate_->setVisible(!shown_.reason.isEmpty());
+    if (!shown_.reason.isEmpty()) {
+        const QString place = shown_.reasonPath.isEmpty() ? QString() : shown_.reasonPath + ": ";
+        outOfDate_->setText(
+            shown_.plan
+                ? tr("Out of date: the drawing is the last that could be planned. %1%2").arg(place, shown_.reason)
+                : tr("This piece cannot be planned. %1%2").arg(place, shown_.reason));
+    }
+    updateActions();
+}
+
+void MainWindow::showTitle() {
+    const QString boat = QString::fromStdString(document_.boat().name);
+    const QString file =
+        document_.fileName().isEmpty() ? tr("not saved yet") : QFileInfo(document_.fileName()).fileName();
+    setWindowTitle(tr("%1 (%2[*]) - Fayline").arg(boat.isEmpty() ? tr("Boat without a name") : boat, file));
+    setWindowModified(document_.hasUnsavedChanges());
+    setWindowFilePath(document_.fileName());
+}
+
+void MainWindow::chooseGround(Ground ground) {
+    applyGround(ground);
+    static const std::map<Ground, QString> words{
+        {Ground::paper, "paper"}, {Ground::slate, "slate"}, {Ground::desktop, "desktop"}};
+    QSettings().setValue("ground", words.at(ground));
+}
+
+void MainWindow::changeEvent(QEvent* event) {
+    QMainWindow::changeEvent(event);
+    if (event->type() != QEvent::PaletteChange || !outOfDate_) return;
+    QPalette warning = palette();
+    warning.setColor(QPalette::WindowText, theme().stop);
+    outOfDate_->setPalette(warning);
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+    if (!mayLeave()) {
+        event->ignore();
+        return;
+    }
+    writeSettings();
+    keepCopy_.stop();
+    recovery_.drop();
+    recovery_.waitForWriting();
+    event->accept();
+}
+
+void MainWindow::readSettings() {
+    const QSettings settings;
+    if (!restoreGeometry(settings.value("window/geometry").toByteArray())) resize(1280, 800);
+    if (!across_->restoreState(settings.value("window/across").toByteArray())) across_->setSizes({192, 664, 424});
+    if (!down_->restoreState(settings.value("window/down").toByteArray())) down_->setSizes({520, 144});
+    std::vector<int> open;
+    const QStringList remembered = settings.value("window/panels", "0,1").toString().split(',', Qt::SkipEmptyParts);
+    for (const QString& question : remembered) open.push_back(question.toInt());
+    panels_->setOpenQuestions(open);
+    named("onePanel")->setChecked(settings.value("window/onePanel", false).toBool());
+    panels_->setOneAtATime(named("onePanel")->isChecked());
+}
+
+void MainWindow::writeSettings() const {
+    QSettings settings;
+    settings.setValue("window/geometry", saveGeometry());
+    settings.setValue("window/across", across_->saveState());
+    settings.setValue("window/down", down_->saveState());
+    QStringList open;
+    for (const int question : panels_->openQuestions()) open << QString::number(question);
+    settings.setValue("window/panels", open.join(','));
+    settings.setValue("window/onePanel", panels_->oneAtATime());
+}
+
+}  // namespace fayline::app
+
+#include "moc_main_window.cpp"

@@ -1,0 +1,122 @@
+// One window, one boat: pieces on the left, the drawing with its questions in the middle, the panels on the right.
+//
+// The window makes every undo step, asks the planner, and hands one and the same Shown to all views.
+#pragma once
+
+#include <QActionGroup>
+#include <QMainWindow>
+#include <QTimer>
+#include <functional>
+
+#include "app/look/shown.hpp"
+#include "app/look/theme.hpp"
+#include "app/paper/papers.hpp"
+#include "app/window/document.hpp"
+#include "app/window/planner.hpp"
+#include "app/window/recovery.hpp"
+
+class QLabel;
+class QSplitter;
+
+namespace fayline::app {
+
+class FindingsList;
+class FormView;
+class PanelStack;
+class PiecesList;
+class QuestionLine;
+
+class MainWindow : public QMainWindow {
+    Q_OBJECT
+public:
+    // Copies of unsaved work are kept in `recoveryFolder`.
+    explicit MainWindow(const QString& recoveryFolder = Recovery::standardFolder(), QWidget* parent = nullptr);
+    ~MainWindow() override;
+
+    Document& document() { return document_; }
+    const Shown& shown() const { return shown_; }
+
+    // Opens `fileName`; a file that cannot be opened leaves everything as it is and is told in words. False then.
+    bool openFile(const QString& fileName);
+    void offerLeftBehind();  // unsaved work of a program that ended before its time
+
+protected:
+    void closeEvent(QCloseEvent* event) override;
+    void changeEvent(QEvent* event) override;
+
+private:
+    // actions.cpp
+    void makeActions();
+    void makeMenus();
+    void makeToolBar();
+    QAction* action(const QString& name, const QString& iconName, const QString& text, const QKeySequence& key,
+                    std::function<void()> run);
+    QAction* named(const char* name) const { return findChild<QAction*>(name); }
+    void updateActions();
+    void toFocus(const char* slot, const QKeySequence& key);
+    void nextArea(int step);
+
+    // boat_actions.cpp
+    void addPiece();
+    void duplicatePiece();
+    void renamePiece(int index, const QString& name);
+    void nameBoat();
+    void importOffsets();
+    void changeUnits(const std::function<void(measure::Display&)>& change);
+    QString freshName(const QString& wanted) const;
+
+    // file_actions.cpp
+    void startNew();
+    void askAndOpen();
+    bool save();
+    bool saveAs();
+    bool saveTo(const QString& fileName);
+    bool mayLeave();  // nothing unsaved, or the user has decided
+    void remember(const QString& fileName);
+    void forget(const QString& fileName);
+    void fillRecent();
+    void tell(const QString& what, const QString& why);
+
+    // print_actions.cpp
+    bool planToPrint();
+    void print(Paper paper);
+    void preview(Paper paper);
+    void savePapers();
+
+    // main_window.cpp
+    void layOut();
+    void connectAll();
+    void replan();
+    void takePlan(quint64 request, const std::shared_ptr<const plan::Plan>& plan);
+    void takeRefusal(quint64 request, const QString& path, const QString& why);
+    void showAll();
+    void showTitle();
+    void chooseGround(Ground ground);
+    void readSettings();
+    void writeSettings() const;
+
+    Document document_;
+    Planner planner_;
+    Recovery recovery_;
+    Shown shown_;
+    quint64 firstOfPiece_ = 0;  // the first request for the piece that is shown; older answers are of another
+    quint64 lastAsked_ = 0;
+    bool fitWhenPlanned_ = true;
+    bool answered_ = true;  // the last request has its answer
+    QTimer late_;           // when the planner takes longer than a frame, the piece is shown without it
+    QTimer keepCopy_;
+
+    PiecesList* pieces_ = nullptr;
+    FormView* formView_ = nullptr;
+    QuestionLine* questions_ = nullptr;
+    FindingsList* findings_ = nullptr;
+    PanelStack* panels_ = nullptr;
+    QLabel* outOfDate_ = nullptr;
+    QSplitter* across_ = nullptr;
+    QSplitter* down_ = nullptr;
+    QMenu* recent_ = nullptr;
+    QActionGroup* grounds_ = nullptr;
+    std::vector<std::pair<QAction*, std::function<bool(const measure::Display&)>>> units_;
+};
+
+}  // namespace fayline::app

@@ -1,0 +1,189 @@
+#include "app/window/sources_dialog.hpp"
+
+#include <QCoreApplication>
+#include <QDialog>
+#include <QDialogButtonBox>
+#include <QHeaderView>
+#include <QLabel>
+#include <QTableWidget>
+#include <QVBoxLayout>
+
+#include "app/look/theme.hpp"
+
+namespace fayline::app {
+
+namespace {
+
+struct Row {
+    QString what;
+    QString value;
+    measure::Source source;
+};
+
+QString text(const std::string& s) {
+    return QString::fromStdString(s);
+}
+
+void addWood(std::vector<Row>& rows, const wood::Species& species) {
+    const QString name = text(species.name);
+    const auto add = [&](const QString& what, const QString& value, const measure::Source& source) {
+        rows.push_back({name + ", " + what, value, source});
+    };
+    const auto share = [](double value) { return text(measure::writeShare(value)); };
+    add(QObject::tr("specific gravity"), text(measure::writeNumber(species.sg.value)), species.sg.source);
+    add(QObject::tr("modulus of rupture"), text(measure::writeStress(species.mor_Pa.value)), species.mor_Pa.source);
+    add(QObject::tr("modulus of elasticity, as tabulated"), text(measure::writeStress(species.moe_Pa.value)),
+        species.moe_Pa.source);
+    const auto stress = [&](const QString& what, const std::optional<measure::Cited>& cited) {
+        if (cited) add(what, text(measure::writeStress(cited->value)), cited->source);
+    };
+    stress(QObject::tr("compression along the grain"), species.compressionAlong_Pa);
+    stress(QObject::tr("compression across the grain"), species.compressionAcross_Pa);
+    stress(QObject::tr("shear along the grain"), species.shear_Pa);
+    if (species.shrinkRadial)
+        add(QObject::tr("shrinkage, radial"), share(species.shrinkRadial->value), species.shrinkRadial->source);
+    if (species.shrinkTangential) {
+        add(QObject::tr("shrinkage, tangential"), share(species.shrinkTangential->value),
+            species.shrinkTangential->source);
+    }
+}
+
+// The woods of the piece first, then what its plan rests on, then all other woods.
+std::vector<Row> rowsOf(const Shown& shown) {
+    std::vector<Row> rows;
+    std::vector<QString> used;
+    if (shown.plan) {
+        for (const stack::Strip& strip : shown.plan->stack.strips) {
+            const wood::Species* species = wood::findSpecies(shown.species, strip.species);
+            if (!species || std::ranges::find(used, text(strip.species)) != used.end()) continue;
+            used.push_back(text(strip.species));
+            rows.push_back({QObject::tr("Breaking strain of the strips of %1").arg(text(species->name)),
+                            text(measure::writeShare(strip.breakingStrain)), strip.breakingSource});
+            rows.push_back({QObject::tr("Modulus of the strips of %1").arg(text(species->name)),
+                            text(measure::writeStress(strip.modulus_Pa)), strip.modulusSource});
+        }
+        for (const plan::Finding& finding : shown.plan->findings) {
+            rows.push_back({text(finding.text), QString(), finding.source});
+        }
+    }
+    for (const bool wanted : {true, false}) {
+        for (const wood::Species& species : shown.species) {
+            if ((std::ranges::find(used, text(species.id)) != used.end()) == wanted) addWood(rows, species);
+        }
+    }
+    return rows;
+}
+
+QLabel* paragraph(const QString& words, QWidget* parent) {
+    auto* label = new QLabel(words, parent);
+    label->setWordWrap(true);
+    label->setTextFormat(Qt::PlainText);
+    label->setTextInteractionFlags(Qt::TextSelectableByMouse | Qt::TextSelectableByKeyboard);
+    return label;
+}
+
+QVBoxLayout* column(QDialog& dialog) {
+    auto* made = new QVBoxLayout(&dialog);
+    made->setContentsMargins(3 * gridStep, 2 * gridStep, 3 * gridStep, 2 * gridStep);
+    made->setSpacing(gridStep);
+    return made;
+}
+
+void addClose(QDialog& dialog, QVBoxLayout* column) {
+    auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, &dialog);
+    QObject::connect(buttons, &QDialogButtonBox::rejected, &dialog, &QDialog::reject);
+    column->addWidget(buttons);
+}
+
+}  // namespace
+
+void showSources(QWidget* parent, const Shown& shown) {
+    QDialog dialog(parent);
+    dialog.setObjectName("sourcesDialog");
+    dialog.setWindowTitle(QObject::tr("Where the numbers come from"));
+    auto* under = column(dialog);
+    under->addWidget(paragraph(
+        QObject::tr(
+            "Every value of a table or model, with its source and how it was read there. Values of woods are means "
+            "of small clear specimens: your boards differ, and a measured value is better."),
+        &dialog));
+
+    const std::vector<Row> rows = rowsOf(shown);
+    auto* table = new QTableWidget(int(rows.size()), 4, &dialog);
+    table->setObjectName("sourcesTable");
+    table->setAccessibleName(QObject::tr("Values with their sources"));
+    table->setHorizontalHeaderLabels(
+        {QObject::tr("What"), QObject::tr("Value"), QObject::tr("Source"), QObject::tr("How it was read")});
+    table->setEditTriggers(QAbstractItemView::NoEditTriggers);
+    table->setSelectionBehavior(QAbstractItemView::SelectRows);
+    table->setShowGrid(false);
+    table->setFrameShape(QFrame::NoFrame);
+    table->setWordWrap(true);
+    table->verticalHeader()->hide();
+    table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft);
+    for (int i = 0; i < int(rows.size()); ++i) {
+        const Row& row = rows[size_t(i)];
+        const QStringList cells{row.what, row.value, text(row.source.text),
+                                text(measure::markMeaning(row.source.mark))};
+        for (int c = 0; c < 4; ++c) {
+            auto* item = new QTableWidgetItem(cells[c]);
+            item->setToolTip(cells[c]);
+            table->setItem(i, c, item);
+        }
+        table->item(i, 1)->setTextAlignment(Qt::AlignRight | Qt::AlignVCenter);
+    }
+    table->setColumnWidth(0, 344);
+    table->setColumnWidth(1, 96);
+    table->setColumnWidth(2, 264);
+    table->horizontalHeader()->setStretchLastSection(true);
+    under->addWidget(table, 1);
+    addClose(dialog, under);
+    dialog.resize(976, 640);
+    dialog.exec();
+}
+
+void showAbout(QWidget* parent) {
+    QDialog dialog(parent);
+    dialog.setObjectName("aboutDialog");
+    dialog.setWindowTitle(QObject::tr("About Fayline"));
+    auto* under = column(dialog);
+    auto* title = new QLabel(QObject::tr("Fayline %1").arg(QCoreApplication::applicationVersion()), &dialog);
+    title->setFont(textFont(TextSize::title));
+    under->addWidget(title);
+    under->addWidget(paragraph(
+        QObject::tr(
+            "Plans the gluing-up of curved timbers from thin strips. To fay is to fit two timbers together without "
+            "a gap."),
+        &dialog));
+    auto* cautions = new QLabel(QObject::tr("Cautions"), &dialog);
+    cautions->setFont(textFont(TextSize::title));
+    under->addWidget(cautions);
+    for (const QString& words :
+         {QObject::tr(
+              "Local rules and licensed practice come first. A piece that carries rig, engine or people wants a "
+              "designer or surveyor."),
+          QObject::tr(
+              "A bent stack stores energy and whips when it is let go or breaks: stand clear of its ends, and wear "
+              "eye protection."),
+          QObject::tr("Jacks and props are no place for a hand or a head. Block the boat before anyone is under it."),
+          QObject::tr(
+              "Resin and hardener sensitise; a full cup can smoke and boil; solvents burn; rags heat; wood dust "
+              "harms. Follow the maker's data sheet."),
+          QObject::tr("The answers are estimates from published means. Try a dry fit before glue is mixed.")}) {
+        under->addWidget(paragraph(words, &dialog));
+    }
+    auto* licence = new QLabel(QObject::tr("Licence"), &dialog);
+    licence->setFont(textFont(TextSize::title));
+    under->addWidget(licence);
+    under->addWidget(paragraph(
+        QObject::tr(
+            "Free software under the GNU General Public License, version 3 or any later version. It comes without "
+            "any warranty, not even that it is fit for a purpose."),
+        &dialog));
+    under->addStretch(1);
+    addClose(dialog, under);
+    dialog.setFixedWidth(560);
+    dialog.exec();
+}
+
+}  // namespace fayline::app
