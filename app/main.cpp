@@ -121,6 +121,8 @@ int writePapers(const Asked& asked, int argc, char** argv) {
     // The boat is read first, so that a bad file costs nothing.
     const boat::Boat boat = boat::loadBoat(std::filesystem::path(asked.file));
     qputenv("QT_QPA_PLATFORM", "offscreen");  // fonts and painting, no display
+    // What Qt would say of the desktop that is not there is no concern of whoever reads standard error.
+    qInstallMessageHandler([](QtMsgType, const QMessageLogContext&, const QString&) {});
     const QGuiApplication application(argc, argv);
     nameProgram();
     std::string names;
