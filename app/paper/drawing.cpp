@@ -162,7 +162,7 @@ Drawing formDrawing(const boat::Piece& piece, const plan::Plan& plan) {
                                         "stand on the form's own side."));
     if (form.letGo && !inPlace) {
         drawing.notes << "The edge is that of the wanted piece: nothing is allowed for springback. A piece that is let "
-                         "go opens; try it on a short piece before the form is cut.";
+                         "go opens; allow for that before the form is cut.";
     }
     return drawing;
 }

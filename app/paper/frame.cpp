@@ -49,6 +49,14 @@ QRectF checkWordsBox(const QPointF& lowerLeft) {
     return {lowerLeft.x() + 4, lowerLeft.y() - 4 - checkWordsHeight_mm, checkSquare_mm - 8, checkWordsHeight_mm};
 }
 
+QRectF titleBelow(const Page& page) {
+    return {page.area.left(), page.area.bottom() - titleHeight_mm, page.area.width(), titleHeight_mm};
+}
+
+QRectF aboveTitle(const Page& page) {
+    return page.area.adjusted(0, 0, 0, -titleHeight_mm - gap_mm);
+}
+
 void nameSheets(std::vector<Sheet>& sheets, const Heading& heading) {
     const QString owner = heading.boat.isEmpty() ? heading.piece : heading.boat + " · " + heading.piece;
     for (std::size_t i = 0; i < sheets.size(); ++i) {
@@ -58,10 +66,11 @@ void nameSheets(std::vector<Sheet>& sheets, const Heading& heading) {
         const double right = box.right() - 2;
         const double numberWidth = std::max(widthOf(number, 4.2, true), widthOf(sheet.name, 2.9));
         const double room = box.width() - numberWidth - 10;
+        const QString remark = sheet.remark.isEmpty() ? heading.paper : heading.paper + "; " + sheet.remark;
         addBox(sheet, box, 0.3);
         addLine(sheet, {right - numberWidth - 3, box.top()}, {right - numberWidth - 3, box.bottom()}, 0.2);
         addWords(sheet, fitted(owner, 4.2, room, true), {box.left() + 2, box.top() + 5.6}, 4.2, Lean::left, true);
-        addWords(sheet, fitted(heading.paper, 2.9, room), {box.left() + 2, box.top() + 11.2}, 2.9);
+        addWords(sheet, fitted(remark, 2.9, room), {box.left() + 2, box.top() + 11.2}, 2.9);
         addWords(sheet, number, {right, box.top() + 5.6}, 4.2, Lean::right, true);
         addWords(sheet, sheet.name, {right, box.top() + 11.2}, 2.9, Lean::right);
     }

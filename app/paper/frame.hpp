@@ -25,6 +25,10 @@ void addCheckSquares(Sheet& sheet, const QPointF& lowerLeft);
 // Where the words within the check squares stand when the squares' lower left corner is at `lowerLeft`.
 QRectF checkWordsBox(const QPointF& lowerLeft);
 
+// On a sheet whose title runs along its lower border: the title's box, and what is left above it to draw on.
+QRectF titleBelow(const Page& page);
+QRectF aboveTitle(const Page& page);
+
 // Writes boat, piece, paper, name of the sheet and its number of how many into each sheet's title.
 void nameSheets(std::vector<Sheet>& sheets, const Heading& heading);
 

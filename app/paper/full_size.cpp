@@ -6,7 +6,9 @@
 
 #include "app/paper/frame.hpp"
 #include "app/paper/join.hpp"
+#include "app/paper/map_sheet.hpp"
 #include "app/paper/marks.hpp"
+#include "app/paper/placing.hpp"
 #include "app/paper/room.hpp"
 #include "app/paper/tiles.hpp"
 #include "core/measure/units.hpp"
@@ -16,27 +18,6 @@ namespace fayline::app::paper {
 namespace {
 
 constexpr double gridCross_mm = 2;  // half of the small crosses where grid lines meet
-
-QRectF drawnArea(const Page& page) {
-    return page.area.adjusted(0, 0, 0, -titleHeight_mm - gap_mm);
-}
-
-// From the drawing's millimetres (y upwards) to those of a sheet (y downwards), at `scale`.
-struct Placing {
-    QRectF from;
-    QPointF lowerLeft;
-    double scale = 1;
-
-    QPointF operator()(const QPointF& place) const {
-        return {lowerLeft.x() + (place.x() - from.left()) * scale, lowerLeft.y() - (place.y() - from.top()) * scale};
-    }
-    QPointF direction(const QPointF& way) const { return {way.x(), -way.y()}; }
-    QPolygonF operator()(const QPolygonF& line) const {
-        QPolygonF placed;
-        for (const QPointF& place : line) placed << (*this)(place);
-        return placed;
-    }
-};
 
 QPolygonF ring(const QPointF& at, double radius) {
     QPolygonF points;
@@ -122,7 +103,14 @@ void placeCheckSquares(Sheet& sheet, Room& room, const QRectF& area) {
     QPointF best;
     double bestInk = -1;
     const double side = checkSquareInches_mm;
-    const double inset = 4;
+    const double inset = 1.5;
+    const auto sidesMeetBox = [&](const QRectF& square) {
+        const double wide = 6;
+        return room.meetsBox(QRectF(square.topLeft(), QSizeF(square.width(), wide))) ||
+               room.meetsBox(QRectF(square.topLeft(), QSizeF(wide, square.height()))) ||
+               room.meetsBox(QRectF(square.bottomLeft() - QPointF(0, wide), QSizeF(square.width(), wide))) ||
+               room.meetsBox(QRectF(square.topRight() - QPointF(wide, 0), QSizeF(wide, square.height())));
+    };
     const int across = std::max(1, static_cast<int>((area.width() - side - 2 * inset) / 4));
     const int down = std::max(1, static_cast<int>((area.height() - side - 2 * inset) / 4));
     for (int j = 0; j <= down; ++j) {
@@ -133,7 +121,7 @@ void placeCheckSquares(Sheet& sheet, Room& room, const QRectF& area) {
             if (room.meetsBox(words)) continue;
             const QRectF square = QRectF(corner - QPointF(0, side), QSizeF(side, side)).adjusted(-3, -3, 3, 3);
             // Ink through the words hides what they say: anything rather than that.
-            const double ink = room.inkWithin(square) + 1000 * room.inkWithin(words) + (room.meetsBox(square) ? 40 : 0);
+            const double ink = room.inkWithin(square) + 1000 * room.inkWithin(words) + (sidesMeetBox(square) ? 60 : 0);
             if (bestInk >= 0 && ink >= bestInk) continue;
             best = corner;
             bestInk = ink;
@@ -147,11 +135,11 @@ void placeCheckSquares(Sheet& sheet, Room& room, const QRectF& area) {
 
 Sheet tileSheet(const Drawing& drawing, const Tiling& tiling, int index, const Page& page) {
     const Tile& tile = tiling.tiles[static_cast<std::size_t>(index)];
-    const QRectF area = drawnArea(page);
+    const QRectF area = aboveTitle(page);
     Sheet sheet;
     sheet.page = page;
     sheet.name = sheetName(tile, tiling);
-    sheet.title = QRectF(page.area.left(), page.area.bottom() - titleHeight_mm, page.area.width(), titleHeight_mm);
+    sheet.title = titleBelow(page);
     addBox(sheet, area, 0.1);
     const Placing placing{tile.bounds, area.bottomLeft()};
     Room room(area);
@@ -180,7 +168,8 @@ Sheet tileSheet(const Drawing& drawing, const Tiling& tiling, int index, const P
     const Grid grid = layGrid(sheet, room, drawing, placing);
 
     const auto name = [&](const QString& text, const QPointF& anchor, const QPointF& way, bool bold) {
-        placeLabel(sheet, room, {text, anchor, placing.direction(way), bold ? 3.2 : 2.7, bold});
+        if (placeLabel(sheet, room, {text, anchor, placing.direction(way), bold ? 3.2 : 2.7, bold})) return;
+        sheet.remark = "some marks stand too close to be named";
     };
     for (const CrossMark& mark : drawing.marks) {
         // Named where its place is on the sheet, though its far end may lie off it.
@@ -195,79 +184,13 @@ Sheet tileSheet(const Drawing& drawing, const Tiling& tiling, int index, const P
     return sheet;
 }
 
-void drawMap(Sheet& sheet, const QRectF& box, const Drawing& drawing, const Tiling& tiling) {
-    QRectF all = tiling.tiles.front().bounds;
-    for (const Tile& tile : tiling.tiles) all = all.united(tile.bounds);
-    const double scale = std::min({box.width() / all.width(), box.height() / all.height(), 0.5});
-    const QPointF lowerLeft(box.center().x() - all.width() * scale / 2, box.center().y() + all.height() * scale / 2);
-    const Placing placing{all, lowerLeft, scale};
-    for (const Tile& tile : tiling.tiles) {
-        // Without the overlap, so that neighbours share one line.
-        const double half = overlap_mm / 2;
-        const QRectF cell = tile.bounds.adjusted(half, half, -half, -half);
-        addBox(sheet, QRectF(placing(cell.bottomLeft()), placing(cell.topRight())).normalized(), 0.15);
-    }
-    for (const Curve& curve : drawing.curves) sheet.strokes.push_back({placing(curve.points), 0.4});
-    Room room(box);
-    for (const Curve& curve : drawing.curves) room.addInk(placing(curve.points));
-    for (std::size_t i = 0; i < tiling.tiles.size(); ++i) {
-        const QRectF& tile = tiling.tiles[i].bounds;
-        const QString number = QString::number(i + 2);
-        const double size = std::clamp(0.2 * std::min(tile.width(), tile.height()) * scale, 2.2, 5.0);
-        // In the tile's middle, or in one of its corners where the line runs through the middle.
-        const QPointF middle = placing(tile.center());
-        const QPointF reach = 0.27 * scale * QPointF(tile.width(), tile.height());
-        for (const QPointF& way : {QPointF(0, 0), QPointF(-1, -1), QPointF(1, -1), QPointF(-1, 1), QPointF(1, 1)}) {
-            const QPointF at = middle + QPointF(way.x() * reach.x(), way.y() * reach.y() + 0.38 * size);
-            const Words words{number, at, size, Lean::centre, true};
-            if (!room.isFree(extent(words)) && way != QPointF(1, 1)) continue;
-            sheet.words.push_back(words);
-            break;
-        }
-    }
-}
-
-Sheet mapSheet(const Drawing& drawing, const Tiling& tiling, const Page& page) {
-    const QRectF area = drawnArea(page);
-    Sheet sheet;
-    sheet.page = page;
-    sheet.name = "map of the sheets";
-    sheet.title = QRectF(page.area.left(), page.area.bottom() - titleHeight_mm, page.area.width(), titleHeight_mm);
-    const bool lying = area.width() > area.height();
-    const double side = checkSquareInches_mm;
-    addCheckSquares(sheet, area.bottomLeft());
-    const QRectF map =
-        lying ? QRectF(area.left() + side + 3 * gap_mm, area.top(), area.width() - side - 3 * gap_mm, area.height())
-              : QRectF(area.left(), area.top(), area.width(), area.height() - side - 3 * gap_mm);
-    const QRectF beside =
-        lying ? QRectF(area.left(), area.top(), side, area.height() - side - gap_mm)
-              : QRectF(area.left() + side + 2 * gap_mm, area.bottom() - side, area.width() - side - 2 * gap_mm, side);
-    drawMap(sheet, map.adjusted(1, 1, -1, -1), drawing, tiling);
-
-    double y = beside.top();
-    const auto paragraph = [&](const QString& text, bool bold = false) {
-        if (y >= beside.bottom()) return;
-        y = addParagraph(sheet, {beside.left(), y, beside.width(), beside.bottom() - y}, text, 2.7, bold) + 1.1;
-    };
-    paragraph("Measure the check squares on every sheet first.", true);
-    if (tiling.tiles.size() > 1) {
-        paragraph("Lay the sheets over each other as the map shows, cross upon cross and letter upon letter.");
-    }
-    for (const QString& note : drawing.notes) paragraph(note);
-    paragraph("Dotted lines: every " + lengthText(measure::fromMillimetres(drawing.grid_mm), drawing.display) +
-              " of the boat's own x and y, for checking with a tape across the sheets.");
-    paragraph("Marks stand square to the line.");
-    paragraph(localRulesCaution());
-    return sheet;
-}
-
 }  // namespace
 
 std::vector<Sheet> fullSize(const Drawing& drawing, const Page& page) {
     requireRoom(page);
     const Page other = turned(page);
-    Tiling tiling = tilesOf(drawing, drawnArea(page).size());
-    Tiling otherTiling = tilesOf(drawing, drawnArea(other).size());
+    Tiling tiling = tilesOf(drawing, aboveTitle(page).size());
+    Tiling otherTiling = tilesOf(drawing, aboveTitle(other).size());
     const bool turn = otherTiling.tiles.size() < tiling.tiles.size();
     const Page& chosen = turn ? other : page;
     if (turn) tiling = std::move(otherTiling);

@@ -41,7 +41,7 @@ std::vector<paper::Sheet> sheetsOf(Paper kind, const boat::Boat& boat, const boa
     std::vector<paper::Sheet> sheets;
     switch (kind) {
         case Paper::stationTable:
-            sheets = paper::stationTable(piece, plan, upright);
+            sheets = paper::stationTable(piece, plan, plan::shopOf(boat).species, upright);
             break;
         case Paper::storyStick:
             sheets = paper::storyStick(piece, plan, lying);

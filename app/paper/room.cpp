@@ -76,6 +76,11 @@ bool Room::isFree(const QRectF& box, bool faintToo) const {
     return !faintToo || std::none_of(faint_.begin(), faint_.end(), meets);
 }
 
+bool Room::crossesInk(const QLineF& line) const {
+    return std::any_of(ink_.begin(), ink_.end(),
+                       [&](const QLineF& ink) { return line.intersects(ink) == QLineF::BoundedIntersection; });
+}
+
 bool Room::crossesBox(const QLineF& line) const {
     return std::any_of(boxes_.begin(), boxes_.end(), [&](const QRectF& box) { return clipped(line, box).has_value(); });
 }
@@ -113,7 +118,7 @@ bool placeLabel(Sheet& sheet, Room& room, const Label& label) {
     const double width = widthOf(label.text, label.size_mm, label.bold);
     const double height = label.size_mm;
     const double best = std::atan2(label.direction.y(), label.direction.x());
-    for (const bool faintToo : {true, false}) {
+    for (const bool careful : {true, false}) {
         for (const double reach : reaches_mm) {
             for (int turn = 0; turn < directions; ++turn) {
                 // 0, +1, -1, +2, -2, ... steps away from the direction that is best
@@ -123,13 +128,13 @@ bool placeLabel(Sheet& sheet, Room& room, const Label& label) {
                 const QPointF middle =
                     label.anchor + way * (label.clear_mm + reach) + QPointF(way.x() * width / 2, way.y() * height / 2);
                 const QRectF box(middle.x() - width / 2, middle.y() - height / 2, width, height);
-                if (!room.isFree(box, faintToo)) continue;
+                if (!room.isFree(box, careful)) continue;
                 const QPointF edge = nearestOf(box, label.anchor);
                 QLineF leader(label.anchor, edge);
                 if (leader.length() > leaderFrom_mm) {
                     const double length = leader.length();
                     leader = QLineF(leader.pointAt(0.8 / length), leader.pointAt(1 - 0.6 / length));
-                    if (room.crossesBox(leader)) continue;
+                    if (room.crossesBox(leader) || (careful && room.crossesInk(leader))) continue;
                     addLine(sheet, leader.p1(), leader.p2(), 0.1);
                     room.addInk(QPolygonF({leader.p1(), leader.p2()}));
                 }

@@ -25,6 +25,7 @@ public:
 
     const QRectF& within() const { return within_; }
     bool isFree(const QRectF& box, bool faintToo = true) const;
+    bool crossesInk(const QLineF& line) const;
     bool crossesBox(const QLineF& line) const;
     double inkWithin(const QRectF& box) const;                   // length of ink in it, millimetres
     std::vector<QLineF> outsideBoxes(const QLineF& line) const;  // what is left of a line that stops short of all boxes
@@ -46,7 +47,8 @@ struct Label {
     double clear_mm = 1.5;  // from the anchor to the words where there is room
 };
 
-// Writes the label where nothing is in its way, the nearest such place first; false: nowhere.
+// Writes the label where nothing is in its way, the nearest such place first; false: nowhere. A leader crosses
+// other ink only where there is no other way.
 bool placeLabel(Sheet& sheet, Room& room, const Label& label);
 
 }  // namespace fayline::app::paper

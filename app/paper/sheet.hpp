@@ -47,8 +47,9 @@ struct Words {
 
 struct Sheet {
     Page page;
-    QString name;  // its place among the others: "row 1, column 2"
-    QRectF title;  // where nameSheets writes what the sheet belongs to
+    QString name;    // its place among the others: "row 1, column 2"
+    QString remark;  // what is amiss on it, in a few words; empty: nothing
+    QRectF title;    // where nameSheets writes what the sheet belongs to
     std::vector<Stroke> strokes;
     std::vector<Words> words;
 };

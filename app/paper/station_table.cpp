@@ -8,6 +8,7 @@
 #include "app/paper/marks.hpp"
 #include "core/measure/display.hpp"
 #include "core/measure/units.hpp"
+#include "core/plan/wording.hpp"
 
 namespace fayline::app::paper {
 
@@ -99,7 +100,7 @@ void drawRow(Sheet& sheet, double left, double right, double base, const Columns
     addLine(sheet, {left, base + 1.4}, {right, base + 1.4}, 0.08);
 }
 
-QStringList summary(const boat::Piece& piece, const plan::Plan& plan) {
+QStringList summary(const boat::Piece& piece, const plan::Plan& plan, const std::vector<wood::Species>& species) {
     const measure::Display& display = plan.display;
     const auto both = [&](double length_m) {
         const QString text = lengthText(length_m, display);
@@ -118,16 +119,18 @@ QStringList summary(const boat::Piece& piece, const plan::Plan& plan) {
                  .arg(QString::fromStdString(measure::writeThickness(plan.stack.depth_m, display)));
     for (std::size_t i = 0; i < piece.stack.strips.size(); ++i) {
         const boat::Strips& strips = piece.stack.strips[i];
+        const wood::Species* wood = wood::findSpecies(species, strips.species);
         double longest_m = 0;
         for (const stack::Strip& strip : plan.stack.strips) {
             if (strip.group == static_cast<int>(i)) longest_m = std::max(longest_m, strip.cutLength_m);
         }
-        QString line = QString("%1 of %2 %3, the longest cut %4%5.")
-                           .arg(strips.count)
-                           .arg(QString::fromStdString(measure::writeThickness(strips.thickness_m, display)))
-                           .arg(QString::fromStdString(strips.species).replace('_', ' '))
-                           .arg(both(longest_m))
-                           .arg(strips.sacrificial ? ", sacrificial" : "");
+        QString line =
+            QString("%1 of %2 %3, the longest cut %4%5.")
+                .arg(strips.count)
+                .arg(QString::fromStdString(measure::writeThickness(strips.thickness_m, display)))
+                .arg(wood ? QString::fromStdString(plan::woodName(*wood)) : QString::fromStdString(strips.species))
+                .arg(both(longest_m))
+                .arg(strips.sacrificial ? ", sacrificial" : "");
         lines << line;
     }
     lines << QString("Past the trim lines: %1 at the start, %2 at the end.")
@@ -149,7 +152,8 @@ void drawBeside(Sheet& sheet, const QRectF& box, const QStringList& lines) {
 
 }  // namespace
 
-std::vector<Sheet> stationTable(const boat::Piece& piece, const plan::Plan& plan, const Page& page) {
+std::vector<Sheet> stationTable(const boat::Piece& piece, const plan::Plan& plan,
+                                const std::vector<wood::Species>& species, const Page& page) {
     requireRoom(page);
     const QRectF& area = page.area;
     const double below = area.bottom() - titleHeight_mm - gap_mm - checkSquareInches_mm;
@@ -173,7 +177,7 @@ std::vector<Sheet> stationTable(const boat::Piece& piece, const plan::Plan& plan
         addCheckSquares(sheet, {area.left(), below + checkSquareInches_mm});
         const double beside = area.left() + checkSquareInches_mm + 3 * gap_mm;
         drawBeside(sheet, QRectF(beside, below, area.right() - beside, checkSquareInches_mm),
-                   first == 0 ? summary(piece, plan) : QStringList());
+                   first == 0 ? summary(piece, plan, species) : QStringList());
         sheets.push_back(std::move(sheet));
     }
     return sheets;

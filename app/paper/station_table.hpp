@@ -4,10 +4,13 @@
 #include "app/paper/sheet.hpp"
 #include "core/boat/boat.hpp"
 #include "core/plan/plan.hpp"
+#include "core/wood/species.hpp"
 
 namespace fayline::app::paper {
 
 // Sheets of the table, as many as its rows need. Lengths stand in the boat's display units and in millimetres.
-std::vector<Sheet> stationTable(const boat::Piece& piece, const plan::Plan& plan, const Page& page);
+// `species` names the woods: the user's own before the built-in ones.
+std::vector<Sheet> stationTable(const boat::Piece& piece, const plan::Plan& plan,
+                                const std::vector<wood::Species>& species, const Page& page);
 
 }  // namespace fayline::app::paper
