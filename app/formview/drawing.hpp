@@ -46,7 +46,7 @@ struct Drawing {
     double thinnestStrip_m = 0;
 };
 
-inline constexpr int strainClasses = 40;  // from nothing to the breaking strain; one more for what is beyond
+inline constexpr int strainClasses = 80;  // from nothing to the breaking strain; one more for what is beyond
 
 // The drawing of `plan`; `side` is where its strips lie. Places that are not finite (no room for a strip) are left out.
 Drawing drawingOf(const plan::Plan& plan, boat::Side side);

@@ -62,7 +62,7 @@ void FormView::show(const Shown& shown) {
     }
     if (state_->choice.point >= static_cast<int>(shown.piece.line.points.size())) state_->choice.point = -1;
     if (state_->choice.station >= static_cast<int>(shown.piece.holding.stations.size())) state_->choice.station = -1;
-    const bool beingPlanned = shown.plan && shown.outOfDate && shown.reason.isEmpty();
+    const bool beingPlanned = shown.pieceIndex >= 0 && (shown.outOfDate || !shown.plan) && shown.reason.isEmpty();
     if (!beingPlanned) {
         state_->waiting = false;
         state_->waitingTimer.stop();

@@ -292,8 +292,13 @@ void FormView::State::paint(QPainter& painter) {
             const DrawnPlace place = placeAt(drawing, *at_m);
             paintPlace(painter, place, transform, ground.ink);
             const QRectF keepOff = cursor && hovered_m ? QRectF(cursor->x() - 12, cursor->y() - 12, 36, 40) : QRectF();
+            QPolygonF stack;
+            for (size_t j = 0; j < drawing.places.size(); j += 3) {
+                stack << transform.toScreen(drawing.places[j].onForm)
+                      << transform.toScreen(drawing.places[j].onOutside);
+            }
             reading = paintReading(painter, readingOf(place, shown.display), transform.toScreen(place.onLine), keepOff,
-                                   size(), fonts, ground);
+                                   stack, size(), fonts, ground);
         }
     }
     if (view->hasFocus()) {

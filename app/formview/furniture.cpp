@@ -149,13 +149,55 @@ void addTitle(Sheet& sheet, const Shown& shown, const QSizeF& view, const Fonts&
     addText(sheet.texts, {times, below, TextRole::faint}, area);
 }
 
+// What is wrong with the drawing as a whole; empty: nothing.
+QString bandWords(const Shown& shown, bool waiting) {
+    if (shown.plan) {
+        if (!shown.outOfDate) return {};
+        if (!shown.reason.isEmpty()) {
+            return QStringLiteral("Out of date, drawn as it was last. The piece as it now stands cannot be planned: ") +
+                   shown.reason;
+        }
+        return waiting ? QStringLiteral("Out of date: the plan of the piece as it now stands is being made.")
+                       : QString();
+    }
+    if (!shown.reason.isEmpty())
+        return QStringLiteral("No line can be drawn through these points yet: ") + shown.reason;
+    if (shown.piece.line.points.size() < 3) {
+        return QStringLiteral("No line yet: type three or more offsets in the table, or paste two columns.");
+    }
+    return waiting ? QStringLiteral("The line through these points is being faired.") : QString();
+}
+
+// The piece has been moved out of the view: how to get it back.
+void addOutOfSight(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
+                   const QSizeF& view, const Fonts& fonts) {
+    const Bounds bounds = boundsOf(shown, drawing);
+    if (bounds.empty) return;
+    const QRectF seen(QPointF(0, 0), view);
+    const auto inSight = [&](const line::Xy& place) { return seen.contains(transform.toScreen(place)); };
+    for (const auto& point : shown.piece.line.points) {
+        if (inSight({point.x_m, point.y_m})) return;
+    }
+    for (size_t j = 0; j < drawing.places.size(); ++j) {
+        const DrawnPlace& place = drawing.places[j];
+        if (inSight(place.onForm) || inSight(place.onOutside)) return;
+        if (j == 0) continue;
+        const DrawnPlace& before = drawing.places[j - 1];  // a stretch may cross the view between two places
+        QRectF stretch(transform.toScreen(before.onForm), transform.toScreen(place.onOutside));
+        QRectF other(transform.toScreen(before.onOutside), transform.toScreen(place.onForm));
+        if (stretch.normalized().united(other.normalized()).intersects(seen)) return;
+    }
+    const QString words = QStringLiteral("The piece lies outside the view. F fits it to the window.");
+    const QSizeF size = sizeOf(fonts.body, words);
+    addText(sheet.texts,
+            {words, QRectF(QPointF((view.width() - size.width()) / 2, (view.height() - size.height()) / 2), size),
+             TextRole::ink, TextFont::body},
+            seen);
+}
+
 void addBand(Sheet& sheet, const Shown& shown, const QSizeF& view, const Fonts& fonts, bool waiting) {
-    if (!shown.plan || !shown.outOfDate || (shown.reason.isEmpty() && !waiting)) return;
-    const QString words =
-        shown.reason.isEmpty()
-            ? QStringLiteral("Out of date: the plan of the piece as it now stands is being made.")
-            : QStringLiteral("Out of date, drawn as it was last. The piece as it now stands cannot be planned: %1")
-                  .arg(shown.reason);
+    const QString words = bandWords(shown, waiting);
+    if (words.isEmpty()) return;
     const QFontMetricsF metrics(fonts.body);
     const double room = view.width() - 6 * margin_px;
     // As many lines as it takes, up to three; the rest is cut short and stands whole in the tooltip.
@@ -191,17 +233,10 @@ bool addEmpty(Sheet& sheet, const Shown& shown) {
         return true;
     }
     if (shown.plan) return false;
-    if (!shown.reason.isEmpty()) {
-        sheet.emptyTitle = QStringLiteral("Nothing can be drawn through these points yet");
-        sheet.emptyWords = shown.reason;
-    } else if (shown.piece.line.points.size() < 3) {
-        sheet.emptyTitle = QStringLiteral("No line yet");
-        sheet.emptyWords = QStringLiteral("Type three or more offsets in the table of the line, or paste two columns.");
-    } else {
-        sheet.emptyTitle = QStringLiteral("The line is being faired");
-        sheet.emptyWords = QStringLiteral("The drawing stands here as soon as the plan is made.");
-    }
-    return shown.piece.line.points.empty();
+    if (!shown.piece.line.points.empty()) return false;  // those are drawn, and the band says what is missing
+    sheet.emptyTitle = QStringLiteral("No line yet");
+    sheet.emptyWords = QStringLiteral("Type three or more offsets in the table of the line, or paste two columns.");
+    return true;
 }
 
 }  // namespace
@@ -221,6 +256,7 @@ void sheet::addFurniture(Sheet& sheet, const Shown& shown, const Drawing& drawin
     addTitle(sheet, shown, view, fonts);
     addScaleBar(sheet, shown, transform, view, fonts);
     addRamp(sheet, drawing, view, fonts);
+    addOutOfSight(sheet, shown, drawing, transform, view, fonts);
     addGrid(sheet, shown, transform, view, fonts);
 }
 

@@ -13,7 +13,9 @@ namespace {
 constexpr double square_px = 4;
 constexpr double air_px = 2;           // between two words
 constexpr double shortLeader_px = 16;  // nearer than this needs no leader
-constexpr double acrossCost = 30;      // of a stroke that runs through the words
+constexpr double clear_px = 5;         // between the middle of what is named and its leader
+constexpr double touchCost = 12;       // of words that touch what is drawn
+constexpr double acrossCost = 45;      // of a stroke that runs through the words
 constexpr double worstCost = 100;      // of a place; words that would stand worse are left out
 
 bool crosses(const QLineF& line, const QRectF& area) {
@@ -65,11 +67,17 @@ std::optional<Text> bestPlace(const std::vector<Text>& texts, const Wish& wish, 
                        (!other.leader.isNull() && (crosses(other.leader, area) || cross(other.leader, leader)));
             });
             if (taken) continue;
-            const double whole = cost + 170 * occupied.shareOf(area) + acrossCost * occupied.crossings(area) +
-                                 60 * occupied.shareOf(leader);
+            const double share = occupied.shareOf(area);
+            const double whole = cost + 170 * share + (share > 0 ? touchCost : 0) +
+                                 acrossCost * occupied.crossings(area) + 60 * occupied.shareOf(leader);
             if (whole >= bestCost) continue;
             bestCost = whole;
-            best = Text{wish.words, area, wish.role, TextFont::small, wish.ringed, led ? leader : QLineF(), wish.tag};
+            best = Text{.words = wish.words,
+                        .place = area,
+                        .role = wish.role,
+                        .ringed = wish.ringed,
+                        .leader = led ? QLineF(leader.pointAt(clear_px / leader.length()), leader.p2()) : QLineF(),
+                        .tag = wish.tag};
         }
     }
     return best;
@@ -160,6 +168,7 @@ bool addText(std::vector<Text>& texts, const Text& text, const QRectF& view) {
     });
     if (taken) return false;
     texts.push_back(text);
+    texts.back().fixed = true;
     return true;
 }
 

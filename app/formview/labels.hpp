@@ -20,6 +20,7 @@ struct Text {
     TextRole role = TextRole::ink;
     TextFont font = TextFont::small;
     bool ringed = false;  // a number in a ring
+    bool fixed = false;   // stands where it does whatever is drawn there, so on a ground of its own
     QLineF leader;        // from the thing named to the words; null: none
     int tag = -1;         // of the wish it came from
 };

@@ -182,6 +182,11 @@ void paint::furniture(QPainter& painter, const Sheet& sheet, const QSizeF& view,
 }
 
 void paint::texts(QPainter& painter, const std::vector<Text>& texts, const Fonts& fonts, const Theme& theme) {
+    QColor backing = theme.ground;
+    backing.setAlphaF(0.8F);
+    for (const Text& text : texts) {
+        if (text.fixed) painter.fillRect(text.place.adjusted(-2, 0, 2, 0), backing);
+    }
     for (const Text& text : texts) {
         if (text.leader.isNull()) continue;
         painter.setPen(pen(mix(theme.ground, roleColour(text.role, theme), 0.6), 0.8));
@@ -224,26 +229,30 @@ void paintPlace(QPainter& painter, const DrawnPlace& place, const Transform& tra
 }
 
 QRectF paintReading(QPainter& painter, const QStringList& lines, const QPointF& beside, const QRectF& keepOff,
-                    const QSizeF& view, const Fonts& fonts, const Theme& theme) {
+                    const QPolygonF& keepVisible, const QSizeF& view, const Fonts& fonts, const Theme& theme) {
     const QFontMetricsF metrics(fonts.small);
     double width = 0;
     for (const QString& line : lines) width = std::max(width, metrics.horizontalAdvance(line));
     const double height = metrics.height() * static_cast<double>(lines.size());
     QRectF area(0, 0, std::ceil(width) + 2 * gridStep, std::ceil(height) + gridStep);
-    constexpr double away_px = 2 * gridStep;
     const double margin = 2;
     QRectF best = area;
     double bestCost = 1e9;
-    // Eight ways about the place: inside the view and off the cursor, the nearest.
-    for (int i = 0; i < 8; ++i) {
+    // Eight ways about the place, near and further: inside the view, off the cursor, over as little as can be.
+    for (int i = 0; i < 24; ++i) {
         static constexpr int dx[] = {1, 1, -1, -1, 0, 0, 1, -1};
         static constexpr int dy[] = {-1, 1, -1, 1, -1, 1, 0, 0};
+        const double away_px = (2 + 3 * (i / 8)) * gridStep;
         QRectF tried = area;
-        tried.moveCenter(beside + QPointF(dx[i] * (away_px + area.width() / 2), dy[i] * (away_px + area.height() / 2)));
+        tried.moveCenter(beside +
+                         QPointF(dx[i % 8] * (away_px + area.width() / 2), dy[i % 8] * (away_px + area.height() / 2)));
         QRectF held = tried;
         held.moveLeft(std::clamp(held.left(), margin, std::max(margin, view.width() - held.width() - margin)));
         held.moveTop(std::clamp(held.top(), margin, std::max(margin, view.height() - held.height() - margin)));
-        const double cost = QLineF(tried.center(), held.center()).length() + (held.intersects(keepOff) ? 1e6 : 0) + i;
+        const auto covered = [&held](const QPointF& pixel) { return held.contains(pixel); };
+        const double cost = QLineF(tried.center(), held.center()).length() + (held.intersects(keepOff) ? 1e6 : 0) +
+                            20.0 * static_cast<double>(std::count_if(keepVisible.begin(), keepVisible.end(), covered)) +
+                            i;
         if (cost >= bestCost) continue;
         bestCost = cost;
         best = held;

@@ -15,10 +15,10 @@ void paintForm(QPainter& painter, const Sheet& sheet, const Drawing& drawing, co
 // What the mouse points at: a mark across the stack.
 void paintPlace(QPainter& painter, const DrawnPlace& place, const Transform& transform, const QColor& colour);
 
-// A few lines of reading beside the cursor or the place, on a ground of their own. Keeps `keepOff` free and stays in
-// the view. Returns where they stand.
+// A few lines of reading beside the cursor or the place, on a ground of their own. Keeps `keepOff` free, as many
+// of the pixels `keepVisible` as it can, and stays in the view. Returns where they stand.
 QRectF paintReading(QPainter& painter, const QStringList& lines, const QPointF& beside, const QRectF& keepOff,
-                    const QSizeF& view, const Fonts& fonts, const Theme& theme);
+                    const QPolygonF& keepVisible, const QSizeF& view, const Fonts& fonts, const Theme& theme);
 
 namespace paint {  // the stages of paintForm
 

@@ -25,7 +25,9 @@ void paintMisfit(QPainter& painter, const QLineF& misfit, const Theme& theme) {
 
 void paintPoint(QPainter& painter, const PointMark& mark, bool chosen, const Theme& theme) {
     if (!mark.takeOff.isNull()) {
-        painter.setPen(pen(theme.faint, 1, Qt::DotLine));
+        painter.setPen(pen(theme.ground, 3));
+        painter.drawLine(mark.takeOff);
+        painter.setPen(pen(theme.ink, 1.2, Qt::DotLine));
         painter.drawLine(mark.takeOff);
     }
     const QColor colour = chosen ? theme.accent : theme.ink;

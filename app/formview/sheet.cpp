@@ -138,6 +138,9 @@ QString stationName(const Shown& shown, int index) {
 Bounds boundsOf(const Shown& shown, const Drawing& drawing) {
     Bounds bounds = drawing.bounds;
     for (const auto& point : shown.piece.line.points) bounds.include({point.x_m, point.y_m});
+    for (const auto& station : shown.piece.holding.stations) {
+        if (station.footX_m && station.footY_m) bounds.include({*station.footX_m, *station.footY_m});
+    }
     return bounds;
 }
 
@@ -154,7 +157,7 @@ void sheet::addStack(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
             const QPointF down = -out * 18;
             sheet.posts.push_back(QPolygonF({top - along + down, top - along, top + along, top + along + down}));
         }
-    } else {
+    } else if (!choice.comb) {  // the comb stands where the strokes would
         sheet.formSide = strokesAlongForm(shown, drawing, transform, view);
     }
     if (choice.comb) addComb(sheet, drawing, transform);

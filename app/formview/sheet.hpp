@@ -106,7 +106,7 @@ QRectF roomForDrawing(const QSizeF& view, const Fonts& fonts);
 Bounds boundsOf(const Shown& shown, const Drawing& drawing);
 
 // Where the point was measured and what it is called.
-QString stationName(const Shown& shown, int index);      // "clamp 4"
+QString stationName(const Shown& shown, int index);  // "clamp 4"
 
 namespace sheet {  // the stages of sheetOf
 

@@ -63,6 +63,9 @@ Occupied occupiedBy(const Sheet& sheet, const Drawing& drawing, const Transform&
         const double step = std::clamp(QLineF(form, next).length(), 4.0, 24.0);
         occupied.fillAlong(QLineF(form, outside), std::min(step, 8.0) + 6);
     }
+    for (int i = 0; i + 1 < sheet.comb.elementCount(); i += 2) {  // a tooth is a move and a line
+        occupied.fillAlong(QLineF(sheet.comb.elementAt(i), sheet.comb.elementAt(i + 1)), 6);
+    }
     for (const StationMark& mark : sheet.stations) {
         occupied.fillAlong(QLineF(mark.frame.base, mark.frame.base + mark.frame.outwards * mark.shape.reach), 12);
     }

@@ -139,6 +139,17 @@ private slots:
         bare.reason = QStringLiteral("two neighbours are the same point");
         view.show(bare);
         view.grab();
+        QVERIFY(says(view, bare.reason));
+        QCOMPARE(overlapOf(view), std::string());
+    }
+
+    void APieceOutOfSightSaysHowToGetItBack() {
+        Bench bench;
+        QVERIFY(!says(bench.view, QStringLiteral("outside the view")));
+        bench.view.zoomBy(20);  // about the middle, where there is nothing
+        QVERIFY(says(bench.view, QStringLiteral("outside the view")));
+        bench.view.fitToWindow();
+        QVERIFY(!says(bench.view, QStringLiteral("outside the view")));
     }
 
     void AnOldPlanIsMarkedWithTheReason() {
