@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 #include "core/line/balance.hpp"
 #include "core/line/banded.hpp"
@@ -105,11 +106,13 @@ private:
     void lookAtEnergy();
     void lookAtPoints();
     void lookAtHeading(std::optional<double> heading_rad, double t);
+    void choose(int round, bool careful);
+    void moveOn(int round);
     bool improved();
     void relax(const std::vector<double>& moves, int round);
     void putShare(double share);
     double turnSinceBefore() const;
-    double changeOfCurvature() const;
+    std::pair<double, double> changeOfCurvature() const;
 
     const FitInput& input_;
     int points_;
@@ -124,6 +127,7 @@ private:
     double energy_ = 0, squares_ = 0;   // integral of the squared rate of curvature; weighed squares of the misses
     double headingMiss_rad_ = 0;
     double smoothing_log_ = 0;
+    bool chosen_ = false;  // the smoothing is the one that was wanted, sought exactly
 
     // The round before.
     std::vector<double> xBefore_, yBefore_, xAfter_, yAfter_, parametersBefore_, curvatureBefore_;
@@ -326,14 +330,41 @@ double Fit::turnSinceBefore() const {
     return most;
 }
 
-// Since the round before, as a share of the greatest.
-double Fit::changeOfCurvature() const {
-    double change = 0, most = 1;
+// Since the round before: the greatest change, and the greatest curvature there was.
+std::pair<double, double> Fit::changeOfCurvature() const {
+    double change = 0, most = 0;
     for (std::size_t g = 0; g < curvature_.size(); ++g) {
         change = std::max(change, std::abs(curvature_[g] - curvatureBefore_[g]));
         most = std::max(most, std::abs(curvature_[g]));
     }
-    return change / most;
+    return {change, most};
+}
+
+// The smoothing of the next move, sought the more exactly the further the rounds have come.
+void Fit::choose(int round, bool careful) {
+    const double precision = round == 0 ? 0.3 : round == 1 ? 0.01 : 1e-10;
+    const double wanted_log = balance_.chooseSmoothing(balanceAims_, smoothing_log_, precision);
+    const double most_log = careful ? carefulChange_log : mostChange_log;
+    smoothing_log_ = std::clamp(wanted_log, smoothing_log_ - most_log, smoothing_log_ + most_log);
+    chosen_ = round > 1 && smoothing_log_ == wanted_log;
+}
+
+void Fit::moveOn(int round) {
+    const std::vector<double>& moves = balance_.movesAt(smoothing_log_);
+    meritBefore_ = std::exp(smoothing_log_) * energy_ + squares_;
+    xBefore_ = spline_.x;
+    yBefore_ = spline_.y;
+    parametersBefore_ = parameters_;
+    curvatureBefore_ = curvature_;
+    taken_ = share_;
+    share_ = 1;
+    spline_.move(moves, 1, startGap_, endGap_);
+    xAfter_ = spline_.x;
+    yAfter_ = spline_.y;
+    relax(moves, round);
+    const double turn = turnSinceBefore();
+    const double share = std::min(relaxation_, mostTurn_rad / std::max(turn, 1e-300));
+    if (share != 1) putShare(share);
 }
 
 FitResult Fit::run() {
@@ -341,42 +372,28 @@ FitResult Fit::run() {
     FitResult result;
     int evenings = 0;
     const double intervals = static_cast<double>(spline_.intervals().size());
-    const double enough = std::max(settledCurvature, roundingOfCurvature * intervals * intervals);
     for (int round = 0; round < mostRounds; ++round) {
         result.rounds = round;
         look();
+        bool careful = false;
         if (round > 0) {
             if (!improved()) continue;
-            if (changeOfCurvature() < enough * std::min(1.0, share_)) {
+            const auto [change, greatest] = changeOfCurvature();
+            const double part = std::min(1.0, share_);
+            const double rounding = roundingOfCurvature * intervals * intervals * (1 + greatest);
+            if (chosen_ && change < part * (settledCurvature * greatest + rounding)) {
                 result.settled = true;
                 break;
             }
+            careful = change > part * littleChange * std::max(greatest, 1.0);
+            if (evenings < mostEvenings && (round <= evenRounds || spline_.unevenness() > mostUnevenness)) {
+                ++evenings;
+                spline_.evenOut(parameters_);
+                look();
+            }
         }
-        if (round > 0 && evenings < mostEvenings && (round <= evenRounds || spline_.unevenness() > mostUnevenness)) {
-            ++evenings;
-            spline_.evenOut(parameters_);
-            look();
-        }
-        const double precision = round == 0 ? 0.3 : round == 1 ? 0.01 : 1e-10;
-        const double wanted = balance_.chooseSmoothing(balanceAims_, smoothing_log_, precision);
-        const bool careful = round > 0 && changeOfCurvature() > littleChange * std::min(1.0, share_);
-        const double most_log = careful ? carefulChange_log : mostChange_log;
-        smoothing_log_ = std::clamp(wanted, smoothing_log_ - most_log, smoothing_log_ + most_log);
-        const std::vector<double>& moves = balance_.movesAt(smoothing_log_);
-        meritBefore_ = std::exp(smoothing_log_) * energy_ + squares_;
-        xBefore_ = spline_.x;
-        yBefore_ = spline_.y;
-        parametersBefore_ = parameters_;
-        curvatureBefore_ = curvature_;
-        taken_ = share_;
-        share_ = 1;
-        spline_.move(moves, 1, startGap_, endGap_);
-        xAfter_ = spline_.x;
-        yAfter_ = spline_.y;
-        relax(moves, round);
-        const double turn = turnSinceBefore();
-        const double share = std::min(relaxation_, mostTurn_rad / std::max(turn, 1e-300));
-        if (share != 1) putShare(share);
+        choose(round, careful);
+        moveOn(round);
     }
     result.knots = closedKnots(spline_.knots());
     result.x = closedControls(spline_.knots(), spline_.x);

@@ -293,6 +293,7 @@ double Line::lengthTo(double t) const {
     const auto after =
         std::upper_bound(pieces_.begin(), pieces_.end(), t, [](double at, const Piece& piece) { return at < piece.t; });
     const Piece& piece = after == pieces_.begin() ? pieces_.front() : *(after - 1);
+    if (t >= pieces_.back().t + pieces_.back().width) return length_m_;
     const double u = std::clamp((t - piece.t) / piece.width, 0.0, 1.0);
     return std::min(length_m_, piece.start_m + lengthWithin(piece, u));
 }
