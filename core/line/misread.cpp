@@ -26,8 +26,11 @@ constexpr double timesScatter = 4.0;
 // ... and off the line that is fair without it, in steps of reading: rounding alone reaches half a step.
 constexpr double stepsOff = 1.5;
 constexpr double leastFairnessGain = 5;
+// A line can reach a point with exchanged coordinates by a wide loop that is very fair. So far out, a point needs no
+// gain in fairness to be a suspect.
+constexpr double beyondDoubt = 30;
 constexpr double mostFairnessGain = 1e6;
-constexpr int fewestPoints = 6;
+constexpr int fewestPoints = 7;
 
 std::vector<Xy> placesOf(const FairInput& input) {
     std::vector<Xy> places;
@@ -228,8 +231,12 @@ Misread findMisread(const FairInput& input, const FairLine& fairLine,
             suspect.away_m = misfitWithin(input, rest.line, stretch.from_m, stretch.to_m, places[i].x_m, places[i].y_m);
             suspect.scatter_m = judged[i].scatter_m;
             suspect.fairnessGain = gain;
-            if (gain < leastFairnessGain || std::abs(suspect.away_m) < stepsOff * readingStep(input)) continue;
+            const bool fairer = gain >= leastFairnessGain || std::abs(judged[i].times()) >= beyondDoubt;
+            if (!fairer || std::abs(suspect.away_m) < stepsOff * readingStep(input)) continue;
             offerRepair(input, rest.line, stretch, written[i], notation, judged[i].scatter_m, suspect);
+            // Beyond its neighbours a forecast is worth little: an end point needs a slip that explains it as well.
+            const bool beyond = stretch.from_m < 0 || stretch.to_m > rest.line.length();
+            if (beyond && suspect.slip.empty()) continue;
             found.suspects.push_back(suspect);
         }
         std::sort(found.suspects.begin(), found.suspects.end(), [](const Suspect& a, const Suspect& b) {

@@ -38,7 +38,7 @@ struct Misread {
 
 // The suspects among the points of `input`, of which `fairLine` is the fair line. `written` holds x and y of each point
 // as they were written (may be empty strings) and `notation` is how lengths are written; `labels` the labels of the
-// points. Fewer than 5 points: nothing can be said, so none.
+// points. Fewer than 7 points: nothing can be said, so none.
 //
 // Model: leave a point out and see how much fairer the rest becomes, beside how far the point then is from the line,
 // both against the scatter of the rest; misread.cpp says what was measured.

@@ -18,8 +18,9 @@ std::vector<std::vector<int>> kindsOfPoints(const std::vector<std::string>& labe
 // The repeated slips that make all points agree where as they stand some do not: one step of reading (an inch, an
 // eighth, a foot; 10 or 100 mm) or the thickness `takeOff_m` on one coordinate of a whole kind of points.
 //
-// Model: that of leave_out.hpp, with a shift of the kind's coordinate as one unknown more. A shift along the line
-// cannot be seen, since it moves the points onto the same line; none is then reported.
+// Model: that of leave_out.hpp for all points at once; the repair that makes them likeliest, at most one. It shows only
+// where the kind meets other points, so a repair that explains them little better than one moved point is not reported,
+// and a shift along the line never is, since it moves the points onto the same line. None for more than 40 points.
 std::vector<RepeatedSlip> repeatedSlips(const std::vector<Xy>& points, const std::vector<std::string>& labels,
                                         double readTo_m, double takeOff_m, measure::LengthNotation notation);
 
