@@ -14,8 +14,9 @@ namespace fayline::app::paper {
 namespace {
 
 constexpr double tick_mm = 7;
-constexpr double labelSize_mm = 2.9;
-constexpr double row_mm = 3.9;
+constexpr double samePlace_mm = 0.05;  // nearer marks are one tick with both names
+constexpr double labelSize_mm = 3.3;
+constexpr double row_mm = 4.3;
 constexpr double middleHalf_mm = 9;   // half of the band between the edges' marks
 constexpr double beyondEnds_mm = 12;  // blank stick past its last marks
 constexpr double greatestHeight_mm = 80;
@@ -67,6 +68,24 @@ bool placeFlag(Sheet& sheet, Room& room, const Edge& edge, double x_mm, const QS
     return false;
 }
 
+// Marks in order along the edge, those at one place made one: a scarf's feather end lies on its trim line.
+void putInOrder(Edge& edge) {
+    std::stable_sort(edge.marks.begin(), edge.marks.end(),
+                     [](const auto& a, const auto& b) { return a.first < b.first; });
+    std::vector<std::pair<double, Mark>> apart;
+    for (const auto& mark : edge.marks) {
+        if (apart.empty() || mark.first - apart.back().first > samePlace_mm) {
+            apart.push_back(mark);
+            continue;
+        }
+        Mark& kept = apart.back().second;
+        kept.name += ", " + mark.second.name;
+        if (kept.number == 0) kept.number = mark.second.number;
+        if (mark.second.kind == MarkKind::trimLine) kept.kind = MarkKind::trimLine;
+    }
+    edge.marks = std::move(apart);
+}
+
 // Draws the edge, its ticks and their names; false when some marks stand too close to be named.
 bool drawEdge(Sheet& sheet, Room& room, const Edge& edge, const Part& part, double stickFrom_mm, double stickTo_mm,
               int rows, const measure::Display& display) {
@@ -79,7 +98,7 @@ bool drawEdge(Sheet& sheet, Room& room, const Edge& edge, const Part& part, doub
         if (!part.holds(mark->first)) continue;
         const double x = part.xOf(mark->first);
         addLine(sheet, {x, edge.y_mm}, {x, edge.y_mm + edge.inwards * tick_mm}, tickWidth(mark->second.kind));
-        const bool bold = mark->second.kind == MarkKind::station;
+        const bool bold = mark->second.number > 0;
         const QString distance = lengthText(measure::fromMillimetres(mark->first), display);
         if (placeFlag(sheet, room, edge, x, mark->second.name + "  " + distance, bold, rows)) continue;
         if (placeFlag(sheet, room, edge, x, mark->second.name, bold, rows)) continue;
@@ -143,8 +162,8 @@ std::vector<Sheet> storyStick(const boat::Piece& piece, const plan::Plan& plan, 
         if (!onForm) outside.marks.push_back({measure::toMillimetres(mark.alongOutside_m), mark});
         if (mark.kind != MarkKind::scarfHeel) along.marks.push_back({measure::toMillimetres(mark.at_m), mark});
     }
-    const auto byPlace = [](const auto& a, const auto& b) { return a.first < b.first; };
-    std::stable_sort(outside.marks.begin(), outside.marks.end(), byPlace);
+    putInOrder(outside);
+    putInOrder(along);
     const double from = std::min(outside.marks.front().first, along.marks.front().first) - beyondEnds_mm;
     const double to = std::max(outside.marks.back().first, along.marks.back().first) + beyondEnds_mm;
 

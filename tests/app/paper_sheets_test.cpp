@@ -128,6 +128,17 @@ private slots:
         }
     }
 
+    void MarksOfAnOrdinaryPieceAreAllNamed() {
+        const QString folder = freshFolder();
+        for (const QString& name : app::writePapers(boatOf({stem()}), folder, layoutOf(QPageSize(QPageSize::A4)))) {
+            const QString file = QDir(folder).filePath(name);
+            for (int page = 1; page <= pageCount(file); ++page) {
+                const QString text = textOf(file, page).simplified();
+                QVERIFY2(!text.contains("too close"), qPrintable(name + ": " + text));
+            }
+        }
+    }
+
     void MarksTooCloseToBeNamedAreSaidToBeSo() {
         const QString folder = freshFolder();
         const QStringList names = app::writePapers(boatOf({crowded(60)}), folder, layoutOf(QPageSize(QPageSize::A4)));
