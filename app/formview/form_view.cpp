@@ -171,7 +171,9 @@ bool FormView::event(QEvent* event) {
             QToolTip::hideText();
             event->ignore();
         } else {
-            QToolTip::showText(help->globalPos(), words, this);
+            // As rich text, so that long sentences wrap; what a user typed stays as typed.
+            const QString lines = words.toHtmlEscaped().replace(QLatin1Char('\n'), QStringLiteral("<br>"));
+            QToolTip::showText(help->globalPos(), QStringLiteral("<qt>%1</qt>").arg(lines), this);
         }
         return true;
     }
@@ -218,6 +220,11 @@ void FormView::mousePressEvent(QMouseEvent* event) {
 
 void FormView::mouseMoveEvent(QMouseEvent* event) {
     const QPointF at = event->position();
+    if (state_->gesture && event->buttons() == Qt::NoButton) {  // let go where no one told us
+        const auto done = std::move(state_->gesture);
+        done->finish();
+        unsetCursor();
+    }
     if (state_->gesture) {
         state_->gesture->move(at, event->modifiers());
         if (state_->gesture && state_->gesture->underWay()) setCursor(Qt::ClosedHandCursor);
@@ -230,7 +237,7 @@ void FormView::mouseMoveEvent(QMouseEvent* event) {
 }
 
 void FormView::mouseReleaseEvent(QMouseEvent* event) {
-    if (event->buttons() != Qt::NoButton && event->button() == Qt::RightButton) return;
+    if (event->buttons() & (Qt::LeftButton | Qt::MiddleButton)) return;  // another button of two
     if (!state_->gesture) return;
     const auto done = std::move(state_->gesture);
     const bool moved = done->underWay();
@@ -350,7 +357,8 @@ void FormView::contextMenuEvent(QContextMenuEvent* event) {
     auto* menu = new QMenu(this);
     menu->setAttribute(Qt::WA_DeleteOnClose);
     const auto offer = [&](const QString& words, bool possible, const std::function<Change()>& change) {
-        QAction* action = menu->addAction(words);
+        QString shown = words;  // an ampersand in a label is no underline
+        QAction* action = menu->addAction(shown.replace(QLatin1Char('&'), QStringLiteral("&&")));
         action->setEnabled(possible);
         connect(action, &QAction::triggered, this, [this, change] { emit changeAsked(change()); });
         return action;

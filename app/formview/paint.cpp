@@ -16,9 +16,7 @@ QColor mix(const QColor& from, const QColor& to, double share) {
 }
 
 QPen pen(const QColor& colour, double width, Qt::PenStyle style = Qt::SolidLine) {
-    QPen made(colour, width, style, Qt::FlatCap, Qt::RoundJoin);
-    made.setCosmetic(true);
-    return made;
+    return QPen(colour, width, style, Qt::FlatCap, Qt::RoundJoin);
 }
 
 QColor roleColour(TextRole role, const Theme& theme) {
@@ -66,14 +64,14 @@ void paint::stack(QPainter& painter, const Sheet& sheet, const Drawing& drawing,
         painter.drawPath(sheet.combEdge);
     }
 
-    painter.save();
-    painter.setTransform(transform.matrix(), true);
+    // Paths are brought to pixels rather than the painter to metres, so that lines have their width on any screen.
+    const QTransform pixels = transform.matrix();
     // Without antialiasing neighbours meet without a seam; the lines upon them smooth what is seen of their edges.
     painter.setRenderHint(QPainter::Antialiasing, false);
     for (const StrainClass& each : drawing.overRun) {
-        painter.fillPath(each.path, mix(theme.ground, theme.strain(each.share), 0.4));
+        painter.fillPath(pixels.map(each.path), mix(theme.ground, theme.strain(each.share), 0.4));
     }
-    for (const StrainClass& each : drawing.strips) painter.fillPath(each.path, theme.strain(each.share));
+    for (const StrainClass& each : drawing.strips) painter.fillPath(pixels.map(each.path), theme.strain(each.share));
 
     painter.setRenderHint(QPainter::Antialiasing, true);
 
@@ -82,20 +80,19 @@ void paint::stack(QPainter& painter, const Sheet& sheet, const Drawing& drawing,
         QColor face = theme.dark ? theme.ground : theme.ink;
         face.setAlphaF(static_cast<float>(strength));
         painter.setPen(pen(face, 0.8));
-        painter.drawPath(drawing.faces);
+        painter.drawPath(pixels.map(drawing.faces));
         face.setAlphaF(static_cast<float>(strength / 3));
         painter.setPen(pen(face, 0.8));
-        painter.drawPath(drawing.overRunFaces);
+        painter.drawPath(pixels.map(drawing.overRunFaces));
     }
     painter.setPen(pen(theme.ink, 1.2, Qt::DashLine));
-    painter.drawPath(drawing.sawnOffFaces);
+    painter.drawPath(pixels.map(drawing.sawnOffFaces));
     painter.setPen(pen(theme.faint, 1, Qt::DashLine));
-    painter.drawPath(drawing.overRunOutline);
+    painter.drawPath(pixels.map(drawing.overRunOutline));
     painter.setPen(pen(theme.ink, 1));
-    painter.drawPath(drawing.outline);
+    painter.drawPath(pixels.map(drawing.outline));
     painter.setPen(pen(theme.ink, 2));
-    painter.drawPath(drawing.line);
-    painter.restore();
+    painter.drawPath(pixels.map(drawing.line));
 
     QPen trim = pen(theme.ink, 1.2);
     trim.setDashPattern({9, 3, 2, 3});

@@ -10,6 +10,8 @@ namespace fayline::app {
 
 namespace {
 
+constexpr double longest_px = 220;  // of a caption
+
 enum Importance {
     ordinary,
     inner = 10,
@@ -106,7 +108,8 @@ void sheet::addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
     };
 
     for (const PointMark& mark : sheet.points) {
-        const QString caption = captionOf(shown, mark);
+        const QString caption =
+            QFontMetricsF(fonts.small).elidedText(captionOf(shown, mark), Qt::ElideRight, longest_px);
         if (caption.isEmpty()) continue;
         QPointF away(-1, 0.2);
         if (!drawing.places.empty()) {
