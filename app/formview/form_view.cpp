@@ -112,12 +112,14 @@ void FormView::setMisfitMagnified(bool magnified) {
 void FormView::fitToWindow() {
     state_->follows = true;
     state_->fit();
+    if (state_->cursor) state_->hover(state_->cursor);
 }
 
 void FormView::zoomBy(double factor) {
     state_->follows = false;
     state_->transform = state_->transform.zoomedAbout(QRectF(rect()).center(), factor);
     state_->stale();
+    if (state_->cursor) state_->hover(state_->cursor);  // another place lies under it now
 }
 
 const Transform& FormView::transform() const {
