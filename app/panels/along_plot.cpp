@@ -123,7 +123,9 @@ void AlongPlot::layOut() {
     const QFontMetrics metrics(tabularFont(textFont(TextSize::small)));
     int left = 0;
     for (const Tick& tick : picture_.ticks) left = std::max(left, metrics.horizontalAdvance(tick.text));
-    const double top = metrics.height() * 2 + 4;  // caption and the words at a mark
+    const bool named =
+        std::any_of(picture_.marks.begin(), picture_.marks.end(), [](const Mark& m) { return !m.text.isEmpty(); });
+    const double top = metrics.height() * (named ? 3 : 2) + 4;  // caption, reading, the words at marks
     const double bottom = metrics.height() + 6;
     const QRectF area(left + 6, top, std::max(10, width() - left - 6 - gridStep),
                       std::max(10.0, height() - top - bottom));
@@ -167,7 +169,7 @@ void AlongPlot::drawScales(QPainter* painter) const {
     painter->drawLine(QPointF(area_.left(), base), QPointF(area_.right(), base));
     const int widest = metrics.horizontalAdvance(QStringLiteral("00-00-0"));
     const double step = niceStep(picture_.to_m - picture_.from_m,
-                                 std::max(2.0, area_.width() / (widest + gridStep * 2.0)), picture_.display);
+                                 std::max(2.0, area_.width() / (widest + gridStep * 0.5)), picture_.display);
     for (double at = std::ceil(picture_.from_m / step - 1e-9) * step; at <= picture_.to_m + 1e-9; at += step) {
         const double place = std::round(x(at)) + 0.5;
         painter->drawLine(QPointF(place, base), QPointF(place, base + 3));

@@ -55,8 +55,8 @@ public:
     void lightPlace(std::optional<double> at_m);
     void selectPlace(std::optional<double> at_m);
 
-    QSize sizeHint() const override { return {320, 152}; }
-    QSize minimumSizeHint() const override { return {200, 120}; }
+    QSize sizeHint() const override { return {320, 168}; }
+    QSize minimumSizeHint() const override { return {200, 144}; }
 
 signals:
     void placeHovered(std::optional<double> at_m);

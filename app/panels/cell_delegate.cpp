@@ -64,6 +64,7 @@ void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, 
     const Theme& t = theme();
     const QRect cell = option.rect;
     painter->save();
+    painter->fillRect(cell, t.ground);  // over the style's own, which would bury figures under the accent
     QColor wash = t.accent;
     wash.setAlphaF(0.16f);
     if (option.state & QStyle::State_Selected) painter->fillRect(cell, wash);
@@ -88,7 +89,8 @@ void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, 
         const int horizontal = index.data(Qt::TextAlignmentRole).toInt() & Qt::AlignHorizontal_Mask;
         const QFont figures = tabularFont(option.font);
         const int line = QFontMetrics(figures).height();
-        if (severity.isValid()) {
+        const bool underlined = severity.isValid() && !fault && horizontal == Qt::AlignRight;
+        if (severity.isValid() && !underlined) {
             constexpr double side = 10;
             const auto kind = static_cast<plan::Severity>(severity.toInt());
             const QRectF box(inner.left(), inner.top() + (std::min(line, inner.height()) - side) / 2, side, side);
@@ -96,20 +98,34 @@ void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, 
             painter->fillPath(findingShape(kind, box), findingColor(kind));
             inner.setLeft(inner.left() + static_cast<int>(side) + 3);
         }
+        if (const QIcon icon = index.data(Qt::DecorationRole).value<QIcon>(); !icon.isNull()) {
+            constexpr int side = 16;
+            icon.paint(painter, QRect(inner.left(), inner.top() + (line - side) / 2, side, side));
+            inner.setLeft(inner.left() + side + gridStep / 2);
+        }
+        if (table_->twoLines())
+            inner.setHeight(line);
+        else if (bar.isValid())
+            inner.setBottom(inner.bottom() - barHeight);
         painter->setFont(figures);
         painter->setPen(fault ? t.stop : t.ink);
         const QString under = index.data(underRole).toString();
-        QString text = index.data(Qt::DisplayRole).toString();
+        const QString text = index.data(Qt::DisplayRole).toString();
+        const QString fitting = painter->fontMetrics().elidedText(text, Qt::ElideRight, inner.width());
+        painter->drawText(inner, horizontal | Qt::AlignVCenter | Qt::TextSingleLine, fitting);
+        if (underlined) {
+            // The shape stands in the row's first cell; figures have no room for it.
+            const int wide = painter->fontMetrics().horizontalAdvance(fitting);
+            painter->fillRect(QRect(inner.right() + 1 - wide, inner.bottom() - gridStep / 4, wide, 2),
+                              findingColor(static_cast<plan::Severity>(severity.toInt())));
+        }
         if (table_->twoLines() && !under.isEmpty()) {
-            painter->drawText(QRect(inner.left(), inner.top(), inner.width(), line), horizontal | Qt::AlignVCenter,
-                              text);
             painter->setFont(tabularFont(textFont(TextSize::small)));
             painter->setPen(t.faint);
-            painter->drawText(inner.adjusted(0, line, 0, 0), horizontal | Qt::AlignVCenter,
-                              painter->fontMetrics().elidedText(under, Qt::ElideRight, inner.width()));
-        } else {
-            text = painter->fontMetrics().elidedText(text, Qt::ElideRight, inner.width());
-            painter->drawText(inner, horizontal | Qt::AlignVCenter | Qt::TextSingleLine, text);
+            const QFontMetrics small = painter->fontMetrics();
+            painter->drawText(QRect(inner.left(), inner.bottom() + 1, inner.width(), small.height()),
+                              horizontal | Qt::AlignVCenter | Qt::TextSingleLine,
+                              small.elidedText(under, Qt::ElideRight, inner.width()));
         }
     }
     if ((option.state & QStyle::State_HasFocus) && table_->hasFocus()) {

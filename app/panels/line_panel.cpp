@@ -42,7 +42,7 @@ LinePanel::LinePanel(QWidget* parent)
     table_->setColumns({{OffsetsModel::labelColumn, QStringLiteral("WL 10")},
                         {OffsetsModel::xColumn, QStringLiteral("12-11-7+")},
                         {OffsetsModel::yColumn, QStringLiteral("12-11-7+")},
-                        {OffsetsModel::misfitColumn, QStringLiteral("-0.062 in")},
+                        {OffsetsModel::misfitColumn, QStringLiteral("+0.062 in")},
                         {OffsetsModel::mustPassColumn, {}}},
                        OffsetsModel::labelColumn);
     repairsLayout_->setContentsMargins(0, 0, 0, 0);
@@ -212,16 +212,18 @@ void LinePanel::showPlot() {
     const plan::LinePlan& line = shown_->plan->line;
     AlongPlot::Picture picture;
     picture.display = shown_->display;
-    picture.caption = tr("Radius along the line");
+    picture.caption = tr("Radius along the line; upwards: round towards the strips");
     picture.to_m = line.samples.back().at_m;
     AlongPlot::Curve curve;
+    const double up = -stack::sideSign(shown_->piece.line.stripsOn);  // a left turn is hollow to strips on the left
     double least = 0;
     double most = 0;
     for (const line::Place& place : line.samples) {
         if (!std::isfinite(place.curvature_per_m)) continue;
-        curve.points.append({place.at_m, place.curvature_per_m});
-        least = std::min(least, place.curvature_per_m);
-        most = std::max(most, place.curvature_per_m);
+        const double bend_per_m = up * place.curvature_per_m;
+        curve.points.append({place.at_m, bend_per_m});
+        least = std::min(least, bend_per_m);
+        most = std::max(most, bend_per_m);
     }
     // A line that is all but straight is not blown up to fill the picture.
     constexpr double straight_per_m = 0.02;

@@ -109,7 +109,7 @@ void NotebookTable::layOut() {
     const int line = QFontMetrics(figures).height();
     const int under = QFontMetrics(tabularFont(textFont(TextSize::small))).height();
     verticalHeader()->setMinimumSectionSize(line);
-    verticalHeader()->setDefaultSectionSize(line + (twoLines_ ? under : 0) + gridStep);
+    verticalHeader()->setDefaultSectionSize(line + (twoLines_ ? under : 0) + gridStep + gridStep / 4);
     verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
     if (model() && !columns_.empty()) {
         const QFontMetrics metrics(figures);
@@ -127,7 +127,7 @@ void NotebookTable::layOut() {
                                         small.horizontalAdvance(below)});
             horizontalHeader()->setSectionResizeMode(
                 column.column, column.column == stretched_ ? QHeaderView::Stretch : QHeaderView::Fixed);
-            setColumnWidth(column.column, width + gridStep + 2);
+            setColumnWidth(column.column, width + gridStep + 3);
         }
         for (int column = 0; column < model()->columnCount(); ++column)
             if (!shown.contains(column)) setColumnHidden(column, true);

@@ -101,6 +101,7 @@ QVariant OffsetsModel::cell(int row, int column, int role) const {
     if (role == Qt::ToolTipRole || role == Qt::AccessibleDescriptionRole) {
         if (isAtFault(shown(), row)) return shown().reason;
         if (const line::Suspect* suspect = suspectOf(shown(), row)) return suspicion(shown(), *suspect);
+        if (role == Qt::ToolTipRole && column < misfitColumn) return cell(row, column, Qt::DisplayRole);
         return role == Qt::ToolTipRole && column == misfitColumn ? headerData(column, Qt::Horizontal, role)
                                                                  : QVariant();
     }

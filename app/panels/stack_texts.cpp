@@ -9,7 +9,8 @@ namespace fayline::app {
 namespace {
 
 QString line(const QString& name, const QString& value, const measure::Source& source) {
-    return QStringLiteral("%1: %2\n    %3").arg(name, value, sourceText(source));
+    return QStringLiteral("<p style=\"margin: 0 0 4px 0\">%1: <b>%2</b><br><small>%3</small></p>")
+        .arg(name.toHtmlEscaped(), value.toHtmlEscaped(), sourceText(source).toHtmlEscaped());
 }
 
 QString number(double value, int figures) {
@@ -20,8 +21,11 @@ QString number(double value, int figures) {
 
 QString woodText(const wood::Species& species) {
     QStringList lines;
-    if (!species.warning.empty()) lines << text(species.warning) << QString();
-    lines << QObject::tr("%1, at 12 % moisture").arg(text(species.name));
+    const auto plain = [&](const QString& words) {
+        lines << QStringLiteral("<p style=\"margin: 0 0 4px 0\">%1</p>").arg(words.toHtmlEscaped());
+    };
+    if (!species.warning.empty()) plain(text(species.warning));
+    plain(QObject::tr("%1, at 12 % moisture").arg(text(species.name)));
     const auto stress = [&](const QString& name, const measure::Cited& cited) {
         lines << line(name, text(measure::writeStress(cited.value)), cited.source);
     };

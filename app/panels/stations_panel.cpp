@@ -43,10 +43,6 @@ StationsPanel::StationsPanel(QWidget* parent)
 
     QVBoxLayout* layout = panelLayout(this);
     layout->addWidget(answer_);
-    auto* later = new QLabel(tr("Pulls and gaps are not worked out yet."), this);
-    later->setWordWrap(true);
-    later->setForegroundRole(QPalette::PlaceholderText);
-    layout->addWidget(later);
     layout->addWidget(plot_);
     layout->addWidget(table_);
     layout->addWidget(unread_);

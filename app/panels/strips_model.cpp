@@ -71,7 +71,7 @@ QVariant StripsModel::headerData(int section, Qt::Orientation orientation, int r
         case radiusColumn:
             return tr("Radius");
         case shareColumn:
-            return tr("Of breaking");
+            return tr("Strained");
         case chanceColumn:
             return tr("Chance");
         case cutColumn:
@@ -101,10 +101,10 @@ QString radiusText(double radius_m, const measure::Display& display) {
     return std::isfinite(radius_m) ? writeLengthText(radius_m, display) : QObject::tr("straight");
 }
 
+// To 0.01 %, which is finer than anyone knows it.
 QString chanceText(double chance) {
-    constexpr double notWorthFigures = 0.0001;
-    if (chance <= 0) return QStringLiteral("0 %");
-    return chance < notWorthFigures ? QStringLiteral("< 0.01 %") : text(measure::writeShare(chance));
+    constexpr double smallest = 0.00005;
+    return chance < smallest ? QStringLiteral("0 %") : text(measure::writeShare(std::round(chance * 1e4) / 1e4));
 }
 
 }  // namespace

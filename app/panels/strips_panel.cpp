@@ -45,7 +45,7 @@ StripsPanel::StripsPanel(QWidget* parent)
     stripsTable_->setColumns({{StripsModel::placeColumn, QStringLiteral("15/64 in")},
                               {StripsModel::radiusColumn, QStringLiteral("12-11-7+")},
                               {StripsModel::shareColumn, QStringLiteral("100 %")},
-                              {StripsModel::chanceColumn, QStringLiteral("< 0.01 %")},
+                              {StripsModel::chanceColumn, QStringLiteral("0.00 %")},
                               {StripsModel::cutColumn, QStringLiteral("12-11-7+")}},
                              StripsModel::shareColumn);
     groupsTable_->setObjectName(QStringLiteral("groups"));
@@ -62,7 +62,10 @@ StripsPanel::StripsPanel(QWidget* parent)
     widthsTable_->setColumns(
         {{WidthsModel::atColumn, QStringLiteral("12-11-7+")}, {WidthsModel::widthColumn, QStringLiteral("15/64 in")}},
         WidthsModel::atColumn);
-    for (Words* words : {wood_, limits_}) words->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    for (Words* words : {wood_, limits_}) {
+        words->setTextFormat(Qt::RichText);
+        words->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    }
     makeGroupFields();
     makeStackFields();
 
@@ -184,10 +187,9 @@ void StripsPanel::show(const Shown& shown) {
     if (shown_->pieceIndex >= 0 && shown_->plan && !shown_->plan->stack.strips.empty()) {
         const stack::StackPlan& stack = shown_->plan->stack;
         words = tr("Depth %1 with glue.").arg(text(measure::writeThickness(stack.depth_m, shown_->display)));
-        words += QLatin1Char(' ');
-        words += stack.spares < 0    ? tr("More than a third would break: no number of spares is sensible.")
-                 : stack.spares == 1 ? tr("Cut one spare.")
-                                     : tr("Cut %1 spares.").arg(stack.spares);
+        if (stack.spares < 0) words += tr(" More than a third would break: no number of spares is sensible.");
+        if (stack.spares > 0)
+            words += stack.spares == 1 ? tr(" Cut one spare.") : tr(" Cut %1 spares.").arg(stack.spares);
         words += tr(" Chance that any breaks: %1.").arg(text(measure::writeShare(stack.chanceAnyBreaks)));
     }
     spares_->say(words);

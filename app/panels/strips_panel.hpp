@@ -55,10 +55,10 @@ private:
     std::optional<double> selected_m_;
 };
 
-// Every value of a wood with where it comes from, its warning first.
+// As rich text: every value of a wood with where it comes from, its warning first.
 QString woodText(const wood::Species& species);
 
-// What was looked at of the stack, each with its value, its limit and where the limit comes from.
+// As rich text: what was looked at of the stack, each with its value, its limit and where the limit comes from.
 QString limitsText(const stack::StackPlan& stack, const measure::Display& display);
 
 }  // namespace fayline::app
