@@ -61,6 +61,7 @@ LinePanel::LinePanel(QWidget* parent)
     makeFields();
     layout->addWidget(fields_);
     layout->addStretch();
+    tabInReadingOrder(this);
 
     connect(offsets_, &OffsetsModel::changeAsked, this, &Panel::changeAsked);
     connect(offsets_, &OffsetsModel::unreadChanged, this, [this] { unread_->say(offsets_->unread()); });

@@ -138,4 +138,27 @@ QVBoxLayout* panelLayout(QWidget* panel) {
     return layout;
 }
 
+namespace {
+
+void gather(const QLayout* layout, std::vector<QWidget*>& stops) {
+    if (!layout) return;
+    for (int i = 0; i < layout->count(); ++i) {
+        QLayoutItem* item = layout->itemAt(i);
+        if (QWidget* widget = item->widget()) {
+            if (widget->focusPolicy() & Qt::TabFocus) stops.push_back(widget);
+            gather(widget->layout(), stops);
+        } else {
+            gather(item->layout(), stops);
+        }
+    }
+}
+
+}  // namespace
+
+void tabInReadingOrder(QWidget* panel) {
+    std::vector<QWidget*> stops;
+    gather(panel->layout(), stops);
+    for (std::size_t i = 1; i < stops.size(); ++i) QWidget::setTabOrder(stops[i - 1], stops[i]);
+}
+
 }  // namespace fayline::app

@@ -69,4 +69,7 @@ public:
 // The layout of a panel: one part under the other, nothing wider than the panel.
 QVBoxLayout* panelLayout(QWidget* panel);
 
+// Lets the Tab key go through `panel` in the order of its layouts; to be called when all is in place.
+void tabInReadingOrder(QWidget* panel);
+
 }  // namespace fayline::app

@@ -17,25 +17,36 @@ void PieceTable::show(std::shared_ptr<const Shown> next) {
         emit unreadChanged();
         return;
     }
-    if (rows != rows_) {
-        // Rows that were before the first difference stay where they are; an editor open in one of them stays too.
-        int same = 0;
-        while (same < std::min(rows, rows_) && sameRow(*shown_, same, *next, same)) ++same;
-        const int more = rows - rows_;
-        clearDrafts();
-        if (more > 0) {
-            beginInsertRows({}, same, same + more - 1);
-        } else {
-            same = std::min(same, rows);
-            beginRemoveRows({}, same, same - more - 1);
-        }
-        shown_ = std::move(next);
-        rows_ = rows;
-        more > 0 ? endInsertRows() : endRemoveRows();
-    } else {
-        shown_ = std::move(next);
-    }
+    rows == rows_ ? void(shown_ = std::move(next)) : changeRows(std::move(next), rows);
+    if (std::exchange(draftsMoved_, false)) emit unreadChanged();
     if (rows_ > 0) emit dataChanged(index(0, 0), index(rows_ - 1, columnCount() - 1));
+}
+
+// Rows before the first difference and after the last stay where they are, and an editor open in one of them stays too.
+void PieceTable::changeRows(std::shared_ptr<const Shown> next, int rows) {
+    const int fewest = std::min(rows, rows_);
+    int before = 0;
+    while (before < fewest && sameRow(*shown_, before, *next, before)) ++before;
+    int after = 0;
+    while (after < fewest - before && sameRow(*shown_, rows_ - 1 - after, *next, rows - 1 - after)) ++after;
+    const int gone = rows_ - before - after;
+    const int come = rows - before - after;
+    moveDrafts(before, gone, come);
+    if (gone > 0) {
+        beginRemoveRows({}, before, before + gone - 1);
+        shown_ = next;
+        rows_ = before + after;
+        comingAt_ = before;
+        coming_ = come;
+        endRemoveRows();
+    }
+    if (come > 0) {
+        beginInsertRows({}, before, before + come - 1);
+        shown_ = next;
+        rows_ = rows;
+        coming_ = 0;
+        endInsertRows();
+    }
 }
 
 int PieceTable::rowCount(const QModelIndex& parent) const {
@@ -49,7 +60,9 @@ QVariant PieceTable::data(const QModelIndex& index, int role) const {
         if (role == Qt::DisplayRole || role == Qt::EditRole) return draft->second.text;
         if (role == faultRole || role == Qt::ToolTipRole) return draft->second.reason;
     }
-    return cell(index.row(), index.column(), role);
+    // Between rows that went and rows that are yet to come, what follows them stands further down in the piece.
+    const int row = index.row() + (index.row() >= comingAt_ ? coming_ : 0);
+    return cell(row, index.column(), role);
 }
 
 bool PieceTable::setData(const QModelIndex& index, const QVariant& value, int role) {
@@ -89,10 +102,15 @@ void PieceTable::dropDraft(const QModelIndex& index) {
     emit unreadChanged();
 }
 
-void PieceTable::clearDrafts() {
+void PieceTable::moveDrafts(int at, int gone, int come) {
     if (drafts_.empty()) return;
-    drafts_.clear();
-    emit unreadChanged();
+    std::map<std::pair<int, int>, Draft> moved;
+    for (auto& [place, draft] : drafts_) {
+        if (place.first < at) moved[place] = std::move(draft);
+        if (place.first >= at + gone) moved[{place.first + come - gone, place.second}] = std::move(draft);
+    }
+    drafts_ = std::move(moved);
+    draftsMoved_ = true;
 }
 
 }  // namespace fayline::app

@@ -65,11 +65,15 @@ private:
         QVariant text;
         QString reason;
     };
-    void clearDrafts();
+    void moveDrafts(int at, int gone, int come);
+    void changeRows(std::shared_ptr<const Shown> next, int rows);
 
     std::shared_ptr<const Shown> shown_;
     int rows_ = 0;
+    int comingAt_ = 0;
+    int coming_ = 0;                               // rows that the piece has at comingAt_ and the table not yet
     std::map<std::pair<int, int>, Draft> drafts_;  // by row and column
+    bool draftsMoved_ = false;
 };
 
 }  // namespace fayline::app

@@ -102,7 +102,7 @@ QString limitsText(const stack::StackPlan& stack, const measure::Display& displa
                                                  limitValue(limit.kind, limit.limit, display))
                                       : QObject::tr("straight");
         lines << line(QObject::tr("%1, %2").arg(limitName(limit.kind), who),
-                      values + (limit.met ? QObject::tr(" (kept)") : QObject::tr(" (broken)")), limit.source);
+                      values + (limit.met ? QObject::tr(" (kept)") : QObject::tr(" (not kept)")), limit.source);
     }
     return lines.isEmpty() ? QObject::tr("Nothing was looked at.") : lines.join(QLatin1Char('\n'));
 }

@@ -11,7 +11,7 @@ namespace fayline::app {
 class StationsModel : public PieceTable {
     Q_OBJECT
 public:
-    enum Column { numberColumn, kindColumn, alongColumn, xColumn, fixedColumn, outsideColumn, yColumn, columns };
+    enum Column { kindColumn, numberColumn, alongColumn, xColumn, fixedColumn, outsideColumn, yColumn, columns };
 
     using PieceTable::PieceTable;
 

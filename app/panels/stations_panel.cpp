@@ -51,6 +51,7 @@ StationsPanel::StationsPanel(QWidget* parent)
     layout->addWidget(makeEvenly());
     layout->addWidget(reason_);
     layout->addStretch();
+    tabInReadingOrder(this);
 
     connect(stations_, &PieceTable::changeAsked, this, &Panel::changeAsked);
     connect(stations_, &PieceTable::unreadChanged, this, [this] { unread_->say(stations_->unread()); });

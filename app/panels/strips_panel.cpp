@@ -90,6 +90,7 @@ StripsPanel::StripsPanel(QWidget* parent)
     layout->addWidget(new Heading(tr("The stack as a whole"), this));
     layout->addWidget(stackFields_);
     layout->addStretch();
+    tabInReadingOrder(this);
 
     for (PieceTable* table : {static_cast<PieceTable*>(groups_), static_cast<PieceTable*>(widths_)})
         connect(table, &PieceTable::changeAsked, this, &Panel::changeAsked);
