@@ -1,0 +1,109 @@
+// The line of questions: all nine, what each says, what can be read, clicked and reached by keys.
+#include "app/panels/question_line.hpp"
+
+#include <QSignalSpy>
+#include <QTest>
+
+#include "app/look/theme.hpp"
+#include "tests/app/shown_piece.hpp"
+
+using namespace fayline;
+using namespace fayline::app;
+
+class QuestionLineTest : public QObject {
+    Q_OBJECT
+private slots:
+    void initTestCase() { qRegisterMetaType<plan::Question>("plan::Question"); }
+
+    void AllNineAreThereInTheOrderOfTheJob() {
+        QuestionLine line;
+        line.show(shownSample());
+        const auto buttons = line.findChildren<QuestionButton*>();
+        QCOMPARE(buttons.size(), 9);
+        for (int i = 0; i < 9; ++i) {
+            QCOMPARE(static_cast<int>(buttons[i]->question()), i);
+            QCOMPARE(buttons[i]->objectName(), QStringLiteral("question%1").arg(i));
+        }
+    }
+
+    void EachSaysThePlansAnswerAndWhatIsNotBuiltSaysSo() {
+        QuestionLine line;
+        const Shown shown = shownSample();
+        line.show(shown);
+        int notBuilt = 0;
+        for (const plan::Answer& answer : shown.plan->answers) {
+            const auto* button =
+                line.findChild<QuestionButton*>(QStringLiteral("question%1").arg(static_cast<int>(answer.question)));
+            const QString figures =
+                answer.figures.empty() ? QStringLiteral("not built yet") : QString::fromStdString(answer.figures);
+            notBuilt += answer.figures.empty();
+            QVERIFY2(button->accessibleName().contains(figures), qPrintable(button->accessibleName()));
+            QCOMPARE(button->accessibleName().contains("Worst finding"), answer.worst.has_value());
+        }
+        QVERIFY(notBuilt > 0);
+    }
+
+    void NothingIsCutOffIn1280PixelsForAnySampleInAnyUnits() {
+        for (const char* file : {"marram.fayline", "marram_misread.fayline", "minimal.fayline"}) {
+            const boat::Boat boat = boat::loadBoat(std::string(FAYLINE_SAMPLES "/") + file);
+            for (int piece = 0; piece < static_cast<int>(boat.pieces.size()); ++piece) {
+                for (const auto lengths : {measure::LengthNotation::feetInchesEighths, measure::LengthNotation::inches,
+                                           measure::LengthNotation::millimetres}) {
+                    Shown shown = shownSample(file, piece);
+                    shown.display.lengths = lengths;
+                    planAnew(shown);
+                    QuestionLine line;
+                    line.show(shown);
+                    line.resize(1280, line.sizeHint().height());
+                    line.QWidget::show();
+                    QVERIFY(QTest::qWaitForWindowExposed(&line));
+                    QVERIFY2(line.minimumSizeHint().width() <= 1280, file);
+                    for (const auto* button : line.findChildren<QuestionButton*>())
+                        QVERIFY2(button->showsAll(), qPrintable(button->accessibleName()));
+                }
+            }
+        }
+    }
+
+    void AClickAndTheSpaceBarChooseAQuestionAndArrowsWalkTheLine() {
+        QuestionLine line;
+        line.show(shownSample());
+        line.QWidget::show();
+        line.activateWindow();
+        QVERIFY(QTest::qWaitForWindowActive(&line));
+        QSignalSpy chosen(&line, &QuestionLine::questionChosen);
+        auto* strips = line.findChild<QuestionButton*>("question1");
+        QTest::mouseClick(strips, Qt::LeftButton);
+        QCOMPARE(chosen.count(), 1);
+        QCOMPARE(chosen.takeFirst().at(0).value<plan::Question>(), plan::Question::strips);
+        strips->setFocus();
+        QTest::keyClick(strips, Qt::Key_Right);
+        auto* form = line.findChild<QuestionButton*>("question2");
+        QVERIFY(form->hasFocus());
+        QTest::keyClick(form, Qt::Key_Space);
+        QCOMPARE(chosen.takeFirst().at(0).value<plan::Question>(), plan::Question::form);
+    }
+
+    void WidthsDoNotFollowEveryFigureWhileAPointIsDragged() {
+        QuestionLine line;
+        Shown shown = shownSample();
+        line.show(shown);
+        auto* button = line.findChild<QuestionButton*>("question0");
+        const int width = button->sizeHint().width();
+        plan::Plan shorter = *shown.plan;
+        shorter.answers[0].figures = "radius 9";
+        shown.plan = std::make_shared<const plan::Plan>(shorter);
+        line.show(shown);
+        QCOMPARE(button->sizeHint().width(), width);
+    }
+
+    void ABoatWithoutPiecesHasNoAnswers() {
+        QuestionLine line;
+        line.show(Shown{});
+        for (const auto* button : line.findChildren<QuestionButton*>())
+            QVERIFY(button->accessibleName().contains(QChar(0x2013)));
+    }
+};
+
+QTEST_MAIN(QuestionLineTest)
+#include "question_line_test.moc"

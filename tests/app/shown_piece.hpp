@@ -1,0 +1,59 @@
+// A piece of a sample file as views are shown it, and what the window does when a view asks for a change.
+#pragma once
+
+#include <QObject>
+#include <QStringList>
+#include <memory>
+
+#include "app/look/change.hpp"
+#include "app/look/shown.hpp"
+#include "core/boat/file.hpp"
+#include "core/measure/input_error.hpp"
+#include "core/plan/plan.hpp"
+
+namespace fayline::app {
+
+// Plans `shown.piece`, or says why it cannot be planned, as the window does.
+inline void planAnew(Shown& shown) {
+    plan::Shop shop{shown.display, shown.species};
+    try {
+        shown.plan = std::make_shared<const plan::Plan>(plan::makePlan(shown.piece, shop));
+        shown.outOfDate = false;
+        shown.reason.clear();
+        shown.reasonPath.clear();
+    } catch (const measure::InputError& error) {
+        shown.outOfDate = true;
+        shown.reason = QString::fromStdString(error.wrong() + "; " + error.accepted());
+        shown.reasonPath = QString::fromStdString(error.path());
+    }
+}
+
+inline Shown shownSample(const char* file = "marram.fayline", int piece = 0) {
+    const boat::Boat boat = boat::loadBoat(std::string(FAYLINE_SAMPLES "/") + file);
+    Shown shown;
+    shown.piece = boat.pieces.at(static_cast<std::size_t>(piece));
+    shown.pieceIndex = piece;
+    shown.display = boat.display;
+    shown.species = plan::shopOf(boat).species;
+    planAnew(shown);
+    return shown;
+}
+
+// Takes every change that `view` asks for into the piece and shows it again.
+struct Taken {
+    Shown shown;
+    QStringList names;
+
+    template <typename View, typename Show>
+    void follow(View* view, Show show) {
+        QObject::connect(view, &View::changeAsked, view, [this, show](const Change& change) {
+            names << change.name;
+            shown.piece = change.after;
+            planAnew(shown);
+            show(shown);
+        });
+        show(shown);
+    }
+};
+
+}  // namespace fayline::app
