@@ -250,8 +250,7 @@ QString plainStyleSheet(const Theme& t) {
                "QMainWindow, QDialog { background: %2; }"
                "QToolBar { border: none; border-bottom: 1px solid %1; spacing: 4px; padding: 4px 8px; }"
                "QStatusBar { border-top: 1px solid %1; }"
-               "QStatusBar::item { border: none; }"
-               "QMenuBar { border-bottom: 1px solid %1; }")
+               "QStatusBar::item { border: none; }")
         .arg(rule, t.ground.name());
 }
 

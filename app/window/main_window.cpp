@@ -20,7 +20,7 @@ namespace fayline::app {
 
 namespace {
 
-constexpr int frame_ms = 16;
+constexpr int patience_ms = 33;     // two frames: a plan that comes by then is drawn together with its piece
 constexpr int copyAfter_ms = 2000;  // unsaved work is never older than this in its copy
 
 }  // namespace
@@ -40,7 +40,10 @@ MainWindow::MainWindow(const QString& recoveryFolder, QWidget* parent)
     showTitle();
 }
 
-MainWindow::~MainWindow() = default;
+MainWindow::~MainWindow() {
+    // The undo stack tells of its own end, when half of the window is gone.
+    document_.undoStack().disconnect(this);
+}
 
 void MainWindow::layOut() {
     pieces_ = new PiecesList(
@@ -131,7 +134,7 @@ void MainWindow::connectAll() {
     connect(&planner_, &Planner::planned, this, &MainWindow::takePlan);
     connect(&planner_, &Planner::refused, this, &MainWindow::takeRefusal);
     late_.setSingleShot(true);
-    late_.setInterval(frame_ms);
+    late_.setInterval(patience_ms);
     connect(&late_, &QTimer::timeout, this, &MainWindow::showAll);
     keepCopy_.setSingleShot(true);
     keepCopy_.setInterval(copyAfter_ms);
@@ -180,8 +183,8 @@ void MainWindow::connectAll() {
     connect(pieces_, &PiecesList::moveAsked, &document_, &Document::movePiece);
 }
 
-// The newest state of the piece goes to the planner. What is drawn waits a frame at most for its answer, so that piece
-// and plan mostly appear together.
+// The newest state of the piece goes to the planner. What is drawn waits two frames at most for its answer, so that
+// piece and plan mostly appear together.
 void MainWindow::replan() {
     updateActions();
     const int index = document_.currentPiece();
@@ -288,12 +291,16 @@ void MainWindow::closeEvent(QCloseEvent* event) {
 void MainWindow::readSettings() {
     const QSettings settings;
     if (!restoreGeometry(settings.value("window/geometry").toByteArray())) resize(1280, 800);
-    if (!across_->restoreState(settings.value("window/across").toByteArray())) across_->setSizes({192, 664, 424});
+    if (!across_->restoreState(settings.value("window/across").toByteArray())) across_->setSizes({168, 672, 440});
     if (!down_->restoreState(settings.value("window/down").toByteArray())) down_->setSizes({520, 144});
     std::vector<int> open;
     const QStringList remembered = settings.value("window/panels", "0,1").toString().split(',', Qt::SkipEmptyParts);
     for (const QString& question : remembered) open.push_back(question.toInt());
     panels_->setOpenQuestions(open);
+    named("comb")->setChecked(settings.value("window/comb", false).toBool());
+    named("misfit")->setChecked(settings.value("window/misfit", true).toBool());
+    formView_->setCombShown(named("comb")->isChecked());
+    formView_->setMisfitMagnified(named("misfit")->isChecked());
     named("onePanel")->setChecked(settings.value("window/onePanel", false).toBool());
     panels_->setOneAtATime(named("onePanel")->isChecked());
 }
@@ -306,6 +313,8 @@ void MainWindow::writeSettings() const {
     QStringList open;
     for (const int question : panels_->openQuestions()) open << QString::number(question);
     settings.setValue("window/panels", open.join(','));
+    settings.setValue("window/comb", named("comb")->isChecked());
+    settings.setValue("window/misfit", named("misfit")->isChecked());
     settings.setValue("window/onePanel", panels_->oneAtATime());
 }
 

@@ -32,9 +32,7 @@ PanelStack::PanelStack(QWidget* parent) : QScrollArea(parent) {
         head->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
         head->setMinimumHeight(4 * gridStep);
         head->setAutoRaise(true);
-        head->setCheckable(true);
         head->setFocusPolicy(Qt::StrongFocus);
-        head->setAccessibleName(named.title);
         auto* under = new QFrame(body);
         under->setFrameShape(QFrame::HLine);
         column->addWidget(head);
@@ -44,7 +42,8 @@ PanelStack::PanelStack(QWidget* parent) : QScrollArea(parent) {
 
         const size_t index = sections_.size();
         sections_.push_back({named.question, head, named.panel});
-        connect(head, &QToolButton::clicked, this, [this, index](bool open) { setOpen(sections_[index], open); });
+        connect(head, &QToolButton::clicked, this,
+                [this, index] { setOpen(sections_[index], sections_[index].panel->isHidden()); });
         connect(named.panel, &app::Panel::changeAsked, this, &PanelStack::changeAsked);
         connect(named.panel, &app::Panel::placeHovered, this, &PanelStack::placeHovered);
         connect(named.panel, &app::Panel::placeSelected, this, &PanelStack::placeSelected);
@@ -124,7 +123,7 @@ void PanelStack::setOpen(Section& section, bool open) {
             if (&other != &section && !other.panel->isHidden()) setOpen(other, false);
         }
     }
-    section.head->setChecked(open);
+    section.head->setAccessibleName((open ? tr("Panel %1, open") : tr("Panel %1, folded")).arg(section.head->text()));
     section.head->setIcon(icon(open ? "unfolded" : "folded"));
     if (open && section.stale) bring(section);
     section.panel->setVisible(open);

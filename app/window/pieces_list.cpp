@@ -20,6 +20,7 @@ PiecesList::PiecesList(const QList<QAction*>& actions, QWidget* parent)
     list_->setObjectName("piecesList");
     list_->setAccessibleName(tr("Pieces of the boat"));
     list_->setFrameShape(QFrame::NoFrame);
+    list_->viewport()->setAutoFillBackground(false);  // lies on the ground, no box of its own
     list_->setDragDropMode(QAbstractItemView::InternalMove);
     list_->setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::EditKeyPressed);
     list_->setTextElideMode(Qt::ElideRight);
@@ -68,6 +69,7 @@ void PiecesList::show(const boat::Boat& boat, int current) {
         QListWidgetItem* item = list_->item(i);
         const QString name = QString::fromStdString(boat.pieces[size_t(i)].name);
         if (item->text() != name) item->setText(name);
+        item->setSizeHint({0, 3 * gridStep + gridStep / 2});
         item->setFlags(Qt::ItemIsEnabled | Qt::ItemIsSelectable | Qt::ItemIsEditable | Qt::ItemIsDragEnabled);
     }
     list_->setCurrentRow(current);
