@@ -57,6 +57,7 @@ protected:
 
     bool hasPiece() const { return shown_ && shown_->pieceIndex >= 0; }
     const Shown& shown() const { return *shown_; }
+    const std::shared_ptr<const Shown>& shownWhole() const { return shown_; }
     const boat::Piece& piece() const { return shown_->piece; }
     const plan::Plan* plan() const { return shown_->plan.get(); }
 

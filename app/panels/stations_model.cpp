@@ -47,19 +47,23 @@ std::vector<int> alongTheLine(const boat::Holding& holding) {
 
 }  // namespace
 
-int StationsModel::indexOf(int row) const {
-    return alongTheLine(piece().holding)[static_cast<std::size_t>(row)];
-}
-
-const holding::StationPlace* StationsModel::placeOf(int row) const {
-    if (!plan()) return nullptr;
-    const auto& places = plan()->holding.stations;
-    const int index = indexOf(row);
-    const boat::Station& station = piece().holding.stations[static_cast<std::size_t>(index)];
-    const auto found = std::find_if(places.begin(), places.end(), [&](const holding::StationPlace& place) {
-        return place.index == index && place.at_m == station.at_m;  // a plan out of date knows it elsewhere
-    });
-    return found == places.end() ? nullptr : &*found;
+const StationsModel::Row& StationsModel::rowAt(int row) const {
+    if (rowsOf_ != shownWhole()) {
+        rowsOf_ = shownWhole();
+        rowsAlong_.clear();
+        const std::vector<boat::Station>& stations = piece().holding.stations;
+        std::vector<const holding::StationPlace*> places(stations.size());
+        if (plan()) {
+            for (const holding::StationPlace& place : plan()->holding.stations) {
+                const auto index = static_cast<std::size_t>(place.index);
+                // A plan that is out of date knows some of them elsewhere.
+                if (index < stations.size() && stations[index].at_m == place.at_m) places[index] = &place;
+            }
+        }
+        for (const int index : alongTheLine(piece().holding))
+            rowsAlong_.push_back({index, places[static_cast<std::size_t>(index)]});
+    }
+    return rowsAlong_[static_cast<std::size_t>(row)];
 }
 
 int StationsModel::columnCount(const QModelIndex& parent) const {
@@ -130,9 +134,9 @@ Qt::ItemFlags StationsModel::flags(const QModelIndex& index) const {
 }
 
 QVariant StationsModel::cell(int row, int column, int role) const {
-    const int index = indexOf(row);
+    const int index = rowAt(row).index;
     const boat::Station& station = piece().holding.stations[static_cast<std::size_t>(index)];
-    const holding::StationPlace* place = placeOf(row);
+    const holding::StationPlace* place = rowAt(row).place;
     const measure::Display& units = shown().display;
     if (role == placeRole) return station.at_m;
     if ((role == faultRole || role == Qt::ToolTipRole) &&
@@ -173,7 +177,7 @@ QVariant StationsModel::cell(int row, int column, int role) const {
 }
 
 QString StationsModel::put(boat::Piece& piece, int row, int column, const QVariant& value) const {
-    boat::Station& station = piece.holding.stations[static_cast<std::size_t>(indexOf(row))];
+    boat::Station& station = piece.holding.stations[static_cast<std::size_t>(rowAt(row).index)];
     const QString written = value.toString().trimmed();
     const QString name = tr("station %1").arg(row + 1);
     switch (column) {
@@ -225,7 +229,7 @@ void StationsModel::removeStations(std::vector<int> rows) {
     std::erase_if(rows, [this](int row) { return row < 0 || row >= rowCount(); });
     if (rows.empty()) return;
     std::vector<int> indices;
-    for (const int row : rows) indices.push_back(indexOf(row));
+    for (const int row : rows) indices.push_back(rowAt(row).index);
     std::sort(indices.begin(), indices.end(), std::greater<>());
     indices.erase(std::unique(indices.begin(), indices.end()), indices.end());
     Change change{indices.size() == 1 ? tr("Remove station %1").arg(rows.front() + 1)

@@ -34,8 +34,15 @@ protected:
     QString cellName(int row, int column) const override;
 
 private:
-    int indexOf(int row) const;  // in boat::Holding::stations
-    const holding::StationPlace* placeOf(int row) const;
+    // A row's station in boat::Holding::stations, and its place in the plan where that has it.
+    struct Row {
+        int index = 0;
+        const holding::StationPlace* place = nullptr;
+    };
+    const Row& rowAt(int row) const;
+
+    mutable std::vector<Row> rowsAlong_;
+    mutable std::shared_ptr<const Shown> rowsOf_;  // the piece that rowsAlong_ is of
 };
 
 QString holdKindName(boat::HoldKind kind);  // "clamp"
