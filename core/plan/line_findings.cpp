@@ -49,7 +49,7 @@ Finding misreadOffset(const line::Suspect& suspect, const boat::Piece& piece, co
     const double length = line.fair.line.length();
     finding.text = capitalised(pointText(piece.line.points[index], suspect.point)) + ", " +
                    placeText(*finding.at_m, length, display) + ", looks misread: it lies " +
-                   measure::writeSmall(suspect.away_m, display) +
+                   smallText(suspect.away_m, display) +
                    " off the line that is fair without it, where reading explains " +
                    smallText(suspect.scatter_m, display) + "." + repairText(suspect);
     return finding;
@@ -167,6 +167,28 @@ void addReverses(std::vector<Finding>& findings, const boat::Piece& piece, const
     }
 }
 
+// A point that the line passes before the one that stands above it in the list: two rows exchanged, most likely.
+void addPointsOutOfOrder(std::vector<Finding>& findings, const boat::Piece& piece, const LinePlan& line,
+                         const measure::Display& display) {
+    for (std::size_t i = 1; i < line.fair.points.size(); ++i) {
+        const double back = line.fair.points[i - 1].at_m - line.fair.points[i].at_m;
+        if (back <= 0) continue;
+        Finding finding = about(Severity::caution, "points_out_of_order");
+        finding.point = static_cast<int>(i);
+        finding.at_m = line.fair.points[i].at_m;
+        finding.value = toMillimetres(back);
+        finding.limit = 0;
+        finding.unit = "mm";
+        finding.source = {"places of the points along the line (derived)", Mark::derived};
+        finding.text = capitalised(pointText(piece.line.points[i], static_cast<int>(i))) + " lies " +
+                       smallText(back, display) + " before " +
+                       pointText(piece.line.points[i - 1], static_cast<int>(i) - 1) +
+                       ", which stands above it; points are listed in order along the line. Exchange the two rows, or "
+                       "check what was read.";
+        findings.push_back(finding);
+    }
+}
+
 }  // namespace
 
 std::vector<Finding> lineFindings(const boat::Piece& piece, const LinePlan& line, const measure::Display& display) {
@@ -178,6 +200,7 @@ std::vector<Finding> lineFindings(const boat::Piece& piece, const LinePlan& line
         findings.push_back(repeatedSlip(slip, piece, line, display));
     }
     if (!line.fair.settled) findings.push_back(notSettled(line, display));
+    addPointsOutOfOrder(findings, piece, line, display);
     addMissesAtCeiling(findings, piece, line, display);
     addReverses(findings, piece, line, display);
     return findings;

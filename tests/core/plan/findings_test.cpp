@@ -44,6 +44,17 @@ TEST(Findings, AGentleBendHasNoStopAndNoCaution) {
     }
 }
 
+TEST(Findings, APointListedAfterOneThatTheLinePassesLaterIsOutOfOrder) {
+    boat::Piece piece = gentle();
+    EXPECT_EQ(countOf(findingsFor(piece), "points_out_of_order"), 0);
+    piece.line.points.clear();
+    for (const double x : {0.0, 0.1, 0.05, 0.3, 0.4}) piece.line.points.push_back({.x_m = x, .y_m = 0});
+    const Finding finding = the(findingsFor(piece), "points_out_of_order");
+    EXPECT_EQ(finding.severity, Severity::caution);
+    EXPECT_EQ(finding.point, 2);
+    EXPECT_NEAR(finding.value, 50, 1e-6);
+}
+
 TEST(Findings, AStripStrainedPastItsBreakingStrainStops) {
     boat::Piece piece = made::bend(0.4, 1.5);
     piece.stack.strips[0].thickness_m = 0.010;
@@ -229,8 +240,8 @@ TEST(Findings, AMissAtTheCeilingNamesItsPoint) {
     LinePlan line;
     const boat::Piece piece = gentle();
     line.fair.line = made::arc(-3.0, 0.6);
-    line.fair.points.resize(15);
-    line.fair.points[4] = {0.5, -0.001};
+    for (int i = 0; i < 15; ++i) line.fair.points.push_back({0.1 * i, 0});
+    line.fair.points[4].misfit_m = -0.001;
     const std::vector<Finding> findings = lineFindings(piece, line, {});
     const Finding finding = the(findings, "miss_at_ceiling");
     EXPECT_EQ(finding.point, 4);
