@@ -101,8 +101,9 @@ void dropMarksBeyond(Drawing& drawing) {
 
 void addTightest(Drawing& drawing, const Path& path, const plan::Plan& plan, bool towardsStrips) {
     const line::Place tightest = path.at(plan.line.tightest.at_m);
-    if (tightest.curvature_per_m == 0 || !std::isfinite(tightest.curvature_per_m)) return;
-    const QString name = "tightest, radius " + lengthText(1 / std::abs(tightest.curvature_per_m), plan.display);
+    const auto radius = radius_m(tightest.curvature_per_m);
+    if (!radius) return;
+    const QString name = "tightest, radius " + lengthText(*radius, plan.display);
     drawing.marks.push_back(markAcross(path, tightest.at_m, towardsStrips ? 12 : 3, towardsStrips ? 3 : 12, name, 0.2));
 }
 

@@ -48,6 +48,14 @@ std::vector<Mark> marksOf(const boat::Piece& piece, const plan::Plan& plan) {
     return marks;
 }
 
+std::optional<double> radius_m(double curvature_per_m) {
+    // Over a whole boat's length such a curve rises by less than a hair.
+    constexpr double straight_m = 1e5;
+    const double radius = 1 / std::abs(curvature_per_m);
+    if (!(radius > 0 && radius < straight_m)) return std::nullopt;
+    return radius;
+}
+
 QString holdName(boat::HoldKind kind) {
     switch (kind) {
         case boat::HoldKind::clamp:

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QString>
+#include <optional>
 #include <vector>
 
 #include "core/boat/boat.hpp"
@@ -21,6 +22,9 @@ struct Mark {
 
 // All marks of a piece, in order along the line.
 std::vector<Mark> marksOf(const boat::Piece& piece, const plan::Plan& plan);
+
+// Radius of a curve's curvature, metres; nothing where it is so great that nobody can tell it from straight.
+std::optional<double> radius_m(double curvature_per_m);
 
 QString holdName(boat::HoldKind kind);             // "clamp"
 QString describesName(boat::Describes describes);  // "inner face"

@@ -110,9 +110,10 @@ QStringList summary(const boat::Piece& piece, const plan::Plan& plan, const std:
     QStringList lines;
     const double length_m = plan.line.fair.line.length();
     lines << "Line between the trim lines: " + both(length_m) + ".";
-    const double curvature = std::abs(plan.line.tightest.curvature_per_m);
-    if (curvature > 0 && std::isfinite(curvature)) {
-        lines << "Tightest radius of the line: " + both(1 / curvature) + " at " + both(plan.line.tightest.at_m) + ".";
+    if (const auto radius = radius_m(plan.line.tightest.curvature_per_m)) {
+        lines << "Tightest radius of the line: " + both(*radius) + " at " + both(plan.line.tightest.at_m) + ".";
+    } else {
+        lines << QString("The line is straight.");
     }
     lines << QString("%1 strips, stack %2 deep at the tightest place:")
                  .arg(plan.stack.strips.size())

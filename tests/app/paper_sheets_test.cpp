@@ -158,6 +158,20 @@ private slots:
         compareNames(app::writePapers(boatOf({piece}), folder, layoutOf(QPageSize(QPageSize::A4))), {"Stem"});
     }
 
+    void AStraightPieceIsCalledStraight() {
+        const QString folder = freshFolder();
+        const boat::Piece piece = pieceAlong("Batten", 1, 0.3, 5, [](double) { return 0; });
+        const QStringList names = app::writePapers(boatOf({piece}), folder, layoutOf(QPageSize(QPageSize::A4)));
+        QString text;
+        for (const QString& name : names) {
+            const QString file = QDir(folder).filePath(name);
+            for (int page = 1; page <= pageCount(file); ++page) text += textOf(file, page);
+        }
+        QVERIFY(text.contains("The line is straight."));
+        QVERIFY2(!text.contains("tightest, radius"), qPrintable(text));
+        QVERIFY(!text.contains("nan") && !text.contains("inf mm"));
+    }
+
     void ABoatWithoutPiecesHasNoPapers() {
         QCOMPARE(app::writePapers(boatOf({}), freshFolder(), layoutOf(QPageSize(QPageSize::A4))), QStringList());
     }
