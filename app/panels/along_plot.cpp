@@ -114,7 +114,8 @@ void AlongPlot::colour() {
     setBackgroundBrush(t.ground);
     for (std::size_t i = 0; i < series_.size(); ++i) {
         const bool main = i >= picture_.curves.size() || picture_.curves[i].main;
-        const QPen pen(main ? t.ink : t.faint, main ? 1.75 : 1);
+        // Flat caps: the curve is drawn piece by piece, and square ones would make dots where two overlap.
+        const QPen pen(main ? t.ink : t.faint, main ? 1.75 : 1, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin);
         if (series_[i]->pen() != pen) series_[i]->setPen(pen);
     }
 }

@@ -111,6 +111,9 @@ void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, 
         painter->setPen(fault ? t.stop : t.ink);
         const QString under = index.data(underRole).toString();
         const QString text = index.data(Qt::DisplayRole).toString();
+        // A long name is set smaller before it is cut.
+        if (painter->fontMetrics().horizontalAdvance(text) > inner.width())
+            painter->setFont(tabularFont(textFont(TextSize::small)));
         const QString fitting = painter->fontMetrics().elidedText(text, Qt::ElideRight, inner.width());
         painter->drawText(inner, horizontal | Qt::AlignVCenter | Qt::TextSingleLine, fitting);
         if (underlined) {

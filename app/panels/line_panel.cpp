@@ -42,7 +42,7 @@ LinePanel::LinePanel(QWidget* parent)
     table_->setColumns({{OffsetsModel::labelColumn, QStringLiteral("WL 10")},
                         {OffsetsModel::xColumn, QStringLiteral("12-11-7+")},
                         {OffsetsModel::yColumn, QStringLiteral("12-11-7+")},
-                        {OffsetsModel::misfitColumn, QStringLiteral("+0.062 in")},
+                        {OffsetsModel::misfitColumn, QStringLiteral("+0.00 mm")},
                         {OffsetsModel::mustPassColumn, {}}},
                        OffsetsModel::labelColumn);
     repairsLayout_->setContentsMargins(0, 0, 0, 0);

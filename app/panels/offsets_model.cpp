@@ -107,7 +107,8 @@ QVariant OffsetsModel::cell(int row, int column, int role) const {
     }
     switch (column) {
         case labelColumn:
-            if (role == Qt::DisplayRole || role == Qt::EditRole || role == sortRole) return text(point.label);
+            if (role == Qt::DisplayRole) return pointName(piece(), row);
+            if (role == Qt::EditRole || role == sortRole) return text(point.label);
             if (role == severityRole && (isAtFault(shown(), row) || suspectOf(shown(), row)))
                 return int(isAtFault(shown(), row) ? plan::Severity::stop : plan::Severity::caution);
             return {};

@@ -151,7 +151,7 @@ QVariant StripsModel::cell(int row, int column, int role) const {
         case underRole:
             switch (column) {
                 case placeColumn:
-                    return display(strip, thicknessColumn);
+                    return strip.thicknessAtEnd_m == strip.thickness_m ? display(strip, thicknessColumn) : tr("tapers");
                 case radiusColumn:
                     return display(strip, radiusAtColumn);
                 case shareColumn:
