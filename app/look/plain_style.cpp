@@ -5,6 +5,8 @@
 #include <QStyleOption>
 #include <QWidget>
 
+#include "app/look/icons.hpp"
+
 namespace fayline::app {
 
 namespace {
@@ -108,6 +110,7 @@ void PlainStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opt
             return;
         case PE_PanelMenu:
             painter->fillRect(option->rect, t.raised);
+            rule(painter, option->rect, t.faint);
             return;
         case PE_PanelTipLabel:
             painter->fillRect(option->rect, t.raised);
@@ -237,9 +240,25 @@ int PlainStyle::pixelMetric(PixelMetric metric, const QStyleOption* option, cons
     }
 }
 
+// Boxes that tell or ask bear the shapes of the findings.
+QIcon PlainStyle::standardIcon(StandardPixmap kind, const QStyleOption* option, const QWidget* widget) const {
+    switch (kind) {
+        case SP_MessageBoxCritical:
+            return findingIcon(plan::Severity::stop);
+        case SP_MessageBoxWarning:
+            return findingIcon(plan::Severity::caution);
+        case SP_MessageBoxInformation:
+        case SP_MessageBoxQuestion:
+            return findingIcon(plan::Severity::note);
+        default:
+            return QProxyStyle::standardIcon(kind, option, widget);
+    }
+}
+
 int PlainStyle::styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
                           QStyleHintReturn* returned) const {
     if (hint == SH_EtchDisabledText || hint == SH_DitherDisabledText) return 0;
+    if (hint == SH_DialogButtonBox_ButtonsHaveIcons) return 0;
     if (hint == SH_ItemView_ShowDecorationSelected) return 1;
     return QProxyStyle::styleHint(hint, option, widget, returned);
 }

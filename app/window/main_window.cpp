@@ -2,7 +2,6 @@
 
 #include <QCloseEvent>
 #include <QFileInfo>
-#include <QLabel>
 #include <QSettings>
 #include <QSplitter>
 #include <QStatusBar>
@@ -53,18 +52,10 @@ void MainWindow::layOut() {
     findings_ = new FindingsList;
     panels_ = new PanelStack;
 
-    outOfDate_ = new QLabel;
-    outOfDate_->setObjectName("outOfDate");
-    outOfDate_->setWordWrap(true);
-    outOfDate_->setTextFormat(Qt::PlainText);
-    outOfDate_->setContentsMargins(gridStep, gridStep, gridStep, gridStep);
-    outOfDate_->hide();
-
     auto* drawing = new QWidget;
     auto* drawingColumn = new QVBoxLayout(drawing);
     drawingColumn->setContentsMargins(0, 0, 0, 0);
     drawingColumn->setSpacing(0);
-    drawingColumn->addWidget(outOfDate_);
     drawingColumn->addWidget(formView_, 1);
     drawingColumn->addWidget(questions_);
 
@@ -207,10 +198,7 @@ void MainWindow::takePlan(quint64 request, const std::shared_ptr<const plan::Pla
     shown_.reason.clear();
     shown_.reasonPath.clear();
     answered_ = request == lastAsked_;
-    late_.stop();
-    showAll();
-    if (fitWhenPlanned_) formView_->fitToWindow();
-    fitWhenPlanned_ = false;
+    showAnswer();
 }
 
 void MainWindow::takeRefusal(quint64 request, const QString& path, const QString& why) {
@@ -219,8 +207,14 @@ void MainWindow::takeRefusal(quint64 request, const QString& path, const QString
     shown_.reason = why;
     shown_.reasonPath = path;
     answered_ = request == lastAsked_;
+    showAnswer();
+}
+
+void MainWindow::showAnswer() {
     late_.stop();
     showAll();
+    if (fitWhenPlanned_) formView_->fitToWindow();
+    fitWhenPlanned_ = false;
 }
 
 void MainWindow::showAll() {
@@ -241,14 +235,6 @@ void MainWindow::showAll() {
     findings_->show(shown_);
     panels_->show(shown_);
 
-    outOfDate_->setVisible(!shown_.reason.isEmpty());
-    if (!shown_.reason.isEmpty()) {
-        const QString place = shown_.reasonPath.isEmpty() ? QString() : shown_.reasonPath + ": ";
-        outOfDate_->setText(
-            shown_.plan
-                ? tr("Out of date: the drawing is the last that could be planned. %1%2").arg(place, shown_.reason)
-                : tr("This piece cannot be planned. %1%2").arg(place, shown_.reason));
-    }
     updateActions();
 }
 
@@ -266,14 +252,6 @@ void MainWindow::chooseGround(Ground ground) {
     static const std::map<Ground, QString> words{
         {Ground::paper, "paper"}, {Ground::slate, "slate"}, {Ground::desktop, "desktop"}};
     QSettings().setValue("ground", words.at(ground));
-}
-
-void MainWindow::changeEvent(QEvent* event) {
-    QMainWindow::changeEvent(event);
-    if (event->type() != QEvent::PaletteChange || !outOfDate_) return;
-    QPalette warning = palette();
-    warning.setColor(QPalette::WindowText, theme().stop);
-    outOfDate_->setPalette(warning);
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {

@@ -15,7 +15,6 @@
 #include "app/window/planner.hpp"
 #include "app/window/recovery.hpp"
 
-class QLabel;
 class QSplitter;
 
 namespace fayline::app {
@@ -42,7 +41,6 @@ public:
 
 protected:
     void closeEvent(QCloseEvent* event) override;
-    void changeEvent(QEvent* event) override;
 
 private:
     // actions.cpp
@@ -89,6 +87,7 @@ private:
     void replan();
     void takePlan(quint64 request, const std::shared_ptr<const plan::Plan>& plan);
     void takeRefusal(quint64 request, const QString& path, const QString& why);
+    void showAnswer();
     void showAll();
     void showTitle();
     void chooseGround(Ground ground);
@@ -111,7 +110,6 @@ private:
     QuestionLine* questions_ = nullptr;
     FindingsList* findings_ = nullptr;
     PanelStack* panels_ = nullptr;
-    QLabel* outOfDate_ = nullptr;
     QSplitter* across_ = nullptr;
     QSplitter* down_ = nullptr;
     QMenu* recent_ = nullptr;
