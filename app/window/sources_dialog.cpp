@@ -117,6 +117,9 @@ void showSources(QWidget* parent, const Shown& shown) {
     table->setEditTriggers(QAbstractItemView::NoEditTriggers);
     table->setSelectionBehavior(QAbstractItemView::SelectRows);
     table->setShowGrid(false);
+    table->setStyleSheet(QStringLiteral("QTableWidget::item { border-bottom: 1px solid %1; padding: 4px; }"
+                                        "QTableWidget::item:selected { color: %2; background: %3; }")
+                             .arg(theme().rule.name(), theme().ground.name(), theme().accent.name()));
     table->setFrameShape(QFrame::NoFrame);
     table->setWordWrap(true);
     table->verticalHeader()->hide();
@@ -136,6 +139,7 @@ void showSources(QWidget* parent, const Shown& shown) {
     table->setColumnWidth(1, 96);
     table->setColumnWidth(2, 264);
     table->horizontalHeader()->setStretchLastSection(true);
+    table->verticalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
     under->addWidget(table, 1);
     addClose(dialog, under);
     dialog.resize(976, 640);
