@@ -114,8 +114,10 @@ void AlongPlot::colour() {
     setBackgroundBrush(t.ground);
     for (std::size_t i = 0; i < series_.size(); ++i) {
         const bool main = i >= picture_.curves.size() || picture_.curves[i].main;
-        // Flat caps: the curve is drawn piece by piece, and square ones would make dots where two overlap.
-        const QPen pen(main ? t.ink : t.faint, main ? 1.75 : 1, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin);
+        // A plain pen is drawn piece by piece, and where two pieces meet the smoothing leaves a dot. A pen with dashes,
+        // one of them longer than any plot, is drawn as one path.
+        QPen pen(main ? t.ink : t.faint, main ? 1.75 : 1, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin);
+        pen.setDashPattern({100000, 1});
         if (series_[i]->pen() != pen) series_[i]->setPen(pen);
     }
 }
