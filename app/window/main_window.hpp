@@ -15,6 +15,7 @@
 #include "app/window/planner.hpp"
 #include "app/window/recovery.hpp"
 
+class QPrinter;
 class QSplitter;
 
 namespace fayline::app {
@@ -77,6 +78,7 @@ private:
 
     // print_actions.cpp
     bool planToPrint();
+    void putOnto(QPrinter& printer, Paper paper);
     void print(Paper paper);
     void preview(Paper paper);
     void savePapers();

@@ -31,27 +31,35 @@ bool MainWindow::planToPrint() {
     return false;
 }
 
+// Onto `printer`; whatever goes wrong there is told, never thrown through the dialog.
+void MainWindow::putOnto(QPrinter& printer, Paper paper) {
+    try {
+        const Waiting waiting;
+        printPaper(paper, document_.boat(), shown_.piece, *shown_.plan, printer);
+    } catch (const std::exception& error) {
+        tell(tr("%1 was not printed.").arg(paperName(paper)), QString::fromUtf8(error.what()));
+    }
+}
+
 void MainWindow::print(Paper paper) {
     if (!planToPrint()) return;
     QPrinter printer(QPrinter::HighResolution);
     printer.setPageLayout(defaultPageLayout());
+    printer.setFullPage(true);  // papers keep the margins themselves, from the paper's corner
     printer.setDocName(QString("%1, %2").arg(QString::fromStdString(shown_.piece.name), paperName(paper)));
     QPrintDialog dialog(&printer, this);
-    if (dialog.exec() != QDialog::Accepted) return;
-    const Waiting waiting;
-    printPaper(paper, document_.boat(), shown_.piece, *shown_.plan, printer);
+    if (dialog.exec() == QDialog::Accepted) putOnto(printer, paper);
 }
 
 void MainWindow::preview(Paper paper) {
     if (!planToPrint()) return;
     QPrinter printer(QPrinter::HighResolution);
     printer.setPageLayout(defaultPageLayout());
+    printer.setFullPage(true);
     QPrintPreviewDialog dialog(&printer, this);
     dialog.setWindowTitle(paperName(paper));
-    connect(&dialog, &QPrintPreviewDialog::paintRequested, this, [this, paper](QPrinter* onto) {
-        const Waiting waiting;
-        printPaper(paper, document_.boat(), shown_.piece, *shown_.plan, *onto);
-    });
+    connect(&dialog, &QPrintPreviewDialog::paintRequested, this,
+            [this, paper](QPrinter* onto) { putOnto(*onto, paper); });
     dialog.resize(1000, 720);
     dialog.exec();
 }
