@@ -90,74 +90,114 @@ double wanderCovariance(double s, double t) {
     return a * a * a * (a * a / 120 - a * b / 24 + b * b / 12);
 }
 
-LeftOut leaveOneOut(const std::vector<Xy>& points, const std::vector<bool>& leftOut, int point, double readTo_m) {
-    const Window window = windowAround(points, leftOut, point);
-    const int n = static_cast<int>(window.members.size());
-    if (n < fewestPoints) return {};
+namespace {
 
-    Matrix wander(n, n);
-    Vector wanderJudged(n);
-    ThreeColumns level(n, 3);
-    TwoColumns xy(n, 2);
-    for (int i = 0; i < n; ++i) {
-        for (int j = 0; j <= i; ++j) wander(i, j) = wander(j, i) = wanderCovariance(window.s[i], window.s[j]);
-        wanderJudged[i] = wanderCovariance(window.s[i], window.judged);
-        level.row(i) << 1, window.s[i], window.s[i] * window.s[i];
-        xy.row(i) << points[window.members[i]].x_m, points[window.members[i]].y_m;
+// What the neighbours in a window say for one strength of the wandering.
+class Forecast {
+public:
+    Forecast(const Window& window, const std::vector<Xy>& points, double readTo_m)
+        : window_(window), noise_(readTo_m * readTo_m / 12), origin_(points[window.members[0]]) {
+        const int n = static_cast<int>(window.members.size());
+        wander_.resize(n, n);
+        level_.resize(n, 3);
+        xy_.resize(n, 2);
+        for (int i = 0; i < n; ++i) {
+            for (int j = 0; j <= i; ++j) wander_(i, j) = wander_(j, i) = wanderCovariance(window.s[i], window.s[j]);
+            level_.row(i) << 1, window.s[i], window.s[i] * window.s[i];
+            const Xy& place = points[window.members[i]];
+            xy_.row(i) << place.x_m - origin_.x_m, place.y_m - origin_.y_m;
+        }
+        // The scale of the strength: that of a turn of about one radian.
+        span_ = xy_.row(n - 1).norm() + xy_.row(n / 2).norm();
     }
-    xy.rowwise() -= xy.row(0).eval();
-    const Eigen::Vector3d levelJudged(1, window.judged, window.judged * window.judged);
-    const Eigen::Vector3d rateJudged(0, 1, 2 * window.judged);
 
-    const double noise = readTo_m * readTo_m / 12;
-    LeftOut best;
-    double bestLikelihood = -std::numeric_limits<double>::infinity();
-    // Strength of the wandering, in steps of a factor 10 in variance around what a turn of one radian would need.
-    const double span = xy.row(n - 1).norm() + xy.row(n / 2).norm();
-    for (int step = -8; step <= 4; ++step) {
-        const double strength = span * span * std::pow(10.0, step);
-        Matrix spread = strength * wander;
-        spread.diagonal().array() += noise;
-        const Eigen::LLT<Matrix> factor(spread);
-        if (factor.info() != Eigen::Success) continue;
-        const ThreeColumns solvedLevel = factor.solve(level);
-        const Eigen::Matrix3d levelSpread = level.transpose() * solvedLevel;
-        const Eigen::LLT<Eigen::Matrix3d> levelFactor(levelSpread);
-        const TwoColumns solvedXy = factor.solve(xy);
-        const Eigen::Matrix<double, 3, 2> mean = levelFactor.solve(level.transpose() * solvedXy);
-        const TwoColumns rest = xy - level * mean;
-        const TwoColumns solvedRest = factor.solve(rest);
+    // Solves for a strength 10^`step` times the scale and returns the logarithm of its likelihood, up to a constant.
+    double likelihoodAt(int step) {
+        strength_ = span_ * span_ * std::pow(10.0, step);
+        Matrix spread = strength_ * wander_;
+        spread.diagonal().array() += noise_;
+        factor_.compute(spread);
+        if (factor_.info() != Eigen::Success) return -std::numeric_limits<double>::infinity();
+        const ThreeColumns solvedLevel = factor_.solve(level_);
+        levelFactor_.compute(level_.transpose() * solvedLevel);
+        mean_ = levelFactor_.solve(solvedLevel.transpose() * xy_);
+        const TwoColumns rest = xy_ - level_ * mean_;
+        solvedRest_ = factor_.solve(rest);
+        const double squares = (rest.array() * solvedRest_.array()).sum();
+        const double logSpread = 2 * factor_.matrixLLT().diagonal().array().log().sum();
+        const double logLevel = 2 * levelFactor_.matrixLLT().diagonal().array().log().sum();
+        return -0.5 * squares - logSpread - logLevel;  // of both coordinates
+    }
 
-        const double squares = (rest.array() * solvedRest.array()).sum();
-        const double logSpread = 2 * factor.matrixLLT().diagonal().array().log().sum();
-        const double logLevel = 2 * levelFactor.matrixLLT().diagonal().array().log().sum();
-        const double likelihood = -0.5 * squares - logSpread - logLevel;  // both coordinates
-        if (likelihood <= bestLikelihood) continue;
-        bestLikelihood = likelihood;
-
-        const Vector weight = strength * wanderJudged;
-        const Eigen::RowVector2d foretold = levelJudged.transpose() * mean + weight.transpose() * solvedRest;
-        // Direction of the line there, from the mean parabola and the wandering's own slope by a small difference.
-        constexpr double small = 1e-3;
-        Vector weightAhead(n);
-        for (int i = 0; i < n; ++i)
-            weightAhead[i] =
-                strength * (wanderCovariance(window.s[i], window.judged + small) - wanderJudged[i]) / small;
-        Eigen::RowVector2d direction = rateJudged.transpose() * mean + weightAhead.transpose() * solvedRest;
+    // What follows for the judged point, at the strength last solved for.
+    LeftOut foretell() const {
+        const double at = window_.judged;
+        const Eigen::Vector3d level(1, at, at * at);
+        const Eigen::Vector3d levelRate(0, 1, 2 * at);
+        constexpr double small = 1e-3;  // the wandering's own slope by a difference: only the direction hangs on it
+        const int n = static_cast<int>(window_.members.size());
+        Vector weight(n);
+        Vector weightRate(n);
+        for (int i = 0; i < n; ++i) {
+            const double here = wanderCovariance(window_.s[i], at);
+            weight[i] = strength_ * here;
+            weightRate[i] = strength_ * (wanderCovariance(window_.s[i], at + small) - here) / small;
+        }
+        const Eigen::RowVector2d foretold = level.transpose() * mean_ + weight.transpose() * solvedRest_;
+        Eigen::RowVector2d direction = levelRate.transpose() * mean_ + weightRate.transpose() * solvedRest_;
         direction.normalize();
 
-        const Vector solvedWeight = factor.solve(weight);
-        const Eigen::Vector3d unexplained = levelJudged - level.transpose() * solvedWeight;
-        const double variance = strength * wanderCovariance(window.judged, window.judged) - weight.dot(solvedWeight) +
-                                unexplained.dot(levelFactor.solve(unexplained)) + noise;
-
-        const Xy& origin = points[window.members[0]];
-        best.scatter_m = std::sqrt(std::max(variance, noise));
-        best.foretold = {origin.x_m + foretold[0], origin.y_m + foretold[1]};
-        best.direction = {direction[0], direction[1]};
+        const Vector solvedWeight = factor_.solve(weight);
+        const Eigen::Vector3d unexplained = level - level_.transpose() * solvedWeight;
+        const double variance = strength_ * wanderCovariance(at, at) - weight.dot(solvedWeight) +
+                                unexplained.dot(levelFactor_.solve(unexplained)) + noise_;
+        LeftOut left;
+        left.scatter_m = std::sqrt(std::max(variance, noise_));
+        left.foretold = {origin_.x_m + foretold[0], origin_.y_m + foretold[1]};
+        left.direction = {direction[0], direction[1]};
+        return left;
     }
-    if (best.scatter_m > 0) best.away_m = best.awayIfAt(points[point].x_m, points[point].y_m);
-    return best;
+
+private:
+    const Window& window_;
+    double noise_;
+    Xy origin_;
+    double span_ = 0;
+    Matrix wander_;
+    ThreeColumns level_;
+    TwoColumns xy_;
+
+    double strength_ = 0;
+    Eigen::LLT<Matrix> factor_;
+    Eigen::LLT<Eigen::Matrix3d> levelFactor_;
+    Eigen::Matrix<double, 3, 2> mean_;
+    TwoColumns solvedRest_;
+};
+
+}  // namespace
+
+LeftOut leaveOneOut(const std::vector<Xy>& points, const std::vector<bool>& leftOut, int point, double readTo_m) {
+    const Window window = windowAround(points, leftOut, point);
+    if (static_cast<int>(window.members.size()) < fewestPoints) return {};
+
+    // The likeliest strength, by steps of 100 and then of 10.
+    Forecast forecast(window, points, readTo_m);
+    int best = 0;
+    double bestLikelihood = -std::numeric_limits<double>::infinity();
+    const auto consider = [&](int step) {
+        const double likelihood = forecast.likelihoodAt(step);
+        if (likelihood <= bestLikelihood) return;
+        bestLikelihood = likelihood;
+        best = step;
+    };
+    for (int step = -8; step <= 4; step += 2) consider(step);
+    for (const int step : {best - 1, best + 1}) consider(step);
+    if (bestLikelihood == -std::numeric_limits<double>::infinity()) return {};
+
+    forecast.likelihoodAt(best);
+    LeftOut judged = forecast.foretell();
+    judged.away_m = judged.awayIfAt(points[point].x_m, points[point].y_m);
+    return judged;
 }
 
 std::vector<LeftOut> leaveEachOut(const std::vector<Xy>& points, const std::vector<bool>& leftOut, double readTo_m) {

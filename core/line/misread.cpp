@@ -82,16 +82,26 @@ double largestTimes(const std::vector<LeftOut>& judged, const std::vector<bool>&
     return largest;
 }
 
-// Sets aside, one after the other, the points that stand out. `judged` is what the rest then say of each point.
+constexpr double agreeing = 3;  // standard deviations within which points are taken to agree
+
+// Whether one point, and a slip that is not too rare, explains all that stands out.
+bool oneSlipExplains(const std::vector<Xy>& places, const std::vector<bool>& aside, const Writing& writing,
+                     const std::vector<LeftOut>& judged) {
+    if (std::count(aside.begin(), aside.end(), true) != 1 || largestTimes(judged, aside) > agreeing) return false;
+    constexpr double notTooRare = 3;
+    const int point = static_cast<int>(std::find(aside.begin(), aside.end(), true) - aside.begin());
+    return rarity(writing, places[point], point, judged[point]) < notTooRare;
+}
+
+// Sets aside, one after the other, the points that stand out. `judged` is what all say of each point, and afterwards
+// what the rest say.
 //
 // A wrong point makes its neighbours stand out too, near the ends even more than itself. So each that stands out is
 // set aside on trial; the one without which the others agree best, and which a slip explains best, goes.
 std::vector<bool> setAside(const std::vector<Xy>& places, double readTo_m, const Writing& writing,
                            std::vector<LeftOut>& judged) {
-    constexpr double agreeing = 3;  // standard deviations within which points are taken to agree
     const int size = static_cast<int>(places.size());
     std::vector<bool> aside(places.size(), false);
-    judged = leaveEachOut(places, aside, readTo_m);
     for (int count = 0; count < size / 4; ++count) {
         const double worst = largestTimes(judged, aside);
         if (worst < timesScatter) break;
@@ -122,6 +132,9 @@ FairInput without(const FairInput& input, const std::vector<bool>& aside) {
     rest.points.clear();
     for (std::size_t i = 0; i < input.points.size(); ++i)
         if (!aside[i]) rest.points.push_back(input.points[i]);
+    // A heading holds for the end that it was given for.
+    if (aside.front()) rest.startHeading_rad.reset();
+    if (aside.back()) rest.endHeading_rad.reset();
     rest.fairWithin_m = std::max(input.fairWithin_m, 2 * readingStep(input));
     return rest;
 }
@@ -212,12 +225,16 @@ Misread findMisread(const FairInput& input, const FairLine& fairLine,
     if (static_cast<int>(input.points.size()) < fewestPoints) return found;
 
     const std::vector<Xy> places = placesOf(input);
-    found.repeated = repeatedSlips(places, labels, readingStep(input), input.takeOff_m, notation);
-    if (!found.repeated.empty()) return found;  // it explains what stands out
-
-    std::vector<LeftOut> judged;
+    const double readTo_m = readingStep(input);
     const Writing writing{written, notation, input.takeOff_m};
-    const std::vector<bool> aside = setAside(places, readingStep(input), writing, judged);
+    const std::vector<LeftOut> judgedByAll = leaveEachOut(places, std::vector<bool>(places.size(), false), readTo_m);
+    std::vector<LeftOut> judged = judgedByAll;
+    const std::vector<bool> aside = setAside(places, readTo_m, writing, judged);
+    if (!oneSlipExplains(places, aside, writing, judged)) {
+        found.repeated = repeatedSlips(places, judgedByAll, labels, readTo_m, input.takeOff_m, notation);
+        if (!found.repeated.empty()) return found;  // it explains what stands out
+    }
+
     if (std::find(aside.begin(), aside.end(), true) != aside.end()) {
         const FairLine rest = fair(without(input, aside));
         // A point far out can leave no line at all through all points; without it the gain is then without measure.
@@ -232,7 +249,7 @@ Misread findMisread(const FairInput& input, const FairLine& fairLine,
             suspect.scatter_m = judged[i].scatter_m;
             suspect.fairnessGain = gain;
             const bool fairer = gain >= leastFairnessGain || std::abs(judged[i].times()) >= beyondDoubt;
-            if (!fairer || std::abs(suspect.away_m) < stepsOff * readingStep(input)) continue;
+            if (!fairer || std::abs(suspect.away_m) < stepsOff * readTo_m) continue;
             offerRepair(input, rest.line, stretch, written[i], notation, judged[i].scatter_m, suspect);
             // Beyond its neighbours a forecast is worth little: an end point needs a slip that explains it as well.
             const bool beyond = stretch.from_m < 0 || stretch.to_m > rest.line.length();

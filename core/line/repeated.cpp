@@ -119,12 +119,12 @@ std::vector<std::vector<int>> kindsOfPoints(const std::vector<std::string>& labe
     return large;
 }
 
-std::vector<RepeatedSlip> repeatedSlips(const std::vector<Xy>& points, const std::vector<std::string>& labels,
-                                        double readTo_m, double takeOff_m, measure::LengthNotation notation) {
+std::vector<RepeatedSlip> repeatedSlips(const std::vector<Xy>& points, const std::vector<LeftOut>& judged,
+                                        const std::vector<std::string>& labels, double readTo_m, double takeOff_m,
+                                        measure::LengthNotation notation) {
     if (static_cast<int>(points.size()) > mostPoints) return {};
     const std::vector<std::vector<int>> kinds = kindsOfPoints(labels);
     if (kinds.empty()) return {};
-    const std::vector<LeftOut> judged = judgeAll(points, readTo_m);
     if (largestTimes(judged) < standsOut) return {};
 
     const double asRead = likelihood(points, readTo_m);
