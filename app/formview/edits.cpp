@@ -5,6 +5,7 @@
 #include <set>
 
 #include "app/formview/sheet.hpp"
+#include "app/look/names.hpp"
 #include "core/measure/length.hpp"
 #include "core/measure/units.hpp"
 #include "core/stack/stack.hpp"

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <map>
 
+#include "app/look/names.hpp"
 #include "core/measure/display.hpp"
 
 namespace fayline::app {

@@ -152,22 +152,4 @@ StationShape stationShape(boat::HoldKind kind, const StationFrame& frame) {
     return shape;
 }
 
-QString holdName(boat::HoldKind kind) {
-    switch (kind) {
-        case boat::HoldKind::clamp:
-            return QStringLiteral("clamp");
-        case boat::HoldKind::prop:
-            return QStringLiteral("prop");
-        case boat::HoldKind::jack:
-            return QStringLiteral("jack");
-        case boat::HoldKind::screw:
-            return QStringLiteral("screw");
-        case boat::HoldKind::strap:
-            return QStringLiteral("strap");
-        case boat::HoldKind::wedge:
-            return QStringLiteral("wedge");
-    }
-    return {};
-}
-
 }  // namespace fayline::app

@@ -31,7 +31,4 @@ struct StationShape {
 
 StationShape stationShape(boat::HoldKind kind, const StationFrame& frame);
 
-// The word for one of them, as the trade has it: "clamp".
-QString holdName(boat::HoldKind kind);
-
 }  // namespace fayline::app

@@ -9,6 +9,7 @@
 #include <numbers>
 #include <optional>
 
+#include "app/look/names.hpp"
 #include "app/look/theme.hpp"
 
 // The icons sit in a static library, whose resources must be asked for by name outside any namespace.
@@ -120,21 +121,7 @@ QPainterPath findingShape(plan::Severity severity, const QRectF& box) {
 }
 
 QIcon holdIcon(boat::HoldKind kind) {
-    switch (kind) {
-        case boat::HoldKind::clamp:
-            return icon("clamp");
-        case boat::HoldKind::prop:
-            return icon("prop");
-        case boat::HoldKind::jack:
-            return icon("jack");
-        case boat::HoldKind::screw:
-            return icon("screw");
-        case boat::HoldKind::strap:
-            return icon("strap");
-        case boat::HoldKind::wedge:
-            return icon("wedge");
-    }
-    return {};
+    return icon(holdName(kind));
 }
 
 QIcon programIcon() {

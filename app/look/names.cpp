@@ -10,4 +10,9 @@ QString pointName(const boat::Piece& piece, int index) {
     return QString::fromStdString(points[size_t(index)].label);
 }
 
+QString holdName(boat::HoldKind kind) {
+    const std::string_view word = boat::holdWord(kind);
+    return QString::fromUtf8(word.data(), qsizetype(word.size()));
+}
+
 }  // namespace fayline::app

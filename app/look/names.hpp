@@ -10,4 +10,6 @@ namespace fayline::app {
 // "WL 12", or "point 5" if it has no label. `index` may lie outside the points.
 QString pointName(const boat::Piece& piece, int index);
 
+QString holdName(boat::HoldKind kind);  // "clamp"
+
 }  // namespace fayline::app

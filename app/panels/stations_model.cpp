@@ -5,28 +5,11 @@
 #include <numeric>
 
 #include "app/look/icons.hpp"
+#include "app/look/names.hpp"
 #include "app/panels/reading.hpp"
 #include "core/holding/places.hpp"
 
 namespace fayline::app {
-
-QString holdKindName(boat::HoldKind kind) {
-    switch (kind) {
-        case boat::HoldKind::clamp:
-            return QObject::tr("clamp");
-        case boat::HoldKind::prop:
-            return QObject::tr("prop");
-        case boat::HoldKind::jack:
-            return QObject::tr("jack");
-        case boat::HoldKind::screw:
-            return QObject::tr("screw");
-        case boat::HoldKind::strap:
-            return QObject::tr("strap");
-        case boat::HoldKind::wedge:
-            return QObject::tr("wedge");
-    }
-    return {};
-}
 
 std::vector<boat::HoldKind> allHoldKinds() {
     using enum boat::HoldKind;
@@ -150,7 +133,7 @@ QVariant StationsModel::cell(int row, int column, int role) const {
     }
     if (role == choicesRole && column == kindColumn) {
         QStringList names;
-        for (const boat::HoldKind kind : allHoldKinds()) names << holdKindName(kind);
+        for (const boat::HoldKind kind : allHoldKinds()) names << holdName(kind);
         return names;
     }
     if (role == underRole && column == alongColumn) return cell(row, outsideColumn, Qt::DisplayRole);
@@ -163,7 +146,7 @@ QVariant StationsModel::cell(int row, int column, int role) const {
         case numberColumn:
             return row + 1;
         case kindColumn:
-            return holdKindName(station.kind);
+            return holdName(station.kind);
         case alongColumn:
             return written ? QVariant(writeLengthText(station.at_m, units)) : QVariant(station.at_m);
         default:
@@ -183,9 +166,9 @@ QString StationsModel::put(boat::Piece& piece, int row, int column, const QVaria
     switch (column) {
         case kindColumn:
             for (const boat::HoldKind kind : allHoldKinds()) {
-                if (holdKindName(kind).compare(written, Qt::CaseInsensitive) != 0) continue;
+                if (holdName(kind).compare(written, Qt::CaseInsensitive) != 0) continue;
                 station.kind = kind;
-                return tr("Hold %1 by a %2").arg(name, holdKindName(kind));
+                return tr("Hold %1 by a %2").arg(name, holdName(kind));
             }
             throw measure::InputError("", "\"" + text(written) + "\" is no way of holding", "choose one of the list");
         case alongColumn:

@@ -45,7 +45,6 @@ private:
     mutable std::shared_ptr<const Shown> rowsOf_;  // the piece that rowsAlong_ is of
 };
 
-QString holdKindName(boat::HoldKind kind);  // "clamp"
 std::vector<boat::HoldKind> allHoldKinds();
 
 }  // namespace fayline::app

@@ -9,6 +9,7 @@
 #include <cmath>
 
 #include "app/look/icons.hpp"
+#include "app/look/names.hpp"
 #include "app/look/theme.hpp"
 #include "app/panels/along_plot.hpp"
 #include "app/panels/notebook_table.hpp"
@@ -112,7 +113,7 @@ QWidget* StationsPanel::makeEvenly() {
     kind_ = new QComboBox(evenly);
     kind_->setObjectName(QStringLiteral("evenKind"));
     kind_->setAccessibleName(tr("Held by"));
-    for (const boat::HoldKind kind : allHoldKinds()) kind_->addItem(holdIcon(kind), holdKindName(kind));
+    for (const boat::HoldKind kind : allHoldKinds()) kind_->addItem(holdIcon(kind), holdName(kind));
     auto* label = new QLabel(tr("Held by"), evenly);
     label->setBuddy(kind_);
     grid->addWidget(label, 3, 0);

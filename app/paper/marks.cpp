@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "app/look/names.hpp"
 #include "core/holding/places.hpp"
 #include "core/measure/display.hpp"
 #include "core/measure/units.hpp"
@@ -54,24 +55,6 @@ std::optional<double> radius_m(double curvature_per_m) {
     const double radius = 1 / std::abs(curvature_per_m);
     if (!(radius > 0 && radius < straight_m)) return std::nullopt;
     return radius;
-}
-
-QString holdName(boat::HoldKind kind) {
-    switch (kind) {
-        case boat::HoldKind::clamp:
-            return "clamp";
-        case boat::HoldKind::prop:
-            return "prop";
-        case boat::HoldKind::jack:
-            return "jack";
-        case boat::HoldKind::screw:
-            return "screw";
-        case boat::HoldKind::strap:
-            return "strap";
-        case boat::HoldKind::wedge:
-            return "wedge";
-    }
-    return {};
 }
 
 QString describesName(boat::Describes describes) {

@@ -26,7 +26,6 @@ std::vector<Mark> marksOf(const boat::Piece& piece, const plan::Plan& plan);
 // Radius of a curve's curvature, metres; nothing where it is so great that nobody can tell it from straight.
 std::optional<double> radius_m(double curvature_per_m);
 
-QString holdName(boat::HoldKind kind);             // "clamp"
 QString describesName(boat::Describes describes);  // "inner face"
 
 // A length in the boat's display units, with its unit.

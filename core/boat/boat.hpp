@@ -11,6 +11,7 @@
 #include <optional>
 #include <set>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "core/boat/value.hpp"
@@ -146,6 +147,7 @@ struct Form {
 };
 
 enum class HoldKind { clamp, prop, jack, screw, strap, wedge };
+std::string_view holdWord(HoldKind kind);  // "clamp", as in the file, on screen and on paper
 enum class Pads { hold, slide };
 enum class From { start, middle, end };
 enum class Stop { none, head, foot, both };

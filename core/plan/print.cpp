@@ -37,24 +37,6 @@ Json radiusMm(double radius_m) {
     return radius_m < 1e6 ? mm(radius_m) : Json(nullptr);
 }
 
-const char* kindText(boat::HoldKind kind) {
-    switch (kind) {
-        case boat::HoldKind::clamp:
-            return "clamp";
-        case boat::HoldKind::prop:
-            return "prop";
-        case boat::HoldKind::jack:
-            return "jack";
-        case boat::HoldKind::screw:
-            return "screw";
-        case boat::HoldKind::strap:
-            return "strap";
-        case boat::HoldKind::wedge:
-            return "wedge";
-    }
-    return "clamp";
-}
-
 Json printSuspect(const LinePlan& line, int point) {
     for (const line::Suspect& suspect : line.misread.suspects) {
         if (suspect.point != point) continue;
@@ -132,7 +114,7 @@ Json printHolding(const boat::Piece& piece, const HoldingPlan& holding) {
     for (const holding::StationPlace& place : holding.stations) {
         const boat::Station& station = piece.holding.stations[static_cast<std::size_t>(place.index)];
         stations.push_back({{"number", place.number},
-                            {"kind", kindText(station.kind)},
+                            {"kind", boat::holdWord(station.kind)},
                             {"at_mm", mm(place.at_m)},
                             {"along_outside_mm", mm(place.alongOutside_m)},
                             {"x_mm", mm(place.onOutside.x_m)},
