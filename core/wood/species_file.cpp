@@ -198,7 +198,7 @@ private:
         if (sources == file_.end() || !sources->is_object() || !sources->contains(key)) {
             throw InputError(path + ".source", "\"" + key + "\" is not among the sources", "name it under \"sources\"");
         }
-        const std::string& text = textAt(*sources, key.c_str(), "sources");
+        const std::string text = textAt(*sources, key.c_str(), "sources");
         return object.contains("note") ? text + "; " + textAt(object, "note", path) : text;
     }
 
