@@ -193,22 +193,22 @@ void printPaper(Paper kind, const boat::Boat& boat, const boat::Piece& piece, co
     const std::size_t to = ranged && printer.toPage() > 0
                                ? std::min(sheets.size(), static_cast<std::size_t>(printer.toPage()))
                                : sheets.size();
-    const bool wasFullPage = printer.fullPage();
-    printer.setFullPage(true);  // places count from the paper's corner
-    {
-        QPainter painter(&printer);
-        if (!painter.isActive()) {
-            printer.setFullPage(wasFullPage);
-            throw measure::InputError(printer.printerName().toStdString(), "the printer does not answer",
-                                      "choose another printer, or write the papers as PDF files");
-        }
-        for (std::size_t i = from; i < to; ++i) {
-            if (i > from) printer.newPage();
-            paintSheet(sheets[i], painter, page, dotsPerMillimetre(printer.logicalDpiX()),
-                       dotsPerMillimetre(printer.logicalDpiY()));
-        }
+    QPainter painter(&printer);
+    if (!painter.isActive()) {
+        throw measure::InputError(printer.printerName().toStdString(), "the printer does not answer",
+                                  "choose another printer, or write the papers as PDF files");
     }
-    printer.setFullPage(wasFullPage);
+    // Places count from the paper's corner, a printer's from its margins unless it was set up otherwise. The printer
+    // stays as it was set up: a preview looks at that once more when all is painted.
+    const QPoint origin =
+        printer.fullPage() ? QPoint() : printer.pageLayout().paintRectPixels(printer.resolution()).topLeft();
+    for (std::size_t i = from; i < to; ++i) {
+        if (i > from) printer.newPage();
+        painter.resetTransform();
+        painter.translate(-origin);
+        paintSheet(sheets[i], painter, page, dotsPerMillimetre(printer.logicalDpiX()),
+                   dotsPerMillimetre(printer.logicalDpiY()));
+    }
 }
 
 }  // namespace fayline::app

@@ -27,7 +27,8 @@ QStringList writePapers(const boat::Boat& boat, const QString& folder, const QPa
 // A4 or letter by the locale, with margins that every printer keeps.
 QPageLayout defaultPageLayout();
 
-// Prints one paper of one piece on `printer`, at its true size whatever the printer's resolution.
+// Prints one paper of one piece on `printer`, at its true size whatever the printer's resolution and whether its places
+// count from the paper's corner or from its margins; leaves the printer as it is set up.
 void printPaper(Paper paper, const boat::Boat& boat, const boat::Piece& piece, const plan::Plan& plan,
                 QPrinter& printer);
 

@@ -45,7 +45,6 @@ void MainWindow::print(Paper paper) {
     if (!planToPrint()) return;
     QPrinter printer(QPrinter::HighResolution);
     printer.setPageLayout(defaultPageLayout());
-    printer.setFullPage(true);  // papers keep the margins themselves, from the paper's corner
     printer.setDocName(QString("%1, %2").arg(QString::fromStdString(shown_.piece.name), paperName(paper)));
     QPrintDialog dialog(&printer, this);
     if (dialog.exec() == QDialog::Accepted) putOnto(printer, paper);
@@ -55,7 +54,6 @@ void MainWindow::preview(Paper paper) {
     if (!planToPrint()) return;
     QPrinter printer(QPrinter::HighResolution);
     printer.setPageLayout(defaultPageLayout());
-    printer.setFullPage(true);
     QPrintPreviewDialog dialog(&printer, this);
     dialog.setWindowTitle(paperName(paper));
     connect(&dialog, &QPrintPreviewDialog::paintRequested, this,

@@ -3,7 +3,11 @@
 #include <QApplication>
 #include <QDir>
 #include <QFile>
+#include <QGraphicsItem>
+#include <QGraphicsView>
 #include <QLocale>
+#include <QPainter>
+#include <QPrintPreviewWidget>
 #include <QPrinter>
 #include <QTemporaryDir>
 #include <QTest>
@@ -41,6 +45,39 @@ QStringList overlapsOn(const QString& file, int page) {
         }
     }
     return overlaps;
+}
+
+// What is dark in a picture of a page 210 mm wide, millimetres from its corner; two millimetres at the edge do not
+// count.
+QRectF inkOf(const QImage& page) {
+    const double pixel_mm = 210.0 / page.width();
+    const int edge = static_cast<int>(2 / pixel_mm);
+    QRect ink;
+    for (int y = edge; y < page.height() - edge; ++y) {
+        for (int x = edge; x < page.width() - edge; ++x) {
+            if (qGray(page.pixel(x, y)) < 160) ink |= QRect(x, y, 1, 1);
+        }
+    }
+    return {ink.x() * pixel_mm, ink.y() * pixel_mm, ink.width() * pixel_mm, ink.height() * pixel_mm};
+}
+
+// The first page as a preview shows it, at 100 dots an inch.
+QImage firstPageOf(const QPrintPreviewWidget& preview) {
+    auto* view = preview.findChild<QGraphicsView*>();
+    const QList<QGraphicsItem*> pages = view->scene()->items(Qt::AscendingOrder);
+    QRectF paper = pages.constFirst()->sceneBoundingRect();
+    for (const QGraphicsItem* page : pages) {
+        if (page->scenePos().y() < paper.y() || page->scenePos().x() < paper.x()) paper = page->sceneBoundingRect();
+    }
+    // The shadow about each paper is a twenty-fifth of its longer side.
+    const double shadow = paper.height() * (1.0 / 25) / (1 + 2.0 / 25);
+    paper.adjust(shadow, shadow, -shadow, -shadow);
+    QImage picture(827, 1169, QImage::Format_Grayscale8);
+    picture.fill(Qt::white);
+    QPainter painter(&picture);
+    painter.setRenderHint(QPainter::Antialiasing);
+    view->scene()->render(&painter, picture.rect(), paper, Qt::IgnoreAspectRatio);
+    return picture;
 }
 
 // The piece with so many stations crowded about its tightest place, a millimetre apart.
@@ -350,6 +387,48 @@ private slots:
         }
         QCOMPARE(pageCount(file), 2);
         QVERIFY(textOf(file, 1).simplified().contains("Sheet 2 of"));
+    }
+
+    void PrintAndPreviewLieWhereTheyShouldHoweverThePrinterCounts() {
+        const boat::Boat boat = boatOf({stem()});
+        const plan::Plan plan = plan::makePlan(boat.pieces[0], plan::shopOf(boat));
+        std::vector<std::pair<QString, QRectF>> inks;
+        for (const bool fullPage : {true, false}) {
+            const auto setUp = [fullPage](QPrinter& printer) {
+                printer.setPageLayout({QPageSize(QPageSize::A4), QPageLayout::Portrait, QMarginsF(19, 13, 15, 17),
+                                       QPageLayout::Millimeter});
+                printer.setFullPage(fullPage);
+            };
+            const QString file = folder_.filePath("counted.pdf");
+            {
+                QPrinter printer;
+                printer.setOutputFormat(QPrinter::PdfFormat);
+                printer.setOutputFileName(file);
+                setUp(printer);
+                app::printPaper(app::Paper::line, boat, boat.pieces[0], plan, printer);
+            }
+            const QByteArray png = outputOf("pdftocairo", {"-png", "-gray", "-singlefile", "-r", "100", file, "-"});
+            inks.emplace_back(fullPage ? "print" : "print within margins", inkOf(QImage::fromData(png, "PNG")));
+
+            QPrinter printer;
+            setUp(printer);
+            QPrintPreviewWidget preview(&printer);
+            connect(&preview, &QPrintPreviewWidget::paintRequested, this,
+                    [&](QPrinter* onto) { app::printPaper(app::Paper::line, boat, boat.pieces[0], plan, *onto); });
+            preview.show();
+            QVERIFY(QTest::qWaitForWindowExposed(&preview));
+            preview.updatePreview();
+            inks.emplace_back(fullPage ? "preview" : "preview within margins", inkOf(firstPageOf(preview)));
+        }
+        QVERIFY(inks[0].second.width() > 100);
+        for (const auto& [name, ink] : inks) {
+            const QRectF& first = inks[0].second;
+            const QString where =
+                QString("%1: %2 %3, %4 x %5").arg(name).arg(ink.x()).arg(ink.y()).arg(ink.width()).arg(ink.height());
+            // A pixel of either picture is a quarter of a millimetre.
+            QVERIFY2((ink.topLeft() - first.topLeft()).manhattanLength() < 1, qPrintable(where));
+            QVERIFY2((ink.bottomRight() - first.bottomRight()).manhattanLength() < 1, qPrintable(where));
+        }
     }
 
     void TheLocaleChoosesLetterOrA4() {
