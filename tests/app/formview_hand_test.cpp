@@ -195,7 +195,7 @@ private slots:
         Bench bench;
         const auto before = bench.shown.piece;
         const int index = bench.shown.plan->holding.stations.at(3).index;
-        const auto& place = bench.shown.plan->holding.stations.at(3);
+        const auto place = bench.shown.plan->holding.stations.at(3);
         const QPointF foot = bench.view.transform().toScreen(place.onOutside);
         const line::Place target = bench.shown.plan->line.fair.line.at(place.at_m + 0.1);
         const line::Place here = bench.shown.plan->line.fair.line.at(place.at_m);
@@ -222,7 +222,7 @@ private slots:
     void EscapePutsAStationBack() {
         Bench bench;
         const auto before = bench.shown.piece;
-        const auto& place = bench.shown.plan->holding.stations.at(3);
+        const auto place = bench.shown.plan->holding.stations.at(3);
         const QPoint from = bench.view.transform().toScreen(place.onOutside).toPoint();
         bench.view.fitToWindow();
         drag(bench.view, from, from + QPoint(-30, -30));

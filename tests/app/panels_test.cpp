@@ -2,7 +2,6 @@
 #include <QApplication>
 #include <QClipboard>
 #include <QComboBox>
-#include <QElapsedTimer>
 #include <QHeaderView>
 #include <QLabel>
 #include <QLayout>
@@ -445,34 +444,6 @@ private slots:
                 for (const NotebookTable* table : panel->findChildren<NotebookTable*>()) checkTable(table);
             }
         }
-    }
-
-    void ANewPlanIsShownInLessThanThreeMilliseconds() {
-        std::vector<Shown> plans;
-        Shown shown = shownSample();
-        for (int i = 0; i < 60; ++i) {
-            shown.piece.line.points[7].x_m += 0.0002;
-            planAnew(shown);
-            plans.push_back(shown);
-        }
-        QWidget window;
-        std::vector<Panel*> panels;
-        for (const NamedPanel& named : makePanels(&window)) panels.push_back(named.panel);
-        FindingsList findings(&window);
-        open(&window, widest);
-        std::vector<double> times_ms;
-        for (const Shown& one : plans) {
-            QElapsedTimer timer;
-            timer.start();
-            for (Panel* panel : panels) panel->show(one);
-            findings.show(one);
-            times_ms.push_back(static_cast<double>(timer.nsecsElapsed()) / 1e6);
-            QTest::qWait(1);
-        }
-        std::sort(times_ms.begin(), times_ms.end());
-        const double middle_ms = times_ms[times_ms.size() / 2];
-        qInfo("all panels and findings shown in %.2f ms at the middle, %.2f ms at worst", middle_ms, times_ms.back());
-        QVERIFY(middle_ms < 3);
     }
 
 private:

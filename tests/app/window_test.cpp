@@ -4,7 +4,6 @@
 #include <QAccessible>
 #include <QApplication>
 #include <QDir>
-#include <QElapsedTimer>
 #include <QFile>
 #include <QLabel>
 #include <QLineEdit>
@@ -17,11 +16,9 @@
 #include <QSignalSpy>
 #include <QTemporaryDir>
 #include <QTest>
-#include <QThread>
 #include <QTimer>
 #include <algorithm>
 #include <cmath>
-#include <ctime>
 #include <map>
 
 #include "app/formview/form_view.hpp"
@@ -38,7 +35,6 @@ using namespace fayline::app;
 namespace {
 
 const QString marram = QString(FAYLINE_SAMPLES) + "/marram.fayline";
-constexpr double frame_ms = 1000.0 / 60;
 constexpr int wl12 = 5;  // in the stem of the sample
 constexpr int xColumn = 1;
 
@@ -132,13 +128,6 @@ public:
 private:
     QTimer timer_;
 };
-
-// Time that the calling thread has spent on the processor.
-double threadTime_ms() {
-    timespec time{};
-    clock_gettime(CLOCK_THREAD_CPUTIME_ID, &time);
-    return double(time.tv_sec) * 1e3 + double(time.tv_nsec) * 1e-6;
-}
 
 bool write(const QString& path, const QByteArray& text) {
     QFile file(path);
@@ -508,48 +497,6 @@ private slots:
         bench.action("addPiece")->trigger();
         QVERIFY(bench.settle());
         QVERIFY(bench.window.shown().plan);
-    }
-
-    // In time of the processor, so that others at work on the machine do not count: what the window's thread spends on
-    // one move of the mouse, from the event to the painted plan, and what one plan takes beside it.
-    void dragIsFollowedWithinAFrame() {
-        Bench bench;
-        auto* view = bench.find<FormView>();
-        const boat::Point& point = bench.piece().line.points[wl12];
-        const QPoint from = view->transform().toScreen({point.x_m, point.y_m}).toPoint();
-        QTest::mousePress(view, Qt::LeftButton, {}, from);
-        std::vector<double> window_ms;
-        std::vector<double> plan_ms;
-        for (int i = 1; i <= 60; ++i) {
-            const QPointF at = from + QPointF(i % 20, -(i % 15));
-            const boat::Piece before = bench.piece();
-            const auto planBefore = bench.window.shown().plan;
-            const double began_ms = threadTime_ms();
-            QMouseEvent move(QEvent::MouseMove, at, view->mapToGlobal(at), Qt::NoButton, Qt::LeftButton, {});
-            QCoreApplication::sendEvent(view, &move);
-            if (bench.piece() == before) continue;  // points go by the step to which they are read
-            QElapsedTimer clock;
-            clock.start();
-            while (bench.window.shown().plan == planBefore && clock.elapsed() < 1000) {
-                QThread::usleep(300);
-                QCoreApplication::processEvents();
-            }
-            QCoreApplication::processEvents();
-            window_ms.push_back(threadTime_ms() - began_ms);
-
-            const double planning_ms = threadTime_ms();
-            plan::makePlan(bench.piece(), plan::shopOf(bench.document().boat()));
-            plan_ms.push_back(threadTime_ms() - planning_ms);
-        }
-        QTest::mouseRelease(view, Qt::LeftButton, {}, from);
-        QVERIFY(window_ms.size() > 30);
-        const size_t half = window_ms.size() / 2;
-        const size_t most = window_ms.size() * 9 / 10;
-        std::ranges::sort(window_ms);
-        std::ranges::sort(plan_ms);
-        qInfo("window: median %.1f ms, 90 %% within %.1f ms; plan: median %.1f ms, 90 %% within %.1f ms",
-              window_ms[half], window_ms[most], plan_ms[half], plan_ms[most]);
-        QVERIFY(window_ms[half] < 2 * frame_ms);
     }
 };
 

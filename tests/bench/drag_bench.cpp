@@ -1,0 +1,110 @@
+// What the window's thread spends on following a hand: the whole window on the sample boat, one point of the stem
+// dragged a step, from the move of the mouse until the new plan stands painted in every view.
+//
+// Time is the processor's in the window's thread alone, which is what a hand waits for; the plan is made beside it, in
+// a thread of its own (plan_bench), and others at work on the machine do not count. A frame at 60 a second is 16.7 ms.
+// The counters are of all the steps of a run: p50_ms is the middle, p99_ms what one step in a hundred is over. For a
+// steady p99 let it run longer: drag_bench --benchmark_min_time=5
+#include <benchmark/benchmark.h>
+
+#include <QApplication>
+#include <QMouseEvent>
+#include <QSettings>
+#include <QTemporaryDir>
+#include <algorithm>
+#include <cmath>
+#include <ctime>
+#include <vector>
+
+#include "app/formview/form_view.hpp"
+#include "app/look/theme.hpp"
+#include "app/window/main_window.hpp"
+#include "app/window/panel_stack.hpp"
+
+namespace fayline::app {
+namespace {
+
+double threadTime_s() {
+    timespec time{};
+    clock_gettime(CLOCK_THREAD_CPUTIME_ID, &time);
+    return double(time.tv_sec) + double(time.tv_nsec) * 1e-9;
+}
+
+// Until the plan of the boat as it stands is shown, and painted. Asleep while there is nothing to do.
+void follow(const MainWindow& window, const std::shared_ptr<const plan::Plan>& before) {
+    while (window.shown().plan == before || !window.shown().plan) {
+        QCoreApplication::processEvents(QEventLoop::AllEvents | QEventLoop::WaitForMoreEvents);
+    }
+    QCoreApplication::processEvents();
+}
+
+void moveTo(FormView& view, const QPointF& at) {
+    QMouseEvent move(QEvent::MouseMove, at, view.mapToGlobal(at), Qt::NoButton, Qt::LeftButton, {});
+    QCoreApplication::sendEvent(&view, &move);
+}
+
+double share(std::vector<double> times, double of) {
+    const auto place = times.begin() + static_cast<std::ptrdiff_t>(of * static_cast<double>(times.size() - 1));
+    std::nth_element(times.begin(), place, times.end());
+    return *place;
+}
+
+void dragStep(benchmark::State& state) {
+    const QTemporaryDir folder;
+    MainWindow window(folder.path());
+    window.resize(1280, 800);
+    window.show();
+    if (!window.openFile(QStringLiteral(FAYLINE_SAMPLES "/marram.fayline"))) {
+        state.SkipWithError("the sample boat does not open");
+        return;
+    }
+    const std::vector<int> all{0, 1, 2, 3, 4, 5, 6, 7, 8};
+    window.findChild<PanelStack*>()->setOpenQuestions(state.range(0) ? all : std::vector<int>());
+    follow(window, {});
+
+    auto& view = *window.findChild<FormView*>();
+    constexpr std::size_t dragged = 5;
+    const auto& points = window.document().boat().pieces[0].line.points;
+    const QPointF from = view.transform().toScreen({points[dragged].x_m, points[dragged].y_m}).toPoint();
+    QMouseEvent press(QEvent::MouseButtonPress, from, view.mapToGlobal(from), Qt::LeftButton, Qt::LeftButton, {});
+    QCoreApplication::sendEvent(&view, &press);
+    moveTo(view, from + QPointF(10, 0));  // the drag is under way
+    QCoreApplication::processEvents();
+
+    std::vector<double> times_s;
+    int step = 0;
+    for (auto _ : state) {
+        // Round a ring, so that each step lies some pixels, and some steps of the rule, from the one before.
+        const double angle = 0.4 * ++step;
+        const auto before = window.shown().plan;
+        const double began_s = threadTime_s();
+        moveTo(view, from + QPointF(12 * std::cos(angle), 12 * std::sin(angle)));
+        follow(window, before);
+        times_s.push_back(threadTime_s() - began_s);
+        state.SetIterationTime(times_s.back());
+    }
+    state.counters["p50_ms"] = 1e3 * share(times_s, 0.50);
+    state.counters["p99_ms"] = 1e3 * share(times_s, 0.99);
+
+    const QPointF last = from + QPointF(12, 0);
+    QMouseEvent release(QEvent::MouseButtonRelease, last, view.mapToGlobal(last), Qt::LeftButton, Qt::NoButton, {});
+    QCoreApplication::sendEvent(&view, &release);
+    window.document().undoStack().setClean();
+}
+BENCHMARK(dragStep)->ArgName("panels")->Arg(0)->Arg(1)->UseManualTime()->MinTime(3)->Unit(benchmark::kMillisecond);
+
+}  // namespace
+}  // namespace fayline::app
+
+int main(int argc, char** argv) {
+    qputenv("QT_QPA_PLATFORM", "offscreen");
+    QApplication application(argc, argv);
+    const QTemporaryDir settings;  // the user's own are neither read nor written
+    QSettings::setDefaultFormat(QSettings::IniFormat);
+    QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, settings.path());
+    fayline::app::applyGround(fayline::app::Ground::paper);
+    benchmark::Initialize(&argc, argv);
+    if (benchmark::ReportUnrecognizedArguments(argc, argv)) return 1;
+    benchmark::RunSpecifiedBenchmarks();
+    return 0;
+}
