@@ -2,11 +2,9 @@
 
 #include <QApplication>
 #include <QClipboard>
-#include <QFile>
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QHBoxLayout>
-#include <QStringDecoder>
 #include <QVBoxLayout>
 #include <algorithm>
 #include <cmath>
@@ -307,17 +305,8 @@ void LinePanel::goToPoint(int point) {
 
 void LinePanel::openOffsets(const QString& fileName) {
     if (!shown_ || shown_->pieceIndex < 0) return;
-    QFile file(fileName);
-    if (!file.open(QIODevice::ReadOnly))
-        return problems_->say(tr("%1 cannot be read: %2").arg(fileName, file.errorString()));
-    constexpr qint64 most = 4 << 20;  // bytes; offsets are a few thousand
-    const QByteArray bytes = file.read(most + 1);
-    if (bytes.size() > most) return problems_->say(tr("%1 is too large to be a table of offsets.").arg(fileName));
-    QStringDecoder decode(QStringDecoder::Utf8);
-    QString text = decode(bytes);
-    if (decode.hasError()) text = QString::fromLatin1(bytes);
     QString problems;
-    const std::vector<boat::Point> points = readOffsetsText(text, shown_->display.lengths, &problems);
+    const std::vector<boat::Point> points = readOffsetsFile(fileName, shown_->display.lengths, &problems);
     problems_->say(problems);
     offsets_->replacePoints(points, tr("Open offsets from %1").arg(QFileInfo(fileName).fileName()));
 }

@@ -1,6 +1,9 @@
 #include "app/panels/offsets_text.hpp"
 
+#include <QFile>
+#include <QObject>
 #include <QRegularExpression>
+#include <QStringDecoder>
 #include <QStringList>
 #include <array>
 
@@ -236,6 +239,23 @@ std::vector<boat::Point> readOffsetsText(const QString& whole, measure::LengthNo
     }
     if (problems) *problems = best->problems.join(QLatin1Char('\n'));
     return best->points;
+}
+
+std::vector<boat::Point> readOffsetsFile(const QString& fileName, measure::LengthNotation assumed, QString* problems) {
+    const auto refuse = [problems](const QString& why) {
+        if (problems) *problems = why;
+        return std::vector<boat::Point>{};
+    };
+    QFile file(fileName);
+    if (!file.open(QIODevice::ReadOnly))
+        return refuse(QObject::tr("%1 cannot be read: %2").arg(fileName, file.errorString()));
+    constexpr qint64 most = 4 << 20;  // bytes; offsets are a few thousand
+    const QByteArray bytes = file.read(most + 1);
+    if (bytes.size() > most) return refuse(QObject::tr("%1 is too large to be a table of offsets.").arg(fileName));
+    QStringDecoder decode(QStringDecoder::Utf8);
+    QString text = decode(bytes);
+    if (decode.hasError()) text = QString::fromLatin1(bytes);
+    return readOffsetsText(text, assumed, problems);
 }
 
 QString writeOffsetsText(const std::vector<boat::Point>& points, const measure::Display& display) {

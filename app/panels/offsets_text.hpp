@@ -20,6 +20,10 @@ namespace fayline::app {
 // A line that cannot be read gives no point and one line in `problems` (if given): its number and what is wrong.
 std::vector<boat::Point> readOffsetsText(const QString& text, measure::LengthNotation assumed, QString* problems);
 
+// The points in the file, which is UTF-8 or else Latin-1, as above. A file that cannot be read or is too large to be a
+// table of offsets gives none and says so in `problems`.
+std::vector<boat::Point> readOffsetsFile(const QString& fileName, measure::LengthNotation assumed, QString* problems);
+
 // The points as label, x, y with tabs between them under a header, as readOffsetsText takes them back.
 QString writeOffsetsText(const std::vector<boat::Point>& points, const measure::Display& display);
 

@@ -40,9 +40,9 @@ void MainWindow::makeActions() {
     action("saveAs", "save_as", tr("Save &as..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S),
            [this] { saveAs(); });
     action("import", "import", tr("&Import offsets as a new piece..."), QKeySequence(Qt::CTRL | Qt::Key_I),
-           [this] { importOffsets(); });
+           [this] { askAndImport(); });
     action("savePapers", "pages", tr("Save all papers as PDF..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_P),
-           [this] { savePapers(); });
+           [this] { askAndSavePapers(); });
     action("quit", "", tr("&Quit"), QKeySequence(Qt::CTRL | Qt::Key_Q), [this] { close(); });
 
     QAction* undo = document_.undoStack().createUndoAction(this, tr("&Undo"));

@@ -1,7 +1,7 @@
 // What changes the boat and its list of pieces.
 #include <QDialog>
 #include <QDialogButtonBox>
-#include <QFile>
+#include <QDir>
 #include <QFileDialog>
 #include <QFileInfo>
 #include <QFormLayout>
@@ -95,27 +95,26 @@ void MainWindow::changeUnits(const std::function<void(measure::Display&)>& chang
     updateActions();  // the unit that is chosen again stays checked
 }
 
-void MainWindow::importOffsets() {
+void MainWindow::askAndImport() {
     const QString folder = QSettings().value("folder").toString();
     const QString fileName = QFileDialog::getOpenFileName(this, tr("Import offsets"), folder,
                                                           tr("Offsets in columns (*.csv *.tsv *.txt);;All files (*)"));
-    if (fileName.isEmpty()) return;
-    QFile file(fileName);
-    if (!file.open(QIODevice::ReadOnly)) {
-        tell(tr("%1 cannot be read.").arg(fileName), file.errorString());
-        return;
-    }
+    if (!fileName.isEmpty()) importOffsets(fileName);
+}
+
+bool MainWindow::importOffsets(const QString& fileName) {
     QString problems;
-    const std::vector<boat::Point> points =
-        readOffsetsText(QString::fromUtf8(file.readAll()), document_.boat().display.lengths, &problems);
+    const std::vector<boat::Point> points = readOffsetsFile(fileName, document_.boat().display.lengths, &problems);
     if (points.empty()) {
-        tell(tr("There are no offsets in %1.").arg(fileName), problems);
-        return;
+        tell(tr("There are no offsets in %1.").arg(QDir::toNativeSeparators(fileName)), problems);
+        return false;
     }
     boat::Piece piece = boat::newPiece(freshName(QFileInfo(fileName).completeBaseName()).toStdString());
     piece.line.points = points;
     document_.addPiece(piece);
-    if (!problems.isEmpty()) tell(tr("Some lines of %1 were left out.").arg(fileName), problems);
+    if (!problems.isEmpty())
+        tell(tr("Some lines of %1 were left out.").arg(QDir::toNativeSeparators(fileName)), problems);
+    return true;
 }
 
 }  // namespace fayline::app

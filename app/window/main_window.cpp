@@ -164,7 +164,7 @@ void MainWindow::connectAll() {
             });
     connect(questions_, &QuestionLine::questionChosen, this, [this](plan::Question question) {
         if (question == plan::Question::paper) {
-            savePapers();
+            askAndSavePapers();
         } else if (!panels_->openPanel(question)) {
             statusBar()->showMessage(tr("This question is not answered yet."), 5000);
         }

@@ -38,6 +38,11 @@ public:
 
     // Opens `fileName`; a file that cannot be opened leaves everything as it is and is told in words. False then.
     bool openFile(const QString& fileName);
+    // Adds a piece with the offsets in `fileName`, as one step; the lines that could not be read are told with their
+    // numbers. False, told why, and nothing changed when there are none at all.
+    bool importOffsets(const QString& fileName);
+    // Writes the papers of all pieces into `folder`. What goes wrong is told, and false.
+    bool savePapers(const QString& folder);
     void offerLeftBehind();  // unsaved work of a program that ended before its time
 
 protected:
@@ -60,7 +65,7 @@ private:
     void duplicatePiece();
     void renamePiece(int index, const QString& name);
     void nameBoat();
-    void importOffsets();
+    void askAndImport();
     void changeUnits(const std::function<void(measure::Display&)>& change);
     QString freshName(const QString& wanted) const;
 
@@ -81,7 +86,7 @@ private:
     void putOnto(QPrinter& printer, Paper paper);
     void print(Paper paper);
     void preview(Paper paper);
-    void savePapers();
+    void askAndSavePapers();
 
     // main_window.cpp
     void layOut();

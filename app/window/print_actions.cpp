@@ -62,17 +62,22 @@ void MainWindow::preview(Paper paper) {
     dialog.exec();
 }
 
-void MainWindow::savePapers() {
+void MainWindow::askAndSavePapers() {
     const QString folder = QFileDialog::getExistingDirectory(this, tr("Folder for the papers of all pieces"),
                                                              QSettings().value("folder").toString());
-    if (folder.isEmpty()) return;
+    if (!folder.isEmpty()) savePapers(folder);
+}
+
+bool MainWindow::savePapers(const QString& folder) {
     try {
         const Waiting waiting;
         const QStringList files = writePapers(document_.boat(), folder, defaultPageLayout());
         statusBar()->showMessage(
             tr("%n papers saved in %1", nullptr, int(files.size())).arg(QDir::toNativeSeparators(folder)), 8000);
+        return true;
     } catch (const std::exception& error) {
         tell(tr("The papers were not saved."), QString::fromUtf8(error.what()));
+        return false;
     }
 }
 
