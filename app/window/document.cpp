@@ -1,5 +1,7 @@
 #include "app/window/document.hpp"
 
+#include <QCryptographicHash>
+#include <QFile>
 #include <QFileInfo>
 #include <algorithm>
 
@@ -13,6 +15,14 @@ enum CommandId { changePieceId = 1, changeBoatId = 2 };
 
 std::filesystem::path pathOf(const QString& fileName) {
     return fileName.toStdU16String();
+}
+
+// Of the whole content: size and time may both stay when a file is changed by a program that means well.
+QByteArray digestOf(const QString& fileName) {
+    QFile file(fileName);
+    QCryptographicHash digest(QCryptographicHash::Sha256);
+    return !fileName.isEmpty() && file.open(QIODevice::ReadOnly) && digest.addData(&file) ? digest.result()
+                                                                                          : QByteArray();
 }
 
 }  // namespace
@@ -160,25 +170,36 @@ void Document::changeBoat(const QString& name, const QString& merges, const boat
 }
 
 void Document::open(const QString& fileName) {
+    // Before it is read: a change between the two is then asked about once too often, not overwritten.
+    const QByteArray found = digestOf(fileName);
     const boat::Boat read = boat::loadBoat(pathOf(fileName));
+    onDisk_ = found;
     replaceBoat(read, QFileInfo(fileName).absoluteFilePath());
 }
 
 void Document::save(const QString& fileName) {
     boat::saveBoat(boat_, pathOf(fileName));
     fileName_ = QFileInfo(fileName).absoluteFilePath();
+    onDisk_ = digestOf(fileName_);
     endStep();
     undo_.setClean();
     emit fileNameChanged();
 }
 
+bool Document::changedOnDisk() const {
+    const QByteArray now = digestOf(fileName_);
+    return !now.isEmpty() && now != onDisk_;
+}
+
 void Document::startNew() {
     boat::Boat fresh;
     fresh.pieces.push_back(boat::newPiece(tr("Piece 1").toStdString()));
+    onDisk_.clear();
     replaceBoat(fresh, {});
 }
 
 void Document::recover(const boat::Boat& boat, const QString& fileName) {
+    onDisk_ = digestOf(fileName);
     replaceBoat(boat, fileName);
     undo_.resetClean();
 }

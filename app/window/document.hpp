@@ -1,6 +1,7 @@
 // The one holder of the boat, its file, the undo history, and what is selected and pointed at.
 #pragma once
 
+#include <QByteArray>
 #include <QObject>
 #include <QString>
 #include <QUndoStack>
@@ -42,6 +43,9 @@ public:
     // Throw measure::InputError and change nothing when the file cannot be read or written.
     void open(const QString& fileName);
     void save(const QString& fileName);
+    // Someone else has changed the boat's file since it was read or written here last. A file that is gone is not
+    // changed: saving brings it back and loses nothing.
+    bool changedOnDisk() const;
     void startNew();  // a boat with one piece of three points, so that there is something to see and to drag
 
     // A boat found after the program ended before its time: as it was, unsaved, to be saved as `fileName`.
@@ -65,6 +69,7 @@ private:
 
     boat::Boat boat_;
     QString fileName_;
+    QByteArray onDisk_;  // digest of the file as it was read or written last; empty: there was none
     QUndoStack undo_;
     int currentPiece_ = -1;
     quint64 step_ = 0;  // changes of different steps do not merge

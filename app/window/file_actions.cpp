@@ -15,13 +15,18 @@ namespace fayline::app {
 namespace {
 
 constexpr int mostRecent = 8;
+constexpr int mostLines = 10;  // of a reason that is told; the rest is behind a button
 
 }  // namespace
 
 void MainWindow::tell(const QString& what, const QString& why) {
     QMessageBox box(QMessageBox::Warning, tr("Fayline"), what, QMessageBox::Ok, this);
     box.setTextFormat(Qt::PlainText);
-    box.setInformativeText(why);
+    const QStringList lines = why.split('\n');
+    box.setInformativeText(lines.size() <= mostLines ? why
+                                                     : QStringList(lines.mid(0, mostLines)).join('\n') +
+                                                           tr("\nand %n more", nullptr, int(lines.size()) - mostLines));
+    if (lines.size() > mostLines) box.setDetailedText(why);
     box.exec();
 }
 
@@ -50,7 +55,22 @@ bool MainWindow::openFile(const QString& fileName) {
 }
 
 bool MainWindow::save() {
-    return document_.fileName().isEmpty() ? saveAs() : saveTo(document_.fileName());
+    if (document_.fileName().isEmpty()) return saveAs();
+    if (!document_.changedOnDisk()) return saveTo(document_.fileName());
+    QMessageBox box(QMessageBox::Warning, tr("Fayline"),
+                    tr("Someone else has changed %1 since it was opened or saved here.")
+                        .arg(QDir::toNativeSeparators(document_.fileName())),
+                    QMessageBox::Cancel, this);
+    box.setObjectName("changedOnDisk");
+    box.setTextFormat(Qt::PlainText);
+    box.setInformativeText(tr("Saved anyway, the boat on the table takes the place of what they wrote."));
+    QPushButton* anyway = box.addButton(tr("Save any&way"), QMessageBox::DestructiveRole);
+    QPushButton* elsewhere = box.addButton(tr("Save &as..."), QMessageBox::AcceptRole);
+    box.setDefaultButton(elsewhere);
+    box.setEscapeButton(QMessageBox::Cancel);
+    box.exec();
+    if (box.clickedButton() == anyway) return saveTo(document_.fileName());
+    return box.clickedButton() == elsewhere && saveAs();
 }
 
 bool MainWindow::saveAs() {

@@ -3,20 +3,15 @@
 #include <QAbstractItemView>
 #include <QAccessible>
 #include <QApplication>
-#include <QDir>
-#include <QFile>
 #include <QLabel>
-#include <QLineEdit>
 #include <QMenu>
 #include <QMenuBar>
-#include <QMessageBox>
 #include <QPushButton>
 #include <QRandomGenerator>
 #include <QSettings>
 #include <QSignalSpy>
 #include <QTemporaryDir>
 #include <QTest>
-#include <QTimer>
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -28,113 +23,10 @@
 #include "app/window/panel_stack.hpp"
 #include "core/boat/file.hpp"
 #include "core/measure/units.hpp"
+#include "tests/app/window_bench.hpp"
 
 using namespace fayline;
 using namespace fayline::app;
-
-namespace {
-
-const QString marram = QString(FAYLINE_SAMPLES) + "/marram.fayline";
-constexpr int wl12 = 5;  // in the stem of the sample
-constexpr int xColumn = 1;
-
-// A window with its own folder for copies of unsaved work.
-struct Bench {
-    QTemporaryDir folder;
-    MainWindow window{folder.path()};
-
-    explicit Bench(const QString& file = marram) {
-        window.resize(1280, 800);
-        window.show();
-        if (!file.isEmpty()) {
-            [[maybe_unused]] const bool opened = window.openFile(file);
-            settle();
-        }
-    }
-    ~Bench() { window.document().undoStack().setClean(); }
-
-    Document& document() { return window.document(); }
-    const boat::Piece& piece() { return document().boat().pieces[size_t(document().currentPiece())]; }
-    template <class Widget>
-    Widget* find(const QString& name = {}) {
-        return window.findChild<Widget*>(name);
-    }
-    QAction* action(const QString& name) { return window.findChild<QAction*>(name); }
-
-    // Until the plan of the piece as it stands is shown, or that there is none.
-    bool settle() {
-        return QTest::qWaitFor(
-            [this] {
-                const Shown& shown = window.shown();
-                return document().currentPiece() < 0 || !shown.reason.isEmpty() ||
-                       (shown.plan && shown.piece == piece() && shown.plan->piece == piece().name &&
-                        planIsOfThePiece());
-            },
-            5000);
-    }
-    bool planIsOfThePiece() {
-        const plan::Plan expected = plan::makePlan(piece(), plan::shopOf(document().boat()));
-        const auto& feet = window.shown().plan->line.fair.points;
-        return std::ranges::equal(feet, expected.line.fair.points, [](const line::Foot& a, const line::Foot& b) {
-            return a.at_m == b.at_m && a.misfit_m == b.misfit_m;
-        });
-    }
-
-    void type(int row, int column, const QString& text) {
-        auto* table = window.findChild<QWidget*>("linePanel")->findChild<QAbstractItemView*>("offsets");
-        const QModelIndex cell = table->model()->index(row, column);
-        table->setCurrentIndex(cell);
-        table->edit(cell);
-        auto* editor = table->findChild<QLineEdit*>("cellEditor");
-        QVERIFY(editor);
-        editor->selectAll();
-        QTest::keyClicks(editor, text);
-        QTest::keyClick(editor, Qt::Key_Return);
-    }
-
-    void dragPoint(int index, QPoint by, int steps = 8) {
-        auto* view = find<FormView>();
-        const boat::Point& point = piece().line.points[size_t(index)];
-        const QPoint from = view->transform().toScreen({point.x_m, point.y_m}).toPoint();
-        QTest::mousePress(view, Qt::LeftButton, {}, from);
-        for (int i = 1; i <= steps; ++i) {
-            const QPointF at = QPointF(from) + QPointF(by) * i / steps;
-            QMouseEvent move(QEvent::MouseMove, at, view->mapToGlobal(at), Qt::NoButton, Qt::LeftButton, {});
-            QCoreApplication::sendEvent(view, &move);
-            QCoreApplication::processEvents();
-        }
-        QTest::mouseRelease(view, Qt::LeftButton, {}, from + by);
-    }
-};
-
-// Answers the next question that pops up by clicking `button`, and keeps its text.
-class Answering {
-public:
-    explicit Answering(QMessageBox::StandardButton button) {
-        timer_.setInterval(10);
-        QObject::connect(&timer_, &QTimer::timeout, [this, button] {
-            auto* box = qobject_cast<QMessageBox*>(QApplication::activeModalWidget());
-            if (!box) return;
-            text = box->text() + "\n" + box->informativeText();
-            QAbstractButton* clicked = box->button(button);
-            if (!clicked) clicked = box->buttons().constFirst();
-            timer_.stop();
-            clicked->click();
-        });
-        timer_.start();
-    }
-    QString text;
-
-private:
-    QTimer timer_;
-};
-
-bool write(const QString& path, const QByteArray& text) {
-    QFile file(path);
-    return file.open(QIODevice::WriteOnly) && file.write(text) == text.size();
-}
-
-}  // namespace
 
 class WindowTest : public QObject {
     Q_OBJECT
@@ -223,45 +115,6 @@ private slots:
         QVERIFY(bench.settle());
     }
 
-    void savedAndReopenedIsEqual() {
-        Bench bench;
-        const QString path = bench.folder.filePath("again.fayline");
-        bench.type(wl12, xColumn, "1-8-3");
-        bench.document().save(path);
-        QVERIFY(!bench.window.isWindowModified());
-        bench.dragPoint(wl12, {20, 10});
-        bench.action("save")->trigger();
-        QVERIFY(!bench.window.isWindowModified());
-        Bench other(path);
-        QVERIFY(other.document().boat() == bench.document().boat());
-        QVERIFY(QSettings().value("recent").toStringList().contains(path));
-    }
-
-    void brokenFileLeavesTheBoatAndSaysWhereAndWhy() {
-        Bench bench;
-        bench.type(wl12, xColumn, "1-8-3");
-        const boat::Boat before = bench.document().boat();
-        const QString title = bench.window.windowTitle();
-        const QString path = bench.folder.filePath("broken.fayline");
-        QVERIFY(write(path, R"({"fayline": 1, "pieces": [{"name": "Stem", "line": {"points": 4}}]})"));
-        Answering answer(QMessageBox::Ok);
-        QVERIFY(!bench.window.openFile(path));
-        QVERIFY2(answer.text.contains(path) && answer.text.contains("pieces[0].line.points"), qPrintable(answer.text));
-        QVERIFY(bench.document().boat() == before);
-        QCOMPARE(bench.window.windowTitle(), title);
-        QVERIFY(bench.action("undo")->isEnabled());
-    }
-
-    void fileThatIsGoneLeavesTheListOfRecentFiles() {
-        Bench bench;
-        const QString gone = bench.folder.filePath("gone.fayline");
-        QSettings().setValue("recent", QStringList{gone, marram});
-        Answering answer(QMessageBox::Ok);
-        QVERIFY(!bench.window.openFile(gone));
-        QVERIFY(!answer.text.isEmpty());
-        QCOMPARE(QSettings().value("recent").toStringList(), QStringList{marram});
-    }
-
     void pieceThatCannotBePlannedKeepsItsLastPlanAndSaysWhy() {
         Bench bench;
         const auto good = bench.window.shown().plan;
@@ -279,68 +132,6 @@ private slots:
         bench.action("undo")->trigger();
         QTRY_VERIFY(!bench.window.shown().outOfDate);
         QVERIFY(!reason->isVisible());
-    }
-
-    void closingWithUnsavedChangesAsks() {
-        Bench bench;
-        const QString path = bench.folder.filePath("mine.fayline");
-        bench.document().save(path);
-        bench.type(wl12, xColumn, "1-8-3");
-        {
-            Answering cancel(QMessageBox::Cancel);
-            QVERIFY(!bench.window.close());
-            QVERIFY(cancel.text.contains("Marram"));
-        }
-        QVERIFY(bench.window.isVisible());
-        {
-            Answering cancel(QMessageBox::Cancel);
-            bench.action("new")->trigger();
-            QVERIFY(!cancel.text.isEmpty());
-            QCOMPARE(bench.document().fileName(), path);
-        }
-        {
-            Answering save(QMessageBox::Save);
-            QVERIFY(bench.window.close());
-        }
-        QVERIFY(boat::loadBoat(path.toStdString()).pieces == bench.document().boat().pieces);
-    }
-
-    void closingWithDiscardLeavesTheFileAndNoCopy() {
-        Bench bench;
-        const QTemporaryDir home;
-        const QString path = home.filePath("mine.fayline");
-        bench.document().save(path);
-        const auto saved = boat::loadBoat(path.toStdString());
-        bench.type(wl12, xColumn, "1-8-3");
-        Answering discard(QMessageBox::Discard);
-        QVERIFY(bench.window.close());
-        QVERIFY(boat::loadBoat(path.toStdString()) == saved);
-        QVERIFY(Recovery(bench.folder.path()).leftBehind().empty());
-        QVERIFY(QDir(bench.folder.path()).entryList({"*.fayline"}).isEmpty());
-    }
-
-    void closingWithoutChangesDoesNotAsk() {
-        Bench bench;
-        QVERIFY(bench.window.close());
-    }
-
-    void unsavedWorkIsCopiedWithinSecondsAndOfferedNextTime() {
-        Bench bench;
-        bench.type(wl12, xColumn, "1-8-3");
-        QTRY_VERIFY_WITH_TIMEOUT(!QDir(bench.folder.path()).entryList({"*.fayline"}).isEmpty(), 5000);
-        // The program ends here without a word: what it wrote stays, its lock is nobody's any more.
-        const QTemporaryDir after;
-        for (const QString& name : QDir(bench.folder.path()).entryList(QDir::Files)) {
-            if (!name.endsWith(".lock")) QVERIFY(QFile::copy(bench.folder.filePath(name), after.filePath(name)));
-        }
-        MainWindow next(after.path());
-        Answering open(QMessageBox::NoButton);  // the first button opens the copy
-        next.offerLeftBehind();
-        QVERIFY2(open.text.contains("Marram"), qPrintable(open.text));
-        QVERIFY(next.document().boat().pieces == bench.document().boat().pieces);
-        QVERIFY(next.isWindowModified());
-        QVERIFY(next.windowTitle().contains("marram.fayline"));
-        next.document().undoStack().setClean();
     }
 
     void clickOnAQuestionOpensItsPanel() {

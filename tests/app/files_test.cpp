@@ -1,0 +1,283 @@
+// Boats and papers to and from the disk through the window: nothing is lost unasked, everything odd is told.
+#include <QAbstractItemView>
+#include <QDir>
+#include <QFile>
+#include <QSettings>
+#include <QTemporaryDir>
+#include <QTest>
+
+#include "core/boat/file.hpp"
+#include "tests/app/window_bench.hpp"
+
+using namespace fayline;
+using namespace fayline::app;
+
+namespace {
+
+QByteArray read(const QString& path) {
+    QFile file(path);
+    return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
+}
+
+}  // namespace
+
+class FilesTest : public QObject {
+    Q_OBJECT
+
+public:
+    static void initMain() {
+        // Settings of a home of its own, never the user's.
+        static const QTemporaryDir home;
+        qputenv("XDG_CONFIG_HOME", home.path().toUtf8());
+        qputenv("XDG_DATA_HOME", home.path().toUtf8());
+        QCoreApplication::setOrganizationName("fayline");
+        QCoreApplication::setApplicationName("fayline");
+    }
+
+private slots:
+    void init() { QSettings().clear(); }
+
+    void savedAndReopenedIsEqual() {
+        Bench bench;
+        const QString path = bench.folder.filePath("again.fayline");
+        bench.type(wl12, xColumn, "1-8-3");
+        bench.document().save(path);
+        QVERIFY(!bench.window.isWindowModified());
+        bench.dragPoint(wl12, {20, 10});
+        bench.action("save")->trigger();
+        QVERIFY(!bench.window.isWindowModified());
+        Bench other(path);
+        QVERIFY(other.document().boat() == bench.document().boat());
+        QVERIFY(QSettings().value("recent").toStringList().contains(path));
+    }
+
+    void brokenFileLeavesTheBoatAndSaysWhereAndWhy() {
+        Bench bench;
+        bench.type(wl12, xColumn, "1-8-3");
+        const boat::Boat before = bench.document().boat();
+        const QString title = bench.window.windowTitle();
+        const QString path = bench.folder.filePath("broken.fayline");
+        QVERIFY(write(path, R"({"fayline": 1, "pieces": [{"name": "Stem", "line": {"points": 4}}]})"));
+        Answering answer(QMessageBox::Ok);
+        QVERIFY(!bench.window.openFile(path));
+        QVERIFY2(answer.text.contains(path) && answer.text.contains("pieces[0].line.points"), qPrintable(answer.text));
+        QVERIFY(bench.document().boat() == before);
+        QCOMPARE(bench.window.windowTitle(), title);
+        QVERIFY(bench.action("undo")->isEnabled());
+    }
+
+    void fileThatIsGoneLeavesTheListOfRecentFiles() {
+        Bench bench;
+        const QString gone = bench.folder.filePath("gone.fayline");
+        QSettings().setValue("recent", QStringList{gone, marram});
+        Answering answer(QMessageBox::Ok);
+        QVERIFY(!bench.window.openFile(gone));
+        QVERIFY(!answer.text.isEmpty());
+        QCOMPARE(QSettings().value("recent").toStringList(), QStringList{marram});
+    }
+
+    void closingWithUnsavedChangesAsks() {
+        Bench bench;
+        const QString path = bench.folder.filePath("mine.fayline");
+        bench.document().save(path);
+        bench.type(wl12, xColumn, "1-8-3");
+        {
+            Answering cancel(QMessageBox::Cancel);
+            QVERIFY(!bench.window.close());
+            QVERIFY(cancel.text.contains("Marram"));
+        }
+        QVERIFY(bench.window.isVisible());
+        {
+            Answering cancel(QMessageBox::Cancel);
+            bench.action("new")->trigger();
+            QVERIFY(!cancel.text.isEmpty());
+            QCOMPARE(bench.document().fileName(), path);
+        }
+        {
+            Answering save(QMessageBox::Save);
+            QVERIFY(bench.window.close());
+        }
+        QVERIFY(boat::loadBoat(path.toStdString()).pieces == bench.document().boat().pieces);
+    }
+
+    void closingWithDiscardLeavesTheFileAndNoCopy() {
+        Bench bench;
+        const QTemporaryDir home;
+        const QString path = home.filePath("mine.fayline");
+        bench.document().save(path);
+        const auto saved = boat::loadBoat(path.toStdString());
+        bench.type(wl12, xColumn, "1-8-3");
+        Answering discard(QMessageBox::Discard);
+        QVERIFY(bench.window.close());
+        QVERIFY(boat::loadBoat(path.toStdString()) == saved);
+        QVERIFY(Recovery(bench.folder.path()).leftBehind().empty());
+        QVERIFY(QDir(bench.folder.path()).entryList({"*.fayline"}).isEmpty());
+    }
+
+    void closingWithoutChangesDoesNotAsk() {
+        Bench bench;
+        QVERIFY(bench.window.close());
+    }
+
+    void unsavedWorkIsCopiedWithinSecondsAndOfferedNextTime() {
+        Bench bench;
+        bench.type(wl12, xColumn, "1-8-3");
+        QTRY_VERIFY_WITH_TIMEOUT(!QDir(bench.folder.path()).entryList({"*.fayline"}).isEmpty(), 5000);
+        // The program ends here without a word: what it wrote stays, its lock is nobody's any more.
+        const QTemporaryDir after;
+        for (const QString& name : QDir(bench.folder.path()).entryList(QDir::Files)) {
+            if (!name.endsWith(".lock")) QVERIFY(QFile::copy(bench.folder.filePath(name), after.filePath(name)));
+        }
+        MainWindow next(after.path());
+        Answering open(QMessageBox::NoButton);  // the first button opens the copy
+        next.offerLeftBehind();
+        QVERIFY2(open.text.contains("Marram"), qPrintable(open.text));
+        QVERIFY(next.document().boat().pieces == bench.document().boat().pieces);
+        QVERIFY(next.isWindowModified());
+        QVERIFY(next.windowTitle().contains("marram.fayline"));
+        next.document().undoStack().setClean();
+    }
+
+    void fileChangedBySomeoneElseIsNotOverwrittenUnasked() {
+        Bench bench;
+        const QString path = bench.folder.filePath("shared.fayline");
+        bench.document().save(path);
+        const QByteArray ours = read(path);
+        bench.type(wl12, xColumn, "1-8-3");
+        // The same size, as when one figure of an offset was put right.
+        QByteArray theirs = ours;
+        theirs.replace("Marram", "Sedges");
+        QCOMPARE(theirs.size(), ours.size());
+        QVERIFY(write(path, theirs));
+        {
+            Answering cancel(QMessageBox::Cancel);
+            bench.action("save")->trigger();
+            QVERIFY2(cancel.text.contains(path) && cancel.text.contains("Someone else"), qPrintable(cancel.text));
+        }
+        QCOMPARE(read(path), theirs);
+        QVERIFY(bench.window.isWindowModified());
+        {
+            Answering anyway("Save any&way");
+            bench.action("save")->trigger();
+            QVERIFY(!anyway.text.isEmpty());
+        }
+        QVERIFY(!bench.window.isWindowModified());
+        QVERIFY(boat::loadBoat(path.toStdString()) == bench.document().boat());
+        // What was written here is not someone else's.
+        bench.dragPoint(wl12, {20, 10});
+        Answering none(QMessageBox::Cancel);
+        bench.action("save")->trigger();
+        QVERIFY2(none.text.isEmpty(), qPrintable(none.text));
+        QVERIFY(!bench.window.isWindowModified());
+    }
+
+    void fileThatWasTakenAwayIsWrittenAgain() {
+        Bench bench;
+        const QString path = bench.folder.filePath("gone.fayline");
+        bench.document().save(path);
+        bench.type(wl12, xColumn, "1-8-3");
+        QVERIFY(QFile::remove(path));
+        Answering none(QMessageBox::Cancel);
+        bench.action("save")->trigger();
+        QVERIFY2(none.text.isEmpty(), qPrintable(none.text));
+        QVERIFY(boat::loadBoat(path.toStdString()) == bench.document().boat());
+    }
+
+    void importedOffsetsAreANewPieceInOneStep() {
+        Bench bench;
+        const boat::Boat before = bench.document().boat();
+        QVERIFY(bench.window.importOffsets(QStringLiteral(FAYLINE_PUBLISHED "/marram_stem.csv")));
+        QCOMPARE(bench.document().boat().pieces.size(), before.pieces.size() + 1);
+        QCOMPARE(bench.piece().name, std::string("marram_stem"));
+        QCOMPARE(bench.piece().line.points.size(), size_t(12));
+        QCOMPARE(bench.document().undoStack().count(), 1);
+        QVERIFY(bench.settle());
+        QVERIFY(bench.window.shown().plan && bench.window.shown().reason.isEmpty());
+        // Once more: a name of its own, so that the two can be told apart.
+        QVERIFY(bench.window.importOffsets(QStringLiteral(FAYLINE_PUBLISHED "/marram_stem.csv")));
+        QCOMPARE(bench.piece().name, std::string("marram_stem 2"));
+        bench.action("undo")->trigger();
+        bench.action("undo")->trigger();
+        QVERIFY(bench.document().boat() == before);
+    }
+
+    void linesThatCannotBeReadAreToldByNumberAndTheOthersComeIn() {
+        Bench bench;
+        const QString path = bench.folder.filePath("notes.csv");
+        // Written as it was read by someone with a degree sign in Latin-1.
+        QVERIFY(write(
+            path, "A,0-0-0,0-0-0\nB,1-0-0,0-2-4+\nC,2-13-0,0-3-0\nD 5\xb0,3-0-0,0-2-4\nE,nothing,0\nF,4-0-0,0-0-0\n"));
+        Answering told(QMessageBox::Ok);
+        QVERIFY(bench.window.importOffsets(path));
+        QVERIFY2(told.text.contains("Line 3:") && told.text.contains("13") && told.text.contains("Line 5:"),
+                 qPrintable(told.text));
+        const std::vector<boat::Point>& points = bench.piece().line.points;
+        QCOMPARE(points.size(), size_t(4));
+        QCOMPARE(points[1].written[1], std::string("0-2-4+"));
+        QCOMPARE(QString::fromStdString(points[2].label), QString("D 5\u00b0"));
+        QVERIFY(bench.action("undo")->isEnabled());
+    }
+
+    void textWithoutOffsetsChangesNothing_data() {
+        QTest::addColumn<QByteArray>("text");
+        QTest::newRow("empty") << QByteArray();
+        QTest::newRow("a letter") << QByteArray("Dear friend,\nthe stem is curved.\n");
+        QTest::newRow("no JSON either") << QByteArray("{\"fayline\": 1}");
+        QTest::newRow("hundreds of bad lines") << QByteArray("A,2-13-0,x\n").repeated(400);
+        QTest::newRow("no text") << QByteArray("\x89PNG\r\n\x1a\n\0\0\0", 11);
+    }
+    void textWithoutOffsetsChangesNothing() {
+        QFETCH(QByteArray, text);
+        Bench bench;
+        bench.type(wl12, xColumn, "1-8-3");
+        const boat::Boat before = bench.document().boat();
+        const QString path = bench.folder.filePath("odd.csv");
+        QVERIFY(write(path, text));
+        Answering told(QMessageBox::Ok);
+        QVERIFY(!bench.window.importOffsets(path));
+        QVERIFY2(told.text.contains(path), qPrintable(told.text));
+        QVERIFY2(told.text.count('\n') <= 12, qPrintable(told.text));  // a message that fits the screen
+        QVERIFY(bench.document().boat() == before);
+        QCOMPARE(bench.document().undoStack().count(), 1);
+        QCOMPARE(bench.document().currentPiece(), 0);
+    }
+
+    void offsetsFromAFileThatCannotBeOpenedAreToldAbout() {
+        Bench bench;
+        Answering told(QMessageBox::Ok);
+        QVERIFY(!bench.window.importOffsets(bench.folder.filePath("none.csv")));
+        QVERIFY2(told.text.contains("cannot be read"), qPrintable(told.text));
+    }
+
+    void papersOfAllPiecesAreSavedInAFolder() {
+        Bench bench;
+        const QString folder = bench.folder.filePath("papers");
+        QVERIFY(bench.window.savePapers(folder));
+        const QStringList files = QDir(folder).entryList(QDir::Files);
+        QCOMPARE(files.size(), qsizetype(4 * bench.document().boat().pieces.size()));
+        for (const QString& file : files) QVERIFY2(read(folder + "/" + file).startsWith("%PDF"), qPrintable(file));
+        QVERIFY(!bench.window.isWindowModified());
+    }
+
+    void papersThatCannotBeSavedAreToldAboutAndNoneIsWritten() {
+        Bench bench;
+        boat::Piece doubled = bench.piece();
+        doubled.line.points[4] = doubled.line.points[3];
+        bench.document().changePiece(0, {"Double", {}, doubled});
+        const QString folder = bench.folder.filePath("papers");
+        {
+            Answering told(QMessageBox::Ok);
+            QVERIFY(!bench.window.savePapers(folder));
+            QVERIFY2(told.text.contains("pieces[0].line.points"), qPrintable(told.text));
+        }
+        QVERIFY(!QDir(folder).exists());
+        bench.action("undo")->trigger();
+        QVERIFY(write(folder, "a file where the folder should be"));
+        Answering told(QMessageBox::Ok);
+        QVERIFY(!bench.window.savePapers(folder));
+        QVERIFY2(told.text.contains(folder), qPrintable(told.text));
+    }
+};
+
+QTEST_MAIN(FilesTest)
+#include "files_test.moc"

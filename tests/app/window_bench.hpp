@@ -1,0 +1,137 @@
+// A window on the bench with the sample boat in it: what a hand does to it, and answers to what it asks.
+#pragma once
+
+#include <QAbstractButton>
+#include <QAbstractItemView>
+#include <QAction>
+#include <QApplication>
+#include <QFile>
+#include <QLineEdit>
+#include <QMessageBox>
+#include <QMouseEvent>
+#include <QTemporaryDir>
+#include <QTest>
+#include <QTimer>
+#include <algorithm>
+#include <functional>
+
+#include "app/formview/form_view.hpp"
+#include "app/window/main_window.hpp"
+
+namespace fayline::app {
+
+inline const QString marram = QString(FAYLINE_SAMPLES) + "/marram.fayline";
+constexpr int wl12 = 5;  // in the stem of the sample
+constexpr int xColumn = 1;
+
+// A window with its own folder for copies of unsaved work.
+struct Bench {
+    QTemporaryDir folder;
+    MainWindow window{folder.path()};
+
+    explicit Bench(const QString& file = marram) {
+        window.resize(1280, 800);
+        window.show();
+        if (!file.isEmpty()) {
+            [[maybe_unused]] const bool opened = window.openFile(file);
+            settle();
+        }
+    }
+    ~Bench() { window.document().undoStack().setClean(); }
+
+    Document& document() { return window.document(); }
+    const boat::Piece& piece() { return document().boat().pieces[size_t(document().currentPiece())]; }
+    template <class Widget>
+    Widget* find(const QString& name = {}) {
+        return window.findChild<Widget*>(name);
+    }
+    QAction* action(const QString& name) { return window.findChild<QAction*>(name); }
+
+    // Until the plan of the piece as it stands is shown, or that there is none.
+    bool settle() {
+        return QTest::qWaitFor(
+            [this] {
+                const Shown& shown = window.shown();
+                return document().currentPiece() < 0 || !shown.reason.isEmpty() ||
+                       (shown.plan && shown.piece == piece() && shown.plan->piece == piece().name &&
+                        planIsOfThePiece());
+            },
+            5000);
+    }
+    bool planIsOfThePiece() {
+        const plan::Plan expected = plan::makePlan(piece(), plan::shopOf(document().boat()));
+        const auto& feet = window.shown().plan->line.fair.points;
+        return std::ranges::equal(feet, expected.line.fair.points, [](const line::Foot& a, const line::Foot& b) {
+            return a.at_m == b.at_m && a.misfit_m == b.misfit_m;
+        });
+    }
+
+    void type(int row, int column, const QString& text) {
+        auto* table = window.findChild<QWidget*>("linePanel")->findChild<QAbstractItemView*>("offsets");
+        const QModelIndex cell = table->model()->index(row, column);
+        table->setCurrentIndex(cell);
+        table->edit(cell);
+        auto* editor = table->findChild<QLineEdit*>("cellEditor");
+        QVERIFY(editor);
+        editor->selectAll();
+        QTest::keyClicks(editor, text);
+        QTest::keyClick(editor, Qt::Key_Return);
+    }
+
+    void dragPoint(int index, QPoint by, int steps = 8) {
+        auto* view = find<FormView>();
+        const boat::Point& point = piece().line.points[size_t(index)];
+        const QPoint from = view->transform().toScreen({point.x_m, point.y_m}).toPoint();
+        QTest::mousePress(view, Qt::LeftButton, {}, from);
+        for (int i = 1; i <= steps; ++i) {
+            const QPointF at = QPointF(from) + QPointF(by) * i / steps;
+            QMouseEvent move(QEvent::MouseMove, at, view->mapToGlobal(at), Qt::NoButton, Qt::LeftButton, {});
+            QCoreApplication::sendEvent(view, &move);
+            QCoreApplication::processEvents();
+        }
+        QTest::mouseRelease(view, Qt::LeftButton, {}, from + by);
+    }
+};
+
+// Answers the next question that pops up by clicking `button`, and keeps its text.
+class Answering {
+public:
+    explicit Answering(QMessageBox::StandardButton button) {
+        answerWith([button](const QMessageBox& box) {
+            QAbstractButton* found = box.button(button);
+            return found ? found : box.buttons().constFirst();
+        });
+    }
+    explicit Answering(const char* words) {
+        answerWith([words](const QMessageBox& box) -> QAbstractButton* {
+            for (QAbstractButton* button : box.buttons()) {
+                if (button->text() == words) return button;
+            }
+            return nullptr;  // the test then hangs until it is stopped, which is a failure
+        });
+    }
+    QString text;
+
+private:
+    void answerWith(const std::function<QAbstractButton*(const QMessageBox&)>& choose) {
+        timer_.setInterval(10);
+        QObject::connect(&timer_, &QTimer::timeout, [this, choose] {
+            auto* box = qobject_cast<QMessageBox*>(QApplication::activeModalWidget());
+            if (!box) return;
+            text = box->text() + "\n" + box->informativeText();
+            QAbstractButton* clicked = choose(*box);
+            if (!clicked) return;
+            timer_.stop();
+            clicked->click();
+        });
+        timer_.start();
+    }
+    QTimer timer_;
+};
+
+inline bool write(const QString& path, const QByteArray& text) {
+    QFile file(path);
+    return file.open(QIODevice::WriteOnly) && file.write(text) == text.size();
+}
+
+}  // namespace fayline::app
