@@ -1,12 +1,11 @@
 #include "core/stack/checks.hpp"
 
-#include <algorithm>
 #include <cmath>
-#include <numeric>
 
 #include "core/measure/display.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/measure/units.hpp"
+#include "core/stack/nearest_ids.hpp"
 
 namespace fayline::stack {
 
@@ -60,35 +59,6 @@ void checkScarf(const std::string& path, const std::optional<boat::Scarf>& scarf
     throw InputError(path + ".slope", shown(scarf->slope) + " is not a slope", "give a number above 0, such as 10");
 }
 
-// How many letters must be changed, left out or put in to make one word of the other.
-int lettersApart(const std::string& one, const std::string& other) {
-    std::vector<int> row(other.size() + 1);
-    std::iota(row.begin(), row.end(), 0);
-    for (std::size_t i = 1; i <= one.size(); ++i) {
-        int diagonal = row[0];
-        row[0] = static_cast<int>(i);
-        for (std::size_t j = 1; j <= other.size(); ++j) {
-            const int changed = diagonal + (one[i - 1] == other[j - 1] ? 0 : 1);
-            diagonal = row[j];
-            row[j] = std::min({changed, row[j] + 1, row[j - 1] + 1});
-        }
-    }
-    return row.back();
-}
-
-std::string nearestIds(const std::string& id, const std::vector<wood::Species>& species) {
-    std::vector<std::pair<int, std::string>> near;
-    for (const wood::Species& wood : species) {
-        // What was typed may be the beginning of an id or a part of it: "oak" of oak_white.
-        const bool holds = !id.empty() && wood.id.find(id) != std::string::npos;
-        near.emplace_back(holds ? 0 : lettersApart(id, wood.id), wood.id);
-    }
-    std::stable_sort(near.begin(), near.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
-    std::string text;
-    for (std::size_t i = 0; i < std::min<std::size_t>(3, near.size()); ++i) text += near[i].second + ", ";
-    return text;
-}
-
 }  // namespace
 
 void checkStack(const boat::Stack& stack) {
@@ -128,9 +98,11 @@ std::vector<const wood::Species*> woodsOf(const boat::Stack& stack, const std::v
     for (std::size_t i = 0; i < stack.strips.size(); ++i) {
         const wood::Species* found = wood::findSpecies(species, stack.strips[i].species);
         if (!found) {
-            throw InputError(
-                element("stack.strips", i) + "species", "there is no wood called '" + stack.strips[i].species + "'",
-                "give " + nearestIds(stack.strips[i].species, species) + "or one of the boat file's own species");
+            std::string near;
+            for (const std::string& id : nearestIds(stack.strips[i].species, species, 3)) near += id + ", ";
+            throw InputError(element("stack.strips", i) + "species",
+                             "there is no wood called '" + stack.strips[i].species + "'",
+                             "give " + near + "or one of the boat file's own species");
         }
         woods.push_back(found);
     }
