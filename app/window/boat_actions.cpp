@@ -55,7 +55,7 @@ void MainWindow::renamePiece(int index, const QString& name) {
     boat::Piece after = document_.boat().pieces[size_t(index)];
     if (name.isEmpty()) {
         statusBar()->showMessage(tr("A piece needs a name; it keeps the one it had."), 5000);
-        pieces_->show(document_.boat(), document_.currentPiece());
+        showPieces();
         return;
     }
     const QString before = QString::fromStdString(after.name);

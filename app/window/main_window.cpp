@@ -90,6 +90,7 @@ void MainWindow::connectAll() {
     });
     connect(&document_, &Document::pieceChanged, this, &MainWindow::replan);
     connect(&document_, &Document::currentPieceChanged, this, [this] {
+        if (const auto mark = markOfShown()) marks_.know(shown_.piece, *mark);
         firstOfPiece_ = lastAsked_ + 1;
         shown_.plan.reset();
         shown_.reason.clear();
@@ -124,6 +125,7 @@ void MainWindow::connectAll() {
 
     connect(&planner_, &Planner::planned, this, &MainWindow::takePlan);
     connect(&planner_, &Planner::refused, this, &MainWindow::takeRefusal);
+    connect(&marks_, &PieceMarks::marksChanged, this, &MainWindow::showPieces);
     late_.setSingleShot(true);
     late_.setInterval(patience_ms);
     connect(&late_, &QTimer::timeout, this, &MainWindow::showAll);
@@ -179,6 +181,7 @@ void MainWindow::connectAll() {
 void MainWindow::replan() {
     updateActions();
     const int index = document_.currentPiece();
+    marks_.follow(document_.boat(), index);
     if (index < 0) {
         firstOfPiece_ = lastAsked_ + 1;
         answered_ = true;
@@ -229,13 +232,37 @@ void MainWindow::showAll() {
         shown_.reason.clear();
         shown_.reasonPath.clear();
     }
-    pieces_->show(document_.boat(), index);
+    showPieces();
     formView_->show(shown_);
     questions_->show(shown_);
     findings_->show(shown_);
     panels_->show(shown_);
 
     updateActions();
+}
+
+std::optional<PieceMark> MainWindow::markOfShown() const {
+    if (shown_.pieceIndex < 0 || !answered_) return std::nullopt;
+    if (!shown_.reason.isEmpty()) return markOfRefusal(shown_.reason);
+    if (!shown_.plan || shown_.outOfDate) return std::nullopt;
+    return markOf(*shown_.plan);
+}
+
+void MainWindow::showPieces() {
+    const int current = document_.currentPiece();
+    std::vector<PieceMark> marks;
+    for (int i = 0; i < int(document_.boat().pieces.size()); ++i) {
+        const boat::Piece& piece = document_.boat().pieces[size_t(i)];
+        if (i != current) {
+            marks.push_back(marks_.of(piece));
+        } else if (!shown_.reason.isEmpty()) {
+            marks.push_back(markOfRefusal(shown_.reason));
+        } else {
+            // While a plan is under way the last one's mark stays, which is calmer than one that comes and goes.
+            marks.push_back(shown_.plan ? markOf(*shown_.plan) : marks_.of(piece));
+        }
+    }
+    pieces_->show(document_.boat(), current, marks);
 }
 
 void MainWindow::showTitle() {

@@ -12,6 +12,7 @@
 #include "app/look/theme.hpp"
 #include "app/paper/papers.hpp"
 #include "app/window/document.hpp"
+#include "app/window/piece_marks.hpp"
 #include "app/window/planner.hpp"
 #include "app/window/recovery.hpp"
 
@@ -95,6 +96,8 @@ private:
     void takePlan(quint64 request, const std::shared_ptr<const plan::Plan>& plan);
     void takeRefusal(quint64 request, const QString& path, const QString& why);
     void showAnswer();
+    void showPieces();
+    std::optional<PieceMark> markOfShown() const;  // none: not answered yet, or of another state of the piece
     void showAll();
     void showTitle();
     void chooseGround(Ground ground);
@@ -103,6 +106,7 @@ private:
 
     Document document_;
     Planner planner_;
+    PieceMarks marks_;
     Recovery recovery_;
     Shown shown_;
     quint64 firstOfPiece_ = 0;  // the first request for the piece that is shown; older answers are of another

@@ -6,9 +6,24 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 
+#include "app/look/icons.hpp"
 #include "app/look/theme.hpp"
+#include "app/panels/findings_model.hpp"
 
 namespace fayline::app {
+
+namespace {
+
+constexpr int shapeSide = 12;
+
+// As wide as a shape, so that all names begin at one place.
+QIcon noMark() {
+    QPixmap nothing(shapeSide, shapeSide);
+    nothing.fill(Qt::transparent);
+    return QIcon(nothing);
+}
+
+}  // namespace
 
 PiecesList::PiecesList(const QList<QAction*>& actions, QWidget* parent)
     : QWidget(parent), list_(new QListWidget(this)) {
@@ -20,6 +35,7 @@ PiecesList::PiecesList(const QList<QAction*>& actions, QWidget* parent)
     list_->setObjectName("piecesList");
     list_->setAccessibleName(tr("Pieces of the boat"));
     list_->setFrameShape(QFrame::NoFrame);
+    list_->setIconSize({shapeSide, shapeSide});
     list_->viewport()->setAutoFillBackground(false);  // lies on the ground, no box of its own
     list_->setDragDropMode(QAbstractItemView::InternalMove);
     list_->setEditTriggers(QAbstractItemView::DoubleClicked | QAbstractItemView::EditKeyPressed);
@@ -61,17 +77,26 @@ PiecesList::PiecesList(const QList<QAction*>& actions, QWidget* parent)
             });
 }
 
-void PiecesList::show(const boat::Boat& boat, int current) {
+void PiecesList::show(const boat::Boat& boat, int current, const std::vector<PieceMark>& marks) {
     filling_ = true;
     while (list_->count() > int(boat.pieces.size())) delete list_->takeItem(list_->count() - 1);
     while (list_->count() < int(boat.pieces.size())) list_->addItem(new QListWidgetItem);
     for (int i = 0; i < list_->count(); ++i) {
         QListWidgetItem* item = list_->item(i);
         const QString name = QString::fromStdString(boat.pieces[size_t(i)].name);
-        if (item->text() != name) item->setText(name);
+        const PieceMark& mark = marks[size_t(i)];
+        const bool renamed = item->text() != name;
+        if (renamed) item->setText(name);
+        if (renamed || size_t(i) >= marks_.size() || marks_[size_t(i)] != mark) {
+            item->setIcon(mark.worst ? findingIcon(*mark.worst) : noMark());
+            item->setToolTip(mark.why);
+            item->setData(Qt::AccessibleTextRole,
+                          mark.worst ? tr("%1. Worst finding: %2").arg(name, severityWord(*mark.worst)) : name);
+        }
         item->setSizeHint({0, 3 * gridStep + gridStep / 2});
         item->setFlags(Qt::ItemIsEnabled | Qt::ItemIsSelectable | Qt::ItemIsEditable | Qt::ItemIsDragEnabled);
     }
+    marks_ = marks;
     list_->setCurrentRow(current);
     filling_ = false;
 }

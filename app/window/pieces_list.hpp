@@ -3,6 +3,7 @@
 
 #include <QWidget>
 
+#include "app/window/piece_marks.hpp"
 #include "core/boat/boat.hpp"
 
 class QAction;
@@ -16,7 +17,8 @@ public:
     // The buttons under the list show `actions`, which the window owns and keeps in its menus as well.
     PiecesList(const QList<QAction*>& actions, QWidget* parent = nullptr);
 
-    void show(const boat::Boat& boat, int current);
+    // `marks` are those of the boat's pieces, in their order.
+    void show(const boat::Boat& boat, int current, const std::vector<PieceMark>& marks);
     void editName(int index);  // as by a double click
 
 signals:
@@ -26,6 +28,7 @@ signals:
 
 private:
     QListWidget* list_;
+    std::vector<PieceMark> marks_;  // as they are shown
     bool filling_ = false;
 };
 

@@ -1,0 +1,77 @@
+#include "app/window/piece_marks.hpp"
+
+#include <algorithm>
+
+namespace fayline::app {
+
+namespace {
+
+constexpr int rest_ms = 333;
+
+}  // namespace
+
+PieceMark markOf(const plan::Plan& plan) {
+    if (plan.findings.empty()) return {};
+    return {plan.findings.front().severity, QString::fromStdString(plan.findings.front().text)};
+}
+
+PieceMark markOfRefusal(const QString& why) {
+    return {plan::Severity::stop, PieceMarks::tr("This piece cannot be planned: %1.").arg(why)};
+}
+
+PieceMarks::PieceMarks(QObject* parent) : QObject(parent) {
+    rest_.setSingleShot(true);
+    rest_.setInterval(rest_ms);
+    connect(&rest_, &QTimer::timeout, this, &PieceMarks::planNext);
+    connect(&planner_, &Planner::planned, this,
+            [this](quint64 request, const std::shared_ptr<const plan::Plan>& plan) { take(request, markOf(*plan)); });
+    connect(&planner_, &Planner::refused, this,
+            [this](quint64 request, const QString&, const QString& why) { take(request, markOfRefusal(why)); });
+}
+
+void PieceMarks::follow(const boat::Boat& boat, int current) {
+    asked_ = 0;  // an answer that is still to come may be of another boat
+    if (boat.species != boat_.species || boat.display != boat_.display) known_.clear();
+    boat_ = boat;
+    current_ = current;
+    std::erase_if(known_, [this](const Known& known) {
+        return std::ranges::find(boat_.pieces, known.piece) == boat_.pieces.end();
+    });
+    rest_.start();
+}
+
+void PieceMarks::know(const boat::Piece& piece, const PieceMark& mark) {
+    if (!find(piece)) known_.push_back({piece, mark});
+}
+
+PieceMark PieceMarks::of(const boat::Piece& piece) const {
+    const Known* known = find(piece);
+    return known ? known->mark : PieceMark{};
+}
+
+const PieceMarks::Known* PieceMarks::find(const boat::Piece& piece) const {
+    const auto found = std::ranges::find(known_, piece, &Known::piece);
+    return found == known_.end() ? nullptr : &*found;
+}
+
+void PieceMarks::planNext() {
+    for (int i = 0; i < int(boat_.pieces.size()); ++i) {
+        const boat::Piece& piece = boat_.pieces[size_t(i)];
+        if (i == current_ || find(piece)) continue;
+        askedPiece_ = piece;
+        asked_ = planner_.ask(piece, plan::shopOf(boat_));
+        return;
+    }
+}
+
+void PieceMarks::take(quint64 request, const PieceMark& mark) {
+    if (request != asked_) return;
+    asked_ = 0;
+    know(askedPiece_, mark);
+    emit marksChanged();
+    planNext();
+}
+
+}  // namespace fayline::app
+
+#include "moc_piece_marks.cpp"

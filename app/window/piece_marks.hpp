@@ -1,0 +1,63 @@
+// What is worst about each piece of the boat, also of those that are not on the table: their plans are made one after
+// the other in the background while the hand rests.
+#pragma once
+
+#include <QObject>
+#include <QString>
+#include <QTimer>
+#include <optional>
+#include <vector>
+
+#include "app/window/planner.hpp"
+#include "core/boat/boat.hpp"
+#include "core/plan/plan.hpp"
+
+namespace fayline::app {
+
+// Nothing worst: the plan has no finding, or there is none yet.
+struct PieceMark {
+    std::optional<plan::Severity> worst;
+    QString why;  // the worst finding's sentence, or why the piece cannot be planned
+    bool operator==(const PieceMark&) const = default;
+};
+
+PieceMark markOf(const plan::Plan& plan);
+PieceMark markOfRefusal(const QString& why);  // a stop
+
+class PieceMarks : public QObject {
+    Q_OBJECT
+public:
+    explicit PieceMarks(QObject* parent = nullptr);
+
+    // The boat as it stands, at every change of it. Planning begins when none has come for a third of a second; the
+    // one plan under way then is the most that a new change meets. `current` is left out: others plan that one.
+    void follow(const boat::Boat& boat, int current);
+
+    // The mark of a piece that was planned elsewhere, as it stood then.
+    void know(const boat::Piece& piece, const PieceMark& mark);
+
+    // What is known of `piece` as it stands; none: not planned yet.
+    PieceMark of(const boat::Piece& piece) const;
+
+signals:
+    void marksChanged();
+
+private:
+    struct Known {
+        boat::Piece piece;
+        PieceMark mark;
+    };
+    const Known* find(const boat::Piece& piece) const;
+    void planNext();
+    void take(quint64 request, const PieceMark& mark);
+
+    Planner planner_;
+    QTimer rest_;
+    boat::Boat boat_;
+    int current_ = -1;
+    std::vector<Known> known_;  // of pieces of boat_ alone, under its display and woods
+    quint64 asked_ = 0;         // the request whose answer is wanted; 0: none
+    boat::Piece askedPiece_;
+};
+
+}  // namespace fayline::app
