@@ -61,10 +61,34 @@ void addFace(QPainterPath& path, const std::vector<line::Xy>& face, size_t from,
     }
 }
 
+// The places between which a strip lies: fewer than all where the stack is cut to a scarf.
+struct Reach {
+    size_t first = 0;
+    size_t last = 0;
+};
+
+std::vector<Reach> reachesOf(const stack::StackPlan& plan) {
+    constexpr double near_m = 1e-9;
+    const auto& at_m = plan.at_m;
+    std::vector<Reach> reaches;
+    for (const stack::Strip& strip : plan.strips) {
+        const auto first = std::lower_bound(at_m.begin(), at_m.end(), strip.startsAt_m - near_m);
+        const auto after = std::upper_bound(at_m.begin(), at_m.end(), strip.endsAt_m + near_m);
+        Reach reach;
+        reach.first = std::min<size_t>(first - at_m.begin(), at_m.size() - 1);
+        reach.last = std::max<size_t>(reach.first, after == at_m.begin() ? 0 : after - at_m.begin() - 1);
+        reaches.push_back(reach);
+    }
+    return reaches;
+}
+
 // One stretch of all strips, `from` to `to` of the places: the classes of strain. A band that lies beside a more
 // strained one reaches under it by one place, so that no ground shows between the two.
-void addStrips(std::vector<StrainClass>& classes, const stack::StackPlan& plan, size_t from, size_t to) {
+void addStrips(std::vector<StrainClass>& classes, const stack::StackPlan& plan, const std::vector<Reach>& reaches,
+               size_t stretchFrom, size_t stretchTo) {
     for (size_t strip = 0; strip + 1 < plan.faces.size() && strip < plan.strains.size(); ++strip) {
+        const size_t from = std::max(stretchFrom, reaches[strip].first);
+        const size_t to = std::min(stretchTo, reaches[strip].last);
         const auto& inside = plan.faces[strip];
         const auto& outside = plan.faces[strip + 1];
         const auto drawn = [&](size_t j) {
@@ -166,17 +190,36 @@ Drawing drawingOf(const plan::Plan& plan, boat::Side side) {
     const size_t end = std::max(start, firstWithin(stack.at_m, drawing.length_m));
     drawing.strips = emptyClasses();
     drawing.overRun = emptyClasses();
-    addStrips(drawing.strips, stack, start, end);
-    addStrips(drawing.overRun, stack, 0, start);
-    addStrips(drawing.overRun, stack, end, last);
+    const std::vector<Reach> reaches = reachesOf(stack);
+    addStrips(drawing.strips, stack, reaches, start, end);
+    addStrips(drawing.overRun, stack, reaches, 0, start);
+    addStrips(drawing.overRun, stack, reaches, end, last);
     dropEmpty(drawing.strips);
     dropEmpty(drawing.overRun);
 
+    // A face is that of the strip on its inner side, whose outside shows where the next strip ends before it.
+    const auto addFaces = [&](QPainterPath& within, QPainterPath& beyond, size_t face) {
+        const Reach& reach = reaches[face == 0 ? 0 : face - 1];
+        addFace(within, stack.faces[face], std::max(start, reach.first), std::min(end, reach.last));
+        addFace(beyond, stack.faces[face], reach.first, std::min(start, reach.last));
+        addFace(beyond, stack.faces[face], std::max(end, reach.first), reach.last);
+    };
     for (const size_t face : {size_t{0}, stack.faces.size() - 1}) {
-        addFace(drawing.outline, stack.faces[face], start, end);
-        addFace(drawing.overRunOutline, stack.faces[face], 0, start);
-        addFace(drawing.overRunOutline, stack.faces[face], end, last);
+        addFaces(drawing.outline, drawing.overRunOutline, face);
     }
+    for (size_t strip = 0; strip < reaches.size(); ++strip) {
+        for (const size_t place : {reaches[strip].first, reaches[strip].last}) {
+            if (place == 0 || place == last) continue;
+            const line::Xy& inside = stack.faces[strip][place];
+            const line::Xy& outside = stack.faces[strip + 1][place];
+            if (!finite(inside) || !finite(outside)) continue;
+            drawing.outline.moveTo(point(inside));
+            drawing.outline.lineTo(point(outside));
+        }
+    }
+    // Where the stack is cut to a scarf the outside goes on, dashed, as that of the matching piece or of a caul.
+    addFace(drawing.overRunOutline, stack.faces.back(), 0, reaches.back().first);
+    addFace(drawing.overRunOutline, stack.faces.back(), reaches.back().last, last);
     for (const size_t place : {size_t{0}, last}) {
         if (!finite(stack.faces.front()[place]) || !finite(stack.faces.back()[place])) continue;
         drawing.overRunOutline.moveTo(point(stack.faces.front()[place]));
@@ -188,9 +231,7 @@ Drawing drawingOf(const plan::Plan& plan, boat::Side side) {
     }
     for (size_t face = 1; face + 1 < stack.faces.size(); ++face) {
         const bool sawnOff = stack.strips[face].sacrificial != stack.strips[face - 1].sacrificial;
-        addFace(sawnOff ? drawing.sawnOffFaces : drawing.faces, stack.faces[face], start, end);
-        addFace(drawing.overRunFaces, stack.faces[face], 0, start);
-        addFace(drawing.overRunFaces, stack.faces[face], end, last);
+        addFaces(sawnOff ? drawing.sawnOffFaces : drawing.faces, drawing.overRunFaces, face);
     }
     return drawing;
 }

@@ -160,8 +160,12 @@ QString bandWords(const Shown& shown, bool waiting) {
         return waiting ? QStringLiteral("Out of date: the plan of the piece as it now stands is being made.")
                        : QString();
     }
-    if (!shown.reason.isEmpty())
-        return QStringLiteral("No line can be drawn through these points yet: ") + shown.reason;
+    if (!shown.reason.isEmpty()) {
+        const bool line = shown.reasonPath.isEmpty() || shown.reasonPath.startsWith("line");
+        return (line ? QStringLiteral("No line can be drawn through these points yet: ")
+                     : QStringLiteral("The piece cannot be planned yet: ")) +
+               shown.reason;
+    }
     if (shown.piece.line.points.size() < 3) {
         return QStringLiteral("No line yet: type three or more offsets in the table, or paste two columns.");
     }
