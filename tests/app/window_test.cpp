@@ -256,7 +256,6 @@ private slots:
     void everyPartOfTheWindowIsReachedByKey() {
         Bench bench;
         bench.window.activateWindow();
-        QApplication::setActiveWindow(&bench.window);
         QVERIFY(QTest::qWaitForWindowActive(&bench.window));
         std::vector<QWidget*> areas{bench.find<QWidget>("pieces"), bench.find<FormView>(), bench.find<QuestionLine>(),
                                     bench.find<FindingsList>(), bench.find<PanelStack>()};
