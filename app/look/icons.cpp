@@ -56,7 +56,8 @@ public:
 
 private:
     QColor color(QIcon::Mode mode) const {
-        if (severity_) return findingColor(*severity_);
+        // On a selected row the warm colours would not stand out; there the shape alone says it.
+        if (severity_ && mode != QIcon::Selected) return findingColor(*severity_);
         if (mode == QIcon::Disabled) return theme().rule;
         return mode == QIcon::Selected ? theme().ground : theme().ink;
     }
