@@ -82,6 +82,20 @@ const char* questionWord(plan::Question question) {
     return "";
 }
 
+// The question whose panel has the place at `path`, a path from the piece on; none: no panel has it.
+std::optional<plan::Question> questionOf(const QString& path) {
+    using enum plan::Question;
+    static const std::pair<QLatin1String, plan::Question> firsts[] = {
+        {QLatin1String("line"), line},       {QLatin1String("stack"), strips}, {QLatin1String("form"), form},
+        {QLatin1String("holding"), holding}, {QLatin1String("glue"), glue},    {QLatin1String("crew"), time},
+        {QLatin1String("stock"), stock},     {QLatin1String("record"), record}};
+    for (const auto& [first, question] : firsts) {
+        if (path == first || path.startsWith(first + QLatin1Char('.')) || path.startsWith(first + QLatin1Char('[')))
+            return question;
+    }
+    return std::nullopt;
+}
+
 }  // namespace
 
 QuestionButton::QuestionButton(plan::Question question, QWidget* parent)
@@ -100,6 +114,16 @@ void QuestionButton::show(const plan::Answer* answer, bool outOfDate) {
                                      : QString(QChar(0x2013));
     const std::optional<plan::Severity> worst = answer ? answer->worst : std::nullopt;
     if (answer && !answer->word.empty()) word_ = app::text(answer->word);
+    set(figures, answered, worst, outOfDate, answer ? app::text(answer->sentence) : QString());
+}
+
+void QuestionButton::showUnplanned(const QString& figures, const QString& why, bool atFault) {
+    set(figures, false, atFault ? std::optional(plan::Severity::stop) : std::nullopt, false, why);
+}
+
+void QuestionButton::set(const QString& figures, bool answered, const std::optional<plan::Severity>& worst,
+                         bool outOfDate, const QString& sentence) {
+    setToolTip(sentence);
     if (figures == figures_ && answered == answered_ && worst == worst_ && outOfDate == outOfDate_ && least_ > 0)
         return;
     figures_ = figures;
@@ -109,7 +133,7 @@ void QuestionButton::show(const plan::Answer* answer, bool outOfDate) {
     measureWidth(false);
     setAccessibleName(worst ? tr("%1: %2. Worst finding: %3").arg(word_, figures_, severityWord(*worst))
                             : tr("%1: %2").arg(word_, figures_));
-    setToolTip(answer ? app::text(answer->sentence) : QString());
+    setAccessibleDescription(answered ? QString() : sentence);
     update();
 }
 
@@ -203,6 +227,7 @@ QuestionLine::QuestionLine(QWidget* parent) : QWidget(parent) {
 }
 
 void QuestionLine::show(const Shown& shown) {
+    if (shown.pieceIndex >= 0 && !shown.plan && !shown.reason.isEmpty()) return showUnplanned(shown);
     for (QuestionButton* button : buttons_) {
         const plan::Answer* answer = nullptr;
         if (shown.pieceIndex >= 0 && shown.plan) {
@@ -212,6 +237,17 @@ void QuestionLine::show(const Shown& shown) {
             if (found != answers.end()) answer = &*found;
         }
         button->show(answer, shown.outOfDate && !shown.reason.isEmpty());
+    }
+}
+
+void QuestionLine::showUnplanned(const Shown& shown) {
+    const std::optional<plan::Question> fault = questionOf(shown.reasonPath);
+    const QString why = tr("No plan yet: %1.").arg(shown.reason);
+    for (QuestionButton* button : buttons_) {
+        const bool atFault = button->question() == fault;
+        const QString elsewhere =
+            fault ? tr("no plan yet: see %1").arg(QObject::tr(questionWord(*fault))) : tr("no plan yet");
+        button->showUnplanned(atFault ? tr("cannot be planned") : elsewhere, why, atFault);
     }
 }
 

@@ -19,6 +19,8 @@ public:
     QuestionButton(plan::Question question, QWidget* parent);
 
     void show(const plan::Answer* answer, bool outOfDate);
+    // There has never been a plan: `figures` say so in short, `why` in whole; `atFault` where the reason lies here.
+    void showUnplanned(const QString& figures, const QString& why, bool atFault);
     plan::Question question() const { return question_; }
     // True when nothing of the texts is cut off at the button's present width.
     bool showsAll() const;
@@ -33,6 +35,8 @@ protected:
     void changeEvent(QEvent* event) override;
 
 private:
+    void set(const QString& figures, bool answered, const std::optional<plan::Severity>& worst, bool outOfDate,
+             const QString& sentence);
     void measureWidth(bool mayShrink);
 
     plan::Question question_;
@@ -57,6 +61,8 @@ protected:
     void keyPressEvent(QKeyEvent* event) override;
 
 private:
+    void showUnplanned(const Shown& shown);
+
     std::vector<QuestionButton*> buttons_;
 };
 

@@ -43,6 +43,40 @@ private slots:
         QVERIFY(notBuilt > 0);
     }
 
+    void APieceThatNeverHadAPlanSaysSoAndWhereToLook() {
+        Shown shown = shownSample();
+        shown.plan.reset();
+        shown.piece.line.points[1] = shown.piece.line.points[0];
+        QuestionLine line;
+        line.show(shown);  // under way
+        for (const auto* button : line.findChildren<QuestionButton*>())
+            QVERIFY(!button->accessibleName().contains("no plan yet"));
+        planAnew(shown);
+        QVERIFY(!shown.plan && !shown.reason.isEmpty());
+        line.resize(1280, line.sizeHint().height());
+        line.show(shown);
+        line.QWidget::show();
+        QVERIFY(QTest::qWaitForWindowExposed(&line));
+        for (const auto* button : line.findChildren<QuestionButton*>()) {
+            const bool atFault = button->question() == plan::Question::line;
+            QVERIFY2(button->accessibleName().contains(atFault ? "cannot be planned" : "no plan yet: see Line"),
+                     qPrintable(button->accessibleName()));
+            QCOMPARE(button->accessibleName().contains("Worst finding: Stop"), atFault);
+            QVERIFY2(button->toolTip().contains(shown.reason), qPrintable(button->toolTip()));
+            QVERIFY2(button->showsAll(), qPrintable(button->accessibleName()));
+        }
+        shown = shownSample();
+        shown.plan.reset();
+        shown.piece.stack.strips[0].species = "oka";
+        planAnew(shown);
+        line.show(shown);
+        QVERIFY(line.findChild<QuestionButton*>("question0")->accessibleName().contains("no plan yet: see Strips"));
+        QVERIFY(line.findChild<QuestionButton*>("question1")->accessibleName().contains("cannot be planned"));
+        line.show(shownSample());
+        for (const auto* button : line.findChildren<QuestionButton*>())
+            QVERIFY(!button->accessibleName().contains("no plan yet"));
+    }
+
     void NothingIsCutOffIn1280PixelsForAnySampleInAnyUnits() {
         for (const char* file : {"marram.fayline", "marram_misread.fayline", "minimal.fayline"}) {
             const boat::Boat boat = boat::loadBoat(std::string(FAYLINE_SAMPLES "/") + file);
