@@ -7,6 +7,7 @@
 #include <QPdfWriter>
 #include <QPrinter>
 #include <QSaveFile>
+#include <QUuid>
 #include <algorithm>
 
 #include "app/paper/drawing.hpp"
@@ -73,13 +74,19 @@ void paintSheet(const paper::Sheet& sheet, QPainter& painter, const paper::Page&
     painter.restore();
 }
 
+// Blanks what stands between each `from` and the next `to` after it, both included.
+void blank(QByteArray& pdf, const QByteArray& from, const QByteArray& to) {
+    for (qsizetype at = pdf.indexOf(from); at >= 0; at = pdf.indexOf(from, at + 1)) {
+        const qsizetype end = pdf.indexOf(to, at + from.size());
+        if (end >= 0) std::fill(pdf.begin() + at, pdf.begin() + end + to.size(), ' ');
+    }
+}
+
 // The file names the second at which it was written; without it the same plan gives the same bytes.
 void removeClock(QByteArray& pdf) {
-    const QByteArray key = "/CreationDate";
-    for (qsizetype at = pdf.indexOf(key); at >= 0; at = pdf.indexOf(key, at + 1)) {
-        const qsizetype end = pdf.indexOf(')', at);
-        if (end >= 0) std::fill(pdf.begin() + at, pdf.begin() + end + 1, ' ');
-    }
+    for (const char* const date : {"/CreationDate", "/ModDate"}) blank(pdf, date, ")");
+    for (const char* const date : {"xmp:CreateDate", "xmp:ModifyDate", "xmp:MetadataDate"})
+        blank(pdf, QByteArray(date) + "=\"", "\"");
 }
 
 QByteArray pdfOf(const std::vector<paper::Sheet>& sheets, const QString& title, const QPageLayout& layout) {
@@ -91,6 +98,9 @@ QByteArray pdfOf(const std::vector<paper::Sheet>& sheets, const QString& title, 
         writer.setResolution(dotsPerInch);
         writer.setCreator("Fayline");
         writer.setTitle(title);
+#if QT_VERSION >= QT_VERSION_CHECK(6, 8, 0)
+        writer.setDocumentId(QUuid::createUuidV5(QUuid(), title));  // else a new one each time
+#endif
         // Each file lies as its sheets do, so that they can be read on a screen.
         const bool lying = isLying(sheets.front().page);
         QPageLayout full(layout.pageSize(), layout.orientation(), QMarginsF());

@@ -1,4 +1,5 @@
 // Corrections of strength for slope of grain and moisture against the published tables and examples.
+// Source: Wood Handbook, FPL-GTR-190, Tables 5-12 to 5-14 and eq. 5-3, all from memory (M).
 #include <gtest/gtest.h>
 
 #include "core/wood/bending.hpp"

@@ -7,53 +7,31 @@
 #include <limits>
 #include <numbers>
 
-#include "core/measure/input_error.hpp"
 #include "core/stack/layers.hpp"
 #include "core/stack/limits.hpp"
 #include "core/stack/parallels.hpp"
 #include "core/wood/bending.hpp"
 #include "tests/core/stack/made_lines.hpp"
+#include "tests/core/stack/made_stacks.hpp"
 
 namespace fayline::stack {
 namespace {
 
 using boat::Describes;
 using boat::Side;
-using measure::InputError;
+using made::planOn;
+using made::stackOf;
 
 constexpr double pi = std::numbers::pi;
 
 // Rounding of sums and of a line made of pieces.
 constexpr double fine = 1e-9;
 
-boat::Stack stackOf(int count, double thickness_m, double glue_m = 0.0) {
-    boat::Stack stack;
-    stack.strips = {boat::Strips{.count = count, .thickness_m = thickness_m}};
-    stack.glueLine_m = glue_m;
-    stack.runsPastStart_m = 0;
-    stack.runsPastEnd_m = 0;
-    return stack;
-}
-
-StackPlan planOn(const line::Line& line, const boat::Stack& stack, Side side = Side::left,
-                 Describes describes = Describes::innerFace) {
-    return planStack(stack, describes, side, line, wood::builtInSpecies());
-}
-
 const LimitMet& limitOf(const StackPlan& plan, LimitKind kind) {
     const auto found =
         std::find_if(plan.limits.begin(), plan.limits.end(), [&](const LimitMet& limit) { return limit.kind == kind; });
     EXPECT_NE(found, plan.limits.end());
     return *found;
-}
-
-std::string pathOf(const boat::Stack& stack) {
-    try {
-        planOn(made::arc(-1.0, 1.0), stack);
-    } catch (const InputError& error) {
-        return error.path();
-    }
-    return "taken";
 }
 
 // Source: geometry (D). A line that turns right with the strips on its left: round, each strip further out.
@@ -331,12 +309,6 @@ TEST(Stack, AScarfShortensStripsByItsSlopeTimesTheirDistanceFromTheForm) {
     EXPECT_EQ(stripsAt(stack, strips, 2.0, 1.0), 6);
 }
 
-TEST(Stack, AScarfLongerThanThePieceIsRefused) {
-    boat::Stack stack = stackOf(8, 0.006);
-    stack.scarfedStart = boat::Scarf{40};
-    EXPECT_EQ(pathOf(stack), "stack.scarfed_start.slope");
-}
-
 TEST(Stack, StepsOfTheEndsAddUpToTheTurnTimesTheDepthBetweenMiddles) {
     boat::Stack stack = stackOf(8, 0.006, 0.0002);
     stack.runsPastStart_m = 0.1;
@@ -473,51 +445,6 @@ TEST(Stack, LongleafPineBendsByTheLimitOfHardwoods) {
     const wood::Species* pine = wood::findSpecies(wood::builtInSpecies(), "pine_longleaf");
     ASSERT_NE(pine, nullptr);
     EXPECT_EQ(leastRatio(*pine), leastRatioHardwood);
-}
-
-TEST(Stack, WhatCannotBeAStackIsRefusedByItsPath) {
-    const boat::Stack good = stackOf(3, 0.006);
-    EXPECT_EQ(pathOf(good), "taken");
-    const auto refused = [&](auto&& spoil) {
-        boat::Stack stack = good;
-        spoil(stack);
-        return pathOf(stack);
-    };
-    constexpr double none = std::numeric_limits<double>::quiet_NaN();
-    EXPECT_EQ(refused([](auto& s) { s.strips.clear(); }), "stack.strips");
-    EXPECT_EQ(refused([](auto& s) { s.strips[0].count = 0; }), "stack.strips[0].count");
-    EXPECT_EQ(refused([](auto& s) { s.strips[0].count = 2000000000; }), "stack.strips[0].count");
-    EXPECT_EQ(refused([](auto& s) { s.strips[0].thickness_m = -0.006; }), "stack.strips[0].thickness_mm");
-    EXPECT_EQ(refused([](auto& s) { s.strips[0].thickness_m = none; }), "stack.strips[0].thickness_mm");
-    EXPECT_EQ(refused([](auto& s) { s.strips[0].tapersTo_m = 0.0; }), "stack.strips[0].tapers_to_mm");
-    EXPECT_EQ(refused([](auto& s) { s.strips[0].moe_Pa = 0.0; }), "stack.strips[0].moe_MPa");
-    EXPECT_EQ(refused([](auto& s) {
-                  s.strips[0].bentBefore = boat::BentBefore{boat::Softened::soaked, 1.2};
-              }),
-              "stack.strips[0].bent_before.set_pct");
-    EXPECT_EQ(refused([](auto& s) { s.widths.clear(); }), "stack.widths");
-    EXPECT_EQ(refused([](auto& s) { s.widths[0].width_m = 0; }), "stack.widths[0].width_mm");
-    EXPECT_EQ(refused([](auto& s) { s.pins = {boat::Pin{none}}; }), "stack.pins[0].at_mm");
-    EXPECT_EQ(refused([](auto& s) { s.glueLine_m = -1e-4; }), "stack.glue_line_mm");
-    EXPECT_EQ(refused([](auto& s) { s.moisture = none; }), "stack.moisture_pct");
-    EXPECT_EQ(refused([](auto& s) { s.grainSlope = -0.1; }), "stack.grain_slope");
-    EXPECT_EQ(refused([](auto& s) { s.runsPastStart_m = -0.1; }), "stack.runs_past_start_mm");
-    EXPECT_EQ(refused([](auto& s) { s.runsPastEnd_m = 1e9; }), "stack.runs_past_end_mm");
-    EXPECT_EQ(refused([](auto& s) { s.scarfedEnd = boat::Scarf{0}; }), "stack.scarfed_end.slope");
-    EXPECT_EQ(refused([](auto& s) { s.strips[0].species = "oka_white"; }), "stack.strips[0].species");
-}
-
-TEST(Stack, AWoodThatIsNotKnownIsAnsweredWithTheNearest) {
-    boat::Stack stack = stackOf(3, 0.006);
-    stack.strips[0].species = "oka_white";
-    try {
-        planOn(made::arc(-1.0, 1.0), stack);
-        FAIL() << "taken";
-    } catch (const InputError& error) {
-        EXPECT_EQ(error.wrong(), "there is no wood called 'oka_white'");
-        EXPECT_NE(error.accepted().find("oak_white"), std::string::npos) << error.accepted();
-        EXPECT_NE(error.accepted().find("the boat file's own species"), std::string::npos) << error.accepted();
-    }
 }
 
 }  // namespace

@@ -1,0 +1,78 @@
+// What cannot be a stack is refused, by its path and with what would be accepted.
+#include <gtest/gtest.h>
+
+#include <limits>
+
+#include "core/measure/input_error.hpp"
+#include "tests/core/stack/made_lines.hpp"
+#include "tests/core/stack/made_stacks.hpp"
+
+namespace fayline::stack {
+namespace {
+
+using made::planOn;
+using made::stackOf;
+using measure::InputError;
+
+std::string pathOf(const boat::Stack& stack) {
+    try {
+        planOn(made::arc(-1.0, 1.0), stack);
+    } catch (const InputError& error) {
+        return error.path();
+    }
+    return "taken";
+}
+
+TEST(Stack, WhatCannotBeAStackIsRefusedByItsPath) {
+    const boat::Stack good = stackOf(3, 0.006);
+    EXPECT_EQ(pathOf(good), "taken");
+    const auto refused = [&](auto&& spoil) {
+        boat::Stack stack = good;
+        spoil(stack);
+        return pathOf(stack);
+    };
+    constexpr double none = std::numeric_limits<double>::quiet_NaN();
+    EXPECT_EQ(refused([](auto& s) { s.strips.clear(); }), "stack.strips");
+    EXPECT_EQ(refused([](auto& s) { s.strips[0].count = 0; }), "stack.strips[0].count");
+    EXPECT_EQ(refused([](auto& s) { s.strips[0].count = 2000000000; }), "stack.strips[0].count");
+    EXPECT_EQ(refused([](auto& s) { s.strips[0].thickness_m = -0.006; }), "stack.strips[0].thickness_mm");
+    EXPECT_EQ(refused([](auto& s) { s.strips[0].thickness_m = none; }), "stack.strips[0].thickness_mm");
+    EXPECT_EQ(refused([](auto& s) { s.strips[0].tapersTo_m = 0.0; }), "stack.strips[0].tapers_to_mm");
+    EXPECT_EQ(refused([](auto& s) { s.strips[0].moe_Pa = 0.0; }), "stack.strips[0].moe_MPa");
+    EXPECT_EQ(refused([](auto& s) {
+                  s.strips[0].bentBefore = boat::BentBefore{boat::Softened::soaked, 1.2};
+              }),
+              "stack.strips[0].bent_before.set_pct");
+    EXPECT_EQ(refused([](auto& s) { s.widths.clear(); }), "stack.widths");
+    EXPECT_EQ(refused([](auto& s) { s.widths[0].width_m = 0; }), "stack.widths[0].width_mm");
+    EXPECT_EQ(refused([](auto& s) { s.pins = {boat::Pin{none}}; }), "stack.pins[0].at_mm");
+    EXPECT_EQ(refused([](auto& s) { s.glueLine_m = -1e-4; }), "stack.glue_line_mm");
+    EXPECT_EQ(refused([](auto& s) { s.moisture = none; }), "stack.moisture_pct");
+    EXPECT_EQ(refused([](auto& s) { s.grainSlope = -0.1; }), "stack.grain_slope");
+    EXPECT_EQ(refused([](auto& s) { s.runsPastStart_m = -0.1; }), "stack.runs_past_start_mm");
+    EXPECT_EQ(refused([](auto& s) { s.runsPastEnd_m = 1e9; }), "stack.runs_past_end_mm");
+    EXPECT_EQ(refused([](auto& s) { s.scarfedEnd = boat::Scarf{0}; }), "stack.scarfed_end.slope");
+    EXPECT_EQ(refused([](auto& s) { s.strips[0].species = "oka_white"; }), "stack.strips[0].species");
+}
+
+TEST(Stack, AScarfLongerThanThePieceIsRefused) {
+    boat::Stack stack = stackOf(8, 0.006);
+    stack.scarfedStart = boat::Scarf{40};
+    EXPECT_EQ(pathOf(stack), "stack.scarfed_start.slope");
+}
+
+TEST(Stack, AWoodThatIsNotKnownIsAnsweredWithTheNearest) {
+    boat::Stack stack = stackOf(3, 0.006);
+    stack.strips[0].species = "oka_white";
+    try {
+        planOn(made::arc(-1.0, 1.0), stack);
+        FAIL() << "taken";
+    } catch (const InputError& error) {
+        EXPECT_EQ(error.wrong(), "there is no wood called 'oka_white'");
+        EXPECT_NE(error.accepted().find("oak_white"), std::string::npos) << error.accepted();
+        EXPECT_NE(error.accepted().find("the boat file's own species"), std::string::npos) << error.accepted();
+    }
+}
+
+}  // namespace
+}  // namespace fayline::stack
