@@ -67,6 +67,21 @@ void indicator(QPainter* painter, const QStyleOption* option, bool round) {
     painter->restore();
 }
 
+// The title of a group of entries in a menu.
+bool isTitle(const QStyleOptionMenuItem& item) {
+    return item.menuItemType == QStyleOptionMenuItem::Separator && !item.text.isEmpty();
+}
+
+void drawTitle(const QStyleOptionMenuItem& item, QPainter* painter) {
+    const Theme& t = theme();
+    const QRect words = item.rect.adjusted(gridStep, gridStep / 2, -gridStep, 0);
+    painter->setPen(t.faint);
+    painter->drawText(words, Qt::AlignLeft | Qt::AlignVCenter, item.text);
+    const int from = words.left() + item.fontMetrics.horizontalAdvance(item.text) + gridStep;
+    painter->setPen(QPen(t.rule, 1));
+    painter->drawLine(from, words.center().y(), words.right(), words.center().y());
+}
+
 }  // namespace
 
 PlainStyle::PlainStyle() : QProxyStyle(QStyleFactory::create("Fusion")) {}
@@ -172,10 +187,39 @@ void PlainStyle::drawControl(ControlElement element, const QStyleOption* option,
                                   item->palette, has(option, State_Enabled), item->text, QPalette::ButtonText);
             return;
         }
+        case CE_MenuItem: {
+            const auto* item = qstyleoption_cast<const QStyleOptionMenuItem*>(option);
+            if (!item) break;
+            if (isTitle(*item)) {
+                drawTitle(*item, painter);
+                return;
+            }
+            if (!has(option, State_Selected) || !has(option, State_Enabled)) break;
+            // Menus ask for the icon that a pointed-at button has, which is ink on ink here, and do not ask for the
+            // colour of chosen text everywhere.
+            QStyleOptionMenuItem chosen(*item);
+            for (const auto role : {QPalette::HighlightedText, QPalette::Text, QPalette::WindowText,
+                                    QPalette::ButtonText, QPalette::Light, QPalette::BrightText}) {
+                chosen.palette.setColor(role, t.ground);
+            }
+            const int side = proxy()->pixelMetric(PM_SmallIconSize, option, widget);
+            const double ratio = widget ? widget->devicePixelRatioF() : 1.0;
+            if (!item->icon.isNull()) chosen.icon = QIcon(item->icon.pixmap(QSize(side, side), ratio, QIcon::Selected));
+            QProxyStyle::drawControl(element, &chosen, painter, widget);
+            return;
+        }
         default:
             break;
     }
     QProxyStyle::drawControl(element, option, painter, widget);
+}
+
+QSize PlainStyle::sizeFromContents(ContentsType type, const QStyleOption* option, const QSize& contents,
+                                   const QWidget* widget) const {
+    const QSize size = QProxyStyle::sizeFromContents(type, option, contents, widget);
+    const auto* item = qstyleoption_cast<const QStyleOptionMenuItem*>(option);
+    if (type != CT_MenuItem || !item || !isTitle(*item)) return size;
+    return {size.width(), item->fontMetrics.height() + gridStep};
 }
 
 void PlainStyle::drawComplexControl(ComplexControl control, const QStyleOptionComplex* option, QPainter* painter,

@@ -185,7 +185,14 @@ void AlongPlot::drawScales(QPainter* painter) const {
         const double level = std::round(y(picture_.limit->value)) + 0.5;
         painter->setPen(QPen(t.stop, 1, Qt::DashLine));
         painter->drawLine(QPointF(area_.left(), level), QPointF(area_.right(), level));
-        painter->drawText(QRectF(area_.left(), level - metrics.height() - 1, area_.width(), metrics.height()),
+        // At the right, or to the left of the marks that would go through the words.
+        const double wide = metrics.horizontalAdvance(picture_.limit->text);
+        double right = area_.right();
+        for (auto mark = picture_.marks.rbegin(); mark != picture_.marks.rend(); ++mark) {
+            const double place = x(mark->at_m);
+            if (mark->heavy && place <= right && place >= right - wide) right = place - gridStep / 2.0;
+        }
+        painter->drawText(QRectF(area_.left(), level - metrics.height() - 1, right - area_.left(), metrics.height()),
                           Qt::AlignRight | Qt::AlignBottom, picture_.limit->text);
     }
 }

@@ -14,7 +14,7 @@ namespace fayline::app {
 
 namespace {
 
-constexpr int shapeSide = 12;
+constexpr int shapeSide = 16;
 
 // As wide as a shape, so that all names begin at one place.
 QIcon noMark() {

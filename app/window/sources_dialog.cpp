@@ -5,6 +5,7 @@
 #include <QDialogButtonBox>
 #include <QHeaderView>
 #include <QLabel>
+#include <QStyledItemDelegate>
 #include <QTableWidget>
 #include <QVBoxLayout>
 
@@ -74,6 +75,19 @@ std::vector<Row> rowsOf(const Shown& shown) {
     return rows;
 }
 
+constexpr int padding = 4;  // pixels within a cell
+
+// A style sheet adds its padding to rows that were measured as if words could run over the cell's whole width.
+class PaddedCells : public QStyledItemDelegate {
+public:
+    using QStyledItemDelegate::QStyledItemDelegate;
+    QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override {
+        QStyleOptionViewItem within = option;
+        within.rect.setWidth(option.rect.width() - 2 * padding);
+        return QStyledItemDelegate::sizeHint(within, index);
+    }
+};
+
 QLabel* paragraph(const QString& words, QWidget* parent) {
     auto* label = new QLabel(words, parent);
     label->setWordWrap(true);
@@ -117,9 +131,11 @@ void showSources(QWidget* parent, const Shown& shown) {
     table->setEditTriggers(QAbstractItemView::NoEditTriggers);
     table->setSelectionBehavior(QAbstractItemView::SelectRows);
     table->setShowGrid(false);
-    table->setStyleSheet(QStringLiteral("QTableWidget::item { border-bottom: 1px solid %1; padding: 4px; }"
-                                        "QTableWidget::item:selected { color: %2; background: %3; }")
-                             .arg(theme().rule.name(), theme().ground.name(), theme().accent.name()));
+    table->setStyleSheet(
+        QStringLiteral("QTableWidget::item { border-bottom: 1px solid %1; padding: %4px; }"
+                       "QTableWidget::item:selected { color: %2; background: %3; }")
+            .arg(theme().rule.name(), theme().ground.name(), theme().accent.name(), QString::number(padding)));
+    table->setItemDelegate(new PaddedCells(table));
     table->setFrameShape(QFrame::NoFrame);
     table->setWordWrap(true);
     table->verticalHeader()->hide();
