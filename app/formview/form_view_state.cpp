@@ -102,7 +102,7 @@ void FormView::State::hover(std::optional<QPointF> pixel) {
     const std::optional<double> before = hovered_m;
     hovered_m.reset();
     if (pixel && hasPlan()) hovered_m = placeUnder(*pixel);
-    view->update();
+    if (!(gesture && gesture->underWay())) view->update();  // a drag shows no reading
     if (hovered_m != before) emit view->placeHovered(hovered_m);
 }
 
@@ -274,7 +274,7 @@ void FormView::State::paint(QPainter& painter) {
     const double ratio = view->devicePixelRatioF();
     const QSize pixels = (QSizeF(size()) * ratio).toSize();
     if (pictureStale || picture.size() != pixels) {
-        picture = QPixmap(pixels);
+        if (picture.size() != pixels) picture = QPixmap(pixels);
         picture.setDevicePixelRatio(ratio);
         QPainter onPicture(&picture);
         onPicture.setRenderHint(QPainter::Antialiasing);

@@ -19,6 +19,11 @@ constexpr double acrossCost = 45;      // of a stroke that runs through the word
 constexpr double worstCost = 100;      // of a place; words that would stand worse are left out
 
 bool crosses(const QLineF& line, const QRectF& area) {
+    // Most lines lie well apart, which is quickly told.
+    if (std::max(line.x1(), line.x2()) < area.left() || std::min(line.x1(), line.x2()) > area.right() ||
+        std::max(line.y1(), line.y2()) < area.top() || std::min(line.y1(), line.y2()) > area.bottom()) {
+        return false;
+    }
     if (area.contains(line.p1()) || area.contains(line.p2())) return true;
     const std::array<QLineF, 4> sides{
         QLineF(area.topLeft(), area.topRight()), QLineF(area.topRight(), area.bottomRight()),

@@ -33,6 +33,44 @@ QColor roleColour(TextRole role, const Theme& theme) {
     return theme.ink;
 }
 
+// A path of straight pieces in pixels, without the corners that no eye can tell from the piece that passes them by:
+// to stroke each of them is most of the work of a picture.
+QPainterPath inPixels(const QPainterPath& path, const QTransform& pixels) {
+    constexpr double seen_px = 0.04;
+    QPainterPath drawn;
+    QPolygonF since;  // the corners after the last one that was kept
+    QPointF kept;
+    const auto passesBy = [&](const QPointF& to) {
+        const QPointF way = to - kept;
+        const double length = std::hypot(way.x(), way.y());
+        return std::all_of(since.begin(), since.end(), [&](const QPointF& corner) {
+            const QPointF off = corner - kept;
+            const double along = QPointF::dotProduct(off, way);
+            return along >= 0 && along <= length * length &&
+                   std::abs(way.x() * off.y() - way.y() * off.x()) <= seen_px * length;
+        });
+    };
+    for (int i = 0; i < path.elementCount(); ++i) {
+        const QPainterPath::Element element = path.elementAt(i);
+        const QPointF at = pixels.map(QPointF(element));
+        if (element.isMoveTo()) {
+            if (!since.isEmpty()) drawn.lineTo(since.last());
+            since.clear();
+            drawn.moveTo(at);
+            kept = at;
+            continue;
+        }
+        if (!since.isEmpty() && !passesBy(at)) {
+            kept = since.last();
+            drawn.lineTo(kept);
+            since.clear();
+        }
+        since << at;
+    }
+    if (!since.isEmpty()) drawn.lineTo(since.last());
+    return drawn;
+}
+
 // How strongly lines between strips are drawn: they would hide strips that are thin on the screen.
 double faceStrength(double strip_px) {
     return std::clamp((strip_px - 1.2) / 5, 0.0, 0.85);
@@ -80,19 +118,19 @@ void paint::stack(QPainter& painter, const Sheet& sheet, const Drawing& drawing,
         QColor face = theme.dark ? theme.ground : theme.ink;
         face.setAlphaF(static_cast<float>(strength));
         painter.setPen(pen(face, 0.8));
-        painter.drawPath(pixels.map(drawing.faces));
+        painter.drawPath(inPixels(drawing.faces, pixels));
         face.setAlphaF(static_cast<float>(strength / 3));
         painter.setPen(pen(face, 0.8));
-        painter.drawPath(pixels.map(drawing.overRunFaces));
+        painter.drawPath(inPixels(drawing.overRunFaces, pixels));
     }
     painter.setPen(pen(theme.ink, 1.2, Qt::DashLine));
-    painter.drawPath(pixels.map(drawing.sawnOffFaces));
+    painter.drawPath(inPixels(drawing.sawnOffFaces, pixels));
     painter.setPen(pen(theme.faint, 1, Qt::DashLine));
-    painter.drawPath(pixels.map(drawing.overRunOutline));
+    painter.drawPath(inPixels(drawing.overRunOutline, pixels));
     painter.setPen(pen(theme.ink, 1));
-    painter.drawPath(pixels.map(drawing.outline));
+    painter.drawPath(inPixels(drawing.outline, pixels));
     painter.setPen(pen(theme.ink, 2));
-    painter.drawPath(pixels.map(drawing.line));
+    painter.drawPath(inPixels(drawing.line, pixels));
 
     QPen trim = pen(theme.ink, 1.2);
     trim.setDashPattern({9, 3, 2, 3});

@@ -66,6 +66,7 @@ AlongPlot::AlongPlot(QWidget* parent) : QChartView(parent), along_(new QValueAxi
     chart()->legend()->hide();
     for (QValueAxis* axis : {along_, value_}) {
         axis->setVisible(false);
+        axis->setRange(0, 1);  // for good: a change of range would lay every curve out anew
         chart()->addAxis(axis, axis == along_ ? Qt::AlignBottom : Qt::AlignLeft);
     }
     colour();
@@ -82,13 +83,21 @@ void AlongPlot::setPicture(Picture picture) {
         series->attachAxis(value_);
         series_.push_back(series);
     }
-    along_->setRange(picture_.from_m, picture_.to_m);
-    value_->setRange(picture_.least, picture_.most);
     for (std::size_t i = 0; i < series_.size(); ++i)
-        series_[i]->replace(i < picture_.curves.size() ? picture_.curves[i].points : QList<QPointF>());
+        series_[i]->replace(i < picture_.curves.size() ? asShares(picture_.curves[i].points) : QList<QPointF>());
     colour();
     layOut();
+    scene()->update();  // or the scene would have the whole window painted before its layout is settled
     viewport()->update();
+}
+
+// The points as shares of the plot's width and height.
+QList<QPointF> AlongPlot::asShares(QList<QPointF> points) const {
+    for (QPointF& point : points) {
+        point = {(point.x() - picture_.from_m) / (picture_.to_m - picture_.from_m),
+                 (point.y() - picture_.least) / (picture_.most - picture_.least)};
+    }
+    return points;
 }
 
 void AlongPlot::setNothing() {
@@ -140,6 +149,7 @@ void AlongPlot::layOut() {
 void AlongPlot::resizeEvent(QResizeEvent* event) {
     QChartView::resizeEvent(event);
     layOut();
+    scene()->update();  // as in setPicture
 }
 
 double AlongPlot::x(double at_m) const {

@@ -78,6 +78,7 @@ protected:
 private:
     void layOut();
     void colour();
+    QList<QPointF> asShares(QList<QPointF> points) const;
     double x(double at_m) const;  // pixels
     double y(double value) const;
     std::optional<double> placeAt(const QPointF& pixel) const;

@@ -1,5 +1,6 @@
 #include "app/panels/findings_list.hpp"
 
+#include <QHash>
 #include <QListView>
 #include <QMouseEvent>
 #include <QPainter>
@@ -27,9 +28,15 @@ public:
 
     QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override {
         const int width = view_->viewport()->width();
-        const QRect text = QFontMetrics(option.font)
-                               .boundingRect(QRect(0, 0, textWidth(width), 100000), Qt::TextWordWrap, words(index));
-        return {width, text.height() + gridStep};
+        if (width != measuredWidth_ || option.font != measuredFont_ || heights_.size() > mostHeights) heights_.clear();
+        measuredWidth_ = width;
+        measuredFont_ = option.font;
+        const QString said = words(index);
+        const auto known = heights_.constFind(said);
+        if (known != heights_.constEnd()) return {width, *known};
+        const QRect text =
+            QFontMetrics(option.font).boundingRect(QRect(0, 0, textWidth(width), 100000), Qt::TextWordWrap, said);
+        return {width, *heights_.insert(said, text.height() + gridStep)};
     }
 
     void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override {
@@ -74,6 +81,10 @@ private:
         return std::max(whole - gridStep - shapeSide - gridStep / 2 - wordWidth(), gridStep * 8);
     }
 
+    static constexpr int mostHeights = 200;
+    mutable QHash<QString, int> heights_;  // of what rows say, at one width in one font
+    mutable int measuredWidth_ = -1;
+    mutable QFont measuredFont_;
     QListView* view_;
 };
 
@@ -119,7 +130,7 @@ FindingsList::FindingsList(QWidget* parent)
 FindingsList::~FindingsList() = default;
 
 void FindingsList::show(const Shown& shown) {
-    model_->show(std::make_shared<const Shown>(shown));
+    const bool changed = model_->show(std::make_shared<const Shown>(shown));
     const bool any = model_->rowCount() > 0;
     if (view_->isHidden() == any) view_->setVisible(any);
     none_->say(any                                   ? QString()
@@ -127,6 +138,7 @@ void FindingsList::show(const Shown& shown) {
                                                      : tr("There is no plan yet."));
     showSource();
     showRepairs(shown);
+    if (changed && any) view_->doItemsLayout();  // now rather than by its timer, after all else has been painted
 }
 
 void FindingsList::showSource() {

@@ -1,5 +1,8 @@
 #include "app/panels/findings_model.hpp"
 
+#include <algorithm>
+#include <utility>
+
 #include "app/panels/reading.hpp"
 
 namespace fayline::app {
@@ -16,18 +19,36 @@ QString severityWord(plan::Severity severity) {
     return {};
 }
 
-void FindingsModel::show(std::shared_ptr<const Shown> next) {
+namespace {
+
+bool looksTheSame(const Shown& a, const Shown& b, std::size_t row) {
+    const plan::Finding& before = a.plan->findings[row];
+    const plan::Finding& after = b.plan->findings[row];
+    return before.severity == after.severity && before.text == after.text && before.at_m == after.at_m &&
+           sourceText(before.source) == sourceText(after.source) && a.display == b.display;
+}
+
+}  // namespace
+
+bool FindingsModel::show(std::shared_ptr<const Shown> next) {
     const bool any = next->pieceIndex >= 0 && next->plan;
     const int rows = any ? static_cast<int>(next->plan->findings.size()) : 0;
     // Of findings only the number matters for where rows begin and end: each is drawn anew.
     const int before = rows_;
     if (rows > before) beginInsertRows({}, before, rows - 1);
     if (rows < before) beginRemoveRows({}, rows, before - 1);
-    shown_ = std::move(next);
+    const std::shared_ptr<const Shown> last = std::exchange(shown_, std::move(next));
     rows_ = rows;
     if (rows > before) endInsertRows();
     if (rows < before) endRemoveRows();
-    if (rows_ > 0) emit dataChanged(index(0, 0), index(rows_ - 1, columns - 1));
+    // A row that says what it said needs no new layout: most do while a point is dragged.
+    bool changed = rows != before;
+    for (int row = 0; row < std::min(rows, before); ++row) {
+        if (looksTheSame(*last, *shown_, static_cast<std::size_t>(row))) continue;
+        emit dataChanged(index(row, 0), index(row, columns - 1));
+        changed = true;
+    }
+    return changed;
 }
 
 const plan::Finding* FindingsModel::finding(int row) const {

@@ -16,7 +16,7 @@ public:
 
     using QAbstractTableModel::QAbstractTableModel;
 
-    void show(std::shared_ptr<const Shown> shown);
+    bool show(std::shared_ptr<const Shown> shown);  // false: every row says what it said
     const plan::Finding* finding(int row) const;
 
     int rowCount(const QModelIndex& parent = {}) const override;

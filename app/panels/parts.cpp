@@ -1,5 +1,6 @@
 #include "app/panels/parts.hpp"
 
+#include <QEvent>
 #include <QPainter>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -16,9 +17,9 @@ AnswerNote::AnswerNote(plan::Question question, const QString& pathBegins, QWidg
       pathBegins_(pathBegins),
       sentence_(new QLabel(this)),
       reason_(new QLabel(this)) {
-    auto* layout = new QVBoxLayout(this);
-    layout->setContentsMargins(0, 0, 0, 0);
-    layout->setSpacing(gridStep / 2);
+    QSizePolicy grows(QSizePolicy::Preferred, QSizePolicy::Preferred);
+    grows.setHeightForWidth(true);
+    setSizePolicy(grows);
     sentence_->setObjectName(QStringLiteral("answer"));
     sentence_->setAccessibleName(tr("Answer"));
     sentence_->setFont(textFont(TextSize::sentence));
@@ -30,8 +31,43 @@ AnswerNote::AnswerNote(plan::Question question, const QString& pathBegins, QWidg
         label->setWordWrap(true);
         label->setTextFormat(Qt::PlainText);
         label->setTextInteractionFlags(Qt::TextSelectableByMouse);
-        layout->addWidget(label);
     }
+}
+
+QSize AnswerNote::sizeHint() const {
+    return {40 * gridStep, heightForWidth(std::max(width(), minimumSizeHint().width()))};
+}
+
+QSize AnswerNote::minimumSizeHint() const {
+    return {20 * gridStep, sentence_->fontMetrics().height()};
+}
+
+int AnswerNote::heightForWidth(int width) const {
+    if (const auto known = heights_.find(width); known != heights_.end()) return known->second;
+    const int under = reason_->isHidden() ? 0 : gridStep / 2 + reason_->heightForWidth(width);
+    return heights_[width] = sentence_->heightForWidth(width) + under;
+}
+
+void AnswerNote::place() {
+    const int upper = reason_->isHidden() ? height() : sentence_->heightForWidth(width());
+    sentence_->setGeometry(0, 0, width(), upper);
+    const int lower = upper + gridStep / 2;
+    if (!reason_->isHidden()) reason_->setGeometry(0, lower, width(), std::max(0, height() - lower));
+}
+
+void AnswerNote::measureAnew() {
+    heights_.clear();
+    if (heightForWidth(width()) != height()) updateGeometry();
+    place();
+}
+
+void AnswerNote::resizeEvent(QResizeEvent*) {
+    place();
+}
+
+void AnswerNote::changeEvent(QEvent* event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) measureAnew();
 }
 
 void AnswerNote::show(const Shown& shown) {
@@ -49,9 +85,11 @@ void AnswerNote::show(const Shown& shown) {
                      : tr("Out of date: the piece as it stands cannot be planned (%1).").arg(shown.reason);
         if (!shown.plan) sentence = tr("There is no plan yet.");
     }
+    if (sentence_->text() == sentence && reason_->text() == reason) return;
     if (sentence_->text() != sentence) sentence_->setText(sentence);
     if (reason_->text() != reason) reason_->setText(reason);
     if (reason_->isHidden() != reason.isEmpty()) reason_->setVisible(!reason.isEmpty());
+    measureAnew();
 }
 
 Heading::Heading(const QString& text, QWidget* parent) : QLabel(text, parent) {

@@ -5,6 +5,7 @@
 #include <QPushButton>
 #include <QToolButton>
 #include <QWidget>
+#include <map>
 #include <memory>
 
 #include "app/look/shown.hpp"
@@ -14,13 +15,28 @@ class QVBoxLayout;
 namespace fayline::app {
 
 // The answer in one sentence, and under it why the piece as it stands has none.
+//
+// Places its two labels itself: while a point is dragged the sentence changes with every plan, and the panels round it
+// are laid out anew only when it takes another height.
 class AnswerNote : public QWidget {
     Q_OBJECT
 public:
     AnswerNote(plan::Question question, const QString& pathBegins, QWidget* parent = nullptr);
     void show(const Shown& shown);
 
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override;
+    int heightForWidth(int width) const override;
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+    void changeEvent(QEvent* event) override;
+
 private:
+    void place();
+    void measureAnew();
+
+    mutable std::map<int, int> heights_;  // by the width they were measured for; layouts ask again and again
     plan::Question question_;
     QString pathBegins_;  // of the part of the piece that this panel is about: "line"
     QLabel* sentence_;

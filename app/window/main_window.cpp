@@ -1,6 +1,7 @@
 #include "app/window/main_window.hpp"
 
 #include <QCloseEvent>
+#include <QCoreApplication>
 #include <QFileInfo>
 #include <QSettings>
 #include <QSplitter>
@@ -100,6 +101,7 @@ void MainWindow::connectAll() {
     });
     connect(&document_, &Document::fileNameChanged, this, &MainWindow::showTitle);
     connect(&document_, &Document::hoveredPlaceChanged, this, [this](std::optional<double> at_m) {
+        if (late_.isActive()) return;  // lit together with the plan that is about to come
         formView_->lightPlace(at_m);
         panels_->lightPlace(at_m);
     });
@@ -233,12 +235,16 @@ void MainWindow::showAll() {
         shown_.reasonPath.clear();
     }
     showPieces();
+    formView_->lightPlace(document_.hoveredPlace());
+    panels_->lightPlace(document_.hoveredPlace());
     formView_->show(shown_);
     questions_->show(shown_);
     findings_->show(shown_);
     panels_->show(shown_);
 
     updateActions();
+    // Settled before anything is painted: the plots' scenes ask for painting ahead of the events of layouts.
+    QCoreApplication::sendPostedEvents(nullptr, QEvent::LayoutRequest);
 }
 
 std::optional<PieceMark> MainWindow::markOfShown() const {

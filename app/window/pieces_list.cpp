@@ -3,6 +3,7 @@
 #include <QAction>
 #include <QLabel>
 #include <QListWidget>
+#include <QSignalBlocker>
 #include <QToolButton>
 #include <QVBoxLayout>
 
@@ -80,7 +81,12 @@ PiecesList::PiecesList(const QList<QAction*>& actions, QWidget* parent)
 void PiecesList::show(const boat::Boat& boat, int current, const std::vector<PieceMark>& marks) {
     filling_ = true;
     while (list_->count() > int(boat.pieces.size())) delete list_->takeItem(list_->count() - 1);
-    while (list_->count() < int(boat.pieces.size())) list_->addItem(new QListWidgetItem);
+    while (list_->count() < int(boat.pieces.size())) {
+        auto* item = new QListWidgetItem;
+        item->setSizeHint({0, 3 * gridStep + gridStep / 2});
+        item->setFlags(Qt::ItemIsEnabled | Qt::ItemIsSelectable | Qt::ItemIsEditable | Qt::ItemIsDragEnabled);
+        list_->addItem(item);
+    }
     for (int i = 0; i < list_->count(); ++i) {
         QListWidgetItem* item = list_->item(i);
         const QString name = QString::fromStdString(boat.pieces[size_t(i)].name);
@@ -88,13 +94,16 @@ void PiecesList::show(const boat::Boat& boat, int current, const std::vector<Pie
         const bool renamed = item->text() != name;
         if (renamed) item->setText(name);
         if (renamed || size_t(i) >= marks_.size() || marks_[size_t(i)] != mark) {
-            item->setIcon(mark.worst ? findingIcon(*mark.worst) : noMark());
+            const bool looksAsBefore = !renamed && size_t(i) < marks_.size() && marks_[size_t(i)].worst == mark.worst;
+            // What is only in the tool tip changes with every plan while a point is dragged; the list is not drawn
+            // anew for it.
+            const QSignalBlocker quiet(looksAsBefore ? list_->model() : nullptr);
             item->setToolTip(mark.why);
+            if (looksAsBefore) continue;
+            item->setIcon(mark.worst ? findingIcon(*mark.worst) : noMark());
             item->setData(Qt::AccessibleTextRole,
                           mark.worst ? tr("%1. Worst finding: %2").arg(name, severityWord(*mark.worst)) : name);
         }
-        item->setSizeHint({0, 3 * gridStep + gridStep / 2});
-        item->setFlags(Qt::ItemIsEnabled | Qt::ItemIsSelectable | Qt::ItemIsEditable | Qt::ItemIsDragEnabled);
     }
     marks_ = marks;
     list_->setCurrentRow(current);
