@@ -68,6 +68,9 @@ LinePanel::LinePanel(QWidget* parent)
     connect(plot_, &AlongPlot::placeSelected, this, &Panel::placeSelected);
     connect(table_, &NotebookTable::placeHovered, this, &Panel::placeHovered);
     connect(table_, &NotebookTable::placeChosen, this, &Panel::placeSelected);
+    connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this](const QModelIndex& row) {
+        if (table_->hasFocus() && row.isValid()) emit pointSelected(row.row());  // else rows came or went
+    });
 }
 
 QWidget* LinePanel::makeTools() {
@@ -295,6 +298,13 @@ void LinePanel::follow(int row) {
         const int column = std::max(table_->currentIndex().column(), 0);
         table_->setCurrentIndex(offsets_->index(row, column));
     }
+}
+
+void LinePanel::selectPoint(int point) {
+    if (point < 0 || point >= offsets_->rowCount()) return table_->clearSelection();
+    const QModelIndex cell = offsets_->index(point, std::max(table_->currentIndex().column(), 0));
+    const bool chosen = table_->currentIndex().row() == point && table_->selectionModel()->isSelected(cell);
+    if (!chosen) table_->setCurrentIndex(cell);  // one of several chosen rows leaves the others as they are
 }
 
 void LinePanel::goToPoint(int point) {

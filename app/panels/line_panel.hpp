@@ -26,6 +26,7 @@ public:
     void show(const Shown& shown) override;
     void lightPlace(std::optional<double> at_m) override;
     void selectPlace(std::optional<double> at_m) override;
+    void selectPoint(int point) override;
     void goToPoint(int point) override;
 
     // Takes over the points in the file or text, as one step; says in the panel which lines could not be read.

@@ -37,6 +37,7 @@ public:
     virtual void show(const Shown& shown) = 0;
     virtual void lightPlace(std::optional<double> at_m) { Q_UNUSED(at_m); }   // pointed at anywhere
     virtual void selectPlace(std::optional<double> at_m) { Q_UNUSED(at_m); }  // chosen anywhere
+    virtual void selectPoint(int point) { Q_UNUSED(point); }  // chosen in the drawing; -1: none; the keyboard stays
     // Brings the keyboard to a point of the line, where the panel has it (-1: to its first table).
     virtual void goToPoint(int point) { Q_UNUSED(point); }
 
@@ -44,6 +45,7 @@ signals:
     void changeAsked(const Change& change);
     void placeHovered(std::optional<double> at_m);
     void placeSelected(std::optional<double> at_m);
+    void pointSelected(int point);  // chosen here by the user
 };
 
 // The panels that exist, in the order of the job, each with the question it answers. The caller owns them.

@@ -147,7 +147,9 @@ void MainWindow::connectAll() {
     connect(formView_, &FormView::placeSelected, this, select);
     connect(formView_, &FormView::selectionSaid, this,
             [this](const QString& words) { statusBar()->showMessage(words); });
+    connect(formView_, &FormView::pointSelected, panels_, &PanelStack::selectPoint);
     connect(panels_, &PanelStack::changeAsked, this, change);
+    connect(panels_, &PanelStack::pointSelected, formView_, &FormView::selectPoint);
     connect(panels_, &PanelStack::placeHovered, this, hover);
     connect(panels_, &PanelStack::placeSelected, this, select);
     connect(findings_, &FindingsList::changeAsked, this, change);

@@ -47,6 +47,7 @@ PanelStack::PanelStack(QWidget* parent) : QScrollArea(parent) {
         connect(named.panel, &app::Panel::changeAsked, this, &PanelStack::changeAsked);
         connect(named.panel, &app::Panel::placeHovered, this, &PanelStack::placeHovered);
         connect(named.panel, &app::Panel::placeSelected, this, &PanelStack::placeSelected);
+        connect(named.panel, &app::Panel::pointSelected, this, &PanelStack::pointSelected);
     }
     column->addStretch(1);
     setWidget(body);
@@ -71,6 +72,12 @@ void PanelStack::selectPlace(std::optional<double> at_m) {
     selected_ = at_m;
     for (Section& section : sections_) {
         if (!section.panel->isHidden()) section.panel->selectPlace(at_m);
+    }
+}
+
+void PanelStack::selectPoint(int point) {
+    for (Section& section : sections_) {
+        if (!section.panel->isHidden()) section.panel->selectPoint(point);
     }
 }
 

@@ -20,6 +20,7 @@ public:
     void show(const Shown& shown);  // folded panels are shown it when they open
     void lightPlace(std::optional<double> at_m);
     void selectPlace(std::optional<double> at_m);
+    void selectPoint(int point);  // -1: none; panels stay folded and the keyboard where it is
 
     // Opens the panel that answers `question`, brings it into sight and gives it the keyboard. False: there is none
     // yet.
@@ -35,6 +36,7 @@ signals:
     void changeAsked(const Change& change);
     void placeHovered(std::optional<double> at_m);
     void placeSelected(std::optional<double> at_m);
+    void pointSelected(int point);
 
 private:
     struct Section {

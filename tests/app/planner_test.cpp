@@ -1,7 +1,6 @@
 // The planner: never an older result after a newer one, never a stuck window, every failure told in words.
 #include "app/window/planner.hpp"
 
-#include <QElapsedTimer>
 #include <QRandomGenerator>
 #include <QSignalSpy>
 #include <QTest>
@@ -90,16 +89,12 @@ private slots:
         });
         QRandomGenerator dice(11);
         quint64 last = 0;
-        qint64 longest_us = 0;
         for (int i = 0; i < 200; ++i) {
             const bool broken = dice.bounded(10) == 0;
             const double rise = 0.05 + 0.001 * i;
             boat::Piece piece = arc(rise);
             if (broken) piece.line.points.resize(2);
-            QElapsedTimer asking;
-            asking.start();
             const quint64 request = planner.ask(piece, shop());
-            longest_us = std::max(longest_us, asking.nsecsElapsed() / 1000);
             QVERIFY(request > last);
             last = request;
             riseOf[request] = broken ? -1.0 : rise;
@@ -109,20 +104,18 @@ private slots:
         QTRY_VERIFY(!planner.isWorking());
         QVERIFY(std::ranges::is_sorted(answers));
         QVERIFY(std::ranges::adjacent_find(answers) == answers.end());
-        qInfo("%zu answers to 200 requests, asking took %lld us at most", answers.size(),
-              static_cast<long long>(longest_us));
+        qInfo("%zu answers to 200 requests", answers.size());
     }
 
-    void planArrivesSoonWhileEditsKeepComing() {
+    void plansArriveWhileEditsKeepComing() {
         Planner planner;
         QSignalSpy planned(&planner, &Planner::planned);
-        QElapsedTimer dragging;
-        dragging.start();
-        for (int i = 0; dragging.elapsed() < 500; ++i) {
-            planner.ask(arc(0.1 + 0.0001 * i), shop());
-            QTest::qWait(4);
+        // A request always waits, as in a drag that does not end: plans must come all the same. How soon is measured in
+        // the benchmarks.
+        for (int i = 0; i < 20000 && planned.count() <= 10; ++i) {
+            planner.ask(arc(0.1 + 0.000001 * i), shop());
+            QTest::qWait(1);
         }
-        // A drag of half a second: the drawing must follow it, not wait for its end.
         QVERIFY2(planned.count() > 10, qPrintable(QString::number(planned.count())));
     }
 

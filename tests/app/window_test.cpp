@@ -161,6 +161,30 @@ private slots:
         QVERIFY(!bench.document().hoveredPlace());
     }
 
+    void pointChosenInTheDrawingIsTheRowOfTheTableAndTheOtherWayRound() {
+        Bench bench;
+        auto* view = bench.find<FormView>();
+        auto* table = bench.find<QAbstractItemView>("offsets");
+        const boat::Point& point = bench.piece().line.points[wl12];
+        QTest::mouseClick(view, Qt::LeftButton, {}, view->transform().toScreen({point.x_m, point.y_m}).toPoint());
+        QCOMPARE(view->selectedPoint(), wl12);
+        QCOMPARE(table->currentIndex().row(), wl12);
+        QVERIFY(table->selectionModel()->isSelected(table->model()->index(wl12, xColumn)));
+
+        table->setFocus();
+        QTRY_VERIFY(table->hasFocus());
+        QTest::keyClick(table, Qt::Key_Down);
+        QCOMPARE(table->currentIndex().row(), wl12 + 1);
+        QCOMPARE(view->selectedPoint(), wl12 + 1);
+        // Several rows stay several.
+        QTest::keyClick(table, Qt::Key_Down, Qt::ShiftModifier);
+        QCOMPARE(view->selectedPoint(), wl12 + 2);
+        QVERIFY(table->selectionModel()->isSelected(table->model()->index(wl12 + 1, xColumn)));
+
+        view->selectPoint(-1);
+        QVERIFY(!table->selectionModel()->hasSelection());
+    }
+
     void unitsAreAStepOfTheBoatAndEveryViewFollows() {
         Bench bench;
         const auto* table = bench.find<QAbstractItemView>("offsets");
