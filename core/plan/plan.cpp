@@ -64,7 +64,9 @@ double heldAt(boat::From from, double length_m) {
 }
 
 HoldingPlan planHolding(const boat::Piece& piece, const line::Line& line) {
-    return {holding::stationPlaces(piece.holding, piece.stack, piece.line.describes, piece.line.stripsOn, line)};
+    HoldingPlan plan;
+    plan.stations = holding::stationPlaces(piece.holding, piece.stack, piece.line.describes, piece.line.stripsOn, line);
+    return plan;
 }
 
 std::vector<Finding> findingsOf(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
@@ -128,7 +130,7 @@ Shop shopOf(const boat::Boat& boat) {
     return shop;
 }
 
-Plan makePlan(const boat::Piece& piece, const Shop& shop) {
+Plan makePlan(const boat::Piece& piece, const Shop& shop, const Plan*) {
     Plan plan;
     plan.piece = piece.name;
     plan.display = shop.display;

@@ -1,12 +1,21 @@
 // What follows from a piece: everything that Fayline answers, in SI, and what is wrong with it.
 #pragma once
 
+#include <atomic>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "core/boat/boat.hpp"
+#include "core/holding/at_hand.hpp"
+#include "core/holding/closing.hpp"
+#include "core/holding/held.hpp"
+#include "core/holding/hull.hpp"
+#include "core/holding/over_run.hpp"
 #include "core/holding/places.hpp"
+#include "core/holding/pressing.hpp"
+#include "core/holding/prop.hpp"
+#include "core/holding/propose.hpp"
 #include "core/line/fair.hpp"
 #include "core/line/misread.hpp"
 #include "core/measure/display.hpp"
@@ -46,8 +55,26 @@ struct LinePlan {
     std::vector<line::Place> samples;  // every 10 mm and at both ends
 };
 
+// What follows the hand.
 struct HoldingPlan {
-    std::vector<holding::StationPlace> stations;  // forces join here
+    std::vector<holding::StationPlace> stations;  // along the line; held.stations is in the same order
+    holding::Held held;
+    std::vector<holding::PressingNeed> pressing;  // at each station, in the same order
+    std::vector<holding::PropPlan> props;
+    std::vector<holding::ScrewPlan> screws;
+    std::vector<holding::StrapPlan> straps;
+    std::vector<holding::PostLoad> posts;
+    holding::AtHand atHand;
+    std::optional<holding::HullPlan> hull;
+};
+
+// What takes longer than a frame: worked out when the hand has rested.
+struct HoldingStudy {
+    std::vector<holding::ClosingStep> closing;  // in the order of closing
+    holding::OverRun overRun;
+    holding::Proposal proposal;
+    holding::Carried carried;
+    std::vector<Finding> findings;  // those that follow from it
 };
 
 // The nine questions of the job. An answer is a few figures; a question whose part is not built yet says so.
@@ -66,8 +93,9 @@ struct Plan {
     LinePlan line;
     stack::StackPlan stack;
     HoldingPlan holding;
-    std::vector<Finding> findings;  // the worst first
-    std::vector<Answer> answers;    // all nine, in order
+    std::optional<HoldingStudy> holdingStudy;  // absent until worked out
+    std::vector<Finding> findings;             // the worst first; those of the study among them where there is one
+    std::vector<Answer> answers;               // all nine, in order
 };
 
 // What a plan needs beside the piece.
@@ -83,6 +111,12 @@ Shop shopOf(const boat::Boat& boat);
 //
 // Throws InputError with a path from the piece on (`line.points[3]`, `stack.strips[0].species`) for a piece that no
 // plan can be made of. Risks are findings. A line longer than 500 m is refused (mistyped units); so plans stay quick.
-Plan makePlan(const boat::Piece& piece, const Shop& shop);
+// `before` is an earlier plan of nearly the same piece, to begin its slower parts from: the answers are the same within
+// the methods' own errors.
+Plan makePlan(const boat::Piece& piece, const Shop& shop, const Plan* before = nullptr);
+
+// `plan`, which is of this piece and shop, with what takes longer: closing order, over-run, stations proposed. Pure as
+// well. `stop` is looked at every few milliseconds; once it is set, nothing is returned.
+std::optional<Plan> deepen(const boat::Piece& piece, const Shop& shop, const Plan& plan, const std::atomic<bool>& stop);
 
 }  // namespace fayline::plan
