@@ -174,6 +174,7 @@ struct Station {
     double most_N = 2500;
     double pad_m = 0.04;
     bool fixed = false;
+    bool side = false;  // only keeps the pile in line: pulls across the strips' width, presses nothing on the form
     std::optional<double> pull_N;  // pulls exactly this; absent: closes its gap with no more than most_N
     // prop, jack
     std::optional<double> footX_m;

@@ -179,6 +179,7 @@ void keysOf(Visit& visit, const Station*) {
     visit("most_N", &Station::most_N, above0(unit::N, "a force"));
     visit("pad_mm", &Station::pad_m, length_mm);
     visit("fixed", &Station::fixed, Truth{});
+    visit("side", &Station::side, Truth{});
     visit("pull_N", &Station::pull_N, OrNull{from0(unit::N, "a pull")});
     visit("foot_x_mm", &Station::footX_m, OrNull{place_mm});
     visit("foot_y_mm", &Station::footY_m, OrNull{place_mm});

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/holding/held.hpp"
+#include "core/holding/strap.hpp"
 #include "core/measure/source.hpp"
 
 namespace fayline::holding {
@@ -44,23 +45,6 @@ AtHand atHand(const StackOnForm& work, const Held& held);
 // Turns of the screw past snug for `pull_N`: pull times what gives way, over the pitch. The stack under the pad is a
 // bed of wood across the grain; frame of the clamp 1 mm for each 2.5 kN (C). Estimate.
 double turnsPastSnug(double pull_N, double pitch_m, double stackCrush_m_per_N);
-
-// A strap pulled with `tension_N` from one or both ends: its thrust on the form per length at `turned_rad` from where
-// it is drawn is T k exp(-mu turned) where the outside is round; nothing where it is straight or hollow. Source: belt
-// friction (Euler, Eytelwein) (D).
-struct StrapPlace {
-    double at_m = 0;
-    double thrust_N_m = 0;
-    double tension_N = 0;
-};
-struct StrapPlan {
-    int index = 0;                   // in boat::Holding::stations
-    std::vector<StrapPlace> places;  // every 10 mm from at_m to to_m
-    double total_N = 0;              // whole thrust on the form
-    double idle_m = 0;               // length on which it does nothing
-    double leastTension_N = 0;
-};
-StrapPlan strapPlan(const boat::Station& strap, int index, const StackOnForm& work);
 
 // A pair of folding wedges stays in by itself below this angle, radians: 2 atan mu. Facts: 11.4 degrees at mu 0.1 (D).
 double wedgeHoldsItself(double friction);

@@ -185,6 +185,7 @@ TEST(Keys, EveryMemberOfTheHoldingHasItsSiValue) {
     EXPECT_EQ(station.diameter_m, 0.005);
     EXPECT_EQ(station.intoBackbone_m, 0.038);
     EXPECT_EQ(station.washer_m, 0.025);
+    EXPECT_TRUE(station.side);
     EXPECT_EQ(station.to_m, 0.9);
     EXPECT_EQ(station.pullsFrom, PullsFrom::both);
     EXPECT_EQ(station.friction, 0.25);

@@ -1,0 +1,224 @@
+#include "core/holding/strap.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/measure/input_error.hpp"
+#include "core/stack/layers.hpp"
+#include "core/stack/parallels.hpp"
+#include "core/stack/stack.hpp"
+
+namespace fayline::holding {
+
+namespace {
+
+constexpr double finest_m = 0.005;
+constexpr double mostPlaces = 2000;
+constexpr double told_m = 0.01;
+
+// The outer face of the stack, and on which side of the line it lies.
+struct Outside {
+    double side = 1;
+    stack::Distance face;
+};
+
+Outside outsideOf(const StackOnForm& work) {
+    const std::vector<stack::Layer> strips =
+        stack::layers(work.piece.stack, work.piece.line.describes, work.line.length());
+    const stack::Distance face = strips.empty() ? stack::Distance{0, 0, work.line.length()} : strips.back().outer;
+    return {stack::sideSign(work.piece.line.stripsOn), face};
+}
+
+double turnPerLength(const Outside& outside, const line::Place& on) {
+    const double along =
+        std::hypot(stack::stretch(on, outside.side, outside.face.at(on.at_m)), outside.face.slopeAt(on.at_m));
+    if (!(along > 0)) return 0;
+    return stack::curvatureBeside(on, outside.side, outside.face) * along;
+}
+
+// Direction of the outside, turned so that it grows where the outside is round.
+double roundHeading(const Outside& outside, const line::Place& on) {
+    const double lean =
+        std::atan2(outside.face.slopeAt(on.at_m), stack::stretch(on, outside.side, outside.face.at(on.at_m)));
+    return -(outside.side * on.heading_rad + lean);
+}
+
+// Which of `points` a taut strap touches that goes round them from the first to the last: those from which every
+// stretch to the next turns toward the form. `side` +1: the form lies to the right of someone walking along them.
+std::vector<std::size_t> tautRound(const std::vector<line::Xy>& points, double side) {
+    std::vector<std::size_t> touched;
+    const auto hollow = [&](const line::Xy& a, const line::Xy& b, const line::Xy& c) {
+        return side * ((b.x_m - a.x_m) * (c.y_m - b.y_m) - (b.y_m - a.y_m) * (c.x_m - b.x_m)) > 0;
+    };
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        while (touched.size() >= 2 && hollow(points[touched[touched.size() - 2]], points[touched.back()], points[i])) {
+            touched.pop_back();
+        }
+        touched.push_back(i);
+    }
+    return touched;
+}
+
+// Turn on what is touched between each place and the next.
+std::vector<double> touchedTurns(Strap& strap, const Outside& outside, const line::Line& line) {
+    std::vector<line::Xy> points;
+    std::vector<double> headings;
+    for (const double at_m : strap.places_m) {
+        const line::Place on = line.at(at_m);
+        points.push_back(stack::pointBeside(on, outside.side, outside.face.at(at_m)));
+        headings.push_back(roundHeading(outside, on));
+    }
+    const std::vector<std::size_t> touched = tautRound(points, outside.side);
+    std::vector<double> turns(points.size() - 1, 0.0);
+    strap.touches.assign(turns.size(), false);
+    for (std::size_t i = 1; i < touched.size(); ++i) {
+        const std::size_t from = touched[i - 1];
+        if (touched[i] != from + 1) continue;
+        const double turn = headings[from + 1] - headings[from];
+        if (turn < straight_per_m * (strap.places_m[from + 1] - strap.places_m[from])) continue;
+        turns[from] = turn;
+        strap.touches[from] = true;
+    }
+    return turns;
+}
+
+// Tension at the places when pulled with `pulled_N` from the first of them.
+std::vector<double> tensionAlong(const std::vector<double>& turns, double friction, double pulled_N) {
+    std::vector<double> tension{pulled_N};
+    double turned = 0;
+    for (const double turn : turns) {
+        turned += turn;
+        tension.push_back(pulled_N * std::exp(-friction * turned));
+    }
+    return tension;
+}
+
+std::vector<double> tensionFromEnd(std::vector<double> turns, double friction, double pulled_N) {
+    std::reverse(turns.begin(), turns.end());
+    std::vector<double> tension = tensionAlong(turns, friction, pulled_N);
+    std::reverse(tension.begin(), tension.end());
+    return tension;
+}
+
+std::vector<double> tensionOf(const boat::Station& station, const std::vector<double>& turns, double pulled_N) {
+    if (station.pullsFrom == boat::PullsFrom::start) return tensionAlong(turns, station.friction, pulled_N);
+    std::vector<double> tension = tensionFromEnd(turns, station.friction, pulled_N);
+    if (station.pullsFrom == boat::PullsFrom::end) return tension;
+    const std::vector<double> fromStart = tensionAlong(turns, station.friction, pulled_N);
+    for (std::size_t i = 0; i < tension.size(); ++i) tension[i] = std::max(tension[i], fromStart[i]);
+    return tension;
+}
+
+// The place before `at_m` and the share of the way to the next; places has two members or more.
+struct Between {
+    std::size_t index = 0;
+    double share = 0;
+};
+Between betweenPlaces(const std::vector<double>& places_m, double at_m) {
+    const auto after = std::upper_bound(places_m.begin() + 1, places_m.end() - 1, at_m);
+    const auto index = static_cast<std::size_t>(after - places_m.begin()) - 1;
+    const double share = (at_m - places_m[index]) / (places_m[index + 1] - places_m[index]);
+    return {index, std::clamp(share, 0.0, 1.0)};
+}
+
+// Tension at `at_m` between the ends: exponential by the turn, which grows evenly from place to place.
+double tensionAt(const Strap& strap, double at_m) {
+    const Between place = betweenPlaces(strap.places_m, at_m);
+    const double before = strap.tension_N[place.index];
+    const double after = strap.tension_N[place.index + 1];
+    if (!(before > 0 && after > 0)) return before + place.share * (after - before);
+    return before * std::pow(after / before, place.share);
+}
+
+void checkEnd(const boat::Station& strap, int index) {
+    if (strap.to_m && !std::isfinite(*strap.to_m)) {
+        throw measure::InputError("holding.stations[" + std::to_string(index) + "].to_mm", "that is no number",
+                                  "give a place along the line");
+    }
+}
+
+void addIdle(StrapPlan& plan, const Strap& strap) {
+    double from = 0;
+    double length = 0;
+    for (std::size_t i = 0; i < strap.touches.size(); ++i) {
+        if (strap.touches[i]) {
+            length = 0;
+            continue;
+        }
+        if (length == 0) from = strap.places_m[i];
+        const double step = strap.places_m[i + 1] - strap.places_m[i];
+        length += step;
+        plan.idle_m += step;
+        if (length > plan.longestIdle_m) {
+            plan.longestIdle_m = length;
+            plan.longestIdleFrom_m = from;
+        }
+    }
+}
+
+}  // namespace
+
+Strap layStrap(const boat::Station& station, int index, const StackOnForm& work) {
+    checkEnd(station, index);
+    const double first = -work.piece.stack.runsPastStart_m;
+    const double last = work.line.length() + work.piece.stack.runsPastEnd_m;
+    const double other = station.to_m.value_or(station.at_m);
+    Strap strap;
+    strap.lacksEnd = !station.to_m;
+    strap.pulled_N = station.pull_N.value_or(station.most_N);
+    strap.from_m = std::clamp(std::min(station.at_m, other), first, std::max(first, last));
+    strap.to_m = std::clamp(std::max(station.at_m, other), first, std::max(first, last));
+    const double length = strap.to_m - strap.from_m;
+    if (!(length > 1e-6)) return strap;
+
+    const double cells = std::min(mostPlaces, std::ceil(length / finest_m));
+    for (int i = 0; i <= static_cast<int>(cells); ++i) strap.places_m.push_back(strap.from_m + length * i / cells);
+    const std::vector<double> turns = touchedTurns(strap, outsideOf(work), work.line);
+    strap.tension_N = tensionOf(station, turns, strap.pulled_N);
+    return strap;
+}
+
+double bearingTension_N(const Strap& strap, double at_m) {
+    if (strap.places_m.size() < 2 || at_m < strap.from_m || at_m > strap.to_m) return 0;
+    if (!strap.touches[betweenPlaces(strap.places_m, at_m).index]) return 0;
+    return tensionAt(strap, at_m);
+}
+
+double strapThrust_N_m(const Strap& strap, const StackOnForm& work, double at_m) {
+    const double tension = bearingTension_N(strap, at_m);
+    return tension > 0 ? tension * std::max(0.0, outsideTurn_per_m(work, at_m)) : 0;
+}
+
+double outsideTurn_per_m(const StackOnForm& work, double at_m) {
+    return turnPerLength(outsideOf(work), work.line.at(at_m));
+}
+
+StrapPlan strapPlan(const boat::Station& station, int index, const StackOnForm& work) {
+    const Strap strap = layStrap(station, index, work);
+    StrapPlan plan;
+    plan.index = index;
+    plan.lacksEnd = strap.lacksEnd;
+    if (strap.places_m.size() < 2) return plan;
+
+    plan.leastTension_N = *std::min_element(strap.tension_N.begin(), strap.tension_N.end());
+    const Outside outside = outsideOf(work);
+    const double length = strap.to_m - strap.from_m;
+    const int steps = static_cast<int>(std::min(mostPlaces, std::ceil(length / told_m)));
+    for (int i = 0; i <= steps; ++i) {
+        const double at_m = i == steps ? strap.to_m : strap.from_m + length * i / steps;
+        const double tension = bearingTension_N(strap, at_m);
+        const double thrust = tension * std::max(0.0, turnPerLength(outside, work.line.at(at_m)));
+        plan.places.push_back({at_m, thrust, tensionAt(strap, at_m)});
+    }
+    for (std::size_t i = 0; i + 1 < strap.places_m.size(); ++i) {
+        if (!strap.touches[i]) continue;
+        const double turn = roundHeading(outside, work.line.at(strap.places_m[i + 1])) -
+                            roundHeading(outside, work.line.at(strap.places_m[i]));
+        plan.turned_rad += turn;
+        plan.total_N += (strap.tension_N[i] + strap.tension_N[i + 1]) / 2 * turn;
+    }
+    addIdle(plan, strap);
+    return plan;
+}
+
+}  // namespace fayline::holding
