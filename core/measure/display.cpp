@@ -45,6 +45,16 @@ std::string writeForce(double force_N, const Display& display) {
     return writeNumber(force_N / poundForce_N) + " lbf";
 }
 
+std::string writeMoment(double moment_N_m, const Display& display) {
+    if (display.forces == ForceUnit::newton) return writeNumber(moment_N_m) + " N m";
+    return writeNumber(moment_N_m / (poundForce_N * foot_m)) + " lbf ft";
+}
+
+std::string writePressure(double pressure_Pa, const Display& display) {
+    if (display.forces == ForceUnit::newton) return writeNumber(pressure_Pa / 1e3) + " kPa";
+    return writeNumber(pressure_Pa / psi_Pa) + " psi";
+}
+
 std::string writeTemperature(double celsius, const Display& display) {
     if (display.temperatures == TemperatureUnit::celsius) return upToDecimals(celsius, 1) + " \u00B0C";
     return upToDecimals(toFahrenheit(celsius), 1) + " \u00B0F";

@@ -33,6 +33,10 @@ std::string writeSmall(double distance_m, const Display& display);
 // "61 %", "0.52 %": a share (0.61) with so many significant figures.
 std::string writeShare(double share, int figures = 2);
 std::string writeForce(double force_N, const Display& display);
+// A bending moment, three significant figures: "35 N m", "25.8 lbf ft" where forces are read in pounds.
+std::string writeMoment(double moment_N_m, const Display& display);
+// A pressure on a face, three significant figures: "310 kPa", "45 psi" where forces are read in pounds.
+std::string writePressure(double pressure_Pa, const Display& display);
 std::string writeTemperature(double celsius, const Display& display);
 // A stress or modulus in MPa (N/mm^2), three significant figures.
 std::string writeStress(double stress_Pa);

@@ -37,6 +37,10 @@ TEST(Display, SharesForcesTemperaturesStresses) {
     EXPECT_EQ(writeForce(800, metric), "800 N");
     EXPECT_EQ(writeForce(12345, metric), "12300 N");
     EXPECT_EQ(writeForce(poundForce_N * 180, trade), "180 lbf");
+    EXPECT_EQ(writeMoment(35.04, metric), "35 N m");
+    EXPECT_EQ(writeMoment(poundForce_N * foot_m * 25.8, trade), "25.8 lbf ft");
+    EXPECT_EQ(writePressure(310e3, metric), "310 kPa");
+    EXPECT_EQ(writePressure(psi_Pa * 45, trade), "45 psi");
     EXPECT_EQ(writeTemperature(18, metric), "18 \u00B0C");
     EXPECT_EQ(writeTemperature(18, trade), "64.4 \u00B0F");
     EXPECT_EQ(writeStress(104.8e6), "105 MPa");
