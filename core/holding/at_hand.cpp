@@ -1,0 +1,261 @@
+#include "core/holding/at_hand.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "core/holding/assignment.hpp"
+#include "core/holding/kinds.hpp"
+#include "core/stack/layers.hpp"
+#include "core/wood/bending.hpp"
+
+namespace fayline::holding {
+
+namespace {
+
+using boat::HoldKind;
+
+constexpr double acrossOverAlong = 1.0 / 12;
+
+// The stack's single strips with their moduli, found once.
+struct Pile {
+    std::vector<stack::Layer> layers;
+    std::vector<double> modulus_Pa;  // of each layer; 0 where the wood is not known
+};
+
+Pile pileOf(const StackOnForm& work) {
+    const boat::Stack& stack = work.piece.stack;
+    std::vector<double> moduli;
+    for (const boat::Strips& strips : stack.strips) {
+        const wood::Species* species = wood::findSpecies(work.species, strips.species);
+        moduli.push_back(species ? wood::bending(*species, stack.moisture, stack.grainSlope, strips.moe_Pa).modulus_Pa
+                                 : 0);
+    }
+    Pile pile{stack::layers(stack, work.piece.line.describes, work.line.length()), {}};
+    for (const stack::Layer& layer : pile.layers) {
+        pile.modulus_Pa.push_back(moduli[static_cast<std::size_t>(layer.group)]);
+    }
+    return pile;
+}
+
+bool isThere(const StackOnForm& work, const Pile& pile, const stack::Layer& layer, double at_m) {
+    return stack::runsOf(work.piece.stack, pile.layers, layer.place, work.line.length()).bent.holds(at_m);
+}
+
+double depthAt(const Pile& pile, double at_m) {
+    return pile.layers.empty() ? 0 : pile.layers.back().outer.at(at_m) - pile.layers.front().inner.at(at_m);
+}
+
+double crushOf(const StackOnForm& work, const Pile& pile, double at_m, double pad_m) {
+    double depth = 0;
+    double crush = 0;  // metres per pascal
+    for (std::size_t i = 0; i < pile.layers.size(); ++i) {
+        if (!isThere(work, pile, pile.layers[i], at_m)) continue;
+        const double thickness = pile.layers[i].thicknessAt(at_m);
+        depth += thickness;
+        if (pile.modulus_Pa[i] > 0) crush += thickness / (pile.modulus_Pa[i] * acrossOverAlong);
+    }
+    const double area = stack::ripWidthAt(work.piece.stack, at_m) * (std::max(0.0, pad_m) + depth);
+    return area > 0 ? crush / area : 0;
+}
+
+double neededBy(const boat::Station& station, const HeldStation* held) {
+    if (station.side) return station.pull_N.value_or(0);
+    if (station.kind == HoldKind::strap) return station.pull_N.value_or(station.most_N);
+    if (!held) return station.pull_N.value_or(station.most_N);
+    const bool pushes = station.kind == HoldKind::prop || station.kind == HoldKind::jack;
+    // What it can do square to the form is its strength times the cosine of its slant.
+    return pushes && held->most_N > 0 ? held->pull_N * station.most_N / held->most_N : held->pull_N;
+}
+
+Served whatIsNeeded(const StackOnForm& work, const Pile& pile, int index, const HeldStation* held) {
+    const boat::Station& station = work.piece.holding.stations[static_cast<std::size_t>(index)];
+    const double width = stack::ripWidthAt(work.piece.stack, station.at_m);
+    const double depth = depthAt(pile, station.at_m);
+    Served served;
+    served.station = index;
+    served.needed_N = neededBy(station, held);
+    served.opening_m = station.side ? width : depth + work.piece.holding.cauls.thickness_m;
+    served.throat_m = (station.side ? depth : width) / 2;
+    return served;
+}
+
+// Why none of `tools` of this kind serves the station.
+Lacks whatLacks(const std::vector<boat::Tool>& tools, HoldKind kind, const Served& need) {
+    Lacks lacks = Lacks::strength;
+    for (const boat::Tool& tool : tools) {
+        if (tool.kind != kind || !isStrong(tool, need)) continue;
+        lacks = std::max(lacks, !opensEnough(tool, need) ? Lacks::opening
+                                : !reaches(tool, need)   ? Lacks::throat
+                                                         : Lacks::count);
+    }
+    return lacks;
+}
+
+bool isListed(const boat::Holding& holding, HoldKind kind) {
+    return std::any_of(holding.tools.begin(), holding.tools.end(), [&](const auto& tool) { return tool.kind == kind; });
+}
+
+const HeldStation* heldOf(const Held& held, int index) {
+    const auto found = std::find_if(held.stations.begin(), held.stations.end(),
+                                    [&](const HeldStation& station) { return station.index == index; });
+    return found == held.stations.end() ? nullptr : &*found;
+}
+
+void tellTool(Served& served, const StackOnForm& work, const Pile& pile) {
+    const boat::Station& station = work.piece.holding.stations[static_cast<std::size_t>(served.station)];
+    const boat::Tool& tool = work.piece.holding.tools[static_cast<std::size_t>(served.tool)];
+    if (tool.kind != HoldKind::clamp) return;
+    if (tool.opening_m) served.opens = opensEnough(tool, served);
+    if (tool.throat_m) served.throats = reaches(tool, served);
+    if (!tool.pitch_m || station.side) return;
+    served.turnsPastSnug =
+        turnsPastSnug(served.needed_N, *tool.pitch_m, crushOf(work, pile, station.at_m, station.pad_m));
+}
+
+std::vector<Counted> countKinds(const boat::Holding& holding, const std::vector<Served>& served) {
+    std::vector<Counted> counts;
+    for (const HoldKind kind :
+         {HoldKind::clamp, HoldKind::prop, HoldKind::jack, HoldKind::screw, HoldKind::strap, HoldKind::wedge}) {
+        Counted counted;
+        counted.kind = kind;
+        counted.listed = isListed(holding, kind);
+        for (const boat::Tool& tool : holding.tools) counted.there += tool.kind == kind ? tool.count : 0;
+        for (const Served& one : served) {
+            if (holding.stations[static_cast<std::size_t>(one.station)].kind != kind) continue;
+            ++counted.asked;
+            if (one.lacks != Lacks::nothing) counted.withoutTool.push_back(one.station);
+        }
+        if (counted.asked > 0 || counted.listed) counts.push_back(counted);
+    }
+    return counts;
+}
+
+// Stiffness of the loose strips that are there, over what they have in common: of the first i strips at sums[i].
+std::vector<double> stiffnessSums(const StackOnForm& work, const Pile& pile, double at_m) {
+    std::vector<double> sums{0};
+    for (std::size_t i = 0; i < pile.layers.size(); ++i) {
+        const bool there = isThere(work, pile, pile.layers[i], at_m);
+        const double stiffness = there ? pile.modulus_Pa[i] * std::pow(pile.layers[i].thicknessAt(at_m), 3) : 0;
+        sums.push_back(sums.back() + stiffness);
+    }
+    return sums;
+}
+
+// Share of the pull that is left when the strips are bent on in two lots, the first up to strip `after`: the stiffer's.
+double shareLeft(const std::vector<double>& sums, std::size_t after) {
+    const double all = sums.back();
+    return all > 0 ? std::max(sums[after], all - sums[after]) / all : 1;
+}
+
+int countServed(const boat::Holding& holding, const std::vector<Served>& needs) {
+    const std::vector<int> toolOf = assignTools(holding, needs);
+    return static_cast<int>(std::count_if(toolOf.begin(), toolOf.end(), [](int tool) { return tool >= 0; }));
+}
+
+void trySplit(AtHand& atHand, const StackOnForm& work, const Pile& pile) {
+    const boat::Holding& holding = work.piece.holding;
+    if (!work.piece.stack.gluings.empty()) return;
+    std::vector<std::vector<double>> sums;
+    for (const boat::Station& station : holding.stations) sums.push_back(stiffnessSums(work, pile, station.at_m));
+    std::size_t best = 0;
+    double bestShare = 1;
+    for (std::size_t after = 1; after < pile.layers.size(); ++after) {
+        double share = 0;
+        for (const Served& one : atHand.served) {
+            if (one.lacks == Lacks::nothing) continue;
+            share = std::max(share, shareLeft(sums[static_cast<std::size_t>(one.station)], after));
+        }
+        if (share < bestShare - 1e-9) {
+            best = after;
+            bestShare = share;
+        }
+    }
+    if (best == 0) return;
+
+    std::vector<Served> needs = atHand.served;
+    for (Served& need : needs) {
+        const auto i = static_cast<std::size_t>(need.station);
+        const boat::Station& station = holding.stations[i];
+        if (closesGap(station) && !station.pull_N) need.needed_N *= shareLeft(sums[i], best);
+    }
+    const int before = countServed(holding, atHand.served);
+    const int serves = countServed(holding, needs) - before;
+    if (serves <= 0) return;
+    atHand.splitAfterStrip = static_cast<int>(best);
+    atHand.splitShare = bestShare;
+    atHand.splitServes = serves;
+}
+
+// Length of line nearer to this station than to its neighbours that press on the form.
+double reachOf(const boat::Holding& holding, const boat::Station& station) {
+    double before = std::numeric_limits<double>::infinity();
+    double after = before;
+    for (const boat::Station& other : holding.stations) {
+        if (!closesGap(other)) continue;
+        if (other.at_m < station.at_m) before = std::min(before, station.at_m - other.at_m);
+        if (other.at_m > station.at_m) after = std::min(after, other.at_m - station.at_m);
+    }
+    if (!std::isfinite(before)) before = after;
+    if (!std::isfinite(after)) after = before;
+    return std::isfinite(before) ? (before + after) / 2 : station.pad_m;
+}
+
+void tryOtherTools(AtHand& atHand, const StackOnForm& work) {
+    const boat::Holding& holding = work.piece.holding;
+    for (const Served& one : atHand.served) {
+        const boat::Station& station = holding.stations[static_cast<std::size_t>(one.station)];
+        if (one.lacks == Lacks::nothing || station.side) continue;
+        if (station.kind != HoldKind::clamp && station.kind != HoldKind::wedge) continue;
+        const double turn = outsideTurn_per_m(work, station.at_m);
+        const double reach = reachOf(holding, station);
+        if (turn > straight_per_m && reach > 0) {
+            ++atHand.strapsWouldServe;
+            atHand.strapTension_N = std::max(atHand.strapTension_N, one.needed_N / (turn * reach));
+        }
+        const bool hasForm = work.piece.form.kind != boat::FormKind::inPlace;
+        if (station.kind == HoldKind::clamp && hasForm && one.needed_N <= wedgesPress_N) ++atHand.wedgesWouldServe;
+    }
+}
+
+}  // namespace
+
+AtHand atHand(const StackOnForm& work, const Held& held) {
+    const boat::Holding& holding = work.piece.holding;
+    const Pile pile = pileOf(work);
+    AtHand atHand;
+    for (int i = 0; i < static_cast<int>(holding.stations.size()); ++i) {
+        atHand.served.push_back(whatIsNeeded(work, pile, i, heldOf(held, i)));
+    }
+    const std::vector<int> toolOf = assignTools(holding, atHand.served);
+    for (Served& served : atHand.served) {
+        const HoldKind kind = holding.stations[static_cast<std::size_t>(served.station)].kind;
+        served.tool = toolOf[static_cast<std::size_t>(served.station)];
+        if (served.tool >= 0) {
+            tellTool(served, work, pile);
+        } else if (isListed(holding, kind)) {
+            served.lacks = whatLacks(holding.tools, kind, served);
+            ++atHand.leftWithout;
+        }
+    }
+    atHand.counts = countKinds(holding, atHand.served);
+    if (atHand.leftWithout == 0) return atHand;
+    trySplit(atHand, work, pile);
+    tryOtherTools(atHand, work);
+    return atHand;
+}
+
+double stackCrush_m_per_N(const StackOnForm& work, double at_m, double pad_m) {
+    return crushOf(work, pileOf(work), at_m, pad_m);
+}
+
+double turnsPastSnug(double pull_N, double pitch_m, double stackCrush_m_per_N) {
+    if (!(pitch_m > 0)) return 0;
+    return pull_N * (stackCrush_m_per_N + clampGives_m_per_N) / pitch_m;
+}
+
+double wedgeHoldsItself(double friction) {
+    return 2 * std::atan(friction);
+}
+
+}  // namespace fayline::holding
