@@ -1,0 +1,286 @@
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "core/holding/contact.hpp"
+#include "core/holding/newton.hpp"
+
+namespace fayline::holding {
+
+namespace {
+
+// Balance is found when the greatest force out of balance is below this part of the scale, or below what the gaps'
+// last digits bring about if that is more; and when holds that close do so within `closed_m`.
+constexpr double balanced = 1e-10;
+constexpr double closed_m = 1e-12;
+// Beyond this a state is not taken for balance even if nothing better can be found.
+constexpr double balancedAtWorst = 1e-8;
+
+// From rest the bed is soft at first, so that a whole free span lets go in a few steps and not one crushed length
+// after the other, and gets stiffer by this factor each time the forces are in balance within `nearly`.
+constexpr double firstBedShare = 1e-3;
+constexpr double bedGrowth = 30;
+constexpr double nearly = 3e-2;
+
+// Firmness of holds in the augmented Lagrangian: it steers the line search only. 1e5 N/m took the fewest steps of
+// 1e5 to 1e9 on the rows of tests/published/rod_rows.csv with holds of half to fifty times their pulls.
+constexpr double firmness_N_m = 1e5;
+
+constexpr int mostSteps = 120;
+constexpr int mostTries = 30;  // along one step
+
+struct Search {
+    const Discrete& discrete;
+    NewtonSystem system;
+    Expected expected;
+    std::vector<double> x;
+    Balance balance;
+    std::vector<double> step;
+    std::vector<double> tried;
+    Balance triedBalance;
+    double keep_N_m2 = 0;  // a little of what holds a rod where it is, so that one off the form has a step at all
+    int steps = 0;
+    double offBalance_N = 0;
+    double scale_N = 1;
+    bool curvesUp = false;  // at the last step
+    bool jumped = false;    // near balance it did not
+};
+
+double dot(const std::vector<double>& a, const std::vector<double>& b) {
+    double sum = 0;
+    for (std::size_t i = 0; i < a.size(); ++i) sum += a[i] * b[i];
+    return sum;
+}
+
+// The greatest force out of balance on a node; moments count by the force they are over one element.
+double outOfBalance(const Discrete& discrete, const Balance& balance) {
+    double worst = 0;
+    const std::size_t elements = discrete.length_m.size();
+    for (std::size_t n = 0; n <= elements; ++n) {
+        const double h = discrete.length_m[std::min(n, elements - 1)];
+        worst = std::max({worst, std::abs(balance.force[2 * n]), std::abs(balance.force[2 * n + 1]) / h});
+    }
+    return worst;
+}
+
+// The problem's own forces: the greatest pull, the load in all, and what it takes at the end of an arm of a metre (or
+// of the rod, if that is shorter) to bend the rod to the form.
+double ownForces(const Discrete& discrete, const Balance& balance) {
+    double pull = 0;
+    for (const double each : balance.pull_N) pull = std::max(pull, each);
+    double load = 0;
+    double moment = 0;
+    for (std::size_t i = 0; i < discrete.places.size(); ++i) {
+        const ElementPlace& place = discrete.places[i];
+        load += std::abs(place.load_N_m) * gaussWeight[i % 3] * discrete.length_m[i / 3];
+        moment =
+            std::max(moment, place.rod.stiffness_N_m2 * std::abs(place.rod.curvature_per_m - place.rod.natural_per_m));
+    }
+    const double length = discrete.nodes_m.back() - discrete.nodes_m.front();
+    return std::max({pull, load, moment / std::min(length, 1.0), std::numeric_limits<double>::min()});
+}
+
+// What rounding of the gaps alone leaves out of balance: a gap's last digit bends two neighbouring elements.
+double roundingOf(const Discrete& discrete, const std::vector<double>& x) {
+    double worst = 0;
+    for (std::size_t e = 0; e < discrete.length_m.size(); ++e) {
+        const double h = discrete.length_m[e];
+        const double gap = std::max(std::abs(x[2 * e]), std::abs(x[2 * e + 2]));
+        worst = std::max(worst, 12 * discrete.places[3 * e + 1].rod.stiffness_N_m2 / (h * h * h) * gap);
+    }
+    return 4 * std::numeric_limits<double>::epsilon() * worst;
+}
+
+bool tryAt(Search& search, double part) {
+    for (std::size_t i = 0; i < search.x.size(); ++i) search.tried[i] = search.x[i] + part * search.step[i];
+    balanceOf(search.discrete, search.tried, search.expected, search.triedBalance);
+    return search.triedBalance.withinReach;
+}
+
+// Goes along the step to a place of less energy where the slope has mostly gone; whole steps are preferred. False: no
+// such place was found, `tried` is not to be used.
+bool goAlong(Search& search) {
+    const double slope0 = dot(search.balance.force, search.step);
+    const double energy0 = search.balance.energy;
+    const double noise = 1e-13 * std::abs(energy0);
+    double low = 0;
+    double lowSlope = slope0;
+    double high = 0;
+    double highSlope = std::numeric_limits<double>::infinity();
+    double part = 1;
+    for (int tries = 0; tries < mostTries; ++tries) {
+        bool lower = false;
+        double slope = std::numeric_limits<double>::infinity();
+        if (tryAt(search, part)) {
+            slope = dot(search.triedBalance.force, search.step);
+            // Near balance the energy's digits run out; there the slope alone tells.
+            lower = search.triedBalance.energy <= energy0 + 1e-4 * part * slope0 ||
+                    (search.triedBalance.energy <= energy0 + noise && std::abs(slope) <= 0.8 * std::abs(slope0));
+            const bool flat = std::abs(slope) <= 0.6 * std::abs(slope0);
+            if (lower && (flat || slope < 0 || tries > 12)) {
+                if (flat || high == 0 || tries > 12) return true;
+            }
+        }
+        if (slope > 0 || !lower) {
+            high = part;
+            highSlope = slope;
+        } else {
+            low = part;
+            lowSlope = slope;
+        }
+        const double width = high - low;
+        const double next = std::isfinite(highSlope) && highSlope > lowSlope
+                                ? low - lowSlope * width / (highSlope - lowSlope)
+                                : low + width / 3;
+        part = std::clamp(next, low + 0.1 * width, high - 0.1 * width);
+    }
+    return false;
+}
+
+bool closes(const Search& search) {
+    for (std::size_t i = 0; i < search.discrete.holds.size(); ++i)
+        if (search.balance.between[i] && std::abs(search.balance.closing_m[i]) > closed_m) return false;
+    return true;
+}
+
+// Factorises exactly, or where the energy does not curve upward without what curves downward.
+void factorise(Search& search) {
+    const auto with = [&](Curving curving) {
+        ++search.steps;
+        return search.system.factorise(search.discrete, search.x, search.balance, search.expected.bedShare, curving,
+                                       search.keep_N_m2) &&
+               search.system.curvesUp();
+    };
+    search.curvesUp = with(Curving::exact);
+    if (search.curvesUp) return;
+    if (search.expected.bedShare == 1 && search.offBalance_N < nearly * search.scale_N) search.jumped = true;
+    with(Curving::positive);
+}
+
+// One step of Newton's method. False: it leads nowhere.
+bool newtonStep(Search& search) {
+    factorise(search);
+    search.system.step(search.balance, search.step, search.expected.pull_N);
+    balanceOf(search.discrete, search.x, search.expected, search.balance);
+    const bool gone = goAlong(search);
+    if (gone) {
+        std::swap(search.x, search.tried);
+        std::swap(search.balance, search.triedBalance);
+    }
+    for (std::size_t i = 0; i < search.balance.pull_N.size(); ++i)
+        if (!search.balance.between[i]) search.expected.pull_N[i] = search.balance.pull_N[i];
+    return gone;
+}
+
+// Steps until balance; true if it is found.
+bool settle(Search& search, int steps) {
+    balanceOf(search.discrete, search.x, search.expected, search.balance);
+    if (!search.balance.withinReach) return false;
+    const int last = search.steps + steps;
+    while (true) {
+        search.scale_N = ownForces(search.discrete, search.balance);
+        search.offBalance_N = outOfBalance(search.discrete, search.balance);
+        if (search.expected.bedShare < 1 && search.offBalance_N < nearly * search.scale_N) {
+            search.expected.bedShare = std::min(1.0, search.expected.bedShare * bedGrowth);
+            balanceOf(search.discrete, search.x, search.expected, search.balance);
+            continue;
+        }
+        const double enough = std::max(balanced * search.scale_N, roundingOf(search.discrete, search.x));
+        if (search.offBalance_N < enough && closes(search)) return true;
+        if (search.steps >= last) return false;
+        if (!newtonStep(search)) {
+            if (search.expected.bedShare == 1)
+                return search.offBalance_N < balancedAtWorst * search.scale_N && closes(search);
+            search.expected.bedShare = 1;
+            balanceOf(search.discrete, search.x, search.expected, search.balance);
+        }
+    }
+}
+
+// The state of another mesh and other holds, by place; beyond its ends it runs on straight in the gap. A hold expects
+// the pull of the nearest one.
+void carryOver(const Contact& start, Search& search) {
+    const auto& from = start.nodes_m;
+    std::size_t e = 0;
+    for (std::size_t n = 0; n < search.discrete.nodes_m.size(); ++n) {
+        const double at = search.discrete.nodes_m[n];
+        while (e + 2 < from.size() && at >= from[e + 1]) ++e;
+        const double h = from[e + 1] - from[e];
+        const double part = std::clamp((at - from[e]) / h, 0.0, 1.0);
+        const Ends ends{start.gap_m[e], start.slope[e] * h, start.gap_m[e + 1], start.slope[e + 1] * h};
+        const Gap gap = gapOf(shapeAt(part), ends, h);
+        search.x[2 * n] = gap.gap + gap.slope * (at - (from[e] + part * h));
+        search.x[2 * n + 1] = gap.slope;
+    }
+    if (start.holds.size() != search.discrete.holds.size()) return;
+    for (std::size_t i = 0; i < start.holds.size(); ++i)
+        search.expected.pull_N[i] = std::clamp(start.holds[i].pull_N, 0.0, search.discrete.holds[i].most_N);
+}
+
+void fromRest(Search& search) {
+    std::fill(search.x.begin(), search.x.end(), 0.0);
+    for (std::size_t i = 0; i < search.discrete.holds.size(); ++i)
+        search.expected.pull_N[i] = search.discrete.holds[i].most_N / 2;
+    search.expected.bedShare = firstBedShare;
+    search.jumped = false;
+}
+
+bool usable(const Contact* start) {
+    return start && start->nodes_m.size() >= 2 && start->gap_m.size() == start->nodes_m.size() &&
+           start->slope.size() == start->nodes_m.size();
+}
+
+HoldState stateOf(const Hold& hold, bool between, double pull_N) {
+    if (hold.pull_N) return HoldState::given;
+    if (between) return HoldState::closes;
+    return pull_N > 0 ? HoldState::full : HoldState::slack;
+}
+
+Contact contactOf(Search& search, bool settled) {
+    const Discrete& discrete = search.discrete;
+    Contact contact;
+    contact.outcome = !settled                            ? Outcome::notSettled
+                      : search.jumped || !search.curvesUp ? Outcome::snaps
+                                                          : Outcome::settled;
+    contact.steps = search.steps;
+    contact.residual = search.offBalance_N / search.scale_N;
+    contact.nodes_m = discrete.nodes_m;
+    for (std::size_t n = 0; n < discrete.nodes_m.size(); ++n) {
+        contact.gap_m.push_back(search.x[2 * n]);
+        contact.slope.push_back(search.x[2 * n + 1]);
+    }
+    slipOf(discrete, search.x, search.balance.slip_m);
+    for (std::size_t i = 0; i < discrete.holds.size(); ++i) {
+        const double pull = search.balance.pull_N[i];
+        contact.holds.push_back({pull, search.balance.meanGap_m[i], search.balance.slip_m[discrete.chainOfHold[i]],
+                                 stateOf(discrete.holds[i], search.balance.between[i] != 0, pull)});
+    }
+    return contact;
+}
+
+}  // namespace
+
+Contact solve(const Problem& problem, const Contact* start) {
+    const Discrete discrete = discreteOf(problem);
+    Search search{discrete, NewtonSystem(discrete)};
+    search.expected = {std::vector<double>(discrete.holds.size()), firmness_N_m, 1};
+    search.x.assign(2 * discrete.nodes_m.size(), 0);
+    search.tried = search.x;
+    double stiffest = 0;
+    for (const ElementPlace& place : discrete.places) stiffest = std::max(stiffest, place.rod.stiffness_N_m2);
+    search.keep_N_m2 = 1e-6 * stiffest;
+
+    bool settled = false;
+    if (usable(start)) {
+        carryOver(*start, search);
+        settled = settle(search, mostSteps / 4);
+        if (settled && search.steps == 0) factorise(search);
+    }
+    if (!settled) {
+        fromRest(search);
+        settled = settle(search, mostSteps);
+    }
+    return contactOf(search, settled);
+}
+
+}  // namespace fayline::holding
