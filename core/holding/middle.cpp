@@ -1,0 +1,144 @@
+#include "core/holding/middle.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fayline::holding {
+
+namespace {
+
+// A value and its rate at both ends of a stretch of `length`, at the share `u` of it.
+struct Cubic {
+    double value = 0;
+    double rate = 0;
+};
+Cubic cubicBetween(double from, double fromRate, double to, double toRate, double length, double u) {
+    const double rise = to - from;
+    const double a = fromRate * length;
+    const double b = toRate * length;
+    const double c2 = 3 * rise - 2 * a - b;
+    const double c3 = a + b - 2 * rise;
+    return {from + u * (a + u * (c2 + u * c3)), (a + u * (2 * c2 + 3 * u * c3)) / length};
+}
+
+// The curve beside the line where its distance changes by `slope`. `bend_per_m3` is the line's second rate of
+// curvature.
+void describe(MiddleNode& node, const line::Place& place, double side, double d, double slope, double bend_per_m3) {
+    const double k = stack::stackCurvature(place, side);
+    const double rate = -side * place.curvatureRate_per_m2;
+    const double J = 1 + d * k;
+    const double JRate = slope * k + d * rate;
+    const double run = std::hypot(J, slope);
+    const double runRate = J * JRate / run;
+    const double turn = J * J * k + slope * (2 * slope * k + d * rate);
+    const double turnRate =
+        2 * J * JRate * k + J * J * rate + slope * (2 * slope * rate + slope * rate + d * bend_per_m3);
+    const double cube = run * run * run;
+    node.stretch = run;
+    node.stretchRate_per_m = runRate;
+    node.curvature_per_m = turn / cube;
+    node.curvatureRate_per_m2 = (turnRate - 3 * turn * runRate / run) / cube / run;
+}
+
+bool hasRoom(const line::Place& place, double side, const std::vector<stack::Layer>& strips) {
+    return stack::stretch(place, side, strips.front().inner.at(place.at_m)) > 0 &&
+           stack::stretch(place, side, strips.back().outer.at(place.at_m)) > 0;
+}
+
+MiddleArc arcBeyond(const line::Place& end, double side, double distance_m) {
+    const double J = stack::stretch(end, side, distance_m);
+    return {J, stack::stackCurvature(end, side) / J};
+}
+
+// The node before a place between the trim lines, found by `member`.
+const MiddleNode& nodeBefore(const Middle& middle, double MiddleNode::*member, double value) {
+    const auto after = std::upper_bound(middle.nodes.begin() + 1, middle.nodes.end() - 1, value,
+                                        [&](double v, const MiddleNode& node) { return v < node.*member; });
+    return *(after - 1);
+}
+
+}  // namespace
+
+Middle middleOf(const line::Line& line, double side, const std::vector<stack::Layer>& strips) {
+    Middle middle;
+    middle.side = side;
+    middle.distance = stack::between(strips.front().inner, strips.back().outer);
+    const double length = line.length();
+    const int panels = std::max(1, static_cast<int>(std::ceil(length / middleStep_m - 1e-9)));
+    std::vector<line::Place> places;
+    for (int i = 0; i <= panels; ++i) places.push_back(line.at(i == panels ? length : length * i / panels));
+    middle.room = std::all_of(places.begin(), places.end(),
+                              [&](const line::Place& place) { return hasRoom(place, side, strips); });
+    if (!middle.room) return middle;
+
+    const double step = length / panels;
+    for (int i = 0; i <= panels; ++i) {
+        const line::Place& place = places[static_cast<std::size_t>(i)];
+        // Only a taper asks for the second rate of curvature, times its slope and the distance: differences will do.
+        const line::Place& left = places[static_cast<std::size_t>(std::max(0, i - 1))];
+        const line::Place& right = places[static_cast<std::size_t>(std::min(panels, i + 1))];
+        const double bend = -side * (right.curvatureRate_per_m2 - left.curvatureRate_per_m2) / (right.at_m - left.at_m);
+        MiddleNode node;
+        node.at_m = place.at_m;
+        describe(node, place, side, middle.distance.at(place.at_m), middle.distance.slopeAt(place.at_m), bend);
+        if (i > 0) {
+            // Length by the cubic through both ends' stretches and their rates.
+            const MiddleNode& last = middle.nodes.back();
+            node.s_m = last.s_m + step * (last.stretch + node.stretch) / 2 +
+                       step * step * (last.stretchRate_per_m - node.stretchRate_per_m) / 12;
+        }
+        middle.nodes.push_back(node);
+    }
+    middle.before = arcBeyond(places.front(), side, middle.distance.atStart_m);
+    middle.after = arcBeyond(places.back(), side, middle.distance.atEnd_m);
+    return middle;
+}
+
+double alongMiddle(const Middle& middle, double at_m) {
+    const MiddleNode& last = middle.nodes.back();
+    if (at_m < 0) return at_m * middle.before.stretch;
+    if (at_m > last.at_m) return last.s_m + (at_m - last.at_m) * middle.after.stretch;
+    const MiddleNode& from = nodeBefore(middle, &MiddleNode::at_m, at_m);
+    const MiddleNode& to = *(&from + 1);
+    const double step = to.at_m - from.at_m;
+    return cubicBetween(from.s_m, from.stretch, to.s_m, to.stretch, step, (at_m - from.at_m) / step).value;
+}
+
+namespace {
+
+double lineWithin(const MiddleNode& from, const MiddleNode& to, double s_m) {
+    const double step = to.s_m - from.s_m;
+    return cubicBetween(from.at_m, 1 / from.stretch, to.at_m, 1 / to.stretch, step, (s_m - from.s_m) / step).value;
+}
+
+}  // namespace
+
+double alongLine(const Middle& middle, double s_m) {
+    const MiddleNode& last = middle.nodes.back();
+    if (s_m < 0) return s_m / middle.before.stretch;
+    if (s_m > last.s_m) return last.at_m + (s_m - last.s_m) / middle.after.stretch;
+    const MiddleNode& from = nodeBefore(middle, &MiddleNode::s_m, s_m);
+    return lineWithin(from, *(&from + 1), s_m);
+}
+
+MiddlePlace middleAt(const Middle& middle, double s_m) {
+    if (s_m < 0) return {alongLine(middle, s_m), middle.before.curvature_per_m, 0};
+    if (s_m > middle.nodes.back().s_m) return {alongLine(middle, s_m), middle.after.curvature_per_m, 0};
+    const MiddleNode& from = nodeBefore(middle, &MiddleNode::s_m, s_m);
+    const MiddleNode& to = *(&from + 1);
+    const double step = to.s_m - from.s_m;
+    const Cubic curvature = cubicBetween(from.curvature_per_m, from.curvatureRate_per_m2, to.curvature_per_m,
+                                         to.curvatureRate_per_m2, step, (s_m - from.s_m) / step);
+    return {lineWithin(from, to, s_m), curvature.value, curvature.rate};
+}
+
+MiddleFrame middleFrame(const Middle& middle, const line::Line& line, double s_m) {
+    const line::Place on = line.at(alongLine(middle, s_m));
+    const double d = middle.distance.at(on.at_m);
+    const double lean = std::atan2(middle.side * middle.distance.slopeAt(on.at_m), stack::stretch(on, middle.side, d));
+    const double heading = on.heading_rad + lean;
+    const line::Xy ahead{std::cos(heading), std::sin(heading)};
+    return {stack::pointBeside(on, middle.side, d), ahead, {-middle.side * ahead.y_m, middle.side * ahead.x_m}};
+}
+
+}  // namespace fayline::holding

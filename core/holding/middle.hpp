@@ -1,0 +1,69 @@
+// The middle of a stack that lies down: the curve along which the contact is solved, by its own arc length s.
+//
+// s is 0 at the line's start and grows along the line; it is negative before the start trim line. Beyond the trim lines
+// the curve runs on as an arc of its end's curvature. Signs as in core/stack: curvature > 0 where the form is convex
+// toward the stack. Source: differential geometry of parallels (D).
+#pragma once
+
+#include <vector>
+
+#include "core/line/line.hpp"
+#include "core/stack/layers.hpp"
+#include "core/stack/parallels.hpp"
+
+namespace fayline::holding {
+
+// The middle at one place between the trim lines.
+struct MiddleNode {
+    double at_m = 0;               // along the line
+    double s_m = 0;                // along the middle
+    double stretch = 1;            // ds / d at
+    double stretchRate_per_m = 0;  // d stretch / d at
+    double curvature_per_m = 0;
+    double curvatureRate_per_m2 = 0;  // by s
+};
+
+// How it runs on beyond a trim line.
+struct MiddleArc {
+    double stretch = 1;
+    double curvature_per_m = 0;
+};
+
+struct Middle {
+    double side = 1;           // +1 where the stack lies to the left of the line
+    stack::Distance distance;  // of the middle from the line
+    MiddleArc before;          // the start trim line
+    MiddleArc after;           // the end trim line
+    std::vector<MiddleNode>
+        nodes;         // evenly along the line, no further apart than middleStep_m, both trim lines included
+    bool room = true;  // false: 1 + d k <= 0 at a face of the stack somewhere; it cannot lie there
+};
+
+// How far apart the nodes are at most, metres. Between them place and curvature are cubics: on the sample stem within
+// 1e-9 m and 1e-6 / m of the line itself.
+inline constexpr double middleStep_m = 0.01;
+
+// The middle of `strips` (not empty) on `line`.
+Middle middleOf(const line::Line& line, double side, const std::vector<stack::Layer>& strips);
+
+// From a place along the line to s and back, metres.
+double alongMiddle(const Middle& middle, double at_m);
+double alongLine(const Middle& middle, double s_m);
+
+// Where s lies along the line, and what the curve does there.
+struct MiddlePlace {
+    double at_m = 0;
+    double curvature_per_m = 0;
+    double curvatureRate_per_m2 = 0;  // by s
+};
+MiddlePlace middleAt(const Middle& middle, double s_m);
+
+// The middle in the plane: the point, the direction in which s grows, and that away from the form, square to it.
+struct MiddleFrame {
+    line::Xy point;
+    line::Xy ahead;
+    line::Xy away;
+};
+MiddleFrame middleFrame(const Middle& middle, const line::Line& line, double s_m);
+
+}  // namespace fayline::holding
