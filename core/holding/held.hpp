@@ -4,6 +4,9 @@
 // 12 of the strips that are there, with the width as bent (rip allowance on). A share of the curve that strips have
 // taken before is their natural curvature. The bed is the wood across the grain, E/12 for want of a published value for
 // each wood (common practice, C), all strips in series, over the form, its posts or the boat, as far as these carry on.
+// What each kind of station becomes is said in pressed.hpp.
+//
+// Gaps here are what a feeler would find: 0 where the wood is crushed. The contacts hold the crush as well.
 #pragma once
 
 #include <optional>
@@ -29,8 +32,8 @@ struct HeldStation {
     double at_m = 0;    // along the line
     double pull_N = 0;  // square to the form; of a strap its whole thrust on the form
     double most_N = 0;  // what it can pull square to the form (of a prop: its strength times the cosine of its slant)
-    double gap_m = 0;   // mean under the pad
-    HoldState state = HoldState::slack;
+    double gap_m = 0;   // mean under the pad; of a strap or a side clamp at at_m
+    HoldState state = HoldState::slack;  // of a strap that presses: given
 };
 
 struct HeldSample {
@@ -46,10 +49,11 @@ struct LargestGap {
     double gap_m = 0;
 };
 
+// Where the stack has no room on its line or nothing supports it, there is no contact: notSettled, no samples, pulls 0.
 struct Held {
-    Outcome outcome = Outcome::settled;
-    std::vector<HeldStation> stations;  // along the line
-    std::vector<HeldSample> samples;    // every 10 mm from the strips' start to their end, and at the trim lines
+    Outcome outcome = Outcome::settled;  // of the chosen pads
+    std::vector<HeldStation> stations;   // along the line
+    std::vector<HeldSample> samples;     // every 10 mm from the strips' start to their end, and at the trim lines
     LargestGap largest;
     double gapAtStart_m = 0;  // at the trim lines
     double gapAtEnd_m = 0;
@@ -73,7 +77,7 @@ inline constexpr double elementStep_m = 0.005;
 Held hold(const StackOnForm& work, const Held* before = nullptr);
 
 // The same with other stations than the piece's own (their order is that of `stations`; only the answer for the chosen
-// pads), for what is tried out.
+// pads: the other contact and its largest gap are left empty), for what is tried out.
 Held holdWith(const StackOnForm& work, const std::vector<boat::Station>& stations, const Held* before = nullptr);
 
 }  // namespace fayline::holding

@@ -1,0 +1,174 @@
+#include "core/holding/held.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "core/holding/gaps.hpp"
+#include "core/holding/pressed.hpp"
+
+namespace fayline::holding {
+
+namespace {
+
+constexpr double sampleStep_m = 0.01;
+
+// From `from` to `to` every 10 mm on the line's own grid, with both ends and both trim lines.
+std::vector<double> samplePlaces(double from_m, double to_m, double length_m) {
+    std::vector<double> places{from_m, to_m, 0, length_m};
+    const double least_m = 1e-6;  // nearer than this to another is the same place
+    for (double i = std::ceil(from_m / sampleStep_m); i * sampleStep_m < to_m; ++i) places.push_back(i * sampleStep_m);
+    std::sort(places.begin(), places.end());
+    std::vector<double> apart;
+    for (const double at : places) {
+        if (apart.empty() || at - apart.back() > least_m) apart.push_back(at);
+    }
+    return apart;
+}
+
+// A gap as a feeler would find it: wood that is crushed leaves none.
+double open(double gap_m) {
+    return std::max(0.0, gap_m);
+}
+
+// The indices of the stations along the line; of two at one place the first given comes first.
+std::vector<int> alongLineOrder(const std::vector<boat::Station>& stations) {
+    std::vector<int> order(stations.size());
+    std::iota(order.begin(), order.end(), 0);
+    std::stable_sort(order.begin(), order.end(), [&](int a, int b) {
+        return stations[static_cast<std::size_t>(a)].at_m < stations[static_cast<std::size_t>(b)].at_m;
+    });
+    return order;
+}
+
+HeldStation stationOf(const Ready& ready, const boat::Station& station, const Pressed& pressed, const Contact& contact,
+                      int index) {
+    const auto i = static_cast<std::size_t>(index);
+    HeldStation held;
+    held.index = index;
+    held.at_m = station.at_m;
+    held.most_N = pressed.most_N[i];
+    if (pressed.holds[i] >= 0) {
+        const HoldForce& force = contact.holds[static_cast<std::size_t>(pressed.holds[i])];
+        held.pull_N = force.pull_N;
+        held.gap_m = open(force.gap_m);
+        held.state = force.state;
+        return held;
+    }
+    const double s = alongMiddle(ready.middle, station.at_m);
+    if (s >= contact.nodes_m.front() && s <= contact.nodes_m.back()) held.gap_m = open(gapAt(contact, s).gap_m);
+    held.pull_N = pressed.strapThrust_N[i];
+    if (held.pull_N > 0) held.state = HoldState::given;
+    return held;
+}
+
+void addStations(Held& held, const Ready& ready, const std::vector<boat::Station>& stations, const Pressed& pressed,
+                 const Contact& contact) {
+    for (const int index : alongLineOrder(stations)) {
+        held.stations.push_back(stationOf(ready, stations[static_cast<std::size_t>(index)], pressed, contact, index));
+        held.stations.back().number = static_cast<int>(held.stations.size());
+    }
+}
+
+void addSamples(Held& held, const Ready& ready, const StackOnForm& work, const Problem& problem,
+                const Contact& contact) {
+    const double first = contact.nodes_m.front();
+    const double last = contact.nodes_m.back();
+    for (const double at_m : samplePlaces(ready.strips.from_m, ready.strips.to_m, work.line.length())) {
+        const AtPlace place = at(problem, contact, std::clamp(alongMiddle(ready.middle, at_m), first, last));
+        const double width = sectionAt(ready.loose, at_m).width_m;
+        held.samples.push_back({at_m, open(place.gap_m), place.pressure_N_m / width, place.moment_N_m});
+    }
+}
+
+void addGreatestPressure(Held& held, const Ready& ready, const Problem& problem, const Contact& contact) {
+    const std::vector<double> places = gaussPlaces(problem.rod.mesh);
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        const double crush = -gapAt(contact, places[i]).gap_m;
+        if (!(crush > 0 && problem.rod.bed_N_m2[i] > 0)) continue;
+        const double at_m = alongLine(ready.middle, places[i]);
+        const double pressure = problem.rod.bed_N_m2[i] * crush / sectionAt(ready.loose, at_m).width_m;
+        if (pressure <= held.greatestPressure_Pa) continue;
+        held.greatestPressure_Pa = pressure;
+        held.greatestPressureAt_m = at_m;
+    }
+}
+
+GapAt greatestBetweenTrimLines(const Ready& ready, const StackOnForm& work, const Contact& contact) {
+    return greatestGap(contact, 0, alongMiddle(ready.middle, work.line.length()));
+}
+
+// Everything but the two contacts, from the one that the piece's pads make count.
+void fill(Held& held, const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations,
+          const Pressed& pressed, const Contact& contact) {
+    held.outcome = contact.outcome;
+    addStations(held, ready, stations, pressed, contact);
+    addSamples(held, ready, work, pressed.problem, contact);
+    addGreatestPressure(held, ready, pressed.problem, contact);
+    const GapAt greatest = greatestBetweenTrimLines(ready, work, contact);
+    held.largest = {alongLine(ready.middle, greatest.s_m), open(greatest.gap_m)};
+    held.gapAtStart_m = open(gapAt(contact, 0).gap_m);
+    held.gapAtEnd_m = open(gapAt(contact, alongMiddle(ready.middle, work.line.length())).gap_m);
+}
+
+// Where there is no contact to solve: the stations are named, nothing is said about them.
+Held unsolved(const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations) {
+    Held held;
+    held.outcome = Outcome::notSettled;
+    for (const int index : alongLineOrder(stations)) {
+        const boat::Station& station = stations[static_cast<std::size_t>(index)];
+        HeldStation named;
+        named.index = index;
+        named.number = static_cast<int>(held.stations.size()) + 1;
+        named.at_m = station.at_m;
+        named.most_N = station.most_N * shareSquare(station, ready, work);
+        held.stations.push_back(named);
+    }
+    return held;
+}
+
+// Nothing to begin from is no contact at all.
+const Contact* startFrom(const Contact* contact) {
+    return contact && contact->nodes_m.size() >= 2 ? contact : nullptr;
+}
+
+}  // namespace
+
+Held hold(const StackOnForm& work, const Held* before) {
+    const std::vector<boat::Station>& stations = work.piece.holding.stations;
+    const Ready ready = makeReady(work);
+    if (!ready.bears) return unsolved(ready, work, stations);
+    Pressed pressed = pressAll(ready, work, stations);
+
+    Held held;
+    pressed.problem.pads = boat::Pads::hold;
+    held.ifPadsHold = solve(pressed.problem, startFrom(before ? &before->ifPadsHold : nullptr));
+    pressed.problem.pads = boat::Pads::slide;
+    const Contact* slideFrom = startFrom(before ? &before->ifPadsSlide : nullptr);
+    held.ifPadsSlide = solve(pressed.problem, slideFrom ? slideFrom : startFrom(&held.ifPadsHold));
+    pressed.problem.pads = work.piece.holding.pads;
+    fill(held, ready, work, stations, pressed,
+         work.piece.holding.pads == boat::Pads::hold ? held.ifPadsHold : held.ifPadsSlide);
+    held.largestIfPadsHold_m = open(greatestBetweenTrimLines(ready, work, held.ifPadsHold).gap_m);
+    held.largestIfPadsSlide_m = open(greatestBetweenTrimLines(ready, work, held.ifPadsSlide).gap_m);
+    held.steps = held.ifPadsHold.steps + held.ifPadsSlide.steps;
+    return held;
+}
+
+Held holdWith(const StackOnForm& work, const std::vector<boat::Station>& stations, const Held* before) {
+    const Ready ready = makeReady(work);
+    if (!ready.bears) return unsolved(ready, work, stations);
+    const Pressed pressed = pressAll(ready, work, stations);
+
+    Held held;
+    const bool padsHold = work.piece.holding.pads == boat::Pads::hold;
+    Contact& contact = padsHold ? held.ifPadsHold : held.ifPadsSlide;
+    contact =
+        solve(pressed.problem, startFrom(before ? &(padsHold ? before->ifPadsHold : before->ifPadsSlide) : nullptr));
+    fill(held, ready, work, stations, pressed, contact);
+    (padsHold ? held.largestIfPadsHold_m : held.largestIfPadsSlide_m) = held.largest.gap_m;
+    held.steps = contact.steps;
+    return held;
+}
+
+}  // namespace fayline::holding

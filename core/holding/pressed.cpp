@@ -1,0 +1,237 @@
+#include "core/holding/pressed.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/holding/closing.hpp"
+#include "core/holding/kinds.hpp"
+#include "core/holding/strap.hpp"
+#include "core/measure/display.hpp"
+#include "core/measure/input_error.hpp"
+#include "core/measure/units.hpp"
+#include "core/stack/stack.hpp"
+
+namespace fayline::holding {
+
+namespace {
+
+using measure::InputError;
+
+constexpr double furthestOff_m = 100;  // of a station off the line's ends; beyond it was mistyped
+
+void needForce(const std::string& path, double force_N) {
+    if (std::isfinite(force_N) && force_N >= 0) return;
+    throw InputError(path,
+                     std::isfinite(force_N) ? measure::writeNumber(force_N, 6) + " is not a force"
+                                            : std::string("that is no number"),
+                     "give 0 or more");
+}
+
+void checkStation(const boat::Station& station, std::size_t index, double length_m) {
+    const std::string path = "holding.stations[" + std::to_string(index) + "].";
+    needForce(path + "most_N", station.most_N);
+    if (station.pull_N) needForce(path + "pull_N", *station.pull_N);
+    if (!(std::isfinite(station.pad_m) && station.pad_m >= 0)) {
+        throw InputError(path + "pad_mm", "that is not a width", "give 0 or more");
+    }
+    if (!(station.at_m >= -furthestOff_m && station.at_m <= length_m + furthestOff_m)) {
+        throw InputError(path + "at_mm", "that is no place near the line",
+                         "give a place from 0 to " + measure::writeNumber(measure::toMillimetres(length_m), 5));
+    }
+}
+
+void addSupport(std::vector<stack::Run>& support, stack::Run run, const stack::Run& strips) {
+    run.from_m = std::max(run.from_m, strips.from_m);
+    run.to_m = std::min(run.to_m, strips.to_m);
+    if (run.to_m > run.from_m) support.push_back(run);
+}
+
+// Runs that touch become one.
+std::vector<stack::Run> joined(std::vector<stack::Run> runs) {
+    std::sort(runs.begin(), runs.end(), [](const auto& a, const auto& b) { return a.from_m < b.from_m; });
+    std::vector<stack::Run> apart;
+    for (const stack::Run& run : runs) {
+        if (!apart.empty() && run.from_m <= apart.back().to_m) {
+            apart.back().to_m = std::max(apart.back().to_m, run.to_m);
+        } else {
+            apart.push_back(run);
+        }
+    }
+    return apart;
+}
+
+std::vector<stack::Run> supportOf(const boat::Form& form, const stack::Run& strips, double length_m) {
+    std::vector<stack::Run> support;
+    if (form.kind == boat::FormKind::posts) {
+        for (const boat::Post& post : form.posts) {
+            addSupport(support, {post.at_m - post.width_m / 2, post.at_m + post.width_m / 2}, strips);
+        }
+        return joined(support);
+    }
+    // The boat itself ends where the finished piece does, unless something is said to carry on.
+    const bool inPlace = form.kind == boat::FormKind::inPlace;
+    const double before = form.carriesOnStart_m.value_or(inPlace ? 0 : -strips.from_m);
+    const double after = form.carriesOnEnd_m.value_or(inPlace ? 0 : strips.to_m - length_m);
+    addSupport(support, {-before, length_m + after}, strips);
+    return support;
+}
+
+// From where to where a hold bears, along s, no further than the rod; nothing if its middle lies off the rod.
+std::optional<stack::Run> padOf(const Ready& ready, const StackOnForm& work, const boat::Station& station,
+                                const stack::Run& rod) {
+    constexpr double rounding_m = 1e-9;
+    const double at = alongMiddle(ready.middle, station.at_m);
+    if (at < rod.from_m - rounding_m || at > rod.to_m + rounding_m) return {};
+    const double half = halfPad_m(station, work.piece.holding.cauls);
+    return stack::Run{std::max(rod.from_m, at - half), std::min(rod.to_m, at + half)};
+}
+
+struct LaidStrap {
+    std::size_t station = 0;
+    Strap strap;
+};
+
+std::vector<double> marksOf(const Ready& ready, const StackOnForm& work, const std::vector<Hold>& holds,
+                            const std::vector<LaidStrap>& straps, double anchor_m, const std::optional<Caul>& caul) {
+    const auto s = [&](double at_m) { return alongMiddle(ready.middle, at_m); };
+    std::vector<double> marks{0, s(work.line.length()), anchor_m};
+    for (const Hold& hold : holds) {
+        for (const double at : {hold.at_m, hold.at_m - hold.pad_m / 2, hold.at_m + hold.pad_m / 2}) marks.push_back(at);
+    }
+    for (const stack::Run& run : ready.support) marks.insert(marks.end(), {s(run.from_m), s(run.to_m)});
+    for (const double at : ready.loose.ends_m) marks.push_back(s(at));
+    for (const boat::Pin& pin : work.piece.stack.pins) marks.push_back(s(pin.at_m));
+    for (const LaidStrap& laid : straps) marks.insert(marks.end(), {s(laid.strap.from_m), s(laid.strap.to_m)});
+    if (caul) marks.insert(marks.end(), {caul->from_s_m, caul->to_s_m});
+    return marks;
+}
+
+// Where the rod is held lengthways: at the first pin, else at the station that is closed first.
+double anchorOf(const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations,
+                const std::vector<int>& holds, const stack::Run& rod) {
+    const auto within = [&](double at_m) { return std::clamp(alongMiddle(ready.middle, at_m), rod.from_m, rod.to_m); };
+    if (!work.piece.stack.pins.empty()) return within(work.piece.stack.pins.front().at_m);
+    for (const int index : closingOrder(stations, work.piece.holding.from, work.line.length())) {
+        if (holds[static_cast<std::size_t>(index)] >= 0) return within(stations[static_cast<std::size_t>(index)].at_m);
+    }
+    return rod.from_m;
+}
+
+bool supportedAt(const std::vector<stack::Run>& support, double at_m) {
+    return std::any_of(support.begin(), support.end(), [&](const stack::Run& run) { return run.holds(at_m); });
+}
+
+// A caul sawn to the curve bends with the stack from there: its own curvature is the form's.
+void stiffen(Rod& rod, std::size_t i, const Section& section, double curvature_per_m, const Caul& caul) {
+    const double t = caul.thickness_m;
+    const double added = caul.modulus_Pa * section.width_m * t * t * t / 12;
+    const double all = rod.stiffness_N_m2[i] + added;
+    rod.natural_per_m[i] = (rod.stiffness_N_m2[i] * rod.natural_per_m[i] + added * curvature_per_m) / all;
+    rod.stiffness_N_m2[i] = all;
+}
+
+void describeRod(Pressed& pressed, const Ready& ready, const std::vector<LaidStrap>& straps,
+                 const std::optional<Caul>& caul) {
+    Rod& rod = pressed.problem.rod;
+    const std::vector<double> places = gaussPlaces(rod.mesh);
+    for (std::vector<double>* each : {&rod.curvature_per_m, &rod.curvatureRate_per_m2, &rod.stiffness_N_m2,
+                                      &rod.natural_per_m, &rod.bed_N_m2, &rod.load_N_m}) {
+        each->assign(places.size(), 0);
+    }
+    static constexpr double weights[3] = {5.0 / 18, 8.0 / 18, 5.0 / 18};
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        const MiddlePlace place = middleAt(ready.middle, places[i]);
+        const Section section = sectionAt(ready.loose, place.at_m);
+        rod.curvature_per_m[i] = place.curvature_per_m;
+        rod.curvatureRate_per_m2[i] = place.curvatureRate_per_m2;
+        rod.stiffness_N_m2[i] = section.stiffness_N_m2;
+        rod.natural_per_m[i] = section.set * place.curvature_per_m;
+        rod.bed_N_m2[i] = supportedAt(ready.support, place.at_m) ? section.bed_N_m2 : 0;
+        if (caul && places[i] > caul->from_s_m && places[i] < caul->to_s_m) {
+            stiffen(rod, i, section, place.curvature_per_m, *caul);
+        }
+        for (const LaidStrap& laid : straps) {
+            const double thrust = bearingTension_N(laid.strap, place.at_m) * std::max(0.0, place.curvature_per_m);
+            const std::size_t element = i / 3;
+            const double length = rod.mesh.nodes_m[element + 1] - rod.mesh.nodes_m[element];
+            rod.load_N_m[i] += thrust;
+            pressed.strapThrust_N[laid.station] += thrust * weights[i % 3] * length;
+        }
+    }
+}
+
+}  // namespace
+
+Ready makeReady(const StackOnForm& work) {
+    const boat::Piece& piece = work.piece;
+    Ready ready;
+    ready.loose = looseStack(piece.stack, piece.line.describes, work.line.length(), work.species);
+    std::vector<stack::Layer> layers;
+    for (const LooseStrip& strip : ready.loose.strips) layers.push_back(strip.layer);
+    ready.middle = middleOf(work.line, stack::sideSign(piece.line.stripsOn), layers);
+    ready.strips = {-piece.stack.runsPastStart_m, work.line.length() + piece.stack.runsPastEnd_m};
+    ready.support = supportOf(piece.form, ready.strips, work.line.length());
+    ready.bears = ready.middle.room && !ready.support.empty();
+    return ready;
+}
+
+double halfPad_m(const boat::Station& station, const boat::Cauls& cauls) {
+    const bool washer = station.kind == boat::HoldKind::screw && station.washer_m;
+    return (washer ? *station.washer_m : station.pad_m) / 2 + cauls.thickness_m;
+}
+
+double shareSquare(const boat::Station& station, const Ready& ready, const StackOnForm& work) {
+    const bool strut = station.kind == boat::HoldKind::prop || station.kind == boat::HoldKind::jack;
+    if (!strut || !station.footX_m || !station.footY_m) return 1;
+    const line::Place on = work.line.at(station.at_m);
+    const double side = ready.middle.side;
+    const line::Xy head = stack::pointBeside(on, side, ready.loose.strips.back().layer.outer.at(station.at_m));
+    const line::Xy away{-side * std::sin(on.heading_rad), side * std::cos(on.heading_rad)};
+    const line::Xy along{head.x_m - *station.footX_m, head.y_m - *station.footY_m};
+    const double length = std::hypot(along.x_m, along.y_m);
+    if (!(length > 0)) return 0;
+    return std::max(0.0, -(along.x_m * away.x_m + along.y_m * away.y_m) / length);
+}
+
+Pressed press(const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations, double from_s_m,
+              double to_s_m, const std::optional<Caul>& caul) {
+    const stack::Run rod{from_s_m, to_s_m};
+    Pressed pressed;
+    std::vector<LaidStrap> straps;
+    pressed.strapThrust_N.assign(stations.size(), 0);
+    for (std::size_t i = 0; i < stations.size(); ++i) {
+        const boat::Station& station = stations[i];
+        checkStation(station, i, work.line.length());
+        pressed.holds.push_back(-1);
+        pressed.most_N.push_back(0);
+        if (pressesOnForm(station) && !closesGap(station))
+            straps.push_back({i, layStrap(station, static_cast<int>(i), work)});
+        if (!closesGap(station)) continue;
+        const std::optional<stack::Run> pad = padOf(ready, work, station, rod);
+        if (!pad) continue;
+        pressed.holds.back() = static_cast<int>(pressed.problem.holds.size());
+        pressed.most_N.back() = station.most_N * shareSquare(station, ready, work);
+        pressed.problem.holds.push_back(
+            {(pad->from_m + pad->to_m) / 2, pad->to_m - pad->from_m, pressed.most_N.back(), station.pull_N});
+    }
+    pressed.problem.pads = work.piece.holding.pads;
+    pressed.problem.anchor_m = anchorOf(ready, work, stations, pressed.holds, rod);
+    const std::vector<double> marks =
+        marksOf(ready, work, pressed.problem.holds, straps, pressed.problem.anchor_m, caul);
+    pressed.problem.rod.mesh = meshBetween(from_s_m, to_s_m, marks, elementStep_m);
+    describeRod(pressed, ready, straps, caul);
+    for (const LaidStrap& laid : straps) {
+        const boat::Station& station = stations[laid.station];
+        const double thrust = pressed.strapThrust_N[laid.station];
+        pressed.most_N[laid.station] = laid.strap.pulled_N > 0 ? thrust * station.most_N / laid.strap.pulled_N : 0;
+    }
+    return pressed;
+}
+
+Pressed pressAll(const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations,
+                 const std::optional<Caul>& caul) {
+    return press(ready, work, stations, alongMiddle(ready.middle, ready.strips.from_m),
+                 alongMiddle(ready.middle, ready.strips.to_m), caul);
+}
+
+}  // namespace fayline::holding

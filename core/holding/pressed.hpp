@@ -1,0 +1,63 @@
+// A piece made ready for the contact: the rod on its form and the holds that stations make, from what the user gave.
+//
+// What a station becomes: a clamp, wedge, screw, prop or jack is a hold, its pad wider by twice the caul's thickness
+// (45 degrees through the wood, common practice, C; of a screw the washer is the pad where one is given); a prop or
+// jack holds square to the form with the cosine of its slant (without a foot it stands square); a pad that reaches past
+// the rod's end bears with what lies on it. A strap is a load. A station off the strips and one that only keeps the
+// pile in line do nothing.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/holding/contact.hpp"
+#include "core/holding/held.hpp"
+#include "core/holding/loose_stack.hpp"
+#include "core/holding/middle.hpp"
+
+namespace fayline::holding {
+
+struct Ready {
+    Middle middle;
+    LooseStack loose;
+    std::vector<stack::Run> support;  // along the line, ascending, none touching another
+    stack::Run strips;                // along the line, over-run included
+    bool bears =
+        true;  // false: the stack has no room on its line, or nothing supports it: there is no contact to solve
+};
+// Throws InputError with paths from `stack.` as stack::planStack does.
+Ready makeReady(const StackOnForm& work);
+
+// A wooden caul sawn to the curve that lies on the outside, as wide as the stack.
+struct Caul {
+    double from_s_m = 0;
+    double to_s_m = 0;
+    double modulus_Pa = 0;
+    double thickness_m = 0;
+};
+
+// The contact problem of some stations.
+struct Pressed {
+    Problem problem;
+    std::vector<int> holds;             // for each station its place in problem.holds; -1: it has none
+    std::vector<double> most_N;         // for each station: what it can pull square to the form; of a strap its thrust
+    std::vector<double> strapThrust_N;  // for each station: whole thrust on the form of a strap, else 0
+};
+
+// The rod runs from s = from_s_m to to_s_m, which lie within the strips (alongMiddle of `ready.strips` at most).
+// Pads are those of the piece. Throws InputError (`holding.stations[i].most_N`, ...), i by the order given.
+Pressed press(const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations, double from_s_m,
+              double to_s_m, const std::optional<Caul>& caul = {});
+
+// The whole of the strips.
+Pressed pressAll(const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations,
+                 const std::optional<Caul>& caul = {});
+
+// Half the pad of a station with its caul, metres along the middle.
+double halfPad_m(const boat::Station& station, const boat::Cauls& cauls);
+
+// Share of what a prop or jack pushes that goes square to the form: the cosine of its slant, 0 where it would pull
+// away; 1 for other stations.
+double shareSquare(const boat::Station& station, const Ready& ready, const StackOnForm& work);
+
+}  // namespace fayline::holding
