@@ -15,6 +15,7 @@ namespace {
 constexpr double finest_m = 0.005;
 constexpr double mostPlaces = 2000;
 constexpr double told_m = 0.01;
+constexpr double least_m = 1e-6;
 
 // The outer face of the stack, and on which side of the line it lies.
 struct Outside {
@@ -29,18 +30,35 @@ Outside outsideOf(const StackOnForm& work) {
     return {stack::sideSign(work.piece.line.stripsOn), face};
 }
 
+// 0 where the outside has no room.
 double turnPerLength(const Outside& outside, const line::Place& on) {
-    const double along =
-        std::hypot(stack::stretch(on, outside.side, outside.face.at(on.at_m)), outside.face.slopeAt(on.at_m));
-    if (!(along > 0)) return 0;
-    return stack::curvatureBeside(on, outside.side, outside.face) * along;
+    const double room = stack::stretch(on, outside.side, outside.face.at(on.at_m));
+    if (!(room > 0)) return 0;
+    return stack::curvatureBeside(on, outside.side, outside.face) * std::hypot(room, outside.face.slopeAt(on.at_m));
 }
 
-// Direction of the outside, turned so that it grows where the outside is round.
-double roundHeading(const Outside& outside, const line::Place& on) {
-    const double lean =
-        std::atan2(outside.face.slopeAt(on.at_m), stack::stretch(on, outside.side, outside.face.at(on.at_m)));
-    return -(outside.side * on.heading_rad + lean);
+// How much the outside turns toward the form between two places, without the kinks where a taper begins and ends;
+// 0 where the outside has no room.
+double turnBetween(const Outside& outside, const line::Place& from, const line::Place& to) {
+    const auto room = [&](const line::Place& on) { return stack::stretch(on, outside.side, outside.face.at(on.at_m)); };
+    if (!(room(from) > 0 && room(to) > 0)) return 0;
+    const double slope = outside.face.slopeAt((from.at_m + to.at_m) / 2);
+    const auto lean = [&](const line::Place& on) { return std::atan2(slope, room(on)); };
+    return -outside.side * (to.heading_rad - from.heading_rad) - (lean(to) - lean(from));
+}
+
+// Even places from end to end, and the trim lines.
+std::vector<double> placesAlong(double from_m, double to_m, double lineLength_m) {
+    const double cells = std::min(mostPlaces, std::ceil((to_m - from_m) / finest_m));
+    std::vector<double> places;
+    for (int i = 0; i < static_cast<int>(cells); ++i) places.push_back(from_m + (to_m - from_m) * i / cells);
+    places.push_back(to_m);
+    for (const double trim_m : {0.0, lineLength_m}) {
+        const auto next = std::lower_bound(places.begin(), places.end(), trim_m);
+        if (next == places.begin() || next == places.end()) continue;
+        if (*next - trim_m > least_m && trim_m - *(next - 1) > least_m) places.insert(next, trim_m);
+    }
+    return places;
 }
 
 // Which of `points` a taut strap touches that goes round them from the first to the last: those from which every
@@ -59,25 +77,21 @@ std::vector<std::size_t> tautRound(const std::vector<line::Xy>& points, double s
     return touched;
 }
 
-// Turn on what is touched between each place and the next.
-std::vector<double> touchedTurns(Strap& strap, const Outside& outside, const line::Line& line) {
+// Turn on what is touched between each place and the next; 0 where the strap does not bear.
+std::vector<double> touchedTurns(const std::vector<double>& places_m, const Outside& outside, const line::Line& line) {
+    std::vector<line::Place> on;
     std::vector<line::Xy> points;
-    std::vector<double> headings;
-    for (const double at_m : strap.places_m) {
-        const line::Place on = line.at(at_m);
-        points.push_back(stack::pointBeside(on, outside.side, outside.face.at(at_m)));
-        headings.push_back(roundHeading(outside, on));
+    for (const double at_m : places_m) {
+        on.push_back(line.at(at_m));
+        points.push_back(stack::pointBeside(on.back(), outside.side, outside.face.at(at_m)));
     }
     const std::vector<std::size_t> touched = tautRound(points, outside.side);
     std::vector<double> turns(points.size() - 1, 0.0);
-    strap.touches.assign(turns.size(), false);
     for (std::size_t i = 1; i < touched.size(); ++i) {
         const std::size_t from = touched[i - 1];
         if (touched[i] != from + 1) continue;
-        const double turn = headings[from + 1] - headings[from];
-        if (turn < straight_per_m * (strap.places_m[from + 1] - strap.places_m[from])) continue;
-        turns[from] = turn;
-        strap.touches[from] = true;
+        const double turn = turnBetween(outside, on[from], on[from + 1]);
+        if (turn >= straight_per_m * (places_m[from + 1] - places_m[from])) turns[from] = turn;
     }
     return turns;
 }
@@ -140,8 +154,8 @@ void checkEnd(const boat::Station& strap, int index) {
 void addIdle(StrapPlan& plan, const Strap& strap) {
     double from = 0;
     double length = 0;
-    for (std::size_t i = 0; i < strap.touches.size(); ++i) {
-        if (strap.touches[i]) {
+    for (std::size_t i = 0; i < strap.turn_rad.size(); ++i) {
+        if (strap.turn_rad[i] > 0) {
             length = 0;
             continue;
         }
@@ -169,18 +183,17 @@ Strap layStrap(const boat::Station& station, int index, const StackOnForm& work)
     strap.from_m = std::clamp(std::min(station.at_m, other), first, std::max(first, last));
     strap.to_m = std::clamp(std::max(station.at_m, other), first, std::max(first, last));
     const double length = strap.to_m - strap.from_m;
-    if (!(length > 1e-6)) return strap;
+    if (!(length > least_m)) return strap;
 
-    const double cells = std::min(mostPlaces, std::ceil(length / finest_m));
-    for (int i = 0; i <= static_cast<int>(cells); ++i) strap.places_m.push_back(strap.from_m + length * i / cells);
-    const std::vector<double> turns = touchedTurns(strap, outsideOf(work), work.line);
-    strap.tension_N = tensionOf(station, turns, strap.pulled_N);
+    strap.places_m = placesAlong(strap.from_m, strap.to_m, work.line.length());
+    strap.turn_rad = touchedTurns(strap.places_m, outsideOf(work), work.line);
+    strap.tension_N = tensionOf(station, strap.turn_rad, strap.pulled_N);
     return strap;
 }
 
 double bearingTension_N(const Strap& strap, double at_m) {
     if (strap.places_m.size() < 2 || at_m < strap.from_m || at_m > strap.to_m) return 0;
-    if (!strap.touches[betweenPlaces(strap.places_m, at_m).index]) return 0;
+    if (strap.turn_rad[betweenPlaces(strap.places_m, at_m).index] == 0) return 0;
     return tensionAt(strap, at_m);
 }
 
@@ -210,12 +223,9 @@ StrapPlan strapPlan(const boat::Station& station, int index, const StackOnForm& 
         const double thrust = tension * std::max(0.0, turnPerLength(outside, work.line.at(at_m)));
         plan.places.push_back({at_m, thrust, tensionAt(strap, at_m)});
     }
-    for (std::size_t i = 0; i + 1 < strap.places_m.size(); ++i) {
-        if (!strap.touches[i]) continue;
-        const double turn = roundHeading(outside, work.line.at(strap.places_m[i + 1])) -
-                            roundHeading(outside, work.line.at(strap.places_m[i]));
-        plan.turned_rad += turn;
-        plan.total_N += (strap.tension_N[i] + strap.tension_N[i + 1]) / 2 * turn;
+    for (std::size_t i = 0; i < strap.turn_rad.size(); ++i) {
+        plan.turned_rad += strap.turn_rad[i];
+        plan.total_N += (strap.tension_N[i] + strap.tension_N[i + 1]) / 2 * strap.turn_rad[i];
     }
     addIdle(plan, strap);
     return plan;

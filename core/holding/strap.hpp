@@ -4,8 +4,9 @@
 // angle through which it has turned on what it touches, from the end it is pulled at; from both ends the larger of the
 // two tensions holds at each place. It bears only where the outside is round: a straight stretch turns it nothing, and
 // a hollow is bridged from the round on one side to the round on the other, so that nothing is pressed there and no
-// tension is lost. Only the push square to the form is told; what friction drags along the stack is left out.
-// Source: belt friction (Euler, Eytelwein) (D); a taut strap lies along the convex hull of what it goes round (D).
+// tension is lost. The kinks where a taper begins and ends at the trim lines are left out. Only the push square to the
+// form is told; what friction drags along the stack is left out. Source: belt friction (Euler, Eytelwein) (D); a taut
+// strap lies along the convex hull of what it goes round (D).
 #pragma once
 
 #include <vector>
@@ -20,9 +21,9 @@ struct Strap {
     double to_m = 0;
     bool lacksEnd = false;          // no to_mm was given: it goes round nothing
     double pulled_N = 0;            // pull_N, else most_N: tension where it is pulled
-    std::vector<double> places_m;   // ascending, 5 mm apart or a two-thousandth of its length; empty: nothing to press
+    std::vector<double> places_m;   // ascending, at most 5 mm apart or a two-thousandth of its length
     std::vector<double> tension_N;  // at the places
-    std::vector<bool> touches;      // between places i and i + 1 it lies on the outside and the outside is round
+    std::vector<double> turn_rad;   // between each place and the next, toward the form; 0 where it does not bear
 };
 
 // `index` is that of `strap` in boat::Holding::stations, for error texts only. Throws InputError
@@ -39,7 +40,8 @@ double bearingTension_N(const Strap& strap, double at_m);
 // distance d divide by 1 + d k.
 double strapThrust_N_m(const Strap& strap, const StackOnForm& work, double at_m);
 
-// Curvature of the outside of the stack per length of the line (its turn over length along the line), 1/m; > 0: round.
+// Curvature of the outside of the stack per length of the line (its turn over length along the line), 1/m; > 0: round;
+// 0 where it has no room.
 double outsideTurn_per_m(const StackOnForm& work, double at_m);
 
 // An outside that turns less than this per length counts as straight: a strap of 2 kN would press 2 N on a metre. Ours.
