@@ -209,6 +209,13 @@ struct Floor {
     bool operator==(const Floor&) const = default;
 };
 
+struct Backbone {         // what screws pull on
+    std::string species;  // empty: that of the strip next to it
+    Kept kept;
+
+    bool operator==(const Backbone&) const = default;
+};
+
 struct Block {
     double x_m = 0;
     double y_m = 0;
@@ -236,6 +243,7 @@ struct Holding {
     std::vector<Station> stations;
     Cauls cauls;
     Floor floor;
+    Backbone backbone;
     Hull hull;
     Kept kept;
 

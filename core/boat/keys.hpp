@@ -207,6 +207,11 @@ void keysOf(Visit& visit, const Floor*) {
 }
 
 template <class Visit>
+void keysOf(Visit& visit, const Backbone*) {
+    visit("species", &Backbone::species, Text{});
+}
+
+template <class Visit>
 void keysOf(Visit& visit, const Block*) {
     visit("x_mm", &Block::x_m, place_mm, When::plainly);
     visit("y_mm", &Block::y_m, place_mm, When::plainly);
@@ -230,6 +235,7 @@ void keysOf(Visit& visit, const Holding*) {
     visit("stations", &Holding::stations, ListOf<Group>{{}, 0, 1000, "stations"});
     visit("cauls", &Holding::cauls, Group{});
     visit("floor", &Holding::floor, Group{});
+    visit("backbone", &Holding::backbone, Group{});
     visit("hull", &Holding::hull, Group{});
 }
 

@@ -53,7 +53,8 @@ TEST(Keys, AKeyThatWasNotGivenIsWrittenWhenItsValueIsNotTheDefault) {
     boat.pieces[0].kept = boat.pieces[0].line.kept = boat.pieces[0].stack.kept = boat.pieces[0].form.kept = Kept{};
     boat.pieces[0].holding.kept = boat.pieces[0].glue.kept = boat.pieces[0].glue.tent.kept = Kept{};
     boat.pieces[0].holding.stations[0].kept = boat.pieces[0].holding.hull.kept = Kept{};
-    boat.pieces[0].holding.cauls.kept = boat.pieces[0].holding.floor.kept = boat.pieces[0].crew.kept = Kept{};
+    boat.pieces[0].holding.cauls.kept = boat.pieces[0].holding.floor.kept = Kept{};
+    boat.pieces[0].holding.backbone.kept = boat.pieces[0].crew.kept = Kept{};
     boat.pieces[0].crew.rates.kept = boat.pieces[0].crew.rates.station.kept = boat.pieces[0].stock.kept = Kept{};
     boat.pieces[0].stock.boards[0].kept = boat.pieces[0].record[0].kept = Kept{};
     boat.species[0].kept = boat.adhesives[0].kept = Kept{};
@@ -191,6 +192,7 @@ TEST(Keys, EveryMemberOfTheHoldingHasItsSiValue) {
     EXPECT_EQ(station.friction, 0.25);
     EXPECT_EQ(holding.cauls.thickness_m, 0.018);
     EXPECT_EQ(holding.floor.friction, 0.4);
+    EXPECT_EQ(holding.backbone.species, "larch_eu");
     EXPECT_EQ(holding.hull.weight_kg, 420);
     EXPECT_EQ(holding.hull.centreX_m, 2.5);
     EXPECT_EQ(holding.hull.centreY_m, 0.35);
@@ -296,6 +298,7 @@ TEST(Keys, TheDefaultsAreThoseOfTheFormat) {
         {"holding.stations[].pull_N", "null"},
         {"holding.cauls.thickness_mm", "0"},
         {"holding.floor.friction", "0.3"},
+        {"holding.backbone.species", "\"\""},
         {"holding.hull.weight_kg", "0"},
         {"glue.adhesive", "\"epoxy_2_1_medium\""},
         {"glue.paste_yield_Pa", "100"},
