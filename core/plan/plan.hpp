@@ -16,6 +16,7 @@
 #include "core/holding/pressing.hpp"
 #include "core/holding/prop.hpp"
 #include "core/holding/propose.hpp"
+#include "core/holding/screw.hpp"
 #include "core/line/fair.hpp"
 #include "core/line/misread.hpp"
 #include "core/measure/display.hpp"

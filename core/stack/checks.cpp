@@ -93,18 +93,19 @@ void checkStack(const boat::Stack& stack) {
     checkScarf("stack.scarfed_end", stack.scarfedEnd);
 }
 
+const wood::Species& woodNamed(const std::string& id, const std::string& path,
+                               const std::vector<wood::Species>& species) {
+    if (const wood::Species* found = wood::findSpecies(species, id)) return *found;
+    std::string near;
+    for (const std::string& nearId : nearestIds(id, species, 3)) near += nearId + ", ";
+    throw InputError(path, "there is no wood called '" + id + "'",
+                     "give " + near + "or one of the boat file's own species");
+}
+
 std::vector<const wood::Species*> woodsOf(const boat::Stack& stack, const std::vector<wood::Species>& species) {
     std::vector<const wood::Species*> woods;
     for (std::size_t i = 0; i < stack.strips.size(); ++i) {
-        const wood::Species* found = wood::findSpecies(species, stack.strips[i].species);
-        if (!found) {
-            std::string near;
-            for (const std::string& id : nearestIds(stack.strips[i].species, species, 3)) near += id + ", ";
-            throw InputError(element("stack.strips", i) + "species",
-                             "there is no wood called '" + stack.strips[i].species + "'",
-                             "give " + near + "or one of the boat file's own species");
-        }
-        woods.push_back(found);
+        woods.push_back(&woodNamed(stack.strips[i].species, element("stack.strips", i) + "species", species));
     }
     return woods;
 }

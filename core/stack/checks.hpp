@@ -17,6 +17,10 @@ inline constexpr double mostOverRun_m = 20;
 // Throws InputError with a path from `stack.` for numbers that no stack can have.
 void checkStack(const boat::Stack& stack);
 
+// The wood with this id. Throws InputError with this path, naming the nearest ids.
+const wood::Species& woodNamed(const std::string& id, const std::string& path,
+                               const std::vector<wood::Species>& species);
+
 // The wood of each group of strips, in order. Throws InputError (stack.strips[i].species) naming the nearest ids.
 std::vector<const wood::Species*> woodsOf(const boat::Stack& stack, const std::vector<wood::Species>& species);
 

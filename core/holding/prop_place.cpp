@@ -1,0 +1,98 @@
+#include "core/holding/prop_place.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "core/holding/places.hpp"
+#include "core/stack/stack.hpp"
+
+namespace fayline::holding {
+
+namespace {
+
+constexpr double usualHeight_m = 0.6;  // of a head above the floor, where no foot is given
+
+// +1 for a prop to the floor, -1 for one overhead: seen upside down the two are the same.
+double upOf(boat::PropTo to) {
+    return to == boat::PropTo::floor ? 1 : -1;
+}
+
+// Lowest of the feet that are given and of all heads, for one kind of ground, seen with `up`.
+struct Levels {
+    double foot_m = std::numeric_limits<double>::infinity();
+    double head_m = std::numeric_limits<double>::infinity();
+};
+
+Levels levelsOf(const std::vector<boat::Station>& stations, const std::vector<PropPlace>& places, boat::PropTo to) {
+    Levels levels;
+    for (const PropPlace& place : places) {
+        const boat::Station& station = stations[static_cast<std::size_t>(place.index)];
+        if (station.to != to) continue;
+        levels.head_m = std::min(levels.head_m, upOf(to) * place.head.y_m);
+        if (station.footY_m) levels.foot_m = std::min(levels.foot_m, upOf(to) * *station.footY_m);
+    }
+    return levels;
+}
+
+void setFoot(PropPlace& place, const boat::Station& station, const Levels& levels) {
+    const double up = upOf(station.to);
+    const double head = up * place.head.y_m;
+    const double usual = levels.foot_m < head ? levels.foot_m : levels.head_m - usualHeight_m;
+    place.footAssumed = !station.footX_m || !station.footY_m;
+    place.foot.x_m = station.footX_m.value_or(place.head.x_m);
+    place.foot.y_m = station.footY_m.value_or(up * usual);
+    place.footAboveHead = up * place.foot.y_m >= head;
+    place.level_m = place.footAboveHead ? up * usual : place.foot.y_m;
+}
+
+void setSlants(PropPlace& place, double up) {
+    const double x = place.head.x_m - place.foot.x_m;
+    const double y = place.head.y_m - place.foot.y_m;
+    place.length_m = std::hypot(x, y);
+    place.slant_rad = place.footSlant_rad = std::numbers::pi / 2;
+    if (place.length_m <= 0) return;
+    const double into = -(x * place.outward.x_m + y * place.outward.y_m);
+    const double beside = x * place.outward.y_m - y * place.outward.x_m;
+    place.slant_rad = std::atan2(std::abs(beside), into);
+    place.footSlant_rad = std::atan2(std::abs(x), up * y);
+    place.squareShare = place.slant_rad < steepest_rad ? into / place.length_m : 0;
+}
+
+}  // namespace
+
+bool isProp(const boat::Station& station) {
+    return (station.kind == boat::HoldKind::prop || station.kind == boat::HoldKind::jack) && !station.side;
+}
+
+std::vector<PropPlace> propPlaces(const boat::Piece& piece, const line::Line& line,
+                                  const std::vector<boat::Station>& stations) {
+    if (std::none_of(stations.begin(), stations.end(), isProp)) return {};
+    boat::Holding asked;
+    asked.stations = stations;
+    const double side = stack::sideSign(piece.line.stripsOn);
+    std::vector<PropPlace> places;
+    for (const StationPlace& station :
+         stationPlaces(asked, piece.stack, piece.line.describes, piece.line.stripsOn, line)) {
+        if (!isProp(stations[static_cast<std::size_t>(station.index)])) continue;
+        const line::Xy outward{-side * std::sin(station.heading_rad), side * std::cos(station.heading_rad)};
+        const double caul = piece.holding.cauls.thickness_m;
+        PropPlace place;
+        place.index = station.index;
+        place.number = station.number;
+        place.outward = outward;
+        place.head = {station.onOutside.x_m + caul * outward.x_m, station.onOutside.y_m + caul * outward.y_m};
+        places.push_back(place);
+    }
+
+    const Levels floor = levelsOf(stations, places, boat::PropTo::floor);
+    const Levels overhead = levelsOf(stations, places, boat::PropTo::overhead);
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        const boat::Station& station = stations[static_cast<std::size_t>(places[i].index)];
+        setFoot(places[i], station, station.to == boat::PropTo::floor ? floor : overhead);
+        setSlants(places[i], upOf(station.to));
+    }
+    return places;
+}
+
+}  // namespace fayline::holding
