@@ -6,8 +6,9 @@
 
 #include "core/holding/assignment.hpp"
 #include "core/holding/kinds.hpp"
+#include "core/holding/loose_stack.hpp"
+#include "core/holding/pressed.hpp"
 #include "core/stack/layers.hpp"
-#include "core/wood/bending.hpp"
 
 namespace fayline::holding {
 
@@ -15,48 +16,15 @@ namespace {
 
 using boat::HoldKind;
 
-constexpr double acrossOverAlong = 1.0 / 12;
-
-// The stack's single strips with their moduli, found once.
-struct Pile {
-    std::vector<stack::Layer> layers;
-    std::vector<double> modulus_Pa;  // of each layer; 0 where the wood is not known
-};
-
-Pile pileOf(const StackOnForm& work) {
-    const boat::Stack& stack = work.piece.stack;
-    std::vector<double> moduli;
-    for (const boat::Strips& strips : stack.strips) {
-        const wood::Species* species = wood::findSpecies(work.species, strips.species);
-        moduli.push_back(species ? wood::bending(*species, stack.moisture, stack.grainSlope, strips.moe_Pa).modulus_Pa
-                                 : 0);
-    }
-    Pile pile{stack::layers(stack, work.piece.line.describes, work.line.length()), {}};
-    for (const stack::Layer& layer : pile.layers) {
-        pile.modulus_Pa.push_back(moduli[static_cast<std::size_t>(layer.group)]);
-    }
-    return pile;
+double depthAt(const LooseStack& loose, double at_m) {
+    return loose.strips.back().layer.outer.at(at_m) - loose.strips.front().layer.inner.at(at_m);
 }
 
-bool isThere(const StackOnForm& work, const Pile& pile, const stack::Layer& layer, double at_m) {
-    return stack::runsOf(work.piece.stack, pile.layers, layer.place, work.line.length()).bent.holds(at_m);
-}
-
-double depthAt(const Pile& pile, double at_m) {
-    return pile.layers.empty() ? 0 : pile.layers.back().outer.at(at_m) - pile.layers.front().inner.at(at_m);
-}
-
-double crushOf(const StackOnForm& work, const Pile& pile, double at_m, double pad_m) {
+double crushOf(const LooseStack& loose, double at_m, double pad_m) {
     double depth = 0;
-    double crush = 0;  // metres per pascal
-    for (std::size_t i = 0; i < pile.layers.size(); ++i) {
-        if (!isThere(work, pile, pile.layers[i], at_m)) continue;
-        const double thickness = pile.layers[i].thicknessAt(at_m);
-        depth += thickness;
-        if (pile.modulus_Pa[i] > 0) crush += thickness / (pile.modulus_Pa[i] * acrossOverAlong);
-    }
-    const double area = stack::ripWidthAt(work.piece.stack, at_m) * (std::max(0.0, pad_m) + depth);
-    return area > 0 ? crush / area : 0;
+    for (const LooseStrip* strip : stripsThere(loose, at_m)) depth += strip->layer.thicknessAt(at_m);
+    const double give = sectionAt(loose, at_m).bed_N_m2 * (std::max(0.0, pad_m) + depth);
+    return give > 0 ? 1 / give : 0;
 }
 
 double neededBy(const boat::Station& station, const HeldStation* held) {
@@ -68,10 +36,10 @@ double neededBy(const boat::Station& station, const HeldStation* held) {
     return pushes && held->most_N > 0 ? held->pull_N * station.most_N / held->most_N : held->pull_N;
 }
 
-Served whatIsNeeded(const StackOnForm& work, const Pile& pile, int index, const HeldStation* held) {
+Served whatIsNeeded(const StackOnForm& work, const LooseStack& loose, int index, const HeldStation* held) {
     const boat::Station& station = work.piece.holding.stations[static_cast<std::size_t>(index)];
     const double width = stack::ripWidthAt(work.piece.stack, station.at_m);
-    const double depth = depthAt(pile, station.at_m);
+    const double depth = depthAt(loose, station.at_m);
     Served served;
     served.station = index;
     served.needed_N = neededBy(station, held);
@@ -102,15 +70,15 @@ const HeldStation* heldOf(const Held& held, int index) {
     return found == held.stations.end() ? nullptr : &*found;
 }
 
-void tellTool(Served& served, const StackOnForm& work, const Pile& pile) {
+void tellTool(Served& served, const StackOnForm& work, const LooseStack& loose) {
     const boat::Station& station = work.piece.holding.stations[static_cast<std::size_t>(served.station)];
     const boat::Tool& tool = work.piece.holding.tools[static_cast<std::size_t>(served.tool)];
     if (tool.kind != HoldKind::clamp) return;
     if (tool.opening_m) served.opens = opensEnough(tool, served);
     if (tool.throat_m) served.throats = reaches(tool, served);
     if (!tool.pitch_m || station.side) return;
-    served.turnsPastSnug =
-        turnsPastSnug(served.needed_N, *tool.pitch_m, crushOf(work, pile, station.at_m, station.pad_m));
+    served.turnsPastSnug = turnsPastSnug(
+        served.needed_N, *tool.pitch_m, crushOf(loose, station.at_m, 2 * halfPad_m(station, work.piece.holding.cauls)));
 }
 
 std::vector<Counted> countKinds(const boat::Holding& holding, const std::vector<Served>& served) {
@@ -131,13 +99,14 @@ std::vector<Counted> countKinds(const boat::Holding& holding, const std::vector<
     return counts;
 }
 
-// Stiffness of the loose strips that are there, over what they have in common: of the first i strips at sums[i].
-std::vector<double> stiffnessSums(const StackOnForm& work, const Pile& pile, double at_m) {
+// What the loose strips that are there resist bending with, the curve they have taken before set aside and over what
+// they have in common: of the first i strips at sums[i].
+std::vector<double> stiffnessSums(const LooseStack& loose, double at_m) {
     std::vector<double> sums{0};
-    for (std::size_t i = 0; i < pile.layers.size(); ++i) {
-        const bool there = isThere(work, pile, pile.layers[i], at_m);
-        const double stiffness = there ? pile.modulus_Pa[i] * std::pow(pile.layers[i].thicknessAt(at_m), 3) : 0;
-        sums.push_back(sums.back() + stiffness);
+    for (const LooseStrip& strip : loose.strips) {
+        const bool there = strip.run.holds(at_m);
+        const double resistance = strip.modulus_Pa * (1 - strip.set) * std::pow(strip.layer.thicknessAt(at_m), 3);
+        sums.push_back(sums.back() + (there ? resistance : 0));
     }
     return sums;
 }
@@ -153,14 +122,14 @@ int countServed(const boat::Holding& holding, const std::vector<Served>& needs) 
     return static_cast<int>(std::count_if(toolOf.begin(), toolOf.end(), [](int tool) { return tool >= 0; }));
 }
 
-void trySplit(AtHand& atHand, const StackOnForm& work, const Pile& pile) {
+void trySplit(AtHand& atHand, const StackOnForm& work, const LooseStack& loose) {
     const boat::Holding& holding = work.piece.holding;
     if (!work.piece.stack.gluings.empty()) return;
     std::vector<std::vector<double>> sums;
-    for (const boat::Station& station : holding.stations) sums.push_back(stiffnessSums(work, pile, station.at_m));
+    for (const boat::Station& station : holding.stations) sums.push_back(stiffnessSums(loose, station.at_m));
     std::size_t best = 0;
     double bestShare = 1;
-    for (std::size_t after = 1; after < pile.layers.size(); ++after) {
+    for (std::size_t after = 1; after < loose.strips.size(); ++after) {
         double share = 0;
         for (const Served& one : atHand.served) {
             if (one.lacks == Lacks::nothing) continue;
@@ -222,17 +191,17 @@ void tryOtherTools(AtHand& atHand, const StackOnForm& work) {
 
 AtHand atHand(const StackOnForm& work, const Held& held) {
     const boat::Holding& holding = work.piece.holding;
-    const Pile pile = pileOf(work);
+    const LooseStack loose = looseStack(work.piece.stack, work.piece.line.describes, work.line.length(), work.species);
     AtHand atHand;
     for (int i = 0; i < static_cast<int>(holding.stations.size()); ++i) {
-        atHand.served.push_back(whatIsNeeded(work, pile, i, heldOf(held, i)));
+        atHand.served.push_back(whatIsNeeded(work, loose, i, heldOf(held, i)));
     }
     const std::vector<int> toolOf = assignTools(holding, atHand.served);
     for (Served& served : atHand.served) {
         const HoldKind kind = holding.stations[static_cast<std::size_t>(served.station)].kind;
         served.tool = toolOf[static_cast<std::size_t>(served.station)];
         if (served.tool >= 0) {
-            tellTool(served, work, pile);
+            tellTool(served, work, loose);
         } else if (isListed(holding, kind)) {
             served.lacks = whatLacks(holding.tools, kind, served);
             ++atHand.leftWithout;
@@ -240,13 +209,14 @@ AtHand atHand(const StackOnForm& work, const Held& held) {
     }
     atHand.counts = countKinds(holding, atHand.served);
     if (atHand.leftWithout == 0) return atHand;
-    trySplit(atHand, work, pile);
+    trySplit(atHand, work, loose);
     tryOtherTools(atHand, work);
     return atHand;
 }
 
 double stackCrush_m_per_N(const StackOnForm& work, double at_m, double pad_m) {
-    return crushOf(work, pileOf(work), at_m, pad_m);
+    return crushOf(looseStack(work.piece.stack, work.piece.line.describes, work.line.length(), work.species), at_m,
+                   pad_m);
 }
 
 double turnsPastSnug(double pull_N, double pitch_m, double stackCrush_m_per_N) {

@@ -100,7 +100,10 @@ struct PostLoad {
     double thrust_N = 0;
     double holds_N = 0;
 };
-// In the order of boat::Form::posts; empty for other forms.
+// In the order of boat::Form::posts; empty for other forms and where there is no contact to sum up. The push of the bed
+// over each post, of the pads that count; where posts overlap, in even shares. Error: that of the contact, whose own
+// places and weights are summed, so that the posts together bear what the stations pull (tests/core/holding/
+// posts_test.cpp).
 std::vector<PostLoad> postLoads(const StackOnForm& work, const Held& held);
 
 }  // namespace fayline::holding

@@ -1,42 +1,54 @@
 #include <algorithm>
+#include <array>
 
 #include "core/holding/at_hand.hpp"
-#include "core/stack/layers.hpp"
+#include "core/holding/gaps.hpp"
+#include "core/holding/loose_stack.hpp"
+#include "core/holding/middle.hpp"
+#include "core/stack/stack.hpp"
 
 namespace fayline::holding {
 
 namespace {
 
-// Push on the form per length of line between samples, linear.
-double pushAt(const StackOnForm& work, const std::vector<HeldSample>& samples, double at_m) {
-    if (samples.empty() || at_m < samples.front().at_m || at_m > samples.back().at_m) return 0;
-    const auto after = std::lower_bound(samples.begin(), samples.end(), at_m,
-                                        [](const HeldSample& sample, double at) { return sample.at_m < at; });
-    if (after == samples.begin()) return after->pressure_Pa * stack::ripWidthAt(work.piece.stack, at_m);
-    const HeldSample& before = *(after - 1);
-    const double share = after->at_m > before.at_m ? (at_m - before.at_m) / (after->at_m - before.at_m) : 0;
-    return (before.pressure_Pa + share * (after->pressure_Pa - before.pressure_Pa)) *
-           stack::ripWidthAt(work.piece.stack, at_m);
+bool bears(const boat::Post& post, double at_m) {
+    return std::abs(at_m - post.at_m) <= post.width_m / 2;
 }
 
-double thrustOn(const StackOnForm& work, const boat::Post& post, const std::vector<HeldSample>& samples) {
-    constexpr int steps = 40;
-    double thrust = 0;
-    for (int i = 0; i < steps; ++i) {
-        const double at_m = post.at_m + post.width_m * ((i + 0.5) / steps - 0.5);
-        thrust += pushAt(work, samples, at_m) * post.width_m / steps;
+// Adds a push at one place to the posts that stand there, in even shares.
+void share(std::vector<PostLoad>& loads, const std::vector<boat::Post>& posts, double at_m, double push_N) {
+    const auto standing =
+        std::count_if(posts.begin(), posts.end(), [&](const boat::Post& post) { return bears(post, at_m); });
+    for (std::size_t i = 0; i < posts.size(); ++i) {
+        if (bears(posts[i], at_m)) loads[i].thrust_N += push_N / static_cast<double>(standing);
     }
-    return thrust;
 }
 
 }  // namespace
 
 std::vector<PostLoad> postLoads(const StackOnForm& work, const Held& held) {
+    const boat::Piece& piece = work.piece;
+    const Contact& contact = piece.holding.pads == boat::Pads::hold ? held.ifPadsHold : held.ifPadsSlide;
     std::vector<PostLoad> loads;
-    if (work.piece.form.kind != boat::FormKind::posts) return loads;
-    for (std::size_t i = 0; i < work.piece.form.posts.size(); ++i) {
-        const boat::Post& post = work.piece.form.posts[i];
-        loads.push_back({static_cast<int>(i), post.at_m, thrustOn(work, post, held.samples), post.holds_N});
+    if (piece.form.kind != boat::FormKind::posts || contact.nodes_m.size() < 2) return loads;
+
+    const std::vector<boat::Post>& posts = piece.form.posts;
+    for (std::size_t i = 0; i < posts.size(); ++i) {
+        loads.push_back({static_cast<int>(i), posts[i].at_m, 0, posts[i].holds_N});
+    }
+    const LooseStack loose = looseStack(piece.stack, piece.line.describes, work.line.length(), work.species);
+    std::vector<stack::Layer> layers;
+    for (const LooseStrip& strip : loose.strips) layers.push_back(strip.layer);
+    const Middle middle = middleOf(work.line, stack::sideSign(piece.line.stripsOn), layers);
+    // The places and weights with which the contact itself sums up the bed.
+    static constexpr std::array<double, 3> weights{5.0 / 18, 8.0 / 18, 5.0 / 18};
+    const std::vector<double> places = gaussPlaces(Mesh{contact.nodes_m});
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        const double crush = -gapAt(contact, places[i]).gap_m;
+        if (!(crush > 0)) continue;
+        const double at_m = alongLine(middle, places[i]);
+        const double length = contact.nodes_m[i / 3 + 1] - contact.nodes_m[i / 3];
+        share(loads, posts, at_m, sectionAt(loose, at_m).bed_N_m2 * crush * weights[i % 3] * length);
     }
     return loads;
 }
