@@ -73,8 +73,8 @@ double ownForces(const Discrete& discrete, const Balance& balance) {
     for (std::size_t i = 0; i < discrete.places.size(); ++i) {
         const ElementPlace& place = discrete.places[i];
         load += std::abs(place.load_N_m) * gaussWeight[i % 3] * discrete.length_m[i / 3];
-        moment =
-            std::max(moment, place.rod.stiffness_N_m2 * std::abs(place.rod.curvature_per_m - place.rod.natural_per_m));
+        moment = std::max(moment, place.rod.stiffness_N_m2 *
+                                      (std::abs(place.rod.curvature_per_m) + std::abs(place.rod.natural_per_m)));
     }
     const double length = discrete.nodes_m.back() - discrete.nodes_m.front();
     return std::max({pull, load, moment / std::min(length, 1.0), std::numeric_limits<double>::min()});
