@@ -94,6 +94,17 @@ void addGreatestPressure(Held& held, const Ready& ready, const Problem& problem,
     }
 }
 
+void addFallsInside(Held& held, const Ready& ready, const StackOnForm& work, const Problem& problem,
+                    const Contact& contact) {
+    const std::vector<double> places = gaussPlaces(problem.rod.mesh);
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        const double inside = -gapAt(contact, places[i]).gap_m;
+        if (problem.rod.bed_N_m2[i] > 0 || inside <= held.fallsInside.gap_m) continue;
+        const double at_m = alongLine(ready.middle, places[i]);
+        if (at_m >= 0 && at_m <= work.line.length()) held.fallsInside = {at_m, inside};
+    }
+}
+
 GapAt greatestBetweenTrimLines(const Ready& ready, const StackOnForm& work, const Contact& contact) {
     return greatestGap(contact, 0, alongMiddle(ready.middle, work.line.length()));
 }
@@ -105,6 +116,7 @@ void fill(Held& held, const Ready& ready, const StackOnForm& work, const std::ve
     addStations(held, ready, stations, pressed, contact);
     addSamples(held, ready, work, pressed.problem, contact);
     addGreatestPressure(held, ready, pressed.problem, contact);
+    addFallsInside(held, ready, work, pressed.problem, contact);
     const GapAt greatest = greatestBetweenTrimLines(ready, work, contact);
     held.largest = {alongLine(ready.middle, greatest.s_m), open(greatest.gap_m)};
     held.gapAtStart_m = open(gapAt(contact, 0).gap_m);

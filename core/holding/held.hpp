@@ -55,6 +55,8 @@ struct Held {
     std::vector<HeldStation> stations;   // along the line
     std::vector<HeldSample> samples;     // every 10 mm from the strips' start to their end, and at the trim lines
     LargestGap largest;
+    // Where nothing supports it (between posts) the stack may cut the corner: how far inside the line, at most.
+    LargestGap fallsInside;
     double gapAtStart_m = 0;  // at the trim lines
     double gapAtEnd_m = 0;
     double largestIfPadsHold_m = 0;

@@ -1,0 +1,86 @@
+// A piece on a made line, as core/holding takes it, and the same piece seen in other ways.
+#pragma once
+
+#include <algorithm>
+#include <functional>
+#include <utility>
+#include <vector>
+
+#include "core/holding/held.hpp"
+#include "tests/core/stack/made_lines.hpp"
+
+namespace fayline::made {
+
+struct Work {
+    boat::Piece piece;
+    line::Line line;
+    std::vector<wood::Species> species = wood::builtInSpecies();
+
+    operator holding::StackOnForm() const { return {piece, line, species}; }
+};
+
+inline boat::Station clampAt(double at_m, double most_N = 2500, double pad_m = 0.04) {
+    boat::Station station;
+    station.at_m = at_m;
+    station.most_N = most_N;
+    station.pad_m = pad_m;
+    return station;
+}
+
+inline std::vector<boat::Station> clampsAt(const std::vector<double>& places_m, double most_N = 2500) {
+    std::vector<boat::Station> stations;
+    for (const double at_m : places_m) stations.push_back(clampAt(at_m, most_N));
+    return stations;
+}
+
+// Curvature of the invented boat's stem, turning right: round on the left.
+inline double stemCurvature(double s) {
+    return -(0.10 + 1.513 / std::pow(std::cosh((s - 0.62) / 0.34), 2));
+}
+
+// A line with a round and a hollow stretch.
+inline double reverseCurvature(double s) {
+    return -1.1 * std::sin(2 * std::numbers::pi * s / 1.1);
+}
+
+// Strips of white oak a quarter of an inch thick on the left of a line of this curvature.
+inline Work workOn(const std::function<double(double)>& curvature, double length_m, int strips,
+                   const std::vector<boat::Station>& stations, double heading_rad = 0, line::Xy start = {}) {
+    Work work;
+    work.line = lineOf(curvature, length_m, heading_rad, start);
+    work.piece.stack.strips[0].count = strips;
+    work.piece.holding.stations = stations;
+    return work;
+}
+
+// The piece walked from its other end.
+inline Work fromOtherEnd(const Work& given, const std::function<double(double)>& curvature) {
+    Work work = given;
+    const double length = given.line.length();
+    work.line = lineOf([&](double s) { return -curvature(length - s); }, length);
+    boat::Piece& piece = work.piece;
+    piece.line.stripsOn = piece.line.stripsOn == boat::Side::left ? boat::Side::right : boat::Side::left;
+    for (boat::Station& station : piece.holding.stations) {
+        station.at_m = length - station.at_m;
+        if (station.to_m) station.to_m = length - *station.to_m;
+        if (station.pullsFrom != boat::PullsFrom::both) {
+            station.pullsFrom =
+                station.pullsFrom == boat::PullsFrom::start ? boat::PullsFrom::end : boat::PullsFrom::start;
+        }
+    }
+    for (boat::Post& post : piece.form.posts) post.at_m = length - post.at_m;
+    for (boat::Width& width : piece.stack.widths) width.at_m = length - width.at_m;
+    for (boat::Pin& pin : piece.stack.pins) pin.at_m = length - pin.at_m;
+    for (boat::Strips& strips : piece.stack.strips) {
+        if (strips.tapersTo_m) std::swap(strips.thickness_m, *strips.tapersTo_m);
+    }
+    std::swap(piece.stack.runsPastStart_m, piece.stack.runsPastEnd_m);
+    std::swap(piece.stack.scarfedStart, piece.stack.scarfedEnd);
+    std::swap(piece.form.carriesOnStart_m, piece.form.carriesOnEnd_m);
+    if (piece.holding.from != boat::From::middle) {
+        piece.holding.from = piece.holding.from == boat::From::start ? boat::From::end : boat::From::start;
+    }
+    return work;
+}
+
+}  // namespace fayline::made
