@@ -49,6 +49,21 @@ QRectF checkWordsBox(const QPointF& lowerLeft) {
     return {lowerLeft.x() + 4, lowerLeft.y() - 4 - checkWordsHeight_mm, checkSquare_mm - 8, checkWordsHeight_mm};
 }
 
+void addCheckRule(Sheet& sheet, const QRectF& box) {
+    const double y = box.top() + 4;
+    const double left = box.left() + 0.2;
+    addLine(sheet, {left, y}, {left + checkSquareInches_mm, y}, 0.2);
+    addLine(sheet, {left, y - 3}, {left, y + 3}, 0.2);
+    addLine(sheet, {left + checkSquare_mm, y - 3}, {left + checkSquare_mm, y}, 0.2);
+    addLine(sheet, {left + checkSquareInches_mm, y}, {left + checkSquareInches_mm, y + 3}, 0.2);
+    addWords(sheet, "100 mm", {left + checkSquare_mm - 1, y - 1}, 2.4, Lean::right);
+    addWords(sheet, "4 in", {left + checkSquareInches_mm - 1.5, y + 3}, 2.4, Lean::right);
+    const double words = left + checkSquareInches_mm + 3;
+    const double room = box.right() - words;
+    addWords(sheet, fitted("Measure me; nothing here is at full size.", 2.4, room), {words, y - 0.6}, 2.4);
+    addWords(sheet, fitted("Not to scale? Print at 100 %.", 2.4, room), {words, y + 2.8}, 2.4);
+}
+
 QRectF titleBelow(const Page& page) {
     return {page.area.left(), page.area.bottom() - titleHeight_mm, page.area.width(), titleHeight_mm};
 }

@@ -25,6 +25,11 @@ void addCheckSquares(Sheet& sheet, const QPointF& lowerLeft);
 // Where the words within the check squares stand when the squares' lower left corner is at `lowerLeft`.
 QRectF checkWordsBox(const QPointF& lowerLeft);
 
+// Where nothing on a sheet is at full size: a line with ticks at 100 mm and at 4 in, its words beside it, along the
+// upper edge of `box` (which is checkRuleHeight_mm high).
+inline constexpr double checkRuleHeight_mm = 8;
+void addCheckRule(Sheet& sheet, const QRectF& box);
+
 // On a sheet whose title runs along its lower border: the title's box, and what is left above it to draw on.
 QRectF titleBelow(const Page& page);
 QRectF aboveTitle(const Page& page);

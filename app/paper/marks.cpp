@@ -6,6 +6,7 @@
 #include "app/look/names.hpp"
 #include "core/holding/places.hpp"
 #include "core/measure/display.hpp"
+#include "core/measure/figures.hpp"
 #include "core/measure/units.hpp"
 #include "core/stack/stack.hpp"
 
@@ -74,6 +75,7 @@ QString lengthText(double length_m, const measure::Display& display) {
 }
 
 QString numberText(double value, int decimals) {
+    if (!std::isfinite(value)) return measure::noFigure;
     QString text = QString::number(value, 'f', decimals);
     if (text.toDouble() == 0 && text.startsWith('-')) text.remove(0, 1);
     return text;

@@ -32,7 +32,7 @@ QString describesName(boat::Describes describes);  // "inner face"
 QString lengthText(double length_m, const measure::Display& display);
 // The same length in millimetres: "412.5 mm".
 QString millimetresText(double length_m);
-QString numberText(double value, int decimals);
+QString numberText(double value, int decimals);  // a dash for what is not finite
 
 // A round step of grids and scales in the boat's display units: 100 mm or 6 in.
 double gridStep_m(const measure::Display& display);

@@ -10,10 +10,12 @@
 #include <QUuid>
 #include <algorithm>
 
+#include "app/paper/closing_sheet.hpp"
 #include "app/paper/drawing.hpp"
 #include "app/paper/file_names.hpp"
 #include "app/paper/frame.hpp"
 #include "app/paper/full_size.hpp"
+#include "app/paper/props_sheet.hpp"
 #include "app/paper/sheet.hpp"
 #include "app/paper/station_table.hpp"
 #include "app/paper/story_stick.hpp"
@@ -53,8 +55,14 @@ std::vector<paper::Sheet> sheetsOf(Paper kind, const boat::Boat& boat, const boa
         case Paper::form:
             sheets = paper::fullSize(paper::formDrawing(piece, plan), page);
             break;
+        case Paper::closing:
+            sheets = paper::closingSheet(piece, plan, upright);
+            break;
+        case Paper::props:
+            sheets = paper::propsSheet(piece, plan, upright);
+            break;
     }
-    const bool toScale = kind != Paper::stationTable;
+    const bool toScale = kind == Paper::storyStick || kind == Paper::line || kind == Paper::form;
     paper::nameSheets(sheets, {QString::fromStdString(boat.name), QString::fromStdString(piece.name),
                                paperName(kind) + (toScale ? ", scale 1 : 1" : "")});
     return sheets;
@@ -145,12 +153,23 @@ QString paperName(Paper paper) {
             return "Full-size line";
         case Paper::form:
             return "Full-size form";
+        case Paper::closing:
+            return "Closing sheet";
+        case Paper::props:
+            return "Props and screws";
     }
     return {};
 }
 
 std::vector<Paper> allPapers() {
-    return {Paper::stationTable, Paper::storyStick, Paper::line, Paper::form};
+    return {Paper::stationTable, Paper::storyStick, Paper::line, Paper::form, Paper::closing, Paper::props};
+}
+
+std::vector<Paper> papersOf(const boat::Piece& piece) {
+    std::vector<Paper> papers = allPapers();
+    if (piece.holding.stations.empty()) std::erase(papers, Paper::closing);
+    if (!paper::hasProps(piece)) std::erase(papers, Paper::props);
+    return papers;
 }
 
 QPageLayout defaultPageLayout() {
@@ -172,7 +191,7 @@ QStringList writePapers(const boat::Boat& boat, const QString& folder, const QPa
         const boat::Piece& piece = boat.pieces[i];
         try {
             const plan::Plan plan = plan::makePlan(piece, shop);
-            for (const Paper kind : allPapers()) {
+            for (const Paper kind : papersOf(piece)) {
                 const QString title = pieceNames[static_cast<int>(i)] + ", " + paperName(kind).toLower();
                 files.emplace_back(stems[static_cast<int>(i)] + fileEnding(kind),
                                    pdfOf(sheetsOf(kind, boat, piece, plan, page), title, layout));

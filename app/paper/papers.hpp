@@ -1,5 +1,5 @@
-// Everything that leaves on paper: story stick, full-size line and form, table of stations, each sheet named, each
-// with a square for checking the printer's scale.
+// Everything that leaves on paper: table of stations and their pulls, closing sheet, props and screws, story stick,
+// full-size line and form, each sheet named, each with a square for checking the printer's scale.
 #pragma once
 
 #include <QPageLayout>
@@ -14,13 +14,16 @@ class QPrinter;
 
 namespace fayline::app {
 
-enum class Paper { stationTable, storyStick, line, form };
+enum class Paper { stationTable, storyStick, line, form, closing, props };
 
 QString paperName(Paper paper);  // "Story stick"
 std::vector<Paper> allPapers();
 
-// Writes the papers of every piece of `boat` as PDF files into `folder` (made if missing) and returns their names in
-// order. `layout` gives page size and margins. Throws measure::InputError when a piece cannot be planned or a file
+// Those that a piece has something to put on: no closing sheet without stations, no props and screws without any.
+std::vector<Paper> papersOf(const boat::Piece& piece);
+
+// Writes the papers that each piece of `boat` has as PDF files into `folder` (made if missing) and returns their names
+// in order. `layout` gives page size and margins. Throws measure::InputError when a piece cannot be planned or a file
 // cannot be written.
 QStringList writePapers(const boat::Boat& boat, const QString& folder, const QPageLayout& layout);
 

@@ -13,9 +13,6 @@ namespace {
 
 // Letters are measured and drawn at this size and scaled to the sheet, so that lines break alike on every device.
 constexpr int bodyPixels = 200;
-constexpr double lineSpacing = 1.35;  // of the letter's body
-constexpr double capitals = 0.76;
-constexpr double descent = 0.22;
 
 QFont fontOf(bool bold) {
     QFont font;
@@ -111,6 +108,29 @@ double addParagraph(Sheet& sheet, const QRectF& box, const QString& text, double
         top += lineSpacing * size_mm;
     }
     return top;
+}
+
+QStringList wrapped(const QString& text, double width_mm, double size_mm, bool bold) {
+    QStringList lines;
+    QString line;
+    const auto fits = [&](const QString& words) { return widthOf(words, size_mm, bold) <= width_mm; };
+    for (QString word : text.split(' ', Qt::SkipEmptyParts)) {
+        if (!line.isEmpty() && fits(line + ' ' + word)) {
+            line += ' ' + word;
+            continue;
+        }
+        if (!line.isEmpty()) lines << line;
+        while (!fits(word) && word.size() > 1) {
+            qsizetype length = word.size() - 1;
+            while (length > 1 && !fits(word.left(length))) --length;
+            if (length > 1 && word[length - 1].isHighSurrogate()) --length;
+            lines << word.left(length);
+            word.remove(0, length);
+        }
+        line = word;
+    }
+    if (!line.isEmpty()) lines << line;
+    return lines.replaceInStrings(QChar(QChar::Nbsp), QString(" "));
 }
 
 void paint(const Sheet& sheet, QPainter& painter) {

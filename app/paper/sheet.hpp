@@ -8,6 +8,7 @@
 #include <QPolygonF>
 #include <QRectF>
 #include <QString>
+#include <QStringList>
 #include <vector>
 
 class QPainter;
@@ -36,6 +37,10 @@ struct Stroke {
 };
 
 enum class Lean { left, centre, right };  // which part of the words stands at their place
+
+inline constexpr double lineSpacing = 1.35;  // of the letter's body
+inline constexpr double capitals = 0.76;     // height of capitals, the same
+inline constexpr double descent = 0.22;
 
 struct Words {
     QString text;
@@ -71,6 +76,10 @@ void addWords(Sheet& sheet, const QString& text, const QPointF& at, double size_
 // Writes `text` in lines no wider than `box`, from its top on, and returns where the next line would begin. What does
 // not go into the box any more is left out, the last line ending in an ellipsis.
 double addParagraph(Sheet& sheet, const QRectF& box, const QString& text, double size_mm, bool bold = false);
+
+// `text` in lines no wider than `width_mm`, broken between words and within a word that is wider than that. Hard spaces
+// hold figures and their unit together; they come out as plain ones.
+QStringList wrapped(const QString& text, double width_mm, double size_mm, bool bold = false);
 
 // Draws on a painter whose unit is a millimetre and whose origin is the sheet's upper left corner.
 void paint(const Sheet& sheet, QPainter& painter);

@@ -4,8 +4,10 @@
 #include <array>
 #include <cmath>
 
+#include "app/paper/bench_figures.hpp"
 #include "app/paper/frame.hpp"
 #include "app/paper/marks.hpp"
+#include "app/paper/pull_table.hpp"
 #include "core/measure/display.hpp"
 #include "core/measure/units.hpp"
 #include "core/plan/wording.hpp"
@@ -53,18 +55,6 @@ struct Columns {
     }
 };
 
-QString unitName(const measure::Display& display) {
-    switch (display.lengths) {
-        case measure::LengthNotation::feetInchesEighths:
-            return "ft-in-eighths";
-        case measure::LengthNotation::inches:
-            return "in";
-        case measure::LengthNotation::millimetres:
-            break;
-    }
-    return "mm";
-}
-
 void drawHead(Sheet& sheet, const QRectF& table, const Columns& columns, const boat::Piece& piece,
               const measure::Display& display) {
     const double left = table.left();
@@ -74,7 +64,7 @@ void drawHead(Sheet& sheet, const QRectF& table, const Columns& columns, const b
     for (int i = 0; i < lengthColumns; ++i) {
         const double right = left + columns.name + (i + 1) * columns.each - 1;
         addWords(sheet, names[i], {right, table.top() + 4}, size_mm, Lean::right, true);
-        addWords(sheet, columns.both ? unitName(display) + ",  mm" : "mm", {right, table.top() + 8.6}, 2.4,
+        addWords(sheet, columns.both ? lengthUnit(display) + ",  mm" : "mm", {right, table.top() + 8.6}, 2.4,
                  Lean::right);
     }
     addWords(sheet, "line: " + describesName(piece.line.describes), {left + columns.number + 2, table.top() + 8.6},
@@ -181,6 +171,7 @@ std::vector<Sheet> stationTable(const boat::Piece& piece, const plan::Plan& plan
                    first == 0 ? summary(piece, plan, species) : QStringList());
         sheets.push_back(std::move(sheet));
     }
+    for (Sheet& sheet : pullTable(piece, plan, page)) sheets.push_back(std::move(sheet));
     return sheets;
 }
 

@@ -8,8 +8,8 @@
 
 namespace fayline::app::paper {
 
-// Sheets of the table, as many as its rows need. Lengths stand in the boat's display units and in millimetres.
-// `species` names the woods: the user's own before the built-in ones.
+// Sheets of the table, as many as its rows need, and after them those of the pulls (pull_table.hpp). Lengths stand in
+// the boat's display units and in millimetres. `species` names the woods: the user's own before the built-in ones.
 std::vector<Sheet> stationTable(const boat::Piece& piece, const plan::Plan& plan,
                                 const std::vector<wood::Species>& species, const Page& page);
 

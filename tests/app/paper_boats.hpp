@@ -1,6 +1,7 @@
 // Boats to put on paper: lines made from a given curvature, measured every so often.
 #pragma once
 
+#include <QPageLayout>
 #include <cmath>
 #include <functional>
 #include <string>
@@ -8,6 +9,10 @@
 #include "core/boat/boat.hpp"
 
 namespace fayline::test {
+
+inline QPageLayout layoutOf(const QPageSize& size, QPageLayout::Orientation orientation = QPageLayout::Portrait) {
+    return {size, orientation, QMarginsF(12.7, 12.7, 12.7, 12.7), QPageLayout::Millimeter};
+}
 
 // A piece whose points lie on the curve that starts in the origin with `heading_rad` and has `curvature` (1/m) at arc
 // length s, `count` of them, evenly. Points are kept as they are: fairing interpolates them.

@@ -395,6 +395,7 @@ private slots:
             for (const QString paper : {"station-table", "story-stick", "full-size-line", "full-size-form"}) {
                 const QString file = papers.file(paper);
                 for (int page = 1; page <= pageCount(file); ++page) {
+                    if (!textOf(file, page).contains("inner square")) continue;  // they have a rule instead
                     const CheckSquares squares = checkSquares(Picture(file, page, dotsPerInch), wordsOf(file, page));
                     for (const double miss : {squares.innerWidth_mm - 100, squares.innerHeight_mm - 100,
                                               squares.outerWidth_mm - 101.6, squares.outerHeight_mm - 101.6}) {
@@ -406,6 +407,33 @@ private slots:
             }
             qInfo("check squares: worst %.3f mm", worst);
         }
+    }
+
+    // The ticks of the rule on sheets that have nothing at full size.
+    void CheckRulesMeasureWhatTheySay() {
+        const Papers papers(stem(), layoutOf(QPageSize::A4));
+        int seen = 0;
+        for (const QString paper : {"station-table", "closing-sheet", "props-and-screws"}) {
+            const QString file = papers.file(paper);
+            for (int page = 1; page <= pageCount(file); ++page) {
+                const std::vector<Word> words = wordsOf(file, page);
+                for (std::size_t i = 0; i + 3 < words.size(); ++i) {
+                    if (words[i].text != "100" || words[i + 1].text != "mm" || words[i + 2].text != "4") continue;
+                    const Picture picture(file, page, dotsPerInch);
+                    // Upper ticks beside the words "100 mm", lower ones beside "4 in".
+                    const auto apart = [&](const QRectF& box) {
+                        const auto ticks = picture.linesIn(QRectF(12, box.center().y() - 0.5, 104, 1), true, 0.45);
+                        return ticks.size() < 2 ? 0 : ticks.back() - ticks.front();
+                    };
+                    QVERIFY2(std::abs(apart(words[i].box) - 100) < 0.1,
+                             qPrintable(QString::number(apart(words[i].box))));
+                    QVERIFY2(std::abs(apart(words[i + 2].box) - 101.6) < 0.1,
+                             qPrintable(QString::number(apart(words[i + 2].box))));
+                    ++seen;
+                }
+            }
+        }
+        QVERIFY(seen >= 3);
     }
 };
 

@@ -20,31 +20,9 @@
 
 namespace fayline::test {
 
-QPageLayout layoutOf(const QPageSize& size, QPageLayout::Orientation orientation = QPageLayout::Portrait) {
-    return {size, orientation, QMarginsF(12.7, 12.7, 12.7, 12.7), QPageLayout::Millimeter};
-}
-
 QByteArray bytesOf(const QString& fileName) {
     QFile file(fileName);
     return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
-}
-
-// Pairs of words whose boxes overlap, for a person to read; the boxes are those of the letters, a little smaller than
-// the line's height that pdftotext gives.
-QStringList overlapsOn(const QString& file, int page) {
-    const std::vector<Word> words = wordsOf(file, page);
-    QStringList overlaps;
-    const auto letters = [](const QRectF& box) {
-        return box.adjusted(0.2, 0.22 * box.height(), -0.2, -0.22 * box.height());
-    };
-    for (std::size_t i = 0; i < words.size(); ++i) {
-        for (std::size_t j = i + 1; j < words.size(); ++j) {
-            if (letters(words[i].box).intersects(letters(words[j].box))) {
-                overlaps << QString("page %1: '%2' on '%3'").arg(page).arg(words[i].text, words[j].text);
-            }
-        }
-    }
-    return overlaps;
 }
 
 // What is dark in a picture of a page 210 mm wide, millimetres from its corner; two millimetres at the edge do not
@@ -113,7 +91,7 @@ private slots:
         boat::Boat boat = boatOf({stem(), longRail()});
         boat.display.lengths = measure::LengthNotation::feetInchesEighths;
         const QStringList names = app::writePapers(boat, folder, layoutOf(QPageSize(QPageSize::A4)));
-        QCOMPARE(names.size(), 8);
+        QCOMPARE(names.size(), 12);  // both have clamps and screws
         for (const QString& name : names) {
             const QString file = QDir(folder).filePath(name);
             const int count = pageCount(file);
@@ -125,7 +103,8 @@ private slots:
                 QVERIFY2(text.contains("Marram · " + name.section('-', 0, 0)), qPrintable(text));
                 QVERIFY2(text.contains(paper, Qt::CaseInsensitive), qPrintable(paper + " in\n" + text));
                 QVERIFY2(text.contains(QString("Sheet %1 of %2").arg(page).arg(count)), qPrintable(text));
-                QVERIFY2(text.contains("inner square 100 mm, outer square 4 in"), qPrintable(text));
+                const bool squares = text.contains("inner square 100 mm, outer square 4 in");
+                QVERIFY2(squares || text.contains("nothing here is at full size"), qPrintable(text));
             }
         }
     }
@@ -330,7 +309,8 @@ private slots:
         const plan::Plan plan = plan::makePlan(boat.pieces[0], plan::shopOf(boat));
         for (const int resolution : {300, 360, 1200}) {
             for (const auto orientation : {QPageLayout::Portrait, QPageLayout::Landscape}) {
-                for (const app::Paper paper : app::allPapers()) {
+                for (const app::Paper paper :
+                     {app::Paper::stationTable, app::Paper::storyStick, app::Paper::line, app::Paper::form}) {
                     const QString file = folder_.filePath("printed.pdf");
                     {
                         QPrinter printer;

@@ -9,6 +9,7 @@
 #include <QRectF>
 #include <QRegularExpression>
 #include <QString>
+#include <QStringList>
 #include <algorithm>
 #include <cmath>
 #include <optional>
@@ -53,6 +54,24 @@ inline std::vector<Word> wordsOf(const QString& pdf, int page) {
         words.push_back({word.captured(5), QRectF(QPointF(mm(1), mm(2)), QPointF(mm(3), mm(4)))});
     }
     return words;
+}
+
+// Pairs of words whose boxes overlap, for a person to read; the boxes are those of the letters, a little smaller than
+// the line's height that pdftotext gives.
+inline QStringList overlapsOn(const QString& file, int page) {
+    const std::vector<Word> words = wordsOf(file, page);
+    QStringList overlaps;
+    const auto letters = [](const QRectF& box) {
+        return box.adjusted(0.2, 0.22 * box.height(), -0.2, -0.22 * box.height());
+    };
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        for (std::size_t j = i + 1; j < words.size(); ++j) {
+            if (letters(words[i].box).intersects(letters(words[j].box))) {
+                overlaps << QString("page %1: '%2' on '%3'").arg(page).arg(words[i].text, words[j].text);
+            }
+        }
+    }
+    return overlaps;
 }
 
 // A picture of one page and how dark it is where.

@@ -1,0 +1,37 @@
+// Figures as they are read at the bench: in the boat's display units, lengths beside them in millimetres.
+#pragma once
+
+#include "app/paper/listing.hpp"
+#include "core/boat/boat.hpp"
+#include "core/measure/display.hpp"
+#include "core/measure/source.hpp"
+#include "core/plan/plan.hpp"
+
+namespace fayline::app::paper {
+
+// The same with hard spaces, so that it is never parted at the end of a line.
+QString inOnePiece(const QString& text);
+
+QString forceText(double force_N, const measure::Display& display);       // "850 N"
+QString thicknessText(double length_m, const measure::Display& display);  // "5/32 in"
+QString smallText(double length_m, const measure::Display& display);      // "0.31 mm", without sign
+QString onScaleText(double force_N, const measure::Display& display);     // "86.5 kg"
+QString degreesText(double angle_rad);                                    // "12.5°"
+QString pressureText(double pressure_Pa);                                 // "3.2 MPa"
+
+// "ft-in-eighths", "in" or "mm".
+QString lengthUnit(const measure::Display& display);
+// What stands under the head of a column of lengths: "in, below: mm".
+QString lengthHead(const measure::Display& display);
+
+// A length by the tape: display units, millimetres below them where those are not millimetres already.
+Cell lengthCell(double length_m, const measure::Display& display, bool bold = false);
+Cell textCell(const QString& text, bool bold = false, const QString& below = {});
+
+// "Bar clamp" that serves a station, where the file names it; else empty. Very long names are shortened.
+QString toolName(const boat::Piece& piece, const plan::Plan& plan, int station);
+
+// Distinct sources with their marks, and what the marks mean, as one paragraph; empty for none.
+QString sourcesText(const std::vector<measure::Source>& sources);
+
+}  // namespace fayline::app::paper

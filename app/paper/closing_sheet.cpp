@@ -1,0 +1,132 @@
+#include "app/paper/closing_sheet.hpp"
+
+#include <algorithm>
+
+#include "app/look/names.hpp"
+#include "app/paper/bench_figures.hpp"
+#include "app/paper/frame.hpp"
+#include "app/paper/listing.hpp"
+#include "app/paper/marks.hpp"
+#include "core/holding/places.hpp"
+
+namespace fayline::app::paper {
+
+namespace {
+
+const boat::Station& stationOf(const boat::Piece& piece, const holding::ClosingStep& step) {
+    return piece.holding.stations.at(static_cast<std::size_t>(step.index));
+}
+
+double tapeOf(const plan::Plan& plan, int index) {
+    for (const holding::StationPlace& place : plan.holding.stations) {
+        if (place.index == index) return place.alongOutside_m;
+    }
+    return 0;
+}
+
+bool knowsFloor(const boat::Piece& piece) {
+    const auto stands = [](const boat::Station& station) {
+        const bool pushes = station.kind == boat::HoldKind::prop || station.kind == boat::HoldKind::jack;
+        return pushes && station.to == boat::PropTo::floor && station.footY_m.has_value();
+    };
+    return std::any_of(piece.holding.stations.begin(), piece.holding.stations.end(), stands);
+}
+
+// What to look out for at a step; empty: nothing.
+QString watchText(const holding::ClosingStep& step) {
+    QStringList texts;
+    if (step.floorInTheWay) texts << "floor in the way";
+    if (step.outcome == holding::Outcome::snaps) texts << "may snap over";
+    if (step.outcome == holding::Outcome::notSettled) texts << "no balance found";
+    return texts.join("; ");
+}
+
+Table stepsTable(const boat::Piece& piece, const plan::Plan& plan, const std::vector<holding::ClosingStep>& steps) {
+    const measure::Display& display = plan.display;
+    Table table;
+    table.title = "Station by station. Lengths in " + lengthHead(display) + ".";
+    table.size_mm = 3.8;
+    table.columns = {{"Done", {}, Lean::left},
+                     {"Order", {}, Lean::centre},
+                     {"Station", "what holds it", Lean::left},
+                     {"Tape along the outside"},
+                     {"Pull needed", "below: on a scale"},
+                     {"Stands off", "before"},
+                     {"Tail off", "then"},
+                     {"Tip x", "then"},
+                     {"Tip y", "then"},
+                     {"Look out", {}, Lean::left}};
+    for (const holding::ClosingStep& step : steps) {
+        const QString held = holdName(stationOf(piece, step).kind);
+        const QString tool = toolName(piece, plan, step.index);
+        const QString watch = watchText(step);
+        table.rows.push_back({Cell{{}, {}, false, true}, textCell(QString::number(step.order), true),
+                              textCell(inOnePiece(QString("%1 %2").arg(step.number).arg(held)), true, tool),
+                              lengthCell(tapeOf(plan, step.index), display, true),
+                              textCell(forceText(step.pull_N, display), true, onScaleText(step.pull_N, display)),
+                              lengthCell(step.standsOff_m, display), lengthCell(step.tailOff_m, display),
+                              lengthCell(step.tip.x_m, display), lengthCell(step.tip.y_m, display),
+                              textCell(watch, true)});
+    }
+    return table;
+}
+
+QString carriedText(const holding::Carried& carried, const measure::Display& display) {
+    return QString(
+               "Carry the loose stack at %1 points spread evenly: it weighs %2, sags %3, and that strains its strips "
+               "by %4.")
+        .arg(carried.points)
+        .arg(onScaleText(carried.weight_N, display), lengthText(carried.sag_m, display),
+             inOnePiece(QString::fromStdString(measure::writeShare(carried.strain))));
+}
+
+QString storedText(const plan::Plan& plan) {
+    return QString(
+               "The bent pack stores energy (about %1 J) and can whip free: rope or strap it, and stand clear of the "
+               "ends while closing (engineering judgement, C).")
+        .arg(QString::fromStdString(measure::writeNumber(plan.stack.storedEnergy_J, 2)));
+}
+
+std::vector<Paragraph> notesOf(const boat::Piece& piece, const plan::Plan& plan) {
+    std::vector<Paragraph> texts{{storedText(plan), 3, true}, {localRulesCaution(), 2.7, false}};
+    if (!plan.holdingStudy) return texts;
+    texts.push_back({carriedText(plan.holdingStudy->carried, plan.display), 2.9, true});
+    texts.push_back(
+        {"Pull needed: at this station, with all before it closed. Stands off before: from the form to the "
+         "stack at the station, square to the form. Tail off then: from the form, carried on, to the tip "
+         "of the free end on the side that is still open; x and y say where the tip is.",
+         2.4, false});
+    if (!knowsFloor(piece)) {
+        texts.push_back({"No prop's foot says where the floor is: look for yourself whether the tip clears it.", 2.4});
+    }
+    texts.push_back({"On a scale: a bathroom scale under the clamp once shows what that pull feels like (C).", 2.4});
+    texts.push_back({"Derived from a bent rod lying on its form (D); wood scatters, so make a dry fit.", 2.4});
+    return texts;
+}
+
+}  // namespace
+
+std::vector<Sheet> closingSheet(const boat::Piece& piece, const plan::Plan& plan, const Page& page) {
+    Listing listing;
+    listing.name = "in closing order";
+    listing.notes = notesOf(piece, plan);
+    if (piece.holding.stations.empty()) {
+        listing.blocks.push_back(Paragraph{"This piece has no stations to close.", 3.8, true});
+    } else if (!plan.holdingStudy) {
+        listing.blocks.push_back(Paragraph{
+            "The closing order of this plan is not worked out yet: wait a moment, then print again.", 3.8, true});
+    } else {
+        const std::vector<holding::ClosingStep>& steps = plan.holdingStudy->closing;
+        listing.blocks.push_back(stepsTable(piece, plan, steps));
+        if (steps.size() < piece.holding.stations.size()) {
+            listing.blocks.push_back(Paragraph{
+                QString("%1 of %2 stations stand here; the others press nothing on the form, or were not worked out.")
+                    .arg(steps.size())
+                    .arg(piece.holding.stations.size()),
+                2.9});
+        }
+    }
+    return layOut(listing, page);
+}
+
+}  // namespace fayline::app::paper

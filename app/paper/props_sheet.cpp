@@ -1,0 +1,324 @@
+#include "app/paper/props_sheet.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "app/look/names.hpp"
+#include "app/paper/bench_figures.hpp"
+#include "app/paper/frame.hpp"
+#include "app/paper/listing.hpp"
+#include "app/paper/marks.hpp"
+#include "app/paper/side_view.hpp"
+#include "core/measure/figures.hpp"
+
+namespace fayline::app::paper {
+
+namespace {
+
+bool pushes(const boat::Station& station) {
+    return station.kind == boat::HoldKind::prop || station.kind == boat::HoldKind::jack;
+}
+
+const boat::Station& stationAt(const boat::Piece& piece, int index) {
+    return piece.holding.stations.at(static_cast<std::size_t>(index));
+}
+
+QString numberOf(const plan::Plan& plan, int index) {
+    for (const holding::StationPlace& place : plan.holding.stations) {
+        if (place.index == index) return QString::number(place.number);
+    }
+    return measure::noFigure;
+}
+
+// A strength; a dash where there is none to give.
+QString strengthText(double force_N, const measure::Display& display) {
+    return std::isfinite(force_N) && force_N > 0 ? forceText(force_N, display) : QString(measure::noFigure);
+}
+
+Cell kindCell(const boat::Piece& piece, const plan::Plan& plan, int index) {
+    const boat::Station& station = stationAt(piece, index);
+    QString below = toolName(piece, plan, index);
+    if (station.to == boat::PropTo::overhead && pushes(station)) below += below.isEmpty() ? "overhead" : ", overhead";
+    return textCell(holdName(station.kind), true, below);
+}
+
+Table propPlaces(const boat::Piece& piece, const plan::Plan& plan) {
+    const measure::Display& display = plan.display;
+    const QString lengths = lengthHead(display);
+    Table table;
+    table.title = "Props and jacks: where they stand";
+    table.columns = {{"No.", {}},         {"Kind", {}, Lean::left},
+                     {"Foot x", lengths}, {"Foot y", lengths},
+                     {"Head x", lengths}, {"Head y", lengths},
+                     {"Length", lengths}, {"Slant", "off square, below: at the foot"}};
+    for (const holding::PropPlan& prop : plan.holding.props) {
+        table.rows.push_back({textCell(numberOf(plan, prop.index), true), kindCell(piece, plan, prop.index),
+                              lengthCell(prop.foot.x_m, display), lengthCell(prop.foot.y_m, display),
+                              lengthCell(prop.head.x_m, display), lengthCell(prop.head.y_m, display),
+                              lengthCell(prop.length_m, display, true),
+                              textCell(degreesText(prop.slant_rad), false, degreesText(prop.footSlant_rad))});
+    }
+    return table;
+}
+
+bool slipsAt(holding::Slips slips, holding::Slips end) {
+    return slips == end || slips == holding::Slips::both;
+}
+
+bool stoppedAt(boat::Stop stop, boat::Stop end) {
+    return stop == end || stop == boat::Stop::both;
+}
+
+// What keeps the ends of a prop where they are, or what is missing.
+Cell endsCell(const boat::Piece& piece, const plan::Plan& plan, const holding::PropPlan& prop) {
+    const boat::Station& station = stationAt(piece, prop.index);
+    if (prop.footAboveHead) return textCell("It would pull: its foot is beyond its head.", true);
+    QStringList missing;
+    QStringList fitted;
+    const auto look = [&](holding::Slips end, boat::Stop stop, const QString& name) {
+        const bool stopped = stoppedAt(station.stop, stop);
+        if (slipsAt(prop.slips, end) && !stopped) missing << name;
+        if (stopped) fitted << name;
+    };
+    look(holding::Slips::head, boat::Stop::head, "head");
+    look(holding::Slips::foot, boat::Stop::foot, "foot");
+    QString below = QString("friction counted on: head %1, foot %2")
+                        .arg(QString::fromStdString(measure::upToDecimals(prop.headFriction, 2)),
+                             QString::fromStdString(measure::upToDecimals(piece.holding.floor.friction, 2)));
+    if (missing.isEmpty()) {
+        if (fitted.isEmpty()) return textCell("holds by friction", false, below);
+        return textCell("stop fitted at the " + fitted.join(" and the "), false, below);
+    }
+    const QString needed = "NEEDS A STOP at the " + missing.join(" and the ");
+    if (prop.footThatHolds) {
+        below = QString("or its foot at x %1, y %2; ")
+                    .arg(inOnePiece(lengthText(prop.footThatHolds->x_m, plan.display)),
+                         inOnePiece(lengthText(prop.footThatHolds->y_m, plan.display))) +
+                below;
+    }
+    return textCell(needed, true, below);
+}
+
+Table propLoads(const boat::Piece& piece, const plan::Plan& plan) {
+    const measure::Display& display = plan.display;
+    Table table;
+    table.title = "Props and jacks: what they bear";
+    table.columns = {{"No.", {}},
+                     {"Kind", {}, Lean::left},
+                     {"Thrust", "below: on a scale"},
+                     {"May bear", "as rated or given"},
+                     {"Buckles at", "allowed, below: Euler"},
+                     {"Ends", {}, Lean::left}};
+    for (const holding::PropPlan& prop : plan.holding.props) {
+        const bool jack = stationAt(piece, prop.index).kind == boat::HoldKind::jack;
+        QString buckles = strengthText(prop.eulerAt_N, display);
+        if (prop.tooSlender) buckles += " too slender";
+        table.rows.push_back({textCell(numberOf(plan, prop.index), true), kindCell(piece, plan, prop.index),
+                              textCell(forceText(prop.thrust_N, display), true, onScaleText(prop.thrust_N, display)),
+                              textCell(strengthText(prop.most_N, display), jack, jack ? "rated load" : ""),
+                              textCell(strengthText(prop.bucklesAt_N, display), false, buckles),
+                              endsCell(piece, plan, prop)});
+    }
+    return table;
+}
+
+Table screwHoles(const boat::Piece& piece, const plan::Plan& plan) {
+    const measure::Display& display = plan.display;
+    Table table;
+    table.title = "Screws: what to drill";
+    table.columns = {{"No.", {}},
+                     {"Screw", "diameter"},
+                     {"Clearance hole", "through the stack"},
+                     {"Pilot hole", "in the backbone"},
+                     {"Length", "under the head"},
+                     {"Washer", "diameter"},
+                     {"Later fastening", "fills the clearance hole"}};
+    for (const holding::ScrewPlan& screw : plan.holding.screws) {
+        const boat::Station& station = stationAt(piece, screw.index);
+        const auto given = [&](const std::optional<double>& length_m) {
+            return textCell(length_m ? thicknessText(*length_m, display) : QString("not given"));
+        };
+        table.rows.push_back({textCell(numberOf(plan, screw.index), true), given(station.diameter_m),
+                              textCell(thicknessText(screw.clearanceHole_m, display), true),
+                              textCell(thicknessText(screw.pilotHole_m, display), true),
+                              textCell(thicknessText(screw.length_m, display), true), given(station.washer_m),
+                              textCell(thicknessText(screw.laterDiameter_m, display))});
+    }
+    return table;
+}
+
+Table screwLoads(const plan::Plan& plan) {
+    const measure::Display& display = plan.display;
+    Table table;
+    table.title = "Screws: what they bear, and how far from the edges";
+    table.columns = {{"No.", {}},
+                     {"Pull", "below: on a scale"},
+                     {"Draws out at", "allowed, below: ultimate"},
+                     {"Washer presses", "below: it may"},
+                     {"To the edge", "below: needed"},
+                     {"To the trim line", "below: needed"}};
+    for (const holding::ScrewPlan& screw : plan.holding.screws) {
+        table.rows.push_back(
+            {textCell(numberOf(plan, screw.index), true),
+             textCell(forceText(screw.pull_N, display), true, onScaleText(screw.pull_N, display)),
+             textCell(strengthText(screw.withdrawalAllowable_N, display), false,
+                      strengthText(screw.withdrawalUltimate_N, display)),
+             textCell(pressureText(screw.washerPressure_Pa), false, pressureText(screw.washerMay_Pa)),
+             textCell(thicknessText(screw.fromEdge_m, display), false, thicknessText(screw.fromEdgeNeeded_m, display)),
+             textCell(thicknessText(screw.fromEnd_m, display), false, thicknessText(screw.fromEndNeeded_m, display))});
+    }
+    return table;
+}
+
+Table blocksTable(const boat::Piece& piece, const plan::Plan& plan) {
+    const measure::Display& display = plan.display;
+    Table table;
+    table.title = "The boat on its blocks";
+    table.columns = {{"Block", {}},
+                     {"x", lengthHead(display)},
+                     {"y", lengthHead(display)},
+                     {"Push", "below: on a scale"},
+                     {"", {}, Lean::left}};
+    for (const holding::BlockPush& push : plan.holding.hull->blocks) {
+        const boat::Block& block = piece.holding.hull.blocks.at(static_cast<std::size_t>(push.index));
+        table.rows.push_back({textCell(QString::number(push.index + 1), true), lengthCell(block.x_m, display),
+                              lengthCell(block.y_m, display),
+                              textCell(forceText(push.push_N, display), true, onScaleText(push.push_N, display)),
+                              textCell(push.lifts ? "the boat LIFTS off it" : "bears", push.lifts)});
+    }
+    return table;
+}
+
+std::vector<Paragraph> hullTexts(const plan::Plan& plan) {
+    const holding::HullPlan& hull = *plan.holding.hull;
+    const measure::Display& display = plan.display;
+    std::vector<Paragraph> texts;
+    QStringList goes;
+    if (hull.lifts) goes << "lifts off its blocks";
+    if (hull.tips) goes << "tips";
+    if (hull.slides) goes << "slides";
+    if (!goes.isEmpty()) texts.push_back({"Stop: under these pushes the boat " + goes.join(", ") + ".", 3.2, true});
+    QString margin = "However hard all of these push, the boat stays down.";
+    if (std::isfinite(hull.margin)) {
+        margin = QString("All pushes may grow to %1 times what they are before the boat lifts, tips or slides.")
+                     .arg(QString::fromStdString(measure::writeNumber(hull.margin, 2)));
+    }
+    if (std::isfinite(hull.mostPush_N)) {
+        margin += QString(" Largest total push with a margin of 2: %1; it is %2.")
+                      .arg(forceText(hull.mostPush_N, display), forceText(hull.totalPush_N, display));
+    }
+    if (hull.worstProp >= 0) margin += " Station " + numberOf(plan, hull.worstProp) + " takes most off the margin.";
+    texts.push_back({margin, 2.9, true});
+    texts.push_back({QString("Along the floor the pushes come to %1; friction on the blocks bears %2.")
+                         .arg(forceText(hull.level_N, display), forceText(hull.frictionMay_N, display)),
+                     2.9});
+    return texts;
+}
+
+std::vector<Paragraph> cautions(const boat::Piece& piece) {
+    const auto any = [&](const auto& which) {
+        return std::any_of(piece.holding.stations.begin(), piece.holding.stations.end(), which);
+    };
+    const bool jacks = any([](const boat::Station& one) { return one.kind == boat::HoldKind::jack; });
+    std::vector<Paragraph> texts;
+    if (jacks) {
+        texts.push_back(
+            {"Jacks: the rated load marked on a jack is never exceeded; block or crib its base where the "
+             "ground is not firm; put wood between its cap and the load where that may slip: 29 CFR "
+             "1926.305 (P).",
+             2.6, true});
+    }
+    if (any(pushes) || piece.holding.hull.weight_kg > 0) {
+        texts.push_back(
+            {"Block or crib the boat before anyone is under it, never rely on jacks alone: WAC "
+             "296-307-22509 (P).",
+             2.6, true});
+    }
+    if (any(pushes)) {
+        texts.push_back(
+            {"Props off floor and roof can lift the roof: keep the total push within what the roof is known "
+             "to carry (engineering judgement, C). No hand or head beside a prop while it is tightened.",
+             2.6});
+    }
+    texts.push_back({bentStackCaution(), 2.4});
+    texts.push_back({localRulesCaution(), 2.4});
+    return texts;
+}
+
+std::vector<Paragraph> screwTexts() {
+    return {{"Use a washer and nothing tapered under the head: a taper splits the strip. Without the clearance hole a "
+             "screw holds strip and backbone apart and cannot draw. Wax it, and back it out when the glue has cured.",
+             2.7},
+            {"Centre of the backbone: set a gauge to about half its width and scribe one mark from either side. The "
+             "centre is half way between the two marks, whether they fall short of each other or overlap; the width "
+             "there is twice the gauge and what they fall short, or less what they overlap (D).",
+             2.7}};
+}
+
+std::vector<measure::Source> sourcesOf(const plan::Plan& plan) {
+    std::vector<measure::Source> sources;
+    for (const holding::PropPlan& prop : plan.holding.props) {
+        sources.push_back(prop.columnSource);
+        sources.push_back(prop.frictionSource);
+    }
+    for (const holding::ScrewPlan& screw : plan.holding.screws) {
+        sources.insert(sources.end(), {screw.withdrawalSource, screw.washerSource, screw.spacingSource});
+    }
+    if (plan.holding.hull) sources.push_back(plan.holding.hull->source);
+    return sources;
+}
+
+// Stations that the plan says nothing about: theirs is not worked out.
+bool lacksSome(const boat::Piece& piece, const plan::Plan& plan) {
+    std::size_t props = 0;
+    std::size_t screws = 0;
+    for (const boat::Station& station : piece.holding.stations) {
+        if (pushes(station)) ++props;
+        if (station.kind == boat::HoldKind::screw) ++screws;
+    }
+    return plan.holding.props.size() < props || plan.holding.screws.size() < screws ||
+           (piece.holding.hull.weight_kg > 0 && !plan.holding.hull);
+}
+
+}  // namespace
+
+bool hasProps(const boat::Piece& piece) {
+    return piece.holding.hull.weight_kg > 0 ||
+           std::any_of(piece.holding.stations.begin(), piece.holding.stations.end(), [](const boat::Station& station) {
+               return pushes(station) || station.kind == boat::HoldKind::screw;
+           });
+}
+
+std::vector<Sheet> propsSheet(const boat::Piece& piece, const plan::Plan& plan, const Page& page) {
+    Listing listing;
+    listing.name = "props and screws";
+    listing.notes = cautions(piece);
+    if (!hasProps(piece)) {
+        listing.blocks.push_back(Paragraph{"This piece has no props, jacks or screws.", 3.8, true});
+        return layOut(listing, page);
+    }
+    if (lacksSome(piece, plan)) {
+        listing.blocks.push_back(Paragraph{
+            "Not all props, screws and blocks of this plan are worked out: print again when they are.", 3.4, true});
+    }
+    listing.blocks.push_back(sideView(piece, plan, page.area.width()));
+    if (!plan.holding.props.empty()) {
+        listing.blocks.push_back(propLoads(piece, plan));
+        listing.blocks.push_back(propPlaces(piece, plan));
+    }
+    if (plan.holding.hull) {
+        listing.blocks.push_back(blocksTable(piece, plan));
+        for (const Paragraph& text : hullTexts(plan)) listing.blocks.push_back(text);
+    }
+    if (!plan.holding.screws.empty()) {
+        listing.blocks.push_back(screwHoles(piece, plan));
+        listing.blocks.push_back(screwLoads(plan));
+        for (const Paragraph& text : screwTexts()) listing.blocks.push_back(text);
+    }
+    if (const QString sources = sourcesText(sourcesOf(plan)); !sources.isEmpty()) {
+        listing.blocks.push_back(Paragraph{sources, 2.1});
+    }
+    return layOut(listing, page);
+}
+
+}  // namespace fayline::app::paper

@@ -1,0 +1,191 @@
+#include "app/paper/pull_table.hpp"
+
+#include <cmath>
+
+#include "app/look/names.hpp"
+#include "app/paper/bench_figures.hpp"
+#include "app/paper/frame.hpp"
+#include "app/paper/listing.hpp"
+#include "app/paper/marks.hpp"
+#include "core/measure/figures.hpp"
+#include "core/plan/wording.hpp"
+
+namespace fayline::app::paper {
+
+namespace {
+
+const holding::HeldStation* heldAt(const plan::Plan& plan, int index) {
+    for (const holding::HeldStation& held : plan.holding.held.stations) {
+        if (held.index == index) return &held;
+    }
+    return nullptr;
+}
+
+QString stateText(const boat::Station& station, holding::HoldState state) {
+    if (station.side) return "keeps in line";
+    if (station.kind == boat::HoldKind::strap) return "whole thrust";
+    switch (state) {
+        case holding::HoldState::slack:
+            return "slack";
+        case holding::HoldState::closes:
+            return "closes its gap";
+        case holding::HoldState::full:
+            return "all it has";
+        case holding::HoldState::given:
+            return "as given";
+    }
+    return {};
+}
+
+QString turnsText(const plan::Plan& plan, int station) {
+    for (const holding::Served& served : plan.holding.atHand.served) {
+        if (served.station != station || !served.turnsPastSnug) continue;
+        return QString::fromStdString(measure::upToDecimals(*served.turnsPastSnug, 1));
+    }
+    return {};
+}
+
+Table stationsTable(const boat::Piece& piece, const plan::Plan& plan) {
+    const measure::Display& display = plan.display;
+    Table table;
+    table.size_mm = 3.8;
+    table.columns = {{"No.", {}, Lean::right},
+                     {"What holds it", {}, Lean::left},
+                     {"Tape along the outside", lengthHead(display)},
+                     {"Pull", "square to the form"},
+                     {"At most", {}},
+                     {"Weigh once", "on a scale"},
+                     {"Turns past snug", "estimate"},
+                     {"Gap left", "under the pad"}};
+    for (const holding::StationPlace& place : plan.holding.stations) {
+        const boat::Station& station = piece.holding.stations.at(static_cast<std::size_t>(place.index));
+        const holding::HeldStation* held = heldAt(plan, place.index);
+        const QString dash = measure::noFigure;
+        const QString kind = station.side ? "side " + holdName(station.kind) : holdName(station.kind);
+        std::vector<Cell> row{textCell(QString::number(place.number), true),
+                              textCell(kind, true, toolName(piece, plan, place.index)),
+                              lengthCell(place.alongOutside_m, display, true)};
+        if (held) {
+            const QString turns = turnsText(plan, place.index);
+            row.push_back(textCell(forceText(held->pull_N, display), true, stateText(station, held->state)));
+            row.push_back(textCell(forceText(held->most_N, display)));
+            row.push_back(textCell(onScaleText(held->pull_N, display)));
+            row.push_back(textCell(turns.isEmpty() ? dash : turns));
+            row.push_back(textCell(smallText(held->gap_m, display)));
+        } else {
+            row.insert(row.end(),
+                       {textCell(dash, false, station.side ? "keeps in line" : QString()),
+                        textCell(forceText(station.most_N, display)), textCell(dash), textCell(dash), textCell(dash)});
+        }
+        table.rows.push_back(std::move(row));
+    }
+    return table;
+}
+
+QString outcomeText(holding::Outcome outcome) {
+    switch (outcome) {
+        case holding::Outcome::settled:
+            break;
+        case holding::Outcome::snaps:
+            return "The stack snaps over on its way to lying like this: keep clear of it, and rope it.";
+        case holding::Outcome::notSettled:
+            return "No balance was found: pulls and gaps here are only the last try. Do not work by them.";
+    }
+    return {};
+}
+
+std::vector<Paragraph> strapTexts(const boat::Piece& piece, const plan::Plan& plan) {
+    std::vector<Paragraph> texts;
+    for (const holding::StrapPlan& strap : plan.holding.straps) {
+        const boat::Station& station = piece.holding.stations.at(static_cast<std::size_t>(strap.index));
+        int number = 0;
+        for (const holding::StationPlace& place : plan.holding.stations) {
+            if (place.index == strap.index) number = place.number;
+        }
+        QString text = QString("Strap %1: draw it with %2; it presses %3 in all, and its tension falls to %4.")
+                           .arg(number)
+                           .arg(forceText(station.pull_N.value_or(station.most_N), plan.display),
+                                forceText(strap.total_N, plan.display), forceText(strap.leastTension_N, plan.display));
+        if (strap.idle_m > 0) {
+            text += QString(" On %1 of its length, straight or hollow, it does nothing.")
+                        .arg(inOnePiece(lengthText(strap.idle_m, plan.display)));
+        }
+        texts.push_back({text, 2.9});
+    }
+    return texts;
+}
+
+QString gapsText(const boat::Piece& piece, const plan::Plan& plan) {
+    const holding::Held& held = plan.holding.held;
+    return QString(
+               "Largest gap between the trim lines: %1, %2; at the start trim line %3, at the end trim line %4. The "
+               "limit is %5.")
+        .arg(smallText(held.largest.gap_m, plan.display),
+             QString::fromStdString(plan::placeText(held.largest.at_m, plan.line.fair.line.length(), plan.display)),
+             smallText(held.gapAtStart_m, plan.display), smallText(held.gapAtEnd_m, plan.display),
+             smallText(piece.holding.gapLimit_m, plan.display));
+}
+
+QString endText(const QString& end, const holding::EndNeed& need, double there_m, const measure::Display& display) {
+    const QString there = inOnePiece(lengthText(there_m, display));
+    if (!need.overRun_m) return QString("no over-run up to a metre lays the %1 down (there is %2)").arg(end, there);
+    return QString("%1 past the %2 (there is %3)").arg(inOnePiece(lengthText(*need.overRun_m, display)), end, there);
+}
+
+QString overRunText(const boat::Piece& piece, const plan::Plan& plan) {
+    const holding::OverRun& need = plan.holdingStudy->overRun;
+    return "Over-run for the ends to lie down with the clamps at hand: " +
+           endText("start", need.start, piece.stack.runsPastStart_m, plan.display) + ", " +
+           endText("end", need.end, piece.stack.runsPastEnd_m, plan.display) + ".";
+}
+
+void addFindings(Listing& listing, const plan::Plan& plan) {
+    for (const plan::Finding& finding : plan.findings) {
+        if (finding.about != plan::About::holding || finding.severity == plan::Severity::note) continue;
+        const QString severity = QString::fromUtf8(plan::severityText(finding.severity));
+        QString text = severity.at(0).toUpper() + severity.mid(1) + ": " + QString::fromStdString(finding.text);
+        if (!finding.source.text.empty()) {
+            text += " [" + QString::fromStdString(finding.source.text) + " (" + measure::markText(finding.source.mark) +
+                    ")]";
+        }
+        listing.blocks.push_back(Paragraph{text, 2.7, finding.severity == plan::Severity::stop});
+    }
+}
+
+std::vector<Paragraph> notesOf(const boat::Piece& piece, const plan::Plan& plan) {
+    std::vector<Paragraph> texts;
+    const plan::HoldingPlan& holding = plan.holding;
+    if (const QString outcome = outcomeText(holding.held.outcome); !outcome.isEmpty())
+        texts.push_back({outcome, 2.9, true});
+    if (!holding.held.stations.empty()) texts.push_back({gapsText(piece, plan), 2.7});
+    if (plan.holdingStudy) texts.push_back({overRunText(piece, plan), 2.7});
+    texts.push_back({bentStackCaution(), 2.4});
+    texts.push_back({localRulesCaution(), 2.4});
+    texts.push_back(
+        {"Weigh once: a bathroom scale under the clamp, screwed until it shows this, teaches the hand that "
+         "pull (C). Turns past snug are an estimate (C): a clamp's screw scatters by half at the same feel.",
+         2.4});
+    texts.push_back(
+        {"Pulls and gaps are derived from a bent rod lying on its form (D); wood scatters by a fifth, so "
+         "make a dry fit.",
+         2.4});
+    return texts;
+}
+
+}  // namespace
+
+std::vector<Sheet> pullTable(const boat::Piece& piece, const plan::Plan& plan, const Page& page) {
+    if (plan.holding.stations.empty()) return {};
+    Listing listing;
+    listing.name = "pulls";
+    listing.notes = notesOf(piece, plan);
+    if (plan.holding.held.stations.empty()) {
+        listing.blocks.push_back(Paragraph{"The pulls of this plan are not worked out yet.", 3.4, true});
+    }
+    listing.blocks.push_back(stationsTable(piece, plan));
+    for (const Paragraph& text : strapTexts(piece, plan)) listing.blocks.push_back(text);
+    addFindings(listing, plan);
+    return layOut(listing, page);
+}
+
+}  // namespace fayline::app::paper
