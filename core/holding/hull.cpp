@@ -121,14 +121,15 @@ public:
     Limit limitFor(const Resultant& pushes) const {
         Limit limit;
         const auto earlier = [&](double factor, HullPlan::Failure failure) {
-            if (factor < limit.factor) limit = {factor, failure};
+            // Of two at once the first asked: a boat pushed up through its weight lifts, it does not tip.
+            if (factor < limit.factor * (1 - rounding)) limit = {factor, failure};
         };
-        earlier(std::min(allOnOneSide(pushes, 1), allOnOneSide(pushes, -1)), HullPlan::Failure::tips);
         const double least = rounding * pushes.total_N;  // a resultant of less is rounding
+        if (pushes.up_N > least) earlier(weight_N_ / pushes.up_N, HullPlan::Failure::lifts);
         const double sliding = std::abs(pushes.right_N) + hull_.friction * pushes.up_N;
         if (std::abs(pushes.right_N) > least && sliding > 0)
             earlier(hull_.friction * weight_N_ / sliding, HullPlan::Failure::slides);
-        if (pushes.up_N > least) earlier(weight_N_ / pushes.up_N, HullPlan::Failure::lifts);
+        earlier(std::min(allOnOneSide(pushes, 1), allOnOneSide(pushes, -1)), HullPlan::Failure::tips);
         return limit;
     }
 
@@ -146,7 +147,8 @@ private:
         for (const boat::Block& block : hull_.blocks) {
             const double reach = std::max({pushes.reach_m, std::abs(block.x_m), std::abs(block.y_m)});
             const double atRest =
-                sign * weight_N_ * unlessRounding(hull_.centreX_m - block.x_m, std::max(reach, hull_.centreX_m));
+                sign * weight_N_ *
+                unlessRounding(hull_.centreX_m - block.x_m, std::max(reach, std::abs(hull_.centreX_m)));
             const double rate =
                 sign * unlessRounding(pushes.turn_N_m - block.x_m * pushes.up_N + block.y_m * pushes.right_N,
                                       reach * pushes.total_N);  // g = atRest - f rate
