@@ -133,7 +133,7 @@ void AlongPlot::colour() {
 
 void AlongPlot::layOut() {
     const QFontMetrics metrics(tabularFont(textFont(TextSize::small)));
-    int left = 0;
+    int left = metrics.horizontalAdvance(picture_.roomFor);
     for (const Tick& tick : picture_.ticks) left = std::max(left, metrics.horizontalAdvance(tick.text));
     const bool named =
         std::any_of(picture_.marks.begin(), picture_.marks.end(), [](const Mark& m) { return !m.text.isEmpty(); });
@@ -207,6 +207,25 @@ void AlongPlot::drawScales(QPainter* painter) const {
     }
 }
 
+void AlongPlot::drawStems(QPainter* painter) const {
+    const Theme& t = theme();
+    for (const Stem& stem : picture_.stems) {
+        if (stem.at_m < picture_.from_m || stem.at_m > picture_.to_m || !std::isfinite(stem.value)) continue;
+        const double place = std::round(x(stem.at_m)) + 0.5;
+
+        if (stem.most && std::isfinite(*stem.most)) {
+            const double level = std::round(y(std::min(*stem.most, picture_.most))) + 0.5;
+            painter->setPen(QPen(t.rule, 1));
+            painter->drawLine(QPointF(place, area_.bottom()), QPointF(place, level));
+            painter->setPen(QPen(t.faint, 1));
+            painter->drawLine(QPointF(place - 4, level), QPointF(place + 4, level));
+        }
+        const double height = y(std::clamp(stem.value, picture_.least, picture_.most));
+        painter->setPen(QPen(t.ink, 3, Qt::SolidLine, Qt::FlatCap));
+        painter->drawLine(QPointF(place, area_.bottom()), QPointF(place, height));
+    }
+}
+
 void AlongPlot::drawPlace(QPainter* painter, double at_m, bool selected) const {
     const Theme& t = theme();
     if (at_m < picture_.from_m - 1e-9 || at_m > picture_.to_m + 1e-9) return;
@@ -237,6 +256,7 @@ void AlongPlot::drawForeground(QPainter* painter, const QRectF&) {
             painter->drawText(QRectF(place - wide / 2, area_.top() - metrics.height(), wide, metrics.height()),
                               Qt::AlignCenter, mark.text);
         }
+        drawStems(painter);
         if (selected_m_) drawPlace(painter, *selected_m_, true);
         if (lit_m_ && lit_m_ != selected_m_) drawPlace(painter, *lit_m_, false);
         const std::optional<double> read = lit_m_ ? lit_m_ : selected_m_;

@@ -34,6 +34,11 @@ public:
         QString text;  // small above it; may be empty
         bool heavy = false;
     };
+    struct Stem {  // a value at one place, drawn from the base
+        double at_m = 0;
+        double value = 0;
+        std::optional<double> most;  // what it could be: a tick across, joined by a thin line
+    };
     struct Picture {
         double from_m = 0;
         double to_m = 1;
@@ -43,6 +48,8 @@ public:
         std::vector<Tick> ticks;  // of the value
         std::vector<Curve> curves;
         std::vector<Mark> marks;
+        std::vector<Stem> stems;
+        QString roomFor;            // room at the left for this text at least, so that plots over each other line up
         std::optional<Tick> limit;  // a dashed line across
         measure::Display display;
         std::function<QString(double at_m)> reading;  // what stands beside the lit place
@@ -55,8 +62,10 @@ public:
     void lightPlace(std::optional<double> at_m);
     void selectPlace(std::optional<double> at_m);
 
-    QSize sizeHint() const override { return {320, 168}; }
-    QSize minimumSizeHint() const override { return {200, 144}; }
+    void setLow(bool low) { low_ = low; }  // less high than others
+
+    QSize sizeHint() const override { return {320, low_ ? 136 : 168}; }
+    QSize minimumSizeHint() const override { return {200, low_ ? 120 : 144}; }
 
 signals:
     void placeHovered(std::optional<double> at_m);
@@ -83,10 +92,12 @@ private:
     double y(double value) const;
     std::optional<double> placeAt(const QPointF& pixel) const;
     void drawScales(QPainter* painter) const;
+    void drawStems(QPainter* painter) const;
     void drawPlace(QPainter* painter, double at_m, bool selected) const;
 
     Picture picture_;
     bool any_ = false;
+    bool low_ = false;
     QValueAxis* along_;
     QValueAxis* value_;
     std::vector<QLineSeries*> series_;

@@ -108,7 +108,7 @@ void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, 
         else if (bar.isValid())
             inner.setBottom(inner.bottom() - barHeight);
         painter->setFont(figures);
-        painter->setPen(fault ? t.stop : t.ink);
+        painter->setPen(fault ? t.stop : index.data(faintRole).toBool() ? t.faint : t.ink);
         const QString under = index.data(underRole).toString();
         const QString text = index.data(Qt::DisplayRole).toString();
         // A long name is set smaller before it is cut.

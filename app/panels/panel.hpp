@@ -15,9 +15,14 @@
 //                   "removeWidth"; fields of the chosen group "tapersTo", "modulus", "sacrificial", "dryFace",
 //                   "bentBefore", "set"; fields of the stack "runsPastStart", "runsPastEnd", "glueLine", "moisture",
 //                   "serviceMoisture", "grainSlope", "pins", "scarfedStart", "scarfedEnd", "ripAllowance", "gluings"
-//   stations panel  "stationsPanel"; "stations" (table), "stationsUnread", "addStation", "removeStation",
-//                   "evenFrom", "evenTo", "evenSpacing" (line edits), "evenKind" (combo box), "setOutEvenly" (button),
-//                   "evenReason" (label)
+//   holding panel   "holdingPanel"; "pullPlot" (AlongPlot); a section's heading (button that folds it): "stationsHead",
+//                   "evenHead"
+//                   stations: "stations" (table), "stationsUnread", "addStation", "removeStation", "stationTold"
+//                   (label); fields of the chosen stations "stationPull", "stationMost", "stationPad", "stationSide";
+//                   of props and jacks "footX", "footY", "section", "stop", "propTo"; of screws "screwDiameter",
+//                   "intoBackbone", "washer"; of straps "strapTo", "pullsFrom", "strapFriction"
+//                   set out evenly: "evenFrom", "evenTo", "evenSpacing" (line edits), "evenKind" (combo box),
+//                   "setOutEvenly" (button), "evenReason" (label)
 //   The reason why a field cannot be read stands in a label named for the field: "readToReason". A cell that is being
 //   typed in has an editor named "cellEditor".
 #pragma once

@@ -4,6 +4,7 @@
 #include <QPainter>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <utility>
 
 #include "app/look/icons.hpp"
 #include "app/look/theme.hpp"
@@ -167,6 +168,113 @@ void Words::say(const QString& words) {
     if (text() == words) return;
     setText(words);
     setVisible(!words.isEmpty());
+}
+
+SteadyWords::SteadyWords(const QString& object, QWidget* parent) : QWidget(parent), label_(new QLabel(this)) {
+    QSizePolicy grows(QSizePolicy::Preferred, QSizePolicy::Preferred);
+    grows.setHeightForWidth(true);
+    setSizePolicy(grows);
+    label_->setObjectName(object);
+    label_->setWordWrap(true);
+    label_->setTextFormat(Qt::PlainText);
+    label_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    hide();
+}
+
+QSize SteadyWords::sizeHint() const {
+    return {40 * gridStep, heightForWidth(std::max(width(), minimumSizeHint().width()))};
+}
+
+QSize SteadyWords::minimumSizeHint() const {
+    return {20 * gridStep, label_->fontMetrics().height()};
+}
+
+int SteadyWords::heightForWidth(int width) const {
+    if (const auto known = heights_.find(width); known != heights_.end()) return known->second;
+    return heights_[width] = label_->heightForWidth(width);
+}
+
+void SteadyWords::say(const QString& words) {
+    if (label_->text() == words) return;
+    label_->setText(words);
+    if (isHidden() != words.isEmpty()) setVisible(!words.isEmpty());
+    measureAnew();
+}
+
+void SteadyWords::measureAnew() {
+    heights_.clear();
+    if (heightForWidth(width()) != height()) updateGeometry();
+    label_->setGeometry(rect());
+}
+
+void SteadyWords::resizeEvent(QResizeEvent*) {
+    label_->setGeometry(rect());
+}
+
+void SteadyWords::changeEvent(QEvent* event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) measureAnew();
+}
+
+Section::Section(const QString& object, const QString& name, bool open, Show show, QWidget* parent)
+    : QWidget(parent), name_(name), button_(new QToolButton(this)), inside_(new QWidget(this)), show_(std::move(show)) {
+    auto* layout = new QVBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(gridStep);
+    QFont bold = textFont(TextSize::body);
+    bold.setWeight(QFont::DemiBold);
+    button_->setFont(bold);
+    button_->setObjectName(object);
+    button_->setText(name);
+    button_->setCheckable(true);
+    button_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
+    button_->setFocusPolicy(Qt::StrongFocus);
+    button_->setAutoRaise(true);
+    layout->addWidget(button_, 0, Qt::AlignLeft);
+    auto* column = new QVBoxLayout(inside_);
+    column->setContentsMargins(0, 0, 0, 0);
+    column->setSpacing(gridStep);
+    layout->addWidget(inside_);
+    button_->setChecked(open);
+    inside_->setVisible(open);
+    nameButton();
+    connect(button_, &QToolButton::toggled, this, &Section::setOpen);
+}
+
+void Section::nameButton() {
+    button_->setIcon(icon(isOpen() ? QStringLiteral("unfolded") : QStringLiteral("folded")));
+    button_->setAccessibleName((isOpen() ? tr("%1, open") : tr("%1, folded")).arg(name_));
+}
+
+void Section::add(QWidget* part) {
+    inside_->layout()->addWidget(part);
+}
+
+bool Section::isOpen() const {
+    return button_->isChecked();
+}
+
+void Section::setOpen(bool open) {
+    if (button_->isChecked() != open) return button_->setChecked(open);
+    nameButton();
+    if (open && stale_) show_(std::exchange(stale_, nullptr));
+    inside_->setVisible(open);
+}
+
+void Section::show(const std::shared_ptr<const Shown>& shown) {
+    if (!isOpen()) {
+        stale_ = shown;
+        return;
+    }
+    show_(shown);
+}
+
+void Section::paintEvent(QPaintEvent*) {
+    QPainter painter(this);
+    const int level = button_->geometry().center().y();
+    const int from = button_->geometry().right() + gridStep / 2;
+    painter.setPen(QPen(theme().rule, 1));
+    if (from < width()) painter.drawLine(from, level, width(), level);
 }
 
 QVBoxLayout* panelLayout(QWidget* panel) {

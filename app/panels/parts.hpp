@@ -5,6 +5,7 @@
 #include <QPushButton>
 #include <QToolButton>
 #include <QWidget>
+#include <functional>
 #include <map>
 #include <memory>
 
@@ -80,6 +81,55 @@ class Words : public QLabel {
 public:
     explicit Words(const QString& object, bool warning, QWidget* parent = nullptr);
     void say(const QString& text);
+};
+
+// A sentence that changes with every plan: the parts round it are laid out anew only when it takes another height.
+// Hidden while it has nothing to say.
+class SteadyWords : public QWidget {
+    Q_OBJECT
+public:
+    explicit SteadyWords(const QString& object, QWidget* parent = nullptr);
+    void say(const QString& text);
+
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override;
+    int heightForWidth(int width) const override;
+
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+    void changeEvent(QEvent* event) override;
+
+private:
+    void measureAnew();
+
+    mutable std::map<int, int> heights_;  // by the width they were measured for
+    QLabel* label_;
+};
+
+// A part of a panel under a heading that folds it away. What is folded is not told what it would show.
+class Section : public QWidget {
+    Q_OBJECT
+public:
+    using Show = std::function<void(const std::shared_ptr<const Shown>&)>;
+
+    // The heading is named `object`. `show` brings what is inside up to date.
+    Section(const QString& object, const QString& name, bool open, Show show, QWidget* parent = nullptr);
+    void add(QWidget* part);
+    bool isOpen() const;
+    void setOpen(bool open);
+    void show(const std::shared_ptr<const Shown>& shown);
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+
+private:
+    void nameButton();
+
+    QString name_;
+    QToolButton* button_;
+    QWidget* inside_;
+    Show show_;
+    std::shared_ptr<const Shown> stale_;  // not shown yet, being folded
 };
 
 // The layout of a panel: one part under the other, nothing wider than the panel.

@@ -24,6 +24,7 @@ enum TableRole {
     faultRole,     // what is wrong with what stands in this cell or row, in words
     severityRole,  // int of plan::Severity, drawn as a shape before the text
     sourceRole,    // where the number comes from, in words
+    faintRole,     // true: of the piece as it was a moment ago, drawn fainter
     choicesRole,   // QStringList of what may be chosen in this cell
 };
 

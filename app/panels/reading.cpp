@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "core/boat/file.hpp"
+#include "core/measure/force.hpp"
 
 namespace fayline::app {
 
@@ -156,6 +157,37 @@ QString coordinateText(const boat::Point& point, int axis, const measure::Displa
     } catch (const measure::InputError&) {
     }
     return writeLengthText(coordinate_m, display);
+}
+
+std::optional<double> readOptionalForce(const QString& written, const measure::Display& display) {
+    if (written.trimmed().isEmpty()) return std::nullopt;
+    return measure::readForce(text(written), display);
+}
+
+std::optional<std::array<double, 2>> readSection(const QString& written, const measure::Display& display) {
+    if (written.trimmed().isEmpty()) return std::nullopt;
+    QString plain = written;
+    const QStringList sides = plain.replace(QChar(0x00d7), QLatin1Char('x')).split(QLatin1Char('x'));
+    if (sides.size() != 2)
+        throw measure::InputError("", "\"" + text(written.trimmed()) + "\" is not a section",
+                                  "give its two sides, such as " + text(writeSection({{0.089, 0.038}}, display)));
+    return std::array<double, 2>{readLengthText(sides[0], display), readLengthText(sides[1], display)};
+}
+
+QString writeSection(const std::optional<std::array<double, 2>>& section_m, const measure::Display& display) {
+    if (!section_m) return {};
+    return QStringLiteral("%1 x %2").arg(text(measure::writeThickness((*section_m)[0], display)),
+                                         text(measure::writeThickness((*section_m)[1], display)));
+}
+
+QString smallFigure(double distance_m, const measure::Display& display) {
+    QString figure = text(measure::writeSmall(distance_m, display));
+    if (figure.startsWith(QLatin1Char('+')) || figure.startsWith(QLatin1Char('-'))) figure.remove(0, 1);
+    return figure.section(QLatin1Char(' '), 0, 0);
+}
+
+QString smallUnit(const measure::Display& display) {
+    return text(measure::writeSmall(0, display)).section(QLatin1Char(' '), 1);
 }
 
 std::optional<double> readOptionalStress(const QString& written) {

@@ -6,6 +6,7 @@
 
 #include <QString>
 #include <QVariant>
+#include <array>
 #include <optional>
 #include <vector>
 
@@ -43,6 +44,17 @@ std::vector<int> readWholes(const QString& text);
 
 // A coordinate of a point as its owner wrote it; written anew where that text no longer says the coordinate.
 QString coordinateText(const boat::Point& point, int axis, const measure::Display& display);
+
+// A force as core/measure reads it; empty: none.
+std::optional<double> readOptionalForce(const QString& text, const measure::Display& display);
+
+// Two lengths with "x" between them, "89 x 38"; empty: none.
+std::optional<std::array<double, 2>> readSection(const QString& text, const measure::Display& display);
+QString writeSection(const std::optional<std::array<double, 2>>& section_m, const measure::Display& display);
+
+// A small distance without its sign and unit, for a column of figures: "0.31", "0.012". Not finite: a dash.
+QString smallFigure(double distance_m, const measure::Display& display);
+QString smallUnit(const measure::Display& display);  // that such a figure is in
 
 // A stress in MPa as typed, in Pa; empty: none.
 std::optional<double> readOptionalStress(const QString& text);

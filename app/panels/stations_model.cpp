@@ -8,6 +8,7 @@
 #include "app/look/names.hpp"
 #include "app/panels/reading.hpp"
 #include "core/holding/places.hpp"
+#include "core/measure/force.hpp"
 
 namespace fayline::app {
 
@@ -16,9 +17,26 @@ std::vector<boat::HoldKind> allHoldKinds() {
     return {clamp, prop, jack, screw, strap, wedge};
 }
 
-namespace {
+boat::HoldKind holdKindCalled(const QString& name) {
+    for (const boat::HoldKind kind : allHoldKinds())
+        if (holdName(kind).compare(name.trimmed(), Qt::CaseInsensitive) == 0) return kind;
+    throw measure::InputError("", "\"" + text(name.trimmed()) + "\" is no way of holding", "choose one of the list");
+}
 
-// Indices of the stations in their order along the line.
+QString holdStateWord(holding::HoldState state) {
+    switch (state) {
+        case holding::HoldState::slack:
+            return QObject::tr("slack");
+        case holding::HoldState::closes:
+            return QObject::tr("closed");
+        case holding::HoldState::full:
+            return QObject::tr("full");
+        case holding::HoldState::given:
+            return QObject::tr("given");
+    }
+    return {};
+}
+
 std::vector<int> alongTheLine(const boat::Holding& holding) {
     std::vector<int> order(holding.stations.size());
     std::iota(order.begin(), order.end(), 0);
@@ -28,6 +46,16 @@ std::vector<int> alongTheLine(const boat::Holding& holding) {
     return order;
 }
 
+namespace {
+
+const QString unknown(QChar(0x2013));
+
+bool isTyped(int column) {
+    using enum StationsModel::Column;
+    return column == kindColumn || column == alongColumn || column == pullColumn || column == givenColumn ||
+           column == mostColumn || column == padColumn;
+}
+
 }  // namespace
 
 const StationsModel::Row& StationsModel::rowAt(int row) const {
@@ -35,18 +63,37 @@ const StationsModel::Row& StationsModel::rowAt(int row) const {
         rowsOf_ = shownWhole();
         rowsAlong_.clear();
         const std::vector<boat::Station>& stations = piece().holding.stations;
-        std::vector<const holding::StationPlace*> places(stations.size());
+        std::vector<Row> rows(stations.size());
         if (plan()) {
             for (const holding::StationPlace& place : plan()->holding.stations) {
                 const auto index = static_cast<std::size_t>(place.index);
                 // A plan that is out of date knows some of them elsewhere.
-                if (index < stations.size() && stations[index].at_m == place.at_m) places[index] = &place;
+                if (index < stations.size() && stations[index].at_m == place.at_m) rows[index].place = &place;
             }
+            const std::vector<holding::HeldStation>& held = plan()->holding.held.stations;
+            // Pulls and gaps of the moment before are of more use than none, as long as it is the same stations.
+            if (held.size() == stations.size())
+                for (const holding::HeldStation& station : held)
+                    if (static_cast<std::size_t>(station.index) < rows.size())
+                        rows[static_cast<std::size_t>(station.index)].held = &station;
         }
-        for (const int index : alongTheLine(piece().holding))
-            rowsAlong_.push_back({index, places[static_cast<std::size_t>(index)]});
+        for (const int index : alongTheLine(piece().holding)) {
+            rowsAlong_.push_back(rows[static_cast<std::size_t>(index)]);
+            rowsAlong_.back().index = index;
+        }
     }
     return rowsAlong_[static_cast<std::size_t>(row)];
+}
+
+int StationsModel::stationOf(int row) const {
+    return hasPiece() && row >= 0 && row < rowCount() ? rowAt(row).index : -1;
+}
+
+int StationsModel::rowAtPlace(double at_m) const {
+    constexpr double same_m = 1e-9;
+    for (int row = 0; row < rowCount(); ++row)
+        if (std::abs(index(row, 0).data(placeRole).toDouble() - at_m) < same_m) return row;
+    return -1;
 }
 
 int StationsModel::columnCount(const QModelIndex& parent) const {
@@ -68,10 +115,8 @@ QVariant StationsModel::headerData(int section, Qt::Orientation orientation, int
     if (orientation == Qt::Vertical) return role == Qt::DisplayRole ? QVariant(section + 1) : QVariant();
     if (role == Qt::TextAlignmentRole) {
         const bool left = section == numberColumn || section == kindColumn;
-        return int((left                     ? Qt::AlignLeft
-                    : section == fixedColumn ? Qt::AlignHCenter
-                                             : Qt::AlignRight) |
-                   Qt::AlignVCenter);
+        const bool ticks = section == fixedColumn || section == sideColumn;
+        return int((left ? Qt::AlignLeft : ticks ? Qt::AlignHCenter : Qt::AlignRight) | Qt::AlignVCenter);
     }
     if (role == Qt::ToolTipRole) {
         switch (section) {
@@ -79,16 +124,34 @@ QVariant StationsModel::headerData(int section, Qt::Orientation orientation, int
                 return tr(
                     "Along the line from its first point. Below it: along the outside of the stack from the trim line, "
                     "as the tape lies.");
-            case xColumn:
-                return tr("Where the pad lies on the outside of the stack: x, below it y");
+            case pullColumn:
+                return tr(
+                    "What it pulls, square to the form. Below it: its share of what it can. Type a pull and it is "
+                    "pulled exactly so; empty: it closes its gap with no more than it has.");
+            case gapColumn:
+                return tr(
+                    "What is left under its pad. Below it: closed; full, pulling with all it has; given, pulling "
+                    "exactly what was typed; slack, not wanted there.");
             case fixedColumn:
-                return tr("Stays where it is when stations are set out evenly");
+                return tr("Stays where it is when stations are set out evenly or proposed");
+            case sideColumn:
+                return tr("Only keeps the pile in line across its width and presses nothing on the form");
             default:
                 return {};
         }
     }
-    if (role == underRole)
-        return section == alongColumn ? QVariant(tr("outside")) : section == xColumn ? QVariant(tr("y")) : QVariant();
+    if (role == underRole) {
+        switch (section) {
+            case alongColumn:
+                return tr("outside");
+            case pullColumn:
+                return tr("of most");
+            case gapColumn:
+                return tr("holds");
+            default:
+                return {};
+        }
+    }
     if (role != Qt::DisplayRole) return {};
     switch (section) {
         case numberColumn:
@@ -97,87 +160,198 @@ QVariant StationsModel::headerData(int section, Qt::Orientation orientation, int
             return tr("Held by");
         case alongColumn:
             return tr("Along");
-        case xColumn:
-            return tr("x");
+        case pullColumn:
+            return tr("Pull");
+        case gapColumn:
+            return hasPiece() ? tr("Gap, %1").arg(smallUnit(shown().display)) : tr("Gap");
         case fixedColumn:
             return tr("Fixed");
         case outsideColumn:
             return tr("Along the outside");
+        case xColumn:
+            return tr("x");
         case yColumn:
             return tr("y");
+        case shareColumn:
+            return tr("Of most");
+        case givenColumn:
+            return tr("Given pull");
+        case mostColumn:
+            return tr("Most");
+        case padColumn:
+            return tr("Pad");
+        case sideColumn:
+            return tr("Side");
         default:
             return {};
     }
 }
 
 Qt::ItemFlags StationsModel::flags(const QModelIndex& index) const {
-    Qt::ItemFlags flags = PieceTable::flags(index);
-    if (index.column() == kindColumn || index.column() == alongColumn) return flags | Qt::ItemIsEditable;
-    return index.column() == fixedColumn ? flags | Qt::ItemIsUserCheckable : flags;
+    const Qt::ItemFlags flags = PieceTable::flags(index);
+    if (isTyped(index.column())) return flags | Qt::ItemIsEditable;
+    const bool ticked = index.column() == fixedColumn || index.column() == sideColumn;
+    return ticked ? flags | Qt::ItemIsUserCheckable : flags;
 }
 
-QVariant StationsModel::cell(int row, int column, int role) const {
-    const int index = rowAt(row).index;
-    const boat::Station& station = piece().holding.stations[static_cast<std::size_t>(index)];
-    const holding::StationPlace* place = rowAt(row).place;
+// What a cell's editor begins with.
+QVariant StationsModel::typed(const boat::Station& station, int column) const {
     const measure::Display& units = shown().display;
-    if (role == placeRole) return station.at_m;
-    if ((role == faultRole || role == Qt::ToolTipRole) &&
-        shown().reasonPath.startsWith(QStringLiteral("holding.stations[%1]").arg(index)))
-        return shown().reason;
-    if (role == Qt::TextAlignmentRole) return headerData(column, Qt::Horizontal, role);
-    if (column == fixedColumn) {
-        if (role == Qt::CheckStateRole) return int(station.fixed ? Qt::Checked : Qt::Unchecked);
-        if (role == Qt::AccessibleTextRole) return station.fixed ? tr("fixed") : tr("not fixed");
-        return role == sortRole ? QVariant(station.fixed ? 1 : 0) : QVariant();
-    }
-    if (role == choicesRole && column == kindColumn) {
-        QStringList names;
-        for (const boat::HoldKind kind : allHoldKinds()) names << holdName(kind);
-        return names;
-    }
-    if (role == underRole && column == alongColumn) return cell(row, outsideColumn, Qt::DisplayRole);
-    if (role == underRole && column == xColumn) return cell(row, yColumn, Qt::DisplayRole);
-    if (role == Qt::DecorationRole && column == kindColumn) return holdIcon(station.kind);
-    const bool written = role == Qt::DisplayRole || role == Qt::EditRole;
-    if (!written && role != sortRole) return {};
-    const QString unknown(QChar(0x2013));
     switch (column) {
-        case numberColumn:
-            return row + 1;
         case kindColumn:
             return holdName(station.kind);
         case alongColumn:
-            return written ? QVariant(writeLengthText(station.at_m, units)) : QVariant(station.at_m);
+            return writeLengthText(station.at_m, units);
+        case pullColumn:
+        case givenColumn:
+            return station.pull_N ? text(measure::typedForce(*station.pull_N, units)) : QString();
+        case mostColumn:
+            return text(measure::typedForce(station.most_N, units));
+        case padColumn:
+            return text(measure::writeThickness(station.pad_m, units));
         default:
-            break;
+            return {};
     }
-    if (!place) return written ? QVariant(unknown) : QVariant();
-    const double length_m = column == outsideColumn ? place->alongOutside_m
-                            : column == xColumn     ? place->onOutside.x_m
-                                                    : place->onOutside.y_m;
-    return written ? QVariant(writeLengthText(length_m, units)) : QVariant(length_m);
+}
+
+QVariant StationsModel::number(const Row& row, int column) const {
+    const boat::Station& station = piece().holding.stations[static_cast<std::size_t>(row.index)];
+    const auto ofPlace = [&](double value) { return row.place ? QVariant(value) : QVariant(); };
+    switch (column) {
+        case kindColumn:
+            return int(station.kind);
+        case alongColumn:
+            return station.at_m;
+        case pullColumn:
+            return row.held ? QVariant(row.held->pull_N) : QVariant();
+        case gapColumn:
+            return row.held ? QVariant(row.held->gap_m) : QVariant();
+        case fixedColumn:
+            return int(station.fixed);
+        case sideColumn:
+            return int(station.side);
+        case outsideColumn:
+            return ofPlace(row.place ? row.place->alongOutside_m : 0);
+        case xColumn:
+            return ofPlace(row.place ? row.place->onOutside.x_m : 0);
+        case yColumn:
+            return ofPlace(row.place ? row.place->onOutside.y_m : 0);
+        case shareColumn:
+            return row.held && row.held->most_N > 0 ? QVariant(row.held->pull_N / row.held->most_N) : QVariant();
+        case givenColumn:
+            return station.pull_N ? QVariant(*station.pull_N) : QVariant();
+        case mostColumn:
+            return station.most_N;
+        case padColumn:
+            return station.pad_m;
+        default:
+            return {};
+    }
+}
+
+QString StationsModel::words(const Row& row, int column) const {
+    const boat::Station& station = piece().holding.stations[static_cast<std::size_t>(row.index)];
+    const measure::Display& units = shown().display;
+    if (column == pullColumn || column == gapColumn || column == shareColumn) {
+        const QVariant known = number(row, column);
+        if (station.side) return tr("side");
+        if (!known.isValid() || !std::isfinite(known.toDouble())) return unknown;
+        if (column == pullColumn) return text(measure::writeForce(known.toDouble(), units));
+        if (column == shareColumn) return text(measure::writeShare(known.toDouble()));
+        return smallFigure(known.toDouble(), units);
+    }
+    if (column == givenColumn && !station.pull_N) return tr("closes its gap");
+    if (isTyped(column)) return typed(station, column).toString();
+    const QVariant length = number(row, column);
+    return length.isValid() ? writeLengthText(length.toDouble(), units) : unknown;
+}
+
+QString StationsModel::under(const Row& row, int column) const {
+    const boat::Station& station = piece().holding.stations[static_cast<std::size_t>(row.index)];
+    if (column == alongColumn) return words(row, outsideColumn);
+    if (station.side) return {};
+    if (column == pullColumn) return words(row, shareColumn);
+    if (column != gapColumn || !row.held) return {};
+    // A strap presses along its whole length with what it has.
+    return station.kind == boat::HoldKind::strap ? tr("strap") : holdStateWord(row.held->state);
+}
+
+QVariant StationsModel::cell(int row, int column, int role) const {
+    const Row& of = rowAt(row);
+    const boat::Station& station = piece().holding.stations[static_cast<std::size_t>(of.index)];
+    if (role == placeRole) return station.at_m;
+    if ((role == faultRole || role == Qt::ToolTipRole) &&
+        shown().reasonPath.startsWith(QStringLiteral("holding.stations[%1]").arg(of.index)))
+        return shown().reason;
+    if (role == Qt::TextAlignmentRole) return headerData(column, Qt::Horizontal, role);
+    if (column == fixedColumn || column == sideColumn) {
+        const bool on = column == fixedColumn ? station.fixed : station.side;
+        if (role == Qt::CheckStateRole) return int(on ? Qt::Checked : Qt::Unchecked);
+        if (role == Qt::AccessibleTextRole && column == fixedColumn) return on ? tr("fixed") : tr("not fixed");
+        if (role == Qt::AccessibleTextRole) return on ? tr("keeps the pile in line") : tr("presses on the form");
+        return role == sortRole ? QVariant(on ? 1 : 0) : QVariant();
+    }
+    switch (role) {
+        case choicesRole: {
+            if (column != kindColumn) return {};
+            QStringList names;
+            for (const boat::HoldKind kind : allHoldKinds()) names << holdName(kind);
+            return names;
+        }
+        case underRole:
+            return under(of, column);
+        case Qt::DecorationRole:
+            return column == kindColumn ? QVariant(holdIcon(station.kind)) : QVariant();
+        case barRole: {
+            const QVariant share = column == pullColumn && !station.side ? number(of, shareColumn) : QVariant();
+            const bool any = share.isValid() && std::isfinite(share.toDouble());
+            return any ? QVariant(std::clamp(share.toDouble(), 0.0, 1.0)) : QVariant();
+        }
+        case severityRole:
+            return column == gapColumn && of.held && !station.side && of.held->gap_m > piece().holding.gapLimit_m
+                       ? QVariant(int(plan::Severity::caution))
+                       : QVariant();
+        case Qt::EditRole:
+            return column == numberColumn ? QVariant(row + 1) : typed(station, column);
+        case Qt::DisplayRole:
+            return column == numberColumn ? QVariant(row + 1) : words(of, column);
+        case sortRole:
+            return column == numberColumn ? QVariant(row + 1) : number(of, column);
+        default:
+            return {};
+    }
 }
 
 QString StationsModel::put(boat::Piece& piece, int row, int column, const QVariant& value) const {
     boat::Station& station = piece.holding.stations[static_cast<std::size_t>(rowAt(row).index)];
     const QString written = value.toString().trimmed();
     const QString name = tr("station %1").arg(row + 1);
+    if (isTyped(column) && column != kindColumn && written == typed(station, column).toString()) return {};
     switch (column) {
         case kindColumn:
-            for (const boat::HoldKind kind : allHoldKinds()) {
-                if (holdName(kind).compare(written, Qt::CaseInsensitive) != 0) continue;
-                station.kind = kind;
-                return tr("Hold %1 by a %2").arg(name, holdName(kind));
-            }
-            throw measure::InputError("", "\"" + text(written) + "\" is no way of holding", "choose one of the list");
+            station.kind = holdKindCalled(written);
+            return tr("Hold %1 by a %2").arg(name, holdName(station.kind));
         case alongColumn:
-            if (written == writeLengthText(station.at_m, shown().display)) return {};
             station.at_m = readLengthText(written, shown().display);
             return tr("Move %1 to %2").arg(name, written);
+        case pullColumn:
+        case givenColumn:
+            station.pull_N = readOptionalForce(written, shown().display);
+            return station.pull_N ? tr("Pull %1 with %2").arg(name, typed(station, givenColumn).toString())
+                                  : tr("Let %1 close its gap").arg(name);
+        case mostColumn:
+            station.most_N = measure::readForce(text(written), shown().display);
+            return tr("Set the most of %1 to %2").arg(name, typed(station, column).toString());
+        case padColumn:
+            station.pad_m = readLengthText(written, shown().display);
+            return tr("Set the pad of %1 to %2").arg(name, typed(station, column).toString());
         case fixedColumn:
             station.fixed = value.toInt() == Qt::Checked;
             return station.fixed ? tr("Fix %1").arg(name) : tr("Let %1 be moved").arg(name);
+        case sideColumn:
+            station.side = value.toInt() == Qt::Checked;
+            return station.side ? tr("Let %1 only keep the pile in line").arg(name)
+                                : tr("Let %1 press on the form").arg(name);
         default:
             return {};
     }

@@ -18,9 +18,9 @@
 #include "app/look/theme.hpp"
 #include "app/panels/along_plot.hpp"
 #include "app/panels/findings_list.hpp"
+#include "app/panels/holding_panel.hpp"
 #include "app/panels/line_panel.hpp"
 #include "app/panels/notebook_table.hpp"
-#include "app/panels/stations_panel.hpp"
 #include "app/panels/strips_panel.hpp"
 #include "tests/app/shown_panel.hpp"
 #include "tests/app/shown_piece.hpp"
@@ -98,10 +98,11 @@ private slots:
     }
 
     void StationsAreSetOutEvenlyAndNonsenseIsSaid() {
-        StationsPanel panel;
+        HoldingPanel panel;
         Taken taken{shownSample(), {}};
         followWith(taken, &panel);
         open(&panel);
+        panel.findChild<QToolButton*>("evenHead")->click();
         auto* spacing = panel.findChild<QLineEdit*>("evenSpacing");
         spacing->setFocus();
         spacing->selectAll();

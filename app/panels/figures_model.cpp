@@ -1,0 +1,88 @@
+#include "app/panels/figures_model.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "app/panels/piece_table.hpp"
+
+namespace fayline::app {
+
+FiguresModel::FiguresModel(std::vector<FigureColumn> columns, QObject* parent)
+    : QAbstractTableModel(parent), columns_(std::move(columns)) {}
+
+void FiguresModel::show(std::vector<FigureRow> rows, bool faint) {
+    const int before = rowCount();
+    const int after = static_cast<int>(rows.size());
+    const bool otherInk = std::exchange(faint_, faint) != faint;
+    // Of rows like these only the number matters for where they begin and end: each is drawn anew.
+    if (after > before) {
+        beginInsertRows({}, before, after - 1);
+        std::swap(rows_, rows);
+        endInsertRows();
+    } else if (after < before) {
+        beginRemoveRows({}, after, before - 1);
+        std::swap(rows_, rows);
+        endRemoveRows();
+    } else {
+        std::swap(rows_, rows);
+    }
+    for (int row = 0; row < std::min(before, after); ++row) {
+        const auto i = static_cast<std::size_t>(row);
+        if (otherInk || !(rows[i] == rows_[i])) emit dataChanged(index(row, 0), index(row, columnCount() - 1));
+    }
+}
+
+int FiguresModel::rowCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(rows_.size());
+}
+
+int FiguresModel::columnCount(const QModelIndex& parent) const {
+    return parent.isValid() ? 0 : static_cast<int>(columns_.size());
+}
+
+QVariant FiguresModel::headerData(int section, Qt::Orientation orientation, int role) const {
+    if (orientation == Qt::Vertical) return role == Qt::DisplayRole ? QVariant(section + 1) : QVariant();
+    if (section < 0 || section >= columnCount()) return {};
+    const FigureColumn& column = columns_[static_cast<std::size_t>(section)];
+    switch (role) {
+        case Qt::DisplayRole:
+            return column.name;
+        case underRole:
+            return column.under.isEmpty() ? QVariant() : QVariant(column.under);
+        case Qt::ToolTipRole:
+            return column.hint.isEmpty() ? QVariant() : QVariant(column.hint);
+        case Qt::TextAlignmentRole:
+            return int((column.left ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter);
+        default:
+            return {};
+    }
+}
+
+QVariant FiguresModel::data(const QModelIndex& index, int role) const {
+    if (!index.isValid() || index.row() >= rowCount()) return {};
+    const FigureRow& row = rows_[static_cast<std::size_t>(index.row())];
+    if (role == placeRole) return row.at_m ? QVariant(*row.at_m) : QVariant();
+    if (role == faintRole) return faint_;
+    if (role == Qt::TextAlignmentRole) return headerData(index.column(), Qt::Horizontal, role);
+    if (static_cast<std::size_t>(index.column()) >= row.cells.size()) return {};
+    const FigureCell& cell = row.cells[static_cast<std::size_t>(index.column())];
+    switch (role) {
+        case Qt::DisplayRole:
+            return cell.text;
+        case underRole:
+            return cell.under.isEmpty() ? QVariant() : QVariant(cell.under);
+        case sortRole:
+            return cell.sort;
+        case severityRole:
+            return cell.severity ? QVariant(*cell.severity) : QVariant();
+        case sourceRole:
+            return cell.source.isEmpty() ? QVariant() : QVariant(cell.source);
+        case Qt::ToolTipRole:
+            return cell.source.isEmpty() ? headerData(index.column(), Qt::Horizontal, role) : QVariant(cell.source);
+        default:
+            return {};
+    }
+}
+
+}  // namespace fayline::app
