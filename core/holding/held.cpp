@@ -6,6 +6,7 @@
 
 #include "core/holding/gaps.hpp"
 #include "core/holding/pressed.hpp"
+#include "core/holding/prop_place.hpp"
 
 namespace fayline::holding {
 
@@ -124,16 +125,17 @@ void fill(Held& held, const Ready& ready, const StackOnForm& work, const std::ve
 }
 
 // Where there is no contact to solve: the stations are named, nothing is said about them.
-Held unsolved(const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations) {
+Held unsolved(const StackOnForm& work, const std::vector<boat::Station>& stations) {
     Held held;
     held.outcome = Outcome::notSettled;
+    const std::vector<double> shares = sharesSquare(work.piece, work.line, stations);
     for (const int index : alongLineOrder(stations)) {
         const boat::Station& station = stations[static_cast<std::size_t>(index)];
         HeldStation named;
         named.index = index;
         named.number = static_cast<int>(held.stations.size()) + 1;
         named.at_m = station.at_m;
-        named.most_N = station.most_N * shareSquare(station, ready, work);
+        named.most_N = station.most_N * shares[static_cast<std::size_t>(index)];
         held.stations.push_back(named);
     }
     return held;
@@ -149,7 +151,7 @@ const Contact* startFrom(const Contact* contact) {
 Held hold(const StackOnForm& work, const Held* before) {
     const std::vector<boat::Station>& stations = work.piece.holding.stations;
     const Ready ready = makeReady(work);
-    if (!ready.bears) return unsolved(ready, work, stations);
+    if (!ready.bears) return unsolved(work, stations);
     Pressed pressed = pressAll(ready, work, stations);
 
     Held held;
@@ -169,7 +171,7 @@ Held hold(const StackOnForm& work, const Held* before) {
 
 Held holdWith(const StackOnForm& work, const std::vector<boat::Station>& stations, const Held* before) {
     const Ready ready = makeReady(work);
-    if (!ready.bears) return unsolved(ready, work, stations);
+    if (!ready.bears) return unsolved(work, stations);
     const Pressed pressed = pressAll(ready, work, stations);
 
     Held held;

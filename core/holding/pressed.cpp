@@ -5,6 +5,7 @@
 
 #include "core/holding/closing.hpp"
 #include "core/holding/kinds.hpp"
+#include "core/holding/prop_place.hpp"
 #include "core/holding/strap.hpp"
 #include "core/measure/display.hpp"
 #include "core/measure/input_error.hpp"
@@ -180,25 +181,13 @@ double halfPad_m(const boat::Station& station, const boat::Cauls& cauls) {
     return (washer ? *station.washer_m : station.pad_m) / 2 + cauls.thickness_m;
 }
 
-double shareSquare(const boat::Station& station, const Ready& ready, const StackOnForm& work) {
-    const bool strut = station.kind == boat::HoldKind::prop || station.kind == boat::HoldKind::jack;
-    if (!strut || !station.footX_m || !station.footY_m) return 1;
-    const line::Place on = work.line.at(station.at_m);
-    const double side = ready.middle.side;
-    const line::Xy head = stack::pointBeside(on, side, ready.loose.strips.back().layer.outer.at(station.at_m));
-    const line::Xy away{-side * std::sin(on.heading_rad), side * std::cos(on.heading_rad)};
-    const line::Xy along{head.x_m - *station.footX_m, head.y_m - *station.footY_m};
-    const double length = std::hypot(along.x_m, along.y_m);
-    if (!(length > 0)) return 0;
-    return std::max(0.0, -(along.x_m * away.x_m + along.y_m * away.y_m) / length);
-}
-
 Pressed press(const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations, double from_s_m,
               double to_s_m, const std::optional<Caul>& caul) {
     const stack::Run rod{from_s_m, to_s_m};
     Pressed pressed;
     std::vector<LaidStrap> straps;
     pressed.strapThrust_N.assign(stations.size(), 0);
+    const std::vector<double> shares = sharesSquare(work.piece, work.line, stations);
     for (std::size_t i = 0; i < stations.size(); ++i) {
         const boat::Station& station = stations[i];
         checkStation(station, i, work.line.length());
@@ -210,7 +199,7 @@ Pressed press(const Ready& ready, const StackOnForm& work, const std::vector<boa
         const std::optional<stack::Run> pad = padOf(ready, work, station, rod);
         if (!pad) continue;
         pressed.holds.back() = static_cast<int>(pressed.problem.holds.size());
-        pressed.most_N.back() = station.most_N * shareSquare(station, ready, work);
+        pressed.most_N.back() = station.most_N * shares[i];
         pressed.problem.holds.push_back(
             {(pad->from_m + pad->to_m) / 2, pad->to_m - pad->from_m, pressed.most_N.back(), station.pull_N});
     }

@@ -56,8 +56,4 @@ Pressed pressAll(const Ready& ready, const StackOnForm& work, const std::vector<
 // Half the pad of a station with its caul, metres along the middle.
 double halfPad_m(const boat::Station& station, const boat::Cauls& cauls);
 
-// Share of what a prop or jack pushes that goes square to the form: the cosine of its slant, 0 where it would pull
-// away; 1 for other stations.
-double shareSquare(const boat::Station& station, const Ready& ready, const StackOnForm& work);
-
 }  // namespace fayline::holding

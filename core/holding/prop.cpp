@@ -34,6 +34,7 @@ void setFriction(PropPlan& plan, const boat::Piece& piece) {
         dry ? measure::Source{"friction cone; 0.1 as the least of published values for dry wood", Mark::derived}
             : measure::Source{"a face smeared with wet glue counts as without friction; common practice, no source",
                               Mark::commonPractice};
+    plan.footFrictionSource = {"friction cone, with the coefficient of the floor as given", Mark::derived};
 }
 
 bool stopAt(boat::Stop stop, boat::Stop end) {

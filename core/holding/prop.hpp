@@ -61,6 +61,7 @@ struct PropPlan {
     double most_N = 0;       // rated (jack) or given, along the prop
     measure::Source columnSource;
     measure::Source frictionSource;  // of the head's friction
+    measure::Source footFrictionSource;
 };
 
 // The props and jacks of the piece, ordered along the line, with the pulls of `held` (0 for a station that is not in

@@ -95,4 +95,13 @@ std::vector<PropPlace> propPlaces(const boat::Piece& piece, const line::Line& li
     return places;
 }
 
+std::vector<double> sharesSquare(const boat::Piece& piece, const line::Line& line,
+                                 const std::vector<boat::Station>& stations) {
+    std::vector<double> shares(stations.size(), 1.0);
+    for (const PropPlace& place : propPlaces(piece, line, stations)) {
+        shares[static_cast<std::size_t>(place.index)] = place.squareShare;
+    }
+    return shares;
+}
+
 }  // namespace fayline::holding

@@ -16,7 +16,7 @@ struct PropPlace {
     int index = 0;             // in `stations`
     int number = 1;            // of the station along the line
     line::Xy head;             // where it bears: on the outside of the stack, or of the caul on it
-    line::Xy outward;  // of length 1, square to the stack there, away from the form
+    line::Xy outward;          // of length 1, square to the stack there, away from the form
     line::Xy foot;             // on the floor, or overhead
     bool footAssumed = false;  // some of it was not given
     double length_m = 0;       // between the two
@@ -39,5 +39,10 @@ inline constexpr double steepest_rad = 89 * std::numbers::pi / 180;
 // does.
 std::vector<PropPlace> propPlaces(const boat::Piece& piece, const line::Line& line,
                                   const std::vector<boat::Station>& stations);
+
+// Share of its strength that each of `stations` can bring square to the form: squareShare of props and jacks, 1 of all
+// others.
+std::vector<double> sharesSquare(const boat::Piece& piece, const line::Line& line,
+                                 const std::vector<boat::Station>& stations);
 
 }  // namespace fayline::holding

@@ -228,6 +228,31 @@ TEST(Prop, AJackIsKnownByItsRatedLoadUnlessItHasASection) {
     EXPECT_NE(plan.bucklesAt_N, 20000);
 }
 
+// A hollow that turns up to both sides, the stack below it; props without a foot, with one aside, and with one that is
+// given in part. None is asked along itself for more than it has, and one that gives all it has is asked for just that.
+TEST(Prop, WhatTheContactAsksOfItIsWithinItsStrength) {
+    PropWork work(made::lineOf([](double) { return 0.5; }, 1.2, -0.3));
+    for (const double at : {0.1, 0.4, 0.7, 1.0}) work.piece.holding.stations.push_back(propAt(at));
+    for (boat::Station& station : work.piece.holding.stations) station.most_N = 150;
+    work.piece.holding.stations[1].footX_m = 0.1;
+    work.piece.holding.stations[1].footY_m = -0.9;
+    work.piece.holding.stations[2].footX_m = 1.1;
+    const Held held = hold(work.onForm());
+    const std::vector<PropPlan> plans = propPlans(work.onForm(), held);
+    ASSERT_EQ(plans.size(), 4u);
+    int full = 0;
+    for (std::size_t i = 0; i < plans.size(); ++i) {
+        EXPECT_EQ(plans[i].number, held.stations[i].number);
+        EXPECT_EQ(plans[i].index, held.stations[i].index);
+        EXPECT_GT(plans[i].slant_rad, 0.01);
+        EXPECT_LE(plans[i].thrust_N, 150 * (1 + 1e-9));
+        if (held.stations[i].state != HoldState::full) continue;
+        EXPECT_NEAR(plans[i].thrust_N, 150, 1e-6);
+        ++full;
+    }
+    EXPECT_GT(full, 0);
+}
+
 TEST(Prop, ClampsAndSideJacksAreNoProps) {
     PropWork work(0.0);
     work.piece.holding.stations = {propAt(0.2, HoldKind::clamp), propAt(0.3, HoldKind::jack), propAt(0.4)};
