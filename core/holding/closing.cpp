@@ -1,0 +1,235 @@
+#include "core/holding/closing.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/holding/gaps.hpp"
+#include "core/holding/kinds.hpp"
+#include "core/holding/pressed.hpp"
+#include "core/holding/tail.hpp"
+
+namespace fayline::holding {
+
+namespace {
+
+constexpr double pastPad_m = 0.1;     // the rod goes this far past the pad, where the crush of the bed has died away
+constexpr double pastTouch_m = 0.15;  // and this far past a place where its tail would run into the form
+constexpr int mostLengthenings = 8;   // of one step's rod
+constexpr double deepest_m = 0.03;    // a first touch is found less deep than this; deeper: another limb of the form
+constexpr double touches_m = 1e-7;    // the tail runs into the form where it would lie this far inside
+constexpr double look_m = 0.01;
+constexpr double carriedOn_m = 0.3;  // the form is carried on this far past the strips to measure a tip from
+
+struct Look {
+    double s_m = 0;
+    MiddleFrame frame;
+    bool supported = false;
+};
+
+// What stays the same for all steps.
+struct Closing {
+    const StackOnForm& work;
+    Ready ready;
+    double first_s_m = 0;  // the strips
+    double last_s_m = 0;
+    std::vector<Look> looks;  // along the form and a little beyond
+    std::optional<double> floor_m;
+};
+
+struct State {
+    Pressed pressed;
+    Contact contact;
+    Tail before;  // at the rod's start
+    Tail after;   // at its end
+};
+
+std::optional<double> lowestFoot(const std::vector<boat::Station>& stations) {
+    std::optional<double> lowest;
+    for (const boat::Station& station : stations) {
+        const bool strut = station.kind == boat::HoldKind::prop || station.kind == boat::HoldKind::jack;
+        if (!strut || station.to != boat::PropTo::floor || !station.footY_m) continue;
+        lowest = std::min(lowest.value_or(*station.footY_m), *station.footY_m);
+    }
+    return lowest;
+}
+
+Closing closingOf(const StackOnForm& work) {
+    Closing closing{work, makeReady(work), 0, 0, {}, lowestFoot(work.piece.holding.stations)};
+    if (!closing.ready.bears) return closing;
+    const Middle& middle = closing.ready.middle;
+    closing.first_s_m = alongMiddle(middle, closing.ready.strips.from_m);
+    closing.last_s_m = alongMiddle(middle, closing.ready.strips.to_m);
+    const double from = closing.first_s_m - carriedOn_m;
+    const double to = closing.last_s_m + carriedOn_m;
+    const int steps = static_cast<int>(std::ceil((to - from) / look_m));
+    for (int i = 0; i <= steps; ++i) {
+        const double s = from + (to - from) * i / steps;
+        const double at_m = alongLine(middle, s);
+        const bool supported = std::any_of(closing.ready.support.begin(), closing.ready.support.end(),
+                                           [&](const stack::Run& run) { return run.holds(at_m); });
+        closing.looks.push_back({s, middleFrame(middle, work.line, s), supported});
+    }
+    return closing;
+}
+
+// Where the tail runs into the form for the first time, along s; nothing: it clears it.
+std::optional<double> touchOf(const Closing& closing, const Tail& tail, double rodEnd_s_m, bool atEnd) {
+    std::optional<double> touch;
+    for (const Look& look : closing.looks) {
+        const bool beyond = atEnd ? look.s_m > rodEnd_s_m + look_m / 2 : look.s_m < rodEnd_s_m - look_m / 2;
+        if (!beyond || !look.supported) continue;
+        const StandOff off = standOff(tail, look.frame);
+        if (!off.comesBy || off.off_m > -touches_m || off.off_m < -deepest_m) continue;
+        if (!touch || !atEnd) touch = look.s_m;
+        if (atEnd) return touch;
+    }
+    return touch;
+}
+
+State solved(const Closing& closing, const std::vector<boat::Station>& closed, double from_s_m, double to_s_m,
+             const Contact* start) {
+    State state;
+    state.pressed = press(closing.ready, closing.work, closed, from_s_m, to_s_m);
+    state.contact = solve(state.pressed.problem, start);
+    state.before = tailOf(closing.ready, closing.work, state.pressed.problem, state.contact, false);
+    state.after = tailOf(closing.ready, closing.work, state.pressed.problem, state.contact, true);
+    return state;
+}
+
+// The rod of the stations closed so far, and longer where its tail would run into the form.
+State stateOf(const Closing& closing, const std::vector<boat::Station>& closed, stack::Run rod, const Contact* start) {
+    State state = solved(closing, closed, rod.from_m, rod.to_m, start);
+    for (int i = 0; i < mostLengthenings; ++i) {
+        const auto before = touchOf(closing, state.before, rod.from_m, false);
+        const auto after = touchOf(closing, state.after, rod.to_m, true);
+        const stack::Run longer{before ? std::max(closing.first_s_m, *before - pastTouch_m) : rod.from_m,
+                                after ? std::min(closing.last_s_m, *after + pastTouch_m) : rod.to_m};
+        if (longer.from_m == rod.from_m && longer.to_m == rod.to_m) break;
+        rod = longer;
+        state = solved(closing, closed, rod.from_m, rod.to_m, &state.contact);
+    }
+    return state;
+}
+
+// From where to where a station bears, along s.
+stack::Run bearingOf(const Closing& closing, const boat::Station& station) {
+    const double at = alongMiddle(closing.ready.middle, station.at_m);
+    if (closesGap(station)) {
+        const double half = halfPad_m(station, closing.work.piece.holding.cauls);
+        return {at - half, at + half};
+    }
+    const double to = alongMiddle(closing.ready.middle, station.to_m.value_or(station.at_m));
+    return {std::min(at, to), std::max(at, to)};
+}
+
+stack::Run rodOf(const Closing& closing, const std::vector<boat::Station>& closed, bool all) {
+    const boat::From from = closing.work.piece.holding.from;
+    stack::Run rod{closing.first_s_m, closing.last_s_m};
+    if (all) return rod;
+    double first = closing.last_s_m;
+    double last = closing.first_s_m;
+    for (const boat::Station& station : closed) {
+        if (!pressesOnForm(station)) continue;
+        const stack::Run bears = bearingOf(closing, station);
+        first = std::min(first, bears.from_m);
+        last = std::max(last, bears.to_m);
+    }
+    if (from != boat::From::start) rod.from_m = std::clamp(first - pastPad_m, rod.from_m, rod.to_m);
+    if (from != boat::From::end) rod.to_m = std::clamp(last + pastPad_m, rod.from_m, rod.to_m);
+    return rod;
+}
+
+// Where the stack lies off the form at a station, before it is closed.
+double standsOff(const Closing& closing, const State& state, double s_m) {
+    const Contact& contact = state.contact;
+    if (s_m >= contact.nodes_m.front() && s_m <= contact.nodes_m.back()) {
+        return std::max(0.0, gapAt(contact, s_m).gap_m);
+    }
+    const Tail& tail = s_m > contact.nodes_m.back() ? state.after : state.before;
+    return std::max(0.0, standOff(tail, middleFrame(closing.ready.middle, closing.work.line, s_m)).off_m);
+}
+
+// Way from the tip to the form's curve, square to it.
+double tipOff(const Closing& closing, const Tail& tail) {
+    const line::Xy tip = tail.points.back();
+    const auto distance = [&](const MiddleFrame& frame) {
+        return std::hypot(tip.x_m - frame.point.x_m, tip.y_m - frame.point.y_m);
+    };
+    const auto nearest =
+        std::min_element(closing.looks.begin(), closing.looks.end(),
+                         [&](const Look& a, const Look& b) { return distance(a.frame) < distance(b.frame); });
+    double s = nearest->s_m;
+    for (int i = 0; i < 6; ++i) {
+        const MiddleFrame frame = middleFrame(closing.ready.middle, closing.work.line, s);
+        const double along =
+            (tip.x_m - frame.point.x_m) * frame.ahead.x_m + (tip.y_m - frame.point.y_m) * frame.ahead.y_m;
+        const double off = (tip.x_m - frame.point.x_m) * frame.away.x_m + (tip.y_m - frame.point.y_m) * frame.away.y_m;
+        // The square turns with the form: moving along by ds brings the foot nearer by (1 + k off) ds.
+        const double nearing = 1 + middleAt(closing.ready.middle, s).curvature_per_m * off;
+        if (!(nearing > 0.1)) break;
+        s = std::clamp(s + along / nearing, nearest->s_m - look_m, nearest->s_m + look_m);
+    }
+    return distance(middleFrame(closing.ready.middle, closing.work.line, s));
+}
+
+void describe(ClosingStep& step, const Closing& closing, const State& state, std::size_t last, bool towardEnd) {
+    const int hold = state.pressed.holds[last];
+    if (hold >= 0) {
+        const HoldForce& force = state.contact.holds[static_cast<std::size_t>(hold)];
+        step.pull_N = force.pull_N;
+        step.gap_m = std::max(0.0, force.gap_m);
+    } else {
+        step.pull_N = state.pressed.strapThrust_N[last];
+    }
+    const Tail& tail = towardEnd ? state.after : state.before;
+    step.tailOff_m = tipOff(closing, tail);
+    step.tip = outerTip(tail, closing.ready, towardEnd);
+    step.floorInTheWay = closing.floor_m && step.tip.y_m < *closing.floor_m;
+    step.outcome = state.contact.outcome;
+}
+
+std::vector<int> numbersAlong(const std::vector<boat::Station>& stations, double length_m) {
+    std::vector<int> numbers(stations.size());
+    int number = 0;
+    for (const int index : closingOrder(stations, boat::From::start, length_m)) {
+        numbers[static_cast<std::size_t>(index)] = ++number;
+    }
+    return numbers;
+}
+
+}  // namespace
+
+std::vector<ClosingStep> closeInOrder(const StackOnForm& work, const std::atomic<bool>& stop) {
+    const std::vector<boat::Station>& stations = work.piece.holding.stations;
+    std::vector<ClosingStep> steps;
+    const Closing closing = closingOf(work);
+    if (!closing.ready.bears || stations.empty()) return steps;
+    pressAll(closing.ready, work, stations);  // refuses what is wrong under its own number
+
+    const std::vector<int> order = closingOrder(stations, work.piece.holding.from, work.line.length());
+    const std::vector<int> numbers = numbersAlong(stations, work.line.length());
+    const double begins_m = stations[static_cast<std::size_t>(order.front())].at_m;
+    std::vector<boat::Station> closed;
+    std::optional<State> state;
+    for (std::size_t i = 0; i < order.size() && !stop; ++i) {
+        const auto index = static_cast<std::size_t>(order[i]);
+        ClosingStep step;
+        step.index = order[i];
+        step.number = numbers[index];
+        step.order = static_cast<int>(i) + 1;
+        if (state)
+            step.standsOff_m = standsOff(closing, *state, alongMiddle(closing.ready.middle, stations[index].at_m));
+        closed.push_back(stations[index]);
+        const stack::Run rod = rodOf(closing, closed, i + 1 == order.size());
+        if (rod.to_m > rod.from_m) {
+            state = stateOf(closing, closed, rod, state ? &state->contact : nullptr);
+            const bool towardEnd = work.piece.holding.from == boat::From::start ||
+                                   (work.piece.holding.from == boat::From::middle && stations[index].at_m >= begins_m);
+            describe(step, closing, *state, closed.size() - 1, towardEnd);
+        }
+        steps.push_back(step);
+    }
+    return steps;
+}
+
+}  // namespace fayline::holding

@@ -1,0 +1,184 @@
+#include "core/holding/closing.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <random>
+
+#include "tests/core/holding/made_work.hpp"
+
+namespace fayline::holding {
+namespace {
+
+using made::Work;
+
+const std::atomic<bool> goOn{false};
+
+// One thin strip on a circle, held by points 300 mm apart.
+constexpr double radius = 1.0;  // of the strip's middle
+constexpr double half = 0.0015;
+Work thinOnCircle() {
+    Work work = made::workOn([](double) { return -1 / (radius - half); }, 1.0 - half, 1, {});
+    work.piece.stack.strips[0].thickness_m = 2 * half;
+    for (const double turned : {0.0, 0.3, 0.6, 0.9}) {
+        work.piece.holding.stations.push_back(made::clampAt(turned * (radius - half), 2500, 0));
+    }
+    return work;
+}
+
+void expectHeldInTheEnd(const Work& work) {
+    const std::vector<ClosingStep> steps = closeInOrder(work, goOn);
+    const Held held = hold(work);
+    ASSERT_EQ(steps.size(), held.stations.size());
+    for (const ClosingStep& step : steps) EXPECT_EQ(step.outcome, Outcome::settled) << step.order;
+    for (const HeldStation& station : held.stations) {
+        if (station.index != steps.back().index) continue;
+        EXPECT_NEAR(steps.back().pull_N, station.pull_N, 1e-4 * (1 + station.pull_N));
+        EXPECT_NEAR(steps.back().gap_m, station.gap_m, 1e-9);
+    }
+}
+
+TEST(Closing, GoesFromTheStartFromTheEndOrFromTheMiddleOutwards) {
+    const std::vector<boat::Station> stations = made::clampsAt({1.7, 0.1, 0.9, 0.4, 1.2});
+    EXPECT_EQ(closingOrder(stations, boat::From::start, 1.8), (std::vector<int>{1, 3, 2, 4, 0}));
+    EXPECT_EQ(closingOrder(stations, boat::From::end, 1.8), (std::vector<int>{0, 4, 2, 3, 1}));
+    // 0.9 first, then the nearer of 0.4 and 1.2, then side by side.
+    EXPECT_EQ(closingOrder(stations, boat::From::middle, 1.8), (std::vector<int>{2, 4, 3, 0, 1}));
+    EXPECT_EQ(closingOrder(made::clampsAt({0.9, 1.0, 1.1, 1.2}), boat::From::middle, 1.8),
+              (std::vector<int>{0, 1, 2, 3}));
+    EXPECT_TRUE(closingOrder({}, boat::From::middle, 1.8).empty());
+}
+
+// Source: geometry of the tangent (D). From the last held point a thin strip runs on along the tangent: 0.3 rad further
+// it stands off R (1 / cos 0.3 - 1) = 46.75 mm. Within 2 %: the strip turns a little in the point that holds it.
+TEST(Closing, TheFreeTailStandsOffByTheTangentOfACircle) {
+    const std::vector<ClosingStep> steps = closeInOrder(thinOnCircle(), goOn);
+    ASSERT_EQ(steps.size(), 4u);
+    EXPECT_EQ(steps[0].standsOff_m, 0);
+    for (std::size_t i = 1; i < 4; ++i) {
+        EXPECT_NEAR(steps[i].standsOff_m, radius * (1 / std::cos(0.3) - 1), 0.02 * 0.04675) << i;
+        EXPECT_EQ(steps[i].outcome, Outcome::settled);
+    }
+}
+
+// Source: the same (D): a tail of length l on the tangent of a circle ends sqrt(R^2 + l^2) - R off it.
+TEST(Closing, TheTipLiesWhereTheTangentEnds) {
+    const Work work = thinOnCircle();
+    const std::vector<ClosingStep> steps = closeInOrder(work, goOn);
+    const double end = (work.line.length() + work.piece.stack.runsPastEnd_m) * radius / (radius - half);
+    for (std::size_t i = 0; i < 3; ++i) {
+        const double turned = 0.3 * static_cast<double>(i);
+        const double tail = end - turned;
+        const double off = std::sqrt(radius * radius + tail * tail) - radius;
+        EXPECT_NEAR(steps[i].tailOff_m, off, 0.02 * off) << i;
+        // About the centre (0, -(R - half)): out to the point held, along its tangent, half a strip outwards; the outer
+        // corner reaches further by half a strip times what is yet to turn.
+        const double ahead = tail + half * (end / radius - turned);
+        const double x = (radius + half) * std::sin(turned) + ahead * std::cos(turned);
+        const double y = (radius + half) * std::cos(turned) - ahead * std::sin(turned) - (radius - half);
+        EXPECT_NEAR(steps[i].tip.x_m, x, 0.002) << i;
+        EXPECT_NEAR(steps[i].tip.y_m, y, 0.002) << i;
+    }
+}
+
+TEST(Closing, EndsAsTheWholePieceIsHeld) {
+    expectHeldInTheEnd(made::workOn(made::stemCurvature, 1.8, 9, made::clampsAt({0.04, 0.3, 0.62, 1.0, 1.33, 1.76})));
+    Work work =
+        made::workOn([](double) { return -0.16; }, 1.91, 5, made::clampsAt({0, 0.32, 0.64, 0.956, 1.275, 1.595, 1.91}));
+    work.piece.holding.from = boat::From::middle;
+    work.piece.form.kind = boat::FormKind::posts;
+    for (const boat::Station& station : work.piece.holding.stations) {
+        work.piece.form.posts.push_back({.at_m = station.at_m});
+    }
+    expectHeldInTheEnd(work);
+    work = made::workOn(made::reverseCurvature, 1.1, 5, made::clampsAt({-0.03, 0.2, 0.45, 0.75, 0.9, 1.13}, 900));
+    work.piece.holding.pads = boat::Pads::slide;
+    expectHeldInTheEnd(work);
+}
+
+TEST(Closing, IsTheSameForAPieceWalkedFromItsOtherEnd) {
+    const Work work =
+        made::workOn(made::reverseCurvature, 1.1, 5, made::clampsAt({-0.03, 0.2, 0.45, 0.75, 0.9, 1.13}, 900));
+    const std::vector<ClosingStep> one = closeInOrder(work, goOn);
+    const std::vector<ClosingStep> other = closeInOrder(made::fromOtherEnd(work, made::reverseCurvature), goOn);
+    ASSERT_EQ(one.size(), other.size());
+    for (std::size_t i = 0; i < one.size(); ++i) {
+        EXPECT_EQ(one[i].index, other[i].index);
+        EXPECT_EQ(one[i].number, 7 - other[i].number);
+        EXPECT_NEAR(one[i].pull_N, other[i].pull_N, 1e-4 * (1 + one[i].pull_N));
+        EXPECT_NEAR(one[i].standsOff_m, other[i].standsOff_m, 1e-6) << i;
+        EXPECT_NEAR(one[i].tailOff_m, other[i].tailOff_m, 1e-6) << i;
+    }
+}
+
+TEST(Closing, StripsThatHaveTakenTheWholeCurveLieDownByThemselves) {
+    Work work = made::workOn(made::stemCurvature, 1.8, 4, made::clampsAt({0.04, 0.3, 0.62, 1.0, 1.33, 1.76}));
+    work.piece.stack.strips[0].bentBefore = boat::BentBefore{.how = boat::Softened::boiled, .set = 1};
+    for (const ClosingStep& step : closeInOrder(work, goOn)) {
+        EXPECT_LT(step.standsOff_m, 1e-4);
+        EXPECT_LT(step.tailOff_m, 1e-4);
+        EXPECT_LT(step.pull_N, 1);
+    }
+}
+
+TEST(Closing, AStifferStackAsksForMoreAtEveryStation) {
+    Work work = made::workOn([](double) { return -0.5; }, 1.5, 4, made::clampsAt({0.0, 0.4, 0.8, 1.2, 1.5}, 20000));
+    const std::vector<ClosingStep> four = closeInOrder(work, goOn);
+    work.piece.stack.strips[0].count = 8;
+    const std::vector<ClosingStep> eight = closeInOrder(work, goOn);
+    for (std::size_t i = 1; i < four.size(); ++i) EXPECT_GT(eight[i].pull_N, 1.1 * four[i].pull_N) << i;
+}
+
+TEST(Closing, SaysWhenTheTailReachesBelowTheFloor) {
+    // The strips lie below a line that dips and then turns up; the tail runs on down its tangent, 0.2 m deep.
+    Work work = made::workOn([](double) { return 0.8; }, 1.2, 4, made::clampsAt({0.05, 0.6, 1.15}), -0.2);
+    work.piece.line.stripsOn = boat::Side::right;
+    for (boat::Station& station : work.piece.holding.stations) {
+        station.kind = boat::HoldKind::prop;
+        station.footX_m = station.at_m;
+        station.footY_m = -0.3;
+    }
+    for (const ClosingStep& step : closeInOrder(work, goOn)) EXPECT_FALSE(step.floorInTheWay);
+    for (boat::Station& station : work.piece.holding.stations) station.footY_m = -0.15;
+    EXPECT_TRUE(closeInOrder(work, goOn).front().floorInTheWay);
+    EXPECT_FALSE(closeInOrder(work, goOn).back().floorInTheWay);
+    for (boat::Station& station : work.piece.holding.stations) station.to = boat::PropTo::overhead;
+    EXPECT_FALSE(closeInOrder(work, goOn).front().floorInTheWay);
+}
+
+TEST(Closing, StopsBetweenSteps) {
+    const std::atomic<bool> stop{true};
+    EXPECT_TRUE(closeInOrder(thinOnCircle(), stop).empty());
+}
+
+TEST(Closing, GivesNumbersForWhateverStationsThereAre) {
+    std::mt19937 random(7);
+    const auto uniform = [&](double from, double to) { return std::uniform_real_distribution<>(from, to)(random); };
+    for (int trial = 0; trial < 25; ++trial) {
+        const double bend = uniform(-1.5, 1.5);
+        const double wave = uniform(-1.5, 1.5);
+        Work work = made::workOn([&](double s) { return bend + wave * std::sin(4 * s); }, 1.2, 3, {});
+        const int count = 1 + trial % 6;
+        for (int i = 0; i < count; ++i) {
+            boat::Station station = made::clampAt(uniform(-0.2, 1.4), uniform(0, 2000), uniform(0, 0.06));
+            station.side = i == 2;
+            if (i == 3) {
+                station.kind = boat::HoldKind::strap;
+                station.to_m = station.at_m + 0.3;
+            }
+            work.piece.holding.stations.push_back(station);
+        }
+        work.piece.holding.from = static_cast<boat::From>(trial % 3);
+        const std::vector<ClosingStep> steps = closeInOrder(work, goOn);
+        EXPECT_EQ(steps.size(), work.piece.holding.stations.size());
+        for (const ClosingStep& step : steps) {
+            EXPECT_TRUE(std::isfinite(step.pull_N + step.gap_m + step.standsOff_m + step.tailOff_m + step.tip.x_m +
+                                      step.tip.y_m))
+                << trial << " " << step.order;
+            EXPECT_GE(step.standsOff_m, 0);
+        }
+    }
+}
+
+}  // namespace
+}  // namespace fayline::holding
