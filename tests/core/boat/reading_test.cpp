@@ -114,6 +114,33 @@ TEST(Reading, AWrongTypeSaysWhatWasFound) {
               "pieces[0].holding.stations[0].section_mm[1]: -38 is not a size; give a number above 0");
 }
 
+TEST(Reading, PropsScrewsAndHullsThatCannotBeAreRefusedWithTheirPlace) {
+    const struct {
+        const char* text;
+        const char* error;
+    } cases[] = {
+        {R"("stations": [{"kind": "prop", "pad_mm": -1}])", "stations[0].pad_mm: -1 is not a length"},
+        {R"("stations": [{"kind": "jack", "most_N": 0}])", "stations[0].most_N: 0 is not a force"},
+        {R"("stations": [{"kind": "prop", "pull_N": -5}])", "stations[0].pull_N: -5 is not a pull"},
+        {R"("stations": [{"kind": "prop", "foot_x_mm": "left"}])", "stations[0].foot_x_mm: \"left\" is text"},
+        {R"("stations": [{"kind": "prop", "to": "wall"}])", "stations[0].to: \"wall\" is text that is not known here"},
+        {R"("stations": [{"kind": "screw", "diameter_mm": 0}])", "stations[0].diameter_mm: 0 is not a size"},
+        {R"("stations": [{"kind": "screw", "into_backbone_mm": -38}])", "stations[0].into_backbone_mm: -38 is not"},
+        {R"("stations": [{"kind": "screw", "washer_mm": 0}])", "stations[0].washer_mm: 0 is not a size"},
+        {R"("backbone": {"species": 3})", "backbone.species: 3 is a number, not text"},
+        {R"("cauls": {"thickness_mm": -18})", "cauls.thickness_mm: -18 is not a thickness"},
+        {R"("floor": {"friction": -0.3})", "floor.friction: -0.3 is not a coefficient of friction"},
+        {R"("hull": {"weight_kg": -900})", "hull.weight_kg: -900 is not a weight"},
+        {R"("hull": {"friction": -0.3})", "hull.friction: -0.3 is not a coefficient of friction"},
+        {R"("hull": {"blocks": [{"x_mm": null}]})", "hull.blocks[0].x_mm: null stands here"},
+    };
+    for (const auto& [text, error] : cases) {
+        const std::string told = errorOf(pieceWith("\"holding\": {" + std::string(text) + "}"));
+        EXPECT_EQ(told.find("pieces[0].holding." + std::string(error)), 0u) << told;
+        EXPECT_NE(told.find("; give "), std::string::npos) << told;
+    }
+}
+
 TEST(Reading, AnUnknownWordListsTheWordsAccepted) {
     EXPECT_EQ(errorOf(R"({"fayline": 1, "display": {"lengths": "metres"}})"),
               "display.lengths: \"metres\" is text that is not known here; "

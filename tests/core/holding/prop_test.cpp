@@ -364,6 +364,30 @@ TEST(Prop, RandomPropsAgreeWithCoulombAndStayFinite) {
     EXPECT_GT(holds, 100);
 }
 
+// The furthest and the thinnest that a project file lets pass.
+TEST(Prop, AtTheEndsOfWhatAFileMayHoldAllIsFinite) {
+    for (const double far : {-1e6, 1e6}) {
+        for (const double thin : {1e-9, 1e6}) {
+            PropWork work(0.3);
+            work.piece.holding.stations = {propAt(0.2), propAt(0.8)};
+            work.piece.holding.stations[0].footX_m = far;
+            work.piece.holding.stations[1].footY_m = far;
+            for (boat::Station& station : work.piece.holding.stations) station.section_m = {thin, thin};
+            work.piece.holding.hull.weight_kg = 1e9;
+            work.piece.holding.hull.blocks = {{far, -far, {}}, {0, 0, {}}, {1e-9, far, {}}};
+            const std::vector<PropPlan> plans = work.plans({1e9, 1e9});
+            for (const PropPlan& plan : plans) {
+                for (const double value : {plan.thrust_N, plan.slenderness, plan.bucklesAt_N, plan.eulerAt_N})
+                    EXPECT_TRUE(std::isfinite(value));
+            }
+            const HullPlan hull = *hullPlan(work.piece.holding.hull, pushesOf(work.onForm(), plans));
+            EXPECT_FALSE(std::isnan(hull.margin));
+            EXPECT_FALSE(std::isnan(hull.mostPush_N));
+            for (const BlockPush& block : hull.blocks) EXPECT_TRUE(std::isfinite(block.push_N));
+        }
+    }
+}
+
 TEST(Prop, AFootInItsHeadIsNoPropButFinite) {
     PropWork work(0.0);
     work.piece.holding.stations = {propAt(0.5)};
