@@ -182,7 +182,7 @@ double halfPad_m(const boat::Station& station, const boat::Cauls& cauls) {
 }
 
 Pressed press(const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations, double from_s_m,
-              double to_s_m, const std::optional<Caul>& caul) {
+              double to_s_m, const std::optional<Caul>& caul, double step_m) {
     const stack::Run rod{from_s_m, to_s_m};
     Pressed pressed;
     std::vector<LaidStrap> straps;
@@ -207,7 +207,7 @@ Pressed press(const Ready& ready, const StackOnForm& work, const std::vector<boa
     pressed.problem.anchor_m = anchorOf(ready, work, stations, pressed.holds, rod);
     const std::vector<double> marks =
         marksOf(ready, work, pressed.problem.holds, straps, pressed.problem.anchor_m, caul);
-    pressed.problem.rod.mesh = meshBetween(from_s_m, to_s_m, marks, elementStep_m);
+    pressed.problem.rod.mesh = meshBetween(from_s_m, to_s_m, marks, step_m);
     describeRod(pressed, ready, straps, caul);
     for (const LaidStrap& laid : straps) {
         const boat::Station& station = stations[laid.station];

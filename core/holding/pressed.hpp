@@ -45,9 +45,10 @@ struct Pressed {
 };
 
 // The rod runs from s = from_s_m to to_s_m, which lie within the strips (alongMiddle of `ready.strips` at most).
-// Pads are those of the piece. Throws InputError (`holding.stations[i].most_N`, ...), i by the order given.
+// Elements are no longer than `step_m`. Pads are those of the piece. Throws InputError (`holding.stations[i].most_N`,
+// ...), i by the order given.
 Pressed press(const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations, double from_s_m,
-              double to_s_m, const std::optional<Caul>& caul = {});
+              double to_s_m, const std::optional<Caul>& caul = {}, double step_m = elementStep_m);
 
 // The whole of the strips.
 Pressed pressAll(const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations,

@@ -1,0 +1,319 @@
+#include "core/holding/propose.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numeric>
+
+#include "core/holding/kinds.hpp"
+#include "core/holding/propose_search.hpp"
+
+namespace fayline::holding {
+
+namespace {
+
+constexpr double defaultGrid_m = 0.01;
+// Where pads cannot press more than this share of the line (between posts), stations are proposed for gap and strength
+// alone.
+constexpr double mostUnpressed = 0.25;
+// Where all the stations there is room for leave a gap no more than so many times the limit, fewer may still do: one
+// station can lift the stack off beside it. Ours.
+constexpr double worthTrying = 5;
+
+// Tools that can be put anywhere along the piece without more being said.
+bool standsAnywhere(boat::HoldKind kind) {
+    return kind == boat::HoldKind::clamp || kind == boat::HoldKind::screw || kind == boat::HoldKind::wedge;
+}
+
+bool isKept(const boat::Station& station) {
+    return station.fixed || station.side || station.kind != boat::HoldKind::clamp;
+}
+
+// What may be used, the best first, and how many there are of each.
+struct AtHandTool {
+    boat::Station like;
+    int count = 0;
+};
+
+boat::Station stationLike(boat::HoldKind kind, double most_N, double pad_m) {
+    boat::Station station;
+    station.kind = kind;
+    station.most_N = most_N;
+    station.pad_m = pad_m;
+    return station;
+}
+
+// Without tools in the file: as strong and as wide as the strongest clamp that stands there, as many as are needed.
+AtHandTool shownByStations(const boat::Holding& holding) {
+    const boat::Station* strongest = nullptr;
+    for (const boat::Station& station : holding.stations) {
+        if (station.kind != boat::HoldKind::clamp || station.side) continue;
+        if (!strongest || station.most_N > strongest->most_N) strongest = &station;
+    }
+    const boat::Station otherwise;
+    const boat::Station& like = strongest ? *strongest : otherwise;
+    return {stationLike(boat::HoldKind::clamp, like.most_N, like.pad_m), std::numeric_limits<int>::max()};
+}
+
+std::vector<AtHandTool> toolsOf(const boat::Holding& holding) {
+    std::vector<AtHandTool> tools;
+    for (const boat::Tool& tool : holding.tools) {
+        if (standsAnywhere(tool.kind) && tool.count > 0 && tool.most_N > 0) {
+            tools.push_back({stationLike(tool.kind, tool.most_N, tool.pad_m), tool.count});
+        }
+    }
+    std::stable_sort(tools.begin(), tools.end(), [](const AtHandTool& a, const AtHandTool& b) {
+        if (a.like.kind != b.like.kind) return a.like.kind < b.like.kind;
+        return a.like.most_N > b.like.most_N;
+    });
+    if (tools.empty()) tools.push_back(shownByStations(holding));
+    return tools;
+}
+
+constexpr int endless = std::numeric_limits<int>::max();
+
+int countOf(const std::vector<AtHandTool>& tools) {
+    int count = 0;
+    for (const AtHandTool& tool : tools) count = tool.count > endless - count ? endless : count + tool.count;
+    return count;
+}
+
+// Those that stay take theirs first, the weakest that are strong enough.
+void takeForKept(std::vector<AtHandTool>& tools, const std::vector<boat::Station>& kept) {
+    for (const boat::Station& station : kept) {
+        for (auto tool = tools.rbegin(); tool != tools.rend(); ++tool) {
+            const bool serves = tool->like.kind == station.kind && tool->count > 0 &&
+                                tool->like.most_N >= station.pull_N.value_or(station.most_N);
+            if (!serves) continue;
+            if (tool->count < endless) --tool->count;
+            break;
+        }
+    }
+}
+
+// One search, all proposed stations of one tool.
+struct Attempt {
+    Sites sites;
+    Fewest fewest;
+    bool byStrength = false;  // where the gap cannot be closed, strength lacks
+    int withoutPressing = 0;
+};
+
+struct Asked {
+    const StackOnForm& work;
+    const Ready& ready;
+    const std::vector<boat::Station>& kept;
+    double grid_m = 0.01;
+    const std::atomic<bool>& stop;
+};
+
+Attempt attempt(const Asked& asked, const boat::Station& like) {
+    Attempt made;
+    made.sites =
+        sitesOf(asked.work, asked.ready.strips, asked.ready.support, asked.kept, like, asked.grid_m, asked.stop);
+    Trials trials(asked.ready, asked.work, made.sites);
+    if (asked.stop) {
+        made.fewest.finished = false;
+        return made;
+    }
+    const double packed = trials.packed().worst;
+    Fewest alone;
+    if (packed <= worthTrying) alone = fewest(made.sites, trials, false, asked.stop);
+    if (!alone.holds) {
+        trials.easeWhereNeeded();
+        made.byStrength = trials.easedByStrength();
+        alone = fewest(made.sites, trials, false, asked.stop);
+    }
+    made.fewest = alone;
+    const bool asksPressing = std::any_of(made.sites.free.begin(), made.sites.free.end(),
+                                          [](const Site& site) { return std::isfinite(site.pressed.from_m); });
+    made.fewest.pressed = !asksPressing;
+    if (asksPressing && unpressable_m(made.sites) <= mostUnpressed * made.sites.lineLength_m) {
+        made.fewest = fewest(made.sites, trials, true, asked.stop);
+    }
+    made.withoutPressing = static_cast<int>(alone.chosen.size() + made.sites.kept.size());
+    return made;
+}
+
+std::vector<boat::Station> stationsOf(const Attempt& made) {
+    std::vector<boat::Station> stations;
+    for (const Site& site : made.sites.kept) stations.push_back(site.station);
+    for (const int place : made.fewest.chosen) {
+        stations.push_back(made.sites.free[static_cast<std::size_t>(place)].station);
+    }
+    return stations;
+}
+
+// Whether stations meet gap and pressing as `propose` takes them.
+bool meets(const Asked& asked, const std::vector<boat::Station>& stations, const Held& held) {
+    const Sites sites =
+        sitesOf(asked.work, asked.ready.strips, {}, stations, stations.front(), asked.grid_m, asked.stop);
+    std::vector<stack::Run> pressed;
+    for (const Site& site : sites.kept) pressed.push_back(site.pressed);
+    return held.outcome == Outcome::settled &&
+           held.largest.gap_m <= asked.work.piece.holding.gapLimit_m + gapCounts_m &&
+           pressedFor_m(sites, pressed, Way::onward) >= sites.lineLength_m;
+}
+
+// Gives the stations that are not kept the tools there are, the strongest to where the pull is greatest.
+std::vector<boat::Station> handOut(const std::vector<AtHandTool>& tools, std::vector<boat::Station> stations,
+                                   std::size_t keptCount, const Held& held) {
+    std::vector<const HeldStation*> byPull;
+    for (const HeldStation& station : held.stations) {
+        if (static_cast<std::size_t>(station.index) >= keptCount) byPull.push_back(&station);
+    }
+    std::stable_sort(byPull.begin(), byPull.end(),
+                     [](const HeldStation* a, const HeldStation* b) { return a->pull_N > b->pull_N; });
+    std::size_t tool = 0;
+    int used = 0;
+    for (const HeldStation* station : byPull) {
+        while (tool + 1 < tools.size() && used >= tools[tool].count) {
+            ++tool;
+            used = 0;
+        }
+        boat::Station& given = stations[static_cast<std::size_t>(station->index)];
+        const double at = given.at_m;
+        given = tools[tool].like;
+        given.at_m = at;
+        ++used;
+    }
+    return stations;
+}
+
+// What sets the spacing of a station to the one before, by which condition would first be broken further off: spacings
+// of pads by what they press, gaps by the fourth root (that is how they grow with the spacing).
+Governs governs(const Held& held, const Sites& own, std::size_t index, double limit_m) {
+    const HeldStation& here = held.stations[index];
+    const Site& site = own.kept[index];
+    if (isKept(site.station)) return Governs::fixedOne;
+    std::size_t before = index;
+    while (before > 0 && !closesGap(own.kept[before - 1].station)) --before;
+    if (before == 0) return Governs::end;
+    --before;
+    const double spacing = here.at_m - held.stations[before].at_m;
+    const double pressed = (site.pressed.to_m - site.pressed.from_m) / 2 +
+                           (own.kept[before].pressed.to_m - own.kept[before].pressed.from_m) / 2;
+    const double byPressing = std::isfinite(pressed) && pressed > 0 ? spacing / pressed : 0;
+    double gap = 0;
+    for (const HeldSample& sample : held.samples) {
+        const bool between = sample.at_m > held.stations[before].at_m && sample.at_m < here.at_m;
+        const bool inPiece = sample.at_m >= 0 && sample.at_m <= own.lineLength_m;
+        if (between && inPiece) gap = std::max(gap, sample.gap_m);
+    }
+    const double byGap = std::pow(gap / std::max(limit_m, gapCounts_m), 0.25);
+    // Beyond the trim line it is there for the end, unless something brings it nearer.
+    if (here.at_m > own.lineLength_m && std::max(byPressing, byGap) < 0.9) return Governs::end;
+    if (byPressing >= byGap) return byPressing > 0 ? Governs::pressing : Governs::end;
+    const bool full = here.state == HoldState::full || held.stations[before].state == HoldState::full;
+    return full ? Governs::strength : Governs::gap;
+}
+
+// What is proposed in the end.
+struct Choice {
+    Attempt made;
+    std::vector<boat::Station> stations;  // those kept first
+    Held held;
+    bool withinCounts = true;
+};
+
+// All of the best tool if there are enough of it. Else the best where the pull is greatest and weaker ones elsewhere;
+// where that does not do, as many stations as the weaker tool alone would need.
+Choice choose(const Asked& asked, const std::vector<AtHandTool>& tools) {
+    Choice best;
+    int enough = 0;
+    for (std::size_t i = 0; i < tools.size(); ++i) {
+        enough = tools[i].count > endless - enough ? endless : enough + tools[i].count;
+        Choice choice;
+        choice.made = attempt(asked, tools[i].like);
+        choice.stations = stationsOf(choice.made);
+        choice.held = holdWith(asked.work, choice.stations);
+        const int asks = static_cast<int>(choice.made.fewest.chosen.size());
+        choice.withinCounts = asks <= enough;
+        if (choice.withinCounts && (i == 0 || choice.made.fewest.holds)) return choice;
+        const std::vector<boat::Station> mixed = handOut(tools, choice.stations, asked.kept.size(), choice.held);
+        const Held held = holdWith(asked.work, mixed, &choice.held);
+        if (countOf(tools) >= asks && meets(asked, mixed, held)) {
+            choice.stations = mixed;
+            choice.held = held;
+            choice.withinCounts = true;
+            return choice;
+        }
+        if (i == 0) best = std::move(choice);
+        if (asked.stop) break;
+    }
+    return best;
+}
+
+void fill(Proposal& proposal, const Asked& asked, const std::vector<boat::Station>& stations, const Held& held) {
+    std::vector<boat::Station> ordered;
+    for (const HeldStation& station : held.stations)
+        ordered.push_back(stations[static_cast<std::size_t>(station.index)]);
+    const boat::Station none;
+    const Sites own = sitesOf(asked.work, asked.ready.strips, {}, ordered, none, asked.grid_m, asked.stop);
+    for (std::size_t i = 0; i < ordered.size(); ++i) {
+        const Governs by = governs(held, own, i, asked.work.piece.holding.gapLimit_m);
+        proposal.stations.push_back({ordered[i], by, held.stations[i].pull_N, held.stations[i].gap_m});
+    }
+    proposal.largest = held.largest;
+}
+
+}  // namespace
+
+const char* governsWord(Governs governs) {
+    switch (governs) {
+        case Governs::gap:
+            return "gap";
+        case Governs::strength:
+            return "strength";
+        case Governs::pressing:
+            return "pressing";
+        case Governs::fixedOne:
+            return "fixed";
+        case Governs::end:
+            break;
+    }
+    return "end";
+}
+
+Proposal propose(const StackOnForm& work, const std::atomic<bool>& stop, double grid_m) {
+    const boat::Holding& holding = work.piece.holding;
+    std::vector<boat::Station> kept;
+    for (const boat::Station& station : holding.stations) {
+        if (isKept(station)) kept.push_back(station);
+    }
+    Proposal proposal;
+    for (const boat::Tool& tool : holding.tools) {
+        if (standsAnywhere(tool.kind)) proposal.tools += std::max(0, tool.count);
+    }
+    const Ready ready = makeReady(work);
+    const Asked asked{work, ready, kept, std::isfinite(grid_m) && grid_m > 0 ? grid_m : defaultGrid_m, stop};
+    if (!ready.bears) {
+        for (const boat::Station& station : kept) proposal.stations.push_back({station, Governs::fixedOne, 0, 0});
+        proposal.met = false;
+        proposal.unmet = governsWord(Governs::gap);
+        return proposal;
+    }
+
+    std::vector<AtHandTool> tools = toolsOf(holding);
+    takeForKept(tools, kept);
+    const Choice choice = choose(asked, tools);
+    fill(proposal, asked, choice.stations, choice.held);
+    const Attempt& made = choice.made;
+    proposal.withinCounts = choice.withinCounts;
+    proposal.withoutPressing = made.withoutPressing;
+    proposal.finished = made.fewest.finished && !stop;
+    const bool gapMet =
+        choice.held.outcome == Outcome::settled && choice.held.largest.gap_m <= holding.gapLimit_m + gapCounts_m;
+    proposal.met = gapMet && made.fewest.pressed;
+    if (!gapMet) proposal.unmet = governsWord(made.byStrength ? Governs::strength : Governs::gap);
+    if (gapMet && !made.fewest.pressed) proposal.unmet = governsWord(Governs::pressing);
+    return proposal;
+}
+
+std::vector<boat::Station> stationsOf(const Proposal& proposal) {
+    std::vector<boat::Station> stations;
+    for (const Proposed& proposed : proposal.stations) stations.push_back(proposed.station);
+    return stations;
+}
+
+}  // namespace fayline::holding

@@ -1,0 +1,342 @@
+#include "core/holding/propose_search.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <limits>
+#include <set>
+
+#include "core/holding/kinds.hpp"
+
+namespace fayline::holding {
+
+namespace {
+
+constexpr double hair_m = 1e-9;
+// Places by which the bounds from either end are widened, since what lies behind is felt a little.
+constexpr int margin = 1;
+// What a trial that only looks ahead may be off, as a share of the gap: it must stay so far within the limit where it
+// sets a place, and go so far beyond it where it rules one out.
+constexpr double lookAhead = 0.01;
+
+struct Search {
+    const Sites& sites;
+    Trials& trials;
+    bool withPressing;
+    const std::atomic<bool>& stop;
+    double usualSpacing_m = 0.2;     // what the last station reached
+    std::vector<stack::Run> waived;  // what no place can press
+    bool finished = true;
+
+    double at(int place) const { return sites.free[static_cast<std::size_t>(place)].station.at_m; }
+    double pad() const { return sites.free.front().station.pad_m; }
+};
+
+bool stopped(Search& search) {
+    if (search.stop) search.finished = false;
+    return search.stop;
+}
+
+double pressedFor(const Search& search, const std::vector<int>& chosen, Way way) {
+    std::vector<stack::Run> pressed = search.waived;
+    for (const Site& site : search.sites.kept) pressed.push_back(site.pressed);
+    for (const int place : chosen) pressed.push_back(search.sites.free[static_cast<std::size_t>(place)].pressed);
+    return pressedFor_m(search.sites, pressed, way);
+}
+
+bool allPressed(const Search& search, const std::vector<int>& chosen) {
+    return !search.withPressing || pressedFor(search, chosen, Way::onward) >= search.sites.lineLength_m;
+}
+
+// Where the first place from which a pad presses what is not yet pressed lies in the direction of `way`.
+double pressesFrom(const Search& search, int place, Way way) {
+    const stack::Run& pressed = search.sites.free[static_cast<std::size_t>(place)].pressed;
+    return way == Way::onward ? pressed.from_m : search.sites.lineLength_m - pressed.to_m;
+}
+
+bool holdsAtAll(const Search& search, const std::vector<int>& chosen) {
+    return !chosen.empty() || std::any_of(search.sites.kept.begin(), search.sites.kept.end(),
+                                          [](const Site& site) { return pressesOnForm(site.station); });
+}
+
+bool meetsAll(Search& search, const std::vector<int>& chosen) {
+    return holdsAtAll(search, chosen) && allPressed(search, chosen) && search.trials.whole(chosen).holds;
+}
+
+// Places in the order of `way`: 0 is the first.
+struct Order {
+    int count = 0;
+    Way way = Way::onward;
+    int place(int i) const { return way == Way::onward ? i : count - 1 - i; }
+};
+
+std::vector<int> with(const std::vector<int>& chosen, int place, Way way) {
+    std::vector<int> more = chosen;
+    more.insert(way == Way::onward ? more.end() : more.begin(), place);
+    return more;
+}
+
+int furthestChosen(const std::vector<int>& chosen, Way way) {
+    return way == Way::onward ? chosen.back() : chosen.front();
+}
+
+// The first place in order that stands free of what is chosen.
+int firstFree(const Search& search, const Order& order, const std::vector<int>& chosen) {
+    if (chosen.empty()) return 0;
+    const double last = search.at(furthestChosen(chosen, order.way));
+    int i = 0;
+    while (i < order.count) {
+        const double ahead =
+            order.way == Way::onward ? search.at(order.place(i)) - last : last - search.at(order.place(i));
+        if (ahead > hair_m && ahead >= search.pad() - hair_m) break;
+        ++i;
+    }
+    return i;
+}
+
+// The furthest in order from which a pad still reaches what is pressed; less than `first`: none.
+int furthestPressing(const Search& search, const Order& order, const std::vector<int>& chosen, int first) {
+    int i = order.count - 1;
+    if (!search.withPressing) return i;
+    const double pressed = pressedFor(search, chosen, order.way);
+    while (i >= first && pressesFrom(search, order.place(i), order.way) > pressed) --i;
+    return i;
+}
+
+void waive(Search& search, const Order& order, const std::vector<int>& chosen, int first) {
+    const double from = pressedFor(search, chosen, order.way) - 2 * hair_m;
+    const double to = pressesFrom(search, order.place(first), order.way) + hair_m;
+    const double length = search.sites.lineLength_m;
+    search.waived.push_back(order.way == Way::onward ? stack::Run{from, to} : stack::Run{length - to, length - from});
+}
+
+// How a trial is read: over how many spans back, and up to which share of the limit.
+struct Look {
+    std::size_t spans = 2;
+    double most = 1 - lookAhead;
+};
+
+// The furthest place in order, from `first` to `last`, up to which the stack lies down; `first` if there is none.
+int furthestHeld(Search& search, const Order& order, const std::vector<int>& chosen, int first, int last,
+                 const Look& look) {
+    const double begin = chosen.empty() ? (order.way == Way::onward ? 0 : search.sites.lineLength_m)
+                                        : search.at(furthestChosen(chosen, order.way));
+    const double sign = order.way == Way::onward ? 1 : -1;
+    const auto distance = [&](int i) { return std::max(1e-3, sign * (search.at(order.place(i)) - begin)); };
+    const auto nearestTo = [&](double d, int least, int most) {
+        int i = least;
+        while (i < most && distance(i + 1) <= d + hair_m) ++i;
+        return i;
+    };
+    int good = first - 1;
+    int bad = last + 1;
+    double worstBad = 0;
+    double guess = search.usualSpacing_m;
+    int probe = distance(last) <= 1.5 * guess ? last : nearestTo(guess, first, last);
+    while (good + 1 < bad && !stopped(search)) {
+        const Tried tried = search.trials.soFar(with(chosen, order.place(probe), order.way), order.way, look.spans);
+        if (tried.worst <= look.most) {
+            good = probe;
+            // Gaps grow with the fourth power of the spacing.
+            guess = distance(probe) * std::clamp(std::pow(std::max(tried.worst, 1e-6), -0.25), 1.05, 2.0);
+        } else {
+            bad = probe;
+            worstBad = tried.worst;
+            guess =
+                distance(probe) * (std::isfinite(worstBad) ? std::clamp(std::pow(worstBad, -0.25), 0.3, 0.98) : 0.5);
+        }
+        if (good + 1 >= bad) break;
+        probe = nearestTo(guess, good + 1, bad - 1);
+    }
+    if (good < first) return first;
+    search.usualSpacing_m = distance(good);
+    return good;
+}
+
+// From the line's beginning in this direction: each station as far as it may.
+std::vector<int> reachOut(Search& search, Way way) {
+    const Order order{static_cast<int>(search.sites.free.size()), way};
+    std::vector<int> chosen;
+    search.usualSpacing_m = 0.2;
+    while (!stopped(search)) {
+        if (search.trials.tailMayLie(chosen, way) && meetsAll(search, chosen)) break;
+        const int first = firstFree(search, order, chosen);
+        if (first >= order.count) break;
+        int last = furthestPressing(search, order, chosen, first);
+        if (last < first) {
+            waive(search, order, chosen, first);
+            last = first;
+        }
+        chosen = with(chosen, order.place(furthestHeld(search, order, chosen, first, last, {})), way);
+    }
+    return chosen;
+}
+
+// For each of `count` stations counted from where `way` begins the furthest place that it may have, in order: as in
+// reachOut, but read generously and each a place further than that before the next is looked for.
+std::vector<int> furthestBounds(Search& search, Way way, std::size_t count) {
+    const Order order{static_cast<int>(search.sites.free.size()), way};
+    std::vector<int> bounds;
+    std::vector<int> chosen;
+    const std::vector<stack::Run> waived = search.waived;
+    search.usualSpacing_m = 0.2;
+    while (bounds.size() < count && !stopped(search)) {
+        const int first = firstFree(search, order, chosen);
+        if (first >= order.count) {
+            bounds.push_back(order.count - 1);
+            continue;
+        }
+        if (!chosen.empty()) {
+            const double last = search.at(furthestChosen(chosen, way));
+            search.waived.push_back(way == Way::onward ? stack::Run{0, last}
+                                                       : stack::Run{last, search.sites.lineLength_m});
+        }
+        const int last = std::max(first, furthestPressing(search, order, chosen, first));
+        int furthest = furthestHeld(search, order, chosen, first, last, {1, 1 + lookAhead});
+        furthest = std::min(furthest + margin, last);
+        bounds.push_back(furthest);
+        chosen = with(chosen, order.place(furthest), way);
+    }
+    search.waived = waived;
+    return bounds;
+}
+
+// Whether `count` stations do, the i-th of them not before least[i] and not after most[i].
+struct Within {
+    std::vector<int> least;
+    std::vector<int> most;
+    std::set<std::array<int, 3>> ruledOut;  // how many, and the last two of them, of those that lead nowhere
+    int trials = 0;                         // left
+    bool ran = true;                        // out of them: false
+};
+
+bool placeWithin(Search& search, Within& within, std::vector<int>& chosen) {
+    const std::size_t i = chosen.size();
+    if (i == within.least.size()) {
+        --within.trials;
+        return meetsAll(search, chosen);
+    }
+    const Order order{static_cast<int>(search.sites.free.size()), Way::onward};
+    const int first = std::max(within.least[i], firstFree(search, order, chosen));
+    const int last = std::min(within.most[i], furthestPressing(search, order, chosen, first));
+    const int before = chosen.empty() ? -1 : chosen.back();
+    for (int place = last; place >= first; --place) {
+        if (stopped(search)) return false;
+        if (within.trials <= 0) {
+            within.ran = false;
+            return false;
+        }
+        if (within.ruledOut.count({static_cast<int>(i), before, place})) continue;
+        chosen.push_back(place);
+        bool may = true;
+        if (chosen.size() < within.least.size()) {
+            --within.trials;
+            may = search.trials.soFar(chosen, Way::onward, 2).worst <= 1 + lookAhead;
+        }
+        if (may && placeWithin(search, within, chosen)) return true;
+        chosen.pop_back();
+        if (within.ran) within.ruledOut.insert({static_cast<int>(i), before, place});
+    }
+    return false;
+}
+
+// Half way between the two, so that no station stands at its limit.
+std::vector<int> between(const std::vector<int>& a, const std::vector<int>& b) {
+    std::vector<int> middle;
+    for (std::size_t i = 0; i < a.size(); ++i) middle.push_back((a[i] + b[i]) / 2);
+    return middle;
+}
+
+// What presses everywhere with the fewest pads, no matter the gap: no number that meets both is smaller.
+std::vector<int> fewestPressing(Search& search, Way way) {
+    const Order order{static_cast<int>(search.sites.free.size()), way};
+    std::vector<int> chosen;
+    while (!allPressed(search, chosen)) {
+        const int first = firstFree(search, order, chosen);
+        if (first >= order.count) break;
+        int last = furthestPressing(search, order, chosen, first);
+        if (last < first) {
+            waive(search, order, chosen, first);
+            last = first;
+        }
+        chosen = with(chosen, order.place(last), way);
+    }
+    return chosen;
+}
+
+// Of the fewest that press everywhere, some that hold too; nothing if these do not.
+std::vector<int> pressingAndHolding(Search& search) {
+    const std::vector<int> onward = fewestPressing(search, Way::onward);
+    const std::vector<int> back = fewestPressing(search, Way::back);
+    if (onward.size() == back.size()) {
+        const std::vector<int> middle = between(onward, back);
+        if (meetsAll(search, middle)) return middle;
+    }
+    if (meetsAll(search, onward)) return onward;
+    if (meetsAll(search, back)) return back;
+    return {};
+}
+
+// Fewer than `best`, as long as the bounds from either end leave room.
+void tryFewer(Search& search, Fewest& best) {
+    const int places = static_cast<int>(search.sites.free.size());
+    const std::size_t most = best.chosen.size() - 1;
+    const std::vector<int> onward = furthestBounds(search, Way::onward, most);
+    const std::vector<int> back = furthestBounds(search, Way::back, most);
+    int left = 40 * static_cast<int>(best.chosen.size());
+    for (std::size_t count = most; count > 0 && !stopped(search); --count) {
+        Within within;
+        for (std::size_t i = 0; i < count; ++i) {
+            within.least.push_back(places - 1 - back[count - 1 - i]);
+            within.most.push_back(onward[i]);
+            if (within.least[i] > within.most[i]) return;
+        }
+        within.trials = left;
+        std::vector<int> chosen;
+        if (!placeWithin(search, within, chosen)) {
+            best.searched = within.ran;
+            return;
+        }
+        left = within.trials;
+        best.chosen = chosen;
+    }
+}
+
+}  // namespace
+
+Fewest fewest(const Sites& sites, Trials& trials, bool withPressing, const std::atomic<bool>& stop) {
+    Search search{sites, trials, withPressing, stop};
+    Fewest best;
+    const auto finish = [&]() {
+        search.waived.clear();
+        best.pressed = allPressed(search, best.chosen);
+        best.finished = search.finished;
+        return best;
+    };
+    if (meetsAll(search, {}) || sites.free.empty()) {
+        best.holds = holdsAtAll(search, {}) && trials.whole({}).holds;
+        return finish();
+    }
+    if (withPressing) {
+        best.chosen = pressingAndHolding(search);
+        best.holds = !best.chosen.empty();
+        if (best.holds || stopped(search)) return finish();
+    }
+    search.waived.clear();
+    const std::vector<int> onward = reachOut(search, Way::onward);
+    const std::vector<int> back = reachOut(search, Way::back);
+    best.holds = meetsAll(search, onward);
+    best.chosen = onward;
+    if ((!best.holds || back.size() < onward.size()) && meetsAll(search, back)) {
+        best.holds = true;
+        best.chosen = back;
+    }
+    if (best.holds && best.chosen.size() > 1) tryFewer(search, best);
+    if (best.holds && onward.size() == best.chosen.size() && back.size() == best.chosen.size()) {
+        const std::vector<int> middle = between(onward, back);
+        if (meetsAll(search, middle)) best.chosen = middle;
+    }
+    return finish();
+}
+
+}  // namespace fayline::holding

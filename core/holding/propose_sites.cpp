@@ -1,0 +1,147 @@
+#include "core/holding/propose_sites.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "core/holding/kinds.hpp"
+#include "core/holding/pressing.hpp"
+#include "core/holding/strap.hpp"
+
+namespace fayline::holding {
+
+namespace {
+
+constexpr double infinite = std::numeric_limits<double>::infinity();
+constexpr double hair_m = 1e-9;
+constexpr double mostPlaces = 2000;
+
+double strengthOf(const boat::Station& station) {
+    return std::max(0.0, station.pull_N.value_or(station.most_N));
+}
+
+Site siteOf(const StackOnForm& work, const boat::Station& station) {
+    Site site{station, {station.at_m, station.at_m}};
+    if (!closesGap(station)) return site;
+    const PressingNeed need = pressingNeed(work.piece, work.line, station.at_m, station.pad_m, strengthOf(station));
+    site.pressed = {station.at_m - need.spacing_m / 2, station.at_m + need.spacing_m / 2};
+    site.pressesBySpread = need.bySpread;
+    return site;
+}
+
+// Where a strap presses as much as the glue asks.
+void addStrap(const StackOnForm& work, const boat::Station& station, int index, std::vector<stack::Run>& pressed) {
+    const Strap strap = layStrap(station, index, work);
+    for (std::size_t i = 0; i + 1 < strap.places_m.size(); ++i) {
+        const double from = strap.places_m[i];
+        const double to = strap.places_m[i + 1];
+        const double middle = (from + to) / 2;
+        const double asked = pressingNeed(work.piece, work.line, middle, 0, 0).pull_N_m;
+        if (strapThrust_N_m(strap, work, middle) < asked) continue;
+        if (!pressed.empty() && pressed.back().to_m >= from - hair_m) {
+            pressed.back().to_m = std::max(pressed.back().to_m, to);
+        } else {
+            pressed.push_back({from, to});
+        }
+    }
+}
+
+std::vector<double> gridPlaces(const stack::Run& strips, double grid_m) {
+    const double length = strips.to_m - strips.from_m;
+    const double step = std::max(grid_m, length / mostPlaces);
+    std::vector<double> places;
+    for (int i = 0; i * step < length - hair_m; ++i) places.push_back(strips.from_m + i * step);
+    places.push_back(strips.to_m);
+    return places;
+}
+
+// On a form of posts: in the middle of one, or all of the pad on one.
+bool mayStand(const boat::Form& form, double at_m, double pad_m) {
+    if (form.kind != boat::FormKind::posts) return true;
+    return std::any_of(form.posts.begin(), form.posts.end(), [&](const boat::Post& post) {
+        const double off = std::abs(post.at_m - at_m);
+        return off <= hair_m || off + pad_m / 2 <= post.width_m / 2 + hair_m;
+    });
+}
+
+bool standsFree(const boat::Station& like, double at_m, const std::vector<Site>& kept) {
+    return std::none_of(kept.begin(), kept.end(), [&](const Site& site) {
+        const double apart = (site.station.pad_m + like.pad_m) / 2;
+        return closesGap(site.station) && std::abs(site.station.at_m - at_m) < apart - hair_m;
+    });
+}
+
+}  // namespace
+
+Sites sitesOf(const StackOnForm& work, const stack::Run& strips, const std::vector<stack::Run>& support,
+              const std::vector<boat::Station>& kept, const boat::Station& like, double grid_m,
+              const std::atomic<bool>& stop) {
+    Sites sites;
+    sites.lineLength_m = work.line.length();
+    sites.strips = strips;
+    for (std::size_t i = 0; i < kept.size(); ++i) {
+        sites.kept.push_back(siteOf(work, kept[i]));
+        if (kept[i].kind == boat::HoldKind::strap && !kept[i].side) {
+            addStrap(work, kept[i], static_cast<int>(i), sites.straps);
+        }
+    }
+    std::stable_sort(sites.kept.begin(), sites.kept.end(),
+                     [](const Site& a, const Site& b) { return a.station.at_m < b.station.at_m; });
+
+    std::vector<double> places = gridPlaces(strips, grid_m);
+    if (work.piece.form.kind == boat::FormKind::posts) {
+        for (const boat::Post& post : work.piece.form.posts) places.push_back(post.at_m);
+        std::sort(places.begin(), places.end());
+    }
+    const auto borne = [&](double at) {
+        return std::any_of(support.begin(), support.end(), [at](const stack::Run& run) {
+            return at >= run.from_m - hair_m && at <= run.to_m + hair_m;
+        });
+    };
+    double last = -infinite;
+    for (const double at : places) {
+        if (stop) return sites;
+        const bool lies = at - like.pad_m / 2 >= strips.from_m - hair_m && at + like.pad_m / 2 <= strips.to_m + hair_m;
+        if (!lies || !mayStand(work.piece.form, at, like.pad_m) || at < last + hair_m || !borne(at) ||
+            !standsFree(like, at, sites.kept))
+            continue;
+        boat::Station station = like;
+        station.at_m = at;
+        sites.free.push_back(siteOf(work, station));
+        last = at;
+    }
+    return sites;
+}
+
+double pressedFor_m(const Sites& sites, std::vector<stack::Run> pressed, Way way) {
+    pressed.insert(pressed.end(), sites.straps.begin(), sites.straps.end());
+    if (way == Way::back) {
+        for (stack::Run& run : pressed) run = {sites.lineLength_m - run.to_m, sites.lineLength_m - run.from_m};
+    }
+    std::sort(pressed.begin(), pressed.end(),
+              [](const stack::Run& a, const stack::Run& b) { return a.from_m < b.from_m; });
+    double reached = 0;
+    for (const stack::Run& run : pressed) {
+        if (run.from_m > reached + hair_m) break;
+        reached = std::max(reached, run.to_m);
+    }
+    return reached + hair_m;
+}
+
+double unpressable_m(const Sites& sites) {
+    std::vector<stack::Run> pressed = sites.straps;
+    for (const Site& site : sites.kept) pressed.push_back(site.pressed);
+    for (const Site& site : sites.free) pressed.push_back(site.pressed);
+    std::sort(pressed.begin(), pressed.end(),
+              [](const stack::Run& a, const stack::Run& b) { return a.from_m < b.from_m; });
+    double reached = 0;
+    double open = 0;
+    for (const stack::Run& run : pressed) {
+        const double from = std::min(run.from_m, sites.lineLength_m);
+        if (from > reached) open += from - reached;
+        reached = std::max(reached, std::min(run.to_m, sites.lineLength_m));
+    }
+    return open + sites.lineLength_m - reached;
+}
+
+}  // namespace fayline::holding

@@ -1,0 +1,45 @@
+// Where proposed stations may stand, and how much of the glue line each presses.
+#pragma once
+
+#include <atomic>
+#include <vector>
+
+#include "core/holding/held.hpp"
+#include "core/stack/layers.hpp"
+
+namespace fayline::holding {
+
+// A station with the stretch of line that it presses: the spacing that pressingNeed allows, half to each side; without
+// bounds where the glue asks for no pressing.
+struct Site {
+    boat::Station station;
+    stack::Run pressed;
+    bool pressesBySpread = true;  // else its strength sets how far it presses
+};
+
+struct Sites {
+    double lineLength_m = 0;
+    stack::Run strips;               // along the line, over-run included
+    std::vector<Site> free;          // of one tool, along the line: where a station may be put
+    std::vector<Site> kept;          // stations that stay, along the line; straps and side clamps among them
+    std::vector<stack::Run> straps;  // what the straps kept press, ascending
+};
+
+// The places for `like` (its at_m does not count) on a grid of `grid_m` from the strips' start to their end, the end
+// included, at most 2000 on the whole length: a pad lies on the strips, its middle over form or boat, and on no pad
+// that is kept. On posts: the middle of each, and where the whole pad lies on one. `stop` is looked at between places.
+Sites sitesOf(const StackOnForm& work, const stack::Run& strips, const std::vector<stack::Run>& support,
+              const std::vector<boat::Station>& kept, const boat::Station& like, double grid_m,
+              const std::atomic<bool>& stop);
+
+// Along the line, or from its end back to its start.
+enum class Way { onward, back };
+
+// How far from the trim line where `way` begins the glue is pressed without a break by `pressed` (in any order) and the
+// straps, metres along the line in that direction: at the line's length or beyond, all of it is.
+double pressedFor_m(const Sites& sites, std::vector<stack::Run> pressed, Way way);
+
+// Length of line that no place of sites.free and no station kept presses, metres.
+double unpressable_m(const Sites& sites);
+
+}  // namespace fayline::holding

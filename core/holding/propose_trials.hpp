@@ -1,0 +1,66 @@
+// Stations tried out: the contact of the stack with what some stations would do, on the whole or as far as it matters.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "core/holding/pressed.hpp"
+#include "core/holding/propose_sites.hpp"
+
+namespace fayline::holding {
+
+// A gap counts as within its limit up to this much more: what the contact itself is exact to.
+inline constexpr double gapCounts_m = 1e-6;
+
+// What a trial found, between the trim lines as far as it looked.
+struct Tried {
+    bool holds = false;    // the gap is within its limit everywhere
+    double worst = 0;      // greatest of gap over limit; infinity where nothing settled
+    double worstAt_m = 0;  // along the line
+};
+
+// The trials of one piece. A choice is a list of places in sites.free, ascending; stations kept are always there.
+class Trials {
+public:
+    Trials(const Ready& ready, const StackOnForm& work, const Sites& sites);
+
+    // With `chosen` alone.
+    Tried whole(const std::vector<int>& chosen);
+    // With `chosen`, and beyond the furthest of them in this direction as many more as there is room for: the best that
+    // could still come. Looks at the last `spans` spans only, on a stretch about them and on longer elements than
+    // whole().
+    Tried soFar(const std::vector<int>& chosen, Way way, std::size_t spans);
+    // Whether it is worth while to look at the whole with nothing beyond the furthest of `chosen`: false where the
+    // tail, straight from there on, would stand off many times the limit.
+    bool tailMayLie(const std::vector<int>& chosen, Way way) const;
+
+    // With as many stations as there is room for.
+    Tried packed();
+    // Makes the limit at each place no less than the gap that is left with as many stations as there is room for, and
+    // a twentieth more.
+    void easeWhereNeeded();
+    // Near a place where it had to, some station pulls with all it has.
+    bool easedByStrength() const { return easedByStrength_; }
+
+private:
+    double limitAt(double s_m) const;
+    std::vector<boat::Station> stationsOf(const std::vector<int>& chosen) const;
+    void packBeyond(double from_m, double to_m, std::vector<boat::Station>& stations) const;
+    Tried judge(const Contact& contact, double from_s_m, double to_s_m) const;
+
+    const Ready& ready_;
+    const StackOnForm& work_;
+    const Sites& sites_;
+    double startTrim_s_m_ = 0;
+    double endTrim_s_m_ = 0;
+    double beyond_m_ = 0;  // how far packed stations reach
+    Contact whole_;
+    Contact soFar_;
+    Contact packed_;
+    std::vector<Hold> packedHolds_;
+    std::vector<double> easedAt_s_m_;
+    std::vector<double> eased_m_;
+    bool easedByStrength_ = false;
+};
+
+}  // namespace fayline::holding
