@@ -46,8 +46,8 @@ QString degreesText(double angle_rad) {
     return QString::fromStdString(measure::upToDecimals(measure::toDegrees(angle_rad), 1)) + "°";
 }
 
-QString pressureText(double pressure_Pa) {
-    return whole(measure::writeStress(pressure_Pa));
+QString pressureText(double pressure_Pa, const measure::Display& display) {
+    return whole(measure::writePressure(pressure_Pa, display));
 }
 
 QString lengthUnit(const measure::Display& display) {

@@ -12,12 +12,12 @@ namespace fayline::app::paper {
 // The same with hard spaces, so that it is never parted at the end of a line.
 QString inOnePiece(const QString& text);
 
-QString forceText(double force_N, const measure::Display& display);       // "850 N"
-QString thicknessText(double length_m, const measure::Display& display);  // "5/32 in"
-QString smallText(double length_m, const measure::Display& display);      // "0.31 mm", without sign
-QString onScaleText(double force_N, const measure::Display& display);     // "86.5 kg"
-QString degreesText(double angle_rad);                                    // "12.5°"
-QString pressureText(double pressure_Pa);                                 // "3.2 MPa"
+QString forceText(double force_N, const measure::Display& display);         // "850 N"
+QString thicknessText(double length_m, const measure::Display& display);    // "5/32 in"
+QString smallText(double length_m, const measure::Display& display);        // "0.31 mm", without sign
+QString onScaleText(double force_N, const measure::Display& display);       // "86.5 kg"
+QString degreesText(double angle_rad);                                      // "12.5°"
+QString pressureText(double pressure_Pa, const measure::Display& display);  // "3.2 MPa"
 
 // "ft-in-eighths", "in" or "mm".
 QString lengthUnit(const measure::Display& display);

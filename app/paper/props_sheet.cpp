@@ -52,10 +52,11 @@ Table propPlaces(const boat::Piece& piece, const plan::Plan& plan) {
                      {"Head x", lengths}, {"Head y", lengths},
                      {"Length", lengths}, {"Slant", "off square, below: at the foot"}};
     for (const holding::PropPlan& prop : plan.holding.props) {
-        table.rows.push_back({textCell(numberOf(plan, prop.index), true), kindCell(piece, plan, prop.index),
-                              lengthCell(prop.foot.x_m, display), lengthCell(prop.foot.y_m, display),
-                              lengthCell(prop.head.x_m, display), lengthCell(prop.head.y_m, display),
-                              lengthCell(prop.length_m, display, true),
+        Cell kind = kindCell(piece, plan, prop.index);
+        if (prop.footAssumed) kind.below += kind.below.isEmpty() ? "foot assumed" : ", foot assumed";
+        table.rows.push_back({textCell(numberOf(plan, prop.index), true), kind, lengthCell(prop.foot.x_m, display),
+                              lengthCell(prop.foot.y_m, display), lengthCell(prop.head.x_m, display),
+                              lengthCell(prop.head.y_m, display), lengthCell(prop.length_m, display, true),
                               textCell(degreesText(prop.slant_rad), false, degreesText(prop.footSlant_rad))});
     }
     return table;
@@ -73,6 +74,7 @@ bool stoppedAt(boat::Stop stop, boat::Stop end) {
 Cell endsCell(const boat::Piece& piece, const plan::Plan& plan, const holding::PropPlan& prop) {
     const boat::Station& station = stationAt(piece, prop.index);
     if (prop.footAboveHead) return textCell("It would pull: its foot is beyond its head.", true);
+    if (prop.cannotPress) return textCell("It stands so slanted that it presses nothing.", true);
     QStringList missing;
     QStringList fitted;
     const auto look = [&](holding::Slips end, boat::Stop stop, const QString& name) {
@@ -84,7 +86,7 @@ Cell endsCell(const boat::Piece& piece, const plan::Plan& plan, const holding::P
     look(holding::Slips::foot, boat::Stop::foot, "foot");
     QString below = QString("friction counted on: head %1, foot %2")
                         .arg(QString::fromStdString(measure::upToDecimals(prop.headFriction, 2)),
-                             QString::fromStdString(measure::upToDecimals(piece.holding.floor.friction, 2)));
+                             QString::fromStdString(measure::upToDecimals(prop.footFriction, 2)));
     if (missing.isEmpty()) {
         if (fitted.isEmpty()) return textCell("holds by friction", false, below);
         return textCell("stop fitted at the " + fitted.join(" and the "), false, below);
@@ -99,6 +101,15 @@ Cell endsCell(const boat::Piece& piece, const plan::Plan& plan, const holding::P
     return textCell(needed, true, below);
 }
 
+// "89 x 38 mm, assumed, too slender"
+QString sectionText(const holding::PropPlan& prop, const measure::Display& display) {
+    QString text =
+        inOnePiece(thicknessText(prop.section_m[0], display) + " x " + thicknessText(prop.section_m[1], display));
+    if (prop.sectionAssumed) text += " assumed";
+    if (prop.tooSlender) text += ", TOO SLENDER";
+    return text;
+}
+
 Table propLoads(const boat::Piece& piece, const plan::Plan& plan) {
     const measure::Display& display = plan.display;
     Table table;
@@ -107,12 +118,13 @@ Table propLoads(const boat::Piece& piece, const plan::Plan& plan) {
                      {"Kind", {}, Lean::left},
                      {"Thrust", "below: on a scale"},
                      {"May bear", "as rated or given"},
-                     {"Buckles at", "allowed, below: Euler"},
+                     {"Buckles at", "allowed"},
                      {"Ends", {}, Lean::left}};
     for (const holding::PropPlan& prop : plan.holding.props) {
         const bool jack = stationAt(piece, prop.index).kind == boat::HoldKind::jack;
-        QString buckles = strengthText(prop.eulerAt_N, display);
-        if (prop.tooSlender) buckles += " too slender";
+        const QString buckles =
+            prop.woodenColumn ? "Euler " + strengthText(prop.eulerAt_N, display) + ", " + sectionText(prop, display)
+                              : QString("as rated");
         table.rows.push_back({textCell(numberOf(plan, prop.index), true), kindCell(piece, plan, prop.index),
                               textCell(forceText(prop.thrust_N, display), true, onScaleText(prop.thrust_N, display)),
                               textCell(strengthText(prop.most_N, display), jack, jack ? "rated load" : ""),
@@ -131,17 +143,21 @@ Table screwHoles(const boat::Piece& piece, const plan::Plan& plan) {
                      {"Clearance hole", "through the stack"},
                      {"Pilot hole", "in the backbone"},
                      {"Length", "under the head"},
+                     {"Into the backbone", {}},
                      {"Washer", "diameter"},
                      {"Later fastening", "fills the clearance hole"}};
     for (const holding::ScrewPlan& screw : plan.holding.screws) {
         const boat::Station& station = stationAt(piece, screw.index);
-        const auto given = [&](const std::optional<double>& length_m) {
-            return textCell(length_m ? thicknessText(*length_m, display) : QString("not given"));
+        const auto size = [&](double length_m, bool given) {
+            return textCell(thicknessText(length_m, display), false, given ? "" : "assumed");
         };
-        table.rows.push_back({textCell(numberOf(plan, screw.index), true), given(station.diameter_m),
+        table.rows.push_back({textCell(numberOf(plan, screw.index), true),
+                              size(screw.diameter_m, station.diameter_m.has_value()),
                               textCell(thicknessText(screw.clearanceHole_m, display), true),
                               textCell(thicknessText(screw.pilotHole_m, display), true),
-                              textCell(thicknessText(screw.length_m, display), true), given(station.washer_m),
+                              textCell(thicknessText(screw.length_m, display), true),
+                              size(screw.intoBackbone_m, station.intoBackbone_m.has_value()),
+                              size(screw.washer_m, station.washer_m.has_value()),
                               textCell(thicknessText(screw.laterDiameter_m, display))});
     }
     return table;
@@ -163,7 +179,8 @@ Table screwLoads(const plan::Plan& plan) {
              textCell(forceText(screw.pull_N, display), true, onScaleText(screw.pull_N, display)),
              textCell(strengthText(screw.withdrawalAllowable_N, display), false,
                       strengthText(screw.withdrawalUltimate_N, display)),
-             textCell(pressureText(screw.washerPressure_Pa), false, pressureText(screw.washerMay_Pa)),
+             textCell(pressureText(screw.washerPressure_Pa, display), false,
+                      screw.washerKnown ? pressureText(screw.washerMay_Pa, display) : QString("not known")),
              textCell(thicknessText(screw.fromEdge_m, display), false, thicknessText(screw.fromEdgeNeeded_m, display)),
              textCell(thicknessText(screw.fromEnd_m, display), false, thicknessText(screw.fromEndNeeded_m, display))});
     }
@@ -178,15 +195,52 @@ Table blocksTable(const boat::Piece& piece, const plan::Plan& plan) {
                      {"x", lengthHead(display)},
                      {"y", lengthHead(display)},
                      {"Push", "below: on a scale"},
+                     {"At rest", "without props"},
                      {"", {}, Lean::left}};
     for (const holding::BlockPush& push : plan.holding.hull->blocks) {
         const boat::Block& block = piece.holding.hull.blocks.at(static_cast<std::size_t>(push.index));
         table.rows.push_back({textCell(QString::number(push.index + 1), true), lengthCell(block.x_m, display),
                               lengthCell(block.y_m, display),
                               textCell(forceText(push.push_N, display), true, onScaleText(push.push_N, display)),
-                              textCell(push.lifts ? "the boat LIFTS off it" : "bears", push.lifts)});
+                              textCell(forceText(push.atRest_N, display)),
+                              textCell(push.lifts ? "the boat LIFTS off it" : "", true)});
     }
     return table;
+}
+
+QString failureText(holding::HullPlan::Failure failure) {
+    switch (failure) {
+        case holding::HullPlan::Failure::never:
+            break;
+        case holding::HullPlan::Failure::lifts:
+            return "lifts off its blocks";
+        case holding::HullPlan::Failure::tips:
+            return "tips";
+        case holding::HullPlan::Failure::slides:
+            return "slides";
+    }
+    return "gives way";
+}
+
+QString marginText(const plan::Plan& plan) {
+    const holding::HullPlan& hull = *plan.holding.hull;
+    QString text = "However hard all of these push, the boat stays down.";
+    if (std::isfinite(hull.margin)) {
+        text = QString("Margin %1: at so many times all these pushes the boat %2; %3 is asked.")
+                   .arg(QString::fromStdString(measure::writeNumber(hull.margin, 2)), failureText(hull.failsBy),
+                        QString::fromStdString(measure::writeNumber(holding::marginAsked, 2)));
+    }
+    text += " Total push " + forceText(hull.totalPush_N, plan.display);
+    if (std::isfinite(hull.mostPush_N)) {
+        text += ", at most " + forceText(hull.mostPush_N, plan.display) + " with that margin";
+    }
+    text += ".";
+    if (hull.worstProp < 0) return text;
+    text += " Station " + numberOf(plan, hull.worstProp) + " takes most off the margin";
+    if (std::isfinite(hull.marginWithoutWorst)) {
+        text += "; without it it is " + QString::fromStdString(measure::writeNumber(hull.marginWithoutWorst, 2));
+    }
+    return text + ".";
 }
 
 std::vector<Paragraph> hullTexts(const plan::Plan& plan) {
@@ -197,18 +251,12 @@ std::vector<Paragraph> hullTexts(const plan::Plan& plan) {
     if (hull.lifts) goes << "lifts off its blocks";
     if (hull.tips) goes << "tips";
     if (hull.slides) goes << "slides";
-    if (!goes.isEmpty()) texts.push_back({"Stop: under these pushes the boat " + goes.join(", ") + ".", 3.2, true});
-    QString margin = "However hard all of these push, the boat stays down.";
-    if (std::isfinite(hull.margin)) {
-        margin = QString("All pushes may grow to %1 times what they are before the boat lifts, tips or slides.")
-                     .arg(QString::fromStdString(measure::writeNumber(hull.margin, 2)));
+    if (!hull.standsAtRest) {
+        texts.push_back({"Stop: the boat does not stand on these blocks even without props.", 3.2, true});
+    } else if (!goes.isEmpty()) {
+        texts.push_back({"Stop: under these pushes the boat " + goes.join(", ") + ".", 3.2, true});
     }
-    if (std::isfinite(hull.mostPush_N)) {
-        margin += QString(" Largest total push with a margin of 2: %1; it is %2.")
-                      .arg(forceText(hull.mostPush_N, display), forceText(hull.totalPush_N, display));
-    }
-    if (hull.worstProp >= 0) margin += " Station " + numberOf(plan, hull.worstProp) + " takes most off the margin.";
-    texts.push_back({margin, 2.9, true});
+    texts.push_back({marginText(plan), 2.9, true});
     texts.push_back({QString("Along the floor the pushes come to %1; friction on the blocks bears %2.")
                          .arg(forceText(hull.level_N, display), forceText(hull.frictionMay_N, display)),
                      2.9});
@@ -245,8 +293,14 @@ std::vector<Paragraph> cautions(const boat::Piece& piece) {
     return texts;
 }
 
-std::vector<Paragraph> screwTexts() {
-    return {{"Use a washer and nothing tapered under the head: a taper splits the strip. Without the clearance hole a "
+std::vector<Paragraph> screwTexts(const plan::Plan& plan) {
+    const holding::ScrewPlan& first = plan.holding.screws.front();
+    const QString wood = QString::fromStdString(first.backbone);
+    return {{QString("The backbone is taken for %1%2; out of its end grain nothing of this holds.")
+                 .arg(wood.isEmpty() ? QString("a wood that is not known") : wood,
+                      first.backboneAssumed ? ", as the strip next to it" : ""),
+             2.7},
+            {"Use a washer and nothing tapered under the head: a taper splits the strip. Without the clearance hole a "
              "screw holds strip and backbone apart and cannot draw. Wax it, and back it out when the glue has cured.",
              2.7},
             {"Centre of the backbone: set a gauge to about half its width and scribe one mark from either side. The "
@@ -262,7 +316,8 @@ std::vector<measure::Source> sourcesOf(const plan::Plan& plan) {
         sources.push_back(prop.frictionSource);
     }
     for (const holding::ScrewPlan& screw : plan.holding.screws) {
-        sources.insert(sources.end(), {screw.withdrawalSource, screw.washerSource, screw.spacingSource});
+        sources.insert(sources.end(),
+                       {screw.withdrawalSource, screw.washerSource, screw.holeSource, screw.spacingSource});
     }
     if (plan.holding.hull) sources.push_back(plan.holding.hull->source);
     return sources;
@@ -313,7 +368,7 @@ std::vector<Sheet> propsSheet(const boat::Piece& piece, const plan::Plan& plan, 
     if (!plan.holding.screws.empty()) {
         listing.blocks.push_back(screwHoles(piece, plan));
         listing.blocks.push_back(screwLoads(plan));
-        for (const Paragraph& text : screwTexts()) listing.blocks.push_back(text);
+        for (const Paragraph& text : screwTexts(plan)) listing.blocks.push_back(text);
     }
     if (const QString sources = sourcesText(sourcesOf(plan)); !sources.isEmpty()) {
         listing.blocks.push_back(Paragraph{sources, 2.1});

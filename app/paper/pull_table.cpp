@@ -126,6 +126,13 @@ QString gapsText(const boat::Piece& piece, const plan::Plan& plan) {
              smallText(piece.holding.gapLimit_m, plan.display));
 }
 
+QString fallsInsideText(const plan::Plan& plan) {
+    const holding::LargestGap& falls = plan.holding.held.fallsInside;
+    return QString("Between its supports the stack falls inside the line by up to %1, %2.")
+        .arg(smallText(falls.gap_m, plan.display),
+             QString::fromStdString(plan::placeText(falls.at_m, plan.line.fair.line.length(), plan.display)));
+}
+
 QString endText(const QString& end, const holding::EndNeed& need, double there_m, const measure::Display& display) {
     const QString there = inOnePiece(lengthText(there_m, display));
     if (!need.overRun_m) return QString("no over-run up to a metre lays the %1 down (there is %2)").arg(end, there);
@@ -158,6 +165,7 @@ std::vector<Paragraph> notesOf(const boat::Piece& piece, const plan::Plan& plan)
     if (const QString outcome = outcomeText(holding.held.outcome); !outcome.isEmpty())
         texts.push_back({outcome, 2.9, true});
     if (!holding.held.stations.empty()) texts.push_back({gapsText(piece, plan), 2.7});
+    if (holding.held.fallsInside.gap_m > 0) texts.push_back({fallsInsideText(plan), 2.7});
     if (plan.holdingStudy) texts.push_back({overRunText(piece, plan), 2.7});
     texts.push_back({bentStackCaution(), 2.4});
     texts.push_back({localRulesCaution(), 2.4});

@@ -67,14 +67,28 @@ inline holding::PropPlan invented(const boat::Station& station, int index, const
     prop.bucklesAt_N = 21350 + 10 * index;
     prop.eulerAt_N = 68805 + 10 * index;
     prop.most_N = 3456 + index;
+    prop.number = place.number;
+    prop.footFriction = 0.31;
+    prop.stopsHold = index % 2 == 0 || station.stop == boat::Stop::both;
+    prop.section_m = {0.089, 0.089};
+    prop.sectionAssumed = index % 2 == 1;
+    prop.slenderness = prop.length_m / 0.089;
     prop.columnSource = {"NDS 3.7", measure::Mark::fromMemory};
     prop.frictionSource = {"Wood Handbook ch. 4", measure::Mark::fromMemory};
     return prop;
 }
 
-inline holding::ScrewPlan inventedScrew(int index) {
+inline holding::ScrewPlan inventedScrew(const boat::Station& station, int index) {
     holding::ScrewPlan screw;
     screw.index = index;
+    screw.diameter_m = station.diameter_m.value_or(0.005);
+    screw.intoBackbone_m = 0.041;
+    screw.washer_m = station.washer_m.value_or(0.025);
+    screw.sizesAssumed = !station.washer_m.has_value();
+    screw.backbone = "Douglas-fir, coast";
+    screw.backboneAssumed = true;
+    screw.washerKnown = true;
+    screw.holeSource = {"Wood Handbook, lead holes", measure::Mark::fromMemory};
     screw.pull_N = 512 + 11 * index;
     screw.withdrawalUltimate_N = 3011 + index;
     screw.withdrawalAllowable_N = 546 + index;
@@ -137,7 +151,7 @@ inline plan::Plan inventedPlan(const boat::Piece& piece, const plan::Shop& shop,
         held.state = place.number % 2 == 0 ? holding::HoldState::full : holding::HoldState::closes;
         holding.held.stations.push_back(held);
         if (station.footX_m) holding.props.push_back(invented(station, place.index, place));
-        if (station.kind == boat::HoldKind::screw) holding.screws.push_back(inventedScrew(place.index));
+        if (station.kind == boat::HoldKind::screw) holding.screws.push_back(inventedScrew(station, place.index));
         if (station.kind == boat::HoldKind::strap) {
             holding::StrapPlan strap;
             strap.index = place.index;
@@ -162,15 +176,25 @@ inline plan::Plan inventedPlan(const boat::Piece& piece, const plan::Shop& shop,
         holding::HullPlan hull;
         int number = 0;
         for (const boat::Block& block : piece.holding.hull.blocks) {
-            hull.blocks.push_back({number, block.x_m, 2711.0 + 100 * number, number == 0});
+            holding::BlockPush push;
+            push.index = number;
+            push.x_m = block.x_m;
+            push.y_m = block.y_m;
+            push.push_N = number == 0 ? 0 : 2711 + 100 * number;
+            push.atRest_N = 3711 + 100 * number;
+            push.lifts = number == 0;
+            hull.blocks.push_back(push);
             ++number;
         }
         hull.tips = true;
+        hull.freesBlock = true;
+        hull.failsBy = holding::HullPlan::Failure::tips;
         hull.level_N = 654;
         hull.frictionMay_N = 2468;
         hull.margin = 1.37;
         hull.mostPush_N = 4321;
         hull.worstProp = holding.props.empty() ? -1 : holding.props.front().index;
+        hull.marginWithoutWorst = 2.21;
         hull.totalPush_N = 5432;
         hull.source = {"plane equilibrium of a rigid hull", measure::Mark::derived};
         holding.hull = hull;

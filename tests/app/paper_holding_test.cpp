@@ -171,11 +171,11 @@ private slots:
             }
         }
         hasAll(text, {"1330 N", "1430 N", "1730 N", "3460 N", "rated load", "NEEDS A STOP at the head and the foot",
-                      "stop fitted at the head and the foot", "x 442.1 mm", "21400 N", "68800 N", "overhead"});
-        hasAll(text, {"6.5 mm", "3.7 mm", "98.5 mm", "30 mm", "not given", "6.4 mm", "545 N", "550 N", "3010 N",
-                      "1.26 MPa", "3.71 MPa", "25.5 mm", "412 mm", "60 mm", "two marks"});
-        hasAll(text, {"843 kg", "2710 N", "2810 N", "2910 N", "LIFTS", "Stop: under these pushes the boat tips",
-                      "1.4 times", "4320 N", "5430 N", "Station 2 takes most", "654 N", "2470 N"});
+                      "stop fitted at the head and the foot", "x 442.1 mm", "head 0, foot 0.31", "21400 N", "68800 N", "overhead"});
+        hasAll(text, {"6.5 mm", "3.7 mm", "98.5 mm", "30 mm", "assumed", "6.4 mm", "545 N", "550 N", "3010 N",
+                      "1260 kPa", "3710 kPa", "41 mm", "Douglas-fir", "25.5 mm", "412 mm", "60 mm", "two marks"});
+        hasAll(text, {"843 kg", "2810 N", "2910 N", "3710 N", "LIFTS", "Stop: under these pushes the boat tips",
+                      "Margin 1.4", "4320 N", "5430 N", "Station 2 takes most", "it is 2.2", "654 N", "2470 N"});
     }
 
     // Sources and cautions beside the numbers, each with its mark.
