@@ -1,0 +1,213 @@
+#include "core/holding/over_run.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/holding/gaps.hpp"
+#include "core/holding/kinds.hpp"
+#include "core/holding/pressed.hpp"
+
+namespace fayline::holding {
+
+namespace {
+
+// What is tried from little to much: the end may lie down with a middling clamp and not with a strong one, which lifts
+// the stack between itself and the next station; the first that does is then narrowed down by halving.
+constexpr double firstClamp_N = 100;
+constexpr double clampGrowth = 1.5;
+constexpr double mostClamp_N = 50000;
+constexpr double clampShare = 0.01;  // of itself, to which it is told
+constexpr double leastStep_N = 1;
+constexpr double caulStep_m = 0.0005;
+constexpr int caulSteps[] = {0, 2, 4, 8, 12, 16, 24, 32, 48, 64, 96, 120};  // to 60 mm
+constexpr double overRunStep_m = 0.005;
+constexpr int overRunSteps[] = {0,  4,  8,  12, 16, 20,  24,  28,  32,  36,  40,
+                                50, 60, 70, 80, 90, 100, 120, 140, 160, 180, 200};  // to a metre
+
+// One end of a piece, and the answer to begin from.
+struct End {
+    const StackOnForm& work;
+    bool atEnd = true;  // else the start
+    const Contact* start = nullptr;
+    const std::atomic<bool>& stop;
+
+    double trim_m() const { return atEnd ? work.line.length() : 0; }
+    // How far beyond the trim line a place lies, metres; < 0 within.
+    double beyond(double at_m) const { return atEnd ? at_m - trim_m() : trim_m() - at_m; }
+    double placeBeyond(double beyond_m) const { return atEnd ? trim_m() + beyond_m : trim_m() - beyond_m; }
+};
+
+// Whether the end lies down: from the trim line to the next station within it no gap is larger than the limit.
+bool liesDown(const End& end, const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations,
+              const std::optional<Caul>& caul) {
+    const Pressed pressed = pressAll(ready, work, stations, caul);
+    const Contact contact = solve(pressed.problem, end.start);
+    if (contact.outcome == Outcome::notSettled) return false;
+    double next_m = end.atEnd ? 0 : work.line.length();
+    for (std::size_t i = 0; i < stations.size(); ++i) {
+        const double at = stations[i].at_m;
+        if (pressed.holds[i] < 0 || end.beyond(at) > 0) continue;
+        if (end.beyond(at) > end.beyond(next_m)) next_m = at;
+    }
+    const double from = alongMiddle(ready.middle, std::min(next_m, end.trim_m()));
+    const double to = alongMiddle(ready.middle, std::max(next_m, end.trim_m()));
+    return greatestGap(contact, from, to).gap_m <= work.piece.holding.gapLimit_m;
+}
+
+// The clamp that would be set at the end: the strongest there is to hand; without a list of tools one like the
+// strongest that is set.
+boat::Station strongestClamp(const boat::Holding& holding) {
+    boat::Station clamp;
+    const boat::Tool* best = nullptr;
+    for (const boat::Tool& tool : holding.tools) {
+        if (tool.kind == boat::HoldKind::clamp && (!best || tool.most_N > best->most_N)) best = &tool;
+    }
+    if (best) {
+        clamp.most_N = best->most_N;
+        clamp.pad_m = best->pad_m;
+        return clamp;
+    }
+    const boat::Station* strongest = nullptr;
+    for (const boat::Station& station : holding.stations) {
+        if (closesGap(station) && (!strongest || station.most_N > strongest->most_N)) strongest = &station;
+    }
+    if (!strongest) return clamp;
+    clamp.most_N = strongest->most_N;
+    clamp.pad_m = strongest->pad_m;
+    return clamp;
+}
+
+// The piece with this over-run, the form carried on as far, and the clamp at its far end in place of what stood there.
+boat::Piece lengthened(const End& end, double overRun_m, boat::Station clamp) {
+    boat::Piece piece = end.work.piece;
+    (end.atEnd ? piece.stack.runsPastEnd_m : piece.stack.runsPastStart_m) = overRun_m;
+    (end.atEnd ? piece.form.carriesOnEnd_m : piece.form.carriesOnStart_m) = overRun_m;
+    const double half = halfPad_m(clamp, piece.holding.cauls);
+    clamp.at_m = end.placeBeyond(overRun_m - half);
+    std::erase_if(piece.holding.stations, [&](const boat::Station& station) {
+        return closesGap(station) &&
+               std::abs(station.at_m - clamp.at_m) < half + halfPad_m(station, piece.holding.cauls) - 1e-9;
+    });
+    piece.holding.stations.push_back(clamp);
+    if (piece.form.kind == boat::FormKind::posts && !piece.form.posts.empty()) {
+        boat::Post post = piece.form.posts.back();
+        post.at_m = clamp.at_m;
+        piece.form.posts.push_back(post);
+    }
+    return piece;
+}
+
+bool liesDownWith(const End& end, double overRun_m, const boat::Station& clamp) {
+    const boat::Piece piece = lengthened(end, overRun_m, clamp);
+    const StackOnForm work{piece, end.work.line, end.work.species};
+    const Ready ready = makeReady(work);
+    return ready.bears && liesDown(end, ready, work, piece.holding.stations, {});
+}
+
+// The least number of steps with which `does` holds: the first of `tried` (ascending) narrowed down by halving.
+template <typename Tried, typename Does>
+std::optional<int> leastSteps(const Tried& tried, const std::atomic<bool>& stop, const Does& does) {
+    int fails = -1;
+    for (const int steps : tried) {
+        if (stop) return {};
+        if (!does(steps)) {
+            fails = steps;
+            continue;
+        }
+        int enough = steps;
+        while (enough - fails > 1 && fails >= 0 && !stop) {
+            const int middle = (enough + fails) / 2;
+            (does(middle) ? enough : fails) = middle;
+        }
+        return enough;
+    }
+    return {};
+}
+
+std::optional<double> leastOverRun(const End& end, const boat::Station& clamp) {
+    const auto steps =
+        leastSteps(overRunSteps, end.stop, [&](int count) { return liesDownWith(end, count * overRunStep_m, clamp); });
+    if (!steps) return {};
+    return *steps * overRunStep_m;
+}
+
+// Indices of the stations that hold, from the end inwards.
+std::vector<std::size_t> fromTheEnd(const End& end, const std::vector<boat::Station>& stations) {
+    const double longest = end.atEnd ? end.work.piece.stack.runsPastEnd_m : end.work.piece.stack.runsPastStart_m;
+    std::vector<std::size_t> holding;
+    for (std::size_t i = 0; i < stations.size(); ++i) {
+        if (closesGap(stations[i]) && end.beyond(stations[i].at_m) <= longest + 1e-9) holding.push_back(i);
+    }
+    std::stable_sort(holding.begin(), holding.end(), [&](std::size_t a, std::size_t b) {
+        return end.beyond(stations[a].at_m) > end.beyond(stations[b].at_m);
+    });
+    return holding;
+}
+
+std::optional<double> leastClamp(const End& end, const Ready& ready) {
+    std::vector<boat::Station> stations = end.work.piece.holding.stations;
+    const std::vector<std::size_t> holding = fromTheEnd(end, stations);
+    if (holding.empty()) return {};
+    boat::Station& last = stations[holding.front()];
+    last.pull_N.reset();
+    const auto does = [&](double most_N) {
+        last.most_N = most_N;
+        return liesDown(end, ready, end.work, stations, {});
+    };
+    double tooLittle = 0;
+    for (double tried = firstClamp_N; !end.stop; tried = std::min(mostClamp_N, tried * clampGrowth)) {
+        if (does(tried)) {
+            double enough = tried;
+            while (enough - tooLittle > std::max(leastStep_N, clampShare * enough) && !end.stop) {
+                const double middle = (enough + tooLittle) / 2;
+                (does(middle) ? enough : tooLittle) = middle;
+            }
+            return enough;
+        }
+        if (tried >= mostClamp_N) break;
+        tooLittle = tried;
+    }
+    return {};
+}
+
+std::optional<double> leastCaul(const End& end, const Ready& ready) {
+    const std::vector<boat::Station>& stations = end.work.piece.holding.stations;
+    const std::vector<std::size_t> holding = fromTheEnd(end, stations);
+    if (holding.size() < 2) return {};
+    const double inner = alongMiddle(ready.middle, stations[holding[1]].at_m);
+    const double outer = alongMiddle(ready.middle, end.atEnd ? ready.strips.to_m : ready.strips.from_m);
+    const double modulus = ready.loose.strips.back().modulus_Pa;
+    const auto does = [&](int steps) {
+        const Caul caul{std::min(inner, outer), std::max(inner, outer), modulus, steps * caulStep_m};
+        return liesDown(end, ready, end.work, stations, caul);
+    };
+    const auto steps = leastSteps(caulSteps, end.stop, does);
+    if (!steps) return {};
+    return *steps * caulStep_m;
+}
+
+EndNeed needAt(const End& end, const Ready& ready, double gap_m) {
+    EndNeed need;
+    const boat::Station clamp = strongestClamp(end.work.piece.holding);
+    need.gap_m = gap_m;
+    need.clamp_N = clamp.most_N;
+    need.overRun_m = leastOverRun(end, clamp);
+    need.strongerClamp_N = leastClamp(end, ready);
+    need.caul_m = leastCaul(end, ready);
+    return need;
+}
+
+}  // namespace
+
+OverRun overRunNeeded(const StackOnForm& work, const Held& held, const std::atomic<bool>& stop) {
+    const Ready ready = makeReady(work);
+    OverRun needed;
+    if (!ready.bears) return needed;
+    const Contact& contact = work.piece.holding.pads == boat::Pads::hold ? held.ifPadsHold : held.ifPadsSlide;
+    const Contact* start = contact.nodes_m.size() >= 2 ? &contact : nullptr;
+    needed.start = needAt({work, false, start, stop}, ready, held.gapAtStart_m);
+    needed.end = needAt({work, true, start, stop}, ready, held.gapAtEnd_m);
+    return needed;
+}
+
+}  // namespace fayline::holding
