@@ -72,11 +72,14 @@ Table stepsTable(const boat::Piece& piece, const plan::Plan& plan, const std::ve
 }
 
 QString carriedText(const holding::Carried& carried, const measure::Display& display) {
+    QStringList places;
+    for (const double place_m : carried.places_m) places << inOnePiece(lengthText(place_m, display));
     return QString(
-               "Carry the loose stack at %1 points spread evenly: it weighs %2, sags %3, and that strains its strips "
-               "by %4.")
-        .arg(carried.points)
-        .arg(onScaleText(carried.weight_N, display), lengthText(carried.sag_m, display),
+               "Carry the loose stack flat-wise at %1 points%2: it weighs %3, sags %4, and that strains its strips by "
+               "%5.")
+        .arg(QString::number(carried.points),
+             places.isEmpty() ? QString() : " (" + places.join(", ") + " from the strips' start)",
+             onScaleText(carried.weight_N, display), inOnePiece(lengthText(carried.sag_m, display)),
              inOnePiece(QString::fromStdString(measure::writeShare(carried.strain))));
 }
 

@@ -108,7 +108,7 @@ inline holding::ScrewPlan inventedScrew(const boat::Station& station, int index)
     return screw;
 }
 
-inline plan::HoldingStudy inventedStudy(const boat::Piece& piece, const plan::Plan& plan) {
+inline plan::HoldingStudy inventedStudy(const plan::Plan& plan) {
     plan::HoldingStudy study;
     int order = 0;
     for (const holding::StationPlace& place : plan.holding.stations) {
@@ -125,8 +125,11 @@ inline plan::HoldingStudy inventedStudy(const boat::Piece& piece, const plan::Pl
         study.closing.push_back(step);
     }
     study.overRun.start.overRun_m = 0.0873;
-    study.carried = {3, 142.0, 0.0461, 0.00123};
-    (void)piece;
+    study.carried.points = 3;
+    study.carried.places_m = {0.281, 1.113, 1.847};
+    study.carried.weight_N = 142;
+    study.carried.sag_m = 0.0461;
+    study.carried.strain = 0.00123;
     return study;
 }
 
@@ -200,7 +203,7 @@ inline plan::Plan inventedPlan(const boat::Piece& piece, const plan::Shop& shop,
         holding.hull = hull;
     }
     plan.holdingStudy.reset();
-    if (studied) plan.holdingStudy = inventedStudy(piece, plan);
+    if (studied) plan.holdingStudy = inventedStudy(plan);
     return plan;
 }
 

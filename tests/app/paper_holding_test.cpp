@@ -119,8 +119,8 @@ private slots:
             hasAll(text, {QString::number(step.tailOff_m * 1000, 'f', 1), QString::number(step.tip.x_m * 1000, 'f', 1),
                           QString::number(step.tip.y_m * 1000, 'f', 1)});
         }
-        hasAll(text, {"3 points", "14.5 kg", "46.1 mm", "0.12 %", "whip free", "Local rules", "floor in the way",
-                      "may snap over"});
+        hasAll(text, {"3 points", "1113 mm", "14.5 kg", "46.1 mm", "0.12 %", "whip free", "Local rules",
+                      "floor in the way", "may snap over"});
         QCOMPARE(text.count("Done"), pageCount(file));  // each sheet has a head of its own
     }
 
@@ -171,7 +171,8 @@ private slots:
             }
         }
         hasAll(text, {"1330 N", "1430 N", "1730 N", "3460 N", "rated load", "NEEDS A STOP at the head and the foot",
-                      "stop fitted at the head and the foot", "x 442.1 mm", "head 0, foot 0.31", "21400 N", "68800 N", "overhead"});
+                      "stop fitted at the head and the foot", "x 442.1 mm", "head 0, foot 0.31", "21400 N", "68800 N",
+                      "overhead"});
         hasAll(text, {"6.5 mm", "3.7 mm", "98.5 mm", "30 mm", "assumed", "6.4 mm", "545 N", "550 N", "3010 N",
                       "1260 kPa", "3710 kPa", "41 mm", "Douglas-fir", "25.5 mm", "412 mm", "60 mm", "two marks"});
         hasAll(text, {"843 kg", "2810 N", "2910 N", "3710 N", "LIFTS", "Stop: under these pushes the boat tips",
