@@ -99,7 +99,7 @@ State solved(const Closing& closing, const std::vector<boat::Station>& closed, d
 // The rod of the stations closed so far, and longer where its tail would run into the form.
 State stateOf(const Closing& closing, const std::vector<boat::Station>& closed, stack::Run rod, const Contact* start) {
     State state = solved(closing, closed, rod.from_m, rod.to_m, start);
-    for (int i = 0; i < mostLengthenings; ++i) {
+    for (int i = 0; i < mostLengthenings && state.contact.outcome != Outcome::notSettled; ++i) {
         const auto before = touchOf(closing, state.before, rod.from_m, false);
         const auto after = touchOf(closing, state.after, rod.to_m, true);
         const stack::Run longer{before ? std::max(closing.first_s_m, *before - pastTouch_m) : rod.from_m,
@@ -185,7 +185,6 @@ void describe(ClosingStep& step, const Closing& closing, const State& state, std
     step.tailOff_m = tipOff(closing, tail);
     step.tip = outerTip(tail, closing.ready, towardEnd);
     step.floorInTheWay = closing.floor_m && step.tip.y_m < *closing.floor_m;
-    step.outcome = state.contact.outcome;
 }
 
 std::vector<int> numbersAlong(const std::vector<boat::Station>& stations, double length_m) {
@@ -222,10 +221,16 @@ std::vector<ClosingStep> closeInOrder(const StackOnForm& work, const std::atomic
         closed.push_back(stations[index]);
         const stack::Run rod = rodOf(closing, closed, i + 1 == order.size());
         if (rod.to_m > rod.from_m) {
-            state = stateOf(closing, closed, rod, state ? &state->contact : nullptr);
-            const bool towardEnd = work.piece.holding.from == boat::From::start ||
-                                   (work.piece.holding.from == boat::From::middle && stations[index].at_m >= begins_m);
-            describe(step, closing, *state, closed.size() - 1, towardEnd);
+            State reached = stateOf(closing, closed, rod, state ? &state->contact : nullptr);
+            step.outcome = reached.contact.outcome;
+            // A try that found no balance tells nothing, of this station or of the next.
+            if (step.outcome != Outcome::notSettled) {
+                const bool outwards = stations[index].at_m >= begins_m;
+                const boat::From from = work.piece.holding.from;
+                const bool towardEnd = from == boat::From::start || (from == boat::From::middle && outwards);
+                describe(step, closing, reached, closed.size() - 1, towardEnd);
+                state = std::move(reached);
+            }
         }
         steps.push_back(step);
     }

@@ -19,10 +19,10 @@ struct ClosingStep {
     double standsOff_m = 0;
     // The free tail once it is closed, on the side the closing goes: beyond the last contact it lies along the tangent
     // (strips that were bent before: along the curve they have taken).
-    double tailOff_m = 0;        // of the tip from the form (carried on as an arc), square to it
-    line::Xy tip;                // of the outermost strip that reaches there, its outer corner
-    bool floorInTheWay = false;  // the tip lies below the floor (the lowest foot of a prop; without one: never)
-    Outcome outcome = Outcome::settled;
+    double tailOff_m = 0;                // of the tip from the form (carried on as an arc), square to it
+    line::Xy tip;                        // of the outermost strip that reaches there, its outer corner
+    bool floorInTheWay = false;          // the tip lies below the floor (the lowest foot of a prop; without one: never)
+    Outcome outcome = Outcome::settled;  // notSettled: nothing but standsOff is told (that from the last step that did)
 };
 
 // The order in which `from` closes the stations: indices into `stations`, ascending or descending along the line, or

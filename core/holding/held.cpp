@@ -141,9 +141,10 @@ Held unsolved(const StackOnForm& work, const std::vector<boat::Station>& station
     return held;
 }
 
-// Nothing to begin from is no contact at all.
+// A try that found no balance is nothing to begin from.
 const Contact* startFrom(const Contact* contact) {
-    return contact && contact->nodes_m.size() >= 2 ? contact : nullptr;
+    const bool usable = contact && contact->nodes_m.size() >= 2 && contact->outcome != Outcome::notSettled;
+    return usable ? contact : nullptr;
 }
 
 }  // namespace
@@ -159,13 +160,19 @@ Held hold(const StackOnForm& work, const Held* before) {
     held.ifPadsHold = solve(pressed.problem, startFrom(before ? &before->ifPadsHold : nullptr));
     pressed.problem.pads = boat::Pads::slide;
     const Contact* slideFrom = startFrom(before ? &before->ifPadsSlide : nullptr);
-    held.ifPadsSlide = solve(pressed.problem, slideFrom ? slideFrom : startFrom(&held.ifPadsHold));
+    held.ifPadsSlide = solve(pressed.problem, slideFrom ? slideFrom : &held.ifPadsHold);
+    held.steps = held.ifPadsHold.steps + held.ifPadsSlide.steps;
+    if (held.ifPadsHold.outcome == Outcome::notSettled && held.ifPadsSlide.outcome != Outcome::notSettled) {
+        // Pads that slide may show the way.
+        pressed.problem.pads = boat::Pads::hold;
+        held.ifPadsHold = solve(pressed.problem, &held.ifPadsSlide);
+        held.steps += held.ifPadsHold.steps;
+    }
     pressed.problem.pads = work.piece.holding.pads;
     fill(held, ready, work, stations, pressed,
          work.piece.holding.pads == boat::Pads::hold ? held.ifPadsHold : held.ifPadsSlide);
     held.largestIfPadsHold_m = open(greatestBetweenTrimLines(ready, work, held.ifPadsHold).gap_m);
     held.largestIfPadsSlide_m = open(greatestBetweenTrimLines(ready, work, held.ifPadsSlide).gap_m);
-    held.steps = held.ifPadsHold.steps + held.ifPadsSlide.steps;
     return held;
 }
 

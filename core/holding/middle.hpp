@@ -39,8 +39,8 @@ struct Middle {
     bool room = true;  // false: 1 + d k <= 0 at a face of the stack somewhere; it cannot lie there
 };
 
-// How far apart the nodes are at most, metres. Between them place and curvature are cubics: on the sample stem within
-// 1e-9 m and 1e-6 / m of the line itself.
+// How far apart the nodes are at most, metres. Between them place and curvature are cubics: on the sample pieces within
+// 1e-9 m, 1e-5 / m and 3e-3 / m^2 of the parallel itself.
 inline constexpr double middleStep_m = 0.01;
 
 // The middle of `strips` (not empty) on `line`.

@@ -204,7 +204,8 @@ OverRun overRunNeeded(const StackOnForm& work, const Held& held, const std::atom
     OverRun needed;
     if (!ready.bears) return needed;
     const Contact& contact = work.piece.holding.pads == boat::Pads::hold ? held.ifPadsHold : held.ifPadsSlide;
-    const Contact* start = contact.nodes_m.size() >= 2 ? &contact : nullptr;
+    const bool usable = contact.nodes_m.size() >= 2 && contact.outcome != Outcome::notSettled;
+    const Contact* start = usable ? &contact : nullptr;
     needed.start = needAt({work, false, start, stop}, ready, held.gapAtStart_m);
     needed.end = needAt({work, true, start, stop}, ready, held.gapAtEnd_m);
     return needed;

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <numbers>
 #include <random>
 
 #include "tests/core/holding/made_work.hpp"
@@ -14,14 +15,14 @@ using made::Work;
 
 const std::atomic<bool> goOn{false};
 
-// One thin strip on a circle, held by points 300 mm apart.
+// One thin strip on a circle, held by narrow pads 300 mm apart.
 constexpr double radius = 1.0;  // of the strip's middle
 constexpr double half = 0.0015;
 Work thinOnCircle() {
     Work work = made::workOn([](double) { return -1 / (radius - half); }, 1.0 - half, 1, {});
     work.piece.stack.strips[0].thickness_m = 2 * half;
     for (const double turned : {0.0, 0.3, 0.6, 0.9}) {
-        work.piece.holding.stations.push_back(made::clampAt(turned * (radius - half), 2500, 0));
+        work.piece.holding.stations.push_back(made::clampAt(turned * (radius - half), 2500, 0.006));
     }
     return work;
 }
@@ -94,6 +95,43 @@ TEST(Closing, EndsAsTheWholePieceIsHeld) {
     work = made::workOn(made::reverseCurvature, 1.1, 5, made::clampsAt({-0.03, 0.2, 0.45, 0.75, 0.9, 1.13}, 900));
     work.piece.holding.pads = boat::Pads::slide;
     expectHeldInTheEnd(work);
+}
+
+// Every step against the whole of the strips on the form, held by the stations closed so far: what lies beyond the
+// station being closed may be left out. Gentle curves, so that the tail's square to the form still meets it.
+TEST(Closing, EveryStepIsThatOfTheWholeStripsHeldSoFar) {
+    const auto expectSame = [](const Work& work) {
+        const std::vector<ClosingStep> steps = closeInOrder(work, goOn);
+        std::vector<boat::Station> closed;
+        for (std::size_t i = 0; i < steps.size(); ++i) {
+            const boat::Station& next = work.piece.holding.stations[static_cast<std::size_t>(steps[i].index)];
+            if (i > 0) {
+                // A station of no strength asks how far off the stack is there.
+                std::vector<boat::Station> asked = closed;
+                asked.push_back(made::clampAt(next.at_m, 0, 0));
+                for (const HeldStation& station : holdWith(work, asked).stations) {
+                    if (station.index != static_cast<int>(closed.size())) continue;
+                    EXPECT_NEAR(steps[i].standsOff_m, station.gap_m, 1e-6 + 1e-4 * station.gap_m) << i;
+                }
+            }
+            closed.push_back(next);
+            for (const HeldStation& station : holdWith(work, closed).stations) {
+                if (station.index + 1 != static_cast<int>(closed.size())) continue;
+                EXPECT_NEAR(steps[i].pull_N, station.pull_N, 1e-4 * (1 + station.pull_N)) << i;
+            }
+        }
+    };
+    Work work = made::workOn([](double) { return -0.16; }, 1.91, 5, made::clampsAt({0, 0.35, 0.7, 1.1, 1.5, 1.91}));
+    for (const boat::From from : {boat::From::start, boat::From::middle, boat::From::end}) {
+        work.piece.holding.from = from;
+        expectSame(work);
+    }
+    // Round, hollow, round: the tail lies on the far side of the hollow.
+    work = made::workOn([](double s) { return -0.25 * std::cos(2 * std::numbers::pi * s / 1.6); }, 1.6, 4,
+                        made::clampsAt({0.05, 0.4, 0.8, 1.2, 1.55}));
+    expectSame(work);
+    work.piece.holding.from = boat::From::middle;
+    expectSame(work);
 }
 
 TEST(Closing, IsTheSameForAPieceWalkedFromItsOtherEnd) {

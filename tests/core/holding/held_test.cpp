@@ -4,6 +4,7 @@
 
 #include <cmath>
 #include <limits>
+#include <random>
 
 #include "core/holding/pressed.hpp"
 #include "core/measure/input_error.hpp"
@@ -355,6 +356,46 @@ TEST(Held, NothingThatAStationMayBeBreaksIt) {
     EXPECT_TRUE(hold(work).stations.empty());
     work.piece.holding.stations = made::clampsAt({0.7});
     EXPECT_TRUE(finite(hold(work)));
+}
+
+TEST(Held, GivesNumbersForWhateverPieceThereIs) {
+    std::mt19937 random(3);
+    const auto uniform = [&](double from, double to) { return std::uniform_real_distribution<>(from, to)(random); };
+    int settled = 0;
+    constexpr int trials = 60;
+    for (int trial = 0; trial < trials; ++trial) {
+        const double bend = uniform(-0.8, 0.8);
+        const double wave = uniform(-0.8, 0.8);
+        const double often = uniform(1, 5);
+        const double length = uniform(0.6, 2.5);
+        Work work =
+            made::workOn([&](double s) { return bend + wave * std::sin(often * s); }, length, 1 + trial % 9, {});
+        boat::Piece& piece = work.piece;
+        piece.stack.strips[0].thickness_m = uniform(0.003, 0.01);
+        if (trial % 3 == 0) piece.stack.strips[0].tapersTo_m = uniform(0.003, 0.01);
+        if (trial % 4 == 0) piece.stack.scarfedStart = boat::Scarf{.slope = uniform(4, 8)};
+        piece.stack.runsPastStart_m = uniform(0, 0.3);
+        piece.stack.runsPastEnd_m = uniform(0, 0.3);
+        piece.form.kind = static_cast<boat::FormKind>(trial % 3);
+        const int count = 2 + trial % 7;
+        for (int i = 0; i < count; ++i) {
+            piece.holding.stations.push_back(
+                made::clampAt(length * i / (count - 1), uniform(0, 4000), uniform(0, 0.06)));
+            piece.form.posts.push_back({.at_m = piece.holding.stations.back().at_m});
+        }
+        const Held held = hold(work);
+        settled += held.outcome != Outcome::notSettled;
+        ASSERT_EQ(held.stations.size(), piece.holding.stations.size());
+        for (const HeldStation& station : held.stations) {
+            EXPECT_TRUE(std::isfinite(station.pull_N + station.gap_m)) << trial;
+            EXPECT_GE(station.pull_N, 0) << trial;
+            EXPECT_LE(station.pull_N, station.most_N * (1 + 1e-12)) << trial;
+        }
+        for (const HeldSample& sample : held.samples) {
+            EXPECT_TRUE(std::isfinite(sample.gap_m + sample.pressure_Pa + sample.moment_N_m)) << trial;
+        }
+    }
+    EXPECT_GE(settled, trials * 9 / 10);
 }
 
 TEST(Held, SaysWhereThereIsNoContactToSolve) {
