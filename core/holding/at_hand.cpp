@@ -178,9 +178,10 @@ void tryOtherTools(AtHand& atHand, const StackOnForm& work) {
         if (station.kind != HoldKind::clamp && station.kind != HoldKind::wedge) continue;
         const double turn = outsideTurn_per_m(work, station.at_m);
         const double reach = reachOf(holding, station);
-        if (turn > straight_per_m && reach > 0) {
+        const double tension = one.needed_N / (std::max(turn, straight_per_m) * reach);
+        if (turn > straight_per_m && tension <= strapsPull_N) {
             ++atHand.strapsWouldServe;
-            atHand.strapTension_N = std::max(atHand.strapTension_N, one.needed_N / (turn * reach));
+            atHand.strapTension_N = std::max(atHand.strapTension_N, tension);
         }
         const bool hasForm = work.piece.form.kind != boat::FormKind::inPlace;
         if (station.kind == HoldKind::clamp && hasForm && one.needed_N <= wedgesPress_N) ++atHand.wedgesWouldServe;

@@ -63,8 +63,9 @@ struct AtHand {
     double splitShare = 1;  // of the pulls that is left
     int splitServes = 0;    // more stations than now have a tool then
 
-    // Clamps and wedges short that lie where the outside is round, and the tension a strap there would need to press as
-    // much over the length up to half way to the neighbours (estimate, D).
+    // Clamps and wedges short that lie where the outside is round, so that a strap pulled no harder than hands can
+    // (strapsPull_N) would press as much over the length up to half way to the neighbours; and the greatest tension
+    // that this needs at one of them (estimate, D).
     int strapsWouldServe = 0;
     double strapTension_N = 0;
     // Clamps short where folding wedges under a bar across the form would press as much: no more than the least that
@@ -78,6 +79,8 @@ AtHand atHand(const StackOnForm& work, const Held& held);
 
 // What folding wedges driven by a hammer press at least, newtons (2 to 10 kN, badly known): common practice, no source.
 inline constexpr double wedgesPress_N = 2000;
+// What a 50 mm strap with a hand ratchet is pulled with at most, newtons: common practice, no source.
+inline constexpr double strapsPull_N = 5000;
 // How far the frame of a clamp gives way, metres per newton: 1 mm for each 2.5 kN. Common practice, no source.
 inline constexpr double clampGives_m_per_N = 0.001 / 2500;
 

@@ -234,6 +234,16 @@ TEST(AtHand, StrapsAreOfUseOnlyWhereTheOutsideIsRound) {
     }
 }
 
+TEST(AtHand, AStrapThatHandsCouldNotPullIsNotOffered) {
+    Workpiece made(0.8);
+    for (const double at : {0.3, 0.5, 0.7}) made.clamp(at);
+    made.piece.holding.tools = {clampsOf(2500, 2)};
+    EXPECT_EQ(askWith(made, {2000, 1900, 1200}).strapsWouldServe, 1);  // 4.8 kN
+    const AtHand found = askWith(made, {2000, 1900, 1300});            // 5.2 kN
+    EXPECT_EQ(found.strapsWouldServe, 0);
+    EXPECT_EQ(found.strapTension_N, 0);
+}
+
 TEST(AtHand, WedgesWantAFormAndNoMorePullThanTheyAreGoodFor) {
     Workpiece made(0.8);
     made.clamp(0.3, 5000);

@@ -146,6 +146,16 @@ TEST(Strap, PerLengthOfAParallelItIsTheTensionTimesItsCurvature) {
                 1e-6);
 }
 
+TEST(Strap, TheContactIsPressedByTheSameThrust) {
+    Workpiece made(0.8);
+    made.clamp(-0.05);
+    made.clamp(1.25);
+    made.piece.holding.stations.push_back(strapFrom(0.1, 1.1));
+    const Held held = hold(made.work());
+    EXPECT_NEAR(held.stations[1].pull_N, strapPlan(made.piece.holding.stations[2], 2, made.work()).total_N, 1);
+    EXPECT_EQ(held.stations[1].index, 2);
+}
+
 TEST(Strap, BeyondTheStripsThereIsNothingToPress) {
     const Workpiece made(0.8);
     const StrapPlan plan = strapPlan(strapFrom(-3, 1e5), 0, made.work());
