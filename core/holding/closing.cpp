@@ -90,7 +90,7 @@ State solved(const Closing& closing, const std::vector<boat::Station>& closed, d
              const Contact* start) {
     State state;
     state.pressed = press(closing.ready, closing.work, closed, from_s_m, to_s_m);
-    state.contact = solve(state.pressed.problem, start);
+    state.contact = solveWithin(closing.ready, state.pressed.problem, start);
     state.before = tailOf(closing.ready, closing.work, state.pressed.problem, state.contact, false);
     state.after = tailOf(closing.ready, closing.work, state.pressed.problem, state.contact, true);
     return state;

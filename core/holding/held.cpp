@@ -157,15 +157,15 @@ Held hold(const StackOnForm& work, const Held* before) {
 
     Held held;
     pressed.problem.pads = boat::Pads::hold;
-    held.ifPadsHold = solve(pressed.problem, startFrom(before ? &before->ifPadsHold : nullptr));
+    held.ifPadsHold = solveWithin(ready, pressed.problem, startFrom(before ? &before->ifPadsHold : nullptr));
     pressed.problem.pads = boat::Pads::slide;
     const Contact* slideFrom = startFrom(before ? &before->ifPadsSlide : nullptr);
-    held.ifPadsSlide = solve(pressed.problem, slideFrom ? slideFrom : &held.ifPadsHold);
+    held.ifPadsSlide = solveWithin(ready, pressed.problem, slideFrom ? slideFrom : &held.ifPadsHold);
     held.steps = held.ifPadsHold.steps + held.ifPadsSlide.steps;
     if (held.ifPadsHold.outcome == Outcome::notSettled && held.ifPadsSlide.outcome != Outcome::notSettled) {
         // Pads that slide may show the way.
         pressed.problem.pads = boat::Pads::hold;
-        held.ifPadsHold = solve(pressed.problem, &held.ifPadsSlide);
+        held.ifPadsHold = solveWithin(ready, pressed.problem, &held.ifPadsSlide);
         held.steps += held.ifPadsHold.steps;
     }
     pressed.problem.pads = work.piece.holding.pads;
@@ -184,8 +184,8 @@ Held holdWith(const StackOnForm& work, const std::vector<boat::Station>& station
     Held held;
     const bool padsHold = work.piece.holding.pads == boat::Pads::hold;
     Contact& contact = padsHold ? held.ifPadsHold : held.ifPadsSlide;
-    contact =
-        solve(pressed.problem, startFrom(before ? &(padsHold ? before->ifPadsHold : before->ifPadsSlide) : nullptr));
+    contact = solveWithin(ready, pressed.problem,
+                          startFrom(before ? &(padsHold ? before->ifPadsHold : before->ifPadsSlide) : nullptr));
     fill(held, ready, work, stations, pressed, contact);
     (padsHold ? held.largestIfPadsHold_m : held.largestIfPadsSlide_m) = held.largest.gap_m;
     held.steps = contact.steps;

@@ -41,7 +41,7 @@ struct End {
 bool liesDown(const End& end, const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations,
               const std::optional<Caul>& caul) {
     const Pressed pressed = pressAll(ready, work, stations, caul);
-    const Contact contact = solve(pressed.problem, end.start);
+    const Contact contact = solveWithin(ready, pressed.problem, end.start);
     if (contact.outcome == Outcome::notSettled) return false;
     double next_m = end.atEnd ? 0 : work.line.length();
     for (std::size_t i = 0; i < stations.size(); ++i) {

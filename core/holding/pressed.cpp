@@ -18,6 +18,7 @@ namespace {
 
 using measure::InputError;
 
+constexpr double slipsOut_m = 0.001;   // an end has slipped out when it lies this far within the pad's inner edge
 constexpr double furthestOff_m = 100;  // of a station off the line's ends; beyond it was mistyped
 
 void needForce(const std::string& path, double force_N) {
@@ -174,6 +175,23 @@ Ready makeReady(const StackOnForm& work) {
     ready.support = supportOf(piece.form, ready.strips, work.line.length());
     ready.bears = ready.middle.room && !ready.support.empty();
     return ready;
+}
+
+bool stripsReach(const Ready& ready, const Problem& problem, const Contact& contact) {
+    const double first = alongMiddle(ready.middle, ready.strips.from_m) - slipsOut_m;
+    const double last = alongMiddle(ready.middle, ready.strips.to_m) + slipsOut_m;
+    for (std::size_t i = 0; i < problem.holds.size(); ++i) {
+        const Hold& hold = problem.holds[i];
+        const double ofStrips = hold.at_m - contact.holds[i].slip_m;  // what part of the strips lies under the pad
+        if (ofStrips + hold.pad_m / 2 < first || ofStrips - hold.pad_m / 2 > last) return false;
+    }
+    return true;
+}
+
+Contact solveWithin(const Ready& ready, const Problem& problem, const Contact* start) {
+    Contact contact = solve(problem, start);
+    if (!stripsReach(ready, problem, contact)) contact.outcome = Outcome::notSettled;
+    return contact;
 }
 
 double halfPad_m(const boat::Station& station, const boat::Cauls& cauls) {

@@ -2,7 +2,7 @@
 //
 // What a station becomes: a clamp, wedge, screw, prop or jack is a hold, its pad wider by twice the caul's thickness
 // (45 degrees through the wood, common practice, C; of a screw the washer is the pad where one is given); a prop or
-// jack holds square to the form with the cosine of its slant (without a foot it stands square); a pad that reaches past
+// jack holds square to the form with the cosine of its slant (prop_place.hpp); a pad that reaches past
 // the rod's end bears with what lies on it. A strap is a load. A station off the strips and one that only keeps the
 // pile in line do nothing.
 #pragma once
@@ -22,8 +22,8 @@ struct Ready {
     LooseStack loose;
     std::vector<stack::Run> support;  // along the line, ascending, none touching another
     stack::Run strips;                // along the line, over-run included
-    bool bears =
-        true;  // false: the stack has no room on its line, or nothing supports it: there is no contact to solve
+    // False: the stack has no room on its line, or nothing supports it: there is no contact to solve.
+    bool bears = true;
 };
 // Throws InputError with paths from `stack.` as stack::planStack does.
 Ready makeReady(const StackOnForm& work);
@@ -53,6 +53,13 @@ Pressed press(const Ready& ready, const StackOnForm& work, const std::vector<boa
 // The whole of the strips.
 Pressed pressAll(const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations,
                  const std::optional<Caul>& caul = {});
+
+// Whether the strips are long enough for a state: a stack that springs clear far draws its ends in, and where one has
+// slipped out from under a pad the state cannot be.
+bool stripsReach(const Ready& ready, const Problem& problem, const Contact& contact);
+
+// `solve`, and notSettled where the strips do not reach.
+Contact solveWithin(const Ready& ready, const Problem& problem, const Contact* start = nullptr);
 
 // Half the pad of a station with its caul, metres along the middle.
 double halfPad_m(const boat::Station& station, const boat::Cauls& cauls);

@@ -358,6 +358,18 @@ TEST(Held, NothingThatAStationMayBeBreaksIt) {
     EXPECT_TRUE(finite(hold(work)));
 }
 
+TEST(Held, SaysWhenTheStackSpringsClearUntilAnEndSlipsOut) {
+    const auto held = [](double between_m) {
+        return hold(made::workOn([](double) { return -1.0; }, between_m + 0.2, 2,
+                                 made::clampsAt({0.1, between_m + 0.1}, 5000)));
+    };
+    // A bend of a metre's radius, held at both ends only.
+    const Held oneRadius = held(1.0);
+    EXPECT_EQ(oneRadius.outcome, Outcome::settled);
+    EXPECT_GT(oneRadius.largest.gap_m, 0.003);
+    EXPECT_EQ(held(2.8).outcome, Outcome::notSettled);
+}
+
 TEST(Held, GivesNumbersForWhateverPieceThereIs) {
     std::mt19937 random(3);
     const auto uniform = [&](double from, double to) { return std::uniform_real_distribution<>(from, to)(random); };
