@@ -16,12 +16,6 @@ namespace {
 
 constexpr double millimetre_m = 0.001;
 
-double rounded(double value_m, double step_m) {
-    if (step_m <= 0) return value_m;
-    const double steps = std::round(value_m / step_m);
-    return steps == 0 ? 0 : steps * step_m;
-}
-
 void put(boat::Point& point, int axis, double to_m, double step_m, measure::LengthNotation notation) {
     double& value_m = axis == 0 ? point.x_m : point.y_m;
     if (to_m == value_m || (step_m > 0 && rounded(to_m, step_m) == rounded(value_m, step_m))) return;
@@ -41,6 +35,12 @@ std::string newLabel(const boat::Piece& piece) {
 }
 
 }  // namespace
+
+double rounded(double length_m, double step_m) {
+    if (step_m <= 0) return length_m;
+    const double steps = std::round(length_m / step_m);
+    return steps == 0 ? 0 : steps * step_m;
+}
 
 Typed typed(double length_m, double step_m, measure::LengthNotation notation) {
     Typed made;
@@ -71,6 +71,21 @@ Change movePoint(const Shown& shown, const boat::Piece& before, int index, const
 Change moveStation(const Shown& shown, const boat::Piece& before, int index, double at_m, const QString& merges) {
     Change change{QStringLiteral("Move ") + stationName(shown, index), merges, before};
     change.after.holding.stations.at(index).at_m = rounded(at_m, stationStep(shown.display.lengths));
+    return change;
+}
+
+Change moveFoot(const Shown& shown, const boat::Piece& before, int index, const line::Xy& to, const QString& merges) {
+    Change change{QStringLiteral("Move foot of ") + stationName(shown, index), merges, before};
+    boat::Station& station = change.after.holding.stations.at(index);
+    const double step_m = stationStep(shown.display.lengths);
+    station.footX_m = rounded(to.x_m, step_m);
+    station.footY_m = rounded(to.y_m, step_m);
+    return change;
+}
+
+Change moveBlock(const Shown& shown, const boat::Piece& before, int index, double x_m, const QString& merges) {
+    Change change{QStringLiteral("Move block %1").arg(index + 1), merges, before};
+    change.after.holding.hull.blocks.at(index).x_m = rounded(x_m, stationStep(shown.display.lengths));
     return change;
 }
 
@@ -144,6 +159,18 @@ Change removeStation(const Shown& shown, int index) {
     Change change{QStringLiteral("Remove ") + stationName(shown, index), {}, shown.piece};
     auto& stations = change.after.holding.stations;
     stations.erase(stations.begin() + index);
+    return change;
+}
+
+bool canRemoveBlock(const boat::Piece& piece) {
+    const boat::Hull& hull = piece.holding.hull;
+    return hull.blocks.size() > 1 || hull.weight_kg <= 0;
+}
+
+Change removeBlock(const Shown& shown, int index) {
+    Change change{QStringLiteral("Remove block %1").arg(index + 1), {}, shown.piece};
+    auto& blocks = change.after.holding.hull.blocks;
+    blocks.erase(blocks.begin() + index);
     return change;
 }
 

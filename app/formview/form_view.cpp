@@ -54,14 +54,16 @@ void FormView::show(const Shown& shown) {
         state_->gesture.reset();
         state_->nudging = false;
         state_->nudgeTimer.stop();
-        state_->choice.point = -1;
-        state_->choice.station = -1;
+        state_->choice.point = state_->choice.station = state_->choice.block = state_->choice.trim = -1;
+        state_->choice.foot = false;
         state_->choice.place_m.reset();
         state_->hovered_m.reset();
         state_->follows = true;
     }
     if (state_->choice.point >= static_cast<int>(shown.piece.line.points.size())) state_->choice.point = -1;
     if (state_->choice.station >= static_cast<int>(shown.piece.holding.stations.size())) state_->choice.station = -1;
+    if (state_->choice.station < 0 || !footOf(shown, state_->choice.station)) state_->choice.foot = false;
+    if (state_->choice.block >= static_cast<int>(shown.piece.holding.hull.blocks.size())) state_->choice.block = -1;
     const bool beingPlanned = shown.pieceIndex >= 0 && (shown.outOfDate || !shown.plan) && shown.reason.isEmpty();
     if (!beingPlanned) {
         state_->waiting = false;
@@ -106,6 +108,21 @@ void FormView::setCombShown(bool shown) {
 
 void FormView::setMisfitMagnified(bool magnified) {
     state_->choice.misfitMagnified = magnified;
+    state_->stale();
+}
+
+void FormView::setForcesShown(bool shown) {
+    state_->choice.forces = shown;
+    state_->stale();
+}
+
+void FormView::setGapsMagnified(bool magnified) {
+    state_->choice.gapsMagnified = magnified;
+    state_->stale();
+}
+
+void FormView::setPressureShown(bool shown) {
+    state_->choice.pressure = shown;
     state_->stale();
 }
 
@@ -201,23 +218,14 @@ void FormView::mousePressEvent(QMouseEvent* event) {
     if (state_->gesture || state_->shown.pieceIndex < 0) return;
     state_->endNudge();
     const QPointF at = event->position();
-    const Reach reach = state_->reach();
     if (event->button() == Qt::MiddleButton) {
-        state_->gesture = pan(at, state_->transform, reach);
+        state_->gesture = pan(at, state_->transform, state_->reach());
         return;
     }
     if (event->button() != Qt::LeftButton) return;
     const Hit hit = state_->hitAt(at);
-    const int number = ++state_->gestureNumber;
-    if (hit.kind == Hit::Kind::point) {
-        state_->choosePoint(hit.index);
-        state_->gesture = dragPoint(at, state_->shown, state_->transform, hit.index, number, reach);
-    } else if (hit.kind == Hit::Kind::station) {
-        state_->chooseStation(hit.index);
-        state_->gesture = dragStation(at, state_->shown, state_->drawing, state_->transform, hit.index, number, reach);
-    } else {
-        state_->gesture = pan(at, state_->transform, reach);
-    }
+    if (hit.draggable()) state_->choose(hit);
+    state_->gesture = state_->dragOf(hit, at);
 }
 
 void FormView::mouseMoveEvent(QMouseEvent* event) {
@@ -232,8 +240,7 @@ void FormView::mouseMoveEvent(QMouseEvent* event) {
         if (state_->gesture && state_->gesture->underWay()) setCursor(Qt::ClosedHandCursor);
     } else {
         const Hit hit = state_->hitAt(at);
-        const bool draggable = hit.kind == Hit::Kind::point || hit.kind == Hit::Kind::station;
-        setCursor(draggable ? Qt::OpenHandCursor : Qt::ArrowCursor);
+        setCursor(hit.draggable() ? Qt::OpenHandCursor : Qt::ArrowCursor);
     }
     state_->hover(at);
 }
@@ -263,6 +270,8 @@ void FormView::mouseReleaseEvent(QMouseEvent* event) {
     double place_m = state_->placeUnder(at);
     if (hit.kind == Hit::Kind::finding) place_m = state_->freshSheet().findings[hit.index].at_m;
     if (hit.kind == Hit::Kind::station) place_m = state_->shown.piece.holding.stations[hit.index].at_m;
+    if (hit.kind == Hit::Kind::trim) place_m = hit.index == 0 ? 0 : state_->drawing.length_m;
+    if (hit.kind == Hit::Kind::foot || hit.kind == Hit::Kind::block) return;  // not on the line
     selectPlace(place_m);
     emit placeSelected(place_m);
 }
@@ -335,7 +344,7 @@ void FormView::keyPressEvent(QKeyEvent* event) {
         case Qt::Key_Minus:
             return zoomBy(1 / zoomStep);
         case Qt::Key_Escape:
-            if (state_->choice.point < 0 && state_->choice.station < 0) break;
+            if (state_->choice.nothing()) break;
             return state_->chooseNothing();
         default:
             break;
@@ -353,6 +362,9 @@ void FormView::contextMenuEvent(QContextMenuEvent* event) {
         }
         for (const StationMark& mark : state_->freshSheet().stations) {
             if (mark.index == state_->choice.station) at = mark.frame.base + mark.frame.outwards * mark.shape.reach;
+        }
+        for (const BlockMark& mark : state_->freshSheet().hull.blocks) {
+            if (mark.index == state_->choice.block) at = mark.body.center();
         }
     }
     const Hit hit = state_->hitAt(at);
@@ -377,8 +389,15 @@ void FormView::contextMenuEvent(QContextMenuEvent* event) {
         pass->setChecked(mustPass);
         offer(enough ? QStringLiteral("Remove ") + name : QStringLiteral("Remove %1 (a line needs three)").arg(name),
               enough, [shown, hit] { return edits::removePoint(shown, hit.index); });
-    } else if (hit.kind == Hit::Kind::station) {
-        state_->chooseStation(hit.index);
+    } else if (hit.kind == Hit::Kind::block) {
+        state_->choose(hit);
+        const Shown shown = state_->shown;
+        const bool may = edits::canRemoveBlock(shown.piece);
+        const QString name = QStringLiteral("Remove block %1").arg(hit.index + 1);
+        offer(may ? name : name + QStringLiteral(" (a hull with weight needs one)"), may,
+              [shown, hit] { return edits::removeBlock(shown, hit.index); });
+    } else if (hit.kind == Hit::Kind::station || hit.kind == Hit::Kind::foot) {
+        state_->choose(hit);
         const Shown shown = state_->shown;
         offer(QStringLiteral("Remove ") + stationName(shown, hit.index), true,
               [shown, hit] { return edits::removeStation(shown, hit.index); });

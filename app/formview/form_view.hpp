@@ -27,6 +27,9 @@ public:
     void selectPoint(int index);    // -1: none
     void setCombShown(bool shown);  // curvature as a comb
     void setMisfitMagnified(bool magnified);
+    void setForcesShown(bool shown);        // pulls, thrusts and pushes as arrows
+    void setGapsMagnified(bool magnified);  // else to scale
+    void setPressureShown(bool shown);      // along the edge of the form
     void fitToWindow();
     void zoomBy(double factor);  // about the middle of the view
 

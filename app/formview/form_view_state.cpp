@@ -29,6 +29,51 @@ std::vector<int> alongLine(const std::vector<boat::Station>& stations) {
     return order;
 }
 
+// Gap, pressure and moment at a place, and what holds there.
+void addHoldingTo(QStringList& lines, const Shown& shown, double at_m) {
+    const auto& held = shown.plan->holding.held;
+    if (const auto sample = sampleAt(held, at_m)) {
+        if (std::isfinite(sample->gap_m)) lines << QStringLiteral("gap ") + gapText(sample->gap_m, shown.display);
+        if (std::isfinite(sample->pressure_Pa)) {
+            lines << QStringLiteral("pressure ") +
+                         text(measure::writePressure(std::max(sample->pressure_Pa, 0.0), shown.display));
+        }
+        if (std::isfinite(sample->moment_N_m)) {
+            lines << QStringLiteral("moment ") + text(measure::writeMoment(sample->moment_N_m, shown.display));
+        }
+    }
+    for (const holding::HeldStation& station : held.stations) {
+        if (station.index < 0 || station.index >= static_cast<int>(shown.piece.holding.stations.size())) continue;
+        const double half_m = shown.piece.holding.stations[station.index].pad_m / 2;
+        if (std::abs(station.at_m - at_m) > half_m || !std::isfinite(station.pull_N)) continue;
+        lines << QStringLiteral("%1: %2").arg(stationName(shown, station.index),
+                                              text(measure::writeForce(station.pull_N, shown.display)));
+        break;
+    }
+}
+
+// One sentence on how the piece lies; empty before that is known.
+QString holdingSentence(const Shown& shown) {
+    const auto& held = shown.plan->holding.held;
+    if (held.samples.empty() || !std::isfinite(held.largest.gap_m)) return {};
+    return QStringLiteral(" Largest gap %1 at %2.")
+        .arg(gapText(held.largest.gap_m, shown.display), text(measure::writeLength(held.largest.at_m, shown.display)));
+}
+
+QString blockWords(const Shown& shown, int index) {
+    QString words = QStringLiteral("block %1\nat x %2")
+                        .arg(QString::number(index + 1),
+                             text(measure::writeLength(shown.piece.holding.hull.blocks[index].x_m, shown.display)));
+    if (!shown.plan || !shown.plan->holding.hull) return words;
+    for (const holding::BlockPush& block : shown.plan->holding.hull->blocks) {
+        if (block.index != index || !std::isfinite(block.push_N)) continue;
+        words += block.lifts
+                     ? QStringLiteral("\nthe hull lifts off it")
+                     : QStringLiteral("\npushes up with ") + text(measure::writeForce(block.push_N, shown.display));
+    }
+    return words;
+}
+
 QStringList readingOf(const DrawnPlace& place, const measure::Display& display) {
     constexpr double straight_per_m = 1e-6;
     QStringList lines;
@@ -67,7 +112,7 @@ const Sheet& FormView::State::freshSheet() {
 
 void FormView::State::fit() {
     const Bounds bounds = boundsOf(shown, drawing);
-    if (!bounds.empty) transform = fitted(bounds, roomForDrawing(size(), fonts));
+    if (!bounds.empty) transform = fitted(bounds, roomWithMarks(shown, drawing, size(), fonts, choice));
     stale();
 }
 
@@ -97,6 +142,31 @@ double FormView::State::placeUnder(const QPointF& pixel) const {
     return nearestPlace(drawing, shown.plan->line.fair.line, transform.toDrawing(pixel));
 }
 
+std::unique_ptr<Gesture> FormView::State::dragOf(const Hit& hit, const QPointF& at) {
+    const int number = ++gestureNumber;
+    switch (hit.kind) {
+        case Hit::Kind::point:
+            return dragPoint(at, shown, transform, hit.index, number, reach());
+        case Hit::Kind::station:
+            return dragStation(at, shown, drawing, transform, hit.index, number, reach());
+        case Hit::Kind::foot:
+            if (const auto foot = footOf(shown, hit.index)) {
+                return dragFoot(at, shown, transform, hit.index, *foot, number, reach());
+            }
+            break;
+        case Hit::Kind::block:
+            return dragBlock(at, shown, transform, hit.index, number, reach());
+        case Hit::Kind::trim:  // slides along a line that is of the piece as it stands
+            if (!shown.outOfDate) return dragTrim(at, shown, drawing, transform, hit.index, number, reach());
+            break;
+        case Hit::Kind::nothing:
+        case Hit::Kind::finding:
+        case Hit::Kind::stack:
+            break;
+    }
+    return pan(at, transform, reach());
+}
+
 void FormView::State::hover(std::optional<QPointF> pixel) {
     cursor = pixel;
     const std::optional<double> before = hovered_m;
@@ -106,45 +176,78 @@ void FormView::State::hover(std::optional<QPointF> pixel) {
     if (hovered_m != before) emit view->placeHovered(hovered_m);
 }
 
-void FormView::State::choosePoint(int index) {
-    if (choice.point == index && choice.station < 0) return;
-    endNudge();
-    choice.point = index;
-    choice.station = -1;
-    stale();
-    say();
-    emit view->pointSelected(index);
+Hit FormView::State::chosen() const {
+    if (choice.point >= 0) return {Hit::Kind::point, choice.point};
+    if (choice.station >= 0) return {choice.foot ? Hit::Kind::foot : Hit::Kind::station, choice.station};
+    if (choice.block >= 0) return {Hit::Kind::block, choice.block};
+    if (choice.trim >= 0) return {Hit::Kind::trim, choice.trim};
+    return {};
 }
 
-void FormView::State::chooseStation(int index) {
-    if (choice.station == index && choice.point < 0) return;
+void FormView::State::choose(const Hit& hit) {
+    if (chosen() == hit) return;
     endNudge();
-    const bool hadPoint = choice.point >= 0;
-    choice.point = -1;
-    choice.station = index;
+    const int hadPoint = choice.point;
+    choice.point = hit.kind == Hit::Kind::point ? hit.index : -1;
+    choice.foot = hit.kind == Hit::Kind::foot;
+    choice.station = choice.foot || hit.kind == Hit::Kind::station ? hit.index : -1;
+    choice.block = hit.kind == Hit::Kind::block ? hit.index : -1;
+    choice.trim = hit.kind == Hit::Kind::trim ? hit.index : -1;
     stale();
     say();
-    if (hadPoint) emit view->pointSelected(-1);
+    if (choice.point != hadPoint) emit view->pointSelected(choice.point);
+}
+
+void FormView::State::choosePoint(int index) {
+    choose({Hit::Kind::point, index});
 }
 
 void FormView::State::chooseNothing() {
-    if (choice.point < 0 && choice.station < 0) return;
-    chooseStation(-1);
+    choose({});
+}
+
+QString FormView::State::chosenWords() const {
+    const auto written = [this](double length_m) { return text(measure::writeLength(length_m, shown.display)); };
+    const boat::Holding& holding = shown.piece.holding;
+    const Hit hit = chosen();
+    switch (hit.kind) {
+        case Hit::Kind::point: {
+            const boat::Point& point = shown.piece.line.points[hit.index];
+            const auto notation = shown.display.lengths;
+            return QStringLiteral("%1: x %2, y %3")
+                .arg(pointName(shown.piece, hit.index), app::written(point, 0, notation),
+                     app::written(point, 1, notation));
+        }
+        case Hit::Kind::station: {
+            const QString does = holdingWords(shown, hit.index);
+            const QString name = QStringLiteral("%1 at %2")
+                                     .arg(stationName(shown, hit.index), written(holding.stations[hit.index].at_m));
+            return does.isEmpty() ? name : name + QStringLiteral(", ") + does;
+        }
+        case Hit::Kind::foot: {
+            const auto foot = footOf(shown, hit.index).value_or(line::Xy{});
+            return QStringLiteral("foot of %1: x %2, y %3")
+                .arg(stationName(shown, hit.index), written(foot.x_m), written(foot.y_m));
+        }
+        case Hit::Kind::block:
+            return QStringLiteral("block %1: x %2")
+                .arg(QString::number(hit.index + 1), written(holding.hull.blocks[hit.index].x_m));
+        case Hit::Kind::trim: {
+            const bool start = hit.index == 0;
+            return QStringLiteral("trim line at the %1, strips run %2 past it")
+                .arg(start ? QStringLiteral("start") : QStringLiteral("end"),
+                     written(start ? shown.piece.stack.runsPastStart_m : shown.piece.stack.runsPastEnd_m));
+        }
+        case Hit::Kind::nothing:
+        case Hit::Kind::finding:
+        case Hit::Kind::stack:
+            break;
+    }
+    return {};
 }
 
 void FormView::State::say() {
-    QString words;
-    const auto notation = shown.display.lengths;
-    if (choice.point >= 0) {
-        const boat::Point& point = shown.piece.line.points[choice.point];
-        words =
-            QStringLiteral("%1: x %2, y %3")
-                .arg(pointName(shown.piece, choice.point), written(point, 0, notation), written(point, 1, notation));
-    } else if (choice.station >= 0) {
-        const double at_m = shown.piece.holding.stations[choice.station].at_m;
-        words = QStringLiteral("%1 at %2")
-                    .arg(stationName(shown, choice.station), text(measure::writeLength(at_m, shown.display)));
-    }
+    const QString words = chosenWords();
     emit view->selectionSaid(words);
     QString whole =
         shown.pieceIndex < 0 ? QStringLiteral("No piece yet.") : text(shown.piece.name) + QStringLiteral(".");
@@ -154,6 +257,7 @@ void FormView::State::say() {
                      .arg(shown.piece.line.points.size())
                      .arg(shown.plan->stack.strips.size())
                      .arg(shown.piece.holding.stations.size());
+        whole += holdingSentence(shown);
     }
     if (!words.isEmpty()) whole += QStringLiteral(" Selected: ") + words + QStringLiteral(".");
     if (whole == view->accessibleDescription()) return;
@@ -162,52 +266,98 @@ void FormView::State::say() {
     QAccessible::updateAccessibility(&said);
 }
 
+// All that can be chosen, in the order in which keys walk through it: points, stations along the line, each with its
+// foot, blocks, trim lines.
+std::vector<Hit> FormView::State::choosable() const {
+    std::vector<Hit> all;
+    for (size_t i = 0; i < shown.piece.line.points.size(); ++i) all.push_back({Hit::Kind::point, static_cast<int>(i)});
+    if (!hasPlan()) return all;  // the rest is drawn only with a plan
+    for (const int index : alongLine(shown.piece.holding.stations)) {
+        all.push_back({Hit::Kind::station, index});
+        if (footOf(shown, index)) all.push_back({Hit::Kind::foot, index});
+    }
+    for (size_t i = 0; i < shown.piece.holding.hull.blocks.size(); ++i) {
+        all.push_back({Hit::Kind::block, static_cast<int>(i)});
+    }
+    for (const int trim : {0, 1}) all.push_back({Hit::Kind::trim, trim});
+    return all;
+}
+
 bool FormView::State::chooseNext(bool next) {
     if (shown.pieceIndex < 0) return false;
-    const int points = static_cast<int>(shown.piece.line.points.size());
-    const std::vector<int> stations =
-        hasPlan() ? alongLine(shown.piece.holding.stations) : std::vector<int>();  // drawn only with a plan
-    const int all = points + static_cast<int>(stations.size());
-    int at = next ? -1 : all;
-    if (choice.point >= 0) at = choice.point;
-    for (size_t i = 0; i < stations.size() && choice.station >= 0; ++i) {
-        if (stations[i] == choice.station) at = points + static_cast<int>(i);
-    }
+    const std::vector<Hit> all = choosable();
+    const auto found = std::find(all.begin(), all.end(), chosen());
+    const auto count = static_cast<std::ptrdiff_t>(all.size());
+    std::ptrdiff_t at = found - all.begin();
+    if (found == all.end() && next) at = -1;
     at += next ? 1 : -1;
-    if (at < 0 || at >= all) {
+    if (at < 0 || at >= count) {
         chooseNothing();
         return false;
     }
-    if (at < points) {
-        choosePoint(at);
-    } else {
-        chooseStation(stations[at - points]);
-    }
+    choose(all[static_cast<size_t>(at)]);
     return true;
 }
 
 void FormView::State::nudge(int right, int up, bool far) {
-    if (choice.point < 0 && choice.station < 0) {
+    const Hit hit = chosen();
+    if (hit.kind == Hit::Kind::nothing) {
         chooseNext(true);
         return;
     }
-    if (!nudging) ++gestureNumber;
+    if (!nudging) {
+        ++gestureNumber;
+        nudgedFrom = shown;
+        trimNudges = 0;
+    }
+    const auto notation = shown.display.lengths;
+    const int times = far ? 10 : 1;
+    const double step_m = edits::stationStep(notation) * times;
+    const QString merges = QStringLiteral("nudge %1 %2 %3").arg(static_cast<int>(hit.kind)).arg(hit.index);
+    const QString key = merges.arg(gestureNumber);
+    const boat::Holding& holding = shown.piece.holding;
+    std::optional<Change> change;
+    switch (hit.kind) {
+        case Hit::Kind::point: {
+            const boat::Point& point = shown.piece.line.points[hit.index];
+            const double read_m = edits::pointStep(shown.piece, notation) * times;
+            change = edits::movePoint(shown, shown.piece, hit.index,
+                                      {point.x_m + right * read_m, point.y_m + up * read_m}, false, key);
+            break;
+        }
+        case Hit::Kind::station: {
+            const double at_m = holding.stations[hit.index].at_m + step_m * (right + up);
+            change = edits::moveStation(shown, shown.piece, hit.index, at_m, key);
+            break;
+        }
+        case Hit::Kind::foot: {
+            const auto foot = footOf(shown, hit.index);
+            if (!foot) return;
+            change = edits::moveFoot(shown, shown.piece, hit.index,
+                                     {foot->x_m + right * step_m, foot->y_m + up * step_m}, key);
+            break;
+        }
+        case Hit::Kind::block:
+            if (right == 0) return;
+            change = edits::moveBlock(shown, shown.piece, hit.index,
+                                      holding.hull.blocks[hit.index].x_m + right * step_m, key);
+            break;
+        case Hit::Kind::trim: {
+            if (nudgedFrom.outOfDate || !nudgedFrom.plan) return;
+            trimNudges += (right + up) * times;
+            const auto which = hit.index == 0 ? edits::TrimLine::start : edits::TrimLine::end;
+            const double was_m = hit.index == 0 ? 0 : nudgedFrom.plan->line.fair.line.length();
+            change = edits::moveTrim(nudgedFrom, which, was_m + trimNudges * edits::stationStep(notation), key);
+            break;
+        }
+        case Hit::Kind::nothing:
+        case Hit::Kind::finding:
+        case Hit::Kind::stack:
+            return;
+    }
     nudging = true;
     nudgeTimer.start();
-    const int times = far ? 10 : 1;
-    const auto notation = shown.display.lengths;
-    if (choice.point >= 0) {
-        const boat::Point& point = shown.piece.line.points[choice.point];
-        const double step_m = edits::pointStep(shown.piece, notation) * times;
-        const QString merges = QStringLiteral("nudge point %1 %2").arg(choice.point).arg(gestureNumber);
-        const line::Xy to{point.x_m + right * step_m, point.y_m + up * step_m};
-        emit view->changeAsked(edits::movePoint(shown, shown.piece, choice.point, to, false, merges));
-        return;
-    }
-    const double step_m = edits::stationStep(notation) * times * (right + up);
-    const double at_m = shown.piece.holding.stations[choice.station].at_m + step_m;
-    const QString merges = QStringLiteral("nudge station %1 %2").arg(choice.station).arg(gestureNumber);
-    emit view->changeAsked(edits::moveStation(shown, shown.piece, choice.station, at_m, merges));
+    emit view->changeAsked(*change);
 }
 
 void FormView::State::endNudge() {
@@ -219,19 +369,28 @@ void FormView::State::endNudge() {
 
 void FormView::State::removeChosen() {
     endNudge();
-    if (choice.point >= 0) {
-        if (!edits::canRemovePoint(shown.piece)) {
-            emit view->selectionSaid(QStringLiteral("A line needs three points; none is removed."));
-            return;
+    const Hit hit = chosen();
+    std::optional<Change> change;
+    QString refused;
+    if (hit.kind == Hit::Kind::point) {
+        if (edits::canRemovePoint(shown.piece)) {
+            change = edits::removePoint(shown, hit.index);
+        } else {
+            refused = QStringLiteral("A line needs three points; none is removed.");
         }
-        const Change change = edits::removePoint(shown, choice.point);
-        chooseNothing();
-        emit view->changeAsked(change);
-    } else if (choice.station >= 0) {
-        const Change change = edits::removeStation(shown, choice.station);
-        chooseNothing();
-        emit view->changeAsked(change);
+    } else if (hit.kind == Hit::Kind::station) {
+        change = edits::removeStation(shown, hit.index);
+    } else if (hit.kind == Hit::Kind::block) {
+        if (edits::canRemoveBlock(shown.piece)) {
+            change = edits::removeBlock(shown, hit.index);
+        } else {
+            refused = QStringLiteral("A hull with weight needs a block; none is removed.");
+        }
     }
+    if (!refused.isEmpty()) emit view->selectionSaid(refused);
+    if (!change) return;
+    chooseNothing();
+    emit view->changeAsked(*change);
 }
 
 void FormView::State::abortGesture() {
@@ -262,9 +421,19 @@ QString FormView::State::wordsAt(const QPointF& pixel) {
     }
     if (hit.kind == Hit::Kind::station) {
         const auto& station = shown.piece.holding.stations[hit.index];
-        return QStringLiteral("%1\nat %2 along the line")
-            .arg(stationName(shown, hit.index), text(measure::writeLength(station.at_m, shown.display)));
+        QString words =
+            QStringLiteral("%1\nat %2 along the line")
+                .arg(stationName(shown, hit.index), text(measure::writeLength(station.at_m, shown.display)));
+        const QString does = holdingWords(shown, hit.index);
+        return does.isEmpty() ? words : words + QStringLiteral("\n") + does;
     }
+    if (hit.kind == Hit::Kind::foot) {
+        const QString does = holdingWords(shown, hit.index);
+        const QString words = QStringLiteral("foot of ") + stationName(shown, hit.index);
+        return does.isEmpty() ? words : words + QStringLiteral("\n") + does;
+    }
+    if (hit.kind == Hit::Kind::block) return blockWords(shown, hit.index);
+    if (hit.kind == Hit::Kind::trim) return QStringLiteral("trim line\ndrag it along the wood");
     if (hit.kind == Hit::Kind::finding) return present.findings[hit.index].words;
     return {};
 }
@@ -297,8 +466,10 @@ void FormView::State::paint(QPainter& painter) {
                 stack << transform.toScreen(drawing.places[j].onForm)
                       << transform.toScreen(drawing.places[j].onOutside);
             }
-            reading = paintReading(painter, readingOf(place, shown.display), transform.toScreen(place.onLine), keepOff,
-                                   stack, size(), fonts, ground);
+            QStringList lines = readingOf(place, shown.display);
+            addHoldingTo(lines, shown, *at_m);
+            reading =
+                paintReading(painter, lines, transform.toScreen(place.onLine), keepOff, stack, size(), fonts, ground);
         }
     }
     if (view->hasFocus()) {

@@ -38,6 +38,8 @@ struct FormView::State {
     int gestureNumber = 0;
     QTimer nudgeTimer;  // a row of nudges is one change until the hand rests
     bool nudging = false;
+    Shown nudgedFrom;  // a trim line's nudges all start from here, since a plan of the last one may not be there yet
+    int trimNudges = 0;
 
     QSizeF size() const { return view->size(); }
     bool hasPlan() const { return shown.pieceIndex >= 0 && shown.plan && !drawing.places.empty(); }
@@ -51,12 +53,16 @@ struct FormView::State {
     double placeUnder(const QPointF& pixel) const;
     void hover(std::optional<QPointF> pixel);
 
+    Hit chosen() const;           // as what it would be hit
+    void choose(const Hit& hit);  // a point, station, foot, block or trim line; any other: nothing
     void choosePoint(int index);
-    void chooseStation(int index);
     void chooseNothing();
-    void say();                  // what is chosen, to the status line and to a screen reader
+    void say();  // what is chosen, to the status line and to a screen reader
+    QString chosenWords() const;
+    std::vector<Hit> choosable() const;
     bool chooseNext(bool next);  // false: the end of the row
     void nudge(int right, int up, bool far);
+    std::unique_ptr<Gesture> dragOf(const Hit& hit, const QPointF& at);
     void endNudge();
     void removeChosen();
     void abortGesture();

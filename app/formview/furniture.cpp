@@ -106,6 +106,25 @@ void addScaleBar(Sheet& sheet, const Shown& shown, const Transform& transform, c
     addText(sheet.texts, {far, QRectF(QPointF(left + length_px - size.width() / 2, y), size), TextRole::ink}, area);
 }
 
+// What an arrow of the unit's length stands for, beside the scale of lengths.
+void addForceScale(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
+                   const QSizeF& view, const Fonts& fonts) {
+    if (sheet.forceScale.unit_N <= 0 || drawing.places.empty()) return;
+    QString words = sheet.forceScale.words;
+    const double times = hullOf(shown, transform, sheet.forceScale, true).times;
+    if (times > 1) {
+        words += QStringLiteral(" (blocks %1)")
+                     .arg(text(measure::writeForce(sheet.forceScale.unit_N * times, shown.display)));
+    }
+    const QSizeF size = sizeOf(fonts.small, words);
+    const double left = sheet.scaleBar.place.isNull() ? 7 * margin_px : sheet.scaleBar.place.right() + 7 * margin_px;
+    if (left + std::max(size.width(), ForceScale::unit_px) > view.width() - 2 * margin_px) return;
+    const double bottom = view.height() - rowsOf(fonts).figures_px - margin_px;
+    const Text figure{words, QRectF(QPointF(left - 1, bottom - 6 - 2 - size.height()), size), TextRole::ink};
+    if (!addText(sheet.texts, figure, QRectF(QPointF(0, 0), view))) return;
+    sheet.forceBar = QLineF(left, bottom - 3, left + ForceScale::unit_px, bottom - 3);
+}
+
 void addRamp(Sheet& sheet, const Drawing& drawing, const QSizeF& view, const Fonts& fonts) {
     if (drawing.strips.empty()) return;
     constexpr double length_px = 20 * gridStep;
@@ -113,7 +132,13 @@ void addRamp(Sheet& sheet, const Drawing& drawing, const QSizeF& view, const Fon
     const QSizeF titleSize = sizeOf(fonts.small, title);
     const double width = std::max(length_px, titleSize.width());
     const double left = view.width() - width - 3 * margin_px;
-    if (left < sheet.scaleBar.place.right() + 6 * margin_px) return;  // no room beside the scale bar
+    double taken = sheet.scaleBar.place.right();
+    for (const Text& other : sheet.texts) {
+        if (!sheet.forceBar.isNull() && other.words.startsWith(sheet.forceScale.words)) {
+            taken = std::max(sheet.forceBar.x2(), other.place.right()) - 2 * margin_px;
+        }
+    }
+    if (left < taken + 6 * margin_px) return;  // no room beside the scale bars
     const double bottom = view.height() - rowsOf(fonts).figures_px - margin_px;
     const double line = titleSize.height();
     const double y = bottom - line;
@@ -143,10 +168,23 @@ void addTitle(Sheet& sheet, const Shown& shown, const QSizeF& view, const Fonts&
     if (name.isEmpty()) return;
     const QSizeF size = sizeOf(fonts.title, name);
     addText(sheet.texts, {name, QRectF(QPointF(2 * margin_px, top), size), TextRole::ink, TextFont::title}, area);
-    if (sheet.misfitTimes <= 1) return;
-    const QString times = QStringLiteral("Misfits drawn %1 times their size").arg(sheet.misfitTimes);
-    const QRectF below(QPointF(2 * margin_px, top + size.height()), sizeOf(fonts.small, times));
-    addText(sheet.texts, {times, below, TextRole::faint}, area);
+    QStringList keys;
+    if (sheet.misfitTimes > 1) keys << QStringLiteral("Misfits drawn %1 times their size").arg(sheet.misfitTimes);
+    if (sheet.edge.gaps && sheet.edge.gapTimes > 1) {
+        keys << QStringLiteral("Gaps drawn %1 times their size").arg(sheet.edge.gapTimes);
+    }
+    if (sheet.edge.greatestPressure_Pa > 0) {
+        keys << QStringLiteral("Pressure on the %1 up to %2")
+                    .arg(shown.piece.form.kind == boat::FormKind::inPlace ? QStringLiteral("boat")
+                                                                          : QStringLiteral("form"),
+                         text(measure::writePressure(sheet.edge.greatestPressure_Pa, shown.display)));
+    }
+    double below = top + size.height();
+    for (const QString& key : keys) {
+        const QSizeF keySize = sizeOf(fonts.small, key);
+        addText(sheet.texts, {key, QRectF(QPointF(2 * margin_px, below), keySize), TextRole::faint}, area);
+        below += keySize.height();
+    }
 }
 
 // What is wrong with the drawing as a whole; empty: nothing.
@@ -259,6 +297,7 @@ void sheet::addFurniture(Sheet& sheet, const Shown& shown, const Drawing& drawin
     addBand(sheet, shown, view, fonts, waiting);
     addTitle(sheet, shown, view, fonts);
     addScaleBar(sheet, shown, transform, view, fonts);
+    if (shown.plan) addForceScale(sheet, shown, drawing, transform, view, fonts);
     addRamp(sheet, drawing, view, fonts);
     addOutOfSight(sheet, shown, drawing, transform, view, fonts);
     addGrid(sheet, shown, transform, view, fonts);

@@ -90,6 +90,42 @@ private:
     const Reach reach_;
 };
 
+// Something that is moved by a change which follows from where the mouse is.
+class DragByChange : public Gesture {
+public:
+    using ChangeAt = std::function<Change(const QPointF& to, Qt::KeyboardModifiers held)>;
+
+    DragByChange(const QPointF& begin, const boat::Piece& before, ChangeAt changeAt, Reach reach)
+        : Gesture(begin), before_(before), changeAt_(std::move(changeAt)), reach_(std::move(reach)) {}
+
+private:
+    void doMove(const QPointF& to, Qt::KeyboardModifiers held) override { reach_.ask(changeAt_(to, held)); }
+    void doFinish() override { reach_.ended(); }
+    void doAbort() override {
+        Change back = changeAt_(begin(), {});
+        back.after = before_;
+        reach_.ask(back);
+        reach_.ended();
+    }
+
+    const boat::Piece before_;
+    const ChangeAt changeAt_;
+    const Reach reach_;
+};
+
+// Along the line, beyond what is drawn by the tangent there.
+double alongUnder(const Drawing& drawing, const line::Line& line, const line::Xy& place) {
+    const double at_m = nearestPlace(drawing, line, place);
+    if (drawing.places.empty()) return at_m;
+    const bool before = at_m <= drawing.places.front().at_m + 1e-6;
+    const bool beyond = at_m >= drawing.places.back().at_m - 1e-6;
+    if (!before && !beyond) return at_m;
+    const line::Place end = line.at(at_m);
+    const double on_m =
+        (place.x_m - end.x_m) * std::cos(end.heading_rad) + (place.y_m - end.y_m) * std::sin(end.heading_rad);
+    return at_m + (before ? std::min(on_m, 0.0) : std::max(on_m, 0.0));
+}
+
 class Pan : public Gesture {
 public:
     Pan(const QPointF& begin, const Transform& transform, Reach reach)
@@ -127,6 +163,45 @@ std::unique_ptr<Gesture> dragPoint(const QPointF& begin, const Shown& shown, con
 std::unique_ptr<Gesture> dragStation(const QPointF& begin, const Shown& shown, const Drawing& drawing,
                                      const Transform& transform, int station, int number, const Reach& reach) {
     return std::make_unique<DragStation>(begin, shown, drawing, transform, station, number, reach);
+}
+
+std::unique_ptr<Gesture> dragFoot(const QPointF& begin, const Shown& shown, const Transform& transform, int station,
+                                  const line::Xy& foot, int number, const Reach& reach) {
+    const QString merges = QStringLiteral("move foot %1 %2").arg(station).arg(number);
+    const auto changeAt = [=](const QPointF& to, Qt::KeyboardModifiers held) {
+        QPointF moved = to - begin;
+        if (held & Qt::ShiftModifier) (std::abs(moved.x()) >= std::abs(moved.y()) ? moved.ry() : moved.rx()) = 0;
+        const line::Xy place{foot.x_m + moved.x() / transform.pixelsPerMetre,
+                             foot.y_m - moved.y() / transform.pixelsPerMetre};
+        return edits::moveFoot(shown, shown.piece, station, place, merges);
+    };
+    return std::make_unique<DragByChange>(begin, shown.piece, changeAt, reach);
+}
+
+std::unique_ptr<Gesture> dragBlock(const QPointF& begin, const Shown& shown, const Transform& transform, int block,
+                                   int number, const Reach& reach) {
+    const QString merges = QStringLiteral("move block %1 %2").arg(block).arg(number);
+    const double was_m = shown.piece.holding.hull.blocks.at(block).x_m;
+    const auto changeAt = [=](const QPointF& to, Qt::KeyboardModifiers) {
+        const double x_m = was_m + (to.x() - begin.x()) / transform.pixelsPerMetre;
+        return edits::moveBlock(shown, shown.piece, block, x_m, merges);
+    };
+    return std::make_unique<DragByChange>(begin, shown.piece, changeAt, reach);
+}
+
+std::unique_ptr<Gesture> dragTrim(const QPointF& begin, const Shown& shown, const Drawing& drawing,
+                                  const Transform& transform, int trim, int number, const Reach& reach) {
+    const QString merges = QStringLiteral("move trim line %1 %2").arg(trim).arg(number);
+    const auto which = trim == 0 ? edits::TrimLine::start : edits::TrimLine::end;
+    const double was_m = trim == 0 ? 0 : shown.plan->line.fair.line.length();
+    const auto under = [=](const QPointF& pixel) {
+        return alongUnder(drawing, shown.plan->line.fair.line, transform.toDrawing(pixel));
+    };
+    const double grasped_m = under(begin);
+    const auto changeAt = [=](const QPointF& to, Qt::KeyboardModifiers) {
+        return edits::moveTrim(shown, which, was_m + under(to) - grasped_m, merges);
+    };
+    return std::make_unique<DragByChange>(begin, shown.piece, changeAt, reach);
 }
 
 std::unique_ptr<Gesture> pan(const QPointF& begin, const Transform& transform, const Reach& reach) {

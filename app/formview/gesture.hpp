@@ -49,6 +49,16 @@ std::unique_ptr<Gesture> dragPoint(const QPointF& begin, const Shown& shown, con
 // Along the line, over-run included, as it was when the drag began.
 std::unique_ptr<Gesture> dragStation(const QPointF& begin, const Shown& shown, const Drawing& drawing,
                                      const Transform& transform, int station, int number, const Reach& reach);
+// The foot of a prop or jack, from `foot`; with shift level or upright.
+std::unique_ptr<Gesture> dragFoot(const QPointF& begin, const Shown& shown, const Transform& transform, int station,
+                                  const line::Xy& foot, int number, const Reach& reach);
+// A block under the hull, level.
+std::unique_ptr<Gesture> dragBlock(const QPointF& begin, const Shown& shown, const Transform& transform, int block,
+                                   int number, const Reach& reach);
+// A trim line (0 at the start, 1 at the end) along the line as it was when the drag began, and the arcs by which that
+// runs on.
+std::unique_ptr<Gesture> dragTrim(const QPointF& begin, const Shown& shown, const Drawing& drawing,
+                                  const Transform& transform, int trim, int number, const Reach& reach);
 std::unique_ptr<Gesture> pan(const QPointF& begin, const Transform& transform, const Reach& reach);
 
 }  // namespace fayline::app

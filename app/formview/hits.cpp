@@ -7,6 +7,8 @@ namespace fayline::app {
 
 namespace {
 
+constexpr double trimReach_px = 6;
+
 double distanceTo(const QLineF& line, const QPointF& pixel) {
     const QPointF along = line.p2() - line.p1();
     const double squared = QPointF::dotProduct(along, along);
@@ -52,6 +54,31 @@ Hit hitAt(const Sheet& sheet, const Drawing& drawing, const Transform& transform
         const double distance = distanceTo(QLineF(mark.frame.base, top), pixel);
         // The base lies on the stack, where points lie too: those go first.
         offer(Hit::Kind::station, mark.index, std::max(distance, 1.0));
+    }
+    for (const StationMark& mark : sheet.stations) {
+        if (!mark.frame.foot) continue;
+        const double foot = QLineF(*mark.frame.foot, pixel).length();
+        offer(Hit::Kind::foot, mark.index, foot);
+        // The strut is thin: its whole length takes hold of the station.
+        if (foot >= reach_px) {
+            offer(Hit::Kind::station, mark.index,
+                  std::max(distanceTo(QLineF(mark.frame.base, *mark.frame.foot), pixel), 2.0));
+        }
+    }
+    for (const ForceArrow& arrow : sheet.forces) {
+        if (arrow.station < 0) continue;
+        offer(Hit::Kind::station, arrow.station, std::max(distanceTo(arrow.shaft, pixel), 2.0));
+    }
+    for (const BlockMark& block : sheet.hull.blocks) {
+        offer(Hit::Kind::block, block.index, distanceTo(QLineF(block.top, block.body.center()), pixel));
+    }
+    for (size_t i = 0; i < sheet.grips.size(); ++i) {
+        offer(Hit::Kind::trim, static_cast<int>(i), QLineF(sheet.grips[i], pixel).length());
+    }
+    for (size_t i = 0; i < sheet.trims.size(); ++i) {  // the stroke runs through other marks: those go first
+        if (distanceTo(sheet.trims[i], pixel) <= trimReach_px) {
+            offer(Hit::Kind::trim, static_cast<int>(i), trimReach_px);
+        }
     }
     for (size_t i = 0; i < sheet.findings.size(); ++i) {
         offer(Hit::Kind::finding, static_cast<int>(i), QLineF(sheet.findings[i].at, pixel).length());

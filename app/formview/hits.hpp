@@ -6,16 +6,20 @@
 namespace fayline::app {
 
 struct Hit {
-    enum class Kind { nothing, point, station, finding, stack };
+    enum class Kind { nothing, point, station, foot, block, trim, finding, stack };
     Kind kind = Kind::nothing;
-    int index = -1;  // of the point or station in the piece, of the mark among the sheet's findings
+    // Of the point, the station (of which it is the foot) or the block in the piece; of the trim line, 0 at the start;
+    // of the mark among the sheet's findings.
+    int index = -1;
 
     bool operator==(const Hit&) const = default;
+    bool draggable() const { return kind != Kind::nothing && kind != Kind::finding && kind != Kind::stack; }
 };
 
 inline constexpr double reach_px = 12;  // from the middle of a mark
 
-// The mark nearest to `pixel` within reach, a point before a station at the same distance; the stack if no mark is.
+// The mark nearest to `pixel` within reach, a point before a station and that before a trim line at
+// the same distance; the stack if no mark is.
 Hit hitAt(const Sheet& sheet, const Drawing& drawing, const Transform& transform, const QPointF& pixel);
 
 }  // namespace fayline::app

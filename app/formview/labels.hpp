@@ -11,7 +11,7 @@
 
 namespace fayline::app {
 
-enum class TextRole { ink, faint, accent, caution };
+enum class TextRole { ink, faint, accent, caution, stop };
 enum class TextFont { small, body, title };
 
 struct Text {

@@ -8,13 +8,6 @@ namespace fayline::app {
 
 namespace {
 
-QColor mix(const QColor& from, const QColor& to, double share) {
-    const auto part = [share](double a, double b) { return a + (b - a) * share; };
-    return QColor::fromRgbF(static_cast<float>(part(from.redF(), to.redF())),
-                            static_cast<float>(part(from.greenF(), to.greenF())),
-                            static_cast<float>(part(from.blueF(), to.blueF())));
-}
-
 QPen pen(const QColor& colour, double width, Qt::PenStyle style = Qt::SolidLine) {
     return QPen(colour, width, style, Qt::FlatCap, Qt::RoundJoin);
 }
@@ -29,9 +22,13 @@ QColor roleColour(TextRole role, const Theme& theme) {
             return theme.accent;
         case TextRole::caution:
             return theme.caution;
+        case TextRole::stop:
+            return theme.stop;
     }
     return theme.ink;
 }
+
+using paint::mix;
 
 // A path of straight pieces in pixels, without the corners that no eye can tell from the piece that passes them by:
 // to stroke each of them is most of the work of a picture.
@@ -78,6 +75,13 @@ double faceStrength(double strip_px) {
 
 }  // namespace
 
+QColor paint::mix(const QColor& from, const QColor& to, double share) {
+    const auto part = [share](double a, double b) { return a + (b - a) * share; };
+    return QColor::fromRgbF(static_cast<float>(part(from.redF(), to.redF())),
+                            static_cast<float>(part(from.greenF(), to.greenF())),
+                            static_cast<float>(part(from.blueF(), to.blueF())));
+}
+
 void paint::ground(QPainter& painter, const Sheet& sheet, const QSizeF& view, const Theme& theme) {
     painter.fillRect(QRectF(QPointF(0, 0), view), theme.ground);
     painter.setRenderHint(QPainter::Antialiasing, false);
@@ -90,9 +94,7 @@ void paint::ground(QPainter& painter, const Sheet& sheet, const QSizeF& view, co
 
 void paint::stack(QPainter& painter, const Sheet& sheet, const Drawing& drawing, const Transform& transform,
                   const Theme& theme) {
-    painter.setBrush(Qt::NoBrush);
-    painter.setPen(pen(mix(theme.ground, theme.faint, 0.6), 1));
-    painter.drawPath(sheet.formSide);
+    paint::formEdge(painter, sheet, theme);
     painter.setPen(pen(theme.faint, 1.2));
     for (const QPolygonF& post : sheet.posts) painter.drawPolyline(post);
     if (!sheet.comb.isEmpty()) {
@@ -132,10 +134,6 @@ void paint::stack(QPainter& painter, const Sheet& sheet, const Drawing& drawing,
     painter.setPen(pen(theme.ink, 2));
     painter.drawPath(inPixels(drawing.line, pixels));
 
-    QPen trim = pen(theme.ink, 1.2);
-    trim.setDashPattern({9, 3, 2, 3});
-    painter.setPen(trim);
-    for (const QLineF& line : sheet.trims) painter.drawLine(line);
     for (const QLineF& line : sheet.pins) {
         painter.setPen(pen(theme.ground, 4));
         painter.drawLine(line);
@@ -162,6 +160,7 @@ void paint::furniture(QPainter& painter, const Sheet& sheet, const QSizeF& view,
         painter.setBrush(Qt::NoBrush);
         painter.drawRect(bar);
     }
+    if (!sheet.forceBar.isNull()) paint::forceScale(painter, sheet.forceBar, theme);
     if (!sheet.ramp.isNull()) {
         const QRectF ramp = sheet.ramp;
         painter.setPen(Qt::NoPen);

@@ -23,11 +23,19 @@ QRectF paintReading(QPainter& painter, const QStringList& lines, const QPointF& 
 namespace paint {  // the stages of paintForm
 
 void ground(QPainter& painter, const Sheet& sheet, const QSizeF& view, const Theme& theme);
+void formEdge(QPainter& painter, const Sheet& sheet, const Theme& theme);  // with gaps and pressure
 void stack(QPainter& painter, const Sheet& sheet, const Drawing& drawing, const Transform& transform,
            const Theme& theme);
 void marks(QPainter& painter, const Sheet& sheet, const Choice& choice, const Theme& theme);
+void trims(QPainter& painter, const Sheet& sheet, const Choice& choice, const Theme& theme);
+void standing(QPainter& painter, const Sheet& sheet, const Choice& choice, const Theme& theme);  // floor and hull
+void forces(QPainter& painter, const Sheet& sheet, const Choice& choice, const Theme& theme);
+void troubles(QPainter& painter, const Sheet& sheet, const Choice& choice, const Theme& theme);  // of props
+void forceScale(QPainter& painter, const QLineF& bar, const Theme& theme);
 void furniture(QPainter& painter, const Sheet& sheet, const QSizeF& view, const Fonts& fonts, const Theme& theme);
 void texts(QPainter& painter, const std::vector<Text>& texts, const Fonts& fonts, const Theme& theme);
+
+QColor mix(const QColor& from, const QColor& to, double share);
 
 }  // namespace paint
 

@@ -51,10 +51,14 @@ void paintPoint(QPainter& painter, const PointMark& mark, bool chosen, const The
 
 void paintStation(QPainter& painter, const StationMark& mark, bool chosen, const Theme& theme) {
     const QColor colour = chosen ? theme.accent : theme.ink;
-    if (!mark.strap.isEmpty()) {
-        painter.setPen(pen(colour, 2.4));
+    if (!mark.strap.band.isEmpty() || !mark.strap.idle.isEmpty()) {
         painter.setBrush(Qt::NoBrush);
-        painter.drawPath(mark.strap);
+        painter.setPen(pen(colour, 1.2, Qt::DashLine));
+        painter.drawPath(mark.strap.idle);
+        painter.setPen(pen(colour, 2.4));
+        painter.drawPath(mark.strap.band);
+        painter.setPen(pen(colour, 1));
+        painter.drawPath(mark.strap.thrust);
     }
     painter.setPen(pen(colour, 1.2, Qt::DashLine));
     painter.setBrush(Qt::NoBrush);
@@ -116,6 +120,7 @@ QColor severityColour(plan::Severity severity, const Theme& theme) {
 }
 
 void paint::marks(QPainter& painter, const Sheet& sheet, const Choice& choice, const Theme& theme) {
+    paint::trims(painter, sheet, choice, theme);
     paintRadius(painter, sheet.radius, theme);
     for (const FindingMark& mark : sheet.findings) {
         const QColor colour = severityColour(mark.severity, theme);
@@ -128,7 +133,10 @@ void paint::marks(QPainter& painter, const Sheet& sheet, const Choice& choice, c
         painter.setPen(Qt::NoPen);
         painter.drawEllipse(mark.at, 1.6, 1.6);
     }
+    paint::standing(painter, sheet, choice, theme);
     for (const StationMark& mark : sheet.stations) paintStation(painter, mark, mark.index == choice.station, theme);
+    paint::forces(painter, sheet, choice, theme);
+    paint::troubles(painter, sheet, choice, theme);
     for (const PointMark& mark : sheet.points) {
         if (!mark.misfit.isNull()) paintMisfit(painter, mark.misfit, theme);
     }

@@ -6,6 +6,7 @@
 #include <map>
 
 #include "app/look/names.hpp"
+#include "app/look/theme.hpp"
 #include "core/measure/display.hpp"
 
 namespace fayline::app {
@@ -48,28 +49,22 @@ double misfitTimes(const Shown& shown, const Transform& transform) {
 }
 
 // Strokes at half a right angle, a few pixels apart, on the form's side of the stack.
-QPainterPath strokesAlongForm(const Shown& shown, const Drawing& drawing, const Transform& transform,
-                              const QSizeF& view) {
+QPainterPath strokesAlongForm(const FormEdge& edge, const QSizeF& view) {
     constexpr double apart_px = 7;
     constexpr double long_px = 7;
     QPainterPath strokes;
-    const auto& form = shown.piece.form;
-    const auto& stack = shown.piece.stack;
-    const bool inPlace = form.kind == boat::FormKind::inPlace;
-    const double from_m = -form.carriesOnStart_m.value_or(inPlace ? 0 : stack.runsPastStart_m);
-    const double to_m = drawing.length_m + form.carriesOnEnd_m.value_or(inPlace ? 0 : stack.runsPastEnd_m);
     const QRectF seen = QRectF(QPointF(0, 0), view).adjusted(-long_px, -long_px, long_px, long_px);
     double left_px = 0;
-    for (size_t j = 0; j + 1 < drawing.places.size(); ++j) {
-        const DrawnPlace& a = drawing.places[j];
-        const DrawnPlace& b = drawing.places[j + 1];
-        if (a.at_m < from_m - 1e-9 || b.at_m > to_m + 1e-9) continue;
-        const QPointF start = transform.toScreen(a.onForm);
-        const QPointF end = transform.toScreen(b.onForm);
+    for (size_t j = 0; j + 1 < edge.places.size(); ++j) {
+        const EdgePlace& a = edge.places[j];
+        const EdgePlace& b = edge.places[j + 1];
+        if (!a.borne || !b.borne || a.cut || b.cut) continue;
+        const QPointF start = a.onEdge();
+        const QPointF end = b.onEdge();
         const QLineF stretch(start, end);
         const double length = stretch.length();
         if (length <= 0) continue;
-        const QPointF in = -outOf(a);
+        const QPointF in = a.in;
         const QPointF along = (end - start) / length;
         if (!seen.intersects(QRectF(start, end).normalized().adjusted(-1, -1, 1, 1))) continue;
         for (double at = left_px; at < length; at += apart_px) {
@@ -80,6 +75,24 @@ QPainterPath strokesAlongForm(const Shown& shown, const Drawing& drawing, const 
         left_px = std::fmod(apart_px - std::fmod(length - left_px, apart_px), apart_px);
     }
     return strokes;
+}
+
+// A piece glued in place lies on the boat: a second line beside the edge, as of a plank or a backbone seen in section.
+QPainterPath lineAlongBoat(const FormEdge& edge) {
+    constexpr double beside_px = 6;
+    QPainterPath line;
+    bool down = false;
+    for (const EdgePlace& place : edge.places) {
+        if (!place.borne || place.cut) continue;
+        const QPointF at = place.onEdge() + place.in * beside_px;
+        if (down) {
+            line.lineTo(at);
+        } else {
+            line.moveTo(at);
+        }
+        down = true;
+    }
+    return line;
 }
 
 void addComb(Sheet& sheet, const Drawing& drawing, const Transform& transform) {
@@ -142,7 +155,40 @@ Bounds boundsOf(const Shown& shown, const Drawing& drawing) {
     for (const auto& station : shown.piece.holding.stations) {
         if (station.footX_m && station.footY_m) bounds.include({*station.footX_m, *station.footY_m});
     }
-    return bounds;
+    if (shown.plan) {
+        for (const auto& prop : shown.plan->holding.props) bounds.include(prop.foot);
+    }
+    Bounds whole = bounds;
+    const boat::Hull& hull = shown.piece.holding.hull;
+    for (const auto& block : hull.blocks) whole.include({block.x_m, block.y_m});
+    if (hull.weight_kg > 0) whole.include({hull.centreX_m, hull.centreY_m});
+    constexpr double most = 3;  // as large as the piece
+    const double size_m = std::max(bounds.width_m(), bounds.height_m());
+    return std::max(whole.width_m(), whole.height_m()) <= most * size_m ? whole : bounds;
+}
+
+QRectF roomWithMarks(const Shown& shown, const Drawing& drawing, const QSizeF& view, const Fonts& fonts,
+                     const Choice& choice) {
+    const QRectF room = roomForDrawing(view, fonts);
+    if (!shown.plan || drawing.places.empty() || !choice.forces) return room;
+    Sheet sheet;
+    sheet.forceScale = forceScaleOf(*shown.plan, shown.display);
+    if (sheet.forceScale.unit_N <= 0) return room;
+    const Transform transform = fitted(boundsOf(shown, drawing), room);
+    sheet::addStations(sheet, shown, drawing, transform);
+    sheet::addHolding(sheet, shown, drawing, transform, choice);
+    constexpr double number_px = 20;  // beyond the tail
+    constexpr double least = 0.6;     // of the room is kept, or a small view would show no piece
+    const double bottom = room.bottom() + std::clamp(view.height() * 0.06, 8.0, 40.0);
+    double above = 0;
+    double below = 0;
+    for (const ForceArrow& arrow : sheet.forces) {
+        const QPointF far = arrow.shaft.p1() - arrow.way * number_px;
+        above = std::max(above, 2.0 * gridStep - far.y());
+        below = std::max(below, far.y() - bottom);
+    }
+    const double most = room.height() * (1 - least) / 2;
+    return room.adjusted(0, std::min(above, most), 0, -std::min(below, most));
 }
 
 void sheet::addStack(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
@@ -151,7 +197,7 @@ void sheet::addStack(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
     if (shown.piece.form.kind == boat::FormKind::posts) {
         for (const auto& post : shown.piece.form.posts) {
             const DrawnPlace place = placeAt(drawing, post.at_m);
-            const QPointF top = transform.toScreen(place.onForm);
+            const QPointF top = edgeAt(sheet.edge, post.at_m).onEdge();
             const double half = std::max(3.0, post.width_m / 2 * transform.pixelsPerMetre);
             const QPointF out = outOf(place);
             const QPointF along(-out.y() * half, out.x() * half);
@@ -159,11 +205,20 @@ void sheet::addStack(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
             sheet.posts.push_back(QPolygonF({top - along + down, top - along, top + along, top + along + down}));
         }
     } else if (!choice.comb) {  // the comb stands where the strokes would
-        sheet.formSide = strokesAlongForm(shown, drawing, transform, view);
+        if (shown.piece.form.kind == boat::FormKind::inPlace) {
+            sheet.boatSide = lineAlongBoat(sheet.edge);
+        } else {
+            sheet.formSide = strokesAlongForm(sheet.edge, view);
+        }
     }
     if (choice.comb) addComb(sheet, drawing, transform);
-    sheet.trims.push_back(across(placeAt(drawing, 0), transform, 16));
-    sheet.trims.push_back(across(placeAt(drawing, drawing.length_m), transform, 16));
+    for (const double at_m : {0.0, drawing.length_m}) {
+        QLineF trim = across(placeAt(drawing, at_m), transform, 16);
+        const EdgePlace place = edgeAt(sheet.edge, at_m);
+        trim.setP1(trim.p1() + place.in * (place.depth_px() + 4));
+        sheet.trims.push_back(trim);
+        sheet.grips.push_back(trim.p1());
+    }
     for (const auto& pin : shown.piece.stack.pins) {
         sheet.pins.push_back(across(placeAt(drawing, pin.at_m), transform, 5));
     }
@@ -176,7 +231,9 @@ void sheet::addStack(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
         const QPointF toCentre = tightest.curvature_per_m > 0 ? left : -left;
         // From the face on the hollow side, so that the arrow is not lost in the stack.
         const bool formIsHollowSide = QPointF::dotProduct(toCentre, outOf(place)) < 0;
-        const QPointF foot = transform.toScreen(formIsHollowSide ? place.onForm : place.onOutside);
+        const EdgePlace edge = edgeAt(sheet.edge, tightest.at_m);
+        const QPointF foot =
+            formIsHollowSide ? edge.face + edge.in * edge.depth_px() : transform.toScreen(place.onOutside);
         sheet.radius = QLineF(foot + toCentre * std::min(radius_px, 56.0), foot);
     }
 }
@@ -228,18 +285,9 @@ void sheet::addStations(Sheet& sheet, const Shown& shown, const Drawing& drawing
         mark.frame.along = QPointF(-mark.frame.outwards.y(), mark.frame.outwards.x());
         mark.frame.pad = station.pad_m * transform.pixelsPerMetre;
         mark.frame.depth = QLineF(transform.toScreen(place.onForm), mark.frame.base).length();
-        if (station.footX_m && station.footY_m) {
-            mark.frame.foot = transform.toScreen({*station.footX_m, *station.footY_m});
-        }
+        if (const auto foot = footOf(shown, mark.index)) mark.frame.foot = transform.toScreen(*foot);
         if (station.kind == boat::HoldKind::strap && station.to_m) {
-            const double from_m = std::min(station.at_m, *station.to_m);
-            const double to_m = std::max(station.at_m, *station.to_m);
-            QPolygonF band;
-            for (const DrawnPlace& each : drawing.places) {
-                if (each.at_m < from_m || each.at_m > to_m) continue;
-                band << transform.toScreen(each.onOutside) + outOf(each) * 3;
-            }
-            mark.strap.addPolygon(band);
+            mark.strap = strapMark(station, strapPlan(*shown.plan, mark.index), drawing, transform);
         }
         sheet.stations.push_back(mark);
     }
@@ -257,14 +305,40 @@ void sheet::addStations(Sheet& sheet, const Shown& shown, const Drawing& drawing
     }
 }
 
-void sheet::addFindings(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform) {
+void sheet::addHolding(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
+                       const Choice& choice) {
+    if (drawing.places.empty()) return;
+    sheet.ground = groundOf(shown, transform);
+    sheet.troubles = propTroubles(shown, transform);
+    sheet.hull = hullOf(shown, transform, sheet.forceScale, choice.forces);
+    if (!choice.forces) return;
+    for (const StationMark& mark : sheet.stations) {
+        const boat::Station& station = shown.piece.holding.stations[mark.index];
+        if (const auto* strap = strapPlan(*shown.plan, mark.index)) {
+            for (const ForceArrow& arrow :
+                 strapArrows(station, *strap, drawing, transform, sheet.forceScale, shown.display)) {
+                sheet.forces.push_back(arrow);
+            }
+            continue;
+        }
+        const auto* held = heldStation(*shown.plan, mark.index);
+        if (!held || station.side) continue;
+        sheet.forces.push_back(stationArrow(*held, mark.frame, mark.shape.reach, sheet.forceScale, shown.display));
+    }
+    for (const ForceArrow& arrow : overloadedPosts(*shown.plan, sheet.edge, sheet.forceScale, shown.display)) {
+        sheet.forces.push_back(arrow);
+    }
+}
+
+void sheet::addFindings(Sheet& sheet, const Shown& shown, const Drawing& drawing) {
     if (drawing.places.empty()) return;
     constexpr double away_px = 24;
     for (const plan::Finding& finding : shown.plan->findings) {
         if (!finding.at_m || finding.point >= 0) continue;  // a point has its mark itself
         const DrawnPlace place = placeAt(drawing, *finding.at_m);
-        const QPointF foot = transform.toScreen(place.onForm);
-        QPointF at = foot - outOf(place) * away_px;
+        const EdgePlace edge = edgeAt(sheet.edge, *finding.at_m);
+        const QPointF foot = edge.face + edge.in * edge.depth_px();
+        QPointF at = foot + edge.in * away_px;
         if (!sheet.radius.isNull() && QLineF(at, sheet.radius.center()).length() < 24) {
             at += QPointF(outOf(place).y(), -outOf(place).x()) * 20;  // beside the arrow
         }
@@ -282,13 +356,18 @@ void sheet::addFindings(Sheet& sheet, const Shown& shown, const Drawing& drawing
 Sheet sheetOf(const Shown& shown, const Drawing& drawing, const Transform& transform, const QSizeF& view,
               const Choice& choice, const Fonts& fonts, bool waiting) {
     Sheet sheet;
+    if (shown.pieceIndex >= 0 && shown.plan) {
+        sheet.edge = formEdgeOf(shown, drawing, transform, choice.gapsMagnified, choice.pressure && !choice.comb);
+        if (choice.forces) sheet.forceScale = forceScaleOf(*shown.plan, shown.display);
+    }
     if (shown.pieceIndex >= 0) sheet::addPoints(sheet, shown, drawing, transform, choice);
     sheet::addFurniture(sheet, shown, drawing, transform, view, fonts, waiting);
     if (shown.pieceIndex < 0) return sheet;
     if (shown.plan) {
         sheet::addStack(sheet, shown, drawing, transform, view, choice);
         sheet::addStations(sheet, shown, drawing, transform);
-        sheet::addFindings(sheet, shown, drawing, transform);
+        sheet::addHolding(sheet, shown, drawing, transform, choice);
+        sheet::addFindings(sheet, shown, drawing);
     }
     sheet::addWords(sheet, shown, drawing, transform, view, choice, fonts);
     return sheet;

@@ -9,6 +9,9 @@
 #include <vector>
 
 #include "app/formview/drawing.hpp"
+#include "app/formview/force_marks.hpp"
+#include "app/formview/form_edge.hpp"
+#include "app/formview/ground_marks.hpp"
 #include "app/formview/labels.hpp"
 #include "app/formview/station_shape.hpp"
 #include "app/formview/transform.hpp"
@@ -21,9 +24,18 @@ namespace fayline::app {
 struct Choice {
     bool comb = false;
     bool misfitMagnified = true;
-    int point = -1;    // chosen point, or
-    int station = -1;  // chosen station, by its index in the piece
+    bool forces = true;  // arrows of pulls, thrusts and pushes
+    bool gapsMagnified = true;
+    bool pressure = true;  // along the edge of the form
+    int point = -1;        // chosen point, or
+    int station = -1;      // chosen station, by its index in the piece,
+    bool foot = false;     // ... of which the foot is chosen, or
+    int block = -1;        // chosen block under the hull, or
+    int trim = -1;         // chosen trim line: 0 at the start, 1 at the end
     std::optional<double> place_m;
+
+    bool operator==(const Choice&) const = default;
+    bool nothing() const { return point < 0 && station < 0 && block < 0 && trim < 0; }
 };
 
 struct PointMark {
@@ -44,7 +56,7 @@ struct StationMark {
     double at_m = 0;
     StationFrame frame;
     StationShape shape;
-    QPainterPath strap;  // round the outside; empty for all but straps
+    StrapMark strap;  // round the outside; empty for all but straps
 };
 
 struct FindingMark {
@@ -69,10 +81,19 @@ struct Sheet {
     std::vector<PointMark> points;
     std::vector<StationMark> stations;
     std::vector<FindingMark> findings;
-    std::vector<QLineF> trims;
+    std::vector<QLineF> trims;   // from the form's side outwards
+    std::vector<QPointF> grips;  // of the trim lines, by which they are dragged
     std::vector<QLineF> pins;
     std::vector<QPolygonF> posts;  // of a form of posts: down one side, over the top, up the other
     QPainterPath formSide;         // short strokes on the form's side of the stack
+    QPainterPath boatSide;         // of a piece glued in place: a second line beside the edge
+    FormEdge edge;
+    std::vector<ForceArrow> forces;
+    ForceScale forceScale;
+    QLineF forceBar;  // of the unit of the scale; null: nothing to read by it
+    std::vector<GroundMark> ground;
+    std::vector<PropTrouble> troubles;
+    HullMark hull;
     QPainterPath comb;
     QPainterPath combEdge;
     QLineF radius;  // from the tightest place towards its centre; null: straight or no plan
@@ -102,7 +123,12 @@ Sheet sheetOf(const Shown& shown, const Drawing& drawing, const Transform& trans
 // The part of a view that a fitted drawing fills: without the title above and the scale bar and ramp below.
 QRectF roomForDrawing(const QSizeF& view, const Fonts& fonts);
 
-// Bounds of all that belongs to the piece: stack, line, points.
+// The same with room for the arrows, which stand out by pixels whatever the scale.
+QRectF roomWithMarks(const Shown& shown, const Drawing& drawing, const QSizeF& view, const Fonts& fonts,
+                     const Choice& choice);
+
+// Bounds of all that belongs to the piece: stack, line, points, feet of props; the hull's blocks as well unless the
+// piece would be lost beside them.
 Bounds boundsOf(const Shown& shown, const Drawing& drawing);
 
 // Where the point was measured and what it is called.
@@ -117,7 +143,9 @@ void addStack(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Tr
 void addPoints(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
                const Choice& choice);
 void addStations(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform);
-void addFindings(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform);
+void addHolding(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
+                const Choice& choice);
+void addFindings(Sheet& sheet, const Shown& shown, const Drawing& drawing);
 void addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform, const QSizeF& view,
               const Choice& choice, const Fonts& fonts);
 

@@ -77,7 +77,36 @@ StationShape prop(const StationFrame& frame) {
     return shape;
 }
 
+// A jack that stands on its foot: a base there, the screw with its thread up to the pad.
+StationShape jackFromFoot(const StationFrame& frame) {
+    const Pen pen(frame);
+    StationShape shape;
+    pen.block(shape.body, padHalf(frame), 0, 3);
+    shape.reach = 14;
+    const QPointF head = pen.at(0, 3);
+    const QPointF run = head - *frame.foot;
+    const double length = std::hypot(run.x(), run.y());
+    if (length < 1) return shape;
+    const QPointF up = run / length;
+    const QPointF side(-up.y(), up.x());
+    const double high = std::min(26 * frame.size, length * 0.6);
+    QPolygonF base;
+    base << *frame.foot + side * 9 * frame.size << *frame.foot + up * high + side * 4 * frame.size
+         << *frame.foot + up * high - side * 4 * frame.size << *frame.foot - side * 9 * frame.size;
+    shape.body.addPolygon(base);
+    shape.body.closeSubpath();
+    shape.strokes.moveTo(*frame.foot + up * high);
+    shape.strokes.lineTo(head);
+    const double threadTo = std::min(length - 3, high + 24 * frame.size);
+    for (double at = high + 3; at < threadTo; at += 3) {
+        shape.strokes.moveTo(*frame.foot + up * (at - 0.8) - side * 2.5 * frame.size);
+        shape.strokes.lineTo(*frame.foot + up * (at + 0.8) + side * 2.5 * frame.size);
+    }
+    return shape;
+}
+
 StationShape jack(const StationFrame& frame) {
+    if (frame.foot) return jackFromFoot(frame);
     const Pen pen(frame);
     StationShape shape;
     pen.block(shape.body, padHalf(frame), 0, 3);

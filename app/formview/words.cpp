@@ -17,6 +17,7 @@ enum Importance {
     inner = 10,
     ends = 20,
     trim = 30,
+    figures = 35,
     stations = 40,
     tightest = 50,
     suspects = 60,
@@ -71,6 +72,34 @@ Occupied occupiedBy(const Sheet& sheet, const Drawing& drawing, const Transform&
     for (const StationMark& mark : sheet.stations) {
         occupied.fillAlong(QLineF(mark.frame.base, mark.frame.base + mark.frame.outwards * mark.shape.reach), 12);
     }
+    const auto& edge = sheet.edge.places;
+    for (size_t j = 0; j < edge.size(); j += 2) {
+        if (edge[j].depth_px() < 1) continue;
+        occupied.fillAlong(QLineF(edge[j].face, edge[j].face + edge[j].in * edge[j].depth_px()), 8);
+    }
+    for (const StationMark& mark : sheet.stations) {
+        if (mark.frame.foot) occupied.addStroke(QLineF(mark.frame.base, *mark.frame.foot));
+    }
+    for (const ForceArrow& arrow : sheet.forces) {
+        occupied.addStroke(arrow.shaft);
+        occupied.fillAlong(arrow.shaft, 8);
+    }
+    for (const GroundMark& mark : sheet.ground) {
+        occupied.addStroke(mark.line);
+        occupied.fill(
+            QRectF(mark.line.p1(), mark.line.p2()).adjusted(0, mark.overhead ? -7 : 0, 0, mark.overhead ? 0 : 7));
+    }
+    for (const PropTrouble& trouble : sheet.troubles) {
+        occupied.fill(QRectF(trouble.at.x() - 9, trouble.at.y() - 9, 18, 18));
+    }
+    for (const BlockMark& block : sheet.hull.blocks) {
+        occupied.fill(block.body);
+        if (block.push) occupied.addStroke(block.push->shaft);
+    }
+    if (sheet.hull.centre) {
+        occupied.fill(QRectF(sheet.hull.centre->x() - 8, sheet.hull.centre->y() - 8, 16, 16));
+    }
+    for (const QPointF& grip : sheet.grips) occupied.fill(QRectF(grip.x() - 5, grip.y() - 5, 10, 10));
     for (const PointMark& mark : sheet.points) {
         occupied.fill(QRectF(mark.at.x() - 5, mark.at.y() - 5, 10, 10));
         if (!mark.misfit.isNull()) occupied.addStroke(mark.misfit);
@@ -87,7 +116,18 @@ Occupied occupiedBy(const Sheet& sheet, const Drawing& drawing, const Transform&
     if (!sheet.radius.isNull()) occupied.addStroke(sheet.radius);
     occupied.fill(sheet.ramp.adjusted(-8, -4, 8, 4));
     occupied.fill(sheet.scaleBar.place.adjusted(-8, -4, 8, 4));
+    if (!sheet.forceBar.isNull()) occupied.fillAlong(sheet.forceBar, 12);
     return occupied;
+}
+
+// Where the number of a station stands best: beyond its arrow.
+QPointF numberFoot(const Sheet& sheet, const StationMark& mark) {
+    if (!mark.frame.foot) {
+        for (const ForceArrow& arrow : sheet.forces) {
+            if (arrow.station == mark.index && mark.kind != boat::HoldKind::strap) return arrow.shaft.p1();
+        }
+    }
+    return mark.frame.base + mark.frame.outwards * mark.shape.reach;
 }
 
 }  // namespace
@@ -138,14 +178,38 @@ void sheet::addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
     }
     for (const StationMark& mark : sheet.stations) {
         if (mark.number <= 0) continue;
-        Wish& made = wish(QString::number(mark.number), mark.frame.base + mark.frame.outwards * mark.shape.reach,
-                          mark.frame.outwards, mark.index == choice.station ? chosen : stations);
+        Wish& made = wish(QString::number(mark.number), numberFoot(sheet, mark), mark.frame.outwards,
+                          mark.index == choice.station ? chosen : stations);
         made.size = QSizeF(ring, ring);
         made.ringed = true;
         made.away = 2;
         made.farthest = 34;
         made.role = mark.index == choice.station ? TextRole::accent : TextRole::ink;
     }
+    const auto wishFigure = [&](const ForceArrow& arrow) {
+        const bool chosenOne = arrow.station >= 0 && arrow.station == choice.station;
+        Wish& made = wish(arrow.figure, arrow.shaft.center(), arrow.towards, chosenOne ? chosen - 1 : figures);
+        made.away = 6;
+        made.farthest = 36;
+        made.role = chosenOne                                                            ? TextRole::accent
+                    : arrow.state == ForceState::full || arrow.state == ForceState::over ? TextRole::caution
+                    : arrow.state == ForceState::slack                                   ? TextRole::faint
+                                                                                         : TextRole::ink;
+    };
+    for (const ForceArrow& arrow : sheet.forces) wishFigure(arrow);
+    for (const PropTrouble& trouble : sheet.troubles) {
+        Wish& made = wish(trouble.words, trouble.at, QPointF(1, 0), suspects - 1);
+        made.away = 11;
+        made.role = trouble.stop ? TextRole::stop : TextRole::caution;
+    }
+    for (const BlockMark& block : sheet.hull.blocks) {
+        if (block.push) wishFigure(*block.push);
+        if (!block.lifts) continue;
+        Wish& made = wish(QStringLiteral("hull lifts off"), block.body.center(), QPointF(1, 0.3), suspects - 1);
+        made.away = 14;
+        made.role = TextRole::stop;
+    }
+    if (sheet.hull.centre) wish(sheet.hull.weight, *sheet.hull.centre, QPointF(1, -0.3), trim).away = 11;
     if (!sheet.radius.isNull()) {
         const double radius_m = 1 / std::abs(shown.plan->line.tightest.curvature_per_m);
         const QString words = QStringLiteral("R ") + text(measure::writeLength(radius_m, shown.display));
