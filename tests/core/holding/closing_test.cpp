@@ -6,6 +6,8 @@
 #include <numbers>
 #include <random>
 
+#include "core/holding/gaps.hpp"
+#include "core/holding/tail.hpp"
 #include "tests/core/holding/made_work.hpp"
 
 namespace fayline::holding {
@@ -147,6 +149,40 @@ TEST(Closing, IsTheSameForAPieceWalkedFromItsOtherEnd) {
         EXPECT_NEAR(one[i].standsOff_m, other[i].standsOff_m, 1e-6) << i;
         EXPECT_NEAR(one[i].tailOff_m, other[i].tailOff_m, 1e-6) << i;
     }
+}
+
+// Tail, rod and tail are the strips, which do not stretch: the rod's length summed up over points 1 mm apart.
+TEST(Closing, TheTailsAreAsLongAsWhatTheRodLeavesOfTheStrips) {
+    const Work work = made::workOn([](double) { return -1.0; }, 1.6, 3, made::clampsAt({0.2, 1.2}, 5000));
+    const Ready ready = makeReady(work);
+    const double from = alongMiddle(ready.middle, 0.1);
+    const double to = alongMiddle(ready.middle, 1.3);
+    const Pressed pressed = press(ready, work, work.piece.holding.stations, from, to);
+    const Contact contact = solve(pressed.problem);
+    ASSERT_EQ(contact.outcome, Outcome::settled);
+    std::vector<line::Xy> points;
+    const int steps = static_cast<int>((to - from) / 0.001);
+    for (int i = 0; i <= steps; ++i) {
+        const double s = from + (to - from) * i / steps;
+        const MiddleFrame frame = middleFrame(ready.middle, work.line, s);
+        const double gap = gapAt(contact, s).gap_m;
+        points.push_back({frame.point.x_m + gap * frame.away.x_m, frame.point.y_m + gap * frame.away.y_m});
+    }
+    const auto lengthOf = [](const std::vector<line::Xy>& along) {
+        double length = 0;
+        for (std::size_t i = 1; i < along.size(); ++i) {
+            length += std::hypot(along[i].x_m - along[i - 1].x_m, along[i].y_m - along[i - 1].y_m);
+        }
+        return length;
+    };
+    const Tail before = tailOf(ready, work, pressed.problem, contact, false);
+    const Tail after = tailOf(ready, work, pressed.problem, contact, true);
+    const double strips = alongMiddle(ready.middle, ready.strips.to_m) - alongMiddle(ready.middle, ready.strips.from_m);
+    EXPECT_NEAR(lengthOf(before.points) + lengthOf(points) + lengthOf(after.points), strips, 2e-6);
+    EXPECT_GT(lengthOf(points) - (to - from), 1e-3);  // it springs clear: the rod is longer than the form under it
+    // Each tail goes on from the rod's end.
+    EXPECT_NEAR(before.points[0].x_m, points.front().x_m, 1e-9);
+    EXPECT_NEAR(after.points[0].y_m, points.back().y_m, 1e-9);
 }
 
 TEST(Closing, StripsThatHaveTakenTheWholeCurveLieDownByThemselves) {

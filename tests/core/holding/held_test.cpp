@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <random>
@@ -213,6 +214,22 @@ TEST(Held, StripsThatHaveTakenHalfTheCurveAskForHalfThePull) {
     EXPECT_EQ(wholly.outcome, Outcome::settled);
     EXPECT_LT(wholly.largest.gap_m, 1e-7);
     for (const HeldStation& station : wholly.stations) EXPECT_LT(station.pull_N, 1);
+}
+
+TEST(Held, TellsTheContactHowFastTheCurvatureChanges) {
+    const Work work = reverse();
+    const Pressed pressed = pressAll(makeReady(work), work, work.piece.holding.stations);
+    const Rod& rod = pressed.problem.rod;
+    const std::vector<double> places = gaussPlaces(rod.mesh);
+    ASSERT_EQ(places.size(), rod.curvature_per_m.size());
+    for (std::size_t i = 1; i < places.size(); ++i) {
+        const double change = rod.curvature_per_m[i] - rod.curvature_per_m[i - 1];
+        const double step = places[i] - places[i - 1];
+        if (places[i - 1] < 0 || places[i] > alongMiddle(makeReady(work).middle, 1.1)) continue;
+        // The rate is 6 per square metre at most and changes by 36 in a metre.
+        EXPECT_NEAR(change, step * (rod.curvatureRate_per_m2[i] + rod.curvatureRate_per_m2[i - 1]) / 2, 1e-5) << i;
+    }
+    EXPECT_GT(*std::max_element(rod.curvatureRate_per_m2.begin(), rod.curvatureRate_per_m2.end()), 4);
 }
 
 TEST(Held, AFootAsideLeavesAPropItsShareSquareToTheStack) {
