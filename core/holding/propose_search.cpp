@@ -15,6 +15,8 @@ namespace {
 constexpr double hair_m = 1e-9;
 // Places by which the bounds from either end are widened, since what lies behind is felt a little.
 constexpr int margin = 1;
+// Stations behind the one looked at that a trial takes in: what lies further off is felt by a hundredth.
+constexpr std::size_t stationsBehind = 4;
 // What a trial that only looks ahead may be off, as a share of the gap: it must stay so far within the limit where it
 // sets a place, and go so far beyond it where it rules one out.
 constexpr double lookAhead = 0.01;
@@ -113,6 +115,7 @@ void waive(Search& search, const Order& order, const std::vector<int>& chosen, i
 // How a trial is read: over how many spans back, and up to which share of the limit.
 struct Look {
     std::size_t spans = 2;
+    std::size_t behind = stationsBehind;
     double most = 1 - lookAhead;
 };
 
@@ -134,7 +137,8 @@ int furthestHeld(Search& search, const Order& order, const std::vector<int>& cho
     double guess = search.usualSpacing_m;
     int probe = distance(last) <= 1.5 * guess ? last : nearestTo(guess, first, last);
     while (good + 1 < bad && !stopped(search)) {
-        const Tried tried = search.trials.soFar(with(chosen, order.place(probe), order.way), order.way, look.spans);
+        const Tried tried =
+            search.trials.soFar(with(chosen, order.place(probe), order.way), order.way, look.spans, look.behind);
         if (tried.worst <= look.most) {
             good = probe;
             // Gaps grow with the fourth power of the spacing.
@@ -173,7 +177,7 @@ std::vector<int> reachOut(Search& search, Way way) {
 }
 
 // For each of `count` stations counted from where `way` begins the furthest place that it may have, in order: as in
-// reachOut, but read generously and each a place further than that before the next is looked for.
+// reachOut, but with the stack held before the last as well as it can be, and read generously.
 std::vector<int> furthestBounds(Search& search, Way way, std::size_t count) {
     const Order order{static_cast<int>(search.sites.free.size()), way};
     std::vector<int> bounds;
@@ -192,7 +196,7 @@ std::vector<int> furthestBounds(Search& search, Way way, std::size_t count) {
                                                        : stack::Run{last, search.sites.lineLength_m});
         }
         const int last = std::max(first, furthestPressing(search, order, chosen, first));
-        int furthest = furthestHeld(search, order, chosen, first, last, {1, 1 + lookAhead});
+        int furthest = furthestHeld(search, order, chosen, first, last, {1, 1, 1 + lookAhead});
         furthest = std::min(furthest + margin, last);
         bounds.push_back(furthest);
         chosen = with(chosen, order.place(furthest), way);
@@ -231,7 +235,7 @@ bool placeWithin(Search& search, Within& within, std::vector<int>& chosen) {
         bool may = true;
         if (chosen.size() < within.least.size()) {
             --within.trials;
-            may = search.trials.soFar(chosen, Way::onward, 2).worst <= 1 + lookAhead;
+            may = search.trials.soFar(chosen, Way::onward, 2, stationsBehind).worst <= 1 + lookAhead;
         }
         if (may && placeWithin(search, within, chosen)) return true;
         chosen.pop_back();
@@ -277,6 +281,23 @@ std::vector<int> pressingAndHolding(Search& search) {
     return {};
 }
 
+// Of `best` and `chosen` the one that does; of two that do that with fewer stations, or as few and the smaller gap.
+void take(Search& search, const std::vector<int>& chosen, Fewest& best) {
+    if (!holdsAtAll(search, chosen) || !allPressed(search, chosen)) {
+        if (best.chosen.empty()) best.chosen = chosen;
+        return;
+    }
+    const Tried tried = search.trials.whole(chosen);
+    const bool better = tried.holds == best.holds
+                            ? chosen.size() < best.chosen.size() ||
+                                  (chosen.size() == best.chosen.size() && tried.largest_m < best.largest_m)
+                            : tried.holds;
+    if (!best.chosen.empty() && !better) return;
+    best.chosen = chosen;
+    best.holds = tried.holds;
+    best.largest_m = tried.largest_m;
+}
+
 // Fewer than `best`, as long as the bounds from either end leave room.
 void tryFewer(Search& search, Fewest& best) {
     const int places = static_cast<int>(search.sites.free.size());
@@ -299,6 +320,7 @@ void tryFewer(Search& search, Fewest& best) {
         }
         left = within.trials;
         best.chosen = chosen;
+        best.largest_m = search.trials.whole(chosen).largest_m;
     }
 }
 
@@ -325,17 +347,11 @@ Fewest fewest(const Sites& sites, Trials& trials, bool withPressing, const std::
     search.waived.clear();
     const std::vector<int> onward = reachOut(search, Way::onward);
     const std::vector<int> back = reachOut(search, Way::back);
-    best.holds = meetsAll(search, onward);
-    best.chosen = onward;
-    if ((!best.holds || back.size() < onward.size()) && meetsAll(search, back)) {
-        best.holds = true;
-        best.chosen = back;
-    }
+    take(search, onward, best);
+    take(search, back, best);
     if (best.holds && best.chosen.size() > 1) tryFewer(search, best);
-    if (best.holds && onward.size() == best.chosen.size() && back.size() == best.chosen.size()) {
-        const std::vector<int> middle = between(onward, back);
-        if (meetsAll(search, middle)) best.chosen = middle;
-    }
+    const bool asFew = onward.size() == best.chosen.size() && back.size() == best.chosen.size();
+    if (best.holds && asFew) take(search, between(onward, back), best);
     return finish();
 }
 

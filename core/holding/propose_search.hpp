@@ -10,6 +10,7 @@ namespace fayline::holding {
 
 struct Fewest {
     std::vector<int> chosen;  // in sites.free, ascending
+    double largest_m = 0;     // the gap then
     bool holds = false;       // the gap is within its limit, eased where it had to be
     bool pressed = true;      // every place is pressed; true if that was not asked
     bool finished = true;     // false: stopped before the end, what was found so far

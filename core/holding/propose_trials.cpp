@@ -15,17 +15,17 @@ constexpr double infinite = std::numeric_limits<double>::infinity();
 constexpr double hair_m = 1e-9;
 // Elements of trials that only look ahead.
 constexpr double longStep_m = 2.5 * elementStep_m;
-// Stations behind the one looked at that a trial takes in: what lies further off is felt by a hundredth.
-constexpr std::size_t stationsBehind = 4;
 
 // So many packed stations hold down twice the greatest moment of the stack.
-double reachOfPacked(const Problem& problem, const boat::Station& like) {
+double reachOfPacked(const Problem& problem, const std::vector<Site>& free) {
     double moment = 0;
     for (std::size_t i = 0; i < problem.rod.stiffness_N_m2.size(); ++i) {
         moment = std::max(moment, problem.rod.stiffness_N_m2[i] *
                                       std::abs(problem.rod.curvature_per_m[i] - problem.rod.natural_per_m[i]));
     }
-    const double pitch = std::max(like.pad_m, 0.01);
+    const boat::Station& like = free.front().station;
+    const double apart = (free.back().station.at_m - like.at_m) / static_cast<double>(free.size());
+    const double pitch = std::max({like.pad_m, apart, 0.01});
     const double lever = like.most_N * pitch;
     const double count = lever > 0 ? std::sqrt(8 * moment / lever) : infinite;
     return std::clamp(std::ceil(count), 3.0, 12.0) * pitch;
@@ -38,7 +38,7 @@ Trials::Trials(const Ready& ready, const StackOnForm& work, const Sites& sites)
     startTrim_s_m_ = alongMiddle(ready.middle, 0);
     endTrim_s_m_ = alongMiddle(ready.middle, work.line.length());
     const Pressed bare = pressAll(ready, work, {});
-    if (!sites.free.empty()) beyond_m_ = reachOfPacked(bare.problem, sites.free.front().station);
+    if (!sites.free.empty()) beyond_m_ = reachOfPacked(bare.problem, sites.free);
 }
 
 double Trials::limitAt(double s_m) const {
@@ -75,27 +75,24 @@ void Trials::packBeyond(double from_m, double to_m, std::vector<boat::Station>& 
 }
 
 Tried Trials::judge(const Contact& contact, double from_s_m, double to_s_m) const {
-    Tried tried;
-    if (contact.outcome != Outcome::settled) return {false, infinite, alongLine(ready_.middle, from_s_m)};
     const double from = std::max(from_s_m, startTrim_s_m_) - hair_m;
     const double to = std::min(to_s_m, endTrim_s_m_) + hair_m;
-    if (to < from) return {true, 0, alongLine(ready_.middle, from_s_m)};
-    if (easedAt_s_m_.empty()) {
-        const GapAt greatest = greatestGap(contact, from, to);
-        tried.worst = std::max(0.0, greatest.gap_m) / limitAt(greatest.s_m);
-        tried.worstAt_m = alongLine(ready_.middle, greatest.s_m);
-        tried.holds = tried.worst <= 1;
-        return tried;
-    }
-    for (std::size_t i = 0; i < contact.nodes_m.size(); ++i) {
+    if (contact.outcome != Outcome::settled) return {false, infinite, infinite, alongLine(ready_.middle, from)};
+    if (to < from) return {true, 0, 0, alongLine(ready_.middle, to)};
+    const GapAt greatest = greatestGap(contact, from, to);
+    Tried tried;
+    tried.largest_m = std::max(0.0, greatest.gap_m);
+    tried.worst = tried.largest_m / limitAt(greatest.s_m);
+    double worstAt = greatest.s_m;
+    // Where limits are eased the greatest gap need not be the worst.
+    for (std::size_t i = 0; i < contact.nodes_m.size() && !easedAt_s_m_.empty(); ++i) {
         const double s = contact.nodes_m[i];
-        if (s < from || s > to) continue;
-        const double share = contact.gap_m[i] / limitAt(s);
+        const double share = s < from || s > to ? 0 : contact.gap_m[i] / limitAt(s);
         if (share <= tried.worst) continue;
         tried.worst = share;
-        tried.worstAt_m = s;
+        worstAt = s;
     }
-    tried.worstAt_m = alongLine(ready_.middle, tried.worstAt_m);
+    tried.worstAt_m = alongLine(ready_.middle, worstAt);
     tried.holds = tried.worst <= 1;
     return tried;
 }
@@ -108,7 +105,7 @@ Tried Trials::whole(const std::vector<int>& chosen) {
     return tried;
 }
 
-Tried Trials::soFar(const std::vector<int>& chosen, Way way, std::size_t spans) {
+Tried Trials::soFar(const std::vector<int>& chosen, Way way, std::size_t spans, std::size_t behind) {
     const std::size_t count = chosen.size();
     // The k-th of the chosen, counted back from the furthest in this direction.
     const auto at = [&](std::size_t back) {
@@ -122,13 +119,13 @@ Tried Trials::soFar(const std::vector<int>& chosen, Way way, std::size_t spans) 
     const auto further = [&](double a, double b) { return sign * a < sign * b ? b : a; };
 
     const double furthest = at(0);
-    const bool cut = count > stationsBehind;
-    const double last = cut ? at(stationsBehind) : begin;
+    const bool cut = count > behind;
+    const double last = cut ? at(behind) : begin;
     const double from = cut ? further(begin, last - sign * beyond_m_) : begin;
     const double to = nearer(end, furthest + sign * beyond_m_);
     std::vector<boat::Station> stations;
     for (const Site& site : sites_.kept) stations.push_back(site.station);
-    for (std::size_t i = 0; i < (cut ? stationsBehind + 1 : count); ++i) {
+    for (std::size_t i = 0; i < (cut ? behind + 1 : count); ++i) {
         const int place = way == Way::onward ? chosen[count - 1 - i] : chosen[i];
         stations.push_back(sites_.free[static_cast<std::size_t>(place)].station);
     }

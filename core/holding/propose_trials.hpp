@@ -16,6 +16,7 @@ inline constexpr double gapCounts_m = 1e-6;
 struct Tried {
     bool holds = false;    // the gap is within its limit everywhere
     double worst = 0;      // greatest of gap over limit; infinity where nothing settled
+    double largest_m = 0;  // greatest gap; infinity where nothing settled
     double worstAt_m = 0;  // along the line
 };
 
@@ -26,10 +27,10 @@ public:
 
     // With `chosen` alone.
     Tried whole(const std::vector<int>& chosen);
-    // With `chosen`, and beyond the furthest of them in this direction as many more as there is room for: the best that
-    // could still come. Looks at the last `spans` spans only, on a stretch about them and on longer elements than
-    // whole().
-    Tried soFar(const std::vector<int>& chosen, Way way, std::size_t spans);
+    // With the last `behind` + 1 of `chosen`, counted in this direction, before them and beyond them as many more as
+    // there is room for: the best that could still come. Looks at the last `spans` spans only, on a stretch about them
+    // and on longer elements than whole().
+    Tried soFar(const std::vector<int>& chosen, Way way, std::size_t spans, std::size_t behind);
     // Whether it is worth while to look at the whole with nothing beyond the furthest of `chosen`: false where the
     // tail, straight from there on, would stand off many times the limit.
     bool tailMayLie(const std::vector<int>& chosen, Way way) const;
