@@ -15,11 +15,8 @@ namespace {
 constexpr double hair_m = 1e-9;
 // Places by which the bounds from either end are widened, since what lies behind is felt a little.
 constexpr int margin = 1;
-// Stations behind the one looked at that a trial takes in: what lies further off is felt by a hundredth.
-constexpr std::size_t stationsBehind = 4;
-// What a trial that only looks ahead may be off, as a share of the gap: it must stay so far within the limit where it
-// sets a place, and go so far beyond it where it rules one out.
-constexpr double lookAhead = 0.01;
+// Stations behind the one looked at that a trial takes in: what lies further off is felt by a few hundredths at most.
+constexpr std::size_t stationsBehind = 3;
 
 struct Search {
     const Sites& sites;
@@ -133,24 +130,19 @@ int furthestHeld(Search& search, const Order& order, const std::vector<int>& cho
     };
     int good = first - 1;
     int bad = last + 1;
-    double worstBad = 0;
-    double guess = search.usualSpacing_m;
-    int probe = distance(last) <= 1.5 * guess ? last : nearestTo(guess, first, last);
-    while (good + 1 < bad && !stopped(search)) {
+    int probe = distance(last) <= 1.5 * search.usualSpacing_m ? last : nearestTo(search.usualSpacing_m, first, last);
+    for (int turn = 0; good + 1 < bad && !stopped(search); ++turn) {
         const Tried tried =
             search.trials.soFar(with(chosen, order.place(probe), order.way), order.way, look.spans, look.behind);
-        if (tried.worst <= look.most) {
-            good = probe;
-            // Gaps grow with the fourth power of the spacing.
-            guess = distance(probe) * std::clamp(std::pow(std::max(tried.worst, 1e-6), -0.25), 1.05, 2.0);
-        } else {
-            bad = probe;
-            worstBad = tried.worst;
-            guess =
-                distance(probe) * (std::isfinite(worstBad) ? std::clamp(std::pow(worstBad, -0.25), 0.3, 0.98) : 0.5);
-        }
+        (tried.worst <= look.most ? good : bad) = probe;
         if (good + 1 >= bad) break;
-        probe = nearestTo(guess, good + 1, bad - 1);
+        // Gaps grow with the fourth power of the spacing, unless they are those of the span before; so it goes on at
+        // least half as far again, and once it is between two places every other time to the middle.
+        double share = std::pow(std::clamp(tried.worst, 0.06, 1e3), -0.25);
+        if (bad > last) share = std::max(share, 1.5);
+        const int guess = nearestTo(distance(probe) * share, good + 1, bad - 1);
+        const bool bracketed = good >= first && bad <= last;
+        probe = bracketed && turn % 2 == 1 ? (good + bad) / 2 : guess;
     }
     if (good < first) return first;
     search.usualSpacing_m = distance(good);
@@ -303,7 +295,10 @@ void tryFewer(Search& search, Fewest& best) {
     const int places = static_cast<int>(search.sites.free.size());
     const std::size_t most = best.chosen.size() - 1;
     const std::vector<int> onward = furthestBounds(search, Way::onward, most);
-    const std::vector<int> back = furthestBounds(search, Way::back, most);
+    std::vector<int> back = furthestBounds(search, Way::back, 1);
+    if (stopped(search) || places - 1 - back.front() > onward.back()) return;
+    back = furthestBounds(search, Way::back, most);
+    if (stopped(search)) return;
     int left = 40 * static_cast<int>(best.chosen.size());
     for (std::size_t count = most; count > 0 && !stopped(search); --count) {
         Within within;

@@ -16,6 +16,13 @@ constexpr double hair_m = 1e-9;
 // Elements of trials that only look ahead.
 constexpr double longStep_m = 2.5 * elementStep_m;
 
+// Beginning from the last state that settled, which the new one replaces if it settles.
+Contact solveFrom(Contact& last, const Pressed& pressed) {
+    Contact found = solve(pressed.problem, last.nodes_m.empty() ? nullptr : &last);
+    if (found.outcome == Outcome::settled) last = found;
+    return found;
+}
+
 // So many packed stations hold down twice the greatest moment of the stack.
 double reachOfPacked(const Problem& problem, const std::vector<Site>& free) {
     double moment = 0;
@@ -98,11 +105,13 @@ Tried Trials::judge(const Contact& contact, double from_s_m, double to_s_m) cons
 }
 
 Tried Trials::whole(const std::vector<int>& chosen) {
-    const Pressed pressed = pressAll(ready_, work_, stationsOf(chosen));
-    whole_ = solve(pressed.problem, whole_.nodes_m.empty() ? nullptr : &whole_);
-    const Tried tried = judge(whole_, startTrim_s_m_, endTrim_s_m_);
-    if (whole_.outcome != Outcome::settled) whole_ = {};
-    return tried;
+    const std::vector<boat::Station> stations = stationsOf(chosen);
+    const double from = alongMiddle(ready_.middle, sites_.strips.from_m);
+    const double to = alongMiddle(ready_.middle, sites_.strips.to_m);
+    const Contact quick = solveFrom(whole_, press(ready_, work_, stations, from, to, {}, longStep_m));
+    const Tried first = judge(quick, startTrim_s_m_, endTrim_s_m_);
+    if (first.worst > 1 + lookAhead) return first;
+    return judge(solveFrom(whole_, pressAll(ready_, work_, stations)), startTrim_s_m_, endTrim_s_m_);
 }
 
 Tried Trials::soFar(const std::vector<int>& chosen, Way way, std::size_t spans, std::size_t behind) {
@@ -134,14 +143,11 @@ Tried Trials::soFar(const std::vector<int>& chosen, Way way, std::size_t spans, 
 
     const double a = alongMiddle(ready_.middle, std::min(from, to));
     const double b = alongMiddle(ready_.middle, std::max(from, to));
-    const Pressed pressed = press(ready_, work_, stations, a, b, {}, longStep_m);
-    soFar_ = solve(pressed.problem, soFar_.nodes_m.empty() ? nullptr : &soFar_);
+    const Contact found = solveFrom(soFar_, press(ready_, work_, stations, a, b, {}, longStep_m));
     const double looksFrom = count > spans ? at(spans) : begin;
     const double s1 = alongMiddle(ready_.middle, looksFrom);
     const double s2 = alongMiddle(ready_.middle, furthest);
-    const Tried tried = judge(soFar_, std::min(s1, s2), std::max(s1, s2));
-    if (soFar_.outcome != Outcome::settled) soFar_ = {};
-    return tried;
+    return judge(found, std::min(s1, s2), std::max(s1, s2));
 }
 
 bool Trials::tailMayLie(const std::vector<int>& chosen, Way way) const {

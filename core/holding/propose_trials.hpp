@@ -12,6 +12,10 @@ namespace fayline::holding {
 // A gap counts as within its limit up to this much more: what the contact itself is exact to.
 inline constexpr double gapCounts_m = 1e-6;
 
+// What a trial on longer elements may be off, as a share of the gap: it must stay so far within the limit where it sets
+// a place, and go so far beyond it where it rules one out.
+inline constexpr double lookAhead = 0.01;
+
 // What a trial found, between the trim lines as far as it looked.
 struct Tried {
     bool holds = false;    // the gap is within its limit everywhere
@@ -25,7 +29,7 @@ class Trials {
 public:
     Trials(const Ready& ready, const StackOnForm& work, const Sites& sites);
 
-    // With `chosen` alone.
+    // With `chosen` alone. Those that leave far too large a gap are told by longer elements alone.
     Tried whole(const std::vector<int>& chosen);
     // With the last `behind` + 1 of `chosen`, counted in this direction, before them and beyond them as many more as
     // there is room for: the best that could still come. Looks at the last `spans` spans only, on a stretch about them
