@@ -13,6 +13,8 @@ namespace fayline::holding {
 namespace {
 
 constexpr double hair_m = 1e-9;
+// How often a station is taken back where none can follow.
+constexpr int mostRetreats = 12;
 // Places by which the bounds from either end are widened, since what lies behind is felt a little.
 constexpr int margin = 1;
 // Stations behind the one looked at that a trial takes in: what lies further off is felt by a few hundredths at most.
@@ -116,7 +118,22 @@ struct Look {
     double most = 1 - lookAhead;
 };
 
-// The furthest place in order, from `first` to `last`, up to which the stack lies down; `first` if there is none.
+// A first station further on than `good` with which the stack before it lies down again, as a free end may in a hollow
+// where it does not with a station nearer by; else `good`. Looks at a few places only.
+int pastTheGap(Search& search, const Order& order, int good, int last, const Look& look) {
+    constexpr int most = 8;
+    const int step = std::max(1, (last - good) / most);
+    const Way toward = order.way == Way::onward ? Way::back : Way::onward;
+    for (int i = last; i > good && !stopped(search); i -= step) {
+        const std::vector<int> alone{order.place(i)};
+        if (!search.trials.tailMayLie(alone, toward)) continue;
+        if (search.trials.soFar(alone, order.way, look.spans, look.behind).worst <= look.most) return i;
+    }
+    return good;
+}
+
+// The furthest place in order, from `first` to `last`, up to which the stack lies down; less than `first` if there is
+// none.
 int furthestHeld(Search& search, const Order& order, const std::vector<int>& chosen, int first, int last,
                  const Look& look) {
     const double begin = chosen.empty() ? (order.way == Way::onward ? 0 : search.sites.lineLength_m)
@@ -144,26 +161,56 @@ int furthestHeld(Search& search, const Order& order, const std::vector<int>& cho
         const bool bracketed = good >= first && bad <= last;
         probe = bracketed && turn % 2 == 1 ? (good + bad) / 2 : guess;
     }
-    if (good < first) return first;
-    search.usualSpacing_m = distance(good);
+    if (chosen.empty()) good = std::max(good, pastTheGap(search, order, std::max(good, first - 1), last, look));
+    if (good >= first) search.usualSpacing_m = distance(good);
     return good;
 }
 
-// From the line's beginning in this direction: each station as far as it may.
+// The last of `chosen` one place back, toward where `way` begins; one that cannot go back is left out, and the one
+// before it goes back. False: none can.
+bool retreat(const Search& search, const Order& order, std::vector<int>& chosen) {
+    const bool onward = order.way == Way::onward;
+    while (!chosen.empty()) {
+        const int i = order.place(furthestChosen(chosen, order.way));
+        chosen.erase(onward ? chosen.end() - 1 : chosen.begin());
+        if (i <= firstFree(search, order, chosen)) continue;
+        chosen = with(chosen, order.place(i - 1), order.way);
+        return true;
+    }
+    return false;
+}
+
+// From the line's beginning in this direction: each station as far as it may; where none can follow, those before it
+// are taken back.
 std::vector<int> reachOut(Search& search, Way way) {
     const Order order{static_cast<int>(search.sites.free.size()), way};
     std::vector<int> chosen;
+    std::vector<int> furthest;  // the longest way come
     search.usualSpacing_m = 0.2;
+    int retreats = mostRetreats;
     while (!stopped(search)) {
-        if (search.trials.tailMayLie(chosen, way) && meetsAll(search, chosen)) break;
+        if (search.trials.tailMayLie(chosen, way) && meetsAll(search, chosen)) return chosen;
         const int first = firstFree(search, order, chosen);
-        if (first >= order.count) break;
-        int last = furthestPressing(search, order, chosen, first);
-        if (last < first) {
-            waive(search, order, chosen, first);
-            last = first;
+        int next = first - 1;
+        if (first < order.count) {
+            int last = furthestPressing(search, order, chosen, first);
+            if (last < first) {
+                waive(search, order, chosen, first);
+                last = first;
+            }
+            next = furthestHeld(search, order, chosen, first, last, {});
         }
-        chosen = with(chosen, order.place(furthestHeld(search, order, chosen, first, last, {})), way);
+        if (next >= first) {
+            chosen = with(chosen, order.place(next), way);
+            continue;
+        }
+        if (furthest.empty() || chosen.size() > furthest.size()) furthest = chosen;
+        if (retreats-- > 0 && retreat(search, order, chosen)) continue;
+        // Not to be held from here on: as close as they go.
+        if (retreats <= 0) chosen = furthest;
+        const int close = firstFree(search, order, chosen);
+        if (close >= order.count) return chosen;
+        furthest = chosen = with(chosen, order.place(close), way);
     }
     return chosen;
 }
@@ -188,8 +235,8 @@ std::vector<int> furthestBounds(Search& search, Way way, std::size_t count) {
                                                        : stack::Run{last, search.sites.lineLength_m});
         }
         const int last = std::max(first, furthestPressing(search, order, chosen, first));
-        int furthest = furthestHeld(search, order, chosen, first, last, {1, 1, 1 + lookAhead});
-        furthest = std::min(furthest + margin, last);
+        const int held = furthestHeld(search, order, chosen, first, last, {1, 1, 1 + lookAhead});
+        const int furthest = std::min(std::max(held, first) + margin, last);
         bounds.push_back(furthest);
         chosen = with(chosen, order.place(furthest), way);
     }
