@@ -66,7 +66,13 @@ std::vector<AtHandTool> toolsOf(const boat::Holding& holding) {
         if (a.like.kind != b.like.kind) return a.like.kind < b.like.kind;
         return a.like.most_N > b.like.most_N;
     });
-    if (tools.empty()) tools.push_back(shownByStations(holding));
+    if (!tools.empty()) return tools;
+    tools.push_back(shownByStations(holding));
+    // A list that names none that could be used does not mean that there are any.
+    if (!holding.tools.empty()) tools.front().count = 0;
+    for (const boat::Tool& tool : holding.tools) {
+        if (standsAnywhere(tool.kind) && tool.count > 0) tools.front().like = stationLike(tool.kind, 0, tool.pad_m);
+    }
     return tools;
 }
 
@@ -287,14 +293,16 @@ Proposal propose(const StackOnForm& work, const std::atomic<bool>& stop, double 
     }
     const Ready ready = makeReady(work);
     const Asked asked{work, ready, kept, std::isfinite(grid_m) && grid_m > 0 ? grid_m : defaultGrid_m, stop};
-    if (!ready.bears) {
-        for (const boat::Station& station : kept) proposal.stations.push_back({station, Governs::fixedOne, 0, 0});
-        proposal.met = false;
-        proposal.unmet = governsWord(Governs::gap);
+    std::vector<AtHandTool> tools = toolsOf(holding);
+    if (!ready.bears || !(tools.front().like.most_N > 0)) {
+        const Held held = holdWith(work, kept);
+        fill(proposal, asked, kept, held);
+        proposal.withoutPressing = static_cast<int>(kept.size());
+        proposal.met = !kept.empty() && meets(asked, kept, held);
+        if (!proposal.met) proposal.unmet = governsWord(ready.bears ? Governs::strength : Governs::gap);
         return proposal;
     }
 
-    std::vector<AtHandTool> tools = toolsOf(holding);
     takeForKept(tools, kept);
     const Choice choice = choose(asked, tools);
     fill(proposal, asked, choice.stations, choice.held);
@@ -302,8 +310,9 @@ Proposal propose(const StackOnForm& work, const std::atomic<bool>& stop, double 
     proposal.withinCounts = choice.withinCounts;
     proposal.withoutPressing = made.withoutPressing;
     proposal.finished = made.fewest.finished && !stop;
-    const bool gapMet =
-        choice.held.outcome == Outcome::settled && choice.held.largest.gap_m <= holding.gapLimit_m + gapCounts_m;
+    const bool held = std::any_of(choice.stations.begin(), choice.stations.end(), pressesOnForm);
+    const bool gapMet = held && choice.held.outcome == Outcome::settled &&
+                        choice.held.largest.gap_m <= holding.gapLimit_m + gapCounts_m;
     proposal.met = gapMet && made.fewest.pressed;
     if (!gapMet) proposal.unmet = governsWord(made.byStrength ? Governs::strength : Governs::gap);
     if (gapMet && !made.fewest.pressed) proposal.unmet = governsWord(Governs::pressing);

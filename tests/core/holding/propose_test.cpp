@@ -219,5 +219,220 @@ TEST(Propose, NoSmallerNumberOnTheGridMeetsTheConditions) {
     EXPECT_GE(met, 15);
 }
 
+struct Made {
+    boat::Piece piece;
+    line::Line line = made::arc(-1.0, 0.8);
+};
+
+Made roundPiece() {
+    Made made;
+    made.piece.glue.pasteYield_Pa = 0;
+    made.piece.holding.tools = {clamps(2500, 0.04)};
+    return made;
+}
+
+Proposal proposalOf(const Made& made, double grid_m = 0.02) {
+    return propose({made.piece, made.line, wood::builtInSpecies()}, goOn, grid_m);
+}
+
+void expectFinite(const Proposal& proposal) {
+    EXPECT_TRUE(std::isfinite(proposal.largest.gap_m) && std::isfinite(proposal.largest.at_m));
+    EXPECT_EQ(proposal.met, proposal.unmet.empty());
+    for (const Proposed& each : proposal.stations) {
+        EXPECT_TRUE(std::isfinite(each.station.at_m) && std::isfinite(each.pull_N) && std::isfinite(each.gap_m));
+        EXPECT_GE(each.pull_N, 0);
+    }
+}
+
+// Four pieces as people make them: what is proposed is held and pressed as it says, on the grid of 10 mm.
+TEST(Propose, SamplePiecesAreHeldByWhatIsProposed) {
+    const boat::Boat boat = boat::loadBoat(std::string(FAYLINE_SAMPLES) + "/marram.fayline");
+    for (const boat::Piece& piece : boat.pieces) {
+        SCOPED_TRACE(piece.name);
+        line::FairInput input;
+        for (const boat::Point& point : piece.line.points) input.points.push_back({point.x_m, point.y_m});
+        input.readTo_m = piece.line.readTo_m;
+        input.fairWithin_m = piece.line.fairWithin_m;
+        const line::FairLine fair = line::fair(input);
+        const StackOnForm work{piece, fair.line, wood::builtInSpecies()};
+        const Proposal proposal = propose(work, goOn);
+        expectFinite(proposal);
+        EXPECT_TRUE(proposal.finished);
+        const Held held = holdWith(work, stationsOf(proposal));
+        EXPECT_EQ(held.outcome, Outcome::settled);
+        EXPECT_LE(held.largest.gap_m, piece.holding.gapLimit_m + gapCounts_m);
+        EXPECT_NEAR(held.largest.gap_m, proposal.largest.gap_m, 1e-7);
+        // Between posts no pad presses.
+        const bool posts = piece.form.kind == boat::FormKind::posts;
+        EXPECT_EQ(proposal.met, !posts);
+        EXPECT_EQ(pressedEverywhere(work, stationsOf(proposal)), !posts);
+        EXPECT_EQ(proposal.unmet, posts ? "pressing" : "");
+        EXPECT_LE(proposal.withoutPressing, static_cast<int>(proposal.stations.size()));
+        std::cout << piece.name << ": " << proposal.stations.size() << " stations, " << proposal.withoutPressing
+                  << " for gap and strength alone\n";
+    }
+}
+
+TEST(Propose, KeepsFixedStationsAndOtherKindsInTheirPlaces) {
+    Made made = roundPiece();
+    boat::Station fixed = stationAt(0.333, made.piece.holding.tools.front());
+    fixed.fixed = true;
+    boat::Station screw = stationAt(0.0, made.piece.holding.tools.front());
+    screw.kind = boat::HoldKind::screw;
+    boat::Station side = stationAt(0.6, made.piece.holding.tools.front());
+    side.side = true;
+    boat::Station loose = stationAt(0.47, made.piece.holding.tools.front());
+    made.piece.holding.stations = {fixed, loose, screw, side};
+    const Proposal proposal = proposalOf(made);
+    EXPECT_TRUE(proposal.met);
+    const std::vector<boat::Station> stations = stationsOf(proposal);
+    for (const boat::Station& kept : {fixed, screw, side}) {
+        EXPECT_EQ(std::count(stations.begin(), stations.end(), kept), 1);
+    }
+    EXPECT_EQ(std::count(stations.begin(), stations.end(), loose), 0);
+    EXPECT_TRUE(
+        std::is_sorted(stations.begin(), stations.end(), [](const auto& a, const auto& b) { return a.at_m < b.at_m; }));
+    for (const Proposed& each : proposal.stations) {
+        const bool kept = each.station == fixed || each.station == screw || each.station == side;
+        EXPECT_EQ(each.governedBy == Governs::fixedOne, kept);
+    }
+}
+
+TEST(Propose, AskedForPressingItSaysThatPressingGovernsAndHowFewWouldDoWithout) {
+    Made made = roundPiece();
+    const Proposal without = proposalOf(made);
+    made.piece.glue.pasteYield_Pa = 60;
+    const Proposal with = proposalOf(made);
+    EXPECT_TRUE(with.met);
+    EXPECT_EQ(with.withoutPressing, static_cast<int>(without.stations.size()));
+    EXPECT_GT(with.stations.size(), without.stations.size());
+    EXPECT_EQ(with.stations.front().governedBy, Governs::end);
+    // The two at either end hold it down there, with all they have.
+    for (std::size_t i = 2; i + 2 < with.stations.size(); ++i) {
+        EXPECT_EQ(with.stations[i].governedBy, Governs::pressing) << i;
+    }
+}
+
+TEST(Propose, TakesTheStrongToolsFirstAndSaysWhenThereAreTooFew) {
+    Made made = roundPiece();
+    made.piece.holding.tools = {clamps(1800, 0.04), clamps(2500, 0.04)};
+    made.piece.holding.tools[0].count = 40;
+    made.piece.holding.tools[1].count = 2;
+    const Proposal mixed = proposalOf(made);
+    EXPECT_TRUE(mixed.met);
+    EXPECT_TRUE(mixed.withinCounts);
+    EXPECT_EQ(mixed.tools, 42);
+    const auto strong = std::count_if(mixed.stations.begin(), mixed.stations.end(),
+                                      [](const Proposed& each) { return each.station.most_N == 2500; });
+    EXPECT_LE(strong, 2);
+
+    made.piece.holding.tools = {clamps(2500, 0.04)};
+    made.piece.holding.tools[0].count = 1;
+    const Proposal few = proposalOf(made);
+    EXPECT_FALSE(few.withinCounts);
+    EXPECT_GT(few.stations.size(), 1u);
+    EXPECT_TRUE(few.met);  // with more of them than there are
+}
+
+TEST(Propose, WhatCannotBeMetIsSaidAndComesAsNearAsItCan) {
+    // A gap limit of nothing counts as a micrometre.
+    Made nothing = roundPiece();
+    nothing.piece.holding.gapLimit_m = 0;
+    expectFinite(proposalOf(nothing));
+
+    Made weak = roundPiece();
+    weak.piece.holding.tools = {clamps(60, 0.04)};
+    const Proposal tooWeak = proposalOf(weak);
+    expectFinite(tooWeak);
+    EXPECT_FALSE(tooWeak.met);
+    EXPECT_EQ(tooWeak.unmet, "strength");
+    EXPECT_FALSE(tooWeak.stations.empty());
+
+    Made none = roundPiece();
+    none.piece.holding.tools = {clamps(0, 0.04)};
+    const Proposal strengthless = proposalOf(none);
+    expectFinite(strengthless);
+    EXPECT_FALSE(strengthless.met);
+    EXPECT_EQ(strengthless.unmet, "strength");
+
+    // Strips that end at the trim lines: no clamp can hold their ends down.
+    Made flush = roundPiece();
+    flush.piece.stack.runsPastStart_m = 0;
+    flush.piece.stack.runsPastEnd_m = 0;
+    const Proposal atEnds = proposalOf(flush);
+    expectFinite(atEnds);
+    EXPECT_FALSE(atEnds.met);
+    EXPECT_FALSE(atEnds.stations.empty());
+}
+
+TEST(Propose, OddInputGivesFiniteAnswers) {
+    Made noTools = roundPiece();
+    noTools.piece.holding.tools.clear();
+    EXPECT_TRUE(proposalOf(noTools).met);
+    EXPECT_EQ(proposalOf(noTools).tools, 0);
+    EXPECT_TRUE(proposalOf(noTools).withinCounts);
+
+    Made onlyProps = roundPiece();
+    onlyProps.piece.holding.tools[0].kind = boat::HoldKind::prop;
+    EXPECT_FALSE(proposalOf(onlyProps).withinCounts);
+    expectFinite(proposalOf(onlyProps));
+
+    Made offTheForm = roundPiece();
+    offTheForm.piece.holding.stations = {stationAt(-3, clamps(2500)), stationAt(9, clamps(2500))};
+    for (boat::Station& station : offTheForm.piece.holding.stations) station.fixed = true;
+    expectFinite(proposalOf(offTheForm));
+    EXPECT_TRUE(proposalOf(offTheForm).met);
+
+    Made onTopOfEachOther = roundPiece();
+    onTopOfEachOther.piece.holding.stations.assign(3, stationAt(0.4, clamps(2500)));
+    for (boat::Station& station : onTopOfEachOther.piece.holding.stations) station.fixed = true;
+    expectFinite(proposalOf(onTopOfEachOther));
+
+    Made shorter = roundPiece();
+    shorter.line = made::arc(-1.0, 0.02);
+    expectFinite(proposalOf(shorter));
+    shorter.piece.stack.runsPastStart_m = 0;
+    shorter.piece.stack.runsPastEnd_m = 0;
+    expectFinite(proposalOf(shorter));
+    EXPECT_FALSE(proposalOf(shorter).met);
+
+    Made noPosts = roundPiece();
+    noPosts.piece.form.kind = boat::FormKind::posts;
+    expectFinite(proposalOf(noPosts));
+    EXPECT_FALSE(proposalOf(noPosts).met);
+
+    Made straight = roundPiece();
+    straight.line = made::straight(1.0);
+    expectFinite(proposalOf(straight));
+    EXPECT_TRUE(proposalOf(straight).met);
+
+    for (const double grid : {0.0, -1.0, std::numeric_limits<double>::quiet_NaN(), 50.0}) {
+        expectFinite(proposalOf(roundPiece(), grid));
+    }
+}
+
+TEST(Propose, StopsWhenAsked) {
+    const Made made = roundPiece();
+    const std::atomic<bool> stop{true};
+    const Proposal proposal = propose({made.piece, made.line, wood::builtInSpecies()}, stop);
+    EXPECT_FALSE(proposal.finished);
+}
+
+TEST(Propose, IsPureAndTheSameFromTheOtherEnd) {
+    const Made made = roundPiece();
+    const Proposal once = proposalOf(made);
+    const Proposal twice = proposalOf(made);
+    ASSERT_EQ(once.stations.size(), twice.stations.size());
+    for (std::size_t i = 0; i < once.stations.size(); ++i) {
+        EXPECT_EQ(once.stations[i].station, twice.stations[i].station);
+        EXPECT_EQ(once.stations[i].pull_N, twice.stations[i].pull_N);
+    }
+    Made turned = made;
+    turned.line = made::arc(1.0, 0.8);
+    turned.piece.line.stripsOn = boat::Side::right;
+    std::swap(turned.piece.stack.runsPastStart_m, turned.piece.stack.runsPastEnd_m);
+    EXPECT_EQ(proposalOf(turned).stations.size(), once.stations.size());
+}
+
 }  // namespace
 }  // namespace fayline::holding
