@@ -3,24 +3,33 @@
 #include <QHBoxLayout>
 #include <QHeaderView>
 #include <QVBoxLayout>
+#include <utility>
 
 #include "app/look/theme.hpp"
 #include "app/panels/along_plot.hpp"
 #include "app/panels/even_stations.hpp"
+#include "app/panels/figures_model.hpp"
+#include "app/panels/holding_changes.hpp"
 #include "app/panels/holding_plots.hpp"
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/parts.hpp"
+#include "app/panels/source_note.hpp"
 #include "app/panels/station_fields.hpp"
+#include "app/panels/support_models.hpp"
+#include "app/panels/tools_model.hpp"
 
 namespace fayline::app {
 
 HoldingPanel::HoldingPanel(QWidget* parent)
     : Panel(parent),
       stations_(new StationsModel(this)),
+      tools_(new ToolsModel(this)),
+      posts_(new PostsModel(this)),
+      blocks_(new BlocksModel(this)),
       answer_(new AnswerNote(plan::Question::holding, QStringLiteral("holding"), this)),
       gaps_(new AlongPlot(this)),
       pulls_(new AlongPlot(this)),
-      table_(new NotebookTable(this)),
+      table_(nullptr),
       unread_(new Words(QStringLiteral("stationsUnread"), true, this)),
       fields_(new StationFields(this)) {
     setObjectName(QStringLiteral("holdingPanel"));
@@ -31,11 +40,23 @@ HoldingPanel::HoldingPanel(QWidget* parent)
     pulls_->setAccessibleName(tr("Pull at each station and pressure on the form, by length along the line"));
     pulls_->setLow(true);
 
+    makeStations();
+    makeEvenly();
+    makeProposal();
+    makeClosing();
+    makeOverRun();
+    makeProps();
+    makeScrews();
+    makeStraps();
+    makeToolsAtHand();
+    makeSettings();
+    makeSupport();
+    makeHull();
+
     QVBoxLayout* layout = panelLayout(this);
     layout->addWidget(answer_);
     layout->addWidget(gaps_);
     layout->addWidget(pulls_);
-    makeStations();
     for (Section* section : sections_) layout->addWidget(section);
     layout->addStretch();
     tabInReadingOrder(this);
@@ -50,72 +71,106 @@ HoldingPanel::HoldingPanel(QWidget* parent)
     }
 }
 
+Section* HoldingPanel::addSection(const char* object, const QString& name, bool open,
+                                  const std::vector<QWidget*>& parts, Show show) {
+    auto* section = new Section(QLatin1String(object), name, open, std::move(show), this);
+    for (QWidget* part : parts) section->add(part);
+    sections_.push_back(section);
+    return section;
+}
+
+NotebookTable* HoldingPanel::figuresTable(const char* object, const QString& name, FiguresModel* model,
+                                          const std::vector<Width>& widths, int stretched) {
+    auto* table = new NotebookTable(this);
+    table->setObjectName(QLatin1String(object));
+    table->setAccessibleName(name);
+    table->setModel(model);
+    bool twoLines = false;
+    std::vector<NotebookTable::ColumnWidth> columns;
+    for (const Width& width : widths) {
+        columns.push_back({width.column, width.widest});
+        twoLines |= model->headerData(width.column, Qt::Horizontal, underRole).isValid();
+    }
+    table->setTwoLines(twoLines);
+    table->setMostRows(14);
+    table->setColumns(columns, stretched);
+    connect(table, &NotebookTable::sourceAsked, this, [table](const QModelIndex& index) {
+        const QPoint below = table->viewport()->mapToGlobal(table->visualRect(index).bottomLeft());
+        openSourceNote(table, below, index.data(sourceRole).toString());
+    });
+    return table;
+}
+
+NotebookTable* HoldingPanel::typedTable(const char* object, const QString& name, PieceTable* model, Words* unread,
+                                        const std::vector<Width>& widths, int stretched) {
+    auto* table = new NotebookTable(this);
+    table->setObjectName(QLatin1String(object));
+    table->setAccessibleName(name);
+    table->setModel(model);
+    std::vector<NotebookTable::ColumnWidth> columns;
+    for (const Width& width : widths) columns.push_back({width.column, width.widest});
+    table->setColumns(columns, stretched);
+    connect(model, &PieceTable::changeAsked, this, &Panel::changeAsked);
+    connect(model, &PieceTable::unreadChanged, this, [model, unread] { unread->say(model->unread()); });
+    return table;
+}
+
+QWidget* HoldingPanel::rowTools(NotebookTable* table, const char* addObject, const QString& addName,
+                                const char* removeObject, const QString& removeName, const std::function<void()>& add,
+                                const std::function<void()>& remove) {
+    auto* tools = new QWidget(this);
+    auto* side = new QHBoxLayout(tools);
+    side->setContentsMargins(0, 0, 0, 0);
+    side->setSpacing(gridStep / 4);
+    QToolButton* more = iconButton(QLatin1String(addObject), QStringLiteral("add"), addName, tools);
+    QToolButton* less = iconButton(QLatin1String(removeObject), QStringLiteral("remove"), removeName, tools);
+    side->addWidget(more);
+    side->addWidget(less);
+    side->addStretch();
+    connect(more, &QToolButton::clicked, this, add);
+    connect(less, &QToolButton::clicked, this, remove);
+    connect(table, &NotebookTable::insertAsked, this, add);
+    connect(table, &NotebookTable::removeAsked, this, remove);
+    return tools;
+}
+
 void HoldingPanel::makeStations() {
-    table_->setObjectName(QStringLiteral("stations"));
-    table_->setAccessibleName(tr("Stations"));
-    table_->setModel(stations_);
+    table_ = typedTable("stations", tr("Stations"), stations_, unread_,
+                        {{StationsModel::numberColumn, QStringLiteral("00")},
+                         {StationsModel::kindColumn, QStringLiteral("clamp")},
+                         {StationsModel::alongColumn, QStringLiteral("12-11-7+")},
+                         {StationsModel::pullColumn, QStringLiteral("12300 N")},
+                         {StationsModel::gapColumn, QStringLiteral("Gap, mm")},
+                         {StationsModel::fixedColumn, {}}},
+                        StationsModel::kindColumn);
     table_->setTwoLines(true);
     table_->setMostRows(14);
-    table_->setColumns({{StationsModel::numberColumn, QStringLiteral("00")},
-                        {StationsModel::kindColumn, QStringLiteral("clamp")},
-                        {StationsModel::alongColumn, QStringLiteral("12-11-7+")},
-                        {StationsModel::pullColumn, QStringLiteral("12300 N")},
-                        {StationsModel::gapColumn, QStringLiteral("Gap, mm")},
-                        {StationsModel::fixedColumn, {}}},
-                       StationsModel::kindColumn);
     along_.push_back(table_);
-    auto* stations = new Section(
-        QStringLiteral("stationsHead"), tr("Stations"), true,
-        [this](const std::shared_ptr<const Shown>& shown) {
-            stations_->show(shown);
-            if (!table_->currentIndex().isValid() && stations_->rowCount() > 0)
-                table_->setCurrentIndex(stations_->index(0, StationsModel::kindColumn));
-            fields_->show(shown);
-            chooseStations();
-        },
-        this);
-    stations->add(table_);
-    stations->add(unread_);
-    stations->add(makeTools());
-    stations->add(fields_);
-    sections_.push_back(stations);
-
-    auto* evenly = new EvenStations(stations_, this);
-    auto* even = new Section(
-        QStringLiteral("evenHead"), tr("Set out evenly"), false,
-        [this, evenly](const std::shared_ptr<const Shown>& shown) { evenly->show(shown); }, this);
-    even->add(evenly);
-    sections_.push_back(even);
-
-    connect(stations_, &PieceTable::changeAsked, this, &Panel::changeAsked);
-    connect(stations_, &PieceTable::unreadChanged, this, [this] { unread_->say(stations_->unread()); });
+    QWidget* tools = rowTools(
+        table_, "addStation", tr("Add a station at the selected place (Insert)"), "removeStation",
+        tr("Remove the chosen stations (Delete)"), [this] { stations_->addStation(middle_m()); },
+        [this] { stations_->removeStations(table_->chosenRows()); });
+    addSection("stationsHead", tr("Stations"), true, {table_, unread_, tools, fields_},
+               [this](const std::shared_ptr<const Shown>& shown) {
+                   stations_->show(shown);
+                   if (!table_->currentIndex().isValid() && stations_->rowCount() > 0)
+                       table_->setCurrentIndex(stations_->index(0, StationsModel::kindColumn));
+                   fields_->show(shown);
+                   chooseStations();
+               });
     connect(fields_, &StationFields::changeAsked, this, &Panel::changeAsked);
     connect(table_->selectionModel(), &QItemSelectionModel::selectionChanged, this, &HoldingPanel::chooseStations);
     connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this, &HoldingPanel::chooseStations);
 }
 
-QWidget* HoldingPanel::makeTools() {
-    auto* tools = new QWidget(this);
-    auto* side = new QHBoxLayout(tools);
-    side->setContentsMargins(0, 0, 0, 0);
-    side->setSpacing(gridStep / 4);
-    QToolButton* add = iconButton(QStringLiteral("addStation"), QStringLiteral("add"),
-                                  tr("Add a station at the selected place (Insert)"), tools);
-    QToolButton* remove = iconButton(QStringLiteral("removeStation"), QStringLiteral("remove"),
-                                     tr("Remove the chosen stations (Delete)"), tools);
-    side->addWidget(add);
-    side->addWidget(remove);
-    side->addStretch();
-    const auto insert = [this] {
-        const double middle_m = shown_ && shown_->plan ? shown_->plan->line.fair.line.length() / 2 : 0;
-        stations_->addStation(selected_m_.value_or(middle_m));
-    };
-    const auto take = [this] { stations_->removeStations(table_->chosenRows()); };
-    connect(add, &QToolButton::clicked, this, insert);
-    connect(remove, &QToolButton::clicked, this, take);
-    connect(table_, &NotebookTable::insertAsked, this, insert);
-    connect(table_, &NotebookTable::removeAsked, this, take);
-    return tools;
+void HoldingPanel::makeEvenly() {
+    auto* evenly = new EvenStations(stations_, this);
+    addSection("evenHead", tr("Set out evenly"), false, {evenly},
+               [evenly](const std::shared_ptr<const Shown>& shown) { evenly->show(shown); });
+}
+
+double HoldingPanel::middle_m() const {
+    return selected_m_.value_or(shown_ && shown_->plan ? shown_->plan->line.fair.line.length() / 2 : 0);
 }
 
 // The fields show the station at the cursor first, and change all that are chosen.
@@ -130,11 +185,39 @@ void HoldingPanel::chooseStations() {
     fields_->choose(std::move(chosen));
 }
 
+const plan::HoldingStudy* HoldingPanel::study() const {
+    return studied_ ? &*studied_->holdingStudy : nullptr;
+}
+
+bool HoldingPanel::studyIsOld() const {
+    return studyOf(*shown_) == nullptr;
+}
+
+void HoldingPanel::noteStudy(Section* section) const {
+    const bool refused = shown_->outOfDate && !shown_->reason.isEmpty();
+    const bool any = shown_->pieceIndex >= 0;
+    section->setNote(!any || !studyIsOld() ? QString() : refused ? tr("out of date") : tr("being worked out"));
+}
+
+namespace {
+
+void turn(QWidget* part, bool on) {
+    if (part->isHidden() == on) part->setVisible(on);
+}
+
+}  // namespace
+
 void HoldingPanel::show(const Shown& shown) {
     const bool otherUnits = !shown_ || !(shown_->display == shown.display);
+    if (!shown_ || shown_->pieceIndex != shown.pieceIndex || shown.pieceIndex < 0) studied_.reset();
     shown_ = std::make_shared<const Shown>(shown);
+    if (shown_->pieceIndex >= 0 && shown_->plan && shown_->plan->holdingStudy) studied_ = shown_->plan;
     answer_->show(*shown_);
     showPlots();
+    const bool planned = shown_->pieceIndex >= 0 && shown_->plan;
+    turn(props_, planned && !shown_->plan->holding.props.empty());
+    turn(screws_, planned && !shown_->plan->holding.screws.empty());
+    turn(straps_, planned && !shown_->plan->holding.straps.empty());
     for (Section* section : sections_) section->show(shown_);
     if (otherUnits) table_->horizontalHeader()->viewport()->update();
 }
@@ -161,9 +244,8 @@ void HoldingPanel::selectPlace(std::optional<double> at_m) {
     gaps_->selectPlace(at_m);
     pulls_->selectPlace(at_m);
     const int row = at_m ? stations_->rowAtPlace(*at_m) : -1;
-    const QModelIndex there = stations_->index(row, StationsModel::kindColumn);
     if (row < 0 || table_->currentIndex().row() == row || table_->selectionModel()->isRowSelected(row)) return;
-    table_->setCurrentIndex(there);
+    table_->setCurrentIndex(stations_->index(row, StationsModel::kindColumn));
 }
 
 }  // namespace fayline::app

@@ -1,12 +1,14 @@
 #include "app/panels/holding_words.hpp"
 
 #include <QObject>
+#include <QStringList>
 #include <algorithm>
 #include <cmath>
 
 #include "app/look/names.hpp"
 #include "app/panels/reading.hpp"
 #include "core/measure/force.hpp"
+#include "core/measure/scale.hpp"
 
 namespace fayline::app {
 
@@ -41,6 +43,148 @@ QString stationWords(const Shown& shown, int station) {
         return words;
     }
     return {};
+}
+
+namespace {
+
+QString unmetWords(const std::string& unmet) {
+    if (unmet == "gap") return tr("the gap limit is not met");
+    if (unmet == "strength") return tr("their strength does not suffice");
+    if (unmet == "pressing") return tr("the glue is not pressed everywhere");
+    return tr("not every condition is met");
+}
+
+QString smallWords(double distance_m, const measure::Display& display) {
+    return smallFigure(distance_m, display) + QLatin1Char(' ') + smallUnit(display);
+}
+
+QString forceWords(double force_N, const measure::Display& display) {
+    return text(measure::writeForce(force_N, display));
+}
+
+}  // namespace
+
+QString proposalWords(const holding::Proposal& proposal, const measure::Display& display) {
+    if (proposal.stations.empty()) return tr("No stations are proposed.");
+    const auto count = static_cast<int>(proposal.stations.size());
+    QString words = count == 1 ? tr("One station does") : tr("%1 stations do").arg(count);
+    if (!proposal.met) {
+        words = tr("No number of stations of the tools there are does: with %1, %2")
+                    .arg(QString::number(count), unmetWords(proposal.unmet));
+    }
+    if (std::isfinite(proposal.largest.gap_m))
+        words += tr("; the largest gap is %1, %2 along")
+                     .arg(smallWords(proposal.largest.gap_m, display), writeLengthText(proposal.largest.at_m, display));
+    words += QLatin1Char('.');
+    if (proposal.met && proposal.withoutPressing > 0 && proposal.withoutPressing < count)
+        words += tr(" Pressing the glue governs: gap and strength alone need %1.").arg(proposal.withoutPressing);
+    if (!proposal.withinCounts)
+        words += tr(" That is more than the %1 at hand.").arg(proposal.tools);
+    else if (proposal.tools > 0)
+        words += tr(" There are %1 at hand.").arg(proposal.tools);
+    if (!proposal.finished) words += tr(" The search was not finished.");
+    return words;
+}
+
+QString carriedWords(const holding::Carried& carried, const measure::Display& display) {
+    if (carried.points <= 0 || !std::isfinite(carried.sag_m) || carried.weight_N <= 0) return {};
+    return tr("The loose stack weighs %1; carried at %2 points it sags %3, which strains it by another %4.")
+        .arg(text(measure::writeOnScale(measure::massThatWeighs(carried.weight_N), display)),
+             QString::number(carried.points), smallWords(carried.sag_m, display),
+             text(measure::writeShare(carried.strain)));
+}
+
+QString overRunWords(const QString& end, const holding::EndNeed& need, double runsPast_m,
+                     const measure::Display& display) {
+    const QString there = text(measure::writeLength(runsPast_m, display));
+    QString words = tr("%1 the gap at the trim line is %2 with %3 of over-run.")
+                        .arg(end, std::isfinite(need.gap_m) ? smallWords(need.gap_m, display) : tr("not known"), there);
+    const bool enough = need.overRun_m && *need.overRun_m <= runsPast_m;
+    if (!need.overRun_m || !std::isfinite(*need.overRun_m)) {
+        words += tr(" No over-run up to a metre lays it down with what is at hand.");
+    } else {
+        words += enough ? tr(" It needs %1, with a clamp of %2 at the far end: enough.")
+                        : tr(" It needs %1, with a clamp of %2 at the far end.");
+        words = words.arg(text(measure::writeLength(*need.overRun_m, display)), forceWords(need.clamp_N, display));
+    }
+    if (enough) return words;
+    QStringList instead;
+    if (need.strongerClamp_N && std::isfinite(*need.strongerClamp_N))
+        instead << tr("a clamp of %1").arg(forceWords(*need.strongerClamp_N, display));
+    if (need.caul_m && std::isfinite(*need.caul_m))
+        instead << tr("a stiff caul %1 thick").arg(text(measure::writeThickness(*need.caul_m, display)));
+    if (instead.isEmpty())
+        return words + tr(" Neither a stronger clamp nor a caul would do with the over-run there is.");
+    return words + tr(" With the over-run there is, %1 would do instead.").arg(instead.join(tr(" or ")));
+}
+
+QString atHandWords(const holding::AtHand& atHand, const measure::Display& display) {
+    if (atHand.leftWithout <= 0) return {};
+    QString words = atHand.leftWithout == 1 ? tr("One station is left without a tool.")
+                                            : tr("%1 stations are left without a tool.").arg(atHand.leftWithout);
+    QStringList instead;
+    if (atHand.splitAfterStrip > 0)
+        instead << tr("gluing in two, parted after strip %1, leaves %2 of the pulls and serves %3 more")
+                       .arg(QString::number(atHand.splitAfterStrip), text(measure::writeShare(atHand.splitShare)),
+                            QString::number(atHand.splitServes));
+    if (atHand.strapsWouldServe > 0)
+        instead << tr("straps drawn to %1 would serve %2")
+                       .arg(forceWords(atHand.strapTension_N, display), QString::number(atHand.strapsWouldServe));
+    if (atHand.wedgesWouldServe > 0)
+        instead << tr("folding wedges under a bar would serve %1").arg(atHand.wedgesWouldServe);
+    if (instead.isEmpty()) return words;
+    return words + tr(" Instead: %1.").arg(instead.join(QStringLiteral("; ")));
+}
+
+namespace {
+
+QString failureWords(const holding::HullPlan& hull) {
+    switch (hull.failsBy) {
+        case holding::HullPlan::Failure::lifts:
+            return tr("lifts");
+        case holding::HullPlan::Failure::tips:
+            return tr("tips");
+        case holding::HullPlan::Failure::slides:
+            return tr("slides");
+        case holding::HullPlan::Failure::never:
+            break;
+    }
+    return {};
+}
+
+}  // namespace
+
+QString hullWords(const plan::HoldingPlan& holding, const measure::Display& display) {
+    if (!holding.hull) return {};
+    const holding::HullPlan& hull = *holding.hull;
+    if (!hull.standsAtRest) return tr("The boat does not stand on these blocks by its weight alone.");
+    QString words = tr("The props push %1 in all.").arg(forceWords(hull.totalPush_N, display));
+    if (hull.lifts || hull.tips || hull.slides) {
+        words += tr(" The boat %1.").arg(hull.lifts ? tr("lifts") : hull.tips ? tr("tips") : tr("slides"));
+    } else if (std::isfinite(hull.margin) && hull.failsBy != holding::HullPlan::Failure::never) {
+        words += tr(" They may grow %1 times before it %2.")
+                     .arg(text(measure::writeNumber(hull.margin, 2)), failureWords(hull));
+    } else {
+        words += tr(" However hard they push this way, it stays.");
+    }
+    if (std::isfinite(hull.mostPush_N))
+        words += tr(" With a margin of %1 it bears %2.")
+                     .arg(text(measure::writeNumber(holding::marginAsked)), forceWords(hull.mostPush_N, display));
+    for (const holding::StationPlace& place : holding.stations)
+        if (hull.worstProp >= 0 && place.index == hull.worstProp)
+            words += tr(" Station %1 takes most off the margin.").arg(place.number);
+    return words;
+}
+
+QString findingWords(const Shown& shown, const std::vector<std::string>& codes) {
+    if (!shown.plan) return {};
+    QStringList lines;
+    for (const plan::Finding& finding : shown.plan->findings) {
+        const bool wanted = std::any_of(codes.begin(), codes.end(),
+                                        [&](const std::string& code) { return finding.code.starts_with(code); });
+        if (wanted && finding.about == plan::About::holding) lines << text(finding.text);
+    }
+    return lines.join(QLatin1Char('\n'));
 }
 
 }  // namespace fayline::app

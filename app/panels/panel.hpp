@@ -15,14 +15,25 @@
 //                   "removeWidth"; fields of the chosen group "tapersTo", "modulus", "sacrificial", "dryFace",
 //                   "bentBefore", "set"; fields of the stack "runsPastStart", "runsPastEnd", "glueLine", "moisture",
 //                   "serviceMoisture", "grainSlope", "pins", "scarfedStart", "scarfedEnd", "ripAllowance", "gluings"
-//   holding panel   "holdingPanel"; "pullPlot" (AlongPlot); a section's heading (button that folds it): "stationsHead",
-//                   "evenHead"
+//   holding panel   "holdingPanel"; "pullPlot" (AlongPlot); buttons that fold a section: "stationsHead", "evenHead",
+//                   "proposalHead", "closingHead", "overRunHead", "propsHead", "screwsHead", "strapsHead" (these three
+//                   only when there are any), "toolsHead", "settingsHead", "supportHead", "hullHead"
 //                   stations: "stations" (table), "stationsUnread", "addStation", "removeStation", "stationTold"
 //                   (label); fields of the chosen stations "stationPull", "stationMost", "stationPad", "stationSide";
 //                   of props and jacks "footX", "footY", "section", "stop", "propTo"; of screws "screwDiameter",
 //                   "intoBackbone", "washer"; of straps "strapTo", "pullsFrom", "strapFriction"
 //                   set out evenly: "evenFrom", "evenTo", "evenSpacing" (line edits), "evenKind" (combo box),
 //                   "setOutEvenly" (button), "evenReason" (label)
+//                   what follows: "proposalWords" (label), "proposed" (table), "adopt" (button), "closing" (table),
+//                   "carriedWords", "overRunStart", "overRunEnd" (labels), "runOn" (button), "props", "screws",
+//                   "straps" (tables), "propCaution" (label)
+//                   tools: "tools" (table), "toolsUnread", "addTool", "removeTool"; fields of the chosen tool
+//                   "toolPad", "toolOpening", "toolThroat", "toolPitch"; "toolCounts", "served" (tables), "toolsShort"
+//                   (label) settings: fields "gapLimit", "pads", "closesFrom", "caul", "floorFriction", "backbone"
+//                   support: fields "formKind", "carriesOnStart", "carriesOnEnd"; "posts" (table), "postsUnread",
+//                   "addPost", "removePost"
+//                   boat: "hullWords", "hullCaution" (labels), fields "hullWeight", "hullCentreX", "hullCentreY",
+//                   "hullFriction"; "blocks" (table), "blocksUnread", "addBlock", "removeBlock"
 //   The reason why a field cannot be read stands in a label named for the field: "readToReason". A cell that is being
 //   typed in has an editor named "cellEditor".
 #pragma once

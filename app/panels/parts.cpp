@@ -244,6 +244,14 @@ Section::Section(const QString& object, const QString& name, bool open, Show sho
 void Section::nameButton() {
     button_->setIcon(icon(isOpen() ? QStringLiteral("unfolded") : QStringLiteral("folded")));
     button_->setAccessibleName((isOpen() ? tr("%1, open") : tr("%1, folded")).arg(name_));
+    button_->setAccessibleDescription(note_);
+}
+
+void Section::setNote(const QString& note) {
+    if (note_ == note) return;
+    note_ = note;
+    nameButton();
+    update();
 }
 
 void Section::add(QWidget* part) {
@@ -273,8 +281,18 @@ void Section::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     const int level = button_->geometry().center().y();
     const int from = button_->geometry().right() + gridStep / 2;
+    int to = width();
+    if (!note_.isEmpty()) {
+        painter.setFont(textFont(TextSize::small));
+        painter.setPen(theme().faint);
+        const QFontMetrics metrics = painter.fontMetrics();
+        const QString fitting = metrics.elidedText(note_, Qt::ElideRight, width() - from);
+        to -= metrics.horizontalAdvance(fitting) + gridStep / 2;
+        painter.drawText(QRect(0, button_->y(), width(), button_->height()), Qt::AlignRight | Qt::AlignVCenter,
+                         fitting);
+    }
     painter.setPen(QPen(theme().rule, 1));
-    if (from < width()) painter.drawLine(from, level, width(), level);
+    if (from < to) painter.drawLine(from, level, to, level);
 }
 
 QVBoxLayout* panelLayout(QWidget* panel) {

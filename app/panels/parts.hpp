@@ -8,6 +8,7 @@
 #include <functional>
 #include <map>
 #include <memory>
+#include <utility>
 
 #include "app/look/shown.hpp"
 
@@ -115,8 +116,10 @@ public:
     // The heading is named `object`. `show` brings what is inside up to date.
     Section(const QString& object, const QString& name, bool open, Show show, QWidget* parent = nullptr);
     void add(QWidget* part);
+    void setShow(Show show) { show_ = std::move(show); }
     bool isOpen() const;
     void setOpen(bool open);
+    void setNote(const QString& note);  // small at the right of the heading: "being worked out"
     void show(const std::shared_ptr<const Shown>& shown);
 
 protected:
@@ -126,6 +129,7 @@ private:
     void nameButton();
 
     QString name_;
+    QString note_;
     QToolButton* button_;
     QWidget* inside_;
     Show show_;

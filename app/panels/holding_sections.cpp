@@ -1,0 +1,140 @@
+// The sections of the holding panel that say what follows: proposal, closing order, over-run, props, screws, straps.
+#include "app/panels/figures_model.hpp"
+#include "app/panels/holding_changes.hpp"
+#include "app/panels/holding_panel.hpp"
+#include "app/panels/holding_rows.hpp"
+#include "app/panels/holding_words.hpp"
+#include "app/panels/notebook_table.hpp"
+#include "app/panels/parts.hpp"
+
+namespace fayline::app {
+
+namespace {
+
+QString widestPlace() {
+    return QStringLiteral("12-11-7+");
+}
+
+QString widestForce() {
+    return QStringLiteral("12300 N");
+}
+
+}  // namespace
+
+void HoldingPanel::makeProposal() {
+    auto* words = new SteadyWords(QStringLiteral("proposalWords"), this);
+    auto* model = new FiguresModel(proposalColumns(), this);
+    NotebookTable* table = figuresTable(
+        "proposed", tr("Stations proposed"), model,
+        {{0, tr("by pressing")}, {1, widestPlace()}, {2, widestForce()}, {3, QStringLiteral("12.34 mm")}}, 0);
+    along_.push_back(table);
+    QPushButton* adopt = wordButton(QStringLiteral("adopt"), tr("Adopt these stations"), this);
+    adopt->setToolTip(tr("They take the place of the stations there are; fixed ones stay. Undone as one step."));
+    Section* section = addSection("proposalHead", tr("Stations proposed"), true, {words, table, adopt}, nullptr);
+    section->setShow([this, words, model, adopt, section](const std::shared_ptr<const Shown>& shown) {
+        noteStudy(section);
+        const plan::HoldingStudy* known = study();
+        words->say(known ? proposalWords(known->proposal, shown->display) : tr("Being worked out."));
+        model->show(known ? proposalRows(*known, shown->display) : std::vector<FigureRow>(), studyIsOld());
+        adopt->setEnabled(adoptProposal(*shown).has_value());
+    });
+    connect(adopt, &QPushButton::clicked, this, [this] {
+        if (const std::optional<Change> change = adoptProposal(*shown_)) emit changeAsked(*change);
+    });
+}
+
+void HoldingPanel::makeClosing() {
+    auto* carried = new SteadyWords(QStringLiteral("carriedWords"), this);
+    auto* model = new FiguresModel(closingColumns(), this);
+    NotebookTable* table = figuresTable("closing", tr("Closing order"), model,
+                                        {{0, QStringLiteral("00")},
+                                         {1, QStringLiteral("00")},
+                                         {2, widestForce()},
+                                         {3, tr("in the way")},
+                                         {4, widestPlace()}},
+                                        1);
+    along_.push_back(table);
+    Section* section = addSection("closingHead", tr("Closing order"), true, {table, carried}, nullptr);
+    section->setShow([this, carried, model, section](const std::shared_ptr<const Shown>& shown) {
+        noteStudy(section);
+        const plan::HoldingStudy* known = study();
+        model->show(known ? closingRows(*known, shown->piece, shown->display) : std::vector<FigureRow>(), studyIsOld());
+        carried->say(known ? carriedWords(known->carried, shown->display) : tr("Being worked out."));
+    });
+}
+
+void HoldingPanel::makeOverRun() {
+    auto* start = new SteadyWords(QStringLiteral("overRunStart"), this);
+    auto* end = new SteadyWords(QStringLiteral("overRunEnd"), this);
+    QPushButton* run = wordButton(QStringLiteral("runOn"), tr("Run on as far as needed"), this);
+    run->setToolTip(
+        tr("Lengthens strips, and the form where it says how far it carries on; shortens no end. Set a "
+           "station at the far end after."));
+    Section* section = addSection("overRunHead", tr("Over-run at the ends"), false, {start, end, run}, nullptr);
+    section->setShow([this, start, end, run, section](const std::shared_ptr<const Shown>& shown) {
+        noteStudy(section);
+        const plan::HoldingStudy* known = study();
+        const boat::Stack& stack = shown->piece.stack;
+        start->say(known ? overRunWords(tr("At the start"), known->overRun.start, stack.runsPastStart_m, shown->display)
+                         : tr("Being worked out."));
+        end->say(known ? overRunWords(tr("At the end"), known->overRun.end, stack.runsPastEnd_m, shown->display)
+                       : QString());
+        run->setEnabled(runOnAsNeeded(*shown).has_value());
+    });
+    connect(run, &QPushButton::clicked, this, [this] {
+        if (const std::optional<Change> change = runOnAsNeeded(*shown_)) emit changeAsked(*change);
+    });
+}
+
+void HoldingPanel::makeProps() {
+    auto* caution = new SteadyWords(QStringLiteral("propCaution"), this);
+    auto* model = new FiguresModel(propColumns(), this);
+    NotebookTable* table = figuresTable("props", tr("Props and jacks"), model,
+                                        {{0, QStringLiteral("00")},
+                                         {1, widestForce()},
+                                         {2, QStringLiteral("at foot")},
+                                         {3, tr("at both ends")},
+                                         {4, widestPlace()}},
+                                        3);
+    along_.push_back(table);
+    props_ = addSection("propsHead", tr("Props and jacks"), false, {table, caution},
+                        [model, caution](const std::shared_ptr<const Shown>& shown) {
+                            if (!shown->plan) return;
+                            model->show(propRows(shown->plan->holding, shown->piece, shown->display));
+                            caution->say(findingWords(*shown, {"prop", "jack"}));
+                        });
+}
+
+void HoldingPanel::makeScrews() {
+    auto* model = new FiguresModel(screwColumns(), this);
+    NotebookTable* table = figuresTable("screws", tr("Temporary screws"), model,
+                                        {{0, QStringLiteral("00")},
+                                         {1, widestForce()},
+                                         {2, QStringLiteral("0.00 MPa")},
+                                         {3, QStringLiteral("15/64 in")},
+                                         {4, QStringLiteral("3 15/64 in")}},
+                                        0);
+    along_.push_back(table);
+    screws_ = addSection("screwsHead", tr("Temporary screws"), false, {table},
+                         [model](const std::shared_ptr<const Shown>& shown) {
+                             if (shown->plan) model->show(screwRows(shown->plan->holding, shown->display));
+                         });
+}
+
+void HoldingPanel::makeStraps() {
+    auto* model = new FiguresModel(strapColumns(), this);
+    NotebookTable* table = figuresTable("straps", tr("Straps"), model,
+                                        {{0, QStringLiteral("00")},
+                                         {1, widestForce()},
+                                         {2, widestForce()},
+                                         {3, QStringLiteral("180.0\u00B0")},
+                                         {4, widestPlace()}},
+                                        0);
+    along_.push_back(table);
+    straps_ =
+        addSection("strapsHead", tr("Straps"), false, {table}, [model](const std::shared_ptr<const Shown>& shown) {
+            if (shown->plan) model->show(strapRows(shown->plan->holding, shown->display));
+        });
+}
+
+}  // namespace fayline::app
