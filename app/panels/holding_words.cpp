@@ -78,20 +78,25 @@ QString proposalWords(const holding::Proposal& proposal, const measure::Display&
     words += QLatin1Char('.');
     if (proposal.met && proposal.withoutPressing > 0 && proposal.withoutPressing < count)
         words += tr(" Pressing the glue governs: gap and strength alone need %1.").arg(proposal.withoutPressing);
-    if (!proposal.withinCounts)
+    if (proposal.tools == 0)
+        words += tr(" No tools are listed at hand.");
+    else if (!proposal.withinCounts)
         words += tr(" That is more than the %1 at hand.").arg(proposal.tools);
-    else if (proposal.tools > 0)
+    else
         words += tr(" There are %1 at hand.").arg(proposal.tools);
     if (!proposal.finished) words += tr(" The search was not finished.");
     return words;
 }
 
 QString carriedWords(const holding::Carried& carried, const measure::Display& display) {
-    if (carried.points <= 0 || !std::isfinite(carried.sag_m) || carried.weight_N <= 0) return {};
-    return tr("The loose stack weighs %1; carried at %2 points it sags %3, which strains it by another %4.")
+    if (carried.places_m.empty() || !std::isfinite(carried.sag_m) || carried.weight_N <= 0) return {};
+    QStringList places;
+    for (const double place_m : carried.places_m) places << text(measure::writeLength(place_m, display));
+    const QString last = places.takeLast();
+    return tr("The loose stack weighs %1; carried %2 from the start of its strips it sags %3, which strains it by %4.")
         .arg(text(measure::writeOnScale(measure::massThatWeighs(carried.weight_N), display)),
-             QString::number(carried.points), smallWords(carried.sag_m, display),
-             text(measure::writeShare(carried.strain)));
+             places.isEmpty() ? last : tr("%1 and %2").arg(places.join(tr(", ")), last),
+             smallWords(carried.sag_m, display), text(measure::writeShare(carried.strain)));
 }
 
 QString overRunWords(const QString& end, const holding::EndNeed& need, double runsPast_m,
@@ -111,8 +116,9 @@ QString overRunWords(const QString& end, const holding::EndNeed& need, double ru
     QStringList instead;
     if (need.strongerClamp_N && std::isfinite(*need.strongerClamp_N))
         instead << tr("a clamp of %1").arg(forceWords(*need.strongerClamp_N, display));
-    if (need.caul_m && std::isfinite(*need.caul_m))
-        instead << tr("a stiff caul %1 thick").arg(text(measure::writeThickness(*need.caul_m, display)));
+    if (need.caul_m && std::isfinite(*need.caul_m) && *need.caul_m > 0)
+        instead << tr("a caul sawn to the curve of the outside, %1 thick,")
+                       .arg(text(measure::writeThickness(*need.caul_m, display)));
     if (instead.isEmpty())
         return words + tr(" Neither a stronger clamp nor a caul would do with the over-run there is.");
     return words + tr(" With the over-run there is, %1 would do instead.").arg(instead.join(tr(" or ")));
