@@ -99,7 +99,7 @@ ForceArrow stationArrow(const holding::HeldStation& held, const StationFrame& fr
             break;
         case holding::HoldState::full:
             arrow.state = ForceState::full;
-            arrow.figure += QStringLiteral(", all it has");
+            arrow.figure += QStringLiteral(", full");
             break;
         case holding::HoldState::closes:
         case holding::HoldState::given:

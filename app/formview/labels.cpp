@@ -67,14 +67,16 @@ std::optional<Text> bestPlace(const std::vector<Text>& texts, const Wish& wish, 
             QLineF leader(wish.anchor, nearestOn(area, wish.anchor));
             const bool led = leader.length() > shortLeader_px && !wish.ringed;
             const QRectF aired = area.adjusted(-air_px, -air_px, air_px, air_px);
+            // The squares first: they rule out most places, and counting them is quick.
+            const double share = occupied.shareOf(area);
+            const double onGround = cost + 170 * share + (share > 0 ? touchCost : 0);
+            if (onGround >= bestCost) continue;
             const bool taken = std::any_of(texts.begin(), texts.end(), [&](const Text& other) {
                 return other.place.intersects(aired) || crosses(leader, other.place) ||
                        (!other.leader.isNull() && (crosses(other.leader, area) || cross(other.leader, leader)));
             });
             if (taken) continue;
-            const double share = occupied.shareOf(area);
-            const double whole = cost + 170 * share + (share > 0 ? touchCost : 0) +
-                                 acrossCost * occupied.crossings(area) + 60 * occupied.shareOf(leader);
+            const double whole = onGround + acrossCost * occupied.crossings(area) + 60 * occupied.shareOf(leader);
             if (whole >= bestCost) continue;
             bestCost = whole;
             best = Text{.words = wish.words,

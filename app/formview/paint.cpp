@@ -30,9 +30,21 @@ QColor roleColour(TextRole role, const Theme& theme) {
 
 using paint::mix;
 
-// A path of straight pieces in pixels, without the corners that no eye can tell from the piece that passes them by:
-// to stroke each of them is most of the work of a picture.
-QPainterPath inPixels(const QPainterPath& path, const QTransform& pixels) {
+// How strongly lines between strips are drawn: they would hide strips that are thin on the screen.
+double faceStrength(double strip_px) {
+    return std::clamp((strip_px - 1.2) / 5, 0.0, 0.85);
+}
+
+}  // namespace
+
+QColor paint::mix(const QColor& from, const QColor& to, double share) {
+    const auto part = [share](double a, double b) { return a + (b - a) * share; };
+    return QColor::fromRgbF(static_cast<float>(part(from.redF(), to.redF())),
+                            static_cast<float>(part(from.greenF(), to.greenF())),
+                            static_cast<float>(part(from.blueF(), to.blueF())));
+}
+
+QPainterPath paint::inPixels(const QPainterPath& path, const QTransform& pixels) {
     constexpr double seen_px = 0.04;
     QPainterPath drawn;
     QPolygonF since;  // the corners after the last one that was kept
@@ -66,20 +78,6 @@ QPainterPath inPixels(const QPainterPath& path, const QTransform& pixels) {
     }
     if (!since.isEmpty()) drawn.lineTo(since.last());
     return drawn;
-}
-
-// How strongly lines between strips are drawn: they would hide strips that are thin on the screen.
-double faceStrength(double strip_px) {
-    return std::clamp((strip_px - 1.2) / 5, 0.0, 0.85);
-}
-
-}  // namespace
-
-QColor paint::mix(const QColor& from, const QColor& to, double share) {
-    const auto part = [share](double a, double b) { return a + (b - a) * share; };
-    return QColor::fromRgbF(static_cast<float>(part(from.redF(), to.redF())),
-                            static_cast<float>(part(from.greenF(), to.greenF())),
-                            static_cast<float>(part(from.blueF(), to.blueF())));
 }
 
 void paint::ground(QPainter& painter, const Sheet& sheet, const QSizeF& view, const Theme& theme) {
@@ -120,19 +118,19 @@ void paint::stack(QPainter& painter, const Sheet& sheet, const Drawing& drawing,
         QColor face = theme.dark ? theme.ground : theme.ink;
         face.setAlphaF(static_cast<float>(strength));
         painter.setPen(pen(face, 0.8));
-        painter.drawPath(inPixels(drawing.faces, pixels));
+        painter.drawPath(paint::inPixels(drawing.faces, pixels));
         face.setAlphaF(static_cast<float>(strength / 3));
         painter.setPen(pen(face, 0.8));
-        painter.drawPath(inPixels(drawing.overRunFaces, pixels));
+        painter.drawPath(paint::inPixels(drawing.overRunFaces, pixels));
     }
     painter.setPen(pen(theme.ink, 1.2, Qt::DashLine));
-    painter.drawPath(inPixels(drawing.sawnOffFaces, pixels));
+    painter.drawPath(paint::inPixels(drawing.sawnOffFaces, pixels));
     painter.setPen(pen(theme.faint, 1, Qt::DashLine));
-    painter.drawPath(inPixels(drawing.overRunOutline, pixels));
+    painter.drawPath(paint::inPixels(drawing.overRunOutline, pixels));
     painter.setPen(pen(theme.ink, 1));
-    painter.drawPath(inPixels(drawing.outline, pixels));
+    painter.drawPath(paint::inPixels(drawing.outline, pixels));
     painter.setPen(pen(theme.ink, 2));
-    painter.drawPath(inPixels(drawing.line, pixels));
+    painter.drawPath(paint::inPixels(drawing.line, pixels));
 
     for (const QLineF& line : sheet.pins) {
         painter.setPen(pen(theme.ground, 4));

@@ -37,6 +37,10 @@ void texts(QPainter& painter, const std::vector<Text>& texts, const Fonts& fonts
 
 QColor mix(const QColor& from, const QColor& to, double share);
 
+// A path of straight pieces in pixels, without the corners that no eye can tell from the piece that passes them by:
+// to stroke each of them is most of the work of a picture.
+QPainterPath inPixels(const QPainterPath& path, const QTransform& pixels);
+
 }  // namespace paint
 
 // The shape that goes with a severity, about `centre`: octagon, triangle, circle.

@@ -106,19 +106,19 @@ void paint::formEdge(QPainter& painter, const Sheet& sheet, const Theme& theme) 
     painter.drawPath(sheet.formSide);
     if (!sheet.boatSide.isEmpty()) {
         painter.setPen(pen(theme.faint, 1));
-        painter.drawPath(sheet.boatSide);
+        painter.drawPath(inPixels(sheet.boatSide, {}));
     }
     if (!edge.gaps) return;
-    painter.fillPath(edge.gapsWithin, mix(theme.ground, theme.note, 0.16));
+    painter.fillPath(edge.gapsWithin, mix(theme.ground, theme.note, theme.dark ? 0.3 : 0.2));
     painter.fillPath(edge.gapsOver, mix(theme.ground, theme.caution, 0.2));
     painter.setPen(pen(theme.caution, 1.2));
     painter.drawPath(edge.barsOver);
     painter.setPen(pen(theme.caution, 1.6));
-    painter.drawPath(edge.gapsOver);
+    painter.drawPath(inPixels(edge.gapsOver, {}));
     painter.setPen(pen(theme.faint, 1, Qt::DotLine));
-    painter.drawPath(edge.freeEdge);
+    painter.drawPath(inPixels(edge.freeEdge, {}));
     painter.setPen(pen(theme.ink, 1.2));
-    painter.drawPath(edge.edge);
+    painter.drawPath(inPixels(edge.edge, {}));
 }
 
 void paint::trims(QPainter& painter, const Sheet& sheet, const Choice& choice, const Theme& theme) {

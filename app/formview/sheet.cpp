@@ -169,8 +169,13 @@ Bounds boundsOf(const Shown& shown, const Drawing& drawing) {
 
 QRectF roomWithMarks(const Shown& shown, const Drawing& drawing, const QSizeF& view, const Fonts& fonts,
                      const Choice& choice) {
-    const QRectF room = roomForDrawing(view, fonts);
-    if (!shown.plan || drawing.places.empty() || !choice.forces) return room;
+    QRectF room = roomForDrawing(view, fonts);
+    if (!shown.plan || drawing.places.empty()) return room;
+    if (!shown.plan->holding.held.samples.empty()) {  // below the title it then says how gaps and pressure are drawn
+        const double keys = QFontMetricsF(fonts.title).height() + 3 * QFontMetricsF(fonts.small).height();
+        room.setTop(std::max(room.top(), std::min(keys + 2.0 * gridStep, view.height() / 4)));
+    }
+    if (!choice.forces) return room;
     Sheet sheet;
     sheet.forceScale = forceScaleOf(*shown.plan, shown.display);
     if (sheet.forceScale.unit_N <= 0) return room;
