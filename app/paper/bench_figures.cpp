@@ -19,6 +19,22 @@ QString whole(const std::string& text) {
     return inOnePiece(QString::fromStdString(text));
 }
 
+QString lacksText(holding::Lacks lacks) {
+    switch (lacks) {
+        case holding::Lacks::nothing:
+            break;
+        case holding::Lacks::strength:
+            return "NONE AT HAND: too weak";
+        case holding::Lacks::opening:
+            return "NONE AT HAND: none opens far enough";
+        case holding::Lacks::throat:
+            return "NONE AT HAND: throats too short";
+        case holding::Lacks::count:
+            return "NONE AT HAND: all in use";
+    }
+    return {};
+}
+
 }  // namespace
 
 QString inOnePiece(const QString& text) {
@@ -77,10 +93,11 @@ Cell textCell(const QString& text, bool bold, const QString& below) {
     return {text, below, bold, false};
 }
 
-QString toolName(const boat::Piece& piece, const plan::Plan& plan, int station) {
+QString toolText(const boat::Piece& piece, const plan::Plan& plan, int station) {
     for (const holding::Served& served : plan.holding.atHand.served) {
+        if (served.station != station) continue;
         const auto tool = static_cast<std::size_t>(served.tool);
-        if (served.station != station || served.tool < 0 || tool >= piece.holding.tools.size()) continue;
+        if (served.tool < 0 || tool >= piece.holding.tools.size()) return lacksText(served.lacks);
         const QString name = QString::fromStdString(piece.holding.tools[tool].name).simplified();
         return name.size() <= longestToolName ? name : name.left(longestToolName - 1) + "…";
     }

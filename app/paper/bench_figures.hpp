@@ -28,8 +28,9 @@ QString lengthHead(const measure::Display& display);
 Cell lengthCell(double length_m, const measure::Display& display, bool bold = false);
 Cell textCell(const QString& text, bool bold = false, const QString& below = {});
 
-// "Bar clamp" that serves a station, where the file names it; else empty. Very long names are shortened.
-QString toolName(const boat::Piece& piece, const plan::Plan& plan, int station);
+// What serves a station: "Bar clamp", "NONE AT HAND: all in use"; empty where the file names no tools of its kind. Very
+// long names are shortened.
+QString toolText(const boat::Piece& piece, const plan::Plan& plan, int station);
 
 // Distinct sources with their marks, and what the marks mean, as one paragraph; empty for none.
 QString sourcesText(const std::vector<measure::Source>& sources);

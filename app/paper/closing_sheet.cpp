@@ -33,8 +33,9 @@ bool knowsFloor(const boat::Piece& piece) {
 }
 
 // What to look out for at a step; empty: nothing.
-QString watchText(const holding::ClosingStep& step) {
+QString watchText(const boat::Piece& piece, const plan::Plan& plan, const holding::ClosingStep& step) {
     QStringList texts;
+    if (step.gap_m > piece.holding.gapLimit_m) texts << "leaves " + smallText(step.gap_m, plan.display);
     if (step.floorInTheWay) texts << "floor in the way";
     if (step.outcome == holding::Outcome::snaps) texts << "may snap over";
     if (step.outcome == holding::Outcome::notSettled) texts << "no balance found";
@@ -58,8 +59,8 @@ Table stepsTable(const boat::Piece& piece, const plan::Plan& plan, const std::ve
                      {"Look out", {}, Lean::left}};
     for (const holding::ClosingStep& step : steps) {
         const QString held = holdName(stationOf(piece, step).kind);
-        const QString tool = toolName(piece, plan, step.index);
-        const QString watch = watchText(step);
+        const QString tool = toolText(piece, plan, step.index);
+        const QString watch = watchText(piece, plan, step);
         table.rows.push_back({Cell{{}, {}, false, true}, textCell(QString::number(step.order), true),
                               textCell(inOnePiece(QString("%1 %2").arg(step.number).arg(held)), true, tool),
                               lengthCell(tapeOf(plan, step.index), display, true),

@@ -37,7 +37,7 @@ QString strengthText(double force_N, const measure::Display& display) {
 
 Cell kindCell(const boat::Piece& piece, const plan::Plan& plan, int index) {
     const boat::Station& station = stationAt(piece, index);
-    QString below = toolName(piece, plan, index);
+    QString below = toolText(piece, plan, index);
     if (station.to == boat::PropTo::overhead && pushes(station)) below += below.isEmpty() ? "overhead" : ", overhead";
     return textCell(holdName(station.kind), true, below);
 }

@@ -63,7 +63,7 @@ Table stationsTable(const boat::Piece& piece, const plan::Plan& plan) {
         const QString dash = measure::noFigure;
         const QString kind = station.side ? "side " + holdName(station.kind) : holdName(station.kind);
         std::vector<Cell> row{textCell(QString::number(place.number), true),
-                              textCell(kind, true, toolName(piece, plan, place.index)),
+                              textCell(kind, true, toolText(piece, plan, place.index)),
                               lengthCell(place.alongOutside_m, display, true)};
         if (held) {
             const QString turns = turnsText(plan, place.index);
@@ -106,7 +106,9 @@ std::vector<Paragraph> strapTexts(const boat::Piece& piece, const plan::Plan& pl
                            .arg(number)
                            .arg(forceText(station.pull_N.value_or(station.most_N), plan.display),
                                 forceText(strap.total_N, plan.display), forceText(strap.leastTension_N, plan.display));
-        if (strap.idle_m > 0) {
+        if (strap.lacksEnd) {
+            text = QString("Strap %1 goes round nothing: where it ends is not given.").arg(number);
+        } else if (strap.idle_m > 0) {
             text += QString(" On %1 of its length, straight or hollow, it does nothing.")
                         .arg(inOnePiece(lengthText(strap.idle_m, plan.display)));
         }

@@ -117,6 +117,7 @@ inline plan::HoldingStudy inventedStudy(const plan::Plan& plan) {
         step.number = place.number;
         step.order = ++order;
         step.pull_N = 311 + 7 * order;
+        step.gap_m = order == 4 ? 0.00271 : 0.0001;
         step.standsOff_m = 0.0712 + 0.001 * order;
         step.tailOff_m = 0.91371 / order;
         step.tip = {1.2345 - 0.01 * order, 0.321 + 0.01 * order};
@@ -166,7 +167,8 @@ inline plan::Plan inventedPlan(const boat::Piece& piece, const plan::Shop& shop,
         if (station.kind == boat::HoldKind::clamp && !piece.holding.tools.empty()) {
             holding::Served served;
             served.station = place.index;
-            served.tool = 0;
+            served.tool = place.number == 1 ? -1 : 0;
+            if (served.tool < 0) served.lacks = holding::Lacks::opening;
             served.turnsPastSnug = 0.7 + 0.1 * place.number;
             holding.atHand.served.push_back(served);
         }
