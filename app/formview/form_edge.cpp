@@ -11,7 +11,7 @@ constexpr double near_m = 1e-9;
 constexpr double seen_px = 0.75;      // a thinner gap does not show
 constexpr double longest_px = 24;     // of the largest gap between the trim lines
 constexpr double cutAt_px = 26;       // of a magnified one beyond them, where the ends stand off
-constexpr double farthest_px = 1e5;   // of anything: what lies beyond is out of every view
+constexpr double farthest_px = 5000;  // of anything: what lies beyond is out of every view
 constexpr double barsApart_px = 4.5;  // across a gap above the limit
 
 bool withinTrims(const plan::Plan& plan, double at_m) {

@@ -110,7 +110,7 @@ void paint::formEdge(QPainter& painter, const Sheet& sheet, const Theme& theme) 
     }
     if (!edge.gaps) return;
     painter.fillPath(edge.gapsWithin, mix(theme.ground, theme.note, theme.dark ? 0.3 : 0.2));
-    painter.fillPath(edge.gapsOver, mix(theme.ground, theme.caution, 0.2));
+    painter.fillPath(edge.gapsOver, theme.ground);  // bars on bare ground: nobody takes it for wood
     painter.setPen(pen(theme.caution, 1.2));
     painter.drawPath(edge.barsOver);
     painter.setPen(pen(theme.caution, 1.6));
