@@ -19,6 +19,8 @@ constexpr double mostUnpressed = 0.25;
 // Where all the stations there is room for leave a gap no more than so many times the limit, fewer may still do: one
 // station can lift the stack off beside it. Ours.
 constexpr double worthTrying = 5;
+// Where they leave more than so many times the limit, none are spared. Ours.
+constexpr double hopeless = 50;
 
 // Tools that can be put anywhere along the piece without more being said.
 bool standsAnywhere(boat::HoldKind kind) {
@@ -122,10 +124,19 @@ Attempt attempt(const Asked& asked, const boat::Station& like) {
         made.fewest.finished = false;
         return made;
     }
-    const double packed = trials.packed().worst;
+    const double packed = trials.packed().worst;  // infinite where it did not settle, which rules nothing out
     Fewest alone;
-    if (packed <= worthTrying) alone = fewest(made.sites, trials, false, asked.stop);
-    if (!alone.holds) {
+    if (std::isfinite(packed) && packed > hopeless) {
+        trials.easeWhereNeeded();
+        made.byStrength = trials.easedByStrength();
+        made.fewest.chosen = allThatFit(made.sites);
+        made.fewest.pressed = true;
+        made.withoutPressing = static_cast<int>(made.fewest.chosen.size() + made.sites.kept.size());
+        return made;
+    }
+    const bool worth = packed <= worthTrying || !std::isfinite(packed);
+    if (worth) alone = fewest(made.sites, trials, false, asked.stop);
+    if (!alone.holds && std::isfinite(packed)) {
         trials.easeWhereNeeded();
         made.byStrength = trials.easedByStrength();
         alone = fewest(made.sites, trials, false, asked.stop);
@@ -309,12 +320,15 @@ Proposal propose(const StackOnForm& work, const std::atomic<bool>& stop, double 
     const Attempt& made = choice.made;
     proposal.withinCounts = choice.withinCounts;
     proposal.withoutPressing = made.withoutPressing;
+    proposal.searched = made.fewest.searched;
     proposal.finished = made.fewest.finished && !stop;
     const bool held = std::any_of(choice.stations.begin(), choice.stations.end(), pressesOnForm);
     const bool gapMet = held && choice.held.outcome == Outcome::settled &&
                         choice.held.largest.gap_m <= holding.gapLimit_m + gapCounts_m;
     proposal.met = gapMet && made.fewest.pressed;
-    if (!gapMet) proposal.unmet = governsWord(made.byStrength ? Governs::strength : Governs::gap);
+    const bool full = std::any_of(choice.held.stations.begin(), choice.held.stations.end(),
+                                  [](const HeldStation& station) { return station.state == HoldState::full; });
+    if (!gapMet) proposal.unmet = governsWord(made.byStrength || full ? Governs::strength : Governs::gap);
     if (gapMet && !made.fewest.pressed) proposal.unmet = governsWord(Governs::pressing);
     return proposal;
 }

@@ -13,6 +13,9 @@ namespace fayline::holding {
 namespace {
 
 constexpr double hair_m = 1e-9;
+// What the search for fewer may cost: so many elements solved, as if each trial looked at the whole. That of the sample
+// stem may take 150 trials; of a line ten times as long 15. Ours.
+constexpr double mostElements = 60000;
 // How often a station is taken back where none can follow.
 constexpr int mostRetreats = 12;
 // Places by which the bounds from either end are widened, since what lies behind is felt a little.
@@ -166,18 +169,28 @@ int furthestHeld(Search& search, const Order& order, const std::vector<int>& cho
     return good;
 }
 
-// The last of `chosen` one place back, toward where `way` begins; one that cannot go back is left out, and the one
+// The last of `chosen` so many places back, toward where `way` begins; one that cannot go back is left out, and the one
 // before it goes back. False: none can.
-bool retreat(const Search& search, const Order& order, std::vector<int>& chosen) {
+bool retreat(const Search& search, const Order& order, int places, std::vector<int>& chosen) {
     const bool onward = order.way == Way::onward;
     while (!chosen.empty()) {
         const int i = order.place(furthestChosen(chosen, order.way));
         chosen.erase(onward ? chosen.end() - 1 : chosen.begin());
-        if (i <= firstFree(search, order, chosen)) continue;
-        chosen = with(chosen, order.place(i - 1), order.way);
+        const int first = firstFree(search, order, chosen);
+        if (i <= first) continue;
+        chosen = with(chosen, order.place(std::max(first, i - places)), order.way);
         return true;
     }
     return false;
+}
+
+// Whether the rest of the line may do without more stations: not where the tail would stand off far, nor where it is
+// many times as long as stations have been apart.
+bool mayEnd(const Search& search, const std::vector<int>& chosen, Way way) {
+    if (chosen.empty()) return false;
+    const double last = search.at(furthestChosen(chosen, way));
+    const double tail = way == Way::onward ? search.sites.lineLength_m - last : last;
+    return tail <= std::max(4 * search.usualSpacing_m, 1.0) && search.trials.tailMayLie(chosen, way);
 }
 
 // From the line's beginning in this direction: each station as far as it may; where none can follow, those before it
@@ -189,7 +202,7 @@ std::vector<int> reachOut(Search& search, Way way) {
     search.usualSpacing_m = 0.2;
     int retreats = mostRetreats;
     while (!stopped(search)) {
-        if (search.trials.tailMayLie(chosen, way) && meetsAll(search, chosen)) return chosen;
+        if (mayEnd(search, chosen, way) && meetsAll(search, chosen)) return chosen;
         const int first = firstFree(search, order, chosen);
         int next = first - 1;
         if (first < order.count) {
@@ -205,7 +218,9 @@ std::vector<int> reachOut(Search& search, Way way) {
             continue;
         }
         if (furthest.empty() || chosen.size() > furthest.size()) furthest = chosen;
-        if (retreats-- > 0 && retreat(search, order, chosen)) continue;
+        // Each three times twice as far.
+        const int back = 1 << ((mostRetreats - retreats) / 3);
+        if (retreats-- > 0 && retreat(search, order, back, chosen)) continue;
         // Not to be held from here on: as close as they go.
         if (retreats <= 0) chosen = furthest;
         const int close = firstFree(search, order, chosen);
@@ -283,6 +298,29 @@ bool placeWithin(Search& search, Within& within, std::vector<int>& chosen) {
     return false;
 }
 
+// From all that there is room for, those left out that can be, from the start on as many at once as will do; nothing
+// if not even all of them do.
+std::vector<int> thinnedOut(Search& search) {
+    std::vector<int> chosen = allThatFit(search.sites);
+    if (!meetsAll(search, chosen)) return {};
+    for (std::size_t from = 0; from < chosen.size() && !stopped(search); ++from) {
+        const std::size_t behind = chosen.size() - from;
+        std::size_t good = 0;
+        std::size_t bad = behind + 1;
+        std::size_t tries = 1;
+        while (good + 1 < bad && !stopped(search)) {
+            std::vector<int> fewer = chosen;
+            const auto first = fewer.begin() + static_cast<std::ptrdiff_t>(from);
+            fewer.erase(first, first + static_cast<std::ptrdiff_t>(tries));
+            (meetsAll(search, fewer) ? good : bad) = tries;
+            tries = bad > behind ? std::min(2 * good, behind) : (good + bad) / 2;
+        }
+        const auto first = chosen.begin() + static_cast<std::ptrdiff_t>(from);
+        chosen.erase(first, first + static_cast<std::ptrdiff_t>(good));
+    }
+    return chosen;
+}
+
 // Half way between the two, so that no station stands at its limit.
 std::vector<int> between(const std::vector<int>& a, const std::vector<int>& b) {
     std::vector<int> middle;
@@ -341,12 +379,17 @@ void take(Search& search, const std::vector<int>& chosen, Fewest& best) {
 void tryFewer(Search& search, Fewest& best) {
     const int places = static_cast<int>(search.sites.free.size());
     const std::size_t most = best.chosen.size() - 1;
+    const double elements = (search.sites.strips.to_m - search.sites.strips.from_m) / elementStep_m;
+    int left = static_cast<int>(std::min(40.0 * static_cast<double>(best.chosen.size()), mostElements / elements));
+    if (left <= static_cast<int>(most)) {
+        best.searched = false;
+        return;
+    }
     const std::vector<int> onward = furthestBounds(search, Way::onward, most);
     std::vector<int> back = furthestBounds(search, Way::back, 1);
     if (stopped(search) || places - 1 - back.front() > onward.back()) return;
     back = furthestBounds(search, Way::back, most);
     if (stopped(search)) return;
-    int left = 40 * static_cast<int>(best.chosen.size());
     for (std::size_t count = most; count > 0 && !stopped(search); --count) {
         Within within;
         for (std::size_t i = 0; i < count; ++i) {
@@ -391,6 +434,7 @@ Fewest fewest(const Sites& sites, Trials& trials, bool withPressing, const std::
     const std::vector<int> back = reachOut(search, Way::back);
     take(search, onward, best);
     take(search, back, best);
+    if (!best.holds) take(search, thinnedOut(search), best);
     if (best.holds && best.chosen.size() > 1) tryFewer(search, best);
     const bool asFew = onward.size() == best.chosen.size() && back.size() == best.chosen.size();
     if (best.holds && asFew) take(search, between(onward, back), best);

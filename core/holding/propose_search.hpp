@@ -23,7 +23,7 @@ struct Fewest {
 // for which these bounds cross is ruled out; one less is tried within them, the furthest first, until they do.
 // A number that presses everywhere as interval covering gives it is the least of all if it also holds; it is tried
 // first.
-// `stop` is looked at between trials, of which there are no more than some 40 for each station.
+// `stop` is looked at between trials. There are some 20 for each station and 40 more for each in the search for fewer.
 Fewest fewest(const Sites& sites, Trials& trials, bool withPressing, const std::atomic<bool>& stop);
 
 }  // namespace fayline::holding

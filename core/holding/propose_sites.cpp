@@ -128,6 +128,16 @@ double pressedFor_m(const Sites& sites, std::vector<stack::Run> pressed, Way way
     return reached + hair_m;
 }
 
+std::vector<int> allThatFit(const Sites& sites) {
+    std::vector<int> all;
+    for (int i = 0; i < static_cast<int>(sites.free.size()); ++i) {
+        const boat::Station& station = sites.free[static_cast<std::size_t>(i)].station;
+        const double last = all.empty() ? -infinite : sites.free[static_cast<std::size_t>(all.back())].station.at_m;
+        if (station.at_m - last >= station.pad_m - hair_m) all.push_back(i);
+    }
+    return all;
+}
+
 double unpressable_m(const Sites& sites) {
     std::vector<stack::Run> pressed = sites.straps;
     for (const Site& site : sites.kept) pressed.push_back(site.pressed);

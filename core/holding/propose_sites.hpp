@@ -39,6 +39,9 @@ enum class Way { onward, back };
 // straps, metres along the line in that direction: at the line's length or beyond, all of it is.
 double pressedFor_m(const Sites& sites, std::vector<stack::Run> pressed, Way way);
 
+// As many places of sites.free as have room beside each other, from the start on.
+std::vector<int> allThatFit(const Sites& sites);
+
 // Length of line that no place of sites.free and no station kept presses, metres.
 double unpressable_m(const Sites& sites);
 

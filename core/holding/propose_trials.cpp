@@ -175,10 +175,7 @@ bool Trials::tailMayLie(const std::vector<int>& chosen, Way way) const {
 }
 
 Tried Trials::packed() {
-    std::vector<boat::Station> stations;
-    for (const Site& site : sites_.kept) stations.push_back(site.station);
-    packBeyond(sites_.strips.from_m - 1, sites_.strips.to_m, stations);
-    const Pressed pressed = pressAll(ready_, work_, stations);
+    const Pressed pressed = pressAll(ready_, work_, stationsOf(allThatFit(sites_)));
     packed_ = solve(pressed.problem);
     packedHolds_ = pressed.problem.holds;
     return judge(packed_, startTrim_s_m_, endTrim_s_m_);

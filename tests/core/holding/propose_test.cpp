@@ -340,6 +340,11 @@ TEST(Propose, WhatCannotBeMetIsSaidAndComesAsNearAsItCan) {
     nothing.piece.holding.gapLimit_m = 0;
     expectFinite(proposalOf(nothing));
 
+    Made manyWeak = roundPiece();
+    manyWeak.line = made::arc(-1.0, 1.5);
+    manyWeak.piece.holding.tools = {clamps(400, 0.04)};
+    EXPECT_TRUE(proposalOf(manyWeak).met);  // with some more at the ends
+
     Made weak = roundPiece();
     weak.piece.holding.tools = {clamps(60, 0.04)};
     const Proposal tooWeak = proposalOf(weak);
