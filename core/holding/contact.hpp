@@ -10,7 +10,8 @@
 // bed that only pushes; the third is a load that presses toward the form (a strap); the fourth are the holds. v_i and
 // v_i' are means under the pad. A hold closes its gap under the pad with no more than it has, else pulls with all it
 // has, and never pulls away from the form (0 <= F_i <= most). Where the pad holds the outer strip, its pull works on
-// the slip d_i of the rod as well, counted from the anchor; where it slides, that part is dropped.
+// the slip d_i of the rod as well, counted from the anchor, and the gap it closes is v_i + v_i' d_i; where it slides,
+// that part is dropped.
 //
 // Signs: gap > 0 away from the form; curvature > 0 where the form is convex toward the stack; moments > 0 where they
 // bend the rod toward such a form. Where 1 + k v <= 0 there is no square to the form: the state is out of reach.
@@ -72,7 +73,8 @@ struct HoldForce {
 
 enum class Outcome {
     settled,
-    snaps,       // the state found is the only one near, but on the way there (or from it) the stack jumps
+    snaps,       // a state of balance, but one that the stack jumps to or from: the energy's second derivatives were
+                 // not all positive there, or on the way when the forces were in balance within 3 %
     notSettled,  // no state of balance was found; the last try is given
 };
 
@@ -84,7 +86,12 @@ struct Contact {
     std::vector<double> slope;     // dv/ds there
     std::vector<HoldForce> holds;  // in the order given
     int steps = 0;                 // of Newton's method, each one factorisation
-    double residual = 0;           // greatest force out of balance over the greatest of the problem's own forces
+    // Greatest force out of balance over the greatest of the problem's own: pulls, the whole load, the stiffest moment
+    // B (|k| + |k0|) over a metre. Nodes closer than half the longest element count together, moments over that length.
+    double residual = 0;
+    // Not settled since nothing holds the rod back: it stood off by half its length, leaned more than 60 degrees or
+    // came to where the squares of a hollow form meet. So it is where nothing pulls on a strongly bent form.
+    bool springsAway = false;
 };
 
 // Solves `problem`, from `start` if given (of another mesh and other holds too: it is carried over by place), else from

@@ -16,17 +16,26 @@ constexpr double closed_m = 1e-12;
 // Beyond this a state is not taken for balance even if nothing better can be found.
 constexpr double balancedAtWorst = 1e-8;
 
-// From rest the bed is soft at first, so that a whole free span lets go in a few steps and not one crushed length
-// after the other, and gets stiffer by this factor each time the forces are in balance within `nearly`.
-constexpr double firstBedShare = 1e-3;
-constexpr double bedGrowth = 30;
+// From rest the bed is soft at first, so that a whole free span lets go in a few steps and not one crushed length after
+// the other: as soft as lets the rod sink in over this length. It gets stiffer by the factor each time the forces are
+// in balance within `nearly`.
+constexpr double softLayer_m = 0.1;
+constexpr double bedGrowth = 10;
 constexpr double nearly = 3e-2;
 
 // Firmness of holds in the augmented Lagrangian: it steers the line search only. 1e5 N/m took the fewest steps of
 // 1e5 to 1e9 on the rows of tests/published/rod_rows.csv with holds of half to fifty times their pulls.
 constexpr double firmness_N_m = 1e5;
+constexpr double patientFirmness_N_m = 1e6;  // at first; grows tenfold at a time
+constexpr double patientFirmest_N_m = 1e9;
 
-constexpr int mostSteps = 120;
+// What a closing hold gives way in a step: for pads one on the other, which cannot tell who pulls.
+constexpr double closedYield_m_N = 1e-14;
+
+// Steps from a given start, from rest, and from rest patiently.
+constexpr int stepsFromStart = 30;
+constexpr int stepsFromRest = 50;
+constexpr int stepsPatiently = 150;
 constexpr int mostTries = 30;  // along one step
 
 struct Search {
@@ -36,6 +45,8 @@ struct Search {
     std::vector<double> x;
     Balance balance;
     std::vector<double> step;
+    std::vector<double> foreseen_N;  // pulls after it
+    std::vector<double> nothing_m;   // as many noughts as holds
     std::vector<double> tried;
     Balance triedBalance;
     double keep_N_m2 = 0;  // a little of what holds a rod where it is, so that one off the form has a step at all
@@ -44,6 +55,7 @@ struct Search {
     double scale_N = 1;
     bool curvesUp = false;  // at the last step
     bool jumped = false;    // near balance it did not
+    bool patient = false;   // holds are told what to expect only once the forces balance, so the energy always falls
 };
 
 double dot(const std::vector<double>& a, const std::vector<double>& b) {
@@ -52,13 +64,23 @@ double dot(const std::vector<double>& a, const std::vector<double>& b) {
     return sum;
 }
 
-// The greatest force out of balance on a node; moments count by the force they are over one element.
+// The greatest force out of balance; of nodes closer than half the longest element the sum, for between those a gap's
+// last digit makes forces of its own. Moments count by the force that they are over the longest element.
 double outOfBalance(const Discrete& discrete, const Balance& balance) {
     double worst = 0;
-    const std::size_t elements = discrete.length_m.size();
-    for (std::size_t n = 0; n <= elements; ++n) {
-        const double h = discrete.length_m[std::min(n, elements - 1)];
-        worst = std::max({worst, std::abs(balance.force[2 * n]), std::abs(balance.force[2 * n + 1]) / h});
+    const auto& nodes = discrete.nodes_m;
+    std::size_t first = 0;
+    for (std::size_t n = 0; n < nodes.size(); ++n) {
+        if (n + 1 < nodes.size() && discrete.length_m[n] < discrete.longest_m / 2) continue;
+        const double middle = (nodes[first] + nodes[n]) / 2;
+        double force = 0;
+        double moment = 0;
+        for (std::size_t i = first; i <= n; ++i) {
+            force += balance.force[2 * i];
+            moment += balance.force[2 * i + 1] + balance.force[2 * i] * (nodes[i] - middle);
+        }
+        worst = std::max({worst, std::abs(force), std::abs(moment) / discrete.longest_m});
+        first = n + 1;
     }
     return worst;
 }
@@ -84,7 +106,7 @@ double ownForces(const Discrete& discrete, const Balance& balance) {
 double roundingOf(const Discrete& discrete, const std::vector<double>& x) {
     double worst = 0;
     for (std::size_t e = 0; e < discrete.length_m.size(); ++e) {
-        const double h = discrete.length_m[e];
+        const double h = std::max(discrete.length_m[e], discrete.longest_m / 2);
         const double gap = std::max(std::abs(x[2 * e]), std::abs(x[2 * e + 2]));
         worst = std::max(worst, 12 * discrete.places[3 * e + 1].rod.stiffness_N_m2 / (h * h * h) * gap);
     }
@@ -117,6 +139,13 @@ bool goAlong(Search& search) {
             lower = search.triedBalance.energy <= energy0 + 1e-4 * part * slope0 ||
                     (search.triedBalance.energy <= energy0 + noise && std::abs(slope) <= 0.8 * std::abs(slope0));
             const bool flat = std::abs(slope) <= 0.6 * std::abs(slope0);
+            // Where the bed lets go along the step the energy goes on falling: further then.
+            if (lower && high == 0 && part < 8 && slope < -0.2 * std::abs(slope0)) {
+                low = part;
+                lowSlope = slope;
+                part *= 2;
+                continue;
+            }
             if (lower && (flat || slope < 0 || tries > 12)) {
                 if (flat || high == 0 || tries > 12) return true;
             }
@@ -137,9 +166,9 @@ bool goAlong(Search& search) {
     return false;
 }
 
-bool closes(const Search& search) {
+bool closes(const Search& search, double within_m = closed_m) {
     for (std::size_t i = 0; i < search.discrete.holds.size(); ++i)
-        if (search.balance.between[i] && std::abs(search.balance.closing_m[i]) > closed_m) return false;
+        if (search.balance.between[i] && std::abs(search.balance.closing_m[i]) > within_m) return false;
     return true;
 }
 
@@ -148,7 +177,8 @@ void factorise(Search& search) {
     const auto with = [&](Curving curving) {
         ++search.steps;
         return search.system.factorise(search.discrete, search.x, search.balance, search.expected.bedShare, curving,
-                                       search.keep_N_m2) &&
+                                       search.keep_N_m2,
+                                       search.patient ? 1 / search.expected.firmness_N_m : closedYield_m_N) &&
                search.system.curvesUp();
     };
     search.curvesUp = with(Curving::exact);
@@ -160,16 +190,29 @@ void factorise(Search& search) {
 // One step of Newton's method. False: it leads nowhere.
 bool newtonStep(Search& search) {
     factorise(search);
-    search.system.step(search.balance, search.step, search.expected.pull_N);
+    if (search.patient) {
+        search.system.step(search.balance, search.nothing_m, search.step, search.foreseen_N);
+    } else {
+        search.system.step(search.balance, search.balance.closing_m, search.step, search.expected.pull_N);
+    }
     balanceOf(search.discrete, search.x, search.expected, search.balance);
     const bool gone = goAlong(search);
     if (gone) {
         std::swap(search.x, search.tried);
         std::swap(search.balance, search.triedBalance);
     }
-    for (std::size_t i = 0; i < search.balance.pull_N.size(); ++i)
+    for (std::size_t i = 0; i < search.balance.pull_N.size() && !search.patient; ++i)
         if (!search.balance.between[i]) search.expected.pull_N[i] = search.balance.pull_N[i];
     return gone;
+}
+
+// Patiently: the holds are told to expect what they pull; once they nearly close, the quick way does the rest.
+void tell(Search& search) {
+    search.expected.pull_N = search.balance.pull_N;
+    search.patient = !closes(search, 1e-6);
+    search.expected.firmness_N_m =
+        search.patient ? std::min(patientFirmest_N_m, 10 * search.expected.firmness_N_m) : firmness_N_m;
+    balanceOf(search.discrete, search.x, search.expected, search.balance);
 }
 
 // Steps until balance; true if it is found.
@@ -177,6 +220,7 @@ bool settle(Search& search, int steps) {
     balanceOf(search.discrete, search.x, search.expected, search.balance);
     if (!search.balance.withinReach) return false;
     const int last = search.steps + steps;
+    int idle = 0;
     while (true) {
         search.scale_N = ownForces(search.discrete, search.balance);
         search.offBalance_N = outOfBalance(search.discrete, search.balance);
@@ -185,8 +229,12 @@ bool settle(Search& search, int steps) {
             balanceOf(search.discrete, search.x, search.expected, search.balance);
             continue;
         }
-        const double enough = std::max(balanced * search.scale_N, roundingOf(search.discrete, search.x));
+        const double rounding = roundingOf(search.discrete, search.x);
+        const double enough = std::max(balanced * search.scale_N, 0.5 * rounding);
         if (search.offBalance_N < enough && closes(search)) return true;
+        if (search.offBalance_N < 4 * rounding && closes(search) && ++idle > 3) return true;
+        if (search.patient && search.expected.bedShare == 1 && search.offBalance_N < 1e-3 * search.scale_N)
+            tell(search);
         if (search.steps >= last) return false;
         if (!newtonStep(search)) {
             if (search.expected.bedShare == 1)
@@ -217,17 +265,42 @@ void carryOver(const Contact& start, Search& search) {
         search.expected.pull_N[i] = std::clamp(start.holds[i].pull_N, 0.0, search.discrete.holds[i].most_N);
 }
 
+double stiffest(const Discrete& discrete) {
+    double most = 0;
+    for (const ElementPlace& place : discrete.places) most = std::max(most, place.rod.stiffness_N_m2);
+    return most;
+}
+
+double firstBedShare(const Discrete& discrete) {
+    double bed = 0;
+    for (const ElementPlace& place : discrete.places) bed = std::max(bed, place.bed_N_m2);
+    const double soft = 4 * stiffest(discrete) / std::pow(softLayer_m, 4);
+    return soft < bed ? soft / bed : 1;
+}
+
 void fromRest(Search& search) {
     std::fill(search.x.begin(), search.x.end(), 0.0);
     for (std::size_t i = 0; i < search.discrete.holds.size(); ++i)
         search.expected.pull_N[i] = search.discrete.holds[i].most_N / 2;
-    search.expected.bedShare = firstBedShare;
+    search.expected.bedShare = firstBedShare(search.discrete);
     search.jumped = false;
 }
 
 bool usable(const Contact* start) {
     return start && start->nodes_m.size() >= 2 && start->gap_m.size() == start->nodes_m.size() &&
            start->slope.size() == start->nodes_m.size();
+}
+
+// Nothing held the rod back: it leans more than 60 degrees from the form, stands off by half its length, or has come to
+// where the squares of a hollow form meet.
+bool springsAway(const Search& search) {
+    for (std::size_t e = 0; e < search.discrete.length_m.size(); ++e) {
+        const double gap = search.x[2 * e + 2];
+        const double left = 1 + search.discrete.places[3 * e + 2].rod.curvature_per_m * gap;
+        if (std::abs(gap) > search.discrete.reach_m / 2 || left < 0.1 || std::abs(search.x[2 * e + 3]) > 1.7 * left)
+            return true;
+    }
+    return false;
 }
 
 HoldState stateOf(const Hold& hold, bool between, double pull_N) {
@@ -242,6 +315,7 @@ Contact contactOf(Search& search, bool settled) {
     contact.outcome = !settled                            ? Outcome::notSettled
                       : search.jumped || !search.curvesUp ? Outcome::snaps
                                                           : Outcome::settled;
+    contact.springsAway = !settled && springsAway(search);
     contact.steps = search.steps;
     contact.residual = search.offBalance_N / search.scale_N;
     contact.nodes_m = discrete.nodes_m;
@@ -266,19 +340,24 @@ Contact solve(const Problem& problem, const Contact* start) {
     search.expected = {std::vector<double>(discrete.holds.size()), firmness_N_m, 1};
     search.x.assign(2 * discrete.nodes_m.size(), 0);
     search.tried = search.x;
-    double stiffest = 0;
-    for (const ElementPlace& place : discrete.places) stiffest = std::max(stiffest, place.rod.stiffness_N_m2);
-    search.keep_N_m2 = 1e-6 * stiffest;
+    search.nothing_m.assign(discrete.holds.size(), 0);
+    search.keep_N_m2 = 1e-6 * stiffest(discrete);
 
     bool settled = false;
     if (usable(start)) {
         carryOver(*start, search);
-        settled = settle(search, mostSteps / 4);
+        settled = settle(search, stepsFromStart);
         if (settled && search.steps == 0) factorise(search);
     }
     if (!settled) {
         fromRest(search);
-        settled = settle(search, mostSteps);
+        settled = settle(search, stepsFromRest);
+    }
+    if (!settled) {
+        fromRest(search);
+        search.patient = true;
+        search.expected.firmness_N_m = patientFirmness_N_m;
+        settled = settle(search, stepsPatiently);
     }
     return contactOf(search, settled);
 }

@@ -119,6 +119,8 @@ Discrete discreteOf(const Problem& problem) {
             rod.load_N_m[i]};
     discrete.holds = problem.holds;
     for (const Hold& hold : problem.holds) discrete.pads.push_back(padOn(rod.mesh, hold));
+    discrete.longest_m = *std::max_element(discrete.length_m.begin(), discrete.length_m.end());
+    discrete.reach_m = discrete.nodes_m.back() - discrete.nodes_m.front();
     discrete.padsHold = problem.pads == boat::Pads::hold;
     layChain(problem, discrete);
     return discrete;
@@ -216,7 +218,7 @@ bool addElements(const Discrete& discrete, std::span<const double> x, double bed
             const ElementPlace& place = discrete.places[3 * e + i];
             const Shape& shape = gaussShape[i];
             const Gap gap = gapOf(shape, ends, h);
-            if (!(squareLeft(place.rod, gap) > 0)) return false;
+            if (!(squareLeft(place.rod, gap) > 0) || !(std::abs(gap.gap) <= discrete.reach_m)) return false;
             Turning turning;
             turningFirst(place.rod, gap, turning);
             const double weight = gaussWeight[i] * h;

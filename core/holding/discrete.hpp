@@ -41,6 +41,8 @@ struct Discrete {
     std::vector<ElementPlace> places;  // three of each element
     std::vector<Hold> holds;
     std::vector<Pad> pads;
+    double longest_m = 0;  // element
+    double reach_m = 0;    // no gap is larger: the rod's length
     bool padsHold = false;
     // Nodes at which the slip is counted, ascending, and which of them is the anchor. Span j lies between j and j + 1.
     std::vector<std::size_t> chain;

@@ -10,9 +10,6 @@ namespace {
 // where the form is flat and the rod lies on it.
 constexpr double chainYield_m_N = 1e-13;
 
-// And what a closing hold gives way: for pads one on the other, which cannot tell who pulls.
-constexpr double holdYield_m_N = 1e-14;
-
 struct Row {
     std::size_t node;  // it stands after
     int kind;          // 0 span, 1 slip, 2 pull
@@ -153,7 +150,7 @@ void NewtonSystem::addElements(const Discrete& discrete, std::span<const double>
     }
 }
 
-void NewtonSystem::addHolds(const Discrete& discrete, const Balance& balance, Curving curving) {
+void NewtonSystem::addHolds(const Discrete& discrete, const Balance& balance, Curving curving, double yield_m_N) {
     for (std::size_t i = 0; i < discrete.pads.size(); ++i) {
         const Pad& pad = discrete.pads[i];
         const std::size_t place = discrete.chainOfHold[i];
@@ -163,7 +160,7 @@ void NewtonSystem::addHolds(const Discrete& discrete, const Balance& balance, Cu
         const bool between = balance.between[i] != 0;
         if (pullRow != none) {
             // A hold at one of its limits is left out: its row stands alone.
-            matrix_(pullRow, pullRow) = between ? -holdYield_m_N : -1;
+            matrix_(pullRow, pullRow) = between ? -yield_m_N : -1;
             if (between && slipRow != none) matrix_(pullRow, slipRow) += balance.meanSlope[i];
         }
         const double pull = curving == Curving::exact ? balance.pull_N[i] : 0;
@@ -209,20 +206,21 @@ void NewtonSystem::addChain(const Discrete& discrete, std::span<const double> x)
 }
 
 bool NewtonSystem::factorise(const Discrete& discrete, std::span<const double> x, const Balance& balance,
-                             double bedShare, Curving curving, double hold_N_m2) {
+                             double bedShare, Curving curving, double hold_N_m2, double yield_m_N) {
     matrix_.clear();
     addElements(discrete, x, balance, bedShare, curving, hold_N_m2);
-    addHolds(discrete, balance, curving);
+    addHolds(discrete, balance, curving, yield_m_N);
     if (discrete.padsHold) addChain(discrete, x);
     return matrix_.factorise();
 }
 
-void NewtonSystem::step(const Balance& balance, std::vector<double>& step, std::vector<double>& pull_N) {
+void NewtonSystem::step(const Balance& balance, const std::vector<double>& closing_m, std::vector<double>& step,
+                        std::vector<double>& pull_N) {
     std::fill(right_.begin(), right_.end(), 0.0);
     for (std::size_t node = 0; node < rowOfNode_.size(); ++node)
         for (std::size_t n = 0; n < 2; ++n) right_[rowOfNode_[node] + n] = -balance.force[2 * node + n];
     for (std::size_t i = 0; i < rowOfPull_.size(); ++i)
-        if (balance.between[i]) right_[rowOfPull_[i]] = -balance.closing_m[i];
+        if (balance.between[i]) right_[rowOfPull_[i]] = -closing_m[i];
     matrix_.solve(right_);
     step.resize(2 * rowOfNode_.size());
     for (std::size_t node = 0; node < rowOfNode_.size(); ++node)

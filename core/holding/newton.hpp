@@ -21,14 +21,15 @@ public:
     explicit NewtonSystem(const Discrete& discrete);
 
     // Puts up and factorises the system at `x` with its `balance`. `hold_N_m2` > 0 keeps each metre of rod where it is
-    // with this force per length and gap. False: a pivot of nothing.
+    // with this force per length and gap; a closing hold gives way by `yield_m_N`. False: a pivot of nothing.
     bool factorise(const Discrete& discrete, std::span<const double> x, const Balance& balance, double bedShare,
-                   Curving curving, double hold_N_m2);
+                   Curving curving, double hold_N_m2, double yield_m_N);
     // The augmented energy curves upward in every direction there (after a factorise() that succeeded).
     bool curvesUp() const { return matrix_.negativePivots() == negatives_; }
-    // The step from x: where the forces of `balance` would vanish and the holds between their limits be closed; and
-    // what those would then pull (the others' pulls stay).
-    void step(const Balance& balance, std::vector<double>& step, std::vector<double>& pull_N);
+    // The step from x: where the forces of `balance` would vanish and each hold between its limits close by
+    // `closing_m`; and what those would then pull (the others' pulls stay).
+    void step(const Balance& balance, const std::vector<double>& closing_m, std::vector<double>& step,
+              std::vector<double>& pull_N);
 
 private:
     static constexpr std::size_t none = static_cast<std::size_t>(-1);
@@ -37,7 +38,7 @@ private:
     void shape(const Discrete& discrete);
     void addElements(const Discrete& discrete, std::span<const double> x, const Balance& balance, double bedShare,
                      Curving curving, double hold_N_m2);
-    void addHolds(const Discrete& discrete, const Balance& balance, Curving curving);
+    void addHolds(const Discrete& discrete, const Balance& balance, Curving curving, double yield_m_N);
     void addChain(const Discrete& discrete, std::span<const double> x);
 
     std::vector<std::size_t> rowOfNode_;  // its gap; the slope follows
