@@ -230,7 +230,7 @@ bool settle(Search& search, int steps) {
             continue;
         }
         const double rounding = roundingOf(search.discrete, search.x);
-        const double enough = std::max(balanced * search.scale_N, 0.5 * rounding);
+        const double enough = std::max(balanced * search.scale_N, rounding / 8);
         if (search.offBalance_N < enough && closes(search)) return true;
         if (search.offBalance_N < 4 * rounding && closes(search) && ++idle > 3) return true;
         if (search.patient && search.expected.bedShare == 1 && search.offBalance_N < 1e-3 * search.scale_N)

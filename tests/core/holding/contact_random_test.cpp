@@ -11,17 +11,24 @@
 namespace fayline::holding {
 namespace {
 
-// The gaps come in double precision: the last digit of the largest one, over an element of half the longest, is this
-// force. Where pulls are weak, the rod stiff and gaps as large as a hand it may be more than 1e-8 of the scale.
+// The gaps come in double precision. Half the last digit at either end of an element h long moves its shear force by
+// 12 B_v / h^3 of it, B_v = B a^2 / J^5 being the stiffness against v'', and a node has two elements. Where pulls are
+// weak, the rod stiff and gaps as wide as a hand that is more than 1e-8 of the scale.
 double lastDigitForce(const Problem& problem, const Contact& contact) {
-    double gap = 0;
-    for (const double each : contact.gap_m) gap = std::max(gap, std::abs(each));
+    const auto& nodes = contact.nodes_m;
     double longest = 0;
-    for (std::size_t n = 0; n + 1 < contact.nodes_m.size(); ++n)
-        longest = std::max(longest, contact.nodes_m[n + 1] - contact.nodes_m[n]);
-    double stiffest = 0;
-    for (const double each : problem.rod.stiffness_N_m2) stiffest = std::max(stiffest, each);
-    return 12 * stiffest / std::pow(longest / 2, 3) * std::numeric_limits<double>::epsilon() * gap;
+    for (std::size_t e = 0; e + 1 < nodes.size(); ++e) longest = std::max(longest, nodes[e + 1] - nodes[e]);
+    double worst = 0;
+    for (std::size_t e = 0; e + 1 < nodes.size(); ++e) {
+        const double h = nodes[e + 1] - nodes[e];
+        if (h < longest / 2) continue;  // taken together, see BalanceCheck
+        const double gap = std::max(std::abs(contact.gap_m[e]), std::abs(contact.gap_m[e + 1]));
+        const double a = 1 + problem.rod.curvature_per_m[3 * e + 1] * (contact.gap_m[e] + contact.gap_m[e + 1]) / 2;
+        const double path = std::hypot(a, (contact.gap_m[e + 1] - contact.gap_m[e]) / h);
+        const double stiffness = problem.rod.stiffness_N_m2[3 * e + 1] * a * a / std::pow(path, 5);
+        worst = std::max(worst, 2 * 12 * stiffness / (h * h * h) * std::numeric_limits<double>::epsilon() * gap);
+    }
+    return worst;
 }
 
 TEST(RandomRods, AThousandSettleInBalanceOrSaySo) {
