@@ -91,7 +91,10 @@ AlongPlot::Picture gapPicture(const std::shared_ptr<const Shown>& shown) {
     for (const holding::StationPlace& station : plan.holding.stations) {
         // Numbers that would touch each other are left out; the table has them all.
         const std::size_t every = 1 + plan.holding.stations.size() / 14;
-        const bool named = static_cast<std::size_t>(row++) % every == 0;
+        // Nor may one lie under the words at a trim line.
+        const double room_m = 0.05 * (picture.to_m - picture.from_m);
+        const bool free = std::abs(station.at_m) > room_m && std::abs(station.at_m - length_m) > room_m;
+        const bool named = static_cast<std::size_t>(row++) % every == 0 && free;
         picture.marks.push_back({station.at_m, named ? QString::number(station.number) : QString(), false});
     }
     picture.reading = [shown](double at_m) {

@@ -35,6 +35,8 @@ FigureCell place(double at_m, const measure::Display& display, const QString& un
 
 FigureCell small(double distance_m, const measure::Display& display, const QString& under = {}) {
     if (!std::isfinite(distance_m)) return {unknown, under, 0, std::nullopt, {}};
+    constexpr double small_m = 0.1;  // beyond that hundredths of a millimetre say nothing
+    if (distance_m > small_m) return place(distance_m, display, under);
     return {smallFigure(distance_m, display) + ' ' + smallUnit(display), under, distance_m, std::nullopt, {}};
 }
 

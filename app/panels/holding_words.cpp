@@ -93,7 +93,8 @@ QString carriedWords(const holding::Carried& carried, const measure::Display& di
     QStringList places;
     for (const double place_m : carried.places_m) places << text(measure::writeLength(place_m, display));
     const QString last = places.takeLast();
-    return tr("The loose stack weighs %1; carried %2 from the start of its strips it sags %3, which strains it by %4.")
+    return tr("The loose stack weighs %1; carried at %2 from the start of its strips it sags %3, which strains it by "
+              "%4.")
         .arg(text(measure::writeOnScale(measure::massThatWeighs(carried.weight_N), display)),
              places.isEmpty() ? last : tr("%1 and %2").arg(places.join(tr(", ")), last),
              smallWords(carried.sag_m, display), text(measure::writeShare(carried.strain)));
@@ -107,6 +108,8 @@ QString overRunWords(const QString& end, const holding::EndNeed& need, double ru
     const bool enough = need.overRun_m && *need.overRun_m <= runsPast_m;
     if (!need.overRun_m || !std::isfinite(*need.overRun_m)) {
         words += tr(" No over-run up to a metre lays it down with what is at hand.");
+    } else if (*need.overRun_m <= 0) {
+        words += tr(" It lies down without any.");
     } else {
         words += enough ? tr(" It needs %1, with a clamp of %2 at the far end: enough.")
                         : tr(" It needs %1, with a clamp of %2 at the far end.");
@@ -164,6 +167,7 @@ QString hullWords(const plan::HoldingPlan& holding, const measure::Display& disp
     if (!holding.hull) return {};
     const holding::HullPlan& hull = *holding.hull;
     if (!hull.standsAtRest) return tr("The boat does not stand on these blocks by its weight alone.");
+    if (hull.totalPush_N <= 0) return tr("Nothing pushes on the boat.");
     QString words = tr("The props push %1 in all.").arg(forceWords(hull.totalPush_N, display));
     if (hull.lifts || hull.tips || hull.slides) {
         words += tr(" The boat %1.").arg(hull.lifts ? tr("lifts") : hull.tips ? tr("tips") : tr("slides"));

@@ -217,7 +217,12 @@ void SteadyWords::changeEvent(QEvent* event) {
 }
 
 Section::Section(const QString& object, const QString& name, bool open, Show show, QWidget* parent)
-    : QWidget(parent), name_(name), button_(new QToolButton(this)), inside_(new QWidget(this)), show_(std::move(show)) {
+    : QWidget(parent),
+      name_(name),
+      open_(open),
+      button_(new QToolButton(this)),
+      inside_(new QWidget(this)),
+      show_(std::move(show)) {
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(gridStep);
@@ -226,7 +231,6 @@ Section::Section(const QString& object, const QString& name, bool open, Show sho
     button_->setFont(bold);
     button_->setObjectName(object);
     button_->setText(name);
-    button_->setCheckable(true);
     button_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
     button_->setFocusPolicy(Qt::StrongFocus);
     button_->setAutoRaise(true);
@@ -235,10 +239,9 @@ Section::Section(const QString& object, const QString& name, bool open, Show sho
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(gridStep);
     layout->addWidget(inside_);
-    button_->setChecked(open);
     inside_->setVisible(open);
     nameButton();
-    connect(button_, &QToolButton::toggled, this, &Section::setOpen);
+    connect(button_, &QToolButton::clicked, this, [this] { setOpen(!open_); });
 }
 
 void Section::nameButton() {
@@ -258,12 +261,9 @@ void Section::add(QWidget* part) {
     inside_->layout()->addWidget(part);
 }
 
-bool Section::isOpen() const {
-    return button_->isChecked();
-}
-
 void Section::setOpen(bool open) {
-    if (button_->isChecked() != open) return button_->setChecked(open);
+    if (open == open_) return;
+    open_ = open;
     nameButton();
     if (open && stale_) show_(std::exchange(stale_, nullptr));
     inside_->setVisible(open);

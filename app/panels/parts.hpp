@@ -117,7 +117,7 @@ public:
     Section(const QString& object, const QString& name, bool open, Show show, QWidget* parent = nullptr);
     void add(QWidget* part);
     void setShow(Show show) { show_ = std::move(show); }
-    bool isOpen() const;
+    bool isOpen() const { return open_; }
     void setOpen(bool open);
     void setNote(const QString& note);  // small at the right of the heading: "being worked out"
     void show(const std::shared_ptr<const Shown>& shown);
@@ -130,6 +130,7 @@ private:
 
     QString name_;
     QString note_;
+    bool open_;
     QToolButton* button_;
     QWidget* inside_;
     Show show_;

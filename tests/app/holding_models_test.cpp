@@ -216,6 +216,8 @@ private slots:
         plan::HoldingPlan holding;
         QVERIFY(hullWords(holding, display).isEmpty());
         holding.hull.emplace();
+        QVERIFY(hullWords(holding, display).contains("Nothing pushes"));
+        holding.hull->totalPush_N = 500;
         holding.hull->margin = endless;
         holding.hull->mostPush_N = endless;
         words = hullWords(holding, display);

@@ -35,7 +35,7 @@ void type(QLineEdit* edit, const char* text) {
 void unfold(const QWidget& panel, const char* head) {
     auto* button = panel.findChild<QToolButton*>(head);
     QVERIFY(button);
-    if (!button->isChecked()) button->click();
+    if (button->accessibleName().contains("folded")) button->click();
 }
 
 NotebookTable* tableOf(const QWidget& panel, const char* name) {
@@ -265,7 +265,8 @@ private slots:
                     plan->holding.straps.push_back({});
                     shown.plan = plan;
                     for (QToolButton* button : panel.findChildren<QToolButton*>())
-                        if (button->objectName().endsWith("Head") && !button->isChecked()) button->click();
+                        if (button->objectName().endsWith("Head") && button->accessibleName().contains("folded"))
+                            button->click();
                     panel.show(shown);
                     panel.resize(width, panel.layout()->totalHeightForWidth(width));
                     panel.QWidget::show();
