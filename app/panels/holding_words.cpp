@@ -85,6 +85,7 @@ QString proposalWords(const holding::Proposal& proposal, const measure::Display&
     else
         words += tr(" There are %1 at hand.").arg(proposal.tools);
     if (!proposal.finished) words += tr(" The search was not finished.");
+    if (!proposal.searched) words += tr(" Fewer may do: so long a piece is not searched to the end.");
     return words;
 }
 
