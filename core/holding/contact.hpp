@@ -99,6 +99,8 @@ struct Contact {
 //   (1) half the stiffness, bed and pulls: the same gaps
 //   (2) a problem run from its other end: the mirrored answer
 //   (3) with all gaps closed, pads that hold and pads that slide agree
+// Where nothing pulls at all, the rod is straight: at some place clear of the form or touching it, which is settled; or
+// no straight one is within reach, and it springs away.
 // Error: elements of 5 mm, see tests/published/contact_test.cpp. Throws InputError with path `holding` for vectors of
 // the wrong length, a stiffness that is not above 0, a most_N that is no number or below 0.
 Contact solve(const Problem& problem, const Contact* start = nullptr);

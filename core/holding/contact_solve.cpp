@@ -32,6 +32,11 @@ constexpr double patientFirmest_N_m = 1e9;
 // What a closing hold gives way in a step: for pads one on the other, which cannot tell who pulls.
 constexpr double closedYield_m_N = 1e-14;
 
+// What holds each metre of rod where it is, by a step, for its bending stiffness, 1/m^4. A rod with nothing to pull it
+// down may lie anywhere clear of the form, so it is kept more.
+constexpr double kept = 1e-6;
+constexpr double keptUnpulled = 1e-2;
+
 // Steps from a given start, from rest, and from rest patiently.
 constexpr int stepsFromStart = 30;
 constexpr int stepsFromRest = 50;
@@ -271,6 +276,13 @@ double stiffest(const Discrete& discrete) {
     return most;
 }
 
+bool pulled(const Discrete& discrete) {
+    return std::any_of(discrete.holds.begin(), discrete.holds.end(),
+                       [](const Hold& hold) { return hold.pull_N.value_or(hold.most_N) > 0; }) ||
+           std::any_of(discrete.places.begin(), discrete.places.end(),
+                       [](const ElementPlace& place) { return place.load_N_m > 0; });
+}
+
 double firstBedShare(const Discrete& discrete) {
     double bed = 0;
     for (const ElementPlace& place : discrete.places) bed = std::max(bed, place.bed_N_m2);
@@ -341,13 +353,12 @@ Contact solve(const Problem& problem, const Contact* start) {
     search.x.assign(2 * discrete.nodes_m.size(), 0);
     search.tried = search.x;
     search.nothing_m.assign(discrete.holds.size(), 0);
-    search.keep_N_m2 = 1e-6 * stiffest(discrete);
+    search.keep_N_m2 = (pulled(discrete) ? kept : keptUnpulled) * stiffest(discrete);
 
     bool settled = false;
     if (usable(start)) {
         carryOver(*start, search);
         settled = settle(search, stepsFromStart);
-        if (settled && search.steps == 0) factorise(search);
     }
     if (!settled) {
         fromRest(search);
@@ -359,6 +370,7 @@ Contact solve(const Problem& problem, const Contact* start) {
         search.expected.firmness_N_m = patientFirmness_N_m;
         settled = settle(search, stepsPatiently);
     }
+    if (settled && search.steps == 0) factorise(search);
     return contactOf(search, settled);
 }
 
