@@ -250,8 +250,8 @@ bool settle(Search& search, int steps) {
     }
 }
 
-// The state of another mesh and other holds, by place; beyond its ends it runs on straight in the gap. A hold expects
-// the pull of the nearest one.
+// The state of another mesh, by place; beyond its ends it runs on straight in the gap. As many holds as there were
+// expect what they pulled; of others all are thought to close, as from rest.
 void carryOver(const Contact& start, Search& search) {
     const auto& from = start.nodes_m;
     std::size_t e = 0;
@@ -265,7 +265,7 @@ void carryOver(const Contact& start, Search& search) {
         search.x[2 * n] = gap.gap + gap.slope * (at - (from[e] + part * h));
         search.x[2 * n + 1] = gap.slope;
     }
-    if (start.holds.size() != search.discrete.holds.size()) return;
+    if (start.holds.size() != search.expected.pull_N.size()) return;
     for (std::size_t i = 0; i < start.holds.size(); ++i)
         search.expected.pull_N[i] = std::clamp(start.holds[i].pull_N, 0.0, search.discrete.holds[i].most_N);
 }
@@ -274,6 +274,23 @@ double stiffest(const Discrete& discrete) {
     double most = 0;
     for (const ElementPlace& place : discrete.places) most = std::max(most, place.rod.stiffness_N_m2);
     return most;
+}
+
+// What each hold is thought to pull before anything is known: half of what it has, but no more than all that is given
+// and what bends the rod to the form over the arm of a soft layer.
+std::vector<double> firstPulls(const Discrete& discrete) {
+    double own = 0;
+    for (std::size_t i = 0; i < discrete.places.size(); ++i) {
+        const RodPlace& rod = discrete.places[i].rod;
+        own = std::max(own, rod.stiffness_N_m2 * (std::abs(rod.curvature_per_m) + std::abs(rod.natural_per_m)));
+    }
+    own /= softLayer_m;
+    for (std::size_t i = 0; i < discrete.places.size(); ++i)
+        own += std::abs(discrete.places[i].load_N_m) * gaussWeight[i % 3] * discrete.length_m[i / 3];
+    for (const Hold& hold : discrete.holds) own += hold.pull_N.value_or(0);
+    std::vector<double> pull_N;
+    for (const Hold& hold : discrete.holds) pull_N.push_back(std::min(hold.most_N / 2, own));
+    return pull_N;
 }
 
 bool pulled(const Discrete& discrete) {
@@ -290,12 +307,22 @@ double firstBedShare(const Discrete& discrete) {
     return soft < bed ? soft / bed : 1;
 }
 
-void fromRest(Search& search) {
+bool settleFromRest(Search& search, double bedShare, bool patient, int steps) {
     std::fill(search.x.begin(), search.x.end(), 0.0);
-    for (std::size_t i = 0; i < search.discrete.holds.size(); ++i)
-        search.expected.pull_N[i] = search.discrete.holds[i].most_N / 2;
-    search.expected.bedShare = firstBedShare(search.discrete);
+    search.expected.pull_N = firstPulls(search.discrete);
+    search.expected.bedShare = bedShare;
+    search.expected.firmness_N_m = patient ? patientFirmness_N_m : firmness_N_m;
+    search.patient = patient;
     search.jumped = false;
+    return settle(search, steps);
+}
+
+// A soft bed settles most rods soonest; but it may give way so far under one that is held at one end alone that the
+// rest swings away, where the whole bed holds it.
+bool settleFromRest(Search& search) {
+    const double soft = firstBedShare(search.discrete);
+    return settleFromRest(search, soft, false, stepsFromRest) || settleFromRest(search, 1, true, stepsPatiently) ||
+           settleFromRest(search, soft, true, stepsPatiently);
 }
 
 bool usable(const Contact* start) {
@@ -349,7 +376,7 @@ Contact contactOf(Search& search, bool settled) {
 Contact solve(const Problem& problem, const Contact* start) {
     const Discrete discrete = discreteOf(problem);
     Search search{discrete, NewtonSystem(discrete)};
-    search.expected = {std::vector<double>(discrete.holds.size()), firmness_N_m, 1};
+    search.expected = {firstPulls(discrete), firmness_N_m, 1};
     search.x.assign(2 * discrete.nodes_m.size(), 0);
     search.tried = search.x;
     search.nothing_m.assign(discrete.holds.size(), 0);
@@ -360,16 +387,7 @@ Contact solve(const Problem& problem, const Contact* start) {
         carryOver(*start, search);
         settled = settle(search, stepsFromStart);
     }
-    if (!settled) {
-        fromRest(search);
-        settled = settle(search, stepsFromRest);
-    }
-    if (!settled) {
-        fromRest(search);
-        search.patient = true;
-        search.expected.firmness_N_m = patientFirmness_N_m;
-        settled = settle(search, stepsPatiently);
-    }
+    if (!settled) settled = settleFromRest(search);
     if (settled && search.steps == 0) factorise(search);
     return contactOf(search, settled);
 }

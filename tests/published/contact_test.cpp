@@ -184,5 +184,140 @@ TEST(PublishedRod, ElementsFourTimesFinerChangeGapsByLessThanHalfAPerCent) {
         }
 }
 
+Problem flat(const Mesh& mesh, double stiffness_N_m2, double bed) {
+    Problem problem;
+    problem.rod = rodOf(mesh, stiffness_N_m2, always(0), always(0), bed);
+    return problem;
+}
+
+// A cantilever bent by a dead load P square to it at its tip; by load P L^2 / B: deflection over length.
+// Source: elliptic integrals (D); 1, 2, 5 and 10 agree with Mattiasson 1981, Table 1 (P*, read in a verification
+// suite).
+struct Elastica {
+    double load;
+    double deflection;
+    double within;  // of the deflection, found; see below
+};
+
+// Two cantilevers back to back on a knife edge, which holds their common root level. The pull stays square to the form
+// at the place to which it has slipped, v + v' d. That is the first order of the slip d: it is 1.6 % of the length at a
+// load of 0.5 and 3.5 % at 0.75. There a gap square to the form stops telling where the tip is; at 1 it is 5 % short,
+// at 1.5 more than a tenth.
+TEST(PublishedRod, ACantileverBendsAsTheElasticaAsFarAsTheGapReaches) {
+    for (const Elastica& each :
+         {Elastica{0.20, 0.0663645, 0.001}, Elastica{0.25, 0.0827459, 0.001}, Elastica{0.50, 0.1621436, 0.005},
+          Elastica{0.75, 0.2356152, 0.02}, Elastica{1.0, 0.3017208, 0.05}}) {
+        SCOPED_TRACE(each.load);
+        const Mesh mesh = meshBetween(-1, 1, {-0.001, 0, 0.001}, step_m);
+        Problem problem = flat(mesh, 1, 0);
+        const auto places = gaussPlaces(mesh);
+        for (std::size_t i = 0; i < places.size(); ++i)
+            if (std::abs(places[i]) < 0.001) problem.rod.bed_N_m2[i] = bed_N_m2;
+        problem.holds = {{-1, 0, each.load, each.load}, {1, 0, each.load, each.load}};
+        problem.anchor_m = 0;
+        const Contact contact = solve(problem);
+        EXPECT_EQ(contact.outcome, Outcome::settled);
+        const AtPlace tip = at(problem, contact, 1);
+        const double deflection = at(problem, contact, 0).gap_m - tip.gap_m - tip.slope * contact.holds[1].slip_m;
+        EXPECT_NEAR(deflection / each.deflection, 1, each.within);
+        std::printf("load %.2f: deflection %.5f of %.5f, slip %.4f\n", each.load, deflection, each.deflection,
+                    contact.holds[1].slip_m);
+    }
+}
+
+// Hetenyi's infinite beam on an elastic bed under one force (closed form, D): E = 12 000 MPa, 50 x 20 mm,
+// k = 10 N/mm^2, P = 1 000 N. His bed also pulls; here an even load keeps it pressed throughout, and what that crushes
+// is taken off again. Tolerance 0.1 %: it is a beam of small slopes, ours bends by 0.4 % slope.
+TEST(PublishedRod, OnItsBedUnderOneForceItIsHetenyisBeam) {
+    constexpr double stiffness = 400;
+    constexpr double bed = 1e7;
+    constexpr double load = 1000;
+    Problem problem = flat(meshBetween(-1.5, 1.5, {0}, step_m), stiffness, bed);
+    problem.rod.load_N_m.assign(problem.rod.load_N_m.size(), load);
+    problem.holds = {{0, 0, 1000, 1000}};
+    const Contact contact = solve(problem);
+    ASSERT_EQ(contact.outcome, Outcome::settled);
+    const auto sunk_mm = [&](double s) { return 1000 * (-at(problem, contact, s).gap_m - load / bed); };
+    EXPECT_NEAR(sunk_mm(0), 0.44456985, 0.0004);
+    EXPECT_NEAR(sunk_mm(0.264997), 0, 0.0004);
+    EXPECT_NEAR(sunk_mm(std::acos(-1.0) / 8.8913971), -0.0192116, 0.00002);
+    EXPECT_NEAR(at(problem, contact, 0).moment_N_m, -28.117066, 0.03);
+    EXPECT_NEAR(at(problem, contact, 0.088332).moment_N_m, 0, 0.03);
+}
+
+// A strip under its weight q on a flat floor, its end lifted by P (D; Timoshenko has the same type of problem, M):
+// lifted length 2 P / q, rise of the end 2 P^4 / (3 q^3 B). q = 1 N/mm, P = 100 N, B = 10^8 N mm^2: 200 mm, 0.6667 mm.
+// P is spread over the last half millimetre; the floor is so hard that the strip sinks in over little more than that.
+// Tolerance 2 %.
+TEST(PublishedRod, AStripLiftedOffAFlatFloorByItsEndRisesAsItShould) {
+    constexpr double grip = 0.0005;
+    Problem problem = flat(meshBetween(0, 1, {1 - grip}, 0.001), 100, 1e14);
+    const auto places = gaussPlaces(problem.rod.mesh);
+    for (std::size_t i = 0; i < places.size(); ++i)
+        problem.rod.load_N_m[i] = 1000 - (places[i] > 1 - grip ? 100 / grip : 0);
+    const Contact contact = solve(problem);
+    ASSERT_EQ(contact.outcome, Outcome::settled);
+    EXPECT_NEAR(at(problem, contact, 1).gap_m, 0.6666667e-3, 0.02 * 0.6666667e-3);
+    double lifted = 1;
+    while (at(problem, contact, lifted).pressure_N_m == 0) lifted -= 0.0002;
+    EXPECT_NEAR(1 - lifted, 0.200, 0.02 * 0.200);
+    std::printf("lifted %.4f m\n", 1 - lifted);
+}
+
+struct Tail {
+    double length_m;
+    double gap_m;
+};
+
+// The tail that an end pull leaves on a circular form of 1 m radius, hard enough that the reaction where it begins is
+// nearly a point: its middle is taken. The closed form thinks the strip down all the way; left alone between two pulls
+// it springs clear, so it is held down to 0.2 m from either end.
+Tail tailOf(double stiffness_N_m2, double pull_N, boat::Pads pads) {
+    Problem problem;
+    std::vector<double> stations;
+    for (int i = -20; i <= 20; ++i) stations.push_back(0.02 * i);
+    problem.rod = rodOf(meshBetween(-0.6, 0.6, stations, 0.0025), stiffness_N_m2, always(1), always(0), 1e13);
+    problem.holds = {{-0.6, 0, pull_N, pull_N}, {0.6, 0, pull_N, pull_N}};
+    for (const double station : stations) problem.holds.push_back({station, 0, 1e6, {}});
+    problem.pads = pads;
+    const Contact contact = solve(problem);
+    EXPECT_EQ(contact.outcome, Outcome::settled);
+    double pressed = 0;
+    double moment = 0;
+    for (double s = 0.41; s < 0.6; s += 0.0001) {
+        const double pressure = at(problem, contact, s).pressure_N_m;
+        pressed += pressure;
+        moment += pressure * s;
+    }
+    return {0.6 - moment / pressed, at(problem, contact, 0.6).gap_m};
+}
+
+// A strip drawn round a circular form by a pull P at its end touches where the moment is B / R (D; Timoshenko, M): tail
+// B / (P R), its end off by tail^2 / (6 R) (small slopes). E = 12 000 MPa, 50 x 6 mm: B = 10.8 N m^2; R = 1 m,
+// P = 60 N: 180 mm and 5.4 mm. Tolerance 2 %: the closed form is of small slopes, the tail turns by a tenth.
+TEST(PublishedRod, AStripDrawnRoundACircleLeavesItsTailOff) {
+    for (const boat::Pads pads : {boat::Pads::hold, boat::Pads::slide}) {
+        const Tail tail = tailOf(10.8, 60, pads);
+        EXPECT_NEAR(tail.length_m, 0.180, 0.02 * 0.180);
+        EXPECT_NEAR(tail.gap_m, 0.0054, 0.02 * 0.0054);
+        std::printf("tail %.4f m, off by %.5f m\n", tail.length_m, tail.gap_m);
+    }
+}
+
+// A loose pack of n strips has n E b t^3 / 12, a glued one n^3 of that single strip (D). n = 8, t = 5 mm, b = 60 mm,
+// E = 12 000 MPa: 60 and 3 840 N m^2. So the pack wants n times one strip's pull for the same tail, glued n^2 times
+// more.
+TEST(PublishedRod, ALoosePackOfStripsWantsAsManyTimesTheirPull) {
+    constexpr double strip = 12e9 * 0.060 * 0.005 * 0.005 * 0.005 / 12;
+    EXPECT_NEAR(8 * strip, 60, 1e-9);
+    EXPECT_NEAR(512 * strip, 3840, 1e-9);
+    const Tail one = tailOf(strip, 45, boat::Pads::slide);
+    for (const double times : {8.0, 512.0}) {
+        const Tail pack = tailOf(times * strip, times * 45, boat::Pads::slide);
+        EXPECT_NEAR(pack.length_m, one.length_m, 0.02 * one.length_m);
+        EXPECT_NEAR(pack.gap_m, one.gap_m, 0.02 * one.gap_m);
+    }
+}
+
 }  // namespace
 }  // namespace fayline::holding
