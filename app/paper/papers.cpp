@@ -9,6 +9,7 @@
 #include <QSaveFile>
 #include <QUuid>
 #include <algorithm>
+#include <atomic>
 
 #include "app/paper/closing_sheet.hpp"
 #include "app/paper/drawing.hpp"
@@ -190,7 +191,9 @@ QStringList writePapers(const boat::Boat& boat, const QString& folder, const QPa
     for (std::size_t i = 0; i < boat.pieces.size(); ++i) {
         const boat::Piece& piece = boat.pieces[i];
         try {
-            const plan::Plan plan = plan::makePlan(piece, shop);
+            const plan::Plan made = plan::makePlan(piece, shop);
+            const std::atomic<bool> stop = false;
+            const plan::Plan plan = plan::deepen(piece, shop, made, stop).value_or(made);
             for (const Paper kind : papersOf(piece)) {
                 const QString title = pieceNames[static_cast<int>(i)] + ", " + paperName(kind).toLower();
                 files.emplace_back(stems[static_cast<int>(i)] + fileEnding(kind),

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <optional>
 #include <string>
@@ -102,22 +103,61 @@ Answer stripsAnswer(const boat::Piece& piece, const Shop& shop, const Plan& plan
             text + ".", std::nullopt};
 }
 
-Answer holdingAnswer(const Plan& plan) {
+// "eight stations" as numbers of what they are: "eight clamps and two props"
+std::string stationsText(const boat::Piece& piece) {
+    static constexpr std::array kinds{boat::HoldKind::clamp, boat::HoldKind::prop,  boat::HoldKind::jack,
+                                      boat::HoldKind::screw, boat::HoldKind::strap, boat::HoldKind::wedge};
+    std::vector<std::string> parts;
+    for (const boat::HoldKind kind : kinds) {
+        const auto count = std::count_if(piece.holding.stations.begin(), piece.holding.stations.end(),
+                                         [kind](const boat::Station& station) { return station.kind == kind; });
+        if (count == 0) continue;
+        parts.push_back(numberWord(static_cast<int>(count)) + " " + std::string(boat::holdWord(kind)) +
+                        (count == 1 ? "" : "s"));
+    }
+    return capitalised(listed(parts));
+}
+
+// What more is asked for, once it is known.
+std::string proposalText(const boat::Piece& piece, const Plan& plan) {
+    if (!plan.holdingStudy || !plan.holdingStudy->proposal.met) return {};
+    const int count = static_cast<int>(plan.holdingStudy->proposal.stations.size());
+    if (count == 0) return {};
+    return piece.holding.stations.empty()
+               ? " " + capitalised(numberWord(count)) + " would meet every condition; they are proposed."
+               : " The fewest that meet every condition are " + numberWord(count) + ".";
+}
+
+Answer holdingAnswer(const boat::Piece& piece, const Plan& plan) {
+    const holding::Held& held = plan.holding.held;
     const auto& stations = plan.holding.stations;
     const int count = static_cast<int>(stations.size());
-    const std::string later = " Not built yet: how hard each of them pulls.";
-    if (count == 0)
-        return {Question::holding, "Holding", "no stations", "No stations are set out." + later, std::nullopt};
-    std::string text = capitalised(numberWord(count)) + (count == 1 ? " station is" : " stations are") + " set out";
-    if (count > 1) {
-        double widest = 0;
-        for (std::size_t i = 1; i < stations.size(); ++i) {
-            widest = std::max(widest, stations[i].alongOutside_m - stations[i - 1].alongOutside_m);
-        }
-        text += ", at most " + spanText(widest, plan.display) + " apart along the outside";
+    if (count == 0) {
+        return {Question::holding, "Holding", "no stations", "No stations are set out." + proposalText(piece, plan),
+                std::nullopt};
     }
-    return {Question::holding, "Holding", std::to_string(count) + (count == 1 ? " station" : " stations"),
-            text + "." + later, std::nullopt};
+    if (held.samples.empty() || held.outcome == holding::Outcome::notSettled) {
+        return {Question::holding, "Holding", std::to_string(count) + (count == 1 ? " station" : " stations"),
+                stationsText(piece) + (count == 1 ? " is" : " are") +
+                    " set out; how the stack lies under them could not be worked out.",
+                std::nullopt};
+    }
+    const double limit = piece.holding.gapLimit_m;
+    const std::string gap = smallText(std::max(held.largest.gap_m, 0.0), plan.display);
+    const auto strongest = std::max_element(held.stations.begin(), held.stations.end(),
+                                            [](const auto& a, const auto& b) { return a.pull_N < b.pull_N; });
+    std::string text = stationsText(piece);
+    if (held.largest.gap_m <= limit) {
+        text += std::string(count == 1 ? " holds" : " hold") + " it down: no gap is wider than " + gap;
+    } else {
+        text += std::string(count == 1 ? " leaves" : " leave") + " a gap of " + gap + " " +
+                placeText(held.largest.at_m, plan.line.fair.line.length(), plan.display) + ", where " +
+                smallText(limit, plan.display) + " is allowed";
+    }
+    text += "; the hardest pull is " + measure::writeForce(strongest->pull_N, plan.display) + ", at station " +
+            std::to_string(strongest->number) + ".";
+    return {Question::holding, "Holding", std::to_string(count) + (count == 1 ? " station, " : " stations, ") + gap,
+            text + proposalText(piece, plan), std::nullopt};
 }
 
 Answer paperAnswer() {
@@ -133,7 +173,7 @@ std::vector<Answer> answersOf(const boat::Piece& piece, const Shop& shop, const 
         lineAnswer(piece, plan),
         stripsAnswer(piece, shop, plan),
         notBuilt(Question::form, "Form", "what shape the form must have so that the piece lets go to the right line"),
-        holdingAnswer(plan),
+        holdingAnswer(piece, plan),
         notBuilt(Question::glue, "Glue", "how much glue, in how many batches"),
         notBuilt(Question::time, "Time", "whether the last clamp is on before the first face has gone off"),
         notBuilt(Question::stock, "Stock", "which boards give these strips"),

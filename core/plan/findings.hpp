@@ -16,8 +16,16 @@ std::vector<Finding> lineFindings(const boat::Piece& piece, const LinePlan& line
 std::vector<Finding> stackFindings(const boat::Piece& piece, const Shop& shop, const LinePlan& line,
                                    const stack::StackPlan& stack);
 
-std::vector<Finding> holdingFindings(const boat::Piece& piece, const LinePlan& line, const HoldingPlan& holding,
-                                     const measure::Display& display);
+// How the piece is held: stations, contact, tools, posts (holding_findings.cpp); props, screws, hull
+// (prop_findings.cpp).
+std::vector<Finding> holdingFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan);
+
+// What the longer look at the holding adds: closing order, over-run, stations proposed.
+std::vector<Finding> studyFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan,
+                                   const HoldingStudy& study);
+
+// All of a plan without its study, the worst first.
+std::vector<Finding> allFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan);
 
 // The worst first: stop, caution, note; then along the line, those without a place last. Equals keep their order.
 void sortFindings(std::vector<Finding>& findings);

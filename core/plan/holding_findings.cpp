@@ -1,49 +1,24 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <string>
 
-#include "core/measure/units.hpp"
+#include "core/holding/kinds.hpp"
 #include "core/plan/findings.hpp"
-#include "core/plan/wording.hpp"
+#include "core/plan/holding_scene.hpp"
 
 namespace fayline::plan {
 
 namespace {
 
+using holding::HoldState;
 using measure::Mark;
 using measure::toMillimetres;
 
-const char* kindWord(boat::HoldKind kind) {
-    switch (kind) {
-        case boat::HoldKind::clamp:
-            return "Clamp";
-        case boat::HoldKind::prop:
-            return "Prop";
-        case boat::HoldKind::jack:
-            return "Jack";
-        case boat::HoldKind::screw:
-            return "Screw";
-        case boat::HoldKind::strap:
-            return "Strap";
-        case boat::HoldKind::wedge:
-            return "Wedge";
-    }
-    return "Station";
-}
+constexpr double rounding_m = 1e-9;
 
-Finding about(Severity severity, const std::string& code, double at_m) {
-    Finding finding;
-    finding.severity = severity;
-    finding.about = About::holding;
-    finding.code = code;
-    finding.at_m = at_m;
-    finding.unit = "mm";
-    finding.source = {"lengths along the line (derived)", Mark::derived};
-    return finding;
-}
-
-std::string stationText(const holding::StationPlace& place, const boat::Station& station) {
-    return std::string(kindWord(station.kind)) + " " + std::to_string(place.number);
+measure::Source lengths() {
+    return {"lengths along the line (derived)", Mark::derived};
 }
 
 // From where to where a station bears on the stack, along the line.
@@ -60,60 +35,294 @@ Bearing bearingOf(const boat::Station& station) {
     return {station.at_m - station.pad_m / 2, station.at_m + station.pad_m / 2};
 }
 
-void addOffTheStrips(std::vector<Finding>& findings, const boat::Piece& piece, const LinePlan& line,
-                     const HoldingPlan& holding, const measure::Display& display) {
-    const double length = line.fair.line.length();
-    const double starts = -piece.stack.runsPastStart_m;
-    const double ends = length + piece.stack.runsPastEnd_m;
-    constexpr double rounding_m = 1e-9;
-    for (const holding::StationPlace& place : holding.stations) {
-        const boat::Station& station = piece.holding.stations[static_cast<std::size_t>(place.index)];
-        const Bearing bearing = bearingOf(station);
+void addOffTheStrips(std::vector<Finding>& findings, const HoldingScene& scene) {
+    const double starts = -scene.piece.stack.runsPastStart_m;
+    const double ends = scene.length_m() + scene.piece.stack.runsPastEnd_m;
+    for (const holding::StationPlace& place : scene.plan.holding.stations) {
+        const Bearing bearing = bearingOf(scene.station(place.index));
         const bool before = bearing.from_m < starts - rounding_m;
         if (!before && bearing.to_m <= ends + rounding_m) continue;
         const double reaches = before ? bearing.from_m : bearing.to_m;
         const double limit = before ? starts : ends;
-        Finding finding = about(Severity::caution, "station_off_the_strips", place.at_m);
+        Finding finding = aboutHolding(Severity::caution, "station_off_the_strips", "mm", lengths());
+        finding.at_m = place.at_m;
         finding.value = toMillimetres(reaches);
         finding.limit = toMillimetres(limit);
-        finding.text = stationText(place, station) + ", " + placeText(place.at_m, length, display) +
-                       ", reaches off the strips: it bears as far as " + placeText(reaches, length, display) +
-                       ", and the strips end " + placeText(limit, length, display) + ".";
+        finding.text = scene.name(place.index) + ", " + scene.place(place.at_m) +
+                       ", reaches off the strips: it bears as far as " + scene.place(reaches) +
+                       ", and the strips end " + scene.place(limit) + ".";
         findings.push_back(finding);
     }
 }
 
-void addPadsOverlap(std::vector<Finding>& findings, const boat::Piece& piece, const LinePlan& line,
-                    const HoldingPlan& holding, const measure::Display& display) {
+// A clamp is a bar between two pads: where nothing supports the strips it has nothing to pull against.
+void addOffTheForm(std::vector<Finding>& findings, const HoldingScene& scene) {
+    const boat::Form& form = scene.piece.form;
+    const double strips = std::max(scene.piece.stack.runsPastStart_m, 0.0);
+    const bool inPlace = form.kind == boat::FormKind::inPlace;
+    const double starts = -form.carriesOnStart_m.value_or(inPlace ? 0 : strips);
+    const double ends =
+        scene.length_m() + form.carriesOnEnd_m.value_or(inPlace ? 0 : std::max(scene.piece.stack.runsPastEnd_m, 0.0));
+    for (const holding::StationPlace& place : scene.plan.holding.stations) {
+        const boat::Station& station = scene.station(place.index);
+        if (station.kind == boat::HoldKind::strap) continue;
+        double away = std::max(starts - station.at_m, station.at_m - ends);
+        if (form.kind == boat::FormKind::posts) {
+            away = std::numeric_limits<double>::infinity();
+            for (const boat::Post& post : form.posts) {
+                away = std::min(away, std::abs(station.at_m - post.at_m) - post.width_m / 2);
+            }
+        }
+        if (!(away > rounding_m)) continue;
+        Finding finding = aboutHolding(Severity::caution, "station_off_the_form", "mm", lengths());
+        finding.at_m = place.at_m;
+        finding.limited = std::isfinite(away);
+        finding.value = std::isfinite(away) ? toMillimetres(away) : 0;
+        finding.text = scene.name(place.index) + ", " + scene.place(place.at_m) + ", stands " +
+                       (std::isfinite(away) ? scene.span(away) + " off what the strips are bent on"
+                                            : std::string("where there is no post at all")) +
+                       ": there it bends the strips inwards. Move it over the support, or let the support carry on.";
+        findings.push_back(finding);
+    }
+}
+
+void addPadsOverlap(std::vector<Finding>& findings, const HoldingScene& scene) {
     const holding::StationPlace* last = nullptr;
-    for (const holding::StationPlace& place : holding.stations) {
-        const boat::Station& station = piece.holding.stations[static_cast<std::size_t>(place.index)];
+    for (const holding::StationPlace& place : scene.plan.holding.stations) {
+        const boat::Station& station = scene.station(place.index);
         if (station.kind == boat::HoldKind::strap) continue;
         const holding::StationPlace* previous = last;
         last = &place;
         if (!previous) continue;
-        const boat::Station& other = piece.holding.stations[static_cast<std::size_t>(previous->index)];
+        const boat::Station& other = scene.station(previous->index);
         const double apart = place.at_m - previous->at_m;
         const double needed = (station.pad_m + other.pad_m) / 2;
-        if (apart >= needed - 1e-9) continue;
-        Finding finding = about(Severity::caution, "pads_overlap", place.at_m);
+        if (apart >= needed - rounding_m) continue;
+        Finding finding = aboutHolding(Severity::caution, "pads_overlap", "mm", lengths());
+        finding.at_m = place.at_m;
         finding.value = toMillimetres(apart);
         finding.limit = toMillimetres(needed);
-        finding.text = stationText(*previous, other) + " and " +
-                       (station.kind == other.kind ? std::to_string(place.number) : stationText(place, station)) +
-                       ", " + placeText(place.at_m, line.fair.line.length(), display) + ", stand " +
-                       spanText(apart, display) + " apart, and their pads need " + spanText(needed, display) + ".";
+        finding.text = scene.names({previous->index, place.index}) + ", " + scene.place(place.at_m) + ", stand " +
+                       scene.span(apart) + " apart, and their pads need " + scene.span(needed) + ".";
+        findings.push_back(finding);
+    }
+}
+
+void addGap(std::vector<Finding>& findings, const HoldingScene& scene, const std::string& code, double at_m,
+            double gap_m, const std::string& what, const std::string& remedy) {
+    const double limit = scene.piece.holding.gapLimit_m;
+    if (!(gap_m > limit)) return;
+    Finding finding = aboutHolding(Severity::stop, code, "mm", contactSource());
+    finding.at_m = at_m;
+    finding.value = toMillimetres(gap_m);
+    finding.limit = toMillimetres(limit);
+    finding.text = what + " " + scene.place(at_m) + ": " + scene.small(gap_m) + ", where " + scene.small(limit) +
+                   " is the most that you allow. " + remedy;
+    findings.push_back(finding);
+}
+
+void addGaps(std::vector<Finding>& findings, const HoldingScene& scene) {
+    const holding::Held& held = scene.plan.holding.held;
+    if (held.stations.empty() || held.samples.empty()) return;
+    const double length = scene.length_m();
+    const double first = std::max(held.stations.front().at_m, 0.0);
+    const double last = std::min(held.stations.back().at_m, length);
+    const holding::HeldSample* largest = nullptr;
+    for (const holding::HeldSample& sample : held.samples) {
+        if (sample.at_m < first || sample.at_m > last) continue;
+        if (!largest || sample.gap_m > largest->gap_m) largest = &sample;
+    }
+    if (largest) {
+        addGap(findings, scene, "gap_over_limit", largest->at_m, largest->gap_m, "The stack stands off the form",
+               "Set a station nearer to it, or a stronger one.");
+    }
+    const std::string remedy =
+        "Let strips and form run further past the trim line with a station out there, or take a "
+        "stronger one.";
+    addGap(findings, scene, "gap_at_trim", 0, held.gapAtStart_m, "The end stands off at the trim line,", remedy);
+    addGap(findings, scene, "gap_at_trim", length, held.gapAtEnd_m, "The end stands off at the trim line,", remedy);
+    const holding::LargestGap& inside = held.fallsInside;
+    if (!(inside.gap_m > scene.piece.holding.gapLimit_m)) return;
+    Finding finding = aboutHolding(Severity::caution, "falls_inside", "mm", contactSource());
+    finding.at_m = inside.at_m;
+    finding.value = toMillimetres(inside.gap_m);
+    finding.limit = toMillimetres(scene.piece.holding.gapLimit_m);
+    finding.text = "Between its supports the stack cuts the corner " + scene.place(inside.at_m) + " by " +
+                   scene.small(inside.gap_m) + ": it is not on the line there. Set a post between.";
+    findings.push_back(finding);
+}
+
+void addStates(std::vector<Finding>& findings, const HoldingScene& scene) {
+    if (scene.plan.holding.held.outcome == holding::Outcome::notSettled) return;
+    const double limit = scene.piece.holding.gapLimit_m;
+    std::vector<int> slack;
+    for (const holding::HeldStation& held : scene.plan.holding.held.stations) {
+        const boat::Station& station = scene.station(held.index);
+        if (!holding::closesGap(station)) continue;
+        if (held.state == HoldState::slack && !(held.most_N <= 0)) slack.push_back(held.index);
+        if (held.most_N <= 0 && !station.pull_N) {
+            Finding finding = aboutHolding(Severity::caution, "no_strength", "N", lengths());
+            finding.at_m = held.at_m;
+            finding.limited = false;
+            finding.text = scene.name(held.index) + ", " + scene.place(held.at_m) +
+                           ", is given no strength and holds nothing; give the most that it can pull.";
+            findings.push_back(finding);
+        } else if (held.state == HoldState::full) {
+            const bool over = held.gap_m > limit;
+            Finding finding =
+                aboutHolding(over ? Severity::caution : Severity::note, "at_its_strength", "N", contactSource());
+            finding.at_m = held.at_m;
+            finding.value = held.pull_N;
+            finding.limit = held.most_N;
+            finding.text = scene.name(held.index) + ", " + scene.place(held.at_m) + ", pulls with all it has, " +
+                           scene.force(held.pull_N) + ", and leaves a gap of " + scene.small(held.gap_m) +
+                           " under its pad.";
+            findings.push_back(finding);
+        }
+    }
+    if (slack.empty()) return;
+    Finding finding = aboutHolding(Severity::note, "nothing_to_pull", "N", contactSource());
+    if (slack.size() == 1) finding.at_m = scene.at_m(slack.front());
+    finding.limited = false;
+    finding.text = scene.names(slack) + (slack.size() == 1 ? " has" : " have") +
+                   " no gap to close: the stack lies down there without it. Snug is enough.";
+    findings.push_back(finding);
+}
+
+void addOutcome(std::vector<Finding>& findings, const HoldingScene& scene) {
+    const holding::Held& held = scene.plan.holding.held;
+    if (held.stations.empty()) {
+        Finding finding = aboutHolding(Severity::note, "no_stations", "", contactSource());
+        finding.limited = false;
+        finding.text = "No stations are set out yet: nothing holds the stack down.";
+        findings.push_back(finding);
+        return;
+    }
+    if (held.outcome == holding::Outcome::snaps) {
+        Finding finding = aboutHolding(Severity::caution, "stack_snaps", "", contactSource());
+        finding.at_m = held.largest.at_m;
+        finding.limited = false;
+        finding.text = "Held like this the stack can snap from one shape into another, near " +
+                       scene.place(held.largest.at_m) +
+                       ": the free span there is long for its bend. Stand clear, close it slowly, and set a station "
+                       "between.";
+        findings.push_back(finding);
+    }
+    if (held.outcome == holding::Outcome::notSettled) {
+        Finding finding = aboutHolding(Severity::caution, "holding_not_settled", "", contactSource());
+        finding.limited = false;
+        finding.text =
+            "No state of balance was found for the stack as it is held, so no gaps and pulls are shown: it has no room "
+            "on "
+            "this line, nothing supports it, or it would slip out from under a pad.";
+        findings.push_back(finding);
+    }
+    const double apart = std::abs(held.largestIfPadsHold_m - held.largestIfPadsSlide_m);
+    const bool bothKnown = held.ifPadsHold.outcome != holding::Outcome::notSettled &&
+                           held.ifPadsSlide.outcome != holding::Outcome::notSettled;
+    if (bothKnown && apart > scene.piece.holding.gapLimit_m) {
+        Finding finding = aboutHolding(Severity::caution, "hangs_on_pads", "mm", contactSource());
+        finding.at_m = held.largest.at_m;
+        finding.value = toMillimetres(apart);
+        finding.limit = toMillimetres(scene.piece.holding.gapLimit_m);
+        finding.text = "The result hangs on the pads: the largest gap is " + scene.small(held.largestIfPadsHold_m) +
+                       " if they hold the outer strip and " + scene.small(held.largestIfPadsSlide_m) +
+                       " if they slide on it. Close every gap, and it no longer matters.";
+        findings.push_back(finding);
+    }
+}
+
+// Pads on the outer strip against what the wood bears across the grain.
+void addPadsCrush(std::vector<Finding>& findings, const HoldingScene& scene) {
+    const boat::Strips& outer = scene.piece.stack.strips.back();
+    const wood::Species* wood = wood::findSpecies(scene.shop.species, outer.species);
+    if (!wood || !wood->compressionAcross_Pa) return;
+    const double may = wood->compressionAcross_Pa->value / 2;
+    for (const holding::HeldStation& held : scene.plan.holding.held.stations) {
+        const boat::Station& station = scene.station(held.index);
+        if (station.kind == boat::HoldKind::strap || station.kind == boat::HoldKind::screw || station.pad_m <= 0)
+            continue;
+        const double bears = station.pad_m + 2 * scene.piece.holding.cauls.thickness_m;
+        const double pressure = held.pull_N / (bears * stack::widthAt(scene.piece.stack, held.at_m));
+        if (!(pressure > may)) continue;
+        Finding finding = aboutHolding(Severity::caution, "pad_crushes", "MPa", wood->compressionAcross_Pa->source);
+        finding.source.text += ", compression across the grain, half of it for pads (common practice)";
+        finding.source.mark = Mark::commonPractice;
+        finding.at_m = held.at_m;
+        finding.value = pressure / 1e6;
+        finding.limit = may / 1e6;
+        finding.text = "The pad of " + lowered(scene.name(held.index)) + ", " + scene.place(held.at_m) +
+                       ", presses the outer strip with " + measure::writeStress(pressure) + ", and the wood bears " +
+                       measure::writeStress(may) + " there. Put a larger pad or a caul under it.";
+        findings.push_back(finding);
+    }
+}
+
+// Where the wanted glue line asks for pads nearer to each other: the worst place only.
+void addNotPressed(std::vector<Finding>& findings, const HoldingScene& scene) {
+    const HoldingPlan& plan = scene.plan.holding;
+    double worst = 0;
+    Finding finding;
+    std::optional<std::size_t> previous;  // side clamps press nothing
+    for (std::size_t i = 0; i < plan.held.stations.size() && i < plan.pressing.size(); ++i) {
+        if (!holding::pressesOnForm(scene.station(plan.held.stations[i].index))) continue;
+        const std::optional<std::size_t> before = previous;
+        previous = i;
+        if (!before) continue;
+        const double apart = plan.held.stations[i].at_m - plan.held.stations[*before].at_m;
+        const double may = std::min(plan.pressing[i].spacing_m, plan.pressing[*before].spacing_m);
+        if (!(apart > may + rounding_m) || !(apart - may > worst)) continue;
+        worst = apart - may;
+        const holding::PressingNeed& need = plan.pressing[i];
+        finding = aboutHolding(Severity::caution, "not_pressed", "mm", need.source);
+        finding.at_m = (plan.held.stations[i].at_m + plan.held.stations[*before].at_m) / 2;
+        finding.value = toMillimetres(apart);
+        finding.limit = toMillimetres(may);
+        finding.text =
+            scene.names({plan.held.stations[*before].index, plan.held.stations[i].index}) + " stand " +
+            scene.span(apart) + " apart; to press this glue out to a line of " +
+            scene.small(scene.piece.stack.glueLine_m) +
+            (need.bySpread ? ", pads no further apart than " + scene.span(may) +
+                                 " reach every place. A caul under the pads spreads them."
+                           : ", " + scene.force(need.pull_N_m) + " on every metre, clamps no further apart than " +
+                                 scene.span(may) + " are strong enough.") +
+            " A thinner mix needs less.";
+    }
+    if (worst > 0) findings.push_back(finding);
+}
+
+void addPosts(std::vector<Finding>& findings, const HoldingScene& scene) {
+    for (const holding::PostLoad& post : scene.plan.holding.posts) {
+        if (!(post.thrust_N > post.holds_N)) continue;
+        Finding finding = aboutHolding(Severity::stop, "post_gives_way", "N", contactSource());
+        finding.at_m = post.at_m;
+        finding.value = post.thrust_N;
+        finding.limit = post.holds_N;
+        finding.text = "The post " + scene.place(post.at_m) + " is pressed with " + scene.force(post.thrust_N) +
+                       " and holds " + scene.force(post.holds_N) + ". Brace it before the stack goes on.";
         findings.push_back(finding);
     }
 }
 
 }  // namespace
 
-std::vector<Finding> holdingFindings(const boat::Piece& piece, const LinePlan& line, const HoldingPlan& holding,
-                                     const measure::Display& display) {
+std::vector<Finding> holdingFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
+    const HoldingScene scene{piece, shop, plan};
     std::vector<Finding> findings;
-    addOffTheStrips(findings, piece, line, holding, display);
-    addPadsOverlap(findings, piece, line, holding, display);
+    addOffTheStrips(findings, scene);
+    addOffTheForm(findings, scene);
+    addPadsOverlap(findings, scene);
+    addOutcome(findings, scene);
+    addGaps(findings, scene);
+    addStates(findings, scene);
+    addPadsCrush(findings, scene);
+    addNotPressed(findings, scene);
+    addPosts(findings, scene);
+    addAtHand(findings, scene);
+    addProps(findings, scene);
+    addScrews(findings, scene);
+    addStraps(findings, scene);
+    addHull(findings, scene);
     return findings;
 }
 

@@ -2,9 +2,11 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "core/measure/input_error.hpp"
 #include "core/plan/findings.hpp"
+#include "core/plan/parts.hpp"
 
 namespace fayline::plan {
 
@@ -63,23 +65,24 @@ double heldAt(boat::From from, double length_m) {
     return 0;
 }
 
-HoldingPlan planHolding(const boat::Piece& piece, const line::Line& line) {
-    HoldingPlan plan;
-    plan.stations = holding::stationPlaces(piece.holding, piece.stack, piece.line.describes, piece.line.stripsOn, line);
-    return plan;
+// Whether an earlier plan is of this piece, and changed by so little that its contact is a good beginning.
+bool nearlyOf(const boat::Piece& piece, const line::Line& line, const Plan* before) {
+    constexpr double nearly = 0.02;
+    return before && before->piece == piece.name &&
+           std::abs(before->line.fair.line.length() - line.length()) < nearly * line.length();
 }
 
-std::vector<Finding> findingsOf(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
+}  // namespace
+
+std::vector<Finding> allFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
     std::vector<Finding> all;
     const auto add = [&all](const std::vector<Finding>& some) { all.insert(all.end(), some.begin(), some.end()); };
     add(lineFindings(piece, plan.line, shop.display));
     add(stackFindings(piece, shop, plan.line, plan.stack));
-    add(holdingFindings(piece, plan.line, plan.holding, shop.display));
+    add(holdingFindings(piece, shop, plan));
     sortFindings(all);
     return all;
 }
-
-}  // namespace
 
 const char* severityText(Severity severity) {
     switch (severity) {
@@ -130,7 +133,7 @@ Shop shopOf(const boat::Boat& boat) {
     return shop;
 }
 
-Plan makePlan(const boat::Piece& piece, const Shop& shop, const Plan*) {
+Plan makePlan(const boat::Piece& piece, const Shop& shop, const Plan* before) {
     Plan plan;
     plan.piece = piece.name;
     plan.display = shop.display;
@@ -138,8 +141,8 @@ Plan makePlan(const boat::Piece& piece, const Shop& shop, const Plan*) {
     const line::Line& line = plan.line.fair.line;
     plan.stack = stack::planStack(piece.stack, piece.line.describes, piece.line.stripsOn, line, shop.species,
                                   heldAt(piece.holding.from, line.length()));
-    plan.holding = planHolding(piece, line);
-    plan.findings = findingsOf(piece, shop, plan);
+    plan.holding = planHolding(piece, shop, line, nearlyOf(piece, line, before) ? &before->holding : nullptr);
+    plan.findings = allFindings(piece, shop, plan);
     plan.answers = answersOf(piece, shop, plan);
     return plan;
 }

@@ -17,6 +17,7 @@
 #include "core/holding/prop.hpp"
 #include "core/holding/propose.hpp"
 #include "core/holding/screw.hpp"
+#include "core/holding/strap.hpp"
 #include "core/line/fair.hpp"
 #include "core/line/misread.hpp"
 #include "core/measure/display.hpp"

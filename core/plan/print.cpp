@@ -1,20 +1,15 @@
 #include "core/plan/print.hpp"
 
 #include <cmath>
-#include <nlohmann/json.hpp>
 #include <optional>
 
 #include "core/measure/input_error.hpp"
 #include "core/measure/units.hpp"
+#include "core/plan/print_json.hpp"
 
 namespace fayline::plan {
 
-namespace {
-
-using Json = nlohmann::ordered_json;
-
-// `value` with so many decimals at most, so that the last bits of a sum do not show; null for what is no number.
-Json number(double value, int decimals = 6) {
+Json number(double value, int decimals) {
     if (!std::isfinite(value)) return nullptr;
     const double scale = std::pow(10.0, decimals);
     const double rounded = std::abs(value) < 1e15 / scale ? std::round(value * scale) / scale : value;
@@ -24,6 +19,7 @@ Json number(double value, int decimals = 6) {
 Json mm(double length_m) {
     return number(measure::toMillimetres(length_m));
 }
+
 Json pct(double share) {
     return number(100 * share);
 }
@@ -31,6 +27,8 @@ Json pct(double share) {
 Json optionalMm(const std::optional<double>& length_m) {
     return length_m ? mm(*length_m) : Json(nullptr);
 }
+
+namespace {
 
 // A radius of a thousand kilometres or more is a straight line but for the last bits of the fit.
 Json radiusMm(double radius_m) {
@@ -109,20 +107,6 @@ Json printStack(const stack::StackPlan& stack) {
     return printed;
 }
 
-Json printHolding(const boat::Piece& piece, const HoldingPlan& holding) {
-    Json stations = Json::array();
-    for (const holding::StationPlace& place : holding.stations) {
-        const boat::Station& station = piece.holding.stations[static_cast<std::size_t>(place.index)];
-        stations.push_back({{"number", place.number},
-                            {"kind", boat::holdWord(station.kind)},
-                            {"at_mm", mm(place.at_m)},
-                            {"along_outside_mm", mm(place.alongOutside_m)},
-                            {"x_mm", mm(place.onOutside.x_m)},
-                            {"y_mm", mm(place.onOutside.y_m)}});
-    }
-    return {{"stations", stations}};
-}
-
 Json printFinding(const Finding& finding) {
     return {{"severity", severityText(finding.severity)},
             {"about", aboutText(finding.about)},
@@ -138,7 +122,10 @@ Json printFinding(const Finding& finding) {
 
 Plan planOf(const boat::Boat& boat, const Shop& shop, std::size_t index) {
     try {
-        return makePlan(boat.pieces[index], shop);
+        const boat::Piece& piece = boat.pieces[index];
+        const Plan plan = makePlan(piece, shop);
+        const std::atomic<bool> stop = false;
+        return deepen(piece, shop, plan, stop).value_or(plan);
     } catch (const measure::InputError& error) {
         throw error.within("pieces[" + std::to_string(index) + "].");
     }
@@ -156,7 +143,7 @@ std::string printPlans(const boat::Boat& boat) {
         printed["name"] = plan.piece;
         printed["line"] = printLine(piece, plan.line);
         printed["stack"] = printStack(plan.stack);
-        printed["holding"] = printHolding(piece, plan.holding);
+        printed["holding"] = printHolding(piece, plan);
         Json findings = Json::array();
         for (const Finding& finding : plan.findings) findings.push_back(printFinding(finding));
         printed["findings"] = findings;

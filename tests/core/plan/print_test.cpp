@@ -33,8 +33,28 @@ std::vector<boat::Boat> samples() {
 }
 
 // Keys whose value may not exist.
-const std::set<std::string> mayBeNull{"suspect", "slip",  "try",       "spares",
-                                      "at_mm",   "limit", "radius_mm", "least_radius_mm"};
+const std::set<std::string> mayBeNull{"suspect",
+                                      "slip",
+                                      "try",
+                                      "spares",
+                                      "at_mm",
+                                      "limit",
+                                      "radius_mm",
+                                      "least_radius_mm",
+                                      "governed_by",
+                                      "hull",
+                                      "unmet",
+                                      "over_run_mm",
+                                      "stronger_clamp_N",
+                                      "caul_mm",
+                                      "start_mm",
+                                      "end_mm",
+                                      "margin",
+                                      "most_push_N",
+                                      "worst_prop",
+                                      "pull_N",
+                                      "gap_mm",
+                                      "state"};
 
 // Words in lower case with underscores; only units and symbols of units may hold capitals.
 bool followsTheRules(const std::string& key) {

@@ -1,0 +1,51 @@
+#include "core/plan/findings.hpp"
+#include "core/plan/parts.hpp"
+
+namespace fayline::plan {
+
+namespace {
+
+std::vector<holding::PressingNeed> pressingOf(const holding::StackOnForm& work, const holding::Held& held) {
+    std::vector<holding::PressingNeed> needs;
+    for (const holding::HeldStation& station : held.stations) {
+        const boat::Station& given = work.piece.holding.stations[static_cast<std::size_t>(station.index)];
+        needs.push_back(holding::pressingNeed(work.piece, work.line, station.at_m, given.pad_m, station.most_N));
+    }
+    return needs;
+}
+
+// The last try of a state that is none may hold gaps of hundreds of metres: nobody shall read or cut by it.
+void forgetLastTry(holding::Held& held) {
+    held.samples.clear();
+    for (holding::HeldStation& station : held.stations) {
+        station.pull_N = station.gap_m = 0;
+        station.state = holding::HoldState::slack;
+    }
+    held.largest = held.fallsInside = {};
+    held.gapAtStart_m = held.gapAtEnd_m = 0;
+    held.greatestPressure_Pa = held.greatestPressureAt_m = 0;
+}
+
+}  // namespace
+
+HoldingPlan planHolding(const boat::Piece& piece, const Shop& shop, const line::Line& line, const HoldingPlan* before) {
+    const holding::StackOnForm work{piece, line, shop.species};
+    HoldingPlan plan;
+    plan.stations = holding::stationPlaces(piece.holding, piece.stack, piece.line.describes, piece.line.stripsOn, line);
+    plan.held = holding::hold(work, before ? &before->held : nullptr);
+    if (plan.held.outcome == holding::Outcome::notSettled) forgetLastTry(plan.held);
+    plan.pressing = pressingOf(work, plan.held);
+    plan.props = holding::propPlans(work, plan.held);
+    plan.screws = holding::screwPlans(work, plan.held);
+    for (std::size_t i = 0; i < piece.holding.stations.size(); ++i) {
+        const boat::Station& station = piece.holding.stations[i];
+        if (station.kind != boat::HoldKind::strap) continue;
+        plan.straps.push_back(holding::strapPlan(station, static_cast<int>(i), work));
+    }
+    plan.posts = holding::postLoads(work, plan.held);
+    plan.atHand = holding::atHand(work, plan.held);
+    plan.hull = holding::hullPlan(piece.holding.hull, holding::pushesOf(work, plan.props));
+    return plan;
+}
+
+}  // namespace fayline::plan

@@ -1,0 +1,62 @@
+#include "core/plan/holding_scene.hpp"
+
+#include <cctype>
+
+namespace fayline::plan {
+
+namespace {
+
+int numberOf(const Plan& plan, int index) {
+    for (const holding::StationPlace& place : plan.holding.stations) {
+        if (place.index == index) return place.number;
+    }
+    return index + 1;
+}
+
+}  // namespace
+
+std::string lowered(std::string text) {
+    if (!text.empty()) text[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(text[0])));
+    return text;
+}
+
+std::string kindName(boat::HoldKind kind) {
+    return capitalised(std::string(boat::holdWord(kind)));
+}
+
+std::string HoldingScene::name(int index) const {
+    return kindName(station(index).kind) + " " + std::to_string(numberOf(plan, index));
+}
+
+std::string HoldingScene::names(const std::vector<int>& indices) const {
+    if (indices.size() == 1) return name(indices.front());
+    bool alike = true;
+    for (const int index : indices) alike = alike && station(index).kind == station(indices.front()).kind;
+    std::vector<std::string> parts;
+    for (const int index : indices) {
+        const std::string kind(boat::holdWord(station(index).kind));
+        parts.push_back((alike ? "" : kind + " ") + std::to_string(numberOf(plan, index)));
+    }
+    if (!alike) return capitalised(listed(parts));
+    return kindName(station(indices.front()).kind) + "s " + listed(parts);
+}
+
+Finding aboutHolding(Severity severity, const std::string& code, const std::string& unit,
+                     const measure::Source& source) {
+    Finding finding;
+    finding.severity = severity;
+    finding.about = About::holding;
+    finding.code = code;
+    finding.unit = unit;
+    finding.source = source;
+    return finding;
+}
+
+measure::Source contactSource() {
+    return {
+        "unstretchable rod in one-sided contact with the form (derived); the wood across the grain as a twelfth of "
+        "that along it (common practice)",
+        measure::Mark::derived};
+}
+
+}  // namespace fayline::plan

@@ -1,0 +1,51 @@
+// What every sentence about how a piece is held may need.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/measure/units.hpp"
+#include "core/plan/plan.hpp"
+#include "core/plan/wording.hpp"
+
+namespace fayline::plan {
+
+struct HoldingScene {
+    const boat::Piece& piece;
+    const Shop& shop;
+    const Plan& plan;
+
+    double length_m() const { return plan.line.fair.line.length(); }
+    std::string place(double at_m) const { return placeText(at_m, length_m(), shop.display); }
+    std::string small(double distance_m) const { return smallText(distance_m, shop.display); }
+    std::string span(double span_m) const { return spanText(span_m, shop.display); }
+    std::string force(double force_N) const { return measure::writeForce(force_N, shop.display); }
+    const boat::Station& station(int index) const { return piece.holding.stations[static_cast<std::size_t>(index)]; }
+    // "Clamp 4": number along the line of the station with this index in the piece.
+    std::string name(int index) const;
+    // "Clamps 2, 3 and 5", "Clamp 2 and prop 5"
+    std::string names(const std::vector<int>& indices) const;
+    double at_m(int index) const { return station(index).at_m; }
+};
+
+// The same with a small first letter: "clamp 4" within a sentence.
+std::string lowered(std::string text);
+
+// "Clamp", with a capital.
+std::string kindName(boat::HoldKind kind);
+
+// A finding about the holding, in this unit; text, numbers and place are filled in by the caller.
+Finding aboutHolding(Severity severity, const std::string& code, const std::string& unit,
+                     const measure::Source& source);
+
+// Findings by subject, each added to `findings`.
+void addAtHand(std::vector<Finding>& findings, const HoldingScene& scene);  // tool_findings.cpp
+void addStraps(std::vector<Finding>& findings, const HoldingScene& scene);  // tool_findings.cpp
+void addProps(std::vector<Finding>& findings, const HoldingScene& scene);   // prop_findings.cpp
+void addScrews(std::vector<Finding>& findings, const HoldingScene& scene);  // prop_findings.cpp
+void addHull(std::vector<Finding>& findings, const HoldingScene& scene);    // prop_findings.cpp
+
+// Where gaps and pulls come from: the contact of rod and form.
+measure::Source contactSource();
+
+}  // namespace fayline::plan

@@ -1,0 +1,13 @@
+// The stages of makePlan that have files of their own.
+#pragma once
+
+#include "core/boat/boat.hpp"
+#include "core/line/line.hpp"
+#include "core/plan/plan.hpp"
+
+namespace fayline::plan {
+
+// How the piece is held: what follows the hand. `before`: an earlier plan to begin the contact from.
+HoldingPlan planHolding(const boat::Piece& piece, const Shop& shop, const line::Line& line, const HoldingPlan* before);
+
+}  // namespace fayline::plan

@@ -1,0 +1,236 @@
+#include <cmath>
+
+#include "core/measure/units.hpp"
+#include "core/plan/print_json.hpp"
+
+namespace fayline::plan {
+
+namespace {
+
+// Pulls and pushes to a thousandth of a newton.
+Json newtons(double force_N) {
+    return number(force_N, 3);
+}
+
+Json optionalNewtons(const std::optional<double>& force_N) {
+    return force_N ? newtons(*force_N) : Json(nullptr);
+}
+
+Json degrees(double angle_rad) {
+    return number(measure::toDegrees(angle_rad), 4);
+}
+
+const char* outcomeWord(holding::Outcome outcome) {
+    switch (outcome) {
+        case holding::Outcome::settled:
+            return "settled";
+        case holding::Outcome::snaps:
+            return "snaps";
+        case holding::Outcome::notSettled:
+            return "not settled";
+    }
+    return "settled";
+}
+
+const char* slipsWord(holding::Slips slips) {
+    switch (slips) {
+        case holding::Slips::no:
+            return "no";
+        case holding::Slips::head:
+            return "head";
+        case holding::Slips::foot:
+            return "foot";
+        case holding::Slips::both:
+            return "both";
+    }
+    return "no";
+}
+
+const char* stateWord(holding::HoldState state) {
+    switch (state) {
+        case holding::HoldState::slack:
+            return "slack";
+        case holding::HoldState::closes:
+            return "closes";
+        case holding::HoldState::full:
+            return "full";
+        case holding::HoldState::given:
+            return "given";
+    }
+    return "closes";
+}
+
+Json printProp(const holding::PropPlan& prop) {
+    return {{"thrust_N", newtons(prop.thrust_N)},
+            {"angle_deg", degrees(prop.slant_rad)},
+            {"slips", slipsWord(prop.slips)},
+            {"buckles_at_N", newtons(prop.bucklesAt_N)},
+            {"length_mm", mm(prop.length_m)},
+            {"foot_x_mm", mm(prop.foot.x_m)},
+            {"foot_y_mm", mm(prop.foot.y_m)},
+            {"euler_N", newtons(prop.eulerAt_N)},
+            {"foot_angle_deg", degrees(prop.footSlant_rad)}};
+}
+
+Json printScrew(const holding::ScrewPlan& screw) {
+    return {{"withdrawal_N", newtons(screw.withdrawalUltimate_N)},
+            {"withdrawal_allowable_N", newtons(screw.withdrawalAllowable_N)},
+            {"washer_MPa", number(screw.washerPressure_Pa / 1e6)},
+            {"washer_may_MPa", number(screw.washerMay_Pa / 1e6)},
+            {"clearance_hole_mm", mm(screw.clearanceHole_m)},
+            {"pilot_hole_mm", mm(screw.pilotHole_m)},
+            {"length_mm", mm(screw.length_m)}};
+}
+
+Json printStrap(const holding::StrapPlan& strap) {
+    return {{"total_N", newtons(strap.total_N)},
+            {"idle_mm", mm(strap.idle_m)},
+            {"least_tension_N", newtons(strap.leastTension_N)}};
+}
+
+template <typename Parts>
+const typename Parts::value_type* partOf(const Parts& parts, int index) {
+    for (const auto& part : parts) {
+        if (part.index == index) return &part;
+    }
+    return nullptr;
+}
+
+// What sets a station's spacing, by the proposal's own words; only known where the plan was worked out at length.
+Json governedBy(const std::optional<HoldingStudy>& study, double at_m) {
+    if (!study) return nullptr;
+    constexpr double same_m = 1e-6;
+    for (const holding::Proposed& proposed : study->proposal.stations) {
+        if (std::abs(proposed.station.at_m - at_m) < same_m) return holding::governsWord(proposed.governedBy);
+    }
+    return nullptr;
+}
+
+Json printClosing(const holding::ClosingStep& step) {
+    return {{"order", step.order},
+            {"pull_N", newtons(step.pull_N)},
+            {"gap_mm", mm(step.gap_m)},
+            {"stands_off_mm", mm(step.standsOff_m)},
+            {"tail_off_mm", mm(step.tailOff_m)},
+            {"tip_x_mm", mm(step.tip.x_m)},
+            {"tip_y_mm", mm(step.tip.y_m)},
+            {"floor_in_the_way", step.floorInTheWay}};
+}
+
+Json printStation(const boat::Piece& piece, const Plan& plan, std::size_t row) {
+    const HoldingPlan& holding = plan.holding;
+    const holding::StationPlace& place = holding.stations[row];
+    const boat::Station& station = piece.holding.stations[static_cast<std::size_t>(place.index)];
+    Json printed{{"number", place.number},          {"kind", boat::holdWord(station.kind)},
+                 {"at_mm", mm(place.at_m)},         {"along_outside_mm", mm(place.alongOutside_m)},
+                 {"x_mm", mm(place.onOutside.x_m)}, {"y_mm", mm(place.onOutside.y_m)}};
+    if (const holding::HeldStation* held = partOf(holding.held.stations, place.index)) {
+        const bool known = holding.held.outcome != holding::Outcome::notSettled;
+        printed["pull_N"] = known ? newtons(held->pull_N) : Json(nullptr);
+        printed["most_N"] = newtons(held->most_N);
+        printed["gap_mm"] = known ? mm(held->gap_m) : Json(nullptr);
+        printed["state"] = known ? Json(stateWord(held->state)) : Json(nullptr);
+    }
+    printed["governed_by"] = governedBy(plan.holdingStudy, place.at_m);
+    if (plan.holdingStudy) {
+        if (const auto* step = partOf(plan.holdingStudy->closing, place.index))
+            printed["closing"] = printClosing(*step);
+    }
+    if (const auto* prop = partOf(holding.props, place.index)) printed["prop"] = printProp(*prop);
+    if (const auto* screw = partOf(holding.screws, place.index)) printed["screw"] = printScrew(*screw);
+    if (const auto* strap = partOf(holding.straps, place.index)) printed["strap"] = printStrap(*strap);
+    return printed;
+}
+
+Json printProposed(const holding::Proposed& proposed) {
+    const boat::Station& station = proposed.station;
+    return {{"kind", boat::holdWord(station.kind)},
+            {"at_mm", mm(station.at_m)},
+            {"most_N", newtons(station.most_N)},
+            {"pad_mm", mm(station.pad_m)},
+            {"fixed", station.fixed},
+            {"pull_N", newtons(proposed.pull_N)},
+            {"gap_mm", mm(proposed.gap_m)},
+            {"governed_by", holding::governsWord(proposed.governedBy)}};
+}
+
+Json printEnd(const holding::EndNeed& need) {
+    return {{"over_run_mm", optionalMm(need.overRun_m)},
+            {"clamp_N", newtons(need.clamp_N)},
+            {"stronger_clamp_N", optionalNewtons(need.strongerClamp_N)},
+            {"caul_mm", optionalMm(need.caul_m)}};
+}
+
+void addStudy(Json& printed, const HoldingStudy& study) {
+    Json proposed = Json::array();
+    for (const holding::Proposed& station : study.proposal.stations) proposed.push_back(printProposed(station));
+    printed["proposed"] = proposed;
+    printed["proposal"] = {{"met", study.proposal.met},
+                           {"unmet", study.proposal.unmet.empty() ? Json(nullptr) : Json(study.proposal.unmet)},
+                           {"tools", study.proposal.tools},
+                           {"within_counts", study.proposal.withinCounts},
+                           {"without_pressing", study.proposal.withoutPressing}};
+    printed["over_run_needed"] = {{"start_mm", optionalMm(study.overRun.start.overRun_m)},
+                                  {"end_mm", optionalMm(study.overRun.end.overRun_m)},
+                                  {"start", printEnd(study.overRun.start)},
+                                  {"end", printEnd(study.overRun.end)}};
+    printed["carried"] = {{"points", study.carried.points},
+                          {"weight_N", newtons(study.carried.weight_N)},
+                          {"sag_mm", mm(study.carried.sag_m)},
+                          {"strain_pct", pct(study.carried.strain)}};
+}
+
+Json printHull(const HoldingPlan& holding) {
+    const std::optional<holding::HullPlan>& hull = holding.hull;
+    if (!hull) return nullptr;
+    const holding::StationPlace* worst = partOf(holding.stations, hull->worstProp);
+    Json blocks = Json::array();
+    for (const holding::BlockPush& block : hull->blocks) {
+        blocks.push_back({{"x_mm", mm(block.x_m)}, {"push_N", newtons(block.push_N)}, {"lifts", block.lifts}});
+    }
+    return {{"blocks", blocks},
+            {"lifts", hull->lifts},
+            {"tips", hull->tips},
+            {"slides", hull->slides},
+            {"margin", number(hull->margin)},
+            {"most_push_N", newtons(hull->mostPush_N)},
+            {"total_push_N", newtons(hull->totalPush_N)},
+            {"worst_prop", worst ? Json(worst->number) : Json(nullptr)}};
+}
+
+}  // namespace
+
+Json printHolding(const boat::Piece& piece, const Plan& plan) {
+    const holding::Held& held = plan.holding.held;
+    Json stations = Json::array();
+    for (std::size_t i = 0; i < plan.holding.stations.size(); ++i) stations.push_back(printStation(piece, plan, i));
+    Json printed{{"outcome", outcomeWord(held.outcome)}, {"stations", stations}};
+    if (plan.holdingStudy) addStudy(printed, *plan.holdingStudy);
+    printed["largest_gap"] = {{"at_mm", mm(held.largest.at_m)},
+                              {"gap_mm", mm(held.largest.gap_m)},
+                              {"if_pads_hold_mm", mm(held.largestIfPadsHold_m)},
+                              {"if_pads_slide_mm", mm(held.largestIfPadsSlide_m)}};
+    printed["falls_inside"] = {{"at_mm", mm(held.fallsInside.at_m)}, {"by_mm", mm(held.fallsInside.gap_m)}};
+    printed["gap_at_start_mm"] = mm(held.gapAtStart_m);
+    printed["gap_at_end_mm"] = mm(held.gapAtEnd_m);
+    Json samples = Json::array();
+    for (const holding::HeldSample& sample : held.samples) {
+        samples.push_back({{"at_mm", mm(sample.at_m)},
+                           {"gap_mm", mm(sample.gap_m)},
+                           {"pressure_kPa", number(sample.pressure_Pa / 1e3)},
+                           {"moment_N_m", number(sample.moment_N_m)}});
+    }
+    printed["samples"] = samples;
+    if (!plan.holding.posts.empty()) {
+        Json posts = Json::array();
+        for (const holding::PostLoad& post : plan.holding.posts) {
+            posts.push_back(
+                {{"at_mm", mm(post.at_m)}, {"thrust_N", newtons(post.thrust_N)}, {"holds_N", newtons(post.holds_N)}});
+        }
+        printed["posts"] = posts;
+    }
+    printed["hull"] = printHull(plan.holding);
+    return printed;
+}
+
+}  // namespace fayline::plan

@@ -1,0 +1,22 @@
+// Numbers as the printed plan has them.
+#pragma once
+
+#include <nlohmann/json.hpp>
+#include <optional>
+
+#include "core/plan/plan.hpp"
+
+namespace fayline::plan {
+
+using Json = nlohmann::ordered_json;
+
+// `value` with so many decimals at most, so that the last bits of a sum do not show; null for what is no number.
+Json number(double value, int decimals = 6);
+
+Json mm(double length_m);
+Json pct(double share);
+Json optionalMm(const std::optional<double>& length_m);
+
+Json printHolding(const boat::Piece& piece, const Plan& plan);
+
+}  // namespace fayline::plan

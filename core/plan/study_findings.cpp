@@ -1,0 +1,141 @@
+#include <algorithm>
+#include <string>
+
+#include "core/plan/findings.hpp"
+#include "core/plan/holding_scene.hpp"
+
+namespace fayline::plan {
+
+namespace {
+
+using measure::Mark;
+using measure::toMillimetres;
+
+void addOverRun(std::vector<Finding>& findings, const HoldingScene& scene, const holding::EndNeed& need, bool start) {
+    const double limit = scene.piece.holding.gapLimit_m;
+    if (!(need.gap_m > limit)) return;
+    Finding finding = aboutHolding(Severity::note, "over_run_needed", "mm", contactSource());
+    finding.at_m = start ? 0 : scene.length_m();
+    finding.value = toMillimetres(start ? scene.piece.stack.runsPastStart_m : scene.piece.stack.runsPastEnd_m);
+    finding.limited = need.overRun_m.has_value();
+    if (need.overRun_m) finding.limit = toMillimetres(*need.overRun_m);
+    const std::string end = start ? "the start" : "the end";
+    finding.text = need.overRun_m
+                       ? "For " + end + " to lie down, strips and form run " + scene.span(*need.overRun_m) +
+                             " past the trim line, with a clamp of " + scene.force(need.clamp_N) + " out there."
+                       : "No over-run makes " + end + " lie down with a clamp of " + scene.force(need.clamp_N) + ".";
+    std::vector<std::string> others;
+    if (need.strongerClamp_N) others.push_back("a pull of " + scene.force(*need.strongerClamp_N) + " where it is now");
+    if (need.caul_m) others.push_back("a caul " + measure::writeThickness(*need.caul_m, scene.shop.display) + " thick");
+    for (std::size_t i = 0; i < others.size(); ++i) finding.text += (i == 0 ? " Instead, " : ", or ") + others[i];
+    if (!others.empty()) finding.text += others.size() == 1 ? " does it." : " would do it.";
+    findings.push_back(finding);
+}
+
+void addClosing(std::vector<Finding>& findings, const HoldingScene& scene, const HoldingStudy& study) {
+    const holding::ClosingStep* widest = nullptr;
+    for (const holding::ClosingStep& step : study.closing) {
+        if (step.floorInTheWay) {
+            Finding finding = aboutHolding(Severity::caution, "floor_in_the_way", "mm",
+                                           {"geometry of the free tail (derived)", Mark::derived});
+            finding.at_m = scene.at_m(step.index);
+            finding.limited = false;
+            finding.value = toMillimetres(step.tip.y_m);
+            finding.text =
+                "When " + lowered(scene.name(step.index)) +
+                " is closed, the free end of the strips would reach below the floor. Lift the boat, or close "
+                "from the other end.";
+            findings.push_back(finding);
+            break;
+        }
+        if (!widest || step.tailOff_m > widest->tailOff_m) widest = &step;
+    }
+    for (const holding::ClosingStep& step : study.closing) {
+        if (step.outcome != holding::Outcome::snaps) continue;
+        Finding finding = aboutHolding(Severity::caution, "snaps_while_closing", "", contactSource());
+        finding.at_m = scene.at_m(step.index);
+        finding.limited = false;
+        finding.text = "While " + lowered(scene.name(step.index)) +
+                       " is being closed the stack can snap down. Keep fingers out, and close it slowly.";
+        findings.push_back(finding);
+        break;
+    }
+    if (!widest || study.closing.size() < 2) return;
+    constexpr double told_m = 0.05;
+    if (!(widest->tailOff_m > told_m)) return;
+    Finding finding = aboutHolding(
+        Severity::note, "tail_stands_off", "mm",
+        {"engineering judgement (common practice, no source); the distance is derived", Mark::commonPractice});
+    finding.at_m = scene.at_m(widest->index);
+    finding.limited = false;
+    finding.value = toMillimetres(widest->tailOff_m);
+    finding.text = "While it is being closed the free end stands off by as much as " +
+                   measure::writeLength(widest->tailOff_m, scene.shop.display) + ", after " +
+                   lowered(scene.name(widest->index)) +
+                   ". A bent stack can whip free: rope it, and stand clear of its ends.";
+    findings.push_back(finding);
+}
+
+void addProposal(std::vector<Finding>& findings, const holding::Proposal& proposal) {
+    if (!proposal.met) {
+        Finding finding = aboutHolding(Severity::caution, "no_stations_would_do", "", contactSource());
+        finding.limited = false;
+        const std::string fails = proposal.unmet.empty() ? std::string("gap") : proposal.unmet;
+        finding.text =
+            "With the tools that there are, no set of stations meets every condition; what fails is the " + fails + ".";
+        if (fails == "pressing" && proposal.withoutPressing > 0) {
+            finding.text +=
+                " For gap and strength alone " + numberWord(proposal.withoutPressing) +
+                " would do. Cauls spread the pull, a thinner mix needs less of it, and between posts nothing "
+                "presses.";
+        }
+        findings.push_back(finding);
+        return;
+    }
+    if (proposal.withinCounts || proposal.tools <= 0) return;
+    Finding finding = aboutHolding(Severity::caution, "more_clamps_needed", "",
+                                   {"your own list of tools; " + contactSource().text, Mark::derived});
+    finding.value = static_cast<double>(proposal.stations.size());
+    finding.limit = proposal.tools;
+    finding.text = "The fewest stations that meet every condition are " +
+                   numberWord(static_cast<int>(proposal.stations.size())) + ", and there are tools for " +
+                   numberWord(proposal.tools) + ".";
+    if (proposal.withoutPressing > 0 && proposal.withoutPressing <= proposal.tools) {
+        finding.text += " For gap and strength alone " + numberWord(proposal.withoutPressing) +
+                        " would do; what asks for more is pressing the glue out: cauls, or a thinner mix.";
+    }
+    findings.push_back(finding);
+}
+
+void addCarried(std::vector<Finding>& findings, const HoldingScene& scene, const holding::Carried& carried) {
+    constexpr double told_m = 0.05;
+    if (!(carried.sag_m > told_m)) return;
+    Finding finding = aboutHolding(Severity::note, "sags_when_carried", "mm",
+                                   {"beam under its own weight (derived); density from specific gravity, Wood Handbook "
+                                    "eq. 4-12",
+                                    Mark::transcribed});
+    finding.limited = false;
+    finding.value = toMillimetres(carried.sag_m);
+    finding.text = "Carried at " + numberWord(carried.points) + " points the loose stack sags by " +
+                   measure::writeLength(carried.sag_m, scene.shop.display) + " under its " +
+                   scene.force(carried.weight_N) + "; carry it on a plank, or on edge.";
+    findings.push_back(finding);
+}
+
+}  // namespace
+
+std::vector<Finding> studyFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan,
+                                   const HoldingStudy& study) {
+    const HoldingScene scene{piece, shop, plan};
+    std::vector<Finding> findings;
+    if (!plan.holding.held.stations.empty()) {
+        addOverRun(findings, scene, study.overRun.start, true);
+        addOverRun(findings, scene, study.overRun.end, false);
+    }
+    addClosing(findings, scene, study);
+    addProposal(findings, study.proposal);
+    addCarried(findings, scene, study.carried);
+    return findings;
+}
+
+}  // namespace fayline::plan

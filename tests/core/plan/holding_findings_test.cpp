@@ -1,0 +1,311 @@
+// Each finding about the holding appears when it should, and only then. The states are written by hand; that they come
+// out of a piece is checked in tests/core/holding.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "core/plan/findings.hpp"
+#include "tests/core/plan/made_pieces.hpp"
+
+namespace fayline::plan {
+namespace {
+
+int countOf(const std::vector<Finding>& findings, const std::string& code) {
+    return static_cast<int>(
+        std::count_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.code == code; }));
+}
+
+Finding the(const std::vector<Finding>& findings, const std::string& code) {
+    EXPECT_EQ(countOf(findings, code), 1) << code;
+    const auto found = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.code == code; });
+    return found == findings.end() ? Finding{} : *found;
+}
+
+// A gentle bend, three clamps that close their gaps, everything in order.
+struct Scene {
+    boat::Piece piece = made::bend(3.0, 0.6);
+    Shop shop = made::shop();
+    Plan plan;
+
+    Scene() {
+        piece.holding.stations = {boat::Station{.at_m = 0.1}, boat::Station{.at_m = 0.15}, boat::Station{.at_m = 0.2}};
+        piece.glue.pasteYield_Pa = 0;
+        shop.display.lengths = measure::LengthNotation::millimetres;
+        plan = makePlan(piece, shop);
+        plan.holding = HoldingPlan{};
+        plan.holding.held.samples = {{0, 0, 0, 0}, {0.15, 0.0001, 1000, 1}, {plan.line.fair.line.length(), 0, 0, 0}};
+        for (int i = 0; i < 3; ++i) {
+            holding::StationPlace place;
+            place.index = i;
+            place.number = i + 1;
+            place.at_m = piece.holding.stations[std::size_t(i)].at_m;
+            plan.holding.stations.push_back(place);
+            plan.holding.held.stations.push_back({i, i + 1, place.at_m, 500, 2500, 0, holding::HoldState::closes});
+            holding::PressingNeed need;
+            need.spacing_m = std::numeric_limits<double>::infinity();
+            plan.holding.pressing.push_back(need);
+        }
+    }
+
+    std::vector<Finding> findings() const { return holdingFindings(piece, shop, plan); }
+};
+
+TEST(HoldingFindings, AStackThatLiesDownHasNothingSaidOfIt) {
+    EXPECT_TRUE(Scene().findings().empty());
+}
+
+TEST(HoldingFindings, AGapOverTheLimitStopsWithItsPlaceAndBothNumbers) {
+    Scene scene;
+    scene.plan.holding.held.samples[1].gap_m = 0.0005;
+    EXPECT_EQ(countOf(scene.findings(), "gap_over_limit"), 0);
+    scene.plan.holding.held.samples[1].gap_m = 0.00172;
+    const Finding finding = the(scene.findings(), "gap_over_limit");
+    EXPECT_EQ(finding.severity, Severity::stop);
+    EXPECT_NEAR(finding.value, 1.72, 1e-9);
+    EXPECT_NEAR(finding.limit, 0.5, 1e-9);
+    EXPECT_EQ(finding.at_m, 0.15);
+    EXPECT_NE(finding.text.find("1.72 mm"), std::string::npos) << finding.text;
+    EXPECT_NE(finding.text.find("0.50 mm"), std::string::npos) << finding.text;
+}
+
+TEST(HoldingFindings, AStackThatCutsTheCornerBetweenPostsCautions) {
+    Scene scene;
+    scene.plan.holding.held.fallsInside = {0.12, 0.0009};
+    const Finding finding = the(scene.findings(), "falls_inside");
+    EXPECT_NEAR(finding.value, 0.9, 1e-9);
+    EXPECT_EQ(finding.at_m, 0.12);
+}
+
+TEST(HoldingFindings, AnEndThatStandsOffIsSaidOfThatEnd) {
+    Scene scene;
+    scene.plan.holding.held.gapAtEnd_m = 0.002;
+    EXPECT_NEAR(the(scene.findings(), "gap_at_trim").at_m.value(), scene.plan.line.fair.line.length(), 1e-12);
+    scene.plan.holding.held.gapAtStart_m = 0.001;
+    EXPECT_EQ(countOf(scene.findings(), "gap_at_trim"), 2);
+}
+
+TEST(HoldingFindings, AClampAtItsStrengthIsANoteWithinTheLimitAndACautionBeyond) {
+    Scene scene;
+    scene.plan.holding.held.stations[1] = {1, 2, 0.15, 2500, 2500, 0.0003, holding::HoldState::full};
+    EXPECT_EQ(the(scene.findings(), "at_its_strength").severity, Severity::note);
+    scene.plan.holding.held.stations[1].gap_m = 0.0008;
+    const Finding finding = the(scene.findings(), "at_its_strength");
+    EXPECT_EQ(finding.severity, Severity::caution);
+    EXPECT_EQ(finding.value, 2500);
+    EXPECT_NE(finding.text.find("Clamp 2"), std::string::npos) << finding.text;
+}
+
+TEST(HoldingFindings, PadsThatMatterAreACautionOnceTheAnswersPartByMoreThanTheLimit) {
+    Scene scene;
+    scene.plan.holding.held.largestIfPadsHold_m = 0.0059;
+    scene.plan.holding.held.largestIfPadsSlide_m = 0.0055;
+    EXPECT_EQ(countOf(scene.findings(), "hangs_on_pads"), 0);
+    scene.plan.holding.held.largestIfPadsSlide_m = 0.0028;
+    EXPECT_NEAR(the(scene.findings(), "hangs_on_pads").value, 3.1, 1e-9);
+}
+
+TEST(HoldingFindings, AStackThatSnapsOrDoesNotSettleSaysSo) {
+    Scene scene;
+    scene.plan.holding.held.outcome = holding::Outcome::snaps;
+    EXPECT_EQ(the(scene.findings(), "stack_snaps").severity, Severity::caution);
+    scene.plan.holding.held.outcome = holding::Outcome::notSettled;
+    EXPECT_EQ(countOf(scene.findings(), "stack_snaps"), 0);
+    scene.plan.holding.held.samples.clear();
+    EXPECT_EQ(countOf(scene.findings(), "holding_not_settled"), 1);
+}
+
+TEST(HoldingFindings, ClampsWithoutStrengthOrAnythingToPullAreNamed) {
+    Scene scene;
+    scene.plan.holding.held.stations[0].state = holding::HoldState::slack;
+    scene.plan.holding.held.stations[2].state = holding::HoldState::slack;
+    EXPECT_NE(the(scene.findings(), "nothing_to_pull").text.find("Clamps 1 and 3"), std::string::npos);
+    scene.plan.holding.held.stations[2].most_N = 0;
+    const std::vector<Finding> findings = scene.findings();
+    EXPECT_NE(the(findings, "nothing_to_pull").text.find("Clamp 1 has"), std::string::npos);
+    EXPECT_EQ(the(findings, "no_strength").at_m, 0.2);
+}
+
+TEST(HoldingFindings, StationsOffWhatTheStripsAreBentOnAreNamed) {
+    Scene scene;
+    scene.piece.form.kind = boat::FormKind::posts;
+    scene.piece.form.posts = {boat::Post{.at_m = 0.1}, boat::Post{.at_m = 0.2}};
+    const Finding finding = the(scene.findings(), "station_off_the_form");
+    EXPECT_EQ(finding.at_m, 0.15);
+    EXPECT_NEAR(finding.value, 50 - 19, 1e-6);
+    scene.piece.form.posts.clear();
+    EXPECT_EQ(countOf(scene.findings(), "station_off_the_form"), 3);
+    scene.piece.form.kind = boat::FormKind::inPlace;
+    scene.piece.holding.stations[0].at_m = -0.05;
+    EXPECT_NEAR(the(scene.findings(), "station_off_the_form").value, 50, 1e-6);
+}
+
+TEST(HoldingFindings, PadsTooFarApartToPressAreSaidOnceWhereItIsWorst) {
+    Scene scene;
+    for (holding::PressingNeed& need : scene.plan.holding.pressing) need.spacing_m = 0.045;
+    scene.plan.holding.held.stations[2].at_m = 0.24;
+    const Finding finding = the(scene.findings(), "not_pressed");
+    EXPECT_NEAR(finding.value, 90, 1e-6);
+    EXPECT_NEAR(finding.limit, 45, 1e-6);
+    // A clamp across the stack presses no glue out.
+    scene.piece.holding.stations[1].side = true;
+    EXPECT_NEAR(the(scene.findings(), "not_pressed").value, 140, 1e-6);
+}
+
+TEST(HoldingFindings, APadThatCrushesTheOuterStripCautions) {
+    Scene scene;
+    // White oak 7.4 MPa across the grain, half of it for pads: 3.7 MPa on 40 mm by 51 mm is 7.5 kN.
+    scene.plan.holding.held.stations[1].pull_N = 7400;
+    EXPECT_EQ(countOf(scene.findings(), "pad_crushes"), 0);
+    scene.plan.holding.held.stations[1].pull_N = 7700;
+    EXPECT_EQ(the(scene.findings(), "pad_crushes").severity, Severity::caution);
+    scene.piece.holding.cauls.thickness_m = 0.01;
+    EXPECT_EQ(countOf(scene.findings(), "pad_crushes"), 0);
+}
+
+TEST(HoldingFindings, PostsJacksAndTooFewToolsStop) {
+    Scene scene;
+    scene.plan.holding.posts = {{0, 0.1, 2900, 3000}, {1, 0.2, 3100, 3000}};
+    EXPECT_NEAR(the(scene.findings(), "post_gives_way").value, 3100, 1e-9);
+    scene.plan.holding.atHand.counts = {{.kind = boat::HoldKind::clamp, .asked = 3, .there = 2, .withoutTool = {2}}};
+    EXPECT_EQ(the(scene.findings(), "tools_short").severity, Severity::stop);
+}
+
+TEST(HoldingFindings, APropIsHeldAgainstSlipBucklingAndItsRating) {
+    Scene scene;
+    scene.piece.holding.stations[1].kind = boat::HoldKind::jack;
+    holding::PropPlan prop;
+    prop.index = 1;
+    prop.head = {0.15, 0.5};
+    prop.foot = {0.15, 0};
+    prop.length_m = 0.5;
+    prop.thrust_N = 500;
+    prop.bucklesAt_N = 9000;
+    prop.most_N = 2500;
+    scene.plan.holding.props = {prop};
+    std::vector<Finding> findings = scene.findings();
+    ASSERT_EQ(findings.size(), 1U);
+    EXPECT_EQ(findings[0].code, "props_can_fly");
+
+    scene.plan.holding.props[0].slips = holding::Slips::foot;
+    scene.plan.holding.props[0].footSlant_rad = 0.4;
+    EXPECT_EQ(the(scene.findings(), "prop_slips_at_foot").severity, Severity::stop);
+    scene.piece.holding.stations[1].stop = boat::Stop::foot;
+    EXPECT_EQ(countOf(scene.findings(), "prop_slips_at_foot"), 0);
+    scene.plan.holding.props[0].thrust_N = 9500;
+    findings = scene.findings();
+    EXPECT_EQ(countOf(findings, "prop_buckles"), 1);
+    EXPECT_EQ(countOf(findings, "jack_over_rating"), 1);
+    scene.plan.holding.props[0].footAboveHead = true;
+    findings = scene.findings();
+    EXPECT_EQ(the(findings, "prop_foot_above_head").severity, Severity::stop);
+    EXPECT_EQ(countOf(findings, "prop_buckles"), 0);
+}
+
+TEST(HoldingFindings, TheBoatIsHeldAgainstLiftingTippingAndSliding) {
+    Scene scene;
+    holding::HullPlan hull;
+    hull.margin = 3;
+    scene.plan.holding.hull = hull;
+    std::vector<Finding> findings = scene.findings();
+    ASSERT_EQ(findings.size(), 1U);
+    EXPECT_EQ(findings[0].code, "boat_overhead");
+    scene.plan.holding.hull->margin = 1.4;
+    EXPECT_EQ(the(scene.findings(), "boat_margin").severity, Severity::caution);
+    scene.plan.holding.hull->margin = 0.8;
+    scene.plan.holding.hull->lifts = true;
+    scene.plan.holding.hull->slides = true;
+    findings = scene.findings();
+    EXPECT_EQ(the(findings, "boat_lifts").severity, Severity::stop);
+    EXPECT_EQ(the(findings, "boat_slides").severity, Severity::stop);
+    EXPECT_EQ(countOf(findings, "boat_margin"), 0);
+}
+
+TEST(HoldingFindings, ScrewsAreHeldAgainstDrawingOutCrushingAndSplitting) {
+    Scene scene;
+    scene.piece.holding.stations[1].kind = boat::HoldKind::screw;
+    holding::ScrewPlan screw;
+    screw.index = 1;
+    screw.pull_N = 400;
+    screw.withdrawalAllowable_N = 500;
+    screw.withdrawalUltimate_N = 2700;
+    screw.washerMay_Pa = 3.7e6;
+    screw.washerKnown = true;
+    screw.fromEdge_m = screw.fromEnd_m = 0.1;
+    scene.plan.holding.screws = {screw};
+    std::vector<Finding> findings = scene.findings();
+    ASSERT_EQ(findings.size(), 1U);
+    EXPECT_EQ(findings[0].code, "screw_head");
+    scene.plan.holding.screws[0].pull_N = 700;
+    EXPECT_EQ(the(scene.findings(), "screw_draws_out").severity, Severity::caution);
+    scene.plan.holding.screws[0].pull_N = 2800;
+    EXPECT_EQ(the(scene.findings(), "screw_draws_out").severity, Severity::stop);
+    scene.plan.holding.screws[0].washerPressure_Pa = 5e6;
+    scene.plan.holding.screws[0].fromEdgeNeeded_m = 0.2;
+    findings = scene.findings();
+    EXPECT_EQ(countOf(findings, "washer_crushes"), 1);
+    EXPECT_EQ(countOf(findings, "screw_near_edge"), 1);
+}
+
+TEST(StudyFindings, SayWhatOverRunClosingAndProposalAdd) {
+    Scene scene;
+    HoldingStudy study;
+    EXPECT_TRUE(studyFindings(scene.piece, scene.shop, scene.plan, study).empty());
+    study.overRun.end.gap_m = 0.002;
+    study.overRun.end.overRun_m = 0.21;
+    study.overRun.end.strongerClamp_N = 4000;
+    const Finding over = the(studyFindings(scene.piece, scene.shop, scene.plan, study), "over_run_needed");
+    EXPECT_NEAR(over.limit, 210, 1e-9);
+    EXPECT_NE(over.text.find("4000 N"), std::string::npos) << over.text;
+    study.overRun.end.overRun_m.reset();
+    EXPECT_FALSE(the(studyFindings(scene.piece, scene.shop, scene.plan, study), "over_run_needed").limited);
+
+    holding::ClosingStep step;
+    step.tailOff_m = 0.4;
+    study.closing = {step, step};
+    study.closing[1].index = 1;
+    study.closing[1].floorInTheWay = true;
+    study.closing[1].outcome = holding::Outcome::snaps;
+    std::vector<Finding> findings = studyFindings(scene.piece, scene.shop, scene.plan, study);
+    EXPECT_EQ(countOf(findings, "floor_in_the_way"), 1);
+    EXPECT_EQ(countOf(findings, "snaps_while_closing"), 1);
+    EXPECT_NEAR(the(findings, "tail_stands_off").value, 400, 1e-9);
+
+    study.proposal.stations.resize(16);
+    study.proposal.tools = 14;
+    study.proposal.withinCounts = false;
+    study.proposal.withoutPressing = 9;
+    const Finding more = the(studyFindings(scene.piece, scene.shop, scene.plan, study), "more_clamps_needed");
+    EXPECT_EQ(more.value, 16);
+    EXPECT_EQ(more.limit, 14);
+    study.proposal.met = false;
+    study.proposal.unmet = "strength";
+    findings = studyFindings(scene.piece, scene.shop, scene.plan, study);
+    EXPECT_EQ(countOf(findings, "more_clamps_needed"), 0);
+    EXPECT_EQ(countOf(findings, "no_stations_would_do"), 1);
+}
+
+// Over every scene above in one: full sentences, finite numbers, a source.
+TEST(HoldingFindings, EachIsAFullSentenceWithFiniteNumbersAndItsSource) {
+    Scene scene;
+    scene.plan.holding.held.samples[1].gap_m = 0.004;
+    scene.plan.holding.held.gapAtStart_m = 0.004;
+    scene.plan.holding.held.stations[0] = {0, 1, 0.1, 2500, 2500, 0.004, holding::HoldState::full};
+    scene.plan.holding.held.stations[1].state = holding::HoldState::slack;
+    scene.plan.holding.held.outcome = holding::Outcome::snaps;
+    scene.piece.form.kind = boat::FormKind::posts;
+    scene.plan.holding.hull = holding::HullPlan{};
+    scene.plan.holding.hull->margin = std::numeric_limits<double>::infinity();
+    const std::vector<Finding> findings = scene.findings();
+    EXPECT_GT(findings.size(), 7U);
+    for (const Finding& finding : findings) {
+        EXPECT_TRUE(std::isupper(static_cast<unsigned char>(finding.text.front()))) << finding.text;
+        EXPECT_EQ(finding.text.back(), '.') << finding.text;
+        EXPECT_EQ(finding.text.find("inf"), std::string::npos) << finding.text;
+        EXPECT_TRUE(std::isfinite(finding.value) && std::isfinite(finding.limit)) << finding.code;
+    }
+}
+
+}  // namespace
+}  // namespace fayline::plan
