@@ -126,6 +126,7 @@ void MainWindow::connectAll() {
     });
 
     connect(&planner_, &Planner::planned, this, &MainWindow::takePlan);
+    connect(&planner_, &Planner::deepened, this, &MainWindow::takeDeepened);
     connect(&planner_, &Planner::refused, this, &MainWindow::takeRefusal);
     connect(&marks_, &PieceMarks::marksChanged, this, &MainWindow::showPieces);
     late_.setSingleShot(true);
@@ -208,6 +209,13 @@ void MainWindow::takePlan(quint64 request, const std::shared_ptr<const plan::Pla
     showAnswer();
 }
 
+// What took longer. A hand that has moved on since will get its own.
+void MainWindow::takeDeepened(quint64 request, const std::shared_ptr<const plan::Plan>& plan) {
+    if (request < firstOfPiece_ || request != lastAsked_) return;
+    shown_.plan = plan;
+    showAll();
+}
+
 void MainWindow::takeRefusal(quint64 request, const QString& path, const QString& why) {
     if (request < firstOfPiece_) return;
     shown_.outOfDate = true;
@@ -252,7 +260,7 @@ void MainWindow::showAll() {
 std::optional<PieceMark> MainWindow::markOfShown() const {
     if (shown_.pieceIndex < 0 || !answered_) return std::nullopt;
     if (!shown_.reason.isEmpty()) return markOfRefusal(shown_.reason);
-    if (!shown_.plan || shown_.outOfDate) return std::nullopt;
+    if (!shown_.plan || shown_.outOfDate || !shown_.plan->holdingStudy) return std::nullopt;
     return markOf(*shown_.plan);
 }
 

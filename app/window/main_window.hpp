@@ -84,6 +84,7 @@ private:
 
     // print_actions.cpp
     bool planToPrint();
+    std::shared_ptr<const plan::Plan> planForPaper() const;
     void putOnto(QPrinter& printer, Paper paper);
     void print(Paper paper);
     void preview(Paper paper);
@@ -94,6 +95,7 @@ private:
     void connectAll();
     void replan();
     void takePlan(quint64 request, const std::shared_ptr<const plan::Plan>& plan);
+    void takeDeepened(quint64 request, const std::shared_ptr<const plan::Plan>& plan);
     void takeRefusal(quint64 request, const QString& path, const QString& why);
     void showAnswer();
     void showPieces();

@@ -19,11 +19,11 @@ PieceMark markOfRefusal(const QString& why) {
     return {plan::Severity::stop, PieceMarks::tr("This piece cannot be planned: %1.").arg(why)};
 }
 
-PieceMarks::PieceMarks(QObject* parent) : QObject(parent) {
+PieceMarks::PieceMarks(QObject* parent) : QObject(parent), planner_(nullptr, 0) {
     rest_.setSingleShot(true);
     rest_.setInterval(rest_ms);
     connect(&rest_, &QTimer::timeout, this, &PieceMarks::planNext);
-    connect(&planner_, &Planner::planned, this,
+    connect(&planner_, &Planner::deepened, this,
             [this](quint64 request, const std::shared_ptr<const plan::Plan>& plan) { take(request, markOf(*plan)); });
     connect(&planner_, &Planner::refused, this,
             [this](quint64 request, const QString&, const QString& why) { take(request, markOfRefusal(why)); });

@@ -3,6 +3,8 @@
 #include <QMutex>
 #include <QMutexLocker>
 #include <QThreadPool>
+#include <QWaitCondition>
+#include <atomic>
 #include <optional>
 
 #include "core/measure/input_error.hpp"
@@ -25,10 +27,10 @@ struct Outcome {
     QString why;
 };
 
-Outcome answer(const Request& request) {
+Outcome answer(const Request& request, const plan::Plan* before) {
     Outcome outcome{request.number, nullptr, {}, {}};
     try {
-        outcome.plan = std::make_shared<const plan::Plan>(plan::makePlan(request.piece, request.shop));
+        outcome.plan = std::make_shared<const plan::Plan>(plan::makePlan(request.piece, request.shop, before));
     } catch (const measure::InputError& error) {
         outcome.path = QString::fromStdString(error.path());
         outcome.why = QString::fromStdString(error.wrong() + "; " + error.accepted());
@@ -39,19 +41,61 @@ Outcome answer(const Request& request) {
     return outcome;
 }
 
+// The plan with what takes longer; null when stopped. Made anew from nothing but the piece, so that what stands in the
+// end does not depend on how the hand came there.
+std::shared_ptr<const plan::Plan> deeper(const Request& request, const std::atomic<bool>& stop) {
+    plan::Plan plan;
+    try {
+        plan = plan::makePlan(request.piece, request.shop);
+        std::optional<plan::Plan> deep = plan::deepen(request.piece, request.shop, plan, stop);
+        return deep ? std::make_shared<const plan::Plan>(std::move(*deep)) : nullptr;
+    } catch (const std::exception&) {
+        // The plan that follows the hand has already said what is wrong; it stays without the longer part.
+        return std::make_shared<const plan::Plan>(std::move(plan));
+    }
+}
+
 }  // namespace
 
 struct Planner::Work {
-    QMutex mutex;  // guards the three members below
+    explicit Work(int rest) : rest_ms(rest) {}
+
+    const int rest_ms;
+    QMutex mutex;  // guards the four members below
+    QWaitCondition asked;
     std::optional<Request> waiting;
     bool running = false;
-    quint64 asked = 0;
+    bool leaving = false;
+    quint64 last = 0;
+
+    std::atomic<bool> stop = false;  // the longer work is no longer wanted
+
+    std::shared_ptr<const plan::Plan> before;  // touched by the worker alone
 
     quint64 sent = 0;  // touched by the window's thread alone
     QThreadPool pool;  // last, so that it is waited for first
+
+    // The next request, waiting up to `patience_ms` for it; none came: nothing.
+    std::optional<Request> take(int patience_ms) {
+        const QMutexLocker locked(&mutex);
+        if (!waiting && !leaving && patience_ms > 0) asked.wait(&mutex, static_cast<unsigned long>(patience_ms));
+        if (leaving) return std::nullopt;
+        std::optional<Request> request = std::move(waiting);
+        waiting.reset();
+        stop = false;
+        return request;
+    }
+
+    // True when there is nothing left to do; the worker then ends.
+    bool rest() {
+        const QMutexLocker locked(&mutex);
+        if (waiting && !leaving) return false;
+        running = false;
+        return true;
+    }
 };
 
-Planner::Planner(QObject* parent) : QObject(parent), work_(std::make_unique<Work>()) {
+Planner::Planner(QObject* parent, int rest_ms) : QObject(parent), work_(std::make_unique<Work>(rest_ms)) {
     work_->pool.setMaxThreadCount(1);
 }
 
@@ -59,44 +103,71 @@ Planner::~Planner() {
     {
         const QMutexLocker locked(&work_->mutex);
         work_->waiting.reset();
+        work_->leaving = true;
+        work_->stop = true;
+        work_->asked.wakeAll();
     }
     work_->pool.waitForDone();
 }
 
 quint64 Planner::ask(const boat::Piece& piece, const plan::Shop& shop) {
     const QMutexLocker locked(&work_->mutex);
-    const quint64 number = ++work_->asked;
+    const quint64 number = ++work_->last;
     work_->waiting = Request{number, piece, shop};  // the one that waited is dropped
+    work_->stop = true;
+    work_->asked.wakeAll();
     if (work_->running) return number;
     work_->running = true;
-    work_->pool.start([this] {
-        while (true) {
-            Request request;
-            {
-                const QMutexLocker taking(&work_->mutex);
-                if (!work_->waiting) {
-                    work_->running = false;
-                    return;
-                }
-                request = std::move(*work_->waiting);
-                work_->waiting.reset();
-            }
-            // Delivered in the window's thread; dropped by Qt if the planner is gone by then.
-            QMetaObject::invokeMethod(
-                this,
-                [this, outcome = answer(request)] {
-                    if (outcome.number <= work_->sent) return;
-                    work_->sent = outcome.number;
-                    if (outcome.plan) {
-                        emit planned(outcome.number, outcome.plan);
-                    } else {
-                        emit refused(outcome.number, outcome.path, outcome.why);
-                    }
-                },
-                Qt::QueuedConnection);
-        }
-    });
+    work_->pool.start([this] { work(); });
     return number;
+}
+
+// On the worker: answers requests as they come; when none has come for a while, works the last one out at length.
+void Planner::work() {
+    do {
+        std::optional<Request> request = work_->take(0);
+        while (request) {
+            const Outcome outcome = answer(*request, work_->before.get());
+            if (outcome.plan) work_->before = outcome.plan;
+            send(outcome.number, outcome.plan, outcome.path, outcome.why);
+            std::optional<Request> next = work_->take(work_->rest_ms);
+            if (!next && outcome.plan) {
+                if (const auto plan = deeper(*request, work_->stop)) sendDeeper(outcome.number, plan);
+                next = work_->take(0);
+            }
+            request = std::move(next);
+        }
+    } while (!work_->rest());
+}
+
+// Delivered in the window's thread; dropped by Qt if the planner is gone by then.
+void Planner::send(quint64 number, const std::shared_ptr<const plan::Plan>& plan, const QString& path,
+                   const QString& why) {
+    QMetaObject::invokeMethod(
+        this,
+        [this, number, plan, path, why] {
+            if (number <= work_->sent) return;
+            work_->sent = number;
+            if (plan) {
+                emit planned(number, plan);
+            } else {
+                emit refused(number, path, why);
+            }
+        },
+        Qt::QueuedConnection);
+}
+
+void Planner::sendDeeper(quint64 number, const std::shared_ptr<const plan::Plan>& plan) {
+    QMetaObject::invokeMethod(
+        this,
+        [this, number, plan] {
+            {
+                const QMutexLocker locked(&work_->mutex);
+                if (number != work_->last) return;
+            }
+            emit deepened(number, plan);
+        },
+        Qt::QueuedConnection);
 }
 
 bool Planner::isWorking() const {

@@ -31,11 +31,20 @@ bool MainWindow::planToPrint() {
     return false;
 }
 
+// The plan with what takes longer to work out, which the closing order on paper needs; worked out now if the hand has
+// not rested yet.
+std::shared_ptr<const plan::Plan> MainWindow::planForPaper() const {
+    if (shown_.plan->holdingStudy) return shown_.plan;
+    const std::atomic<bool> stop = false;
+    std::optional<plan::Plan> deep = plan::deepen(shown_.piece, plan::shopOf(document_.boat()), *shown_.plan, stop);
+    return deep ? std::make_shared<const plan::Plan>(std::move(*deep)) : shown_.plan;
+}
+
 // Onto `printer`; whatever goes wrong there is told, never thrown through the dialog.
 void MainWindow::putOnto(QPrinter& printer, Paper paper) {
     try {
         const Waiting waiting;
-        printPaper(paper, document_.boat(), shown_.piece, *shown_.plan, printer);
+        printPaper(paper, document_.boat(), shown_.piece, *planForPaper(), printer);
     } catch (const std::exception& error) {
         tell(tr("%1 was not printed.").arg(paperName(paper)), QString::fromUtf8(error.what()));
     }
