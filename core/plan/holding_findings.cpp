@@ -155,6 +155,7 @@ void addGaps(std::vector<Finding>& findings, const HoldingScene& scene) {
 void addStates(std::vector<Finding>& findings, const HoldingScene& scene) {
     if (scene.plan.holding.held.outcome == holding::Outcome::notSettled) return;
     const double limit = scene.piece.holding.gapLimit_m;
+    constexpr double told_m = 1.27e-5;  // less is written as 0.000 in
     std::vector<int> slack;
     for (const holding::HeldStation& held : scene.plan.holding.held.stations) {
         const boat::Station& station = scene.station(held.index);
@@ -174,9 +175,11 @@ void addStates(std::vector<Finding>& findings, const HoldingScene& scene) {
             finding.at_m = held.at_m;
             finding.value = held.pull_N;
             finding.limit = held.most_N;
-            finding.text = scene.name(held.index) + ", " + scene.place(held.at_m) + ", pulls with all it has, " +
-                           scene.force(held.pull_N) + ", and leaves a gap of " + scene.small(held.gap_m) +
-                           " under its pad.";
+            finding.text =
+                scene.name(held.index) + ", " + scene.place(held.at_m) + ", pulls with all it has, " +
+                scene.force(held.pull_N) +
+                (held.gap_m < told_m ? std::string(", and just closes its gap.")
+                                     : ", and leaves a gap of " + scene.small(held.gap_m) + " under its pad.");
             findings.push_back(finding);
         }
     }
@@ -185,7 +188,8 @@ void addStates(std::vector<Finding>& findings, const HoldingScene& scene) {
     if (slack.size() == 1) finding.at_m = scene.at_m(slack.front());
     finding.limited = false;
     finding.text = scene.names(slack) + (slack.size() == 1 ? " has" : " have") +
-                   " no gap to close: the stack lies down there without it. Snug is enough.";
+                   " no gap to close: the stack lies down there without " + (slack.size() == 1 ? "it" : "them") +
+                   ". Snug is enough.";
     findings.push_back(finding);
 }
 

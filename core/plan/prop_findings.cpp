@@ -159,8 +159,7 @@ void addScrewAssumptions(std::vector<Finding>& findings, const HoldingScene& sce
     finding.value = toMillimetres(first.diameter_m);
     if (!sizes.empty()) {
         finding.text = scene.names(sizes) + (sizes.size() == 1 ? " lacks" : " lack") +
-                       " a diameter, a depth or a washer: the usual is taken, " +
-                       measure::writeThickness(first.diameter_m, scene.shop.display) + " thick.";
+                       " a diameter, a depth or a washer: the usual is taken for what is missing.";
     }
     if (backbone) {
         finding.text += std::string(finding.text.empty() ? "" : " ") +

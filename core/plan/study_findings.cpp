@@ -20,10 +20,13 @@ void addOverRun(std::vector<Finding>& findings, const HoldingScene& scene, const
     finding.limited = need.overRun_m.has_value();
     if (need.overRun_m) finding.limit = toMillimetres(*need.overRun_m);
     const std::string end = start ? "the start" : "the end";
-    finding.text = need.overRun_m
-                       ? "For " + end + " to lie down, strips and form run " + scene.span(*need.overRun_m) +
-                             " past the trim line, with a clamp of " + scene.force(need.clamp_N) + " out there."
-                       : "No over-run makes " + end + " lie down with a clamp of " + scene.force(need.clamp_N) + ".";
+    constexpr double none_m = 0.001;  // told to 5 mm
+    finding.text =
+        need.overRun_m && *need.overRun_m < none_m
+            ? "For " + end + " to lie down, set a clamp of " + scene.force(need.clamp_N) + " right at the trim line."
+        : need.overRun_m ? "For " + end + " to lie down, strips and form run " + scene.span(*need.overRun_m) +
+                               " past the trim line, with a clamp of " + scene.force(need.clamp_N) + " out there."
+                         : "No over-run makes " + end + " lie down with a clamp of " + scene.force(need.clamp_N) + ".";
     std::vector<std::string> others;
     if (need.strongerClamp_N) others.push_back("a pull of " + scene.force(*need.strongerClamp_N) + " where it is now");
     if (need.caul_m) others.push_back("a caul " + measure::writeThickness(*need.caul_m, scene.shop.display) + " thick");
@@ -76,7 +79,7 @@ void addClosing(std::vector<Finding>& findings, const HoldingScene& scene, const
     findings.push_back(finding);
 }
 
-void addProposal(std::vector<Finding>& findings, const holding::Proposal& proposal) {
+void addProposal(std::vector<Finding>& findings, const HoldingScene& scene, const holding::Proposal& proposal) {
     if (!proposal.met) {
         Finding finding = aboutHolding(Severity::caution, "no_stations_would_do", "", contactSource());
         finding.limited = false;
@@ -84,10 +87,9 @@ void addProposal(std::vector<Finding>& findings, const holding::Proposal& propos
         finding.text =
             "With the tools that there are, no set of stations meets every condition; what fails is the " + fails + ".";
         if (fails == "pressing" && proposal.withoutPressing > 0) {
-            finding.text +=
-                " For gap and strength alone " + numberWord(proposal.withoutPressing) +
-                " would do. Cauls spread the pull, a thinner mix needs less of it, and between posts nothing "
-                "presses.";
+            finding.text += " For gap and strength alone " + numberWord(proposal.withoutPressing) +
+                            " would do. Cauls spread the pull, and a thinner mix needs less of it";
+            finding.text += scene.piece.form.kind == boat::FormKind::posts ? "; between posts nothing presses." : ".";
         }
         findings.push_back(finding);
         return;
@@ -133,7 +135,7 @@ std::vector<Finding> studyFindings(const boat::Piece& piece, const Shop& shop, c
         addOverRun(findings, scene, study.overRun.end, false);
     }
     addClosing(findings, scene, study);
-    addProposal(findings, study.proposal);
+    addProposal(findings, scene, study.proposal);
     addCarried(findings, scene, study.carried);
     return findings;
 }
