@@ -56,7 +56,7 @@ void expectLine(const Piece& piece, const std::string& name, measure::LengthNota
 }
 
 TEST(Samples, ComeBackByteForByte) {
-    for (const char* name : {"marram", "marram_misread", "minimal"}) {
+    for (const char* name : {"marram", "marram_in_place", "marram_misread", "minimal"}) {
         const std::string text = textOf(std::string(FAYLINE_SAMPLES) + "/" + name + ".fayline");
         EXPECT_EQ(writeBoat(readBoat(text)), text) << name;
     }
@@ -73,6 +73,15 @@ TEST(Samples, HoldTheMeasuredLinesAsTheyWereWritten) {
     }
     const Boat misread = loadBoat(std::string(FAYLINE_SAMPLES) + "/marram_misread.fayline");
     expectLine(misread.pieces.at(0), "marram_stem_misread.csv", misread.display.lengths);
+}
+
+TEST(Samples, TheLineHeldInPlaceIsAsItWasWritten) {
+    const Boat inPlace = loadBoat(std::string(FAYLINE_SAMPLES) + "/marram_in_place.fayline");
+    ASSERT_EQ(inPlace.pieces.size(), 1u);
+    for (const Point& point : inPlace.pieces[0].line.points) {
+        EXPECT_NEAR(measure::readLength(point.written[0], inPlace.display.lengths), point.x_m, 1e-12) << point.label;
+        EXPECT_NEAR(measure::readLength(point.written[1], inPlace.display.lengths), point.y_m, 1e-12) << point.label;
+    }
 }
 
 TEST(Samples, TheMisreadStemDiffersInOneOffsetByAnInch) {
