@@ -97,6 +97,14 @@ void MainWindow::makeActions() {
     QAction* misfit = action("misfit", "misfit", tr("&Misfit magnified"), QKeySequence(Qt::CTRL | Qt::Key_M), [] {});
     misfit->setCheckable(true);
     connect(misfit, &QAction::toggled, this, [this](bool on) { formView_->setMisfitMagnified(on); });
+    const auto layer = [this](const char* name, const QString& words, void (FormView::*setShown)(bool)) {
+        QAction* shown = action(name, name, words, {}, [] {});
+        shown->setCheckable(true);
+        connect(shown, &QAction::toggled, this, [this, setShown](bool on) { (formView_->*setShown)(on); });
+    };
+    layer("forces", tr("&Forces"), &FormView::setForcesShown);
+    layer("gaps", tr("&Gaps magnified"), &FormView::setGapsMagnified);
+    layer("pressure", tr("P&ressure on the form"), &FormView::setPressureShown);
     QAction* one = action("onePanel", "", tr("One &panel at a time"), {}, [] {});
     one->setCheckable(true);
     connect(one, &QAction::toggled, this, [this](bool on) { panels_->setOneAtATime(on); });
@@ -202,7 +210,7 @@ void MainWindow::makeMenus() {
     QMenu* view = menuBar()->addMenu(tr("&View"));
     view->addActions({named("zoomIn"), named("zoomOut"), named("zoomFit")});
     view->addSeparator();
-    view->addActions({named("comb"), named("misfit")});
+    view->addActions({named("comb"), named("misfit"), named("forces"), named("gaps"), named("pressure")});
     view->addSeparator();
     QMenu* open = view->addMenu(tr("Open the panel &of"));
     const QStringList words{tr("Line"), tr("Strips"), tr("Form"),  tr("Holding"), tr("Glue"),
@@ -238,7 +246,8 @@ void MainWindow::makeToolBar() {
     gap();
     bar->addActions({named("undo"), named("redo")});
     gap();
-    bar->addActions({named("zoomOut"), named("zoomFit"), named("zoomIn"), named("comb"), named("misfit")});
+    bar->addActions({named("zoomOut"), named("zoomFit"), named("zoomIn"), named("comb"), named("misfit"),
+                     named("forces"), named("gaps"), named("pressure")});
     gap();
     bar->addActions({named("savePapers"), named("otherGround"), named("sources")});
     bar->toggleViewAction()->setVisible(false);

@@ -7,6 +7,7 @@
 #include <QSplitter>
 #include <QStatusBar>
 #include <QVBoxLayout>
+#include <array>
 #include <map>
 
 #include "app/formview/form_view.hpp"
@@ -20,8 +21,9 @@ namespace fayline::app {
 
 namespace {
 
-constexpr int patience_ms = 33;     // two frames: a plan that comes by then is drawn together with its piece
-constexpr int copyAfter_ms = 2000;  // unsaved work is never older than this in its copy
+constexpr int patience_ms = 33;  // two frames: a plan that comes by then is drawn together with its piece
+constexpr std::array holdingLayers{"forces", "gaps", "pressure"};  // switches of the drawing, remembered
+constexpr int copyAfter_ms = 2000;                                 // unsaved work is never older than this in its copy
 
 }  // namespace
 
@@ -322,6 +324,12 @@ void MainWindow::readSettings() {
     named("misfit")->setChecked(settings.value("window/misfit", true).toBool());
     formView_->setCombShown(named("comb")->isChecked());
     formView_->setMisfitMagnified(named("misfit")->isChecked());
+    for (const char* layer : holdingLayers) {
+        named(layer)->setChecked(settings.value(QString("window/%1").arg(layer), true).toBool());
+    }
+    formView_->setForcesShown(named("forces")->isChecked());
+    formView_->setGapsMagnified(named("gaps")->isChecked());
+    formView_->setPressureShown(named("pressure")->isChecked());
     named("onePanel")->setChecked(settings.value("window/onePanel", false).toBool());
     panels_->setOneAtATime(named("onePanel")->isChecked());
 }
@@ -336,6 +344,9 @@ void MainWindow::writeSettings() const {
     settings.setValue("window/panels", open.join(','));
     settings.setValue("window/comb", named("comb")->isChecked());
     settings.setValue("window/misfit", named("misfit")->isChecked());
+    for (const char* layer : holdingLayers) {
+        settings.setValue(QString("window/%1").arg(layer), named(layer)->isChecked());
+    }
     settings.setValue("window/onePanel", panels_->oneAtATime());
 }
 

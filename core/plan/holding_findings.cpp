@@ -212,7 +212,15 @@ void addOutcome(std::vector<Finding>& findings, const HoldingScene& scene) {
                        "between.";
         findings.push_back(finding);
     }
-    if (held.outcome == holding::Outcome::notSettled) {
+    if (held.outcome == holding::Outcome::notSettled && (held.ifPadsHold.springsAway || held.ifPadsSlide.springsAway)) {
+        Finding finding = aboutHolding(Severity::stop, "springs_away", "", contactSource());
+        finding.limited = false;
+        finding.text =
+            "Held like this the stack springs away: what pulls on it does not keep it on the form. Set stations nearer "
+            "to "
+            "its ends, or stronger ones, and rope it whatever you do.";
+        findings.push_back(finding);
+    } else if (held.outcome == holding::Outcome::notSettled) {
         Finding finding = aboutHolding(Severity::caution, "holding_not_settled", "", contactSource());
         finding.limited = false;
         finding.text =

@@ -114,6 +114,8 @@ TEST(HoldingFindings, AStackThatSnapsOrDoesNotSettleSaysSo) {
     EXPECT_EQ(countOf(scene.findings(), "stack_snaps"), 0);
     scene.plan.holding.held.samples.clear();
     EXPECT_EQ(countOf(scene.findings(), "holding_not_settled"), 1);
+    scene.plan.holding.held.ifPadsHold.springsAway = true;
+    EXPECT_EQ(the(scene.findings(), "springs_away").severity, Severity::stop);
 }
 
 TEST(HoldingFindings, ClampsWithoutStrengthOrAnythingToPullAreNamed) {
