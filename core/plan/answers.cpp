@@ -160,10 +160,17 @@ Answer holdingAnswer(const boat::Piece& piece, const Plan& plan) {
             text + proposalText(piece, plan), std::nullopt};
 }
 
-Answer paperAnswer() {
-    return {Question::paper, "Paper", "4 papers",
-            "A table of the stations, a story stick, and the line and the form at full size can be printed.",
-            std::nullopt};
+Answer paperAnswer(const boat::Piece& piece) {
+    std::vector<std::string> papers{"a table of the stations", "a story stick"};
+    if (!piece.holding.stations.empty()) papers.emplace_back("the order of closing");
+    const bool propped = std::any_of(piece.holding.stations.begin(), piece.holding.stations.end(), [](const auto& s) {
+        return s.kind == boat::HoldKind::prop || s.kind == boat::HoldKind::jack || s.kind == boat::HoldKind::screw;
+    });
+    if (propped || piece.holding.hull.weight_kg > 0) papers.emplace_back("a sheet of props and screws");
+    const std::size_t count = papers.size() + 2;
+    papers.emplace_back("the line and the form at full size");
+    return {Question::paper, "Paper", std::to_string(count) + " papers",
+            capitalised(listed(papers)) + " can be printed.", std::nullopt};
 }
 
 }  // namespace
@@ -177,7 +184,7 @@ std::vector<Answer> answersOf(const boat::Piece& piece, const Shop& shop, const 
         notBuilt(Question::glue, "Glue", "how much glue, in how many batches"),
         notBuilt(Question::time, "Time", "whether the last clamp is on before the first face has gone off"),
         notBuilt(Question::stock, "Stock", "which boards give these strips"),
-        paperAnswer(),
+        paperAnswer(piece),
         notBuilt(Question::record, "Record", "what really happened at the glue-up"),
     };
     for (Answer& answer : answers) answer.worst = worstOf(plan.findings, answer.question);
