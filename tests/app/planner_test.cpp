@@ -107,6 +107,21 @@ private slots:
         qInfo("%zu answers to 200 requests", answers.size());
     }
 
+    void whatTakesLongerComesOnceTheHandRests() {
+        Planner planner(nullptr, 20);
+        QSignalSpy planned(&planner, &Planner::planned);
+        QSignalSpy deepened(&planner, &Planner::deepened);
+        for (int i = 0; i < 5; ++i) planner.ask(arc(0.1 + 0.01 * i), shop());
+        const quint64 last = planner.ask(arc(0.2), shop());
+        QTRY_VERIFY_WITH_TIMEOUT(!deepened.isEmpty(), 20000);
+        QCOMPARE(deepened.last()[0].toULongLong(), last);
+        QCOMPARE(planned.last()[0].toULongLong(), last);
+        const auto plan = deepened.last()[1].value<std::shared_ptr<const plan::Plan>>();
+        QVERIFY(plan && plan->holdingStudy);
+        QTRY_VERIFY_WITH_TIMEOUT(!planner.isWorking(), 20000);
+        QCOMPARE(deepened.count(), 1);
+    }
+
     void plansArriveWhileEditsKeepComing() {
         Planner planner;
         QSignalSpy planned(&planner, &Planner::planned);

@@ -40,6 +40,58 @@ TEST(MakePlan, TwiceOnOneInputGivesTheSameBits) {
     }
 }
 
+boat::Piece heldStem() {
+    boat::Piece piece = made::stem();
+    for (const double at : {0.04, 0.3, 0.62, 1.0, 1.33, 1.76}) piece.holding.stations.push_back({.at_m = at});
+    return piece;
+}
+
+TEST(MakePlan, HoldingTwiceOnOneInputGivesTheSameBitsStudyIncluded) {
+    const boat::Piece piece = heldStem();
+    const std::atomic<bool> stop = false;
+    const auto deep = [&] { return *deepen(piece, made::shop(), makePlan(piece, made::shop()), stop); };
+    const Plan one = deep();
+    const Plan other = deep();
+    ASSERT_FALSE(one.holding.held.samples.empty());
+    ASSERT_EQ(one.holding.held.samples.size(), other.holding.held.samples.size());
+    for (std::size_t i = 0; i < one.holding.held.samples.size(); ++i) {
+        ASSERT_TRUE(sameBits(one.holding.held.samples[i].gap_m, other.holding.held.samples[i].gap_m));
+        ASSERT_TRUE(sameBits(one.holding.held.samples[i].pressure_Pa, other.holding.held.samples[i].pressure_Pa));
+    }
+    ASSERT_EQ(one.holdingStudy->closing.size(), piece.holding.stations.size());
+    for (std::size_t i = 0; i < one.holdingStudy->closing.size(); ++i) {
+        EXPECT_TRUE(sameBits(one.holdingStudy->closing[i].pull_N, other.holdingStudy->closing[i].pull_N));
+    }
+    ASSERT_EQ(one.holdingStudy->proposal.stations.size(), other.holdingStudy->proposal.stations.size());
+    for (std::size_t i = 0; i < one.holdingStudy->proposal.stations.size(); ++i) {
+        EXPECT_TRUE(
+            sameBits(one.holdingStudy->proposal.stations[i].pull_N, other.holdingStudy->proposal.stations[i].pull_N));
+    }
+}
+
+// A clamp moved by 2 mm, begun from the plan before: gaps within a hundredth of a micrometre, pulls within a millionth.
+TEST(MakePlan, BegunFromThePlanBeforeTheHoldingIsTheSame) {
+    boat::Piece piece = heldStem();
+    const Plan before = makePlan(piece, made::shop());
+    piece.holding.stations[3].at_m += 0.002;
+    const Plan warm = makePlan(piece, made::shop(), &before);
+    const Plan cold = makePlan(piece, made::shop());
+    ASSERT_EQ(warm.holding.held.samples.size(), cold.holding.held.samples.size());
+    for (std::size_t i = 0; i < warm.holding.held.samples.size(); ++i) {
+        EXPECT_NEAR(warm.holding.held.samples[i].gap_m, cold.holding.held.samples[i].gap_m, 1e-8);
+    }
+    for (std::size_t i = 0; i < warm.holding.held.stations.size(); ++i) {
+        EXPECT_NEAR(warm.holding.held.stations[i].pull_N, cold.holding.held.stations[i].pull_N, 2500e-6);
+    }
+}
+
+TEST(Deepen, StoppedGivesNothing) {
+    const boat::Piece piece = heldStem();
+    const Plan plan = makePlan(piece, made::shop());
+    const std::atomic<bool> stop = true;
+    EXPECT_FALSE(deepen(piece, made::shop(), plan, stop).has_value());
+}
+
 // Hand check (D): nine quarter-inch strips on a line whose tightest radius is R: strip i is strained t / 2 R_i with
 // R_i = R + (i - 1/2) t + (i - 1) g.
 TEST(MakePlan, StrainOfEachStripOfTheStemIsThatOfItsRadius) {
