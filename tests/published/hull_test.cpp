@@ -1,5 +1,6 @@
-// The hull on its blocks, worked on paper: plane equilibrium of a rigid body (D). Weight 1 000 kg = 9 806.65 N by
-// standard gravity (exact by definition). Moments anticlockwise, x to the right, y up; R_i is the push of block i.
+// The hull on its blocks. Source: plane equilibrium of a rigid body, worked on paper below (derived, D). Weight 1 000
+// kg = 9 806.65 N by standard gravity (exact by definition). Moments anticlockwise, x to the right, y up; R_i is the
+// push of block i.
 #include "core/holding/hull.hpp"
 
 #include <gtest/gtest.h>
