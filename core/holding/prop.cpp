@@ -64,7 +64,11 @@ std::optional<line::Xy> footHolding(const PropPlan& plan, const PropPlace& place
     if (height <= 0 || least > most) return std::nullopt;
     const double from = plan.head.x_m - height * std::tan(most);
     const double to = plan.head.x_m - height * std::tan(least);
-    return line::Xy{std::clamp(plan.foot.x_m, std::min(from, to), std::max(from, to)), place.level_m};
+    const double low = std::min(from, to);
+    const double high = std::max(from, to);
+    if (low <= plan.foot.x_m && plan.foot.x_m <= high) return line::Xy{plan.foot.x_m, place.level_m};
+    const double within = std::min(footWithin_m, (high - low) / 2);
+    return line::Xy{std::clamp(plan.foot.x_m, low + within, high - within), place.level_m};
 }
 
 void setColumn(PropPlan& plan, const boat::Station& station) {

@@ -29,6 +29,9 @@ inline constexpr double mostSlender = 50;
 // Friction that may be counted on where slip is the hazard: the least of published values for dry wood, 0.1 to 0.6.
 inline constexpr double safeFriction = 0.1;
 
+// Lengths are read to a sixteenth of an inch.
+inline constexpr double footWithin_m = 0.002;
+
 enum class Slips { no, head, foot, both };
 
 struct PropPlan {
@@ -47,8 +50,9 @@ struct PropPlan {
     Slips slips = Slips::no;     // without the stops that are fitted
     bool stopsHold = true;       // every end that slips has a stop fitted
     bool footAboveHead = false;  // it would pull: a prop to the floor with its foot above its head (overhead: below)
-    // Nearest place on the floor (or overhead) where no end slips that has no stop; an end with a stop is trusted up to
-    // 60 degrees. Absent: none without (another) stop.
+    // Nearest place on the floor (or overhead) where no end slips that has no stop, and footWithin_m beyond it, so that
+    // a foot set by a rounded figure holds (in the middle where there is no such room; the foot itself where it holds
+    // already); an end with a stop is trusted up to 60 degrees. Absent: none without (another) stop.
     std::optional<line::Xy> footThatHolds;
 
     std::array<double, 2> section_m{};  // as given, else propSection_m

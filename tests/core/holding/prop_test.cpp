@@ -73,7 +73,7 @@ TEST(Prop, AHeadOnACaulOrOnAStripThatComesOffCountsAsDry) {
 }
 
 // On paper (D): with a caul the head stands within a tenth, the floor within three tenths of the height off the plumb
-// line. The nearest place that holds is where the tighter of the two begins.
+// line. The nearest place that holds is where the tighter of the two begins; told 2 mm within, for a tape is rounded.
 TEST(Prop, TheFootThatHoldsIsTheNearestOnTheSameFloor) {
     PropWork work(0.0);
     work.piece.holding.cauls.thickness_m = 0.02;
@@ -85,12 +85,12 @@ TEST(Prop, TheFootThatHoldsIsTheNearestOnTheSameFloor) {
     PropPlan plan = work.plans({1})[0];
     EXPECT_EQ(plan.slips, Slips::both);
     ASSERT_TRUE(plan.footThatHolds);
-    EXPECT_NEAR(plan.footThatHolds->x_m, 0.5 + 0.1 * height, 1e-9);
+    EXPECT_NEAR(plan.footThatHolds->x_m, 0.5 + 0.1 * height - 0.002, 1e-9);
     EXPECT_NEAR(plan.footThatHolds->y_m, *station.footY_m, 1e-12);
 
     station.stop = boat::Stop::head;  // then the floor alone decides
     plan = work.plans({1})[0];
-    EXPECT_NEAR(plan.footThatHolds->x_m, 0.5 + 0.3 * height, 1e-9);
+    EXPECT_NEAR(plan.footThatHolds->x_m, 0.5 + 0.3 * height - 0.002, 1e-9);
 
     // Standing there it holds, and a foot that holds already is not moved.
     station.footX_m = plan.footThatHolds->x_m;
@@ -136,7 +136,8 @@ TEST(Prop, StraightBelowAnUprightStemItCannotPress) {
     EXPECT_FALSE(plan.cannotPress);
     EXPECT_TRUE(plan.stopsHold);
     EXPECT_LE(plan.slant_rad, pi / 3 + 1e-9);
-    EXPECT_NEAR(plan.thrust_N, 2000, 1e-6);  // at 60 degrees
+    EXPECT_LT(plan.thrust_N, 2000);  // at 60 degrees, the foot 2 mm within
+    EXPECT_GT(plan.thrust_N, 1980);
 }
 
 TEST(Prop, AFootAboveItsHeadIsTold) {
@@ -350,7 +351,13 @@ TEST(Prop, RandomPropsAgreeWithCoulombAndStayFinite) {
             if (!plan.footThatHolds) continue;
             PropWork moved = work;
             boat::Station& station = moved.piece.holding.stations[static_cast<std::size_t>(plan.index)];
-            station.footX_m = plan.footThatHolds->x_m;
+            // To a sixteenth of an inch, as it is read off; on wet glue there is but one place, square to the stack.
+            constexpr double step_m = 0.0254 / 16;
+            const double read_m = std::round(plan.footThatHolds->x_m / step_m) * step_m;
+            const bool moves = plan.footThatHolds->x_m != plan.foot.x_m;
+            const bool hasRoom =
+                plan.headFriction > 0 || station.stop == boat::Stop::head || station.stop == boat::Stop::both;
+            station.footX_m = moves && hasRoom ? read_m : plan.footThatHolds->x_m;
             station.footY_m = plan.footThatHolds->y_m;
             for (const PropPlan& there : moved.plans({500, 700, 900})) {
                 if (there.index != plan.index) continue;
