@@ -40,37 +40,56 @@ QPointF nearestOn(const QRectF& area, const QPointF& to) {
     return {std::clamp(to.x(), area.left(), area.right()), std::clamp(to.y(), area.top(), area.bottom())};
 }
 
-// The rectangle of `size` whose edge lies `away` from the anchor in the direction `turn` from the wished one.
-QRectF candidate(const Wish& wish, double turn, double away) {
-    const double angle = std::atan2(wish.towards.y(), wish.towards.x()) + turn;
-    const QPointF direction(std::cos(angle), std::sin(angle));
-    const double reach = wish.ringed ? wish.size.width() / 2
-                                     : std::min(wish.size.width() / 2 / std::max(std::abs(direction.x()), 1e-6),
-                                                wish.size.height() / 2 / std::max(std::abs(direction.y()), 1e-6));
-    const QPointF centre = wish.anchor + direction * (away + reach);
+// A way round the anchor, and how far along it the middle of the words lies beyond their edge.
+struct Way {
+    int turns = 0;  // of a sixteenth, from the wished way
+    QPointF direction;
+    double reach = 0;
+};
+
+constexpr int ways = 16;
+
+std::array<Way, ways> waysOf(const Wish& wish) {
+    constexpr double step = std::numbers::pi / 8;
+    constexpr std::array<int, ways> turns{0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5, 6, -6, 7, -7, 8};
+    const double towards = std::atan2(wish.towards.y(), wish.towards.x());
+    std::array<Way, ways> made;
+    for (size_t i = 0; i < made.size(); ++i) {
+        const double angle = towards + turns[i] * step;
+        const QPointF direction(std::cos(angle), std::sin(angle));
+        const double reach = wish.ringed ? wish.size.width() / 2
+                                         : std::min(wish.size.width() / 2 / std::max(std::abs(direction.x()), 1e-6),
+                                                    wish.size.height() / 2 / std::max(std::abs(direction.y()), 1e-6));
+        made[i] = {turns[i], direction, reach};
+    }
+    return made;
+}
+
+// The rectangle of the words whose edge lies `away` from the anchor.
+QRectF candidate(const Wish& wish, const Way& way, double away) {
     QRectF area(QPointF(0, 0), wish.size);
-    area.moveCenter(centre);
+    area.moveCenter(wish.anchor + way.direction * (away + way.reach));
     return area;
 }
 
 std::optional<Text> bestPlace(const std::vector<Text>& texts, const Wish& wish, const QRectF& view,
                               const Occupied& occupied) {
-    constexpr double step = std::numbers::pi / 8;
+    const std::array<Way, ways> all = waysOf(wish);  // the same at every distance
     std::optional<Text> best;
     double bestCost = worstCost;
     for (double away = wish.away; away <= wish.farthest; away += 10) {
-        for (const int turns : {0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5, 6, -6, 7, -7, 8}) {
-            const double cost = (away - wish.away) * 0.8 + std::abs(turns) * 5.0;
+        for (const Way& way : all) {
+            const double cost = (away - wish.away) * 0.8 + std::abs(way.turns) * 5.0;
             if (cost >= bestCost) continue;
-            const QRectF area = candidate(wish, turns * step, away);
+            const QRectF area = candidate(wish, way, away);
             if (!view.contains(area)) continue;
-            QLineF leader(wish.anchor, nearestOn(area, wish.anchor));
-            const bool led = leader.length() > shortLeader_px && !wish.ringed;
-            const QRectF aired = area.adjusted(-air_px, -air_px, air_px, air_px);
             // The squares first: they rule out most places, and counting them is quick.
             const double share = occupied.shareOf(area);
             const double onGround = cost + 170 * share + (share > 0 ? touchCost : 0);
             if (onGround >= bestCost) continue;
+            const QLineF leader(wish.anchor, nearestOn(area, wish.anchor));
+            const bool led = leader.length() > shortLeader_px && !wish.ringed;
+            const QRectF aired = area.adjusted(-air_px, -air_px, air_px, air_px);
             const bool taken = std::any_of(texts.begin(), texts.end(), [&](const Text& other) {
                 return other.place.intersects(aired) || crosses(leader, other.place) ||
                        (!other.leader.isNull() && (crosses(other.leader, area) || cross(other.leader, leader)));
