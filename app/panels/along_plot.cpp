@@ -50,6 +50,40 @@ std::vector<double> niceRadii(double most_per_m, const measure::Display& display
     return radii;
 }
 
+namespace {
+
+// The curve without the points that are not seen: those that lie on the way from one that stays to the next, within a
+// twentieth of a pixel of the height that plots have. Drawing takes as long as there are points.
+QList<QPointF> thinned(const QList<QPointF>& points) {
+    constexpr double seen = 1 / 2500.0;  // of the plot's height
+    QList<QPointF> kept;
+    double least = -INFINITY;  // slopes from the last one kept that pass by all since
+    double most = INFINITY;
+    for (int i = 0; i < points.size(); ++i) {
+        const QPointF& at = points[i];
+        if (!kept.isEmpty() && i > 0) {
+            const double slope = (at.y() - kept.last().y()) / (at.x() - kept.last().x());
+            if (!(at.x() > kept.last().x()) || slope < least || slope > most) {
+                if (kept.last() != points[i - 1]) kept << points[i - 1];
+                least = -INFINITY;
+                most = INFINITY;
+            }
+        }
+        if (kept.isEmpty()) kept << at;
+        const QPointF way = at - kept.last();
+        if (way.x() <= 0) {  // straight up, or back
+            if (at != kept.last()) kept << at;
+            continue;
+        }
+        least = std::max(least, (way.y() - seen) / way.x());
+        most = std::min(most, (way.y() + seen) / way.x());
+    }
+    if (!points.isEmpty() && kept.last() != points.last()) kept << points.last();
+    return kept;
+}
+
+}  // namespace
+
 AlongPlot::AlongPlot(QWidget* parent) : QChartView(parent), along_(new QValueAxis), value_(new QValueAxis) {
     setFrameShape(NoFrame);
     setRenderHint(QPainter::Antialiasing);
@@ -84,7 +118,8 @@ void AlongPlot::setPicture(Picture picture) {
         series_.push_back(series);
     }
     for (std::size_t i = 0; i < series_.size(); ++i)
-        series_[i]->replace(i < picture_.curves.size() ? asShares(picture_.curves[i].points) : QList<QPointF>());
+        series_[i]->replace(i < picture_.curves.size() ? thinned(asShares(picture_.curves[i].points))
+                                                       : QList<QPointF>());
     colour();
     layOut();
     scene()->update();  // or the scene would have the whole window painted before its layout is settled
