@@ -9,6 +9,7 @@
 #include <QVBoxLayout>
 
 #include "app/look/icons.hpp"
+#include "app/look/text_shape.hpp"
 #include "app/look/theme.hpp"
 #include "app/panels/findings_model.hpp"
 #include "app/panels/offsets_model.hpp"
@@ -32,11 +33,12 @@ public:
         measuredWidth_ = width;
         measuredFont_ = option.font;
         const QString said = words(index);
-        const auto known = heights_.constFind(said);
+        const QString shape = textShape(said, option.font);
+        const auto known = heights_.constFind(shape);
         if (known != heights_.constEnd()) return {width, *known};
         const QRect text =
             QFontMetrics(option.font).boundingRect(QRect(0, 0, textWidth(width), 100000), Qt::TextWordWrap, said);
-        return {width, *heights_.insert(said, text.height() + gridStep)};
+        return {width, *heights_.insert(shape, text.height() + gridStep)};
     }
 
     void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override {
@@ -82,7 +84,7 @@ private:
     }
 
     static constexpr int mostHeights = 200;
-    mutable QHash<QString, int> heights_;  // of what rows say, at one width in one font
+    mutable QHash<QString, int> heights_;  // by the shape of what rows say, at one width in one font
     mutable int measuredWidth_ = -1;
     mutable QFont measuredFont_;
     QListView* view_;

@@ -7,10 +7,17 @@
 #include <utility>
 
 #include "app/look/icons.hpp"
+#include "app/look/text_shape.hpp"
 #include "app/look/theme.hpp"
 #include "app/panels/reading.hpp"
 
 namespace fayline::app {
+
+namespace {
+
+constexpr std::size_t mostHeights = 200;  // known at a time
+
+}  // namespace
 
 AnswerNote::AnswerNote(plan::Question question, const QString& pathBegins, QWidget* parent)
     : QWidget(parent),
@@ -44,9 +51,13 @@ QSize AnswerNote::minimumSizeHint() const {
 }
 
 int AnswerNote::heightForWidth(int width) const {
-    if (const auto known = heights_.find(width); known != heights_.end()) return known->second;
+    QString shape = textShape(sentence_->text(), sentence_->font());
+    if (!reason_->isHidden()) shape += u'\n' + textShape(reason_->text(), reason_->font());
+    const std::pair key(width, shape);
+    if (const auto known = heights_.find(key); known != heights_.end()) return known->second;
+    if (heights_.size() > mostHeights) heights_.clear();
     const int under = reason_->isHidden() ? 0 : gridStep / 2 + reason_->heightForWidth(width);
-    return heights_[width] = sentence_->heightForWidth(width) + under;
+    return heights_[key] = sentence_->heightForWidth(width) + under;
 }
 
 void AnswerNote::place() {
@@ -57,7 +68,6 @@ void AnswerNote::place() {
 }
 
 void AnswerNote::measureAnew() {
-    heights_.clear();
     if (heightForWidth(width()) != height()) updateGeometry();
     place();
 }
@@ -68,7 +78,9 @@ void AnswerNote::resizeEvent(QResizeEvent*) {
 
 void AnswerNote::changeEvent(QEvent* event) {
     QWidget::changeEvent(event);
-    if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) measureAnew();
+    if (event->type() != QEvent::FontChange && event->type() != QEvent::StyleChange) return;
+    heights_.clear();
+    measureAnew();
 }
 
 void AnswerNote::show(const Shown& shown) {
@@ -190,8 +202,10 @@ QSize SteadyWords::minimumSizeHint() const {
 }
 
 int SteadyWords::heightForWidth(int width) const {
-    if (const auto known = heights_.find(width); known != heights_.end()) return known->second;
-    return heights_[width] = label_->heightForWidth(width);
+    const std::pair key(width, textShape(label_->text(), label_->font()));
+    if (const auto known = heights_.find(key); known != heights_.end()) return known->second;
+    if (heights_.size() > mostHeights) heights_.clear();
+    return heights_[key] = label_->heightForWidth(width);
 }
 
 void SteadyWords::say(const QString& words) {
@@ -202,7 +216,6 @@ void SteadyWords::say(const QString& words) {
 }
 
 void SteadyWords::measureAnew() {
-    heights_.clear();
     if (heightForWidth(width()) != height()) updateGeometry();
     label_->setGeometry(rect());
 }
@@ -213,7 +226,9 @@ void SteadyWords::resizeEvent(QResizeEvent*) {
 
 void SteadyWords::changeEvent(QEvent* event) {
     QWidget::changeEvent(event);
-    if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) measureAnew();
+    if (event->type() != QEvent::FontChange && event->type() != QEvent::StyleChange) return;
+    heights_.clear();
+    measureAnew();
 }
 
 Section::Section(const QString& object, const QString& name, bool open, Show show, QWidget* parent)

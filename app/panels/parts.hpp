@@ -16,6 +16,9 @@ class QVBoxLayout;
 
 namespace fayline::app {
 
+// Heights of what was measured: by its width and the shape of its words (textShape).
+using Heights = std::map<std::pair<int, QString>, int>;
+
 // The answer in one sentence, and under it why the piece as it stands has none.
 //
 // Places its two labels itself: while a point is dragged the sentence changes with every plan, and the panels round it
@@ -38,7 +41,7 @@ private:
     void place();
     void measureAnew();
 
-    mutable std::map<int, int> heights_;  // by the width they were measured for; layouts ask again and again
+    mutable Heights heights_;  // layouts ask again and again
     plan::Question question_;
     QString pathBegins_;  // of the part of the piece that this panel is about: "line"
     QLabel* sentence_;
@@ -103,7 +106,7 @@ protected:
 private:
     void measureAnew();
 
-    mutable std::map<int, int> heights_;  // by the width they were measured for
+    mutable Heights heights_;
     QLabel* label_;
 };
 

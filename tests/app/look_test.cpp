@@ -5,6 +5,7 @@
 
 #include "app/look/icons.hpp"
 #include "app/look/perception.hpp"
+#include "app/look/text_shape.hpp"
 #include "app/look/theme.hpp"
 
 using namespace fayline;
@@ -49,6 +50,21 @@ class LookTest : public QObject {
     Q_OBJECT
 
 private slots:
+    void wordsOfOneShapeTakeTheSameRoom() {
+        const QFont font = textFont(TextSize::body);
+        const QFontMetrics metrics(font);
+        const auto high = [&](const QString& words, int width) {
+            return metrics.boundingRect(QRect(0, 0, width, 10000), Qt::TextWordWrap, words).height();
+        };
+        const QString words = "Pulled with 1171 N at 4-7-13+, 28.9 % of 4050 N (7.1\u00B0), it lifts by 1/16 in.";
+        const QString shape = textShape(words, font);
+        QCOMPARE(shape.size(), words.size());
+        QCOMPARE(metrics.horizontalAdvance(shape), metrics.horizontalAdvance(words));
+        for (int width = 60; width < 600; ++width) QCOMPARE(high(shape, width), high(words, width));
+        QCOMPARE(textShape("No figure, no change.", font), QString("No figure, no change."));
+        QVERIFY(textShape("12 N", font) != textShape("123 N", font));
+    }
+
     void contrastMatchesItsDefinition() {
         // Source: WCAG 2.1 contrast ratio (M): black on white 21, #777777 on white 4.48.
         QVERIFY(std::abs(contrast(Qt::black, Qt::white) - 21) < 1e-6);
