@@ -7,6 +7,7 @@
 
 #include "core/holding/kinds.hpp"
 #include "core/holding/propose_search.hpp"
+#include "core/holding/propose_spread.hpp"
 
 namespace fayline::holding {
 
@@ -99,12 +100,21 @@ void takeForKept(std::vector<AtHandTool>& tools, const std::vector<boat::Station
     }
 }
 
+// As many of one tool as there are, with the caul that would let them press everywhere.
+struct WithinCount {
+    Spread spread;
+    std::optional<double> caul_m;
+};
+
 // One search, all proposed stations of one tool.
 struct Attempt {
     Sites sites;
     Fewest fewest;
     bool byStrength = false;  // where the gap cannot be closed, strength lacks
     int withoutPressing = 0;
+    std::vector<int> alone;  // for gap and strength alone, if they hold
+    // Where pressing asks for more than there are: for each number of tools, all of them spread.
+    std::vector<WithinCount> spreads;
 };
 
 struct Asked {
@@ -115,7 +125,21 @@ struct Asked {
     const std::atomic<bool>& stop;
 };
 
-Attempt attempt(const Asked& asked, const boat::Station& like) {
+void spreadWithin(const Asked& asked, Trials& trials, const std::vector<int>& counts, Attempt& made) {
+    const boat::Piece& piece = asked.work.piece;
+    for (const int count : counts) {
+        const std::size_t most = static_cast<std::size_t>(count);
+        if (made.fewest.chosen.size() <= most || asked.stop) continue;
+        const std::optional<Spread> spread = spreadOut(made.sites, trials, made.alone, most, asked.stop);
+        if (!spread) continue;
+        made.spreads.push_back({*spread, {}});
+        if (piece.form.kind == boat::FormKind::posts) continue;
+        made.spreads.back().caul_m = caulFor(made.sites, trials, most, piece.holding.cauls.thickness_m, asked.stop);
+    }
+}
+
+// With `counts` the numbers of tools to make do with where pressing asks for more.
+Attempt attempt(const Asked& asked, const boat::Station& like, const std::vector<int>& counts) {
     Attempt made;
     made.sites =
         sitesOf(asked.work, asked.ready.strips, asked.ready.support, asked.kept, like, asked.grid_m, asked.stop);
@@ -147,29 +171,34 @@ Attempt attempt(const Asked& asked, const boat::Station& like) {
     made.fewest.pressed = !asksPressing;
     if (asksPressing && unpressable_m(made.sites) <= mostUnpressed * made.sites.lineLength_m) {
         made.fewest = fewest(made.sites, trials, true, asked.stop);
+        if (alone.holds) made.alone = alone.chosen;
+        if (alone.holds) spreadWithin(asked, trials, counts, made);
     }
     made.withoutPressing = static_cast<int>(alone.chosen.size() + made.sites.kept.size());
     return made;
 }
 
-std::vector<boat::Station> stationsOf(const Attempt& made) {
+std::vector<boat::Station> stationsAt(const Sites& sites, const std::vector<int>& chosen) {
     std::vector<boat::Station> stations;
-    for (const Site& site : made.sites.kept) stations.push_back(site.station);
-    for (const int place : made.fewest.chosen) {
-        stations.push_back(made.sites.free[static_cast<std::size_t>(place)].station);
-    }
+    for (const Site& site : sites.kept) stations.push_back(site.station);
+    for (const int place : chosen) stations.push_back(sites.free[static_cast<std::size_t>(place)].station);
     return stations;
+}
+
+bool holdsDown(const Asked& asked, const Held& held) {
+    return held.outcome == Outcome::settled && held.largest.gap_m <= asked.work.piece.holding.gapLimit_m + gapCounts_m;
+}
+
+Sites sitesKept(const Asked& asked, const std::vector<boat::Station>& stations) {
+    return sitesOf(asked.work, asked.ready.strips, {}, stations, boat::Station{}, asked.grid_m, asked.stop);
 }
 
 // Whether stations meet gap and pressing as `propose` takes them.
 bool meets(const Asked& asked, const std::vector<boat::Station>& stations, const Held& held) {
-    const Sites sites =
-        sitesOf(asked.work, asked.ready.strips, {}, stations, stations.front(), asked.grid_m, asked.stop);
+    const Sites sites = sitesKept(asked, stations);
     std::vector<stack::Run> pressed;
     for (const Site& site : sites.kept) pressed.push_back(site.pressed);
-    return held.outcome == Outcome::settled &&
-           held.largest.gap_m <= asked.work.piece.holding.gapLimit_m + gapCounts_m &&
-           pressedFor_m(sites, pressed, Way::onward) >= sites.lineLength_m;
+    return holdsDown(asked, held) && pressedFor_m(sites, pressed, Way::onward) >= sites.lineLength_m;
 }
 
 // Gives the stations that are not kept the tools there are, the strongest to where the pull is greatest.
@@ -231,47 +260,107 @@ struct Choice {
     std::vector<boat::Station> stations;  // those kept first
     Held held;
     bool withinCounts = true;
+    bool pressed = true;
+    int forEverything = 0;
+    std::optional<double> caul_m;
+    double stretch = 1;
 };
 
+int together(int a, int b) {
+    return b > endless - a ? endless : a + b;
+}
+
+// Of what was spread within the counts the one that presses most evenly; nothing if there is none that holds. `enough`:
+// how many there are of tools no weaker than those tried.
+std::optional<Choice> mostEven(const Asked& asked, const std::vector<AtHandTool>& tools, const Attempt& made,
+                               int enough) {
+    std::optional<Choice> best;
+    for (const WithinCount& within : made.spreads) {
+        Choice choice;
+        choice.pressed = false;
+        choice.caul_m = within.caul_m;
+        choice.stations = stationsAt(made.sites, within.spread.chosen);
+        choice.held = holdWith(asked.work, choice.stations);
+        choice.stretch = within.spread.stretch;
+        if (static_cast<int>(within.spread.chosen.size()) > enough) {
+            choice.caul_m.reset();
+            choice.stations = handOut(tools, choice.stations, asked.kept.size(), choice.held);
+            choice.held = holdWith(asked.work, choice.stations, &choice.held);
+            if (!holdsDown(asked, choice.held)) continue;
+            choice.stretch = stretchOf(sitesKept(asked, choice.stations), {});
+        }
+        if (!best || choice.stretch < best->stretch) best = std::move(choice);
+    }
+    if (best) best->made = made;
+    return best;
+}
+
 // All of the best tool if there are enough of it. Else the best where the pull is greatest and weaker ones elsewhere;
-// where that does not do, as many stations as the weaker tool alone would need.
+// where that does not do, as many stations as the weaker tool alone would need; and where pressing asks for more than
+// all there are, these spread.
 Choice choose(const Asked& asked, const std::vector<AtHandTool>& tools) {
     Choice best;
+    std::optional<Choice> even;
+    const int all = countOf(tools);
     int enough = 0;
     for (std::size_t i = 0; i < tools.size(); ++i) {
-        enough = tools[i].count > endless - enough ? endless : enough + tools[i].count;
+        enough = together(enough, tools[i].count);
         Choice choice;
-        choice.made = attempt(asked, tools[i].like);
-        choice.stations = stationsOf(choice.made);
+        choice.made =
+            attempt(asked, tools[i].like, enough < all ? std::vector<int>{enough, all} : std::vector<int>{all});
+        choice.stations = stationsAt(choice.made.sites, choice.made.fewest.chosen);
         choice.held = holdWith(asked.work, choice.stations);
+        choice.pressed = choice.made.fewest.pressed;
         const int asks = static_cast<int>(choice.made.fewest.chosen.size());
         choice.withinCounts = asks <= enough;
-        if (choice.withinCounts && (i == 0 || choice.made.fewest.holds)) return choice;
+        if (choice.pressed && holdsDown(asked, choice.held))
+            choice.forEverything = static_cast<int>(choice.stations.size());
+        // A weaker tool that cannot press is no answer where the best could, were there more of it.
+        const bool asGood = i == 0 || (choice.made.fewest.holds && choice.pressed >= best.pressed);
+        if (choice.withinCounts && asGood) return choice;
         const std::vector<boat::Station> mixed = handOut(tools, choice.stations, asked.kept.size(), choice.held);
         const Held held = holdWith(asked.work, mixed, &choice.held);
-        if (countOf(tools) >= asks && meets(asked, mixed, held)) {
+        if (all >= asks && meets(asked, mixed, held)) {
             choice.stations = mixed;
             choice.held = held;
-            choice.withinCounts = true;
+            choice.withinCounts = choice.pressed = true;
+            choice.forEverything = static_cast<int>(mixed.size());
             return choice;
         }
+        std::optional<Choice> spread = mostEven(asked, tools, choice.made, enough);
+        if (spread && (!even || spread->stretch < even->stretch)) even = std::move(spread);
         if (i == 0) best = std::move(choice);
         if (asked.stop) break;
     }
-    return best;
+    if (!even) return best;
+    even->forEverything = best.forEverything;
+    return *even;
+}
+
+// Between neighbours that close the gap, where some of the line lies between them.
+double largestSpacing_m(const std::vector<boat::Station>& ordered, double lineLength_m) {
+    double largest = 0;
+    const boat::Station* last = nullptr;
+    for (const boat::Station& station : ordered) {
+        if (!closesGap(station)) continue;
+        const bool line = last && station.at_m > 0 && last->at_m < lineLength_m;
+        if (line) largest = std::max(largest, station.at_m - last->at_m);
+        last = &station;
+    }
+    return largest;
 }
 
 void fill(Proposal& proposal, const Asked& asked, const std::vector<boat::Station>& stations, const Held& held) {
     std::vector<boat::Station> ordered;
     for (const HeldStation& station : held.stations)
         ordered.push_back(stations[static_cast<std::size_t>(station.index)]);
-    const boat::Station none;
-    const Sites own = sitesOf(asked.work, asked.ready.strips, {}, ordered, none, asked.grid_m, asked.stop);
+    const Sites own = sitesKept(asked, ordered);
     for (std::size_t i = 0; i < ordered.size(); ++i) {
         const Governs by = governs(held, own, i, asked.work.piece.holding.gapLimit_m);
         proposal.stations.push_back({ordered[i], by, held.stations[i].pull_N, held.stations[i].gap_m});
     }
     proposal.largest = held.largest;
+    proposal.largestSpacing_m = largestSpacing_m(ordered, asked.work.line.length());
 }
 
 }  // namespace
@@ -310,6 +399,7 @@ Proposal propose(const StackOnForm& work, const std::atomic<bool>& stop, double 
         fill(proposal, asked, kept, held);
         proposal.withoutPressing = static_cast<int>(kept.size());
         proposal.met = !kept.empty() && meets(asked, kept, held);
+        if (proposal.met) proposal.forEverything = static_cast<int>(kept.size());
         if (!proposal.met) proposal.unmet = governsWord(ready.bears ? Governs::strength : Governs::gap);
         return proposal;
     }
@@ -319,17 +409,20 @@ Proposal propose(const StackOnForm& work, const std::atomic<bool>& stop, double 
     fill(proposal, asked, choice.stations, choice.held);
     const Attempt& made = choice.made;
     proposal.withinCounts = choice.withinCounts;
+    proposal.forEverything = choice.forEverything;
     proposal.withoutPressing = made.withoutPressing;
     proposal.searched = made.fewest.searched;
     proposal.finished = made.fewest.finished && !stop;
     const bool held = std::any_of(choice.stations.begin(), choice.stations.end(), pressesOnForm);
-    const bool gapMet = held && choice.held.outcome == Outcome::settled &&
-                        choice.held.largest.gap_m <= holding.gapLimit_m + gapCounts_m;
-    proposal.met = gapMet && made.fewest.pressed;
+    const bool gapMet = held && holdsDown(asked, choice.held);
+    proposal.met = gapMet && choice.pressed;
     const bool full = std::any_of(choice.held.stations.begin(), choice.held.stations.end(),
                                   [](const HeldStation& station) { return station.state == HoldState::full; });
     if (!gapMet) proposal.unmet = governsWord(made.byStrength || full ? Governs::strength : Governs::gap);
-    if (gapMet && !made.fewest.pressed) proposal.unmet = governsWord(Governs::pressing);
+    if (gapMet && !choice.pressed) {
+        proposal.unmet = governsWord(Governs::pressing);
+        proposal.caul_m = choice.caul_m;
+    }
     return proposal;
 }
 

@@ -1,7 +1,9 @@
-// Stations proposed: the fewest that meet gap limit, strength and pressing everywhere between the trim lines.
+// Stations proposed: the fewest that meet gap limit, strength and pressing everywhere between the trim lines, or the
+// best that the tools allow.
 #pragma once
 
 #include <atomic>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -28,7 +30,12 @@ struct Proposal {
     std::string unmet;               // which condition, one of governsWord; empty: all met
     int tools = 0;                   // clamps (and their like) that the tools list has in all
     int withoutPressing = 0;         // how many would do for gap and strength alone, those kept among them
+    int forEverything = 0;           // how many would press everywhere too, those kept among them; 0: no number does
     bool withinCounts = true;        // not more than `tools`
+    double largestSpacing_m = 0;     // between neighbours that close the gap, where between them there is line
+    // Where pressing is unmet for want of tools: as thick cauls, up to 60 mm, would let as many tools as there are
+    // press everywhere.
+    std::optional<double> caul_m;
     LargestGap largest;
     bool searched = true;  // false: of a very long piece, that fewer do not do was not looked for to the end
     bool finished = true;  // false: stopped before the end
@@ -40,13 +47,15 @@ struct Proposal {
 // lies on another; on posts, stations stand in the middle of one or with the whole pad on one.
 //
 // Between the trim lines the gap must stay within its limit (up to a micrometre more), and every place lie within the
-// spacing that pressing allows (pressing.hpp), half of it to each side of a pad. Where pads cannot press more than a
+// spacing that pressing allows (pressing.hpp), half of it to each side of a pad. Where that asks for more stations than
+// there are tools, and gap and strength alone do not, all the tools are spread so that they press as evenly as they can
+// (propose_spread.hpp), and `unmet` says that it is pressing. Where pads cannot press more than a
 // quarter of the line, as between posts, `unmet` says so and the stations are those for gap and strength alone. Where
 // the gap cannot be closed with as many stations as there is room for, they come within a twentieth of what those
 // leave. Of mixed tools the number is the least for the strongest of them, else what could be found.
 //   (1) on a small piece no smaller number on the same grid meets the conditions (tests/core/holding/propose_test.cpp):
 //       so it was on all but one of 387 random small pieces, of which 205 could be held; that one had one too many
-// The sample stem takes about 60 ms, posts 110 ms, 20 m with 2000 places some seconds. `stop` is looked at between
+// The sample stem takes about 80 ms, posts 110 ms, 20 m with 2000 places some seconds. `stop` is looked at between
 // trials.
 Proposal propose(const StackOnForm& work, const std::atomic<bool>& stop, double grid_m = 0.01);
 

@@ -441,4 +441,32 @@ Fewest fewest(const Sites& sites, Trials& trials, bool withPressing, const std::
     return finish();
 }
 
+std::optional<std::size_t> fewestToPress(const Sites& sites, Trials& trials, const std::atomic<bool>& stop) {
+    Search search{sites, trials, true, stop};
+    const std::vector<int> chosen = fewestPressing(search, Way::onward);
+    if (!search.waived.empty() || !allPressed(search, chosen)) return std::nullopt;
+    return chosen.size();
+}
+
+std::vector<int> atMost(const Sites& sites, Trials& trials, std::size_t count, int& left,
+                        const std::atomic<bool>& stop) {
+    Search search{sites, trials, true, stop};
+    const std::vector<int> onward = fewestPressing(search, Way::onward);
+    const std::vector<int> back = fewestPressing(search, Way::back);
+    const bool can = search.waived.empty() && allPressed(search, onward) && allPressed(search, back);
+    if (!can || onward.size() > count || back.size() > count) return {};
+    const std::vector<int> covering = pressingAndHolding(search);
+    if (!covering.empty()) return covering;
+    Within within;
+    within.least.assign(count - back.size(), 0);
+    within.least.insert(within.least.end(), back.begin(), back.end());
+    within.most = onward;
+    within.most.resize(count, static_cast<int>(sites.free.size()) - 1);
+    within.trials = left;
+    std::vector<int> chosen;
+    const bool found = placeWithin(search, within, chosen);
+    left = within.trials;
+    return found ? chosen : std::vector<int>{};
+}
+
 }  // namespace fayline::holding

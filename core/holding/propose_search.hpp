@@ -2,6 +2,8 @@
 #pragma once
 
 #include <atomic>
+#include <cstddef>
+#include <optional>
 #include <vector>
 
 #include "core/holding/propose_trials.hpp"
@@ -25,5 +27,14 @@ struct Fewest {
 // first.
 // `stop` is looked at between trials. There are some 20 for each station and 40 more for each in the search for fewer.
 Fewest fewest(const Sites& sites, Trials& trials, bool withPressing, const std::atomic<bool>& stop);
+
+// How many places press everywhere, as interval covering gives it and no matter the gap, those kept not counted;
+// nothing where some of the line cannot be pressed.
+std::optional<std::size_t> fewestToPress(const Sites& sites, Trials& trials, const std::atomic<bool>& stop);
+
+// At most `count` places that press everywhere and hold: those of interval covering if they do, else what is found
+// between where covering from either end puts them, in so many `left` trials, which are taken off. Empty: none found.
+std::vector<int> atMost(const Sites& sites, Trials& trials, std::size_t count, int& left,
+                        const std::atomic<bool>& stop);
 
 }  // namespace fayline::holding

@@ -25,7 +25,8 @@ Site siteOf(const StackOnForm& work, const boat::Station& station) {
     if (!closesGap(station)) return site;
     const PressingNeed need = pressingNeed(work.piece, work.line, station.at_m, station.pad_m, strengthOf(station));
     site.pressed = {station.at_m - need.spacing_m / 2, station.at_m + need.spacing_m / 2};
-    site.pressesBySpread = need.bySpread;
+    site.spread_m = need.spread_m;
+    site.byStrength_m = need.pull_N_m > 0 ? strengthOf(station) / need.pull_N_m : infinite;
     return site;
 }
 

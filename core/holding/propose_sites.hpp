@@ -14,7 +14,8 @@ namespace fayline::holding {
 struct Site {
     boat::Station station;
     stack::Run pressed;
-    bool pressesBySpread = true;  // else its strength sets how far it presses
+    double spread_m = 0;      // how far its pull spreads, and
+    double byStrength_m = 0;  // how much it is enough for: pressed is the lesser
 };
 
 struct Sites {

@@ -1,10 +1,10 @@
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <optional>
 #include <string>
 
 #include "core/plan/findings.hpp"
+#include "core/plan/holding_scene.hpp"
 #include "core/plan/wording.hpp"
 
 namespace fayline::plan {
@@ -103,26 +103,35 @@ Answer stripsAnswer(const boat::Piece& piece, const Shop& shop, const Plan& plan
             text + ".", std::nullopt};
 }
 
-// "eight stations" as numbers of what they are: "eight clamps and two props"
 std::string stationsText(const boat::Piece& piece) {
-    static constexpr std::array kinds{boat::HoldKind::clamp, boat::HoldKind::prop,  boat::HoldKind::jack,
-                                      boat::HoldKind::screw, boat::HoldKind::strap, boat::HoldKind::wedge};
-    std::vector<std::string> parts;
-    for (const boat::HoldKind kind : kinds) {
-        const auto count = std::count_if(piece.holding.stations.begin(), piece.holding.stations.end(),
-                                         [kind](const boat::Station& station) { return station.kind == kind; });
-        if (count == 0) continue;
-        parts.push_back(numberWord(static_cast<int>(count)) + " " + std::string(boat::holdWord(kind)) +
-                        (count == 1 ? "" : "s"));
+    return capitalised(kindsText(piece.holding.stations));
+}
+
+// What the tools allow where the glue cannot be pressed out everywhere.
+std::string unpressedText(const boat::Piece& piece, const Plan& plan, const holding::Proposal& proposal) {
+    const std::vector<boat::Station> stations = holding::stationsOf(proposal);
+    if (proposal.forEverything > static_cast<int>(stations.size())) {
+        const int used = toolsAmong(stations);
+        const std::string best =
+            used == proposal.tools ? "your " + kindsText(stations) : kindsText(stations) + " of what you have";
+        return " The best that " + best + " can do is proposed: all held down" +
+               (proposal.largestSpacing_m > 0
+                    ? ", " + spanText(proposal.largestSpacing_m, plan.display) + " apart at most"
+                    : "") +
+               "; to press the glue out everywhere takes " + numberWord(proposal.forEverything) + ".";
     }
-    return capitalised(listed(parts));
+    const std::string meet = stations.size() == 1 ? " meets" : " meet";
+    const std::string why = piece.form.kind == boat::FormKind::posts ? "between posts nothing presses the glue out"
+                                                                     : "no number presses the glue out everywhere";
+    return " " + capitalised(kindsText(stations)) + meet + " gap limit and strength, as proposed; " + why + ".";
 }
 
 // What more is asked for, once it is known.
 std::string proposalText(const boat::Piece& piece, const Plan& plan) {
-    if (!plan.holdingStudy || !plan.holdingStudy->proposal.met) return {};
-    const int count = static_cast<int>(plan.holdingStudy->proposal.stations.size());
-    if (count == 0) return {};
+    if (!plan.holdingStudy || plan.holdingStudy->proposal.stations.empty()) return {};
+    const holding::Proposal& proposal = plan.holdingStudy->proposal;
+    const int count = static_cast<int>(proposal.stations.size());
+    if (!proposal.met) return proposal.unmet == "pressing" ? unpressedText(piece, plan, proposal) : std::string();
     return piece.holding.stations.empty()
                ? " " + capitalised(numberWord(count)) + " would meet every condition; they are proposed."
                : " The fewest that meet every condition are " + numberWord(count) + ".";

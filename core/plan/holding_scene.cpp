@@ -1,5 +1,7 @@
 #include "core/plan/holding_scene.hpp"
 
+#include <algorithm>
+#include <array>
 #include <cctype>
 
 namespace fayline::plan {
@@ -22,6 +24,27 @@ std::string lowered(std::string text) {
 
 std::string kindName(boat::HoldKind kind) {
     return capitalised(std::string(boat::holdWord(kind)));
+}
+
+std::string kindsText(const std::vector<boat::Station>& stations) {
+    static constexpr std::array kinds{boat::HoldKind::clamp, boat::HoldKind::prop,  boat::HoldKind::jack,
+                                      boat::HoldKind::screw, boat::HoldKind::strap, boat::HoldKind::wedge};
+    std::vector<std::string> parts;
+    for (const boat::HoldKind kind : kinds) {
+        const auto count = std::count_if(stations.begin(), stations.end(),
+                                         [kind](const boat::Station& station) { return station.kind == kind; });
+        if (count == 0) continue;
+        parts.push_back(numberWord(static_cast<int>(count)) + " " + std::string(boat::holdWord(kind)) +
+                        (count == 1 ? "" : "s"));
+    }
+    return listed(parts);
+}
+
+int toolsAmong(const std::vector<boat::Station>& stations) {
+    return static_cast<int>(std::count_if(stations.begin(), stations.end(), [](const boat::Station& station) {
+        return station.kind == boat::HoldKind::clamp || station.kind == boat::HoldKind::screw ||
+               station.kind == boat::HoldKind::wedge;
+    }));
 }
 
 std::string HoldingScene::name(int index) const {

@@ -34,6 +34,11 @@ std::string lowered(std::string text);
 // "Clamp", with a capital.
 std::string kindName(boat::HoldKind kind);
 
+// Stations as numbers of what they are: "eight clamps and two props".
+std::string kindsText(const std::vector<boat::Station>& stations);
+// How many of them are tools of which a proposal may use any it finds in the tools list: clamps, screws, wedges.
+int toolsAmong(const std::vector<boat::Station>& stations);
+
 // A finding about the holding, in this unit; text, numbers and place are filled in by the caller.
 Finding aboutHolding(Severity severity, const std::string& code, const std::string& unit,
                      const measure::Source& source);

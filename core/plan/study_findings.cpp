@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <string>
 
 #include "core/plan/findings.hpp"
@@ -79,30 +80,76 @@ void addClosing(std::vector<Finding>& findings, const HoldingScene& scene, const
     findings.push_back(finding);
 }
 
+measure::Source pressingSource() {
+    return {
+        "your own list of tools; a pad's pull spread at 45 degrees through wood and caul (common practice, no source)",
+        Mark::commonPractice};
+}
+
+std::string cauledText(const HoldingScene& scene, const holding::Proposal& proposal, const std::string& tools) {
+    if (!proposal.caul_m) return " Cauls spread the pull, and a thinner mix asks for less of it.";
+    // Upward, so that what is read is not too thin.
+    const bool metric = scene.shop.display.lengths == measure::LengthNotation::millimetres;
+    const double step_m = metric ? measure::fromMillimetres(1) : measure::sixteenth_m;
+    const double thick_m = std::ceil(*proposal.caul_m / step_m - 1e-6) * step_m;
+    return " Under cauls " + measure::writeThickness(thick_m, scene.shop.display) + " thick " + tools +
+           " would do that too.";
+}
+
+// All the tools there are, spread, where pressing asks for more.
+void addTooFewToPress(std::vector<Finding>& findings, const HoldingScene& scene, const holding::Proposal& proposal) {
+    const std::vector<boat::Station> stations = holding::stationsOf(proposal);
+    const std::string tools = kindsText(stations);
+    const std::string have = toolsAmong(stations) == proposal.tools ? ", as many as you have," : " of those you have";
+    const std::string apart =
+        proposal.largestSpacing_m > 0 ? ", " + scene.span(proposal.largestSpacing_m) + " apart at most" : std::string();
+    Finding finding = aboutHolding(Severity::caution, "more_clamps_needed", "", pressingSource());
+    finding.value = proposal.forEverything;
+    finding.limit = proposal.tools;
+    finding.text = capitalised(tools) + have + (stations.size() == 1 ? " holds" : " hold") + " it down everywhere" +
+                   apart + "; to press this glue out everywhere " + numberWord(proposal.forEverything) +
+                   " would be needed." + cauledText(scene, proposal, tools);
+    findings.push_back(finding);
+}
+
+// Where no number of stations presses the glue out.
+void addNotToBePressed(std::vector<Finding>& findings, const HoldingScene& scene, const holding::Proposal& proposal) {
+    const std::vector<boat::Station> stations = holding::stationsOf(proposal);
+    const bool posts = scene.piece.form.kind == boat::FormKind::posts;
+    Finding finding = aboutHolding(Severity::caution, "no_stations_would_do", "", pressingSource());
+    finding.limited = false;
+    finding.text = posts ? "Clamps stand on the posts only, and between posts nothing presses: no number of them "
+                           "presses this glue out everywhere."
+                         : "No number of the tools there are presses this glue out everywhere, not even pad beside "
+                           "pad. Cauls spread the pull, and a thinner mix asks for less of it.";
+    finding.text += " " + capitalised(kindsText(stations)) + (posts ? " on posts" : "") +
+                    (stations.size() == 1 ? " holds" : " hold") + " it down: gap limit and strength are met.";
+    findings.push_back(finding);
+}
+
 void addProposal(std::vector<Finding>& findings, const HoldingScene& scene, const holding::Proposal& proposal) {
+    const int count = static_cast<int>(proposal.stations.size());
+    if (!proposal.met && proposal.unmet == "pressing" && count > 0) {
+        if (proposal.forEverything > count) return addTooFewToPress(findings, scene, proposal);
+        return addNotToBePressed(findings, scene, proposal);
+    }
     if (!proposal.met) {
         Finding finding = aboutHolding(Severity::caution, "no_stations_would_do", "", contactSource());
         finding.limited = false;
         const std::string fails = proposal.unmet.empty() ? std::string("gap") : proposal.unmet;
         finding.text =
             "With the tools that there are, no set of stations meets every condition; what fails is the " + fails + ".";
-        if (fails == "pressing" && proposal.withoutPressing > 0) {
-            finding.text += " For gap and strength alone " + numberWord(proposal.withoutPressing) +
-                            " would do. Cauls spread the pull, and a thinner mix needs less of it";
-            finding.text += scene.piece.form.kind == boat::FormKind::posts ? "; between posts nothing presses." : ".";
-        }
         findings.push_back(finding);
         return;
     }
     if (proposal.withinCounts || proposal.tools <= 0) return;
     Finding finding = aboutHolding(Severity::caution, "more_clamps_needed", "",
                                    {"your own list of tools; " + contactSource().text, Mark::derived});
-    finding.value = static_cast<double>(proposal.stations.size());
+    finding.value = count;
     finding.limit = proposal.tools;
-    finding.text = "The fewest stations that meet every condition are " +
-                   numberWord(static_cast<int>(proposal.stations.size())) + ", and there are tools for " +
-                   numberWord(proposal.tools) + ".";
-    if (proposal.withoutPressing > 0 && proposal.withoutPressing <= proposal.tools) {
+    finding.text = "The fewest stations that meet every condition are " + numberWord(count) +
+                   ", and there are tools for " + numberWord(proposal.tools) + ".";
+    if (proposal.withoutPressing > 0 && proposal.withoutPressing < count) {
         finding.text += " For gap and strength alone " + numberWord(proposal.withoutPressing) +
                         " would do; what asks for more is pressing the glue out: cauls, or a thinner mix.";
     }

@@ -1,6 +1,7 @@
 #include "core/holding/propose.hpp"
 
 #include <gtest/gtest.h>
+#include <sys/resource.h>
 
 #include <algorithm>
 #include <atomic>
@@ -219,6 +220,88 @@ TEST(Propose, NoSmallerNumberOnTheGridMeetsTheConditions) {
     EXPECT_GE(met, 15);
 }
 
+// How far the place furthest from any pad lies from it: half the largest spacing, or from a trim line to the first pad.
+double furthestFromPads_m(const std::vector<boat::Station>& stations, double length_m) {
+    std::vector<double> candidates{0, length_m};
+    for (const boat::Station& a : stations) {
+        for (const boat::Station& b : stations) candidates.push_back((a.at_m + b.at_m) / 2);
+    }
+    double furthest = 0;
+    for (const double at : candidates) {
+        if (at < 0 || at > length_m) continue;
+        double nearest = std::numeric_limits<double>::infinity();
+        for (const boat::Station& station : stations) nearest = std::min(nearest, std::abs(station.at_m - at));
+        furthest = std::max(furthest, nearest);
+    }
+    return furthest;
+}
+
+// Of all choices of `count` places whether one that holds leaves no place as far from a pad as `furthest_m`.
+bool someSpreadsBetter(const StackOnForm& work, const std::vector<double>& places, int count, double furthest_m,
+                       int& held) {
+    const boat::Tool& tool = work.piece.holding.tools.front();
+    if (count > static_cast<int>(places.size())) return false;
+    std::vector<char> chosen(places.size(), 0);
+    std::fill(chosen.begin(), chosen.begin() + count, 1);
+    do {
+        std::vector<boat::Station> stations = work.piece.holding.stations;
+        for (std::size_t i = 0; i < places.size(); ++i) {
+            if (chosen[i]) stations.push_back(stationAt(places[i], tool));
+        }
+        if (furthestFromPads_m(stations, work.line.length()) > furthest_m) continue;
+        ++held;
+        const Held now = holdWith(work, stations);
+        if (now.outcome == Outcome::settled && now.largest.gap_m <= work.piece.holding.gapLimit_m + gapCounts_m) {
+            return true;
+        }
+    } while (std::prev_permutation(chosen.begin(), chosen.end()));
+    return false;
+}
+
+// With every number of tools from what holds it down to one less than would press everywhere: by trying every choice of
+// as many on the same grid (no two places of which lie nearer than a pad is long).
+TEST(Propose, TooFewToolsToPressAreSpreadAsEvenlyAsTheyCanBeAndStillHold) {
+    int asked = 0;
+    int held = 0;
+    std::vector<Small> pieces = smallPieces();
+    const std::vector<Small> coarse = pieces;
+    for (Small& small : pieces) small.grid_m = 0.05;
+    pieces.insert(pieces.end(), coarse.begin(), coarse.end());
+    for (Small& small : pieces) {
+        if (!(small.piece.glue.pasteYield_Pa > 0) || small.piece.form.kind == boat::FormKind::posts) continue;
+        SCOPED_TRACE(small.name);
+        small.piece.holding.cauls.thickness_m -= 0.03;  // so that more are asked for
+        const line::Line line = made::lineOf(small.curvature, small.length_m);
+        const Proposal full = propose({small.piece, line, wood::builtInSpecies()}, goOn, small.grid_m);
+        const int kept = static_cast<int>(full.stations.size()) - countFree(full);
+        std::cout << small.name << ": " << full.stations.size() << " for everything, " << full.withoutPressing
+                  << " to hold\n";
+        if (!full.met) continue;
+        const double finer_m = 1e-3;
+        for (int count = full.withoutPressing - kept; count < countFree(full); ++count) {
+            SCOPED_TRACE(count);
+            small.piece.holding.tools.front().count = count + kept;
+            const StackOnForm work{small.piece, line, wood::builtInSpecies()};
+            const Proposal proposal = propose(work, goOn, small.grid_m);
+            EXPECT_FALSE(proposal.met);
+            EXPECT_EQ(proposal.unmet, "pressing");
+            EXPECT_TRUE(proposal.withinCounts);
+            EXPECT_LE(countFree(proposal), count);
+            EXPECT_EQ(proposal.forEverything, static_cast<int>(full.stations.size()));
+            const std::vector<boat::Station> stations = stationsOf(proposal);
+            const Held now = holdWith(work, stations);
+            EXPECT_EQ(now.outcome, Outcome::settled);
+            EXPECT_LE(now.largest.gap_m, small.piece.holding.gapLimit_m + gapCounts_m);
+            const double furthest = furthestFromPads_m(stations, line.length());
+            EXPECT_FALSE(someSpreadsBetter(work, placesOf(small, line.length()), count, furthest - finer_m / 2, held));
+            ++asked;
+        }
+    }
+    std::cout << asked << " numbers of tools, " << held << " better spread choices do not hold\n";
+    EXPECT_GE(asked, 40);
+    EXPECT_GE(held, 100);  // the interval covering alone would not have done
+}
+
 struct Made {
     boat::Piece piece;
     line::Line line = made::arc(-1.0, 0.8);
@@ -244,6 +327,12 @@ void expectFinite(const Proposal& proposal) {
     }
 }
 
+double userSeconds() {
+    rusage used{};
+    getrusage(RUSAGE_SELF, &used);
+    return static_cast<double>(used.ru_utime.tv_sec) + 1e-6 * static_cast<double>(used.ru_utime.tv_usec);
+}
+
 // Four pieces as people make them: what is proposed is held and pressed as it says, on the grid of 10 mm.
 TEST(Propose, SamplePiecesAreHeldByWhatIsProposed) {
     const boat::Boat boat = boat::loadBoat(std::string(FAYLINE_SAMPLES) + "/marram.fayline");
@@ -255,21 +344,39 @@ TEST(Propose, SamplePiecesAreHeldByWhatIsProposed) {
         input.fairWithin_m = piece.line.fairWithin_m;
         const line::FairLine fair = line::fair(input);
         const StackOnForm work{piece, fair.line, wood::builtInSpecies()};
+        const double begun = userSeconds();
         const Proposal proposal = propose(work, goOn);
+        const double took = userSeconds() - begun;
+        const int count = static_cast<int>(proposal.stations.size());
         expectFinite(proposal);
         EXPECT_TRUE(proposal.finished);
         const Held held = holdWith(work, stationsOf(proposal));
         EXPECT_EQ(held.outcome, Outcome::settled);
         EXPECT_LE(held.largest.gap_m, piece.holding.gapLimit_m + gapCounts_m);
         EXPECT_NEAR(held.largest.gap_m, proposal.largest.gap_m, 1e-7);
-        // Between posts no pad presses.
+        // Between posts no pad presses; elsewhere there may be fewer tools than that would want.
         const bool posts = piece.form.kind == boat::FormKind::posts;
-        EXPECT_EQ(proposal.met, !posts);
-        EXPECT_EQ(pressedEverywhere(work, stationsOf(proposal)), !posts);
-        EXPECT_EQ(proposal.unmet, posts ? "pressing" : "");
-        EXPECT_LE(proposal.withoutPressing, static_cast<int>(proposal.stations.size()));
-        std::cout << piece.name << ": " << proposal.stations.size() << " stations, " << proposal.withoutPressing
-                  << " for gap and strength alone\n";
+        const bool fewer = proposal.tools > 0 && proposal.forEverything > proposal.tools;
+        EXPECT_EQ(proposal.met, !posts && !fewer);
+        EXPECT_EQ(pressedEverywhere(work, stationsOf(proposal)), proposal.met);
+        EXPECT_EQ(proposal.unmet, proposal.met ? "" : "pressing");
+        EXPECT_EQ(posts, proposal.forEverything == 0);
+        EXPECT_TRUE(proposal.withinCounts);
+        EXPECT_LE(count, proposal.tools > 0 ? proposal.tools : count);
+        EXPECT_LE(proposal.withoutPressing, count);
+        if (proposal.caul_m) {
+            // Under cauls as thick as that the tools there are meet everything, under a millimetre less they do not.
+            boat::Piece cauled = piece;
+            cauled.holding.cauls.thickness_m = *proposal.caul_m;
+            EXPECT_TRUE(propose({cauled, fair.line, wood::builtInSpecies()}, goOn).met);
+            cauled.holding.cauls.thickness_m -= 0.001;
+            EXPECT_FALSE(propose({cauled, fair.line, wood::builtInSpecies()}, goOn).met);
+        }
+        std::cout << piece.name << ": " << count << " stations of " << proposal.tools << " tools, "
+                  << proposal.withoutPressing << " for gap and strength alone, " << proposal.forEverything
+                  << " for everything, " << 1000 * proposal.largestSpacing_m << " mm apart at most, cauls of "
+                  << 1000 * proposal.caul_m.value_or(0) << " mm; gap " << 1000 * proposal.largest.gap_m << " mm; "
+                  << 1000 * took << " ms of user CPU\n";
     }
 }
 
@@ -332,6 +439,35 @@ TEST(Propose, TakesTheStrongToolsFirstAndSaysWhenThereAreTooFew) {
     EXPECT_FALSE(few.withinCounts);
     EXPECT_GT(few.stations.size(), 1u);
     EXPECT_TRUE(few.met);  // with more of them than there are
+}
+
+TEST(Propose, TooFewMixedToolsToPressAreAllSpreadAndTheStrongOnesNotTwice) {
+    Made made = roundPiece();
+    made.piece.glue.pasteYield_Pa = 60;
+    made.piece.holding.tools = {clamps(1200, 0.04), clamps(2500, 0.04)};
+    made.piece.holding.tools[0].count = 5;
+    made.piece.holding.tools[1].count = 3;
+    const Proposal mixed = proposalOf(made);
+    expectFinite(mixed);
+    EXPECT_FALSE(mixed.met);
+    EXPECT_EQ(mixed.unmet, "pressing");
+    EXPECT_TRUE(mixed.withinCounts);
+    EXPECT_EQ(mixed.tools, 8);
+    EXPECT_GT(mixed.forEverything, 8);
+    EXPECT_LE(mixed.stations.size(), 8u);
+    const auto strong = std::count_if(mixed.stations.begin(), mixed.stations.end(),
+                                      [](const Proposed& each) { return each.station.most_N == 2500; });
+    EXPECT_LE(strong, 3);
+    const Held held = holdWith({made.piece, made.line, wood::builtInSpecies()}, stationsOf(mixed));
+    EXPECT_LE(held.largest.gap_m, made.piece.holding.gapLimit_m + gapCounts_m);
+    double spacing = 0;
+    for (std::size_t i = 1; i < mixed.stations.size(); ++i) {
+        spacing = std::max(spacing, mixed.stations[i].station.at_m - mixed.stations[i - 1].station.at_m);
+    }
+    EXPECT_LE(mixed.largestSpacing_m, spacing + 1e-12);
+    EXPECT_GT(mixed.largestSpacing_m, 0.8 / 8);
+    std::cout << mixed.stations.size() << " of which strong " << strong << ", " << 1000 * mixed.largestSpacing_m
+              << " mm apart at most\n";
 }
 
 TEST(Propose, WhatCannotBeMetIsSaidAndComesAsNearAsItCan) {

@@ -288,6 +288,74 @@ TEST(StudyFindings, SayWhatOverRunClosingAndProposalAdd) {
     EXPECT_EQ(countOf(findings, "no_stations_would_do"), 1);
 }
 
+TEST(StudyFindings, TooFewToolsToPressSaysHowFarTheyHoldAndHowManyWouldBeNeeded) {
+    Scene scene;
+    HoldingStudy study;
+    holding::Proposal& proposal = study.proposal;
+    proposal.stations.resize(14);
+    proposal.tools = 14;
+    proposal.met = false;
+    proposal.unmet = "pressing";
+    proposal.forEverything = 28;
+    proposal.withoutPressing = 4;
+    proposal.largestSpacing_m = 0.14;
+    const auto finding = [&](const std::string& code) {
+        return the(studyFindings(scene.piece, scene.shop, scene.plan, study), code);
+    };
+    const Finding few = finding("more_clamps_needed");
+    EXPECT_EQ(few.value, 28);
+    EXPECT_EQ(few.limit, 14);
+    EXPECT_EQ(few.text,
+              "14 clamps, as many as you have, hold it down everywhere, 140 mm apart at most; to press this glue out "
+              "everywhere 28 would be needed. Cauls spread the pull, and a thinner mix asks for less of it.");
+    proposal.caul_m = 0.031;
+    EXPECT_NE(finding("more_clamps_needed").text.find("Under cauls 31 mm thick 14 clamps would do that too."),
+              std::string::npos);
+    // In sixteenths of an inch: 31 mm are 1.2205 in, 1 3/16 in would be too thin.
+    scene.shop.display.lengths = measure::LengthNotation::feetInchesEighths;
+    EXPECT_NE(finding("more_clamps_needed").text.find("1 1/4 in"), std::string::npos)
+        << finding("more_clamps_needed").text;
+    proposal.stations.resize(1);
+    proposal.stations[0].station.kind = boat::HoldKind::screw;
+    EXPECT_EQ(finding("more_clamps_needed").text.find("One screw of those you have holds it down"), 0U);
+    EXPECT_EQ(countOf(studyFindings(scene.piece, scene.shop, scene.plan, study), "no_stations_would_do"), 0);
+
+    // The answer says the same in short.
+    proposal.stations.assign(14, {});
+    scene.plan.holdingStudy = study;
+    scene.plan.display.lengths = measure::LengthNotation::millimetres;
+    const auto answer = [&] {
+        for (const Answer& each : answersOf(scene.piece, scene.shop, scene.plan)) {
+            if (each.question == Question::holding) return each.sentence;
+        }
+        return std::string();
+    };
+    EXPECT_NE(answer().find(" The best that your 14 clamps can do is proposed: all held down, 140 mm apart at most; to "
+                            "press the glue out everywhere takes 28."),
+              std::string::npos)
+        << answer();
+    scene.plan.holdingStudy->proposal.unmet = "gap";
+    EXPECT_EQ(answer().find("proposed"), std::string::npos);
+}
+
+TEST(StudyFindings, BetweenPostsNothingPressesAndThatIsSaid) {
+    Scene scene;
+    HoldingStudy study;
+    study.proposal.stations.resize(3);
+    study.proposal.met = false;
+    study.proposal.unmet = "pressing";
+    study.proposal.withoutPressing = 3;
+    scene.piece.form.kind = boat::FormKind::posts;
+    const auto text = [&] {
+        return the(studyFindings(scene.piece, scene.shop, scene.plan, study), "no_stations_would_do").text;
+    };
+    EXPECT_EQ(text(),
+              "Clamps stand on the posts only, and between posts nothing presses: no number of them presses this glue "
+              "out everywhere. Three clamps on posts hold it down: gap limit and strength are met.");
+    scene.piece.form.kind = boat::FormKind::solid;
+    EXPECT_NE(text().find("not even pad beside pad"), std::string::npos);
+}
+
 // Over every scene above in one: full sentences, finite numbers, a source.
 TEST(HoldingFindings, EachIsAFullSentenceWithFiniteNumbersAndItsSource) {
     Scene scene;
