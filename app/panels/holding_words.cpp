@@ -68,7 +68,12 @@ QString proposalWords(const holding::Proposal& proposal, const measure::Display&
     if (proposal.stations.empty()) return tr("No stations are proposed.");
     const auto count = static_cast<int>(proposal.stations.size());
     QString words = count == 1 ? tr("One station does") : tr("%1 stations do").arg(count);
-    if (!proposal.met) {
+    const bool spread = !proposal.met && proposal.unmet == "pressing" && proposal.withinCounts;
+    if (spread) {
+        words = tr("%1, %2 apart at most, hold all of it down within gap limit and strength")
+                    .arg(count == 1 ? tr("One station") : tr("%1 stations").arg(count),
+                         writeLengthText(proposal.largestSpacing_m, display));
+    } else if (!proposal.met) {
         words = tr("No number of stations of the tools there are does: with %1, %2")
                     .arg(QString::number(count), unmetWords(proposal.unmet));
     }
@@ -78,6 +83,11 @@ QString proposalWords(const holding::Proposal& proposal, const measure::Display&
     words += QLatin1Char('.');
     if (proposal.met && proposal.withoutPressing > 0 && proposal.withoutPressing < count)
         words += tr(" Pressing the glue governs: gap and strength alone need %1.").arg(proposal.withoutPressing);
+    if (spread && proposal.forEverything > 0) {
+        words += tr(" To press the glue out everywhere takes %1.").arg(proposal.forEverything);
+    } else if (spread) {
+        words += tr(" No number of them presses the glue out everywhere.");
+    }
     if (proposal.tools == 0)
         words += tr(" No tools are listed at hand.");
     else if (!proposal.withinCounts)

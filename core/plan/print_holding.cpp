@@ -165,11 +165,15 @@ void addStudy(Json& printed, const HoldingStudy& study) {
     Json proposed = Json::array();
     for (const holding::Proposed& station : study.proposal.stations) proposed.push_back(printProposed(station));
     printed["proposed"] = proposed;
-    printed["proposal"] = {{"met", study.proposal.met},
-                           {"unmet", study.proposal.unmet.empty() ? Json(nullptr) : Json(study.proposal.unmet)},
-                           {"tools", study.proposal.tools},
-                           {"within_counts", study.proposal.withinCounts},
-                           {"without_pressing", study.proposal.withoutPressing}};
+    printed["proposal"] = {
+        {"met", study.proposal.met},
+        {"unmet", study.proposal.unmet.empty() ? Json(nullptr) : Json(study.proposal.unmet)},
+        {"tools", study.proposal.tools},
+        {"within_counts", study.proposal.withinCounts},
+        {"without_pressing", study.proposal.withoutPressing},
+        {"for_everything", study.proposal.forEverything > 0 ? Json(study.proposal.forEverything) : Json(nullptr)},
+        {"largest_spacing_mm", mm(study.proposal.largestSpacing_m)},
+        {"caul_mm", optionalMm(study.proposal.caul_m)}};
     printed["over_run_needed"] = {{"start_mm", optionalMm(study.overRun.start.overRun_m)},
                                   {"end_mm", optionalMm(study.overRun.end.overRun_m)},
                                   {"start", printEnd(study.overRun.start)},

@@ -52,6 +52,7 @@ const std::set<std::string> mayBeNull{"suspect",
                                       "margin",
                                       "most_push_N",
                                       "worst_prop",
+                                      "for_everything",
                                       "pull_N",
                                       "gap_mm",
                                       "state"};
