@@ -1,0 +1,196 @@
+// Small pieces with coarse grids, and the conditions of a proposal checked apart from the code that proposes.
+#pragma once
+
+#include <algorithm>
+#include <atomic>
+#include <cmath>
+#include <functional>
+#include <limits>
+#include <numbers>
+#include <string>
+#include <vector>
+
+#include "core/holding/kinds.hpp"
+#include "core/holding/pressing.hpp"
+#include "core/holding/propose.hpp"
+#include "core/wood/species.hpp"
+#include "tests/core/stack/made_lines.hpp"
+
+namespace fayline::holding {
+
+inline const std::atomic<bool> goOn{false};
+inline constexpr double gapCounts_m = 1e-6;  // as the header has it
+
+// A small piece with a coarse grid, so that all choices can be tried.
+struct Small {
+    std::string name;
+    std::function<double(double)> curvature;  // of the line, along it; the strips lie on its left
+    double length_m = 0.6;
+    double grid_m = 0.075;
+    boat::Piece piece;
+};
+
+inline boat::Tool clamps(double most_N, double pad_m = 0.03) {
+    boat::Tool tool;
+    tool.most_N = most_N;
+    tool.pad_m = pad_m;
+    tool.count = 100;
+    return tool;
+}
+
+inline Small smallPiece(const std::string& name, std::function<double(double)> curvature, double most_N) {
+    Small small{name, std::move(curvature)};
+    small.piece.stack.strips = {boat::Strips{.count = 6, .thickness_m = 0.006}};
+    small.piece.stack.runsPastStart_m = 0.15;
+    small.piece.stack.runsPastEnd_m = 0.15;
+    small.piece.glue.pasteYield_Pa = 0;
+    small.piece.holding.tools = {clamps(most_N)};
+    return small;
+}
+
+inline boat::Station stationAt(double at_m, const boat::Tool& tool) {
+    boat::Station station;
+    station.at_m = at_m;
+    station.most_N = tool.most_N;
+    station.pad_m = tool.pad_m;
+    return station;
+}
+
+inline std::function<double(double)> even(double curvature_per_m) {
+    return [=](double) { return curvature_per_m; };
+}
+inline std::function<double(double)> wave(double greatest_per_m, double waves, double length_m) {
+    return [=](double s) { return greatest_per_m * std::sin(2 * std::numbers::pi * waves * s / length_m); };
+}
+inline std::function<double(double)> bump(double greatest_per_m, double at_m, double wide_m) {
+    return [=](double s) { return greatest_per_m * (0.2 + 0.8 * std::exp(-std::pow((s - at_m) / wide_m, 2))); };
+}
+
+// On the left of a line that turns right the strips lie round the outside.
+inline std::vector<Small> smallPieces() {
+    std::vector<Small> all;
+    all.push_back(smallPiece("arc", even(-1.2), 2500));
+    all.push_back(smallPiece("flat arc", even(-0.4), 1500));
+    all.push_back(smallPiece("hollow", even(1.0), 2000));
+    all.push_back(smallPiece("S", wave(1.5, 1, 0.6), 2500));
+    all.push_back(smallPiece("S, pads that slide", wave(1.5, 1, 0.6), 2500));
+    all.back().piece.holding.pads = boat::Pads::slide;
+    all.push_back(smallPiece("bend in the middle", bump(-2.5, 0.3, 0.1), 2500));
+    all.push_back(smallPiece("bend near the end", bump(-2.5, 0.48, 0.1), 2500));
+    all.push_back(smallPiece("three half waves", wave(1.2, 1.5, 0.6), 2500));
+    all.push_back(smallPiece("weak clamps", even(-0.8), 500));
+    all.push_back(smallPiece("weak clamps in a wave", wave(1.0, 1, 0.6), 600));
+    all.push_back(smallPiece("loose limit", bump(-2.0, 0.3, 0.15), 1500));
+    all.back().piece.holding.gapLimit_m = 0.0015;
+    all.push_back(smallPiece("tight limit", wave(-1.2, 1, 0.6), 3000));
+    all.back().piece.holding.gapLimit_m = 0.0002;
+
+    all.push_back(smallPiece("arc, pressed", even(-1.2), 2500));
+    all.back().piece.glue.pasteYield_Pa = 60;
+    all.back().piece.holding.cauls.thickness_m = 0.06;
+    all.push_back(smallPiece("S, pressed", wave(1.5, 1, 0.6), 2500));
+    all.back().piece.glue.pasteYield_Pa = 40;
+    all.back().piece.holding.cauls.thickness_m = 0.08;
+    all.push_back(smallPiece("weak clamps, pressed", even(-0.6), 900));
+    all.back().piece.glue.pasteYield_Pa = 60;
+    all.back().piece.holding.cauls.thickness_m = 0.08;
+
+    all.push_back(smallPiece("arc with a fixed station", even(-1.2), 2500));
+    all.push_back(smallPiece("S with a fixed station", wave(1.5, 1, 0.6), 2500));
+    all.push_back(smallPiece("pressed with a fixed station", bump(-2.0, 0.3, 0.15), 2500));
+    all.back().piece.glue.pasteYield_Pa = 60;
+    all.back().piece.holding.cauls.thickness_m = 0.06;
+    const double places[] = {0.29, 0.41, 0.17};
+    for (std::size_t i = 0; i < 3; ++i) {
+        boat::Piece& piece = all[all.size() - 3 + i].piece;
+        piece.holding.stations = {stationAt(places[i], piece.holding.tools.front())};
+        piece.holding.stations.front().fixed = true;
+    }
+
+    const std::vector<std::function<double(double)>> onPosts{even(-1.0), wave(1.2, 1, 0.6), even(0.8)};
+    for (const auto& curvature : onPosts) {
+        all.push_back(smallPiece("posts " + std::to_string(all.size()), curvature, 2500));
+        all.back().piece.form.kind = boat::FormKind::posts;
+        for (int i = 0; i < 10; ++i) all.back().piece.form.posts.push_back({-0.12 + 0.093 * i, 0.03, 3000});
+    }
+    return all;
+}
+
+// The places that the header promises, found apart from the code.
+inline std::vector<double> placesOf(const Small& small, double length_m) {
+    const boat::Piece& piece = small.piece;
+    const double from = -piece.stack.runsPastStart_m;
+    const double to = length_m + piece.stack.runsPastEnd_m;
+    const double half = piece.holding.tools.front().pad_m / 2;
+    std::vector<double> grid;
+    for (int i = 0; from + i * small.grid_m < to - 1e-9; ++i) grid.push_back(from + i * small.grid_m);
+    grid.push_back(to);
+    if (piece.form.kind == boat::FormKind::posts) {
+        std::vector<double> on;
+        for (const boat::Post& post : piece.form.posts) on.push_back(post.at_m);
+        for (const double at : grid) {
+            for (const boat::Post& post : piece.form.posts) {
+                if (at != post.at_m && std::abs(at - post.at_m) + half <= post.width_m / 2 + 1e-9) on.push_back(at);
+            }
+        }
+        std::sort(on.begin(), on.end());
+        grid = on;
+    }
+    std::vector<double> places;
+    for (const double at : grid) {
+        const bool clear = std::all_of(piece.holding.stations.begin(), piece.holding.stations.end(),
+                                       [&](const auto& kept) { return std::abs(kept.at_m - at) >= 2 * half - 1e-9; });
+        if (clear && at - half >= from - 1e-9 && at + half <= to + 1e-9) places.push_back(at);
+    }
+    return places;
+}
+
+inline bool pressedEverywhere(const StackOnForm& work, const std::vector<boat::Station>& stations) {
+    const int steps = 2000;
+    for (int i = 0; i <= steps; ++i) {
+        const double at = work.line.length() * i / steps;
+        const bool pressed = std::any_of(stations.begin(), stations.end(), [&](const boat::Station& station) {
+            const double spacing =
+                pressingNeed(work.piece, work.line, station.at_m, station.pad_m, station.most_N).spacing_m;
+            return std::abs(station.at_m - at) <= spacing / 2 + 1e-9;
+        });
+        if (!pressed) return false;
+    }
+    return true;
+}
+
+inline bool meets(const StackOnForm& work, const std::vector<boat::Station>& stations) {
+    if (stations.empty() || !pressedEverywhere(work, stations)) return false;
+    const Held held = holdWith(work, stations);
+    return held.outcome == Outcome::settled && held.largest.gap_m <= work.piece.holding.gapLimit_m + gapCounts_m;
+}
+
+// Every choice of `count` of the places, pads not upon each other: whether one meets all. `tried` counts them.
+inline bool someMeets(const StackOnForm& work, const std::vector<double>& places, int count, int& tried) {
+    const boat::Tool& tool = work.piece.holding.tools.front();
+    std::vector<char> chosen(places.size(), 0);
+    if (count > static_cast<int>(places.size())) return false;
+    std::fill(chosen.begin(), chosen.begin() + count, 1);
+    do {
+        std::vector<boat::Station> stations = work.piece.holding.stations;
+        double last = -std::numeric_limits<double>::infinity();
+        bool apart = true;
+        for (std::size_t i = 0; i < places.size(); ++i) {
+            if (!chosen[i]) continue;
+            apart = apart && places[i] - last >= tool.pad_m - 1e-9;
+            last = places[i];
+            stations.push_back(stationAt(places[i], tool));
+        }
+        if (!apart) continue;
+        ++tried;
+        if (meets(work, stations)) return true;
+    } while (std::prev_permutation(chosen.begin(), chosen.end()));
+    return false;
+}
+
+inline int countFree(const Proposal& proposal) {
+    return static_cast<int>(std::count_if(proposal.stations.begin(), proposal.stations.end(),
+                                          [](const Proposed& each) { return !each.station.fixed; }));
+}
+
+}  // namespace fayline::holding
