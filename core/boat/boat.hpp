@@ -74,6 +74,7 @@ struct Strips {  // `count` strips that are alike, one upon the other
     std::string species = "oak_white";
     bool sacrificial = false;
     std::optional<double> moe_Pa;      // measured by the user; used as it is
+    std::optional<double> breaksAt;    // measured by the user: mean surface strain at breaking; used as it is
     std::optional<double> tapersTo_m;  // thickness at the line's end, linear along it
     std::optional<BentBefore> bentBefore;
     bool dryFace = false;
@@ -97,6 +98,15 @@ struct Pin {
     bool operator==(const Pin&) const = default;
 };
 
+struct Planed {  // taken off after the glue has cured, square to the faces
+    double at_m = 0;
+    double inside_m = 0;  // of the face that lay on the form
+    double outside_m = 0;
+    Kept kept;
+
+    bool operator==(const Planed&) const = default;
+};
+
 struct Scarf {
     double slope = 10;  // 1 in slope
     Kept kept;
@@ -118,6 +128,7 @@ struct Stack {
     std::vector<Pin> pins;
     std::optional<Scarf> scarfedStart;
     std::optional<Scarf> scarfedEnd;
+    std::vector<Planed> planedAfter;  // in any order, no two at one place; linear between, level beyond
     Kept kept;
 
     bool operator==(const Stack&) const = default;
@@ -141,6 +152,8 @@ struct Form {
     std::optional<double> carriesOnStart_m;  // absent: as far as the strips; in place: 0
     std::optional<double> carriesOnEnd_m;
     double springbackFactor = 1;
+    bool allowsForSpringback = true;  // false: the form has the wanted line itself
+    std::optional<double> fixedAt_m;  // where form and wanted line are laid on each other; absent: where closing begins
     Kept kept;
 
     bool operator==(const Form&) const = default;
@@ -414,6 +427,24 @@ struct OwnSpecies {
     bool operator==(const OwnSpecies&) const = default;
 };
 
+// A strip of the user's own wood laid flat on two supports, with a weight in the middle.
+struct Trial {
+    std::string when;  // 2026-05-02T08:30
+    std::string species;
+    double span_m = 0.6;
+    double width_m = 0.05;
+    double thickness_m = 0.006;
+    double weight_kg = 1;
+    double sag_m = 0.005;  // by which the weight alone lowered the middle
+    double readTo_m = 0.0005;
+    double moisture = 0.12;
+    bool broke = false;  // under this weight
+    std::string notes;
+    Kept kept;
+
+    bool operator==(const Trial&) const = default;
+};
+
 enum class AdhesiveKind { epoxy, resorcinol, urea, polyurethane };
 
 struct OwnAdhesive {
@@ -447,6 +478,7 @@ struct Boat {
     Kept displayKept;
     std::vector<OwnSpecies> species;
     std::vector<OwnAdhesive> adhesives;
+    std::vector<Trial> trials;
     std::vector<Piece> pieces;
     Kept kept;  // of the whole file
 

@@ -103,6 +103,7 @@ void keysOf(Visit& visit, const Strips*) {
     visit("species", &Strips::species, Text{}, When::plainly);
     visit("sacrificial", &Strips::sacrificial, Truth{});
     visit("moe_MPa", &Strips::moe_Pa, OrNull{above0(unit::MPa, "a stiffness")});
+    visit("breaks_at_pct", &Strips::breaksAt, OrNull{above0(unit::pct, "a strain")});
     visit("tapers_to_mm", &Strips::tapersTo_m, OrNull{thickness_mm});
     visit("bent_before", &Strips::bentBefore, OrNull<Group>{});
     visit("dry_face", &Strips::dryFace, Truth{});
@@ -117,6 +118,13 @@ void keysOf(Visit& visit, const Width*) {
 template <class Visit>
 void keysOf(Visit& visit, const Pin*) {
     visit("at_mm", &Pin::at_m, place_mm, When::plainly);
+}
+
+template <class Visit>
+void keysOf(Visit& visit, const Planed*) {
+    visit("at_mm", &Planed::at_m, place_mm, When::plainly);
+    visit("inside_mm", &Planed::inside_m, length_mm);
+    visit("outside_mm", &Planed::outside_m, length_mm, When::plainly);
 }
 
 template <class Visit>
@@ -140,6 +148,7 @@ void keysOf(Visit& visit, const Stack*) {
     visit("pins", &Stack::pins, ListOf<Group>{{}, 0, 1000, "pins"});
     visit("scarfed_start", &Stack::scarfedStart, OrNull<Group>{});
     visit("scarfed_end", &Stack::scarfedEnd, OrNull<Group>{});
+    visit("planed_after", &Stack::planedAfter, ListOf<Group>{{}, 0, 1000, "places"});
 }
 
 template <class Visit>
@@ -158,6 +167,8 @@ void keysOf(Visit& visit, const Form*) {
     visit("carries_on_start_mm", &Form::carriesOnStart_m, OrNull{length_mm});
     visit("carries_on_end_mm", &Form::carriesOnEnd_m, OrNull{length_mm});
     visit("springback_factor", &Form::springbackFactor, within(0, 100, unit::none, "a factor"));
+    visit("allows_for_springback", &Form::allowsForSpringback, Truth{});
+    visit("fixed_at_mm", &Form::fixedAt_m, OrNull{place_mm});
 }
 
 template <class Visit>
@@ -375,6 +386,21 @@ void keysOf(Visit& visit, const OwnSpecies*) {
 }
 
 template <class Visit>
+void keysOf(Visit& visit, const Trial*) {
+    visit("when", &Trial::when, DateTime{}, When::plainly);
+    visit("species", &Trial::species, Text{}, When::plainly);
+    visit("span_mm", &Trial::span_m, above0(unit::mm, "a span"), When::plainly);
+    visit("width_mm", &Trial::width_m, width_mm, When::plainly);
+    visit("thickness_mm", &Trial::thickness_m, thickness_mm, When::plainly);
+    visit("weight_kg", &Trial::weight_kg, above0(unit::kg, "a weight"), When::plainly);
+    visit("sag_mm", &Trial::sag_m, above0(unit::mm, "a sag"), When::plainly);
+    visit("read_to_mm", &Trial::readTo_m, from0(unit::mm, "a step of reading"));
+    visit("moisture_pct", &Trial::moisture, within(0, 200, unit::pct, "a moisture"));
+    visit("broke", &Trial::broke, Truth{});
+    visit("notes", &Trial::notes, Text{});
+}
+
+template <class Visit>
 void keysOf(Visit& visit, const OwnAdhesive*) {
     constexpr auto parts = Pair<Number>{from0(unit::none, "a number of parts")};
     constexpr auto hours = from0(unit::h, "a time");
@@ -432,6 +458,7 @@ void keysOf(Visit& visit, const Boat*) {
     visit.inner("display", &Boat::displayKept, [](auto& group) { displayKeysOf(group); });
     visit("species", &Boat::species, ListOf<Group>{{}, 0, 1000, "woods"});
     visit("adhesives", &Boat::adhesives, ListOf<Group>{{}, 0, 1000, "glues"});
+    visit("trials", &Boat::trials, ListOf<Group>{{}, 0, 10'000, "trials"});
     visit("pieces", &Boat::pieces, ListOf<Group>{{}, 0, 1000, "pieces"});
 }
 

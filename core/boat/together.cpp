@@ -45,6 +45,12 @@ void check(const Stack& stack, const std::string& path) {
                 throw InputError(item(path + "widths", i) + ".at_mm", "a width is given twice for this place",
                                  "give one width for each place");
 
+    for (std::size_t i = 0; i < stack.planedAfter.size(); ++i)
+        for (std::size_t k = 0; k < i; ++k)
+            if (stack.planedAfter[i].at_m == stack.planedAfter[k].at_m)
+                throw InputError(item(path + "planed_after", i) + ".at_mm",
+                                 "what is planed is given twice for this place", "give each place once");
+
     const int strips = std::accumulate(stack.strips.begin(), stack.strips.end(), 0,
                                        [](int sum, const Strips& alike) { return sum + alike.count; });
     for (std::size_t i = 0; i < stack.gluings.size(); ++i) {

@@ -7,8 +7,8 @@ namespace fayline::boat {
 
 // Fills coordinates that stand in the file only as they were written (`written` without x_mm or y_mm), in the file's
 // notation of lengths. Throws InputError with its path: a point without a coordinate or with one that cannot be read,
-// two widths at the same place, gluings that do not rise or lie beyond the last strip, a bad stretch that ends before
-// it begins, an adhesive that has no parts.
+// two widths or planed depths at the same place, gluings that do not rise or lie beyond the last strip, a bad stretch
+// that ends before it begins, an adhesive that has no parts.
 void completeAndCheck(Boat& boat);
 
 // The coordinate, 0 for x and 1 for y, as `written` says it in the notation; nullopt if it cannot be read.

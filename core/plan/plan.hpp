@@ -22,8 +22,12 @@
 #include "core/line/misread.hpp"
 #include "core/measure/display.hpp"
 #include "core/measure/source.hpp"
+#include "core/plan/choices.hpp"
+#include "core/stack/form_plan.hpp"
+#include "core/stack/learned.hpp"
 #include "core/stack/stack.hpp"
 #include "core/wood/species.hpp"
+#include "core/wood/trial.hpp"
 
 namespace fayline::plan {
 
@@ -94,16 +98,21 @@ struct Plan {
     measure::Display display;
     LinePlan line;
     stack::StackPlan stack;
+    stack::FormPlan form;
     HoldingPlan holding;
-    std::optional<HoldingStudy> holdingStudy;  // absent until worked out
-    std::vector<Finding> findings;             // the worst first; those of the study among them where there is one
-    std::vector<Answer> answers;               // all nine, in order
+    std::optional<HoldingStudy> holdingStudy;  // absent until worked out; so are the next two
+    std::optional<Choices> choices;
+    std::optional<stack::Learned> learned;
+    std::vector<Finding> findings;  // the worst first; those of the study among them where there is one
+    std::vector<Answer> answers;    // all nine, in order
 };
 
 // What a plan needs beside the piece.
 struct Shop {
     measure::Display display;
-    std::vector<wood::Species> species;  // the user's own before the built-in ones
+    std::vector<wood::Species> species;        // the user's own before the built-in ones
+    std::vector<boat::Piece> recorded;         // the boat's pieces whose springback was measured
+    std::vector<wood::WoodMeasured> measured;  // what the boat's trials say of its woods
 };
 
 // The shop of a boat: its display units, its own woods, the built-in ones.

@@ -286,6 +286,8 @@ void putRight(Boat& boat) {
         piece.stack.gluings.clear();
         if (piece.stack.strips.front().count > 2) piece.stack.gluings = {1, 2};
         for (std::size_t i = 0; i < piece.stack.widths.size(); ++i) piece.stack.widths[i].at_m += 1000.0 * double(i);
+        for (std::size_t i = 0; i < piece.stack.planedAfter.size(); ++i)
+            piece.stack.planedAfter[i].at_m += 1000.0 * double(i);
         for (Board& board : piece.stock.boards)
             for (BadStretch& bad : board.bad) bad.to_m = bad.from_m + 0.1;
     }

@@ -1,0 +1,78 @@
+// The form: its line, what the piece does when it is let go, and what stays in it where nothing lets go.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/boat/boat.hpp"
+#include "core/measure/source.hpp"
+#include "core/stack/form_line.hpp"
+#include "core/stack/in_place.hpp"
+#include "core/stack/release.hpp"
+#include "core/stack/stack.hpp"
+
+namespace fayline::stack {
+
+// How a shape stands off another between the trim lines, measured on the faying surface; positive where it is more
+// open. `start_m`, `end_m`: how far that end stands off square, the other end and its heading laid on; the one further
+// from the fixed place reads the whole opening.
+struct Opening {
+    double chord_m = 0;  // of the opened shape less that of the other
+    double rise_m = 0;   // the other's greatest rise over its chord less that of the opened shape
+    double start_m = 0;  // how far the ends stand off when both are laid on each other at the fixed place
+    double end_m = 0;
+    double chordFrom_m = 0;  // chord and rise before (of the other shape) and after (of the opened one)
+    double chordTo_m = 0;
+    double riseFrom_m = 0;
+    double riseTo_m = 0;
+};
+
+// Wood that moves with the moisture of the air: the part's own change of curvature between gluing and service.
+struct MoistureMove {
+    double change = 0;        // share of the curvature; > 0: it tightens. (1 + e_L) / (1 + e_R) - 1
+    double acrossShrink = 0;  // e_R, strain through the thickness, the wood's radial (strips ripped so) or tangential
+    double alongShrink = 0;   // e_L
+    measure::Source source;   // of the shrinkage
+    bool known = true;        // false: the wood's shrinkage is not known
+    Opening opening;          // that change alone, from the wanted line
+};
+
+// One part's own answer: the whole piece, or each side of a dry face.
+struct PartForm {
+    int firstPlace = 1;
+    int lastPlace = 1;
+    double ratioAtTightest = 0;  // rho times factor
+    double leastRatio = 0;
+    double mostRatio = 0;
+    double mostRatioAt_m = 0;
+    Opening opens;        // let go, against the form
+    Opening uncorrected;  // had the form the wanted line: the released piece against the wanted line
+    FormLine released;    // the shape it lets go to (moisture not counted)
+};
+
+struct FormPlan {
+    bool letsGo = true;      // false: in place, or kept on its form
+    bool corrected = false;  // the form's line allows for springback
+    bool possible = true;    // false: 1 - rho <= 0 somewhere, no form bends it to this line
+    double impossibleAt_m = 0;
+    double fixedAt_m = 0;         // where form and wanted line are laid on each other
+    double factor = 1;            // of the record, as the piece says
+    std::vector<PartForm> parts;  // from the form outwards; the form's line is made for the first
+    FormLine line;                // what to cut: of the wanted line itself where nothing is corrected
+    double tightestAt_m = 0;
+    double tightestRadius_m = 0;
+    // Share of the springback by which measured pieces differ from the rule, until the piece's own record says better.
+    double scatterLow = 0;   // nothing at all: 0
+    double scatterHigh = 0;  // times the rule
+    measure::Source scatterSource;
+    MoistureMove moisture;
+    std::optional<Opening> planed;  // what taking off `planed_after` and the sacrificial strips does to the shape
+    std::optional<StressLeft> stressLeft;
+};
+
+// The form of a piece whose stack is planned. Throws InputError with paths from `form.` and `stack.`.
+FormPlan planForm(const boat::Piece& piece, const line::Line& line, const std::vector<wood::Species>& species,
+                  const StackPlan& stack);
+
+}  // namespace fayline::stack
