@@ -265,6 +265,8 @@ struct Holding {
 
 enum class Faces { planed, sanded, sawn };
 enum class Vessel { cup, tray };
+enum class SurfaceWork { nothing, wiped, sandedAndWiped };  // before the faces are wetted
+enum class MeasuredBy { scale, cup };
 
 struct Tent {
     double from_s = 3600;
@@ -292,6 +294,9 @@ struct Glue {
     double cup_m3 = 500e-6;
     Vessel vessel = Vessel::cup;
     double scaleReads_kg = 0.001;
+    MeasuredBy measuredBy = MeasuredBy::scale;
+    double cupReads_m3 = 10e-6;  // between the marks of a measuring cup
+    SurfaceWork surfaceWork = SurfaceWork::nothing;
     Kept kept;
 
     bool operator==(const Glue&) const = default;
@@ -315,6 +320,9 @@ struct Rates {
     double carry_s = 180;
     StationTimes station;
     double scrape_m_s = 0.5 / 60;
+    double wipe_m2_s = 0.5 / 60;
+    double sand_m2_s = 0.15 / 60;
+    double soak_s = 0;  // wait between wetting out and spreading
     Kept kept;
 
     bool operator==(const Rates&) const = default;
@@ -371,6 +379,14 @@ struct TimeMark {
     bool operator==(const TimeMark&) const = default;
 };
 
+struct AirMark {
+    double at_s = 0;
+    double air_C = 18;
+    Kept kept;
+
+    bool operator==(const AirMark&) const = default;
+};
+
 struct LetGo {
     double after_s = 0;
     double chordForm_m = 0;
@@ -386,6 +402,7 @@ struct Record {        // what really happened at a glue-up or a dry fit
     bool dryFit = false;
     std::optional<double> air_C;
     std::vector<TimeMark> marks;
+    std::vector<AirMark> airs;  // the air as it was typed anew during the day
     std::vector<LetGo> letGo;
     std::string notes;
     Kept kept;
@@ -447,6 +464,15 @@ struct Trial {
 
 enum class AdhesiveKind { epoxy, resorcinol, urea, polyurethane };
 
+struct PotLife {  // one more point of the data sheet
+    double lasts_s = 30 * 60;
+    double at_C = 25;
+    double mass_kg = 0.1;
+    Kept kept;
+
+    bool operator==(const PotLife&) const = default;
+};
+
 struct OwnAdhesive {
     std::string id;
     std::string name;
@@ -456,6 +482,7 @@ struct OwnAdhesive {
     double potLife_s = 30 * 60;
     double potLifeAt_C = 25;
     double potLifeMass_kg = 0.1;
+    std::vector<PotLife> morePotLives;
     double openTime_s = 90 * 60;
     double openTimeAt_C = 25;
     double least_C = 10;

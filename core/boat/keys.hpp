@@ -276,6 +276,13 @@ void keysOf(Visit& visit, const Glue*) {
     visit("cup_ml", &Glue::cup_m3, above0(unit::ml, "a volume"));
     visit("vessel", &Glue::vessel, words<Vessel>({{Vessel::cup, "cup"}, {Vessel::tray, "tray"}}));
     visit("scale_reads_g", &Glue::scaleReads_kg, above0(unit::g, "a step of a scale"));
+    visit("measured_by", &Glue::measuredBy,
+          words<MeasuredBy>({{MeasuredBy::scale, "scale"}, {MeasuredBy::cup, "cup"}}));
+    visit("cup_reads_ml", &Glue::cupReads_m3, above0(unit::ml, "a step between marks"));
+    visit("surface_work", &Glue::surfaceWork,
+          words<SurfaceWork>({{SurfaceWork::nothing, "nothing"},
+                              {SurfaceWork::wiped, "wiped"},
+                              {SurfaceWork::sandedAndWiped, "sanded and wiped"}}));
 }
 
 template <class Visit>
@@ -295,6 +302,9 @@ void keysOf(Visit& visit, const Rates*) {
     visit("carry_min", &Rates::carry_s, time_min);
     visit("station_min", &Rates::station, Group{});
     visit("scrape_m_min", &Rates::scrape_m_s, above0(unit::m_min, "a rate"));
+    visit("wipe_m2_min", &Rates::wipe_m2_s, above0(unit::m2_min, "a rate"));
+    visit("sand_m2_min", &Rates::sand_m2_s, above0(unit::m2_min, "a rate"));
+    visit("soak_min", &Rates::soak_s, time_min);
 }
 
 template <class Visit>
@@ -339,6 +349,12 @@ void keysOf(Visit& visit, const TimeMark*) {
 }
 
 template <class Visit>
+void keysOf(Visit& visit, const AirMark*) {
+    visit("at_min", &AirMark::at_s, any(unit::min, "a time"), When::plainly);
+    visit("air_C", &AirMark::air_C, air_C, When::plainly);
+}
+
+template <class Visit>
 void keysOf(Visit& visit, const LetGo*) {
     visit("after_h", &LetGo::after_s, from0(unit::h, "a time"), When::plainly);
     visit("chord_form_mm", &LetGo::chordForm_m, length_mm);
@@ -352,6 +368,7 @@ void keysOf(Visit& visit, const Record*) {
     visit("dry_fit", &Record::dryFit, Truth{});
     visit("air_C", &Record::air_C, OrNull{air_C});
     visit("marks", &Record::marks, ListOf<Group>{{}, 0, 10'000, "marks"});
+    visit("airs", &Record::airs, ListOf<Group>{{}, 0, 10'000, "temperatures"});
     visit("let_go", &Record::letGo, ListOf<Group>{{}, 0, 10'000, "readings"});
     visit("notes", &Record::notes, Text{});
 }
@@ -401,6 +418,13 @@ void keysOf(Visit& visit, const Trial*) {
 }
 
 template <class Visit>
+void keysOf(Visit& visit, const PotLife*) {
+    visit("min", &PotLife::lasts_s, above0(unit::min, "a time"), When::plainly);
+    visit("at_C", &PotLife::at_C, air_C, When::plainly);
+    visit("mass_g", &PotLife::mass_kg, above0(unit::g, "a mass"), When::plainly);
+}
+
+template <class Visit>
 void keysOf(Visit& visit, const OwnAdhesive*) {
     constexpr auto parts = Pair<Number>{from0(unit::none, "a number of parts")};
     constexpr auto hours = from0(unit::h, "a time");
@@ -412,6 +436,7 @@ void keysOf(Visit& visit, const OwnAdhesive*) {
     visit("pot_life_min", &OwnAdhesive::potLife_s, above0(unit::min, "a time"));
     visit("pot_life_at_C", &OwnAdhesive::potLifeAt_C, air_C);
     visit("pot_life_mass_g", &OwnAdhesive::potLifeMass_kg, above0(unit::g, "a mass"));
+    visit("more_pot_lives", &OwnAdhesive::morePotLives, ListOf<Group>{{}, 0, 100, "points"});
     visit("open_time_min", &OwnAdhesive::openTime_s, above0(unit::min, "a time"));
     visit("open_time_at_C", &OwnAdhesive::openTimeAt_C, air_C);
     visit("least_C", &OwnAdhesive::least_C, air_C);
