@@ -100,7 +100,9 @@ std::vector<FigureRow> proposalRows(const plan::HoldingStudy& study, const measu
 
 std::vector<FigureColumn> closingColumns() {
     return {left(QObject::tr("Close"), {}, QObject::tr("In this order")),
-            left(QObject::tr("Station"), {}, QObject::tr("Its number along the line")),
+            left(QObject::tr("Station"), QObject::tr("margin"),
+                 QObject::tr("Its number along the line. Below it: all that pushes on the boat then may grow so many "
+                             "times before it lifts, tips or slides.")),
             figures(QObject::tr("Pull"), QObject::tr("stood off"),
                     QObject::tr("Needed there with all before it closed. Below it: the gap there before.")),
             figures(QObject::tr("Tail off"), QObject::tr("floor"),
@@ -108,6 +110,24 @@ std::vector<FigureColumn> closingColumns() {
                                 "its way.")),
             figures(QObject::tr("Tip x"), QObject::tr("y"), QObject::tr("Where the tip of the free end then is"))};
 }
+
+namespace {
+
+// The station of a step, with the boat's margin at that moment below it.
+FigureCell stationThen(const plan::HoldingStudy& study, const holding::ClosingStep& step) {
+    const auto row = static_cast<std::size_t>(step.order - 1);
+    const std::vector<std::optional<holding::HullPlan>>& hulls = study.closingLoads.hulls;
+    FigureCell cell = words(QString::number(step.number));
+    if (row >= hulls.size() || !hulls[row] || !std::isfinite(hulls[row]->margin)) return cell;
+    cell.under = QString::fromStdString(measure::writeNumber(hulls[row]->margin, 2));
+    if (hulls[row]->margin < 1)
+        cell.severity = stop;
+    else if (hulls[row]->margin < holding::marginAsked)
+        cell.severity = caution;
+    return cell;
+}
+
+}  // namespace
 
 std::vector<FigureRow> closingRows(const plan::HoldingStudy& study, const boat::Piece& piece,
                                    const measure::Display& display) {
@@ -120,7 +140,7 @@ std::vector<FigureRow> closingRows(const plan::HoldingStudy& study, const boat::
         if (step.outcome == holding::Outcome::snaps) pull.severity = stop;
         FigureCell tail = small(step.tailOff_m, display, step.floorInTheWay ? QObject::tr("in the way") : QString());
         if (step.floorInTheWay) tail.severity = caution;
-        rows.push_back({{whole(step.order), words(QString::number(step.number)), pull, tail,
+        rows.push_back({{whole(step.order), stationThen(study, step), pull, tail,
                          place(step.tip.x_m, display, writeLengthText(step.tip.y_m, display))},
                         known ? std::optional<double>(piece.holding.stations[index].at_m) : std::nullopt});
     }

@@ -36,6 +36,18 @@ bool knowsFloor(const boat::Piece& piece) {
 QString watchText(const boat::Piece& piece, const plan::Plan& plan, const holding::ClosingStep& step) {
     QStringList texts;
     if (step.gap_m > piece.holding.gapLimit_m) texts << "leaves " + smallText(step.gap_m, plan.display);
+    const auto row = static_cast<std::size_t>(step.order - 1);
+    const auto& hulls = plan.holdingStudy->closingLoads.hulls;
+    if (row < hulls.size() && hulls[row]) {
+        const holding::HullPlan& hull = *hulls[row];
+        if (hull.lifts || hull.tips) {
+            texts << (hull.lifts ? "the boat lifts" : "the boat tips");
+        } else if (hull.slides) {
+            texts << "the boat slides";
+        } else if (hull.margin < holding::marginAsked) {
+            texts << "boat's margin " + QString::fromStdString(measure::writeNumber(hull.margin, 2));
+        }
+    }
     if (step.floorInTheWay) texts << "floor in the way";
     if (step.outcome == holding::Outcome::snaps) texts << "may snap over";
     if (step.outcome == holding::Outcome::notSettled) texts << "no balance found";

@@ -11,6 +11,8 @@
 
 namespace fayline::holding {
 
+struct Ready;  // pressed.hpp
+
 // Why a station is left without a tool; of several reasons the first that holds for every tool of its kind.
 enum class Lacks {
     nothing,   // it has one, or nothing is known of tools of its kind
@@ -108,5 +110,7 @@ struct PostLoad {
 // places and weights are summed, so that the posts together bear what the stations pull (tests/core/holding/
 // posts_test.cpp).
 std::vector<PostLoad> postLoads(const StackOnForm& work, const Held& held);
+// The same of one contact of the piece, or of a part of its strips.
+std::vector<PostLoad> postLoads(const StackOnForm& work, const Ready& ready, const Contact& contact);
 
 }  // namespace fayline::holding

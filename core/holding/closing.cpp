@@ -172,15 +172,36 @@ double tipOff(const Closing& closing, const Tail& tail) {
     return distance(middleFrame(closing.ready.middle, closing.work.line, s));
 }
 
-void describe(ClosingStep& step, const Closing& closing, const State& state, std::size_t last, bool towardEnd) {
-    const int hold = state.pressed.holds[last];
+HeldStation heldIn(const State& state, std::size_t place) {
+    HeldStation held;
+    held.most_N = state.pressed.most_N[place];
+    const int hold = state.pressed.holds[place];
     if (hold >= 0) {
         const HoldForce& force = state.contact.holds[static_cast<std::size_t>(hold)];
-        step.pull_N = force.pull_N;
-        step.gap_m = std::max(0.0, force.gap_m);
+        held.pull_N = force.pull_N;
+        held.gap_m = std::max(0.0, force.gap_m);
+        held.state = force.state;
     } else {
-        step.pull_N = state.pressed.strapThrust_N[last];
+        held.pull_N = state.pressed.strapThrust_N[place];
+        if (held.pull_N > 0) held.state = HoldState::given;
     }
+    return held;
+}
+
+// `order`: of all stations; the first `count` are closed.
+void describe(ClosingStep& step, const Closing& closing, const State& state, const std::vector<int>& order,
+              const std::vector<int>& numbers, std::size_t count, bool towardEnd) {
+    for (std::size_t i = 0; i < count; ++i) {
+        const auto index = static_cast<std::size_t>(order[i]);
+        HeldStation held = heldIn(state, i);
+        held.index = order[i];
+        held.number = numbers[index];
+        held.at_m = closing.work.piece.holding.stations[index].at_m;
+        step.closed.push_back(held);
+    }
+    step.pull_N = step.closed.back().pull_N;
+    step.gap_m = step.closed.back().gap_m;
+    step.posts = postLoads(closing.work, closing.ready, state.contact);
     const Tail& tail = towardEnd ? state.after : state.before;
     step.tailOff_m = tipOff(closing, tail);
     step.tip = outerTip(tail, closing.ready, towardEnd);
@@ -228,7 +249,7 @@ std::vector<ClosingStep> closeInOrder(const StackOnForm& work, const std::atomic
                 const bool outwards = stations[index].at_m >= begins_m;
                 const boat::From from = work.piece.holding.from;
                 const bool towardEnd = from == boat::From::start || (from == boat::From::middle && outwards);
-                describe(step, closing, reached, closed.size() - 1, towardEnd);
+                describe(step, closing, reached, order, numbers, closed.size(), towardEnd);
                 state = std::move(reached);
             }
         }

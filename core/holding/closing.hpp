@@ -4,6 +4,7 @@
 #include <atomic>
 #include <vector>
 
+#include "core/holding/at_hand.hpp"
 #include "core/holding/held.hpp"
 
 namespace fayline::holding {
@@ -23,6 +24,9 @@ struct ClosingStep {
     line::Xy tip;                        // of the outermost strip that reaches there, its outer corner
     bool floorInTheWay = false;          // the tip lies below the floor (the lowest foot of a prop; without one: never)
     Outcome outcome = Outcome::settled;  // notSettled: nothing but standsOff is told (that from the last step that did)
+    // What bears at this moment, with this station closed and those after it still open; empty where it did not settle.
+    std::vector<HeldStation> closed;  // every station closed so far, in the order of closing
+    std::vector<PostLoad> posts;      // of a posted form, in the order of boat::Form::posts
 };
 
 // The order in which `from` closes the stations: indices into `stations`, ascending or descending along the line, or

@@ -3,9 +3,7 @@
 
 #include "core/holding/at_hand.hpp"
 #include "core/holding/gaps.hpp"
-#include "core/holding/loose_stack.hpp"
-#include "core/holding/middle.hpp"
-#include "core/stack/stack.hpp"
+#include "core/holding/pressed.hpp"
 
 namespace fayline::holding {
 
@@ -29,26 +27,27 @@ void share(std::vector<PostLoad>& loads, const std::vector<boat::Post>& posts, d
 std::vector<PostLoad> postLoads(const StackOnForm& work, const Held& held) {
     const boat::Piece& piece = work.piece;
     const Contact& contact = piece.holding.pads == boat::Pads::hold ? held.ifPadsHold : held.ifPadsSlide;
-    std::vector<PostLoad> loads;
-    if (piece.form.kind != boat::FormKind::posts || contact.nodes_m.size() < 2) return loads;
+    if (piece.form.kind != boat::FormKind::posts || contact.nodes_m.size() < 2) return {};
+    return postLoads(work, makeReady(work), contact);
+}
 
-    const std::vector<boat::Post>& posts = piece.form.posts;
+std::vector<PostLoad> postLoads(const StackOnForm& work, const Ready& ready, const Contact& contact) {
+    std::vector<PostLoad> loads;
+    if (work.piece.form.kind != boat::FormKind::posts || contact.nodes_m.size() < 2) return loads;
+
+    const std::vector<boat::Post>& posts = work.piece.form.posts;
     for (std::size_t i = 0; i < posts.size(); ++i) {
         loads.push_back({static_cast<int>(i), posts[i].at_m, 0, posts[i].holds_N});
     }
-    const LooseStack loose = looseStack(piece.stack, piece.line.describes, work.line.length(), work.species);
-    std::vector<stack::Layer> layers;
-    for (const LooseStrip& strip : loose.strips) layers.push_back(strip.layer);
-    const Middle middle = middleOf(work.line, stack::sideSign(piece.line.stripsOn), layers);
     // The places and weights with which the contact itself sums up the bed.
     static constexpr std::array<double, 3> weights{5.0 / 18, 8.0 / 18, 5.0 / 18};
     const std::vector<double> places = gaussPlaces(Mesh{contact.nodes_m});
     for (std::size_t i = 0; i < places.size(); ++i) {
         const double crush = -gapAt(contact, places[i]).gap_m;
         if (!(crush > 0)) continue;
-        const double at_m = alongLine(middle, places[i]);
+        const double at_m = alongLine(ready.middle, places[i]);
         const double length = contact.nodes_m[i / 3 + 1] - contact.nodes_m[i / 3];
-        share(loads, posts, at_m, sectionAt(loose, at_m).bed_N_m2 * crush * weights[i % 3] * length);
+        share(loads, posts, at_m, sectionAt(ready.loose, at_m).bed_N_m2 * crush * weights[i % 3] * length);
     }
     return loads;
 }

@@ -12,8 +12,8 @@ using measure::Mark;
 constexpr double stopTrusted_rad = 60 * std::numbers::pi / 180;  // its thrust is then twice the pull (C)
 constexpr double rounding_rad = 1e-9;
 
-double pullOf(const Held& held, int index) {
-    for (const HeldStation& station : held.stations) {
+double pullOf(const std::vector<HeldStation>& held, int index) {
+    for (const HeldStation& station : held) {
         if (station.index == index) return station.pull_N;
     }
     return 0;
@@ -101,6 +101,10 @@ double coneOf(double friction) {
 }
 
 std::vector<PropPlan> propPlans(const StackOnForm& work, const Held& held) {
+    return propPlans(work, held.stations);
+}
+
+std::vector<PropPlan> propPlans(const StackOnForm& work, const std::vector<HeldStation>& held) {
     std::vector<PropPlan> plans;
     for (const PropPlace& place : propPlaces(work.piece, work.line, work.piece.holding.stations)) {
         const boat::Station& station = work.piece.holding.stations[static_cast<std::size_t>(place.index)];

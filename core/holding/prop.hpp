@@ -72,6 +72,7 @@ struct PropPlan {
 // it). All numbers are finite. Throws InputError as stationPlaces does.
 //   (1) a mirrored piece: the same plans but for the mirrored places
 std::vector<PropPlan> propPlans(const StackOnForm& work, const Held& held);
+std::vector<PropPlan> propPlans(const StackOnForm& work, const std::vector<HeldStation>& held);
 
 // Half angle of the cone within which a bar pushes without slipping, radians: atan(mu) (D).
 double coneOf(double friction);

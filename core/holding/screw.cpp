@@ -143,8 +143,8 @@ void setSpacing(ScrewPlan& plan, const Ground& ground, double at_m) {
     plan.spacingSource = {"spacing in the manner of Eurocode 5 and the Wood Handbook", Mark::fromMemory};
 }
 
-double pullOf(const Held& held, int index) {
-    for (const HeldStation& station : held.stations) {
+double pullOf(const std::vector<HeldStation>& held, int index) {
+    for (const HeldStation& station : held) {
         if (station.index == index) return station.pull_N;
     }
     return 0;
@@ -173,6 +173,10 @@ double lagAllowable_N_m(double gravity, double diameter_m) {
 }
 
 std::vector<ScrewPlan> screwPlans(const StackOnForm& work, const Held& held) {
+    return screwPlans(work, held.stations);
+}
+
+std::vector<ScrewPlan> screwPlans(const StackOnForm& work, const std::vector<HeldStation>& held) {
     const std::vector<boat::Station>& stations = work.piece.holding.stations;
     if (std::none_of(stations.begin(), stations.end(), isScrew)) return {};
     const Ground ground = groundOf(work);

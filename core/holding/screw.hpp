@@ -71,6 +71,7 @@ struct ScrewPlan {
 // numbers are finite. Throws InputError: holding.backbone.species for a wood that is not known,
 // holding.stations[i].washer_mm for a washer that falls into its hole, and as stationPlaces does.
 std::vector<ScrewPlan> screwPlans(const StackOnForm& work, const Held& held);
+std::vector<ScrewPlan> screwPlans(const StackOnForm& work, const std::vector<HeldStation>& held);
 
 // The centre of the backbone from two gauge marks, one scribed from either side with the gauge set to `gauge_m`: half
 // way between them. `apart_m` > 0: the marks fall short of each other, < 0: they overlap. Throws InputError (gauge,

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <utility>
 
 #include "core/plan/findings.hpp"
@@ -7,6 +8,31 @@ namespace fayline::plan {
 
 namespace {
 
+// Whether something bears more than it may at one moment of the closing.
+bool bearsTooMuch(const std::vector<Finding>& findings) {
+    return std::any_of(findings.begin(), findings.end(), [](const Finding& finding) {
+        return finding.code.ends_with("_while_closing") && finding.code != "snaps_while_closing";
+    });
+}
+
+std::vector<OtherOrder> otherOrders(const boat::Piece& piece, const Shop& shop, const Plan& plan,
+                                    const std::atomic<bool>& stop) {
+    std::vector<OtherOrder> orders;
+    for (const boat::From from : {boat::From::start, boat::From::middle, boat::From::end}) {
+        if (from == piece.holding.from || stop) continue;
+        boat::Piece begun = piece;
+        begun.holding.from = from;
+        const holding::StackOnForm work{begun, plan.line.fair.line, shop.species};
+        const std::vector<holding::ClosingStep> steps = holding::closeInOrder(work, stop);
+        // An order that does not settle throughout is none to advise.
+        const bool settled = std::all_of(steps.begin(), steps.end(), [](const holding::ClosingStep& step) {
+            return step.outcome == holding::Outcome::settled;
+        });
+        if (settled && !stop) orders.push_back({from, holding::closingLoads(work, steps)});
+    }
+    return orders;
+}
+
 std::optional<HoldingStudy> studyHolding(const boat::Piece& piece, const Shop& shop, const Plan& plan,
                                          const std::atomic<bool>& stop) {
     const holding::StackOnForm work{piece, plan.line.fair.line, shop.species};
@@ -15,9 +41,14 @@ std::optional<HoldingStudy> studyHolding(const boat::Piece& piece, const Shop& s
     study.carried = holding::carriedAt(work, 2);
     study.closing = holding::closeInOrder(work, stop);
     if (stop) return std::nullopt;
+    study.closingLoads = holding::closingLoads(work, study.closing);
     study.overRun = holding::overRunNeeded(work, plan.holding.held, stop);
     if (stop) return std::nullopt;
     study.proposal = holding::propose(work, stop);
+    if (stop) return std::nullopt;
+    study.findings = studyFindings(piece, shop, plan, study);
+    if (!bearsTooMuch(study.findings)) return study;
+    study.otherOrders = otherOrders(piece, shop, plan, stop);
     if (stop) return std::nullopt;
     study.findings = studyFindings(piece, shop, plan, study);
     return study;

@@ -16,11 +16,11 @@ std::vector<Finding> lineFindings(const boat::Piece& piece, const LinePlan& line
 std::vector<Finding> stackFindings(const boat::Piece& piece, const Shop& shop, const LinePlan& line,
                                    const stack::StackPlan& stack);
 
-// How the piece is held: stations, contact, tools, posts (holding_findings.cpp); props, screws, hull
-// (prop_findings.cpp).
+// How the piece is held: stations, contact, pads, posts (holding_findings.cpp); tools, props, screws, the boat have
+// files of their own.
 std::vector<Finding> holdingFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan);
 
-// What the longer look at the holding adds: closing order, over-run, stations proposed.
+// What the longer look at the holding adds: closing order (closing_findings.cpp), over-run, stations proposed.
 std::vector<Finding> studyFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan,
                                    const HoldingStudy& study);
 

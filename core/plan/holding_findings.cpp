@@ -244,32 +244,6 @@ void addOutcome(std::vector<Finding>& findings, const HoldingScene& scene) {
     }
 }
 
-// Pads on the outer strip against what the wood bears across the grain.
-void addPadsCrush(std::vector<Finding>& findings, const HoldingScene& scene) {
-    const boat::Strips& outer = scene.piece.stack.strips.back();
-    const wood::Species* wood = wood::findSpecies(scene.shop.species, outer.species);
-    if (!wood || !wood->compressionAcross_Pa) return;
-    const double may = wood->compressionAcross_Pa->value / 2;
-    for (const holding::HeldStation& held : scene.plan.holding.held.stations) {
-        const boat::Station& station = scene.station(held.index);
-        if (station.kind == boat::HoldKind::strap || station.kind == boat::HoldKind::screw || station.pad_m <= 0)
-            continue;
-        const double bears = station.pad_m + 2 * scene.piece.holding.cauls.thickness_m;
-        const double pressure = held.pull_N / (bears * stack::widthAt(scene.piece.stack, held.at_m));
-        if (!(pressure > may)) continue;
-        Finding finding = aboutHolding(Severity::caution, "pad_crushes", "MPa", wood->compressionAcross_Pa->source);
-        finding.source.text += ", compression across the grain, half of it for pads (common practice)";
-        finding.source.mark = Mark::commonPractice;
-        finding.at_m = held.at_m;
-        finding.value = pressure / 1e6;
-        finding.limit = may / 1e6;
-        finding.text = "The pad of " + lowered(scene.name(held.index)) + ", " + scene.place(held.at_m) +
-                       ", presses the outer strip with " + measure::writeStress(pressure) + ", and the wood bears " +
-                       measure::writeStress(may) + " there. Put a larger pad or a caul under it.";
-        findings.push_back(finding);
-    }
-}
-
 // Where the wanted glue line asks for pads nearer to each other: the worst place only.
 void addNotPressed(std::vector<Finding>& findings, const HoldingScene& scene) {
     const HoldingPlan& plan = scene.plan.holding;
@@ -303,20 +277,45 @@ void addNotPressed(std::vector<Finding>& findings, const HoldingScene& scene) {
     if (worst > 0) findings.push_back(finding);
 }
 
-void addPosts(std::vector<Finding>& findings, const HoldingScene& scene) {
-    for (const holding::PostLoad& post : scene.plan.holding.posts) {
-        if (!(post.thrust_N > post.holds_N)) continue;
-        Finding finding = aboutHolding(Severity::stop, "post_gives_way", "N", contactSource());
-        finding.at_m = post.at_m;
-        finding.value = post.thrust_N;
-        finding.limit = post.holds_N;
-        finding.text = "The post " + scene.place(post.at_m) + " is pressed with " + scene.force(post.thrust_N) +
-                       " and holds " + scene.force(post.holds_N) + ". Brace it before the stack goes on.";
-        findings.push_back(finding);
-    }
+}  // namespace
+
+// Pads on the outer strip against what the wood bears across the grain.
+void addPadCrush(std::vector<Finding>& findings, const HoldingScene& scene, int index, double pull_N,
+                 const Moment& moment) {
+    const boat::Station& station = scene.station(index);
+    if (station.kind == boat::HoldKind::strap || station.kind == boat::HoldKind::screw || station.pad_m <= 0) return;
+    const wood::Species* wood = wood::findSpecies(scene.shop.species, scene.piece.stack.strips.back().species);
+    if (!wood || !wood->compressionAcross_Pa) return;
+    const double may = wood->compressionAcross_Pa->value / 2;
+    const double bears = station.pad_m + 2 * scene.piece.holding.cauls.thickness_m;
+    const double pressure = pull_N / (bears * stack::widthAt(scene.piece.stack, station.at_m));
+    if (!(pressure > may)) return;
+    Finding finding =
+        aboutHolding(Severity::caution, moment.code("pad_crushes"), "MPa", wood->compressionAcross_Pa->source);
+    finding.source.text += ", compression across the grain, half of it for pads (common practice)";
+    finding.source.mark = Mark::commonPractice;
+    finding.at_m = station.at_m;
+    finding.value = pressure / 1e6;
+    finding.limit = may / 1e6;
+    finding.text = moment.subject(scene, index, "The pad of ") + "presses the outer strip with " +
+                   measure::writeStress(pressure) + ", and the wood bears " + measure::writeStress(may) +
+                   " there. Put a larger pad or a caul under it." + moment.instead;
+    findings.push_back(finding);
 }
 
-}  // namespace
+void addPostLoad(std::vector<Finding>& findings, const HoldingScene& scene, const holding::PostLoad& post,
+                 const Moment& moment) {
+    if (!(post.thrust_N > post.holds_N)) return;
+    Finding finding = aboutHolding(Severity::stop, moment.code("post_gives_way"), "N", contactSource());
+    finding.at_m = post.at_m;
+    finding.value = post.thrust_N;
+    finding.limit = post.holds_N;
+    finding.text =
+        (moment.turnOf ? "At the turn of " + lowered(scene.name(*moment.turnOf)) + " the post " : "The post ") +
+        scene.place(post.at_m) + " is pressed with " + scene.force(post.thrust_N) + " and holds " +
+        scene.force(post.holds_N) + ". Brace it before the stack goes on." + moment.instead;
+    findings.push_back(finding);
+}
 
 std::vector<Finding> holdingFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
     const HoldingScene scene{piece, shop, plan};
@@ -327,9 +326,11 @@ std::vector<Finding> holdingFindings(const boat::Piece& piece, const Shop& shop,
     addOutcome(findings, scene);
     addGaps(findings, scene);
     addStates(findings, scene);
-    addPadsCrush(findings, scene);
+    for (const holding::HeldStation& held : plan.holding.held.stations) {
+        addPadCrush(findings, scene, held.index, held.pull_N, {});
+    }
     addNotPressed(findings, scene);
-    addPosts(findings, scene);
+    for (const holding::PostLoad& post : plan.holding.posts) addPostLoad(findings, scene, post, {});
     addAtHand(findings, scene);
     addProps(findings, scene);
     addScrews(findings, scene);

@@ -64,6 +64,14 @@ std::string HoldingScene::names(const std::vector<int>& indices) const {
     return kindName(station(indices.front()).kind) + "s " + listed(parts);
 }
 
+std::string Moment::subject(const HoldingScene& scene, int station, const std::string& thePartOf) const {
+    const std::string name = thePartOf.empty() ? scene.name(station) : thePartOf + lowered(scene.name(station));
+    const std::string who = name + ", " + scene.place(scene.at_m(station)) + ", ";
+    if (!turnOf) return who;
+    return (*turnOf == station ? "At its turn " : "At the turn of " + lowered(scene.name(*turnOf)) + " ") +
+           lowered(who);
+}
+
 Finding aboutHolding(Severity severity, const std::string& code, const std::string& unit,
                      const measure::Source& source) {
     Finding finding;

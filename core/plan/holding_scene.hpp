@@ -1,6 +1,7 @@
 // What every sentence about how a piece is held may need.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -28,6 +29,19 @@ struct HoldingScene {
     double at_m(int index) const { return station(index).at_m; }
 };
 
+// When something is borne: with all stations closed, or at one station's turn while they are being closed.
+struct Moment {
+    std::optional<int> turnOf;  // index of the station being closed; absent: all are closed
+    std::string instead = {};   // what would do while closing, as sentences that begin with a blank
+
+    // A short stable name: screw_draws_out, screw_draws_out_while_closing
+    std::string code(const std::string& ofAllClosed) const {
+        return turnOf ? ofAllClosed + "_while_closing" : ofAllClosed;
+    }
+    // "The pad of prop 5, 4-0-0 from the start, "; "At its turn the pad of prop 5, "; "At the turn of screw 6 the pad "
+    std::string subject(const HoldingScene& scene, int station, const std::string& thePartOf = {}) const;
+};
+
 // The same with a small first letter: "clamp 4" within a sentence.
 std::string lowered(std::string text);
 
@@ -47,8 +61,24 @@ Finding aboutHolding(Severity severity, const std::string& code, const std::stri
 void addAtHand(std::vector<Finding>& findings, const HoldingScene& scene);  // tool_findings.cpp
 void addStraps(std::vector<Finding>& findings, const HoldingScene& scene);  // tool_findings.cpp
 void addProps(std::vector<Finding>& findings, const HoldingScene& scene);   // prop_findings.cpp
-void addScrews(std::vector<Finding>& findings, const HoldingScene& scene);  // prop_findings.cpp
-void addHull(std::vector<Finding>& findings, const HoldingScene& scene);    // prop_findings.cpp
+void addScrews(std::vector<Finding>& findings, const HoldingScene& scene);  // screw_findings.cpp
+void addHull(std::vector<Finding>& findings, const HoldingScene& scene);    // hull_findings.cpp
+void addClosing(std::vector<Finding>& findings, const HoldingScene& scene,  // closing_findings.cpp
+                const HoldingStudy& study);
+
+// What bears too much at one moment.
+void addToolsShort(std::vector<Finding>& findings, const HoldingScene& scene, const holding::AtHand& atHand,
+                   const Moment& moment);  // tool_findings.cpp
+void addPropStrength(std::vector<Finding>& findings, const HoldingScene& scene, const holding::PropPlan& prop,
+                     const Moment& moment);  // prop_findings.cpp
+void addScrewStrength(std::vector<Finding>& findings, const HoldingScene& scene, const holding::ScrewPlan& screw,
+                      const Moment& moment);  // screw_findings.cpp
+void addPadCrush(std::vector<Finding>& findings, const HoldingScene& scene, int station, double pull_N,
+                 const Moment& moment);  // holding_findings.cpp
+void addPostLoad(std::vector<Finding>& findings, const HoldingScene& scene, const holding::PostLoad& post,
+                 const Moment& moment);  // holding_findings.cpp
+void addHullAt(std::vector<Finding>& findings, const HoldingScene& scene, const holding::HullPlan& hull,
+               const Moment& moment);  // hull_findings.cpp
 
 // Where gaps and pulls come from: the contact of rod and form.
 measure::Source contactSource();

@@ -9,6 +9,7 @@
 #include "core/boat/boat.hpp"
 #include "core/holding/at_hand.hpp"
 #include "core/holding/closing.hpp"
+#include "core/holding/closing_loads.hpp"
 #include "core/holding/held.hpp"
 #include "core/holding/hull.hpp"
 #include "core/holding/over_run.hpp"
@@ -74,9 +75,17 @@ struct HoldingPlan {
     std::optional<holding::HullPlan> hull;
 };
 
+// The closing begun elsewhere than the piece has it.
+struct OtherOrder {
+    boat::From from = boat::From::start;
+    holding::ClosingLoads loads;
+};
+
 // What takes longer than a frame: worked out when the hand has rested.
 struct HoldingStudy {
     std::vector<holding::ClosingStep> closing;  // in the order of closing
+    holding::ClosingLoads closingLoads;         // what bears at those steps
+    std::vector<OtherOrder> otherOrders;        // only where something bears too much while closing
     holding::OverRun overRun;
     holding::Proposal proposal;
     holding::Carried carried;

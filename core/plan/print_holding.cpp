@@ -106,15 +106,48 @@ Json governedBy(const std::optional<HoldingStudy>& study, double at_m) {
     return nullptr;
 }
 
-Json printClosing(const holding::ClosingStep& step) {
-    return {{"order", step.order},
-            {"pull_N", newtons(step.pull_N)},
-            {"gap_mm", mm(step.gap_m)},
-            {"stands_off_mm", mm(step.standsOff_m)},
-            {"tail_off_mm", mm(step.tailOff_m)},
-            {"tip_x_mm", mm(step.tip.x_m)},
-            {"tip_y_mm", mm(step.tip.y_m)},
-            {"floor_in_the_way", step.floorInTheWay}};
+const char* failureWord(holding::HullPlan::Failure failure) {
+    switch (failure) {
+        case holding::HullPlan::Failure::never:
+            return "never";
+        case holding::HullPlan::Failure::lifts:
+            return "lifts";
+        case holding::HullPlan::Failure::tips:
+            return "tips";
+        case holding::HullPlan::Failure::slides:
+            return "slides";
+    }
+    return "never";
+}
+
+// What a step of the closing asks, and the most that its station and prop bear at any step.
+Json printClosing(const HoldingPlan& holding, const HoldingStudy& study, const holding::ClosingStep& step) {
+    Json printed{{"order", step.order},
+                 {"pull_N", newtons(step.pull_N)},
+                 {"gap_mm", mm(step.gap_m)},
+                 {"stands_off_mm", mm(step.standsOff_m)},
+                 {"tail_off_mm", mm(step.tailOff_m)},
+                 {"tip_x_mm", mm(step.tip.x_m)},
+                 {"tip_y_mm", mm(step.tip.y_m)},
+                 {"floor_in_the_way", step.floorInTheWay}};
+    const holding::ClosingLoads& loads = study.closingLoads;
+    const auto station = static_cast<std::size_t>(step.index);
+    if (station < loads.pulls.size()) {
+        const holding::MostBorne& most = loads.pulls[station];
+        printed["most_pull_N"] = newtons(most.most_N);
+        printed["most_pull_order"] = most.step < 0 ? Json(nullptr) : Json(most.step + 1);
+    }
+    if (const auto* prop = partOf(loads.props, step.index)) printed["most_thrust_N"] = newtons(prop->thrust_N);
+    const auto row = static_cast<std::size_t>(step.order - 1);
+    if (row < loads.hulls.size() && loads.hulls[row]) {
+        const holding::HullPlan& hull = *loads.hulls[row];
+        const holding::StationPlace* worst = partOf(holding.stations, hull.worstProp);
+        printed["total_push_N"] = newtons(hull.totalPush_N);
+        printed["hull_margin"] = number(hull.margin);
+        printed["hull_fails_by"] = failureWord(hull.failsBy);
+        printed["worst_prop"] = worst ? Json(worst->number) : Json(nullptr);
+    }
+    return printed;
 }
 
 Json printStation(const boat::Piece& piece, const Plan& plan, std::size_t row) {
@@ -134,7 +167,7 @@ Json printStation(const boat::Piece& piece, const Plan& plan, std::size_t row) {
     printed["governed_by"] = governedBy(plan.holdingStudy, place.at_m);
     if (plan.holdingStudy) {
         if (const auto* step = partOf(plan.holdingStudy->closing, place.index))
-            printed["closing"] = printClosing(*step);
+            printed["closing"] = printClosing(plan.holding, *plan.holdingStudy, *step);
     }
     if (const auto* prop = partOf(holding.props, place.index)) printed["prop"] = printProp(*prop);
     if (const auto* screw = partOf(holding.screws, place.index)) printed["screw"] = printScrew(*screw);
@@ -184,6 +217,16 @@ void addStudy(Json& printed, const HoldingStudy& study) {
                           {"strain_pct", pct(study.carried.strain)}};
 }
 
+Json printPost(const Plan& plan, const holding::PostLoad& post) {
+    Json printed{{"at_mm", mm(post.at_m)}, {"thrust_N", newtons(post.thrust_N)}, {"holds_N", newtons(post.holds_N)}};
+    const auto place = static_cast<std::size_t>(post.index);
+    if (!plan.holdingStudy || place >= plan.holdingStudy->closingLoads.posts.size()) return printed;
+    const holding::MostBorne& most = plan.holdingStudy->closingLoads.posts[place];
+    printed["most_thrust_N"] = newtons(most.most_N);
+    printed["most_thrust_order"] = most.step < 0 ? Json(nullptr) : Json(most.step + 1);
+    return printed;
+}
+
 Json printHull(const HoldingPlan& holding) {
     const std::optional<holding::HullPlan>& hull = holding.hull;
     if (!hull) return nullptr;
@@ -227,10 +270,7 @@ Json printHolding(const boat::Piece& piece, const Plan& plan) {
     printed["samples"] = samples;
     if (!plan.holding.posts.empty()) {
         Json posts = Json::array();
-        for (const holding::PostLoad& post : plan.holding.posts) {
-            posts.push_back(
-                {{"at_mm", mm(post.at_m)}, {"thrust_N", newtons(post.thrust_N)}, {"holds_N", newtons(post.holds_N)}});
-        }
+        for (const holding::PostLoad& post : plan.holding.posts) posts.push_back(printPost(plan, post));
         printed["posts"] = posts;
     }
     printed["hull"] = printHull(plan.holding);

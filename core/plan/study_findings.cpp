@@ -36,50 +36,6 @@ void addOverRun(std::vector<Finding>& findings, const HoldingScene& scene, const
     findings.push_back(finding);
 }
 
-void addClosing(std::vector<Finding>& findings, const HoldingScene& scene, const HoldingStudy& study) {
-    const holding::ClosingStep* widest = nullptr;
-    for (const holding::ClosingStep& step : study.closing) {
-        if (step.floorInTheWay) {
-            Finding finding = aboutHolding(Severity::caution, "floor_in_the_way", "mm",
-                                           {"geometry of the free tail (derived)", Mark::derived});
-            finding.at_m = scene.at_m(step.index);
-            finding.limited = false;
-            finding.value = toMillimetres(step.tip.y_m);
-            finding.text =
-                "When " + lowered(scene.name(step.index)) +
-                " is closed, the free end of the strips would reach below the floor. Lift the boat, or close "
-                "from the other end.";
-            findings.push_back(finding);
-            break;
-        }
-        if (!widest || step.tailOff_m > widest->tailOff_m) widest = &step;
-    }
-    for (const holding::ClosingStep& step : study.closing) {
-        if (step.outcome != holding::Outcome::snaps) continue;
-        Finding finding = aboutHolding(Severity::caution, "snaps_while_closing", "", contactSource());
-        finding.at_m = scene.at_m(step.index);
-        finding.limited = false;
-        finding.text = "While " + lowered(scene.name(step.index)) +
-                       " is being closed the stack can snap down. Keep fingers out, and close it slowly.";
-        findings.push_back(finding);
-        break;
-    }
-    if (!widest || study.closing.size() < 2) return;
-    constexpr double told_m = 0.05;
-    if (!(widest->tailOff_m > told_m)) return;
-    Finding finding = aboutHolding(
-        Severity::note, "tail_stands_off", "mm",
-        {"engineering judgement (common practice, no source); the distance is derived", Mark::commonPractice});
-    finding.at_m = scene.at_m(widest->index);
-    finding.limited = false;
-    finding.value = toMillimetres(widest->tailOff_m);
-    finding.text = "While it is being closed the free end stands off by as much as " +
-                   measure::writeLength(widest->tailOff_m, scene.shop.display) + ", after " +
-                   lowered(scene.name(widest->index)) +
-                   ". A bent stack can whip free: rope it, and stand clear of its ends.";
-    findings.push_back(finding);
-}
-
 measure::Source pressingSource() {
     return {
         "your own list of tools; a pad's pull spread at 45 degrees through wood and caul (common practice, no source)",

@@ -15,8 +15,7 @@ measure::Source countSource() {
 }
 
 // What would do instead, as sentences.
-std::string insteadText(const HoldingScene& scene, int lacking) {
-    const holding::AtHand& atHand = scene.plan.holding.atHand;
+std::string insteadText(const HoldingScene& scene, const holding::AtHand& atHand, int lacking) {
     const auto those = [lacking](int count) {
         return count >= lacking ? std::string(lacking == 1 ? "it" : "all of them") : numberWord(count) + " of them";
     };
@@ -53,14 +52,16 @@ const char* lacksText(holding::Lacks lacks) {
     return "all that would do are in use elsewhere";
 }
 
-void addShort(std::vector<Finding>& findings, const HoldingScene& scene) {
-    const holding::AtHand& atHand = scene.plan.holding.atHand;
+}  // namespace
+
+void addToolsShort(std::vector<Finding>& findings, const HoldingScene& scene, const holding::AtHand& atHand,
+                   const Moment& moment) {
     for (const holding::Counted& counted : atHand.counts) {
         if (counted.withoutTool.empty()) continue;
         const std::string kind(boat::holdWord(counted.kind));
         const int lacking = static_cast<int>(counted.withoutTool.size());
         const int first = counted.withoutTool.front();
-        Finding finding = aboutHolding(Severity::stop, "tools_short", "", countSource());
+        Finding finding = aboutHolding(Severity::stop, moment.code("tools_short"), "", countSource());
         finding.at_m = scene.at_m(first);
         finding.value = counted.asked;
         finding.limit = counted.there;
@@ -72,22 +73,22 @@ void addShort(std::vector<Finding>& findings, const HoldingScene& scene) {
             const auto served = std::find_if(atHand.served.begin(), atHand.served.end(),
                                              [first](const holding::Served& s) { return s.station == first; });
             const bool known = served != atHand.served.end();
-            finding.text = scene.names(counted.withoutTool) + (lacking == 1 ? " is" : " are") +
+            const std::string who = scene.names(counted.withoutTool);
+            finding.text = (moment.turnOf ? "For the pulls at their turns " + lowered(who) : who) +
+                           (lacking == 1 ? " is" : " are") +
                            " left without a tool: " + lacksText(known ? served->lacks : holding::Lacks::count);
             if (known && served->lacks == holding::Lacks::strength) {
                 finding.text += ", " + scene.force(served->needed_N) + " being needed";
             }
             finding.text += ".";
         }
-        finding.text += insteadText(scene, lacking);
+        finding.text += insteadText(scene, atHand, lacking) + moment.instead;
         findings.push_back(finding);
     }
 }
 
-}  // namespace
-
 void addAtHand(std::vector<Finding>& findings, const HoldingScene& scene) {
-    addShort(findings, scene);
+    addToolsShort(findings, scene, scene.plan.holding.atHand, {});
 }
 
 void addStraps(std::vector<Finding>& findings, const HoldingScene& scene) {

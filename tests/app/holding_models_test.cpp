@@ -194,6 +194,22 @@ private slots:
         QVERIFY(model.index(0, 3).data(severityRole).isValid());
         QVERIFY(!model.index(1, 3).data(severityRole).isValid());
         QCOMPARE(model.index(1, 0).data(placeRole).toDouble(), shown.piece.holding.stations[1].at_m);
+        // The boat's margin at each step: nothing where none pushes, a caution below what is asked, a stop below 1.
+        plan::HoldingStudy study = *shown.plan->holdingStudy;
+        const auto boatOf = [](double margin) {
+            holding::HullPlan hull;
+            hull.margin = margin;
+            return std::optional<holding::HullPlan>(hull);
+        };
+        study.closingLoads.hulls = {std::nullopt, boatOf(std::numeric_limits<double>::infinity()), boatOf(1.4),
+                                    boatOf(0.9)};
+        model.show(closingRows(study, shown.piece, shown.display));
+        QCOMPARE(model.index(0, 1).data(underRole).toString(), QString());
+        QCOMPARE(model.index(1, 1).data(underRole).toString(), QString());
+        QCOMPARE(model.index(2, 1).data(underRole).toString(), QStringLiteral("1.4"));
+        QCOMPARE(model.index(3, 1).data(underRole).toString(), QStringLiteral("0.9"));
+        QVERIFY(!model.index(1, 1).data(severityRole).isValid());
+        QVERIFY(model.index(2, 1).data(severityRole) != model.index(3, 1).data(severityRole));
         // A plan of other stations than the piece has by now says no places for those that are gone.
         boat::Piece fewer = shown.piece;
         fewer.holding.stations.resize(1);

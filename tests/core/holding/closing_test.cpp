@@ -117,9 +117,12 @@ TEST(Closing, EveryStepIsThatOfTheWholeStripsHeldSoFar) {
                 }
             }
             closed.push_back(next);
+            ASSERT_EQ(steps[i].closed.size(), closed.size());
+            EXPECT_EQ(steps[i].closed.back().pull_N, steps[i].pull_N);
             for (const HeldStation& station : holdWith(work, closed).stations) {
-                if (station.index + 1 != static_cast<int>(closed.size())) continue;
-                EXPECT_NEAR(steps[i].pull_N, station.pull_N, 1e-4 * (1 + station.pull_N)) << i;
+                const auto place = static_cast<std::size_t>(station.index);
+                EXPECT_NEAR(steps[i].closed[place].pull_N, station.pull_N, 1e-4 * (1 + station.pull_N)) << i;
+                EXPECT_EQ(steps[i].closed[place].index, steps[place].index);
             }
         }
     };

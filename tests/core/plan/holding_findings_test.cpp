@@ -224,6 +224,31 @@ TEST(HoldingFindings, TheBoatIsHeldAgainstLiftingTippingAndSliding) {
     EXPECT_EQ(countOf(findings, "boat_margin"), 0);
 }
 
+TEST(HoldingFindings, TheBoatsMarginIsSaidAsWhatIsPushedWhatItBearsAndWhatIsWanted) {
+    Scene scene;
+    holding::HullPlan hull;
+    hull.margin = 1.24;
+    hull.failsBy = holding::HullPlan::Failure::tips;
+    hull.totalPush_N = 2000;
+    hull.mostPush_N = 1240;
+    hull.worstProp = 1;
+    scene.plan.holding.hull = hull;
+    EXPECT_EQ(
+        the(scene.findings(), "boat_margin").text,
+        "The props push with 2000 N in all. The boat tips at 2480 N, 1.2 times that; with the margin of 2 that is "
+        "wanted they may push with 1240 N. Clamp 2 takes the most off the margin.");
+    hull.margin = 0.8;
+    hull.mostPush_N = 800;
+    hull.tips = true;
+    hull.blocks = {{.index = 0, .x_m = 0.5, .push_N = 0}, {.index = 1, .x_m = 2.3, .push_N = 900}};
+    scene.plan.holding.hull = hull;
+    EXPECT_EQ(
+        the(scene.findings(), "boat_tips").text,
+        "The props tip the boat about its block at x 2300 mm. They push with 2000 N in all. The boat tips at 1600 "
+        "N, 0.8 times that; with the margin of 2 that is wanted they may push with 800 N. Clamp 2 takes the most "
+        "off the margin.");
+}
+
 TEST(HoldingFindings, ScrewsAreHeldAgainstDrawingOutCrushingAndSplitting) {
     Scene scene;
     scene.piece.holding.stations[1].kind = boat::HoldKind::screw;

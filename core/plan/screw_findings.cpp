@@ -1,0 +1,115 @@
+#include <string>
+
+#include "core/plan/holding_scene.hpp"
+
+namespace fayline::plan {
+
+namespace {
+
+using measure::Mark;
+using measure::toMillimetres;
+
+void addScrewAssumptions(std::vector<Finding>& findings, const HoldingScene& scene) {
+    std::vector<int> sizes;
+    bool backbone = false;
+    for (const holding::ScrewPlan& screw : scene.plan.holding.screws) {
+        if (screw.sizesAssumed) sizes.push_back(screw.index);
+        backbone = backbone || screw.backboneAssumed;
+    }
+    if (sizes.empty() && !backbone) return;
+    const holding::ScrewPlan& first = scene.plan.holding.screws.front();
+    Finding finding = aboutHolding(Severity::note, "screw_assumed", "mm",
+                                   {"assumed: common practice, no source", Mark::commonPractice});
+    finding.limited = false;
+    finding.value = toMillimetres(first.diameter_m);
+    if (!sizes.empty()) {
+        finding.text = scene.names(sizes) + (sizes.size() == 1 ? " lacks" : " lack") +
+                       " a diameter, a depth or a washer: the usual is taken for what is missing.";
+    }
+    if (backbone) {
+        finding.text += std::string(finding.text.empty() ? "" : " ") +
+                        "The backbone is reckoned to be of the wood of the strip next to it.";
+    }
+    findings.push_back(finding);
+}
+
+}  // namespace
+
+void addScrewStrength(std::vector<Finding>& findings, const HoldingScene& scene, const holding::ScrewPlan& screw,
+                      const Moment& moment) {
+    const std::string who = moment.subject(scene, screw.index);
+    const std::string washer = moment.subject(scene, screw.index, "The washer of ");
+    const auto add = [&](Severity severity, const std::string& code, const std::string& unit, double value,
+                         double limit, const measure::Source& source, const std::string& text) {
+        Finding finding = aboutHolding(severity, code, unit, source);
+        finding.at_m = scene.at_m(screw.index);
+        finding.value = value;
+        finding.limit = limit;
+        finding.text = text;
+        findings.push_back(finding);
+    };
+    if (screw.pull_N > screw.withdrawalUltimate_N) {
+        add(Severity::stop, moment.code("screw_draws_out"), "N", screw.pull_N, screw.withdrawalUltimate_N,
+            screw.withdrawalSource,
+            who + "draws out: it is asked for " + scene.force(screw.pull_N) + ", and the wood gives way at " +
+                scene.force(screw.withdrawalUltimate_N) + " in the mean. Take a thicker or longer one, or two." +
+                moment.instead);
+    } else if (screw.pull_N > screw.withdrawalAllowable_N) {
+        add(Severity::caution, moment.code("screw_draws_out"), "N", screw.pull_N, screw.withdrawalAllowable_N,
+            screw.withdrawalSource,
+            who + "is asked for " + scene.force(screw.pull_N) + ", more than the " +
+                scene.force(screw.withdrawalAllowable_N) + " that screws are loaded with for good. It draws out at " +
+                scene.force(screw.withdrawalUltimate_N) + " in the mean." + moment.instead);
+    }
+    if (!screw.washerKnown && !moment.turnOf) {
+        add(Severity::note, "washer_unknown", "MPa", screw.washerPressure_Pa / 1e6, 0, screw.washerSource,
+            washer + "presses the outer strip with " + measure::writeStress(screw.washerPressure_Pa) +
+                "; what its wood bears across the grain is not in the table.");
+        findings.back().limited = false;
+    } else if (screw.washerKnown && screw.washerPressure_Pa > screw.washerMay_Pa) {
+        add(Severity::caution, moment.code("washer_crushes"), "MPa", screw.washerPressure_Pa / 1e6,
+            screw.washerMay_Pa / 1e6, screw.washerSource,
+            washer + "presses the outer strip with " + measure::writeStress(screw.washerPressure_Pa) +
+                ", and the wood bears " + measure::writeStress(screw.washerMay_Pa) +
+                ". Take a larger washer or a pad under it." + moment.instead);
+    }
+}
+
+void addScrews(std::vector<Finding>& findings, const HoldingScene& scene) {
+    for (const holding::ScrewPlan& screw : scene.plan.holding.screws) {
+        addScrewStrength(findings, scene, screw, {});
+        const std::string who = scene.name(screw.index) + ", " + scene.place(scene.at_m(screw.index)) + ", ";
+        const auto caution = [&](const std::string& code, double value_m, double limit_m, const std::string& text) {
+            Finding finding = aboutHolding(Severity::caution, code, "mm", screw.spacingSource);
+            finding.at_m = scene.at_m(screw.index);
+            finding.value = toMillimetres(value_m);
+            finding.limit = toMillimetres(limit_m);
+            finding.text = text;
+            findings.push_back(finding);
+        };
+        if (screw.fromEdge_m < screw.fromEdgeNeeded_m) {
+            caution("screw_near_edge", screw.fromEdge_m, screw.fromEdgeNeeded_m,
+                    who + "has " + scene.span(screw.fromEdge_m) + " to the edge and needs " +
+                        scene.span(screw.fromEdgeNeeded_m) + " not to split it.");
+        }
+        if (screw.fromEnd_m < screw.fromEndNeeded_m) {
+            caution("screw_near_end", screw.fromEnd_m, screw.fromEndNeeded_m,
+                    who + "has " + scene.span(screw.fromEnd_m) + " to the end and needs " +
+                        scene.span(screw.fromEndNeeded_m) + " not to split it.");
+        }
+    }
+    if (scene.plan.holding.screws.empty()) return;
+    addScrewAssumptions(findings, scene);
+    const holding::ScrewPlan& first = scene.plan.holding.screws.front();
+    Finding finding =
+        aboutHolding(Severity::note, "screw_head", "mm", {"common practice, no source", Mark::commonPractice});
+    finding.limited = false;
+    finding.value = toMillimetres(first.clearanceHole_m);
+    finding.text = "Temporary screws draw only through a clearance hole in the whole stack, here " +
+                   measure::writeThickness(first.clearanceHole_m, scene.shop.display) +
+                   ", with a flat head on a washer: a tapered head under the pull splits the strip. Wax them, or the "
+                   "glue keeps them.";
+    findings.push_back(finding);
+}
+
+}  // namespace fayline::plan

@@ -1,0 +1,223 @@
+// What is said of the moments while stations are being closed: by the sample that is held in place under a boat, with
+// the boat made lighter, and by states written by hand.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <filesystem>
+#include <nlohmann/json.hpp>
+
+#include "core/boat/file.hpp"
+#include "core/plan/findings.hpp"
+#include "core/plan/print.hpp"
+#include "tests/core/plan/made_pieces.hpp"
+
+namespace fayline::plan {
+namespace {
+
+const std::atomic<bool> goOn{false};
+
+const Finding* findingOf(const std::vector<Finding>& findings, const std::string& code) {
+    const auto found = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.code == code; });
+    return found == findings.end() ? nullptr : &*found;
+}
+
+boat::Boat inPlace() {
+    return boat::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram_in_place.fayline");
+}
+
+Plan deepPlan(const boat::Boat& boat) {
+    const Shop shop = shopOf(boat);
+    const boat::Piece& piece = boat.pieces.front();
+    return deepen(piece, shop, makePlan(piece, shop), goOn).value();
+}
+
+// The margin is weight over what lifts, tips or slides it: half the boat bears half of it (property of hullPlan).
+TEST(ClosingFindings, ABoatThatStandsWithAllClosedIsToldToTipAtOneTurn) {
+    boat::Boat boat = inPlace();
+    const Plan heavy = deepPlan(boat);
+    const Finding* margin = findingOf(heavy.findings, "boat_margin_while_closing");
+    ASSERT_TRUE(margin);
+    EXPECT_EQ(margin->severity, Severity::caution);
+    EXPECT_EQ(margin->limit, 2);
+    ASSERT_TRUE(heavy.holding.hull->margin > 2);
+    EXPECT_EQ(findingOf(heavy.findings, "boat_margin"), nullptr);
+
+    // So light that it tips at the worst turn, and still has more than the margin asked for with all closed.
+    const double lighter = 0.95 / margin->value;
+    ASSERT_GT(heavy.holding.hull->margin * lighter, 2);
+    boat.pieces.front().holding.hull.weight_kg *= lighter;
+    const Plan light = deepPlan(boat);
+    const Finding* tips = findingOf(light.findings, "boat_tips_while_closing");
+    ASSERT_TRUE(tips);
+    EXPECT_EQ(tips->severity, Severity::stop);
+    EXPECT_NE(tips->text.find("At the turn of prop 5 the props tip the boat about its block at x"), std::string::npos)
+        << tips->text;
+    EXPECT_NE(tips->text.find("Nobody under it meanwhile."), std::string::npos) << tips->text;
+    EXPECT_EQ(findingOf(light.findings, "boat_tips"), nullptr);
+    EXPECT_EQ(findingOf(light.findings, "boat_margin_while_closing"), nullptr);
+    const holding::HullPlan& worst =
+        *light.holdingStudy->closingLoads.hulls[static_cast<std::size_t>(light.holdingStudy->closingLoads.worstHull)];
+    EXPECT_NEAR(worst.margin, 0.95, 1e-6);
+    EXPECT_NEAR(tips->value, worst.totalPush_N, 1e-9);
+    EXPECT_NEAR(tips->limit, worst.totalPush_N * 0.95 / 2, 1e-3);
+}
+
+// What is said of another order is what that order, asked for itself, has.
+TEST(ClosingFindings, AnotherOrderIsAdvisedByItsOwnNumbers) {
+    boat::Boat boat = inPlace();
+    const Plan plan = deepPlan(boat);
+    ASSERT_EQ(plan.holdingStudy->otherOrders.size(), 2u);
+    for (const OtherOrder& order : plan.holdingStudy->otherOrders) {
+        EXPECT_NE(order.from, boat.pieces.front().holding.from);
+        boat::Boat begun = boat;
+        begun.pieces.front().holding.from = order.from;
+        const Plan its = deepPlan(begun);
+        ASSERT_EQ(its.holdingStudy->closingLoads.worstHull, order.loads.worstHull);
+        const auto worst = static_cast<std::size_t>(order.loads.worstHull);
+        EXPECT_NEAR(its.holdingStudy->closingLoads.hulls[worst]->margin, order.loads.hulls[worst]->margin, 1e-9);
+    }
+}
+
+TEST(ClosingFindings, ThePrintedPlanTellsTheBoatsMarginAtEveryTurn) {
+    const boat::Boat boat = inPlace();
+    const Plan plan = deepPlan(boat);
+    const auto json = nlohmann::json::parse(printPlans(boat))["pieces"][0]["holding"];
+    double least = 1e9;
+    for (const auto& station : json["stations"]) {
+        const auto& closing = station["closing"];
+        for (const char* key : {"hull_margin", "hull_fails_by", "worst_prop", "total_push_N", "most_pull_N"}) {
+            EXPECT_TRUE(closing.contains(key)) << key;
+        }
+        EXPECT_GE(closing["most_pull_N"].get<double>(), closing["pull_N"].get<double>() - 1e-3);
+        if (closing["hull_margin"].is_number()) least = std::min(least, closing["hull_margin"].get<double>());
+        const bool strut = station["kind"] == "prop" || station["kind"] == "jack";
+        EXPECT_EQ(closing.contains("most_thrust_N"), strut);
+    }
+    EXPECT_NEAR(least, findingOf(plan.findings, "boat_margin_while_closing")->value, 1e-6);
+}
+
+// Two stations on a gentle bend; the pulls of the first step are written by hand.
+struct ByHand {
+    boat::Piece piece = made::bend(3.0, 0.6);
+    Shop shop = made::shop();
+    Plan plan;
+    HoldingStudy study;
+
+    ByHand() {
+        piece.holding.stations = {boat::Station{.at_m = 0.1}, boat::Station{.at_m = 0.2}};
+        shop.display.lengths = measure::LengthNotation::millimetres;
+        plan = makePlan(piece, shop);
+        plan.holding.held.stations[0].pull_N = 300;
+        plan.holding.held.stations[1].pull_N = 300;
+        for (int i = 0; i < 2; ++i) {
+            holding::ClosingStep step;
+            step.index = i;
+            step.number = step.order = i + 1;
+            for (int k = 0; k <= i; ++k) step.closed.push_back(plan.holding.held.stations[std::size_t(k)]);
+            study.closing.push_back(step);
+        }
+        study.closingLoads.pulls = {{2000, 0}, {300, 1}};
+    }
+    std::vector<Finding> findings() const { return studyFindings(piece, shop, plan, study); }
+};
+
+TEST(ClosingFindings, APropThatBucklesAtItsTurnOnlyIsAStopWithBothNumbers) {
+    ByHand scene;
+    holding::PropPlan prop;
+    prop.index = 0;
+    prop.length_m = 1.2;
+    prop.bucklesAt_N = 1500;
+    prop.most_N = 3000;
+    prop.thrust_N = 1400;
+    scene.study.closingLoads.props = {prop};
+    EXPECT_EQ(findingOf(scene.findings(), "prop_buckles_while_closing"), nullptr);
+    scene.study.closingLoads.props[0].thrust_N = 2000;
+    const std::vector<Finding> findings = scene.findings();
+    const Finding* buckles = findingOf(findings, "prop_buckles_while_closing");
+    ASSERT_TRUE(buckles);
+    EXPECT_EQ(buckles->severity, Severity::stop);
+    EXPECT_EQ(buckles->value, 2000);
+    EXPECT_EQ(buckles->limit, 1500);
+    EXPECT_EQ(buckles->text.find("At its turn clamp 1, 100 mm from the start, is thrust with 2000 N"), 0u)
+        << buckles->text;
+    EXPECT_NE(buckles->text.find("stand clear"), std::string::npos);
+    // Once it is no more than with all closed, it has been said already.
+    scene.plan.holding.held.stations[0].pull_N = 2000;
+    EXPECT_EQ(findingOf(scene.findings(), "prop_buckles_while_closing"), nullptr);
+}
+
+TEST(ClosingFindings, AScrewDrawsOutAndAPadCrushesAtTheMomentOfItsGreatestPull) {
+    ByHand scene;
+    holding::ScrewPlan screw;
+    screw.index = 0;
+    screw.pull_N = 2000;
+    screw.withdrawalAllowable_N = 500;
+    screw.withdrawalUltimate_N = 1900;
+    scene.study.closingLoads.screws = {screw};
+    scene.study.closingLoads.pulls[0] = {9000, 1};
+    const std::vector<Finding> findings = scene.findings();
+    EXPECT_EQ(findingOf(findings, "screw_draws_out_while_closing")->severity, Severity::stop);
+    // 9 000 N on 40 mm by 51 mm is 4.4 MPa, white oak bears 3.7.
+    const Finding* pad = findingOf(findings, "pad_crushes_while_closing");
+    ASSERT_TRUE(pad);
+    EXPECT_EQ(pad->text.find("At the turn of clamp 2 the pad of clamp 1, "), 0u) << pad->text;
+}
+
+TEST(ClosingFindings, APostIsToldAtTheTurnThatPressesItMost) {
+    ByHand scene;
+    scene.plan.holding.posts = {{0, 0.1, 800, 3000}};
+    scene.study.closingLoads.posts = {{2900, 1}};
+    EXPECT_EQ(findingOf(scene.findings(), "post_gives_way_while_closing"), nullptr);
+    scene.study.closingLoads.posts = {{3100, 1}};
+    const std::vector<Finding> findings = scene.findings();
+    const Finding* post = findingOf(findings, "post_gives_way_while_closing");
+    ASSERT_TRUE(post);
+    EXPECT_EQ(post->severity, Severity::stop);
+    EXPECT_EQ(post->value, 3100);
+    EXPECT_EQ(post->limit, 3000);
+    EXPECT_EQ(post->text.find("At the turn of clamp 2 the post 100 mm from the start is pressed with 3100 N"), 0u)
+        << post->text;
+}
+
+TEST(ClosingFindings, ToolsThatAreShortOnlyForThePullsAtTheirTurnsAreSaid) {
+    ByHand scene;
+    holding::Counted counted{.kind = boat::HoldKind::clamp, .asked = 2, .there = 2, .listed = true, .withoutTool = {0}};
+    scene.study.closingLoads.atHand.counts = {counted};
+    scene.study.closingLoads.atHand.leftWithout = 1;
+    EXPECT_EQ(findingOf(scene.findings(), "tools_short_while_closing")->severity, Severity::stop);
+    scene.plan.holding.atHand = scene.study.closingLoads.atHand;
+    EXPECT_EQ(findingOf(scene.findings(), "tools_short_while_closing"), nullptr);
+}
+
+TEST(ClosingFindings, AStationThatClosesOnlyOnceOthersPullIsACautionWithTheWidestGap) {
+    ByHand scene;
+    holding::HeldStation& first = scene.study.closing[0].closed.back();
+    first.state = holding::HoldState::full;
+    first.most_N = scene.study.closing[0].pull_N = 2500;
+    scene.study.closing[0].gap_m = 0.0004;
+    scene.plan.holding.held.stations[0].state = holding::HoldState::closes;
+    EXPECT_EQ(findingOf(scene.findings(), "at_its_strength_while_closing"), nullptr);
+    scene.study.closing[0].gap_m = 0.002;
+    const std::vector<Finding> findings = scene.findings();
+    const Finding* late = findingOf(findings, "at_its_strength_while_closing");
+    ASSERT_TRUE(late);
+    EXPECT_EQ(late->severity, Severity::caution);
+    EXPECT_EQ(late->text.find("At its turn clamp 1 pulls with all it has, 2500 N, and leaves a gap of 2.00 mm."), 0u)
+        << late->text;
+    scene.plan.holding.held.stations[0].state = holding::HoldState::full;  // said of all closed
+    EXPECT_EQ(findingOf(scene.findings(), "at_its_strength_while_closing"), nullptr);
+}
+
+TEST(ClosingFindings, AreFullSentencesWithFiniteNumbers) {
+    for (const Finding& finding : deepPlan(inPlace()).findings) {
+        EXPECT_TRUE(std::isupper(static_cast<unsigned char>(finding.text.front()))) << finding.text;
+        EXPECT_EQ(finding.text.back(), '.') << finding.text;
+        EXPECT_EQ(finding.text.find(" inf"), std::string::npos) << finding.text;
+        EXPECT_TRUE(std::isfinite(finding.value) && std::isfinite(finding.limit)) << finding.code;
+        EXPECT_FALSE(finding.source.text.empty()) << finding.code;
+    }
+}
+
+}  // namespace
+}  // namespace fayline::plan
