@@ -141,6 +141,7 @@ Plan makePlan(const boat::Piece& piece, const Shop& shop, const Plan* before) {
     const line::Line& line = plan.line.fair.line;
     plan.stack = stack::planStack(piece.stack, piece.line.describes, piece.line.stripsOn, line, shop.species,
                                   heldAt(piece.holding.from, line.length()));
+    plan.form = stack::planForm(piece, line, shop.species, plan.stack);
     plan.holding = planHolding(piece, shop, line, nearlyOf(piece, line, before) ? &before->holding : nullptr);
     plan.findings = allFindings(piece, shop, plan);
     plan.answers = answersOf(piece, shop, plan);

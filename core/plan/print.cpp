@@ -28,12 +28,11 @@ Json optionalMm(const std::optional<double>& length_m) {
     return length_m ? mm(*length_m) : Json(nullptr);
 }
 
-namespace {
-
-// A radius of a thousand kilometres or more is a straight line but for the last bits of the fit.
 Json radiusMm(double radius_m) {
     return radius_m < 1e6 ? mm(radius_m) : Json(nullptr);
 }
+
+namespace {
 
 Json printSuspect(const LinePlan& line, int point) {
     for (const line::Suspect& suspect : line.misread.suspects) {
@@ -143,6 +142,7 @@ std::string printPlans(const boat::Boat& boat) {
         printed["name"] = plan.piece;
         printed["line"] = printLine(piece, plan.line);
         printed["stack"] = printStack(plan.stack);
+        printed["form"] = printForm(plan);
         printed["holding"] = printHolding(piece, plan);
         Json findings = Json::array();
         for (const Finding& finding : plan.findings) findings.push_back(printFinding(finding));

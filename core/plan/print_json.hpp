@@ -17,6 +17,10 @@ Json mm(double length_m);
 Json pct(double share);
 Json optionalMm(const std::optional<double>& length_m);
 
+// A radius of a thousand kilometres or more is a straight line but for the last bits of the fit: null.
+Json radiusMm(double radius_m);
+
+Json printForm(const Plan& plan);
 Json printHolding(const boat::Piece& piece, const Plan& plan);
 
 }  // namespace fayline::plan

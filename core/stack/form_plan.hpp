@@ -15,18 +15,22 @@
 namespace fayline::stack {
 
 // How a shape stands off another between the trim lines, measured on the faying surface; positive where it is more
-// open. `start_m`, `end_m`: how far that end stands off square, the other end and its heading laid on; the one further
-// from the fixed place reads the whole opening.
+// open. `start_m` and `end_m`: how far that end stands off, square to the other shape's own end, when the opposite ends
+// are laid on each other in place and heading; so each reads the whole opening, wherever the shapes are drawn fixed.
+// More open means nearer to the tangent of the end laid on; of a shape that turns more than a right angle, turned less.
 struct Opening {
     double chord_m = 0;  // of the opened shape less that of the other
     double rise_m = 0;   // the other's greatest rise over its chord less that of the opened shape
-    double start_m = 0;  // how far the ends stand off when both are laid on each other at the fixed place
+    double start_m = 0;
     double end_m = 0;
     double chordFrom_m = 0;  // chord and rise before (of the other shape) and after (of the opened one)
     double chordTo_m = 0;
     double riseFrom_m = 0;
     double riseTo_m = 0;
 };
+
+// How `opened` stands off `other`; both have their nodes on one ground.
+Opening openingOf(const Ground& ground, const FormLine& other, const FormLine& opened);
 
 // Wood that moves with the moisture of the air: the part's own change of curvature between gluing and service.
 struct MoistureMove {
@@ -43,7 +47,7 @@ struct PartForm {
     int firstPlace = 1;
     int lastPlace = 1;
     double ratioAtTightest = 0;  // rho times factor
-    double leastRatio = 0;
+    double leastRatio = 0;       // between the trim lines, where more than one strip is there
     double mostRatio = 0;
     double mostRatioAt_m = 0;
     Opening opens;        // let go, against the form
@@ -56,12 +60,13 @@ struct FormPlan {
     bool corrected = false;  // the form's line allows for springback
     bool possible = true;    // false: 1 - rho <= 0 somewhere, no form bends it to this line
     double impossibleAt_m = 0;
+    double impossibleRatio = 0;   // rho times factor there
     double fixedAt_m = 0;         // where form and wanted line are laid on each other
     double factor = 1;            // of the record, as the piece says
     std::vector<PartForm> parts;  // from the form outwards; the form's line is made for the first
     FormLine line;                // what to cut: of the wanted line itself where nothing is corrected
-    double tightestAt_m = 0;
-    double tightestRadius_m = 0;
+    double tightestAt_m = 0;      // of the form, between the trim lines
+    double tightestRadius_m = 0;  // infinite where it is straight
     // Share of the springback by which measured pieces differ from the rule, until the piece's own record says better.
     double scatterLow = 0;   // nothing at all: 0
     double scatterHigh = 0;  // times the rule
@@ -72,6 +77,11 @@ struct FormPlan {
 };
 
 // The form of a piece whose stack is planned. Throws InputError with paths from `form.` and `stack.`.
+//
+// The wanted shape of every part is what the piece has on the wanted line; the form's line bends the first part so that
+// let go it comes to that (T = k / (1 - rho), see form_line.hpp). Where a scarf leaves one strip of several, no form
+// makes it keep a bend: there the form goes on as beside it, and the strip lies down when it is glued to its mate.
+// What one part slides along another while both are bent is left out (it moves places along, not aside).
 FormPlan planForm(const boat::Piece& piece, const line::Line& line, const std::vector<wood::Species>& species,
                   const StackPlan& stack);
 

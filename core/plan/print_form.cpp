@@ -1,0 +1,77 @@
+#include <vector>
+
+#include "core/measure/units.hpp"
+#include "core/plan/print_json.hpp"
+
+namespace fayline::plan {
+
+namespace {
+
+using stack::FormPlan;
+using stack::Opening;
+
+Json printOpening(const Opening& opening) {
+    return {{"chord_mm", mm(opening.chord_m)},
+            {"rise_mm", mm(opening.rise_m)},
+            {"start_mm", mm(opening.start_m)},
+            {"end_mm", mm(opening.end_m)},
+            {"chord_before_mm", mm(opening.chordFrom_m)},
+            {"chord_after_mm", mm(opening.chordTo_m)},
+            {"rise_before_mm", mm(opening.riseFrom_m)},
+            {"rise_after_mm", mm(opening.riseTo_m)}};
+}
+
+Json printPoint(const line::Place& place) {
+    return {{"at_mm", mm(place.at_m)},
+            {"x_mm", mm(place.x_m)},
+            {"y_mm", mm(place.y_m)},
+            {"heading_deg", number(measure::toDegrees(place.heading_rad))},
+            {"curvature_per_m", number(place.curvature_per_m, 9)}};
+}
+
+Json printPart(const stack::PartForm& part) {
+    return {{"first_place", part.firstPlace},
+            {"last_place", part.lastPlace},
+            {"springback_ratio", number(part.ratioAtTightest, 9)},
+            {"least_ratio", number(part.leastRatio, 9)},
+            {"most_ratio", number(part.mostRatio, 9)},
+            {"most_ratio_at_mm", mm(part.mostRatioAt_m)},
+            {"opens", printOpening(part.opens)},
+            {"uncorrected", printOpening(part.uncorrected)}};
+}
+
+}  // namespace
+
+Json printForm(const Plan& plan) {
+    const FormPlan& form = plan.form;
+    const stack::PartForm& first = form.parts.front();
+    Json printed;
+    printed["springback_ratio"] = number(first.ratioAtTightest, 9);
+    printed["lets_go"] = form.letsGo;
+    printed["corrected"] = form.corrected;
+    printed["possible"] = form.possible;
+    printed["springback_factor"] = number(form.factor);
+    printed["fixed_at_mm"] = mm(form.fixedAt_m);
+    printed["tightest_radius_mm"] = radiusMm(form.tightestRadius_m);
+    printed["tightest_at_mm"] = mm(form.tightestAt_m);
+    Json points = Json::array();
+    double before_m = form.line.from_m() - 1;
+    for (const stack::FormLine::Node& node : form.line.nodes()) {
+        if (node.at_m == before_m) continue;
+        before_m = node.at_m;
+        points.push_back(printPoint(form.line.faying(node.at_m)));
+    }
+    printed["points"] = points;
+    printed["opens"] = printOpening(first.opens);
+    printed["uncorrected"] = printOpening(first.uncorrected);
+    Json parts = Json::array();
+    for (const stack::PartForm& part : form.parts) parts.push_back(printPart(part));
+    printed["parts"] = parts;
+    printed["scatter"] = {{"low", number(form.scatterLow)},
+                          {"high", number(form.scatterHigh)},
+                          {"source", form.scatterSource.text},
+                          {"mark", measure::markText(form.scatterSource.mark)}};
+    return printed;
+}
+
+}  // namespace fayline::plan
