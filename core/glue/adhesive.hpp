@@ -23,30 +23,49 @@ struct Adhesive {
     std::string id;
     std::string name;
     boat::AdhesiveKind kind = boat::AdhesiveKind::epoxy;
-    std::array<double, 2> partsByVolume{};  // resin, hardener
+    std::array<double, 2> partsByVolume{};  // first and second part (resin, hardener); the second 0: one part
     std::array<double, 2> partsByWeight{};
     std::array<double, 2> density_kg_m3{};
     std::vector<PotLifePoint> potLives;  // one or more
     double openTime_s = 0;               // of a spread film
     double openTimeAt_C = 0;
-    double least_C = 0;  // the hardener's lowest temperature
-    double handling_s = 0;
+    double least_C = 0;     // below it the glue is not to be used
+    double handling_s = 0;  // clamps may come off
     double fullCure_s = 0;
     double cureAt_C = 0;
     double spread_kg_m2 = 0;
-    measure::Source source;  // of the whole row
-    std::string warning;     // what a user should know of it; empty: nothing
-    bool own = false;        // the user's own
+    measure::Source ratioSource;
+    measure::Source densitySource;
+    measure::Source potLifeSource;
+    measure::Source openTimeSource;
+    measure::Source leastSource;
+    measure::Source cureSource;
+    measure::Source spreadSource;
+    std::string warning;  // what a user should know of it; empty: nothing
+    bool own = false;     // the user's own
+
+    bool onePart() const { return partsByWeight[1] == 0; }
+    // Share of the mass that is the first part, and of the volume.
+    double firstByWeight() const { return partsByWeight[0] / (partsByWeight[0] + partsByWeight[1]); }
+    // Of the mix before it cures, from the masses.
+    double mixDensity_kg_m3() const;
 };
+
+// Ratios by weight and by volume may differ from what the densities say by so much: data sheets round both.
+inline constexpr double ratiosAgreeWithin = 0.10;
 
 // The glues of resources/adhesives.json, built into the program, in the order of the file.
 const std::vector<Adhesive>& builtInAdhesives();
 
-// As readSpecies does for woods. Throws InputError with a path ("adhesives[2].pot_life_min").
+// The glues in the text of an adhesive file (the format of resources/adhesives.json), in its order. Throws InputError
+// with a path ("adhesives[2].pot_life_min") for text that is not JSON, unknown or missing keys, impossible values, two
+// glues with one id.
 std::vector<Adhesive> readAdhesives(std::string_view text);
 
-// A glue of the user's own file. Throws InputError (`adhesives[i].parts_by_weight: ...` from `path` on) for a ratio of
-// nothing, ratios by weight and by volume that the densities contradict by more than a tenth, and the like.
+// A glue of the user's own file. Its values come from what the user wrote as source, marked as from memory since nobody
+// here has read it; without one "the user's own value", marked as common practice.
+// Throws InputError with a path from `path` on ("adhesives[0]"): a ratio of nothing (only one-part polyurethane has no
+// second part), ratios by weight and by volume that the densities contradict.
 Adhesive ownAdhesive(const boat::OwnAdhesive& own, const std::string& path);
 
 const Adhesive* findAdhesive(const std::vector<Adhesive>& adhesives, std::string_view id);

@@ -9,17 +9,29 @@
 
 namespace fayline::glue {
 
-// Air temperature after the last clamp is on: the day's, falling to that over night (from `startsAt_s` of the day), and
-// the tent's while it is heated.
-double airAt(const boat::Glue& glue, double startsAt_s, double after_s);
+// Air at the glue so long after the last clamp is on, C. By day (8 to 18 o'clock) that of the day, by night (22 to 6
+// o'clock) that over night, evenly between; while the tent is heated that of the tent. A simple course, common
+// practice. `closedAt_s`: seconds after midnight at which the last clamp is on.
+double airAt(const boat::Glue& glue, double closedAt_s, double after_s);
 
-// Equivalent time at the data sheet's own temperature after `after_s`, seconds.
-double equivalentTime(const Adhesive& adhesive, const Kinetics& kinetics, const boat::Glue& glue, double startsAt_s,
-                      double after_s);
-
-// When the equivalent time reaches `needed_s`; infinity where it never does (colder than the hardener bears counts as
-// no cure).
-double whenCured(const Adhesive& adhesive, const Kinetics& kinetics, const boat::Glue& glue, double startsAt_s,
+// When it has cured as far as `needed_s` at the data sheet's own temperature would, seconds after closing. In air below
+// the glue's least temperature nothing is counted as cure. Infinity: not within three weeks.
+double whenCured(const Adhesive& adhesive, const Kinetics& kinetics, const boat::Glue& glue, double closedAt_s,
                  double needed_s);
+
+struct CurePlan {
+    double closedAt_s = 0;   // seconds after midnight
+    double clampsOff_s = 0;  // after closing: the data sheet's handling time
+    double work_s = 0;       // it can be planed: twice the handling time (C)
+    double full_s = 0;
+    // Squeeze-out: soft until the film gels, then like rubber and best scraped until the cure is at three quarters (C).
+    double softUntil_s = 0;
+    double scrapeUntil_s = 0;
+    double leastAir_C = 0;     // of the first day
+    std::vector<double> at_s;  // for a plot, every half hour of three days
+    std::vector<double> air_C;
+    std::vector<double> share;  // of the handling time's cure
+};
+CurePlan planCure(const Adhesive& adhesive, const Kinetics& kinetics, const boat::Glue& glue, double closedAt_s);
 
 }  // namespace fayline::glue

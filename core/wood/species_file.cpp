@@ -1,10 +1,10 @@
 // Reading resources/species.json.
 #include <array>
 #include <cmath>
-#include <nlohmann/json.hpp>
 #include <set>
 
 #include "core/measure/input_error.hpp"
+#include "core/measure/resource_file.hpp"
 #include "core/measure/units.hpp"
 #include "core/wood/species.hpp"
 
@@ -14,7 +14,7 @@ extern const char* const builtInSpeciesText;
 
 namespace {
 
-using Json = nlohmann::ordered_json;
+using Json = measure::ResourceFile::Json;
 using measure::Cited;
 using measure::InputError;
 
@@ -43,39 +43,13 @@ constexpr std::array<Key, 1> radialKeys{{{"shrink_radial_pct", 0.01}}};
 constexpr std::array<Key, 1> tangentialKeys{{{"shrink_tangential_pct", 0.01}}};
 constexpr std::array<Key, 1> intersectionKeys{{{"moisture_of_intersection_pct", 0.01}}};
 
-const std::string& textAt(const Json& object, const char* key, const std::string& path) {
-    const auto found = object.find(key);
-    const std::string full = path + "." + key;
-    if (found == object.end()) throw InputError(full, "is missing", "give a text");
-    if (!found->is_string()) throw InputError(full, found->dump() + " is not a text", "give a text in quotes");
-    return found->get_ref<const std::string&>();
-}
-
-bool truthAt(const Json& object, const char* key, bool absent, const std::string& path) {
-    const auto found = object.find(key);
-    if (found == object.end()) return absent;
-    if (!found->is_boolean()) {
-        throw InputError(path + "." + key, found->dump() + " is not a yes or no", "give true or false");
-    }
-    return found->get<bool>();
-}
-
-void refuseUnknownKeys(const Json& object, const std::set<std::string>& known, const std::string& path) {
-    std::string list;
-    for (const std::string& key : known) list += (list.empty() ? "" : ", ") + key;
-    for (const auto& [key, value] : object.items()) {
-        if (!known.contains(key)) throw InputError(path + "." + key, "is not a known key", "give one of " + list);
-    }
-}
-
 // The woods of one file with the sources its values refer to.
 class FileReader {
 public:
-    explicit FileReader(const Json& file) : file_(file) {}
+    explicit FileReader(std::string_view text) : file_(text, "a species file") {}
 
     std::vector<Species> readAll() {
-        if (!file_.is_object()) throw InputError("", "the file holds no object", "give {\"sources\", \"species\"}");
-        const Json& list = listOfSpecies();
+        const Json& list = file_.listAt("species", "woods");
         std::vector<Species> all;
         for (std::size_t i = 0; i < list.size(); ++i) {
             const std::string path = "species[" + std::to_string(i) + "]";
@@ -89,14 +63,6 @@ public:
     }
 
 private:
-    const Json& listOfSpecies() const {
-        const auto found = file_.find("species");
-        if (found == file_.end() || !found->is_array()) {
-            throw InputError("species", "is missing or not a list", "give a list of woods");
-        }
-        return *found;
-    }
-
     Species read(const Json& object, const std::string& path) const {
         if (!object.is_object()) throw InputError(path, object.dump() + " is not a wood", "give an object");
         refuseUnknownKeys(object, knownKeys(), path);
@@ -170,51 +136,27 @@ private:
     }
 
     Cited cited(const Json& object, double toSi, const std::string& path) const {
-        if (!object.is_object()) {
-            throw InputError(path, object.dump() + " has no source", "give {\"value\", \"mark\", \"source\"}");
-        }
-        refuseUnknownKeys(object, {"value", "mark", "source", "note"}, path);
+        const measure::Source source = file_.sourceOf(object, path);
         const auto value = object.find("value");
         const bool isNumber = value != object.end() && value->is_number();
         if (!isNumber || !std::isfinite(value->get<double>()) || value->get<double>() <= 0) {
             throw InputError(path + ".value", value == object.end() ? "is missing" : value->dump() + " will not do",
                              "give a number above 0");
         }
-        return {value->get<double>() * toSi, {sourceText(object, path), markOf(object, path)}};
+        return {value->get<double>() * toSi, source};
     }
 
-    measure::Mark markOf(const Json& object, const std::string& path) const {
-        const std::string& mark = textAt(object, "mark", path);
-        try {
-            return measure::readMark(mark);
-        } catch (const InputError& error) {
-            throw error.within(path + ".mark");
-        }
-    }
+    static constexpr auto textAt = &measure::ResourceFile::textAt;
+    static constexpr auto truthAt = &measure::ResourceFile::truthAt;
+    static constexpr auto refuseUnknownKeys = &measure::ResourceFile::refuseUnknownKeys;
 
-    std::string sourceText(const Json& object, const std::string& path) const {
-        const std::string& key = textAt(object, "source", path);
-        const auto sources = file_.find("sources");
-        if (sources == file_.end() || !sources->is_object() || !sources->contains(key)) {
-            throw InputError(path + ".source", "\"" + key + "\" is not among the sources", "name it under \"sources\"");
-        }
-        const std::string text = textAt(*sources, key.c_str(), "sources");
-        return object.contains("note") ? text + "; " + textAt(object, "note", path) : text;
-    }
-
-    const Json& file_;
+    const measure::ResourceFile file_;
 };
 
 }  // namespace
 
 std::vector<Species> readSpecies(std::string_view text) {
-    Json file;
-    try {
-        file = Json::parse(text);
-    } catch (const Json::parse_error& error) {
-        throw InputError("", "the text is not JSON at byte " + std::to_string(error.byte), "give a species file");
-    }
-    return FileReader(file).readAll();
+    return FileReader(text).readAll();
 }
 
 const std::vector<Species>& builtInSpecies() {

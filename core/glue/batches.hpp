@@ -1,0 +1,25 @@
+// Batches of one use: the fewest equal ones that fit the vessel and are used up before they go off.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/boat/boat.hpp"
+#include "core/glue/glue.hpp"
+
+namespace fayline::glue {
+
+struct BatchNeed {
+    BatchFor use = BatchFor::spread;
+    int gluing = 0;
+    double needed_kg = 0;  // resin and hardener, waste counted
+    double area_m2 = 0;    // of faces to be covered once
+    double rate_m2_s = 0;  // by the whole crew
+    double mix_s = 0;
+};
+
+// In order, numbered from `firstNumber`. Throws InputError (`glue.cup_ml`) for more than mostBatches.
+std::vector<Batch> batchesFor(const BatchNeed& need, const boat::Glue& glue, const Adhesive& adhesive,
+                              const Kinetics& kinetics, int firstNumber);
+
+}  // namespace fayline::glue

@@ -1,0 +1,118 @@
+#include "core/glue/glue.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/glue/batches.hpp"
+#include "core/glue/conditions.hpp"
+#include "core/measure/input_error.hpp"
+#include "core/wood/air.hpp"
+
+namespace fayline::glue {
+
+namespace {
+
+struct Needs {
+    double faces_m2 = 0;   // wetted out
+    double spread_m2 = 0;  // spread, each coat counted
+    double endGrain_m2 = 0;
+};
+
+Needs needsOf(const std::vector<GlueLine>& lines, int gluing, bool bothFaces) {
+    Needs needs;
+    for (const GlueLine& line : lines) {
+        if (line.gluing != gluing) continue;
+        needs.faces_m2 += 2 * line.area_m2;
+        needs.spread_m2 += (bothFaces ? 2 : 1) * line.area_m2;
+        if (line.scarf) needs.endGrain_m2 += 2 * line.area_m2;
+    }
+    return needs;
+}
+
+void addUp(GluePlan& plan) {
+    for (const Batch& batch : plan.batches) {
+        for (int i = 0; i < 2; ++i) {
+            plan.parts_kg[i] += batch.parts_kg[i];
+            plan.parts_m3[i] += batch.parts_m3[i];
+        }
+        plan.filler_kg += batch.filler_kg;
+        plan.thinner_kg += batch.thinner_kg;
+    }
+    plan.mixed_kg = plan.parts_kg[0] + plan.parts_kg[1];
+}
+
+std::vector<VesselTried> vesselsFor(const GluePlan& plan, const boat::Glue& glue) {
+    double largest_kg = 0;
+    for (const Batch& batch : plan.batches) largest_kg = std::max(largest_kg, batch.mixed_kg());
+    std::vector<VesselTried> tried;
+    if (largest_kg == 0) return tried;
+    for (const double share : {1.0, 0.5}) {
+        for (const boat::Vessel vessel : {boat::Vessel::cup, boat::Vessel::tray}) {
+            const double mixed_kg = share * largest_kg;
+            const Fill fill = fillOf(vessel, glue.cup_m3, mixed_kg, plan.adhesive.mixDensity_kg_m3());
+            const PotLifeOf life = potLife(plan.kinetics, fill, glue.air_C, glue.air_C);
+            tried.push_back({vessel, mixed_kg, life.lasts_s, life.peak_C});
+        }
+    }
+    return tried;
+}
+
+}  // namespace
+
+double slowdownAt(double air_C) {
+    constexpr double reference_C = 20;
+    constexpr double twiceAsThick_K = 5;
+    return std::exp2((air_C - reference_C) / twiceAsThick_K / 3);
+}
+
+const Adhesive& adhesiveNamed(const std::string& id, const std::string& path, const std::vector<Adhesive>& adhesives) {
+    if (const Adhesive* found = findAdhesive(adhesives, id)) return *found;
+    std::string ids;
+    for (const Adhesive& one : adhesives) ids += (ids.empty() ? "" : ", ") + one.id;
+    throw measure::InputError(path, "\"" + id + "\" is not a known glue", "give one of " + ids);
+}
+
+GluePlan planGlue(const boat::Glue& glue, const boat::Crew& crew, const std::vector<Adhesive>& adhesives,
+                  const std::vector<GlueLine>& lines, double closedAt_s) {
+    if (crew.hands < 1) {
+        throw measure::InputError("crew.hands", "nobody is there to spread the glue", "give a whole number above 0");
+    }
+    GluePlan plan;
+    plan.adhesive = adhesiveNamed(glue.adhesive, "glue.adhesive", adhesives);
+    plan.kinetics = fitKinetics(plan.adhesive, "adhesives(" + plan.adhesive.id + ")");
+    plan.lines = lines;
+    plan.openTime_s = openTime(plan.adhesive, plan.kinetics, glue.air_C);
+    plan.slowdown = slowdownAt(glue.air_C);
+    plan.airMoisture = wood::equilibriumMoisture(glue.air_C, glue.humidity);
+    plan.dewPoint_C = dewPoint(glue.air_C, std::max(glue.humidity, 0.01));
+
+    int gluings = 0;
+    for (const GlueLine& line : lines) gluings = std::max(gluings, line.gluing + 1);
+    const double hands = crew.hands;
+    for (int gluing = 0; gluing < gluings; ++gluing) {
+        const Needs needs = needsOf(lines, gluing, glue.bothFaces);
+        const double waste = 1 + glue.waste;
+        const double wet_m2_s = hands * crew.rates.wetOut_m2_s * plan.slowdown;
+        const double spread_m2_s = hands * crew.rates.spread_m2_s * plan.slowdown;
+        const std::array<BatchNeed, 3> uses{
+            BatchNeed{BatchFor::endGrain, gluing, waste * endGrainDrinks * needs.endGrain_m2 * glue.wetOut_kg_m2,
+                      needs.endGrain_m2, wet_m2_s, crew.rates.mix_s},
+            BatchNeed{BatchFor::wetOut, gluing, waste * needs.faces_m2 * glue.wetOut_kg_m2, needs.faces_m2, wet_m2_s,
+                      crew.rates.mix_s},
+            BatchNeed{BatchFor::spread, gluing, waste * needs.spread_m2 * glue.spread_kg_m2, needs.spread_m2,
+                      spread_m2_s, crew.rates.mix_s}};
+        plan.area_m2 += needs.faces_m2;
+        for (const BatchNeed& use : uses) {
+            plan.needed_kg += use.needed_kg;
+            const std::vector<Batch> batches =
+                batchesFor(use, glue, plan.adhesive, plan.kinetics, static_cast<int>(plan.batches.size()) + 1);
+            plan.batches.insert(plan.batches.end(), batches.begin(), batches.end());
+        }
+    }
+    addUp(plan);
+    plan.vessels = vesselsFor(plan, glue);
+    plan.cure = planCure(plan.adhesive, plan.kinetics, glue, closedAt_s);
+    return plan;
+}
+
+}  // namespace fayline::glue

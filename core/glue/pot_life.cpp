@@ -1,0 +1,155 @@
+#include "core/glue/pot_life.hpp"
+
+#include <gsl/gsl_errno.h>
+#include <gsl/gsl_odeiv2.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <memory>
+#include <numbers>
+
+namespace fayline::glue {
+
+namespace {
+
+constexpr double airLoss_W_m2K = 10;
+constexpr double conductivity_W_mK = 0.2;
+constexpr double trayDepth_m = 0.020;
+constexpr double week_s = 7 * 24 * 3600.0;
+
+struct Cup {
+    const Kinetics& kinetics;
+    double air_K;
+    double cooling_per_s;  // U A / (m cp)
+    double heating_K;      // H / cp
+};
+
+double rate(const Kinetics& kinetics, double cured, double mix_K) {
+    const double reference_K = kinetics.reference_C + zero_K;
+    const double left = std::max(0.0, 1 - cured);
+    return kinetics.rate_per_s * std::exp(-kinetics.energy_J_mol / gasConstant_J_molK * (1 / mix_K - 1 / reference_K)) *
+           (kinetics.start + cured) * left * left;
+}
+
+int slopes(double, const double state[], double slope[], void* with) {
+    const Cup& cup = *static_cast<const Cup*>(with);
+    slope[0] = rate(cup.kinetics, state[0], state[1]);
+    slope[1] = cup.heating_K * slope[0] - cup.cooling_per_s * (state[1] - cup.air_K);
+    return GSL_SUCCESS;
+}
+
+struct Point {
+    double at_s = 0;
+    double value = 0;
+    double slope = 0;
+};
+
+// The cubic through both ends with their slopes, at a share of the way.
+double between(const Point& from, const Point& to, double share) {
+    const double step = to.at_s - from.at_s;
+    const double u = share;
+    const double v = 1 - u;
+    return from.value * v * v * (1 + 2 * u) + to.value * u * u * (1 + 2 * v) +
+           step * u * v * (from.slope * v - to.slope * u);
+}
+
+// When the curve between two points, which rises, reaches `value`.
+double whenReached(const Point& from, const Point& to, double value) {
+    double low = 0;
+    double high = 1;
+    for (int i = 0; i < 50; ++i) {
+        const double middle = (low + high) / 2;
+        (between(from, to, middle) < value ? low : high) = middle;
+    }
+    return from.at_s + (to.at_s - from.at_s) * (low + high) / 2;
+}
+
+struct FreeStep {
+    void operator()(gsl_odeiv2_step* step) const { gsl_odeiv2_step_free(step); }
+    void operator()(gsl_odeiv2_control* control) const { gsl_odeiv2_control_free(control); }
+    void operator()(gsl_odeiv2_evolve* evolve) const { gsl_odeiv2_evolve_free(evolve); }
+};
+
+}  // namespace
+
+Fill fillOf(boat::Vessel vessel, double vessel_m3, double mass_kg, double density_kg_m3) {
+    constexpr double pi = std::numbers::pi;
+    const double volume_m3 = mass_kg / density_kg_m3;
+    const double across_m =
+        vessel == boat::Vessel::cup ? std::cbrt(4 * vessel_m3 / pi) : std::sqrt(4 * vessel_m3 / (pi * trayDepth_m));
+    const double bottom_m2 = pi * across_m * across_m / 4;
+    Fill fill;
+    fill.mass_kg = mass_kg;
+    fill.share = volume_m3 / vessel_m3;
+    fill.depth_m = volume_m3 / bottom_m2;
+    fill.area_m2 = 2 * bottom_m2 + pi * across_m * fill.depth_m;
+    const double resistance = 1 / airLoss_W_m2K + volume_m3 / fill.area_m2 / (3 * conductivity_W_mK);
+    fill.loss_W_m2K = 1 / resistance;
+    return fill;
+}
+
+double speedAgainst(const Kinetics& kinetics, double air_C, double reference_C) {
+    return std::exp(-kinetics.energy_J_mol / gasConstant_J_molK * (1 / (air_C + zero_K) - 1 / (reference_C + zero_K)));
+}
+
+PotLifeOf potLife(const Kinetics& kinetics, const Fill& fill, double air_C, double mix_C, bool withCurve) {
+    const Cup cup{kinetics, air_C + zero_K,
+                  kinetics.lossFactor * fill.loss_W_m2K * fill.area_m2 / (fill.mass_kg * kinetics.capacity_J_kgK),
+                  kinetics.heat_J_kg / kinetics.capacity_J_kgK};
+    gsl_odeiv2_system system{slopes, nullptr, 2, const_cast<Cup*>(&cup)};
+    const std::unique_ptr<gsl_odeiv2_step, FreeStep> step(gsl_odeiv2_step_alloc(gsl_odeiv2_step_rk8pd, 2));
+    const std::unique_ptr<gsl_odeiv2_control, FreeStep> control(gsl_odeiv2_control_y_new(1e-9, 1e-7));
+    const std::unique_ptr<gsl_odeiv2_evolve, FreeStep> evolve(gsl_odeiv2_evolve_alloc(2));
+
+    double at_s = 0;
+    // No step is longer than what the curve between two steps bears.
+    const double longest_s = 0.02 / rate(kinetics, 0.3, std::max(air_C, mix_C) + zero_K);
+    double next_s = longest_s;
+    double state[2] = {0, mix_C + zero_K};
+    double slope[2];
+    slopes(0, state, slope, const_cast<Cup*>(&cup));
+    PotLifeOf result{std::numeric_limits<double>::infinity(), mix_C, 0, {}, {}, {}};
+    const auto keep = [&] {
+        if (!withCurve) return;
+        result.at_s.push_back(at_s);
+        result.mix_C.push_back(state[1] - zero_K);
+        result.cured.push_back(state[0]);
+    };
+    keep();
+    while (at_s < week_s) {
+        const Point before{at_s, state[0], slope[0]};
+        next_s = std::min(next_s, longest_s * (1 + 20 * before.value * before.value));
+        if (gsl_odeiv2_evolve_apply(evolve.get(), control.get(), step.get(), &system, &at_s, week_s, &next_s, state) !=
+            GSL_SUCCESS) {
+            break;
+        }
+        slopes(at_s, state, slope, const_cast<Cup*>(&cup));
+        if (before.value < kinetics.gel && state[0] >= kinetics.gel) {
+            result.lasts_s = whenReached(before, {at_s, state[0], slope[0]}, kinetics.gel);
+        }
+        if (state[1] - zero_K > result.peak_C) {
+            result.peak_C = state[1] - zero_K;
+            result.peakAt_s = at_s;
+        }
+        keep();
+        const bool cools = slope[1] <= 0 && at_s > 0;
+        if (state[0] >= kinetics.gel && (cools || kinetics.heat_J_kg == 0)) break;
+    }
+    return result;
+}
+
+double filmReaches(const Kinetics& kinetics, double air_C, double cured) {
+    // The integral of d alpha / ((c0 + alpha) (1 - alpha)^2), by partial fractions.
+    const auto integral = [c = kinetics.start](double alpha) {
+        return (std::log((c + alpha) / (1 - alpha)) / (1 + c) + 1 / (1 - alpha)) / (1 + c);
+    };
+    return (integral(cured) - integral(0)) /
+           (kinetics.rate_per_s * speedAgainst(kinetics, air_C, kinetics.reference_C));
+}
+
+double openTime(const Adhesive& adhesive, const Kinetics& kinetics, double air_C) {
+    return adhesive.openTime_s / speedAgainst(kinetics, air_C, adhesive.openTimeAt_C);
+}
+
+}  // namespace fayline::glue

@@ -1,0 +1,13 @@
+// Whether the parts of a glue can be mixed and its ratios agree.
+#pragma once
+
+#include <string>
+
+#include "core/glue/adhesive.hpp"
+
+namespace fayline::glue {
+
+// Throws InputError with a path from `path` on.
+void checkRatios(const Adhesive& adhesive, const std::string& path);
+
+}  // namespace fayline::glue
