@@ -12,7 +12,7 @@ double Adhesive::mixDensity_kg_m3() const {
     return 1 / (first / density_kg_m3[0] + (1 - first) / density_kg_m3[1]);
 }
 
-Adhesive ownAdhesive(const boat::OwnAdhesive& own, const std::string& path) {
+Adhesive ownAdhesive(const boat::OwnAdhesive& own) {
     const measure::Source source = own.source.empty()
                                        ? measure::Source{"the user's own value", measure::Mark::commonPractice}
                                        : measure::Source{own.source, measure::Mark::fromMemory};
@@ -37,7 +37,6 @@ Adhesive ownAdhesive(const boat::OwnAdhesive& own, const std::string& path) {
     adhesive.ratioSource = adhesive.densitySource = adhesive.potLifeSource = adhesive.openTimeSource = source;
     adhesive.leastSource = adhesive.cureSource = adhesive.spreadSource = source;
     adhesive.own = true;
-    checkRatios(adhesive, path);
     return adhesive;
 }
 

@@ -63,10 +63,8 @@ const std::vector<Adhesive>& builtInAdhesives();
 std::vector<Adhesive> readAdhesives(std::string_view text);
 
 // A glue of the user's own file. Its values come from what the user wrote as source, marked as from memory since nobody
-// here has read it; without one "the user's own value", marked as common practice.
-// Throws InputError with a path from `path` on ("adhesives[0]"): a ratio of nothing (only one-part polyurethane has no
-// second part), ratios by weight and by volume that the densities contradict.
-Adhesive ownAdhesive(const boat::OwnAdhesive& own, const std::string& path);
+// here has read it; without one "the user's own value", marked as common practice. Nothing is checked: see planGlue.
+Adhesive ownAdhesive(const boat::OwnAdhesive& own);
 
 const Adhesive* findAdhesive(const std::vector<Adhesive>& adhesives, std::string_view id);
 

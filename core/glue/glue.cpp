@@ -5,6 +5,7 @@
 
 #include "core/glue/batches.hpp"
 #include "core/glue/conditions.hpp"
+#include "core/glue/ratio.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/wood/air.hpp"
 
@@ -79,7 +80,8 @@ GluePlan planGlue(const boat::Glue& glue, const boat::Crew& crew, const std::vec
     }
     GluePlan plan;
     plan.adhesive = adhesiveNamed(glue.adhesive, "glue.adhesive", adhesives);
-    plan.kinetics = fitKinetics(plan.adhesive, "adhesives(" + plan.adhesive.id + ")");
+    checkRatios(plan.adhesive, "glue.adhesive");
+    plan.kinetics = fitKinetics(plan.adhesive, "glue.adhesive");
     plan.lines = lines;
     plan.openTime_s = openTime(plan.adhesive, plan.kinetics, glue.air_C);
     plan.slowdown = slowdownAt(glue.air_C);

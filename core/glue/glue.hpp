@@ -90,8 +90,8 @@ double slowdownAt(double air_C);
 // ones. `closedAt_s`: when the last clamp is on, seconds after midnight.
 //   (1) the batches' parts add up to parts_kg, and each face's need is met
 //   (2) of each use and gluing the fewest equal batches that fit vessel and pot life
-// Throws InputError with paths from `glue.`: a glue that is not known (naming the nearest), more glue than mostBatches
-// vessels hold.
+// Throws InputError with paths from `glue.`: a glue that is not known, whose parts cannot be mixed or whose pot lives
+// contradict, more glue than mostBatches vessels hold.
 GluePlan planGlue(const boat::Glue& glue, const boat::Crew& crew, const std::vector<Adhesive>& adhesives,
                   const std::vector<GlueLine>& lines, double closedAt_s);
 

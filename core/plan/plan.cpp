@@ -130,6 +130,9 @@ Shop shopOf(const boat::Boat& boat) {
     for (const boat::OwnSpecies& own : boat.species) shop.species.push_back(wood::ownSpecies(own));
     const std::vector<wood::Species>& builtIn = wood::builtInSpecies();
     shop.species.insert(shop.species.end(), builtIn.begin(), builtIn.end());
+    for (const boat::OwnAdhesive& own : boat.adhesives) shop.adhesives.push_back(glue::ownAdhesive(own));
+    const std::vector<glue::Adhesive>& builtInGlues = glue::builtInAdhesives();
+    shop.adhesives.insert(shop.adhesives.end(), builtInGlues.begin(), builtInGlues.end());
     return shop;
 }
 
@@ -143,6 +146,7 @@ Plan makePlan(const boat::Piece& piece, const Shop& shop, const Plan* before) {
                                   heldAt(piece.holding.from, line.length()));
     plan.form = stack::planForm(piece, line, shop.species, plan.stack);
     plan.holding = planHolding(piece, shop, line, nearlyOf(piece, line, before) ? &before->holding : nullptr);
+    plan.day = planDay(piece, shop, line, plan.stack);
     plan.findings = allFindings(piece, shop, plan);
     plan.answers = answersOf(piece, shop, plan);
     return plan;

@@ -24,6 +24,7 @@
 #include "core/measure/display.hpp"
 #include "core/measure/source.hpp"
 #include "core/plan/choices.hpp"
+#include "core/plan/day_plan.hpp"
 #include "core/stack/form_plan.hpp"
 #include "core/stack/learned.hpp"
 #include "core/stack/stack.hpp"
@@ -109,7 +110,9 @@ struct Plan {
     stack::StackPlan stack;
     stack::FormPlan form;
     HoldingPlan holding;
-    std::optional<HoldingStudy> holdingStudy;  // absent until worked out; so are the next two
+    std::optional<HoldingStudy> holdingStudy;  // absent until worked out; so are the studies below
+    DayPlan day;
+    std::optional<DayStudy> dayStudy;
     std::optional<Choices> choices;
     std::optional<stack::Learned> learned;
     std::vector<Finding> findings;  // the worst first; those of the study among them where there is one
@@ -120,6 +123,7 @@ struct Plan {
 struct Shop {
     measure::Display display;
     std::vector<wood::Species> species;        // the user's own before the built-in ones
+    std::vector<glue::Adhesive> adhesives;     // the user's own before the built-in ones
     std::vector<boat::Piece> recorded;         // the boat's pieces whose springback was measured
     std::vector<wood::WoodMeasured> measured;  // what the boat's trials say of its woods
 };

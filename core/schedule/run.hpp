@@ -1,103 +1,123 @@
 // The timed run of a gluing: who does what when, and when each face is wetted, closed, and gone off.
 //
 // Plain data in, plain data out: what is to be done comes from `plan`, which knows stack, holding and glue. Time 0 is
-// the start of the first task on the clock; all times are seconds.
+// the start of the first task; all times are seconds.
+//
+// The practised order: faces are wiped or sanded; the end grain of scarfs and then strip after strip is wetted out on
+// both faces, turned over and laid on the pile, which so comes out reversed; spread in reverse from the top of the pile
+// the order is restored. The face on the boat is wetted and spread while the strips are; then all carry the stack, lay
+// the fixed end down and close station after station. Squeeze-out is scraped at the end.
+//
+// Hands are pairs of hands. A cup is mixed by one pair, and as late as can be: while the last strip of the cup before
+// it is done by the others, or, with one pair, after it. Other work is done by as many as can stand at it (two at a
+// strip). Each task begins as soon as what it waits for is done and its hands are free, in the order of the list.
+// Source: common practice, no source.
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace fayline::schedule {
 
-enum class Work { wipe, sand, mix, wetOut, soak, spread, stack, carry, place, close, scrape, wash };
+enum class Work { wipe, sand, mix, wetOut, soak, spread, carry, place, close, scrape };
 
 struct StationJob {
-    int number = 1;       // as on paper
-    std::string kind;     // "clamp"
-    double takes_s = 60;  // one pair of hands
+    int number = 1;    // as on paper
+    std::string kind;  // "clamp"
+    double takes_s = 60;
 };
 
-struct BatchJob {
+enum class CupFor { endGrain, wetOut, spread };
+
+struct CupJob {
     int number = 1;
-    bool wetOut = false;     // else thickened
-    double useWithin_s = 0;  // from the end of mixing
-    double area_m2 = 0;
+    CupFor use = CupFor::spread;
+    double useWithin_s = 0;  // from the start of mixing
+    double area_m2 = 0;      // of faces that it covers once
 };
 
+// What there is to wet and spread of one strip; of the face on the boat `strip` is 0.
 struct StripJob {
-    int place = 1;
-    double innerFace_m2 = 0;  // area of each face that gets glue; 0: none
-    double outerFace_m2 = 0;
+    int strip = 1;
+    double wet_m2 = 0;     // both faces, as far as they get glue
+    double spread_m2 = 0;  // coats of both faces together
 };
 
-// All that a gluing asks for, in the practised order.
+// All that a gluing asks for.
 struct Job {
     int gluing = 0;
-    int hands = 2;                     // pairs of hands
-    std::vector<StripJob> strips;      // from the form outwards
-    double baseFace_m2 = 0;            // on the form or boat; 0: none
-    std::vector<BatchJob> batches;     // wet-out first, in order of use
+    int hands = 2;
+    std::vector<StripJob> strips;      // from the form outwards; the boat's face, if it is glued, first
+    std::vector<int> faces;            // glue lines, each named by its inner strip (0: on the boat)
+    double endGrain_m2 = 0;            // of scarf faces, both sides
+    std::vector<CupJob> cups;          // in order of use: end grain, wet-out, spread
     std::vector<StationJob> stations;  // in closing order
     double openTime_s = 0;             // of a film, from wetting
     double mix_s = 0;
-    double wetOut_m2_s = 0;  // by one pair of hands, slowdown counted
+    double wetOut_m2_s = 0;  // by one pair of hands
     double spread_m2_s = 0;
     double stackStrip_s = 0;
     double carry_s = 0;
     double place_s = 0;
     double soak_s = 0;
-    double scrape_s = 0;      // in all
-    double scrapeFrom_s = 0;  // after the last station
-    double wipe_s = 0;        // in all, before the first wetting
+    double scrape_s = 0;  // by one pair of hands; the next three likewise
+    double wipe_s = 0;
     double sand_s = 0;
-    bool bothFacesSpread = true;
 };
 
 struct Task {
     Work work = Work::mix;
-    std::string name;  // "wet out strip 3, then turn it over"
+    std::string name;    // "wet out strip 3, turn it over"
+    double takes_s = 0;  // with its hands
+    int hands = 1;
+    std::vector<int> after;  // tasks that it waits for
+    int strip = -1;          // 0: the boat's face; -1: none
+    int station = 0;         // number; 0: none
+    int cup = 0;             // number of the cup that is mixed or used; 0: none
     double start_s = 0;
     double end_s = 0;
-    int hands = 1;  // pairs of hands at it
-    int lane = 0;   // of the first pair of hands, for the chart
-    int strip = 0;
-    int station = 0;
-    int batch = 0;
-    std::vector<int> after;  // tasks it waits for
+    std::vector<int> lanes;  // which hands, for the chart
 };
 
+// A glue line: from the first wetting of either face until it is pressed along its whole length.
 struct FaceTimes {
-    int inner = 0;        // between strip `inner` and `inner + 1`; 0: the form
-    double wetted_s = 0;  // the earlier of its two faces
-    double spread_s = 0;
-    double closed_s = 0;  // pressed along its whole length
+    int inner = 0;  // between strip `inner` and the next; 0: on the boat
+    double wetted_s = 0;
+    double closed_s = 0;
     double openUntil_s = 0;
-    double margin_s = 0;
+    double margin_s() const { return openUntil_s - closed_s; }
 };
 
 struct CupTimes {
-    int batch = 1;
-    double mixed_s = 0;
+    int number = 1;
+    double mixedFrom_s = 0;
     double emptied_s = 0;
     double useBy_s = 0;
-    double margin_s = 0;
+    double margin_s() const { return useBy_s - emptied_s; }
 };
 
 struct Run {
-    std::vector<Task> tasks;  // by start
+    int hands = 1;
+    std::vector<Task> tasks;  // in the order of the list
     std::vector<FaceTimes> faces;
     std::vector<CupTimes> cups;
-    int worstFace = 0;    // index into faces
-    double margin_s = 0;  // the worst of faces and cups
-    bool worstIsCup = false;
-    int worstCup = 0;
-    double closed_s = 0;  // the last station
+    int worstFace = -1;  // index into faces
+    int worstCup = -1;
+    double closed_s = 0;  // the last station is on
     double end_s = 0;
+
+    // The least margin of any face, and of any cup; 0 without one.
+    double margin_s() const { return worstFace < 0 ? 0 : faces[static_cast<std::size_t>(worstFace)].margin_s(); }
+    double cupMargin_s() const { return worstCup < 0 ? 0 : cups[static_cast<std::size_t>(worstCup)].margin_s(); }
 };
 
-// The run of a job with these durations. `factors`: one for each task in order, to stretch its duration by; empty: 1.
-// Throws InputError (`crew.hands: ...`) for hands below one, rates of nothing.
-Run runOf(const Job& job, const std::vector<double>& factors = {});
+// The tasks of a job with their times.
+// Throws InputError (`crew.hands`, `crew.rates.wet_out_m2_min`, ...) for hands below one and rates of nothing.
+Run runOf(const Job& job);
+
+// Start and end of each task of `run` when task i takes `factors[i]` times as long; faces, cups and ends follow.
+void retime(const Job& job, const std::vector<double>& factors, Run& run);
 
 }  // namespace fayline::schedule

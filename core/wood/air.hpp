@@ -3,10 +3,25 @@
 
 namespace fayline::wood {
 
-// Equilibrium moisture content, fraction of the dry mass, in air of `air_C` (0..60 for use) and relative `humidity`
-// (0..1). Source: Wood Handbook eq. 4-5, Simpson's fit (P*); against its Table 4-2 (P) within 0.06 % moisture. What a
-// given wood comes to lies within 1 % of it (FPL-GTR-229, P abstract). Throws InputError for a humidity outside 0..1
-// or a temperature that is none.
+// Air for which the fit was made, degrees Celsius: its table goes from 30 to 270 degrees Fahrenheit, the part of it
+// that was read to 130. Colder air is let through to where water of the wood freezes anyway.
+inline constexpr double coldestAir_C = -20;
+inline constexpr double warmestAir_C = 130;
+
+// Equilibrium moisture content, fraction of the dry mass, in still air of `air_C` and relative `humidity` (0..1).
+//
+// Simpson's fit of the Hailwood-Horrobin model with two hydrates, as the Wood Handbook prints it: eq. 4-5, in degrees
+// Celsius (P*). Against the handbook's Table 4-2 (P), 209 values printed to 0.1 % from -1 to 54 C and 5 to 95 %
+// humidity: within 0.055 % moisture, in the mean 0.024 %. Below -1 C nothing was compared.
+//   (1) dry air: 0; damper air: more; between 5 and 95 % humidity warmer air: less
+// What a given wood comes to lies within about 1 % moisture of it; whether it came from wetter or drier is not in it
+// (FPL-GTR-229, P from its abstract: the measurements beneath the fit are not documented).
+// Throws InputError with the paths `air_C` and `humidity_pct` for air outside coldestAir_C..warmestAir_C or a humidity
+// outside 0..1.
 double equilibriumMoisture(double air_C, double humidity);
+
+// Further than this from it the moisture of a given wood is not to be expected, fraction of the dry mass: 1 %
+// (FPL-GTR-229, P from its abstract).
+inline constexpr double equilibriumError = 0.01;
 
 }  // namespace fayline::wood

@@ -1,0 +1,65 @@
+// The day of a piece: its glue and its timed run, made from stack and holding.
+#pragma once
+
+#include <atomic>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/boat/boat.hpp"
+#include "core/glue/glue.hpp"
+#include "core/line/line.hpp"
+#include "core/schedule/days.hpp"
+#include "core/schedule/run.hpp"
+#include "core/stack/stack.hpp"
+
+namespace fayline::plan {
+
+struct Shop;
+
+// What would mend a short margin, tried by making the day anew.
+struct Remedy {
+    std::string what;  // "one more pair of hands"
+    double margin_s = 0;
+    double cupMargin_s = 0;
+    double chanceInTime = 0;
+    int breakAfterStrip = 0;  // of a planned break, else 0
+};
+
+struct GluingDay {
+    schedule::Job job;
+    schedule::Run run;
+};
+
+struct DayPlan {
+    glue::GluePlan glue;
+    std::vector<GluingDay> gluings;  // one for each, in order
+    int worstGluing = 0;
+    double margin_s = 0;     // the least of any face, of all gluings
+    double cupMargin_s = 0;  // of any cup
+    double closed_s = 0;     // of the first gluing, from its start
+};
+
+// What takes longer than a frame.
+struct DayStudy {
+    schedule::Days days;           // of the worst gluing
+    std::vector<Remedy> remedies;  // the best margin first; empty where the margin is ample
+};
+
+// How many days are simulated, and from which seed.
+inline constexpr int daysSimulated = 10'000;
+inline constexpr unsigned daysSeed = 1;
+
+// The glue lines of a stack: between neighbours that are glued, on the boat for work in place, and the planes of
+// scarfs. Areas are of the strips as bent, with their rip allowance and over-run, along each line's own length.
+std::vector<glue::GlueLine> glueLinesOf(const boat::Piece& piece, const line::Line& line,
+                                        const stack::StackPlan& stack);
+
+// Throws InputError with paths from `glue.` and `crew.`.
+DayPlan planDay(const boat::Piece& piece, const Shop& shop, const line::Line& line, const stack::StackPlan& stack);
+
+// `stop` as in deepen.
+std::optional<DayStudy> studyDay(const boat::Piece& piece, const Shop& shop, const line::Line& line, const DayPlan& day,
+                                 const std::atomic<bool>& stop);
+
+}  // namespace fayline::plan

@@ -1,0 +1,271 @@
+#include "core/schedule/run.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/measure/input_error.hpp"
+
+namespace fayline::schedule {
+
+namespace {
+
+constexpr int atAStrip = 2;  // pairs of hands that can stand at one strip
+constexpr int atAStation = 2;
+
+void check(const Job& job) {
+    using measure::InputError;
+    if (job.hands < 1) {
+        throw InputError("crew.hands", "nobody is there to do it", "give a whole number above 0");
+    }
+    const auto checkRate = [](double rate, const char* path) {
+        if (!(rate > 0)) throw InputError(path, "at this rate it is never done", "give a number above 0");
+    };
+    if (!job.strips.empty()) {
+        checkRate(job.wetOut_m2_s, "crew.rates.wet_out_m2_min");
+        checkRate(job.spread_m2_s, "crew.rates.spread_m2_min");
+    }
+}
+
+std::string stripName(int strip) {
+    return strip == 0 ? "the face on the boat" : "strip " + std::to_string(strip);
+}
+
+// Puts the tasks of a job in order.
+class Listing {
+public:
+    Listing(const Job& job, Run& run) : job_(job), run_(run) {}
+
+    void list() {
+        if (job_.sand_s > 0) addPlain(Work::sand, "sand the faces", job_.sand_s, job_.hands);
+        if (job_.wipe_s > 0) addPlain(Work::wipe, "wipe the faces", job_.wipe_s, job_.hands);
+        listEndGrain();
+        listWetOut();
+        if (job_.soak_s > 0 && !job_.strips.empty()) {
+            Task& soak = add(Work::soak, "let the wet-out soak in", job_.soak_s, 0);
+            soak.after = {last_};
+            last_ = index(soak);
+        }
+        listSpread();
+        const int together = std::max(1, job_.hands);
+        if (!job_.strips.empty()) {
+            addPlain(Work::carry, "carry the stack to its place", job_.carry_s * 1.0, together);
+            addPlain(Work::place, "lay the fixed end down", job_.place_s, std::min(job_.hands, atAStation));
+        }
+        for (const StationJob& station : job_.stations) {
+            Task& close = addPlain(Work::close, "close " + station.kind + " " + std::to_string(station.number),
+                                   station.takes_s, std::min(job_.hands, atAStation));
+            close.station = station.number;
+        }
+        if (job_.scrape_s > 0) addPlain(Work::scrape, "scrape the squeeze-out", job_.scrape_s, job_.hands);
+    }
+
+private:
+    // Something spread from cups, piece after piece.
+    struct Portion {
+        int strip = 0;
+        std::string name;
+        double area_m2 = 0;
+        double extra_s = 0;  // handling of the strip
+    };
+
+    Task& add(Work work, const std::string& name, double takes_s, int hands) {
+        Task task;
+        task.work = work;
+        task.name = name;
+        task.takes_s = takes_s;
+        task.hands = hands;
+        run_.tasks.push_back(std::move(task));
+        return run_.tasks.back();
+    }
+
+    int index(const Task& task) const { return static_cast<int>(&task - run_.tasks.data()); }
+
+    // Work by one pair of hands that `hands` of them share, after all before it.
+    Task& addPlain(Work work, const std::string& name, double byOne_s, int hands) {
+        const bool shared = work == Work::sand || work == Work::wipe || work == Work::scrape;
+        Task& task = add(work, name, shared ? byOne_s / hands : byOne_s, hands);
+        if (last_ >= 0) task.after = {last_};
+        last_ = index(task);
+        return task;
+    }
+
+    std::vector<const CupJob*> cupsFor(CupFor use) const {
+        std::vector<const CupJob*> cups;
+        for (const CupJob& cup : job_.cups) {
+            if (cup.use == use) cups.push_back(&cup);
+        }
+        return cups;
+    }
+
+    // The portions in order, each from the cup in which the middle of its area lies.
+    void listPortions(Work work, CupFor use, const std::vector<Portion>& portions, double rate_m2_s) {
+        const std::vector<const CupJob*> cups = cupsFor(use);
+        double all_m2 = 0;
+        for (const Portion& portion : portions) all_m2 += portion.area_m2;
+        std::vector<std::size_t> cupOf;
+        double before_m2 = 0;
+        for (const Portion& portion : portions) {
+            const double middle = all_m2 > 0 ? (before_m2 + portion.area_m2 / 2) / all_m2 : 0;
+            const auto at = static_cast<std::size_t>(middle * static_cast<double>(cups.size()));
+            cupOf.push_back(cups.empty() ? 0 : std::min(at, cups.size() - 1));
+            before_m2 += portion.area_m2;
+        }
+        int mixed = -1;
+        std::size_t cup = cups.size();  // the one in hand
+        for (std::size_t i = 0; i < portions.size(); ++i) {
+            if (!cups.empty() && cup != cupOf[i]) {
+                // With others there it is mixed while they do the portion before.
+                const bool beside = job_.hands > 1 && i > 0 && beside_ >= 0;
+                cup = cupOf[i];
+                mixed = listMix(*cups[cup], beside ? beside_ : last_);
+            }
+            const bool nextIsMixedBeside = !cups.empty() && i + 1 < portions.size() && cupOf[i + 1] != cupOf[i];
+            const int free = nextIsMixedBeside ? std::max(1, job_.hands - 1) : job_.hands;
+            const int hands = std::min(free, atAStrip);
+            Task& task =
+                add(work, portions[i].name, portions[i].area_m2 / (rate_m2_s * hands) + portions[i].extra_s, hands);
+            task.strip = portions[i].strip;
+            if (!cups.empty()) task.cup = cups[cup]->number;
+            if (last_ >= 0) task.after.push_back(last_);
+            if (mixed >= 0) task.after.push_back(mixed);
+            beside_ = last_;
+            last_ = index(task);
+        }
+        beside_ = -1;
+    }
+
+    int listMix(const CupJob& cup, int after) {
+        const std::string what = cup.use == CupFor::spread ? "thickened" : "thin";
+        Task& mix = add(Work::mix, "mix cup " + std::to_string(cup.number) + ", " + what, job_.mix_s, 1);
+        mix.cup = cup.number;
+        if (after >= 0) mix.after = {after};
+        return index(mix);
+    }
+
+    void listEndGrain() {
+        if (!(job_.endGrain_m2 > 0)) return;
+        listPortions(Work::wetOut, CupFor::endGrain, {{-1, "wet the end grain of the scarf", job_.endGrain_m2, 0}},
+                     job_.wetOut_m2_s);
+    }
+
+    void listWetOut() {
+        std::vector<Portion> portions;
+        for (const StripJob& strip : job_.strips) {
+            if (!(strip.wet_m2 > 0)) continue;
+            const bool turned = strip.strip > 0;
+            portions.push_back({strip.strip, "wet out " + stripName(strip.strip) + (turned ? ", turn it over" : ""),
+                                strip.wet_m2, turned ? job_.stackStrip_s : 0});
+        }
+        // The boat's face comes last, just before its mate is spread.
+        std::stable_partition(portions.begin(), portions.end(), [](const Portion& p) { return p.strip != 0; });
+        listPortions(Work::wetOut, CupFor::wetOut, portions, job_.wetOut_m2_s);
+    }
+
+    void listSpread() {
+        std::vector<Portion> portions;
+        for (auto strip = job_.strips.rbegin(); strip != job_.strips.rend(); ++strip) {
+            const bool laid = strip->strip > 0;
+            if (!(strip->spread_m2 > 0) && !laid) continue;
+            portions.push_back({strip->strip,
+                                (strip->spread_m2 > 0 ? "spread " : "lay down ") + stripName(strip->strip),
+                                strip->spread_m2, laid ? job_.stackStrip_s : 0});
+        }
+        listPortions(Work::spread, CupFor::spread, portions, job_.spread_m2_s);
+    }
+
+    const Job& job_;
+    Run& run_;
+    int last_ = -1;    // the task that what follows waits for
+    int beside_ = -1;  // the one before that, while portions are listed
+};
+
+// Times by the order of the list; `lanes` also says which hands.
+void time(Run& run, const std::vector<double>& factors, bool lanes) {
+    constexpr std::size_t most = 64;
+    double free_s[most] = {};
+    const auto hands = std::min(static_cast<std::size_t>(run.hands), most);
+    run.end_s = run.closed_s = 0;
+    for (std::size_t i = 0; i < run.tasks.size(); ++i) {
+        Task& task = run.tasks[i];
+        task.start_s = 0;
+        for (const int before : task.after) {
+            task.start_s = std::max(task.start_s, run.tasks[static_cast<std::size_t>(before)].end_s);
+        }
+        // The hands that are free first, of equals the first: these are few, so they are simply looked through.
+        std::size_t chosen[most];
+        const auto wanted = std::min(static_cast<std::size_t>(task.hands), hands);
+        for (std::size_t k = 0; k < wanted; ++k) {
+            std::size_t best = most;
+            for (std::size_t h = 0; h < hands; ++h) {
+                if (std::find(chosen, chosen + k, h) != chosen + k) continue;
+                if (best == most || free_s[h] < free_s[best]) best = h;
+            }
+            chosen[k] = best;
+            task.start_s = std::max(task.start_s, free_s[best]);
+        }
+        task.end_s = task.start_s + task.takes_s * (factors.empty() ? 1 : factors[i]);
+        for (std::size_t k = 0; k < wanted; ++k) free_s[chosen[k]] = task.end_s;
+        if (lanes) {
+            task.lanes.assign(chosen, chosen + wanted);
+            std::sort(task.lanes.begin(), task.lanes.end());
+        }
+        run.end_s = std::max(run.end_s, task.end_s);
+        if (task.work != Work::scrape) run.closed_s = std::max(run.closed_s, task.end_s);
+    }
+}
+
+void timeFaces(const Job& job, Run& run) {
+    for (FaceTimes& face : run.faces) {
+        face.wetted_s = INFINITY;
+        for (const Task& task : run.tasks) {
+            const bool ofIt = task.strip == face.inner || task.strip == face.inner + 1;
+            if (ofIt && (task.work == Work::wetOut || task.work == Work::spread)) {
+                face.wetted_s = std::min(face.wetted_s, task.start_s);
+            }
+        }
+        face.closed_s = run.closed_s;
+        face.openUntil_s = face.wetted_s + job.openTime_s;
+    }
+    for (std::size_t i = 0; i < run.cups.size(); ++i) {
+        CupTimes& cup = run.cups[i];
+        for (const Task& task : run.tasks) {
+            if (task.cup != cup.number) continue;
+            if (task.work == Work::mix) cup.mixedFrom_s = task.start_s;
+            cup.emptied_s = std::max(task.work == Work::mix ? task.end_s : cup.emptied_s, task.end_s);
+        }
+        cup.useBy_s = cup.mixedFrom_s + job.cups[i].useWithin_s;
+    }
+    const auto worst = [](const auto& all) {
+        int found = -1;
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            if (found < 0 || all[i].margin_s() < all[static_cast<std::size_t>(found)].margin_s()) {
+                found = static_cast<int>(i);
+            }
+        }
+        return found;
+    };
+    run.worstFace = worst(run.faces);
+    run.worstCup = worst(run.cups);
+}
+
+}  // namespace
+
+Run runOf(const Job& job) {
+    check(job);
+    Run run;
+    run.hands = job.hands;
+    run.tasks.reserve(4 * job.strips.size() + 2 * job.cups.size() + job.stations.size() + 16);
+    Listing(job, run).list();
+    for (const int inner : job.faces) run.faces.push_back({inner, 0, 0, 0});
+    for (const CupJob& cup : job.cups) run.cups.push_back({cup.number, 0, 0, 0});
+    time(run, {}, true);
+    timeFaces(job, run);
+    return run;
+}
+
+void retime(const Job& job, const std::vector<double>& factors, Run& run) {
+    time(run, factors, false);
+    timeFaces(job, run);
+}
+
+}  // namespace fayline::schedule
