@@ -3,6 +3,7 @@
 #include <optional>
 #include <string>
 
+#include "core/measure/day_text.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/holding_scene.hpp"
 #include "core/plan/wording.hpp"
@@ -169,6 +170,49 @@ Answer holdingAnswer(const boat::Piece& piece, const Plan& plan) {
             text + proposalText(piece, plan), std::nullopt};
 }
 
+std::string clockText(const boat::Piece& piece, double after_s) {
+    return measure::writeClock(piece.crew.startAt_s + after_s);
+}
+
+Answer glueAnswer(const Plan& plan) {
+    const glue::GluePlan& glue = plan.day.glue;
+    if (glue.batches.empty()) {
+        return {Question::glue, "Glue", "none", "Nothing is glued: there are no two faces with glue between them.",
+                std::nullopt};
+    }
+    const measure::Display& display = plan.display;
+    const auto count = static_cast<int>(glue.batches.size());
+    const auto largest = std::max_element(glue.batches.begin(), glue.batches.end(),
+                                          [](const auto& a, const auto& b) { return a.mixed_kg() < b.mixed_kg(); });
+    const std::string mixed = measure::writeMass(glue.mixed_kg, display);
+    std::string text = capitalised(numberWord(count)) + (count == 1 ? " cup of " : " cups of ") + glue.adhesive.name +
+                       ", " + mixed + " in all (" + measure::writeMass(glue.parts_kg[0], display);
+    if (!glue.adhesive.onePart()) text += " and " + measure::writeMass(glue.parts_kg[1], display);
+    text += "); the largest stays usable for " + measure::writeDuration(largest->potLife_s) +
+            " and is to be used within " + measure::writeDuration(largest->useWithin_s) + ".";
+    if (std::isfinite(glue.cure.clampsOff_s)) {
+        text += " Clamps come off at " + measure::writeClock(glue.cure.closedAt_s + glue.cure.clampsOff_s) + ".";
+    }
+    return {Question::glue, "Glue", mixed + ", " + std::to_string(count) + (count == 1 ? " cup" : " cups"), text,
+            std::nullopt};
+}
+
+Answer timeAnswer(const boat::Piece& piece, const Plan& plan) {
+    if (plan.day.glue.batches.empty()) {
+        return {Question::time, "Time", "no clock", "Nothing is glued, so no clock runs.", std::nullopt};
+    }
+    const GluingDay& worst = plan.day.gluings[static_cast<std::size_t>(plan.day.worstGluing)];
+    const double margin_s = plan.day.margin_s;
+    const std::string size = measure::writeDuration(std::abs(margin_s));
+    std::string text =
+        "Begun at " + clockText(piece, 0) + ", the last station is on at " + clockText(piece, worst.run.closed_s) +
+        ", " + (margin_s < 0 ? size + " after the first face has gone off" : size + " before the first face goes off");
+    if (plan.day.gluings.size() > 1) text += ", in gluing " + std::to_string(plan.day.worstGluing + 1);
+    if (plan.dayStudy) text += "; in time on " + measure::writeShare(plan.dayStudy->days.chanceInTime) + " of days";
+    return {Question::time, "Time", size + (margin_s < 0 ? " late" : " in hand"),
+            text + ".", std::nullopt};
+}
+
 Answer paperAnswer(const boat::Piece& piece) {
     std::vector<std::string> papers{"a table of the stations", "a story stick"};
     if (!piece.holding.stations.empty()) papers.emplace_back("the order of closing");
@@ -190,8 +234,8 @@ std::vector<Answer> answersOf(const boat::Piece& piece, const Shop& shop, const 
         stripsAnswer(piece, shop, plan),
         notBuilt(Question::form, "Form", "what shape the form must have so that the piece lets go to the right line"),
         holdingAnswer(piece, plan),
-        notBuilt(Question::glue, "Glue", "how much glue, in how many batches"),
-        notBuilt(Question::time, "Time", "whether the last clamp is on before the first face has gone off"),
+        glueAnswer(plan),
+        timeAnswer(piece, plan),
         notBuilt(Question::stock, "Stock", "which boards give these strips"),
         paperAnswer(piece),
         notBuilt(Question::record, "Record", "what really happened at the glue-up"),

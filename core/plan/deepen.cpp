@@ -60,11 +60,16 @@ std::optional<Plan> deepen(const boat::Piece& piece, const Shop& shop, const Pla
                            const std::atomic<bool>& stop) {
     std::optional<HoldingStudy> study = studyHolding(piece, shop, plan, stop);
     if (!study) return std::nullopt;
+    std::optional<DayStudy> dayStudy = studyDay(piece, shop, plan.line.fair.line, plan.day, stop);
+    if (!dayStudy) return std::nullopt;
     Plan deeper = plan;
+    deeper.dayStudy = std::move(dayStudy);
     deeper.holdingStudy = std::move(study);
     deeper.findings = allFindings(piece, shop, deeper);
     deeper.findings.insert(deeper.findings.end(), deeper.holdingStudy->findings.begin(),
                            deeper.holdingStudy->findings.end());
+    const std::vector<Finding> ofDay = dayStudyFindings(deeper, *deeper.dayStudy);
+    deeper.findings.insert(deeper.findings.end(), ofDay.begin(), ofDay.end());
     sortFindings(deeper.findings);
     deeper.answers = answersOf(piece, shop, deeper);
     return deeper;

@@ -24,6 +24,13 @@ std::vector<Finding> holdingFindings(const boat::Piece& piece, const Shop& shop,
 std::vector<Finding> studyFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan,
                                    const HoldingStudy& study);
 
+// Amounts, cups, conditions and cure (glue_findings.cpp); the timed run (day_findings.cpp).
+std::vector<Finding> glueFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan);
+std::vector<Finding> dayFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan);
+
+// What the simulated days and the remedies add.
+std::vector<Finding> dayStudyFindings(const Plan& plan, const DayStudy& study);
+
 // All of a plan without its study, the worst first.
 std::vector<Finding> allFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan);
 

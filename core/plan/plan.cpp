@@ -80,6 +80,8 @@ std::vector<Finding> allFindings(const boat::Piece& piece, const Shop& shop, con
     add(lineFindings(piece, plan.line, shop.display));
     add(stackFindings(piece, shop, plan.line, plan.stack));
     add(holdingFindings(piece, shop, plan));
+    add(glueFindings(piece, shop, plan));
+    add(dayFindings(piece, shop, plan));
     sortFindings(all);
     return all;
 }

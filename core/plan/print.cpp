@@ -144,6 +144,8 @@ std::string printPlans(const boat::Boat& boat) {
         printed["stack"] = printStack(plan.stack);
         printed["form"] = printForm(plan);
         printed["holding"] = printHolding(piece, plan);
+        printed["glue"] = printGlue(plan);
+        printed["schedule"] = printSchedule(plan);
         Json findings = Json::array();
         for (const Finding& finding : plan.findings) findings.push_back(printFinding(finding));
         printed["findings"] = findings;

@@ -22,5 +22,7 @@ Json radiusMm(double radius_m);
 
 Json printForm(const Plan& plan);
 Json printHolding(const boat::Piece& piece, const Plan& plan);
+Json printGlue(const Plan& plan);
+Json printSchedule(const Plan& plan);
 
 }  // namespace fayline::plan

@@ -1,0 +1,221 @@
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+#include "core/glue/conditions.hpp"
+#include "core/measure/day_text.hpp"
+#include "core/plan/findings.hpp"
+#include "core/plan/wording.hpp"
+
+namespace fayline::plan {
+
+namespace {
+
+using measure::Mark;
+using measure::Source;
+using measure::writeDuration;
+using measure::writeMass;
+using measure::writeShare;
+using measure::writeTemperature;
+
+constexpr double wettestForEpoxy = 0.12;
+constexpr double hotDay_C = 30;
+constexpr double ratioBears = 0.03;
+
+const char* skinCaution() {
+    return " Resin and hardener make skin and lungs allergic: gloves, long sleeves, fresh air; what the maker's safety "
+           "sheet and local rules say comes first.";
+}
+
+Finding aboutGlue(Severity severity, const std::string& code, const std::string& unit, const Source& source) {
+    Finding finding;
+    finding.severity = severity;
+    finding.about = About::glue;
+    finding.code = code;
+    finding.unit = unit;
+    finding.source = source;
+    return finding;
+}
+
+class Looking {
+public:
+    Looking(const boat::Piece& piece, const Shop& shop, const Plan& plan)
+        : piece_(piece), display_(shop.display), glue_(plan.day.glue) {}
+
+    std::vector<Finding> all() {
+        if (glue_.lines.empty()) return {};
+        addCups();
+        addRatio();
+        addMoisture();
+        addDew();
+        addCold();
+        addHot();
+        addThinner();
+        addCure();
+        return std::move(found_);
+    }
+
+private:
+    const glue::Adhesive& adhesive() const { return glue_.adhesive; }
+    std::string temperature(double air_C) const { return writeTemperature(air_C, display_); }
+
+    void add(Finding finding, const std::string& text) {
+        finding.text = text;
+        found_.push_back(std::move(finding));
+    }
+
+    static Source modelSource() {
+        return {"cup that heats itself, from the data sheet's pot life (an estimate)", Mark::derived};
+    }
+
+    void addCups() {
+        // Of cups that are alike one is told.
+        const glue::Batch* before = nullptr;
+        for (const glue::Batch& batch : glue_.batches) {
+            if (before && before->use == batch.use && before->gluing == batch.gluing) continue;
+            before = &batch;
+            if (!batch.inTime) {
+                Finding finding = aboutGlue(Severity::stop, "cup_goes_off", "min", modelSource());
+                finding.value = batch.takes_s / 60;
+                finding.limit = batch.useWithin_s / 60;
+                add(finding, "Cup " + std::to_string(batch.number) + " takes " + writeDuration(batch.takes_s) +
+                                 " to mix and use up, and is to be used within " + writeDuration(batch.useWithin_s) +
+                                 "; a smaller cup does not help, since mixing takes that long. Take a slower glue or "
+                                 "a cooler hour, or mix faster." +
+                                 skinCaution());
+            }
+            if (batch.leftPeak_C > glue::smokes_C) {
+                Finding finding = aboutGlue(Severity::stop, "leftover_smokes", "C", modelSource());
+                finding.value = batch.leftPeak_C;
+                finding.limit = glue::smokes_C;
+                add(finding,
+                    "What is left over of cup " + std::to_string(batch.number) + " would heat itself to " +
+                        temperature(batch.leftPeak_C) + ", where above " + temperature(glue::smokes_C) +
+                        " it smokes and may boil. Spread leftovers thin at once, or mix less waste; carry a hot "
+                        "cup outdoors and keep clear of the fumes; local fire rules come first.");
+            } else if (batch.fullPeak_C > glue::smokes_C) {
+                Finding finding = aboutGlue(Severity::note, "full_cup_smokes", "C", modelSource());
+                finding.value = batch.fullPeak_C;
+                finding.limit = glue::smokes_C;
+                add(finding,
+                    "Left standing full, cup " + std::to_string(batch.number) + " would heat itself to " +
+                        temperature(batch.fullPeak_C) + " after " + writeDuration(batch.potLife_s) +
+                        " and smoke. Use it at once or pour it into a tray; carry a hot cup outdoors, keep clear "
+                        "of the fumes; local fire rules come first.");
+            }
+        }
+    }
+
+    void addRatio() {
+        const auto worst = std::max_element(glue_.batches.begin(), glue_.batches.end(),
+                                            [](const auto& a, const auto& b) { return a.ratioError < b.ratioError; });
+        if (worst == glue_.batches.end() || worst->ratioError <= ratioBears) return;
+        Finding finding =
+            aboutGlue(Severity::caution, "ratio_rounded", "pct", {"common practice, no source", Mark::commonPractice});
+        finding.value = 100 * worst->ratioError;
+        finding.limit = 100 * ratioBears;
+        add(finding, "As scale or cup reads, cup " + std::to_string(worst->number) + " is off its ratio by " +
+                         writeShare(worst->ratioError) + ", where " + writeShare(ratioBears) +
+                         " is borne. Use a finer scale or mix more at a time.");
+    }
+
+    void addMoisture() {
+        const double moisture = piece_.stack.moisture;
+        if (adhesive().kind != boat::AdhesiveKind::epoxy || moisture <= wettestForEpoxy) return;
+        Finding finding =
+            aboutGlue(Severity::caution, "wood_wet_for_glue", "pct",
+                      {"usual limit for bonding with epoxy; some say 18 % with less certainty", Mark::fromMemory});
+        finding.value = 100 * moisture;
+        finding.limit = 100 * wettestForEpoxy;
+        add(finding, "The strips are glued at " + writeShare(moisture) + " moisture; epoxy wants " +
+                         writeShare(wettestForEpoxy) + " or less. In this air wood comes to " +
+                         writeShare(glue_.airMoisture) + ", give or take one.");
+    }
+
+    void addDew() {
+        const double margin_K = piece_.glue.air_C - glue_.dewPoint_C;
+        const Source source{"guidance for coatings tied to ISO 8502-4", Mark::transcribed};
+        if (margin_K < glue::aboveDewPoint_K) {
+            Finding finding = aboutGlue(Severity::caution, "near_dew_point", "C", source);
+            finding.value = margin_K;
+            finding.limit = glue::aboveDewPoint_K;
+            add(finding, "The air is within " + measure::writeNumber(margin_K, 2) + " K of its dew point, " +
+                             temperature(glue_.dewPoint_C) +
+                             "; faces stay dry for certain from 3 K on. Warm the shed.");
+        } else if (piece_.glue.airOverNight_C < glue_.dewPoint_C + glue::aboveDewPoint_K) {
+            Finding finding = aboutGlue(Severity::note, "cold_wood_sweats", "C", source);
+            finding.value = piece_.glue.airOverNight_C - glue_.dewPoint_C;
+            finding.limit = glue::aboveDewPoint_K;
+            add(finding, "Wood that is still as cold as the night, " + temperature(piece_.glue.airOverNight_C) +
+                             ", sweats or nearly so in this air, whose dew point is " + temperature(glue_.dewPoint_C) +
+                             ". Bring the strips into the warm the day before, and wipe them.");
+        }
+    }
+
+    void addCold() {
+        if (piece_.glue.air_C < adhesive().least_C) {
+            Finding finding = aboutGlue(Severity::stop, "too_cold_for_glue", "C", adhesive().leastSource);
+            finding.value = piece_.glue.air_C;
+            finding.limit = adhesive().least_C;
+            add(finding, adhesive().name + " is not to be used below " + temperature(adhesive().least_C) +
+                             "; the air is at " + temperature(piece_.glue.air_C) +
+                             ". Take a faster one, or warm wood, glue and shed.");
+        } else if (glue_.cure.leastAir_C < adhesive().least_C) {
+            Finding finding = aboutGlue(Severity::caution, "night_too_cold", "C", adhesive().leastSource);
+            finding.value = glue_.cure.leastAir_C;
+            finding.limit = adhesive().least_C;
+            add(finding, "Over night the air falls to " + temperature(glue_.cure.leastAir_C) + ", below the " +
+                             temperature(adhesive().least_C) + " that " + adhesive().name +
+                             " needs: the cure is counted as standing still meanwhile. A heated tent over the piece "
+                             "keeps it going; mind fire and fumes, and what local rules say of heaters.");
+        }
+    }
+
+    void addHot() {
+        if (piece_.glue.air_C <= hotDay_C) return;
+        Finding finding =
+            aboutGlue(Severity::caution, "hot_day", "C", {"common practice, no source", Mark::commonPractice});
+        finding.value = piece_.glue.air_C;
+        finding.limit = hotDay_C;
+        add(finding, "At " + temperature(piece_.glue.air_C) + " cups and faces go off fast: open time is " +
+                         writeDuration(glue_.openTime_s) +
+                         ". Start in the cool of the morning, keep resin and cups in "
+                         "the shade.");
+    }
+
+    void addThinner() {
+        if (!(piece_.glue.thinner > 0)) return;
+        Finding finding =
+            aboutGlue(Severity::caution, "thinned", "pct", {"common guidance of resin makers", Mark::fromMemory});
+        finding.value = 100 * piece_.glue.thinner;
+        finding.limited = false;
+        add(finding,
+            "The wet-out is thinned with " + writeShare(piece_.glue.thinner) +
+                " solvent: it cures softer and shrinks, and solvent that is closed in stays in. Warm resin wets "
+                "as well without. Solvents burn: no flame, no spark, rags into a closed metal bin; local rules "
+                "come first.");
+    }
+
+    void addCure() {
+        if (std::isfinite(glue_.cure.clampsOff_s)) return;
+        Finding finding = aboutGlue(Severity::stop, "never_cures", "h", adhesive().cureSource);
+        finding.value = adhesive().handling_s / 3600;
+        finding.limited = false;
+        add(finding, "In this air, by day and night, " + adhesive().name +
+                         " does not come so far in three weeks that clamps may come off. Heat a tent over it or take a "
+                         "faster glue.");
+    }
+
+    const boat::Piece& piece_;
+    const measure::Display& display_;
+    const glue::GluePlan& glue_;
+    std::vector<Finding> found_;
+};
+
+}  // namespace
+
+std::vector<Finding> glueFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
+    return Looking(piece, shop, plan).all();
+}
+
+}  // namespace fayline::plan
