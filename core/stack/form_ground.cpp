@@ -7,7 +7,7 @@
 #include "core/measure/display.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/measure/units.hpp"
-#include "core/stack/checks.hpp"
+#include "core/stack/planing.hpp"
 
 namespace fayline::stack {
 
@@ -73,34 +73,14 @@ Ground::Place groundPlace(const line::Line& line, const Distance& faying, double
     return place;
 }
 
-// rho for the form where one strip is left of several: that of the nearest section with more.
-std::vector<double> formRatios(const PartAlong& part) {
-    const bool several = part.places.last > part.places.first;
-    const auto counts = [&](std::size_t i) { return !several || part.sections[i].strips > 1; };
-    std::vector<double> ratios(part.sections.size());
-    std::optional<std::size_t> last;
-    for (std::size_t i = 0; i < ratios.size(); ++i) {
-        if (counts(i)) last = i;
-        ratios[i] = part.sections[last.value_or(i)].ratio;
-    }
-    // Those before the first that counts take that one's.
-    for (std::size_t i = 0; i < ratios.size(); ++i) {
-        if (!counts(i)) continue;
-        std::fill(ratios.begin(), ratios.begin() + static_cast<std::ptrdiff_t>(i), part.sections[i].ratio);
-        break;
-    }
-    return ratios;
-}
-
-PartAlong alongPart(const FormGround& ground, const Places& places, const boat::Stack& stack,
-                    const std::vector<double>& aside_m, const line::Place& tightest) {
+PartAlong alongPart(const FormGround& ground, const Places& places, const boat::Stack& stack) {
     PartAlong part;
     part.places = places;
     const double side = ground.ground.side;
     for (std::size_t i = 0; i < ground.ground.places.size(); ++i) {
         const line::Place& place = ground.ground.places[i].line;
         part.sections.push_back(
-            releaseAt(ground.strips, places, place, side, widthAt(stack, place.at_m), place.at_m + aside_m[i]));
+            releaseAt(ground.strips, places, place, side, widthAt(stack, place.at_m), place.at_m + ground.aside_m[i]));
     }
     // Where only the form carries on, the last section of the strips stands.
     const auto there = [](const Release& section) { return section.strips > 0; };
@@ -113,9 +93,6 @@ PartAlong alongPart(const FormGround& ground, const Places& places, const boat::
         section.at_m = at_m;
     }
     for (const Release& section : part.sections) part.axisFromLine_m.push_back(section.neutralAxisFromLine_m);
-    part.formRatio = formRatios(part);
-    part.ratioAtTightest =
-        releaseAt(ground.strips, places, tightest, side, widthAt(stack, tightest.at_m), tightest.at_m).ratio;
     return part;
 }
 
@@ -127,6 +104,7 @@ FormGround formGround(const boat::Piece& piece, const line::Line& line, const St
 
     FormGround ground;
     ground.strips = looseStrips(piece.stack, piece.line.describes, line.length(), moduli);
+    checkPlaned(piece.stack, ground.strips, line.length());
     ground.ground.side = sideSign(piece.line.stripsOn);
     const Run run = formRun(piece, line.length());
     const double fixed = fixedAt(piece, line.length(), run);
@@ -141,23 +119,56 @@ FormGround formGround(const boat::Piece& piece, const line::Line& line, const St
     for (const double at : {run.from_m, run.to_m, fixed, stack.tightestAt_m}) musts.push_back(at);
 
     const Distance& faying = ground.strips.front().layer.inner;
-    std::vector<double> aside;
     for (const double at : placesOf(musts)) {
         const bool isBreak = breaks.holds(at);
         if (at >= -hair_m && at <= hair_m) ground.ground.start = ground.ground.places.size() + (isBreak ? 1 : 0);
         if (std::abs(at - fixed) < 2 * hair_m) ground.ground.fixed = ground.ground.places.size();
+        if (std::abs(at - stack.tightestAt_m) < 2 * hair_m)
+            ground.tightest = ground.ground.places.size() + (isBreak && at < line.length() / 2 ? 1 : 0);
         if (std::abs(at - line.length()) < 2 * hair_m) ground.ground.end = ground.ground.places.size();
         for (const double by : {-hair_m, hair_m}) {
             if (!isBreak && by > 0) continue;
             ground.ground.places.push_back(groundPlace(line, faying, at, isBreak ? by : 0));
-            aside.push_back(isBreak ? by : 0);
+            ground.aside_m.push_back(isBreak ? by : 0);
         }
     }
-    const line::Place tightest = line.at(stack.tightestAt_m);
     for (const Places& places : partPlaces(ground.strips)) {
-        ground.parts.push_back(alongPart(ground, places, piece.stack, aside, tightest));
+        ground.parts.push_back(alongPart(ground, places, piece.stack));
     }
     return ground;
+}
+
+std::vector<double> ratiosOn(const FormGround& ground, const PartAlong& part, const std::vector<double>& share) {
+    std::vector<double> ratios(share.size());
+    std::optional<double> last;
+    for (std::size_t i = 0; i < share.size(); ++i) {
+        const line::Place& place = ground.ground.places[i].line;
+        const Release release = releaseAt(ground.strips, part.places, place, ground.ground.side, 1.0,
+                                          place.at_m + ground.aside_m[i], share[i]);
+        if (release.strips > 0) {
+            // Those before the first strip take that one's.
+            if (!last) std::fill(ratios.begin(), ratios.begin() + static_cast<std::ptrdiff_t>(i), release.ratio);
+            last = release.ratio;
+        }
+        ratios[i] = last.value_or(0);
+    }
+    return ratios;
+}
+
+std::vector<double> allowedRatios(const PartAlong& part, const std::vector<double>& ratios) {
+    const bool several = part.places.last > part.places.first;
+    const auto counts = [&](std::size_t i) { return !several || part.sections[i].strips > 1; };
+    std::vector<double> allowed = ratios;
+    std::optional<std::size_t> last;
+    for (std::size_t i = 0; i < allowed.size(); ++i) {
+        if (counts(i)) {
+            // Those before the first that counts take that one's.
+            if (!last) std::fill(allowed.begin(), allowed.begin() + static_cast<std::ptrdiff_t>(i), ratios[i]);
+            last = i;
+        }
+        if (last) allowed[i] = ratios[*last];
+    }
+    return allowed;
 }
 
 }  // namespace fayline::stack

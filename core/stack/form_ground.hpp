@@ -14,21 +14,25 @@ namespace fayline::stack {
 // A part at each place of the ground. Beyond its strips (where only the form carries on) its last section stands.
 struct PartAlong {
     Places places;
-    std::vector<Release> sections;
+    std::vector<Release> sections;  // on the wanted line
     std::vector<double> axisFromLine_m;
-    // rho as the form allows for it: the sections', but beside a lone strip of several that of the nearest section
-    // with more.
-    std::vector<double> formRatio;
-    double ratioAtTightest = 0;  // of the wanted line
 };
 
 struct FormGround {
     Ground ground;
+    std::vector<double> aside_m;  // of each place: a hair before or after it where a strip ends, else 0
     std::vector<LooseStrip> strips;
     std::vector<PartAlong> parts;
+    std::size_t tightest = 0;  // place of the wanted line's greatest curvature
 };
 
-// Throws InputError (form.fixed_at_mm) for a fixed place that is none.
+// Throws InputError: form.fixed_at_mm for a place that does not lie on the form; as checkPlaned.
 FormGround formGround(const boat::Piece& piece, const line::Line& line, const StackPlan& stack);
+
+// rho of each section of a part that turns by `share` of the wanted line's turn.
+std::vector<double> ratiosOn(const FormGround& ground, const PartAlong& part, const std::vector<double>& share);
+
+// rho as a form allows for it: where one strip is left of several, that of the nearest section with more.
+std::vector<double> allowedRatios(const PartAlong& part, const std::vector<double>& ratios);
 
 }  // namespace fayline::stack

@@ -7,6 +7,7 @@
 #include "core/measure/input_error.hpp"
 #include "core/stack/course.hpp"
 #include "core/stack/form_ground.hpp"
+#include "core/stack/planing.hpp"
 
 namespace fayline::stack {
 
@@ -21,24 +22,63 @@ constexpr double measuredHigh = 2;
 // Least of what the form may leave of the curvature: beyond, it would be bent twenty times as tight as the piece.
 constexpr double leastLeft = 0.05;
 
-// Share of the turn that the form needs, by sections. Says where there is none.
-std::vector<double> formShare(FormPlan& plan, const PartAlong& part) {
+// Shares of turn that differ by less are one: over 10 m that moves nothing.
+constexpr double settled = 1e-9;
+
+// Share of the turn that the form needs, by sections; rho is that of the form's own curvature, to which the share and
+// it settle in a few rounds. Says where there is none.
+std::vector<double> formShare(FormPlan& plan, const FormGround& ground, const PartAlong& part) {
+    constexpr int rounds = 4;
     std::vector<double> share(part.sections.size(), 1.0);
-    for (std::size_t i = 0; i < share.size(); ++i) {
-        const double left = 1 - plan.factor * part.formRatio[i];
-        if (left < leastLeft && plan.possible) {
-            plan.possible = false;
-            plan.impossibleAt_m = part.sections[i].at_m;
-            plan.impossibleRatio = plan.factor * part.formRatio[i];
+    std::vector<double> ratios;
+    for (int round = 0; round < rounds; ++round) {
+        ratios = allowedRatios(part, ratiosOn(ground, part, share));
+        double moved = 0;
+        for (std::size_t i = 0; i < share.size(); ++i) {
+            const double next = 1 / std::max(1 - plan.factor * ratios[i], leastLeft);
+            moved = std::max(moved, std::abs(next - share[i]));
+            share[i] = next;
         }
-        share[i] = 1 / std::max(left, leastLeft);
+        if (moved < settled) break;
+    }
+    for (std::size_t i = 0; i < share.size(); ++i) {
+        plan.tighterOnForm = std::max(plan.tighterOnForm, share[i]);
+        if (1 - plan.factor * ratios[i] >= leastLeft || !plan.possible) continue;
+        plan.possible = false;
+        plan.impossibleAt_m = part.sections[i].at_m;
+        plan.impossibleRatio = plan.factor * ratios[i];
     }
     return share;
 }
 
-void tellTightest(FormPlan& plan) {
+// Curvature of the neutral axis, stack's sign, where the section turns by `share` of the wanted line's.
+double axisCurvature(const FormGround& ground, std::size_t i, double axisFromLine_m, double share) {
+    const double k = stackCurvature(ground.ground.places[i].line, ground.ground.side);
+    return share * k / (1 + axisFromLine_m * k);
+}
+
+// Whether the strips find room on a form bent by these shares of the wanted turn, where they do on the wanted line.
+void checkRoom(FormPlan& plan, const FormGround& ground, const PartAlong& part, const std::vector<double>& share) {
+    for (std::size_t i = 0; i < share.size() && plan.possible; ++i) {
+        const line::Place& place = ground.ground.places[i].line;
+        const double axis = part.axisFromLine_m[i];
+        const double inner = ground.strips.front().layer.inner.at(place.at_m);
+        const double outer = ground.strips.back().layer.outer.at(place.at_m);
+        const auto room = [&](double by) {
+            const double k = axisCurvature(ground, i, axis, by);
+            return std::min(1 + (inner - axis) * k, 1 + (outer - axis) * k) > 0;
+        };
+        if (room(share[i]) || !room(1)) continue;
+        plan.possible = false;
+        plan.noRoom = true;
+        plan.impossibleAt_m = place.at_m;
+        plan.impossibleRatio = 1 - 1 / share[i];
+    }
+}
+
+void tellTightest(FormPlan& plan, const Ground& ground) {
     double most = 0;
-    for (std::size_t i = 0; i < plan.line.nodes().size(); ++i) {
+    for (std::size_t i = ground.start; i <= ground.end; ++i) {
         const FormLine::Node& node = plan.line.nodes()[i];
         if (std::abs(node.curvature_per_m) <= most * (1 + 1e-12)) continue;
         most = std::abs(node.curvature_per_m);
@@ -47,23 +87,47 @@ void tellTightest(FormPlan& plan) {
     plan.tightestRadius_m = most > 0 ? 1 / most : endless;
 }
 
-PartForm formOfPart(const FormPlan& plan, const FormGround& ground, const PartAlong& part,
+// What planing does to a part that was let go to `released`, whose sections turn by `turned`.
+std::optional<Opening> planedOf(const FormGround& ground, const PartAlong& part, const boat::Stack& stack,
+                                const std::vector<double>& formTurns, const Turned& turned, const FormLine& released) {
+    Turned planed = turned;
+    planed.more_per_m.assign(formTurns.size(), 0.0);
+    bool takes = false;
+    for (std::size_t i = 0; i < formTurns.size(); ++i) {
+        const line::Place& place = ground.ground.places[i].line;
+        const double axis = part.axisFromLine_m[i];
+        const Planing planing =
+            planedAt(ground.strips, part.places, place, ground.ground.side, place.at_m + ground.aside_m[i],
+                     formTurns[i], leftAt(stack, ground.strips, place.at_m));
+        if (planing.left_m <= 0) continue;
+        takes = true;
+        planed.axisFromLine_m[i] = planing.neutralAxisFromLine_m;
+        // Per length of the wanted line, as the turn is.
+        planed.more_per_m[i] = planing.change_per_m * (1 + axis * stackCurvature(place, ground.ground.side));
+    }
+    if (!takes) return std::nullopt;
+    // The same places of the wood before and after: the faying surface as it was.
+    return openingOf(ground.ground, released, shapeOf(ground.ground, planed));
+}
+
+PartForm formOfPart(const FormPlan& plan, const FormGround& ground, const PartAlong& part, const boat::Stack& stack,
                     const std::vector<double>& formTurns) {
     PartForm form;
     form.firstPlace = part.places.first;
     form.lastPlace = part.places.last;
+    const std::vector<double> ratios = ratiosOn(ground, part, formTurns);
     form.leastRatio = endless;
     for (std::size_t i = ground.ground.start; i <= ground.ground.end; ++i) {
         const Release& section = part.sections[i];
         if (section.strips < 2 && part.places.last > part.places.first) continue;
-        const double ratio = plan.factor * section.ratio;
+        const double ratio = plan.factor * ratios[i];
         form.leastRatio = std::min(form.leastRatio, ratio);
         if (ratio <= form.mostRatio) continue;
         form.mostRatio = ratio;
         form.mostRatioAt_m = section.at_m;
     }
     if (form.leastRatio == endless) form.leastRatio = 0;
-    form.ratioAtTightest = plan.factor * part.ratioAtTightest;
+    form.ratioAtTightest = plan.factor * ratios[ground.tightest];
 
     Turned turned{part.axisFromLine_m, formTurns, {}, 1};
     const FormLine onForm = shapeOf(ground.ground, turned);
@@ -72,13 +136,15 @@ PartForm formOfPart(const FormPlan& plan, const FormGround& ground, const PartAl
         return form;
     }
     for (std::size_t i = 0; i < formTurns.size(); ++i) {
-        turned.share[i] = formTurns[i] * (1 - plan.factor * part.sections[i].ratio);
+        turned.share[i] = formTurns[i] * (1 - plan.factor * ratios[i]);
     }
     form.released = shapeOf(ground.ground, turned);
     form.opens = openingOf(ground.ground, onForm, form.released);
+    if (takesOff(stack)) form.planed = planedOf(ground, part, stack, formTurns, turned, form.released);
 
     turned.share.assign(formTurns.size(), 1.0);
     const FormLine wanted = shapeOf(ground.ground, turned);
+    form.offWanted = openingOf(ground.ground, wanted, form.released);
     for (std::size_t i = 0; i < formTurns.size(); ++i) {
         turned.share[i] = 1 - plan.factor * part.sections[i].ratio;
     }
@@ -86,27 +152,62 @@ PartForm formOfPart(const FormPlan& plan, const FormGround& ground, const PartAl
     return form;
 }
 
+void tellMoisture(FormPlan& plan, const FormGround& ground, const boat::Stack& stack,
+                  const std::vector<wood::Species>& species) {
+    plan.moisture = moistureMove(stack, species);
+    const std::vector<double>& axis = ground.parts.front().axisFromLine_m;
+    Turned turned{axis, std::vector<double>(axis.size(), 1.0), {}, 1};
+    const FormLine wanted = shapeOf(ground.ground, turned);
+    turned.share.assign(axis.size(), 1 + plan.moisture.change);
+    turned.lengths = 1 + plan.moisture.alongShrink;
+    plan.moisture.opening = openingOf(ground.ground, wanted, shapeOf(ground.ground, turned));
+}
+
+// What would be let go between the gluings, at the wanted line's tightest place.
+void tellGluings(FormPlan& plan, const FormGround& ground, const boat::Stack& stack, const line::Place& tightest) {
+    if (stack.gluings.empty()) return;
+    std::vector<int> ends = stack.gluings;
+    const int count = static_cast<int>(ground.strips.size());
+    if (ends.back() < count) ends.push_back(count);
+    const std::vector<Places> parts = partPlaces(ground.strips);
+    for (const int end : ends) {
+        if (end < 1 || end > count) continue;
+        const auto part = std::find_if(parts.begin(), parts.end(), [end](const Places& p) { return p.last >= end; });
+        const Release release =
+            releaseAt(ground.strips, {part->first, end}, tightest, ground.ground.side, 1.0, tightest.at_m);
+        plan.gluings.push_back({end, plan.factor * release.ratio});
+    }
+}
+
 }  // namespace
 
-FormPlan planForm(const boat::Piece& piece, const line::Line& line, const std::vector<wood::Species>& /*species*/,
+FormPlan planForm(const boat::Piece& piece, const line::Line& line, const std::vector<wood::Species>& species,
                   const StackPlan& stack) {
     FormPlan plan;
     plan.letsGo = piece.form.letGo && piece.form.kind != boat::FormKind::inPlace;
     plan.factor = piece.form.springbackFactor;
     plan.scatterLow = measuredLow;
     plan.scatterHigh = measuredHigh;
-    plan.scatterSource = {"nine bends that builders measured, against 1 - 1/n^2", measure::Mark::published};
+    plan.scatterSource = {"laminated bends measured by builders, ten reports read", measure::Mark::published};
     const FormGround ground = formGround(piece, line, stack);
     plan.fixedAt_m = ground.ground.places[ground.ground.fixed].line.at_m;
 
     const PartAlong& first = ground.parts.front();
-    std::vector<double> share = formShare(plan, first);
-    plan.corrected = plan.letsGo && plan.possible && piece.form.allowsForSpringback;
-    if (!plan.corrected) share.assign(share.size(), 1.0);
+    std::vector<double> share = formShare(plan, ground, first);
+    checkRoom(plan, ground, first, share);
     if (!plan.letsGo) plan.possible = true;
+    plan.corrected = plan.letsGo && plan.possible && piece.form.allowsForSpringback;
+    if (!plan.corrected) {
+        share.assign(share.size(), 1.0);
+        plan.tighterOnForm = 1;
+    }
     plan.line = shapeOf(ground.ground, {first.axisFromLine_m, share, {}, 1});
-    for (const PartAlong& part : ground.parts) plan.parts.push_back(formOfPart(plan, ground, part, share));
-    tellTightest(plan);
+    for (const PartAlong& part : ground.parts) {
+        plan.parts.push_back(formOfPart(plan, ground, part, piece.stack, share));
+    }
+    tellTightest(plan, ground.ground);
+    tellMoisture(plan, ground, piece.stack, species);
+    tellGluings(plan, ground, piece.stack, line.at(stack.tightestAt_m));
     return plan;
 }
 

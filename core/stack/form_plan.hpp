@@ -32,15 +32,27 @@ struct Opening {
 // How `opened` stands off `other`; both have their nodes on one ground.
 Opening openingOf(const Ground& ground, const FormLine& other, const FormLine& opened);
 
-// Wood that moves with the moisture of the air: the part's own change of curvature between gluing and service.
+// Wood that moves with the moisture of the air: the change of shape between gluing and service.
+//
+// The strain of each wood is its shrinkage from green to ovendry times (service - gluing) / 30 %, the moisture at which
+// it begins to shrink; the stack's is the mean by thickness, glue lines left out. A bent piece then turns by
+// (1 + e_L) / (1 + e_R) as much, which is what its curvature changes by, its length moving by e_L only. Moisture even
+// through the piece: while it dries it is not. Good between about 6 and 14 %.
 struct MoistureMove {
-    double change = 0;        // share of the curvature; > 0: it tightens. (1 + e_L) / (1 + e_R) - 1
-    double acrossShrink = 0;  // e_R, strain through the thickness, the wood's radial (strips ripped so) or tangential
-    double alongShrink = 0;   // e_L
-    measure::Source source;   // of the shrinkage
-    bool known = true;        // false: the wood's shrinkage is not known
-    Opening opening;          // that change alone, from the wanted line
+    double change = 0;            // share of the curvature; > 0: it tightens. (1 + e_L) / (1 + e_R) - 1
+    double changeTangential = 0;  // the same if the strips' thickness lies along the rings instead of across them
+    double acrossShrink = 0;      // e_R, strain through the thickness across the rings (radial); > 0: it swells
+    double alongShrink = 0;       // e_L, along the grain: 0.15 % from green to ovendry
+    measure::Source source;       // of the shrinkage; of several woods the least sure
+    bool known = true;            // false: a wood's shrinkage is not known, and nothing is said
+    std::string unknownSpecies;   // which
+    bool beyond = false;          // a moisture outside 6..14 %
+    bool mixed = false;           // more than one wood: it also warps as a bimetal strip does, which is not counted
+    Opening opening;              // that change alone, from the wanted line
 };
+
+// e_R, e_L and what follows, without the opening.
+MoistureMove moistureMove(const boat::Stack& stack, const std::vector<wood::Species>& species);
 
 // One part's own answer: the whole piece, or each side of a dry face.
 struct PartForm {
@@ -52,15 +64,29 @@ struct PartForm {
     double mostRatioAt_m = 0;
     Opening opens;        // let go, against the form
     Opening uncorrected;  // had the form the wanted line: the released piece against the wanted line
+    Opening offWanted;    // the released piece against the wanted line; the first part's is 0 where the form allows
     FormLine released;    // the shape it lets go to (moisture not counted)
+    // What taking off `planed_after` and the sacrificial strips does to the shape, against the released one. By the
+    // theory, the record's factor not counted.
+    std::optional<Opening> planed;
+};
+
+// What has cured after one of several gluings.
+struct Gluing {
+    int lastPlace = 1;
+    double ratio = 0;  // rho times factor at the tightest place, of what has cured so far, were it let go in between
 };
 
 struct FormPlan {
     bool letsGo = true;      // false: in place, or kept on its form
     bool corrected = false;  // the form's line allows for springback
-    bool possible = true;    // false: 1 - rho <= 0 somewhere, no form bends it to this line
+    // False: no form bends it to this line. Either so little of the curve would be left (1 - rho < 0.05: the form would
+    // be twenty times as tight) or the strips find no room on the form that it takes.
+    bool possible = true;
+    bool noRoom = false;
     double impossibleAt_m = 0;
     double impossibleRatio = 0;   // rho times factor there
+    double tighterOnForm = 1;     // curvature on the form over that on the wanted line, the most of any section
     double fixedAt_m = 0;         // where form and wanted line are laid on each other
     double factor = 1;            // of the record, as the piece says
     std::vector<PartForm> parts;  // from the form outwards; the form's line is made for the first
@@ -72,7 +98,7 @@ struct FormPlan {
     double scatterHigh = 0;  // times the rule
     measure::Source scatterSource;
     MoistureMove moisture;
-    std::optional<Opening> planed;  // what taking off `planed_after` and the sacrificial strips does to the shape
+    std::vector<Gluing> gluings;  // where there are several
     std::optional<StressLeft> stressLeft;
 };
 
@@ -81,7 +107,8 @@ struct FormPlan {
 // The wanted shape of every part is what the piece has on the wanted line; the form's line bends the first part so that
 // let go it comes to that (T = k / (1 - rho), see form_line.hpp). Where a scarf leaves one strip of several, no form
 // makes it keep a bend: there the form goes on as beside it, and the strip lies down when it is glued to its mate.
-// What one part slides along another while both are bent is left out (it moves places along, not aside).
+// What one part slides along another while both are bent is left out (it moves places along, not aside). That a scarf
+// is cut through after gluing takes wood away as planing does; left out too.
 FormPlan planForm(const boat::Piece& piece, const line::Line& line, const std::vector<wood::Species>& species,
                   const StackPlan& stack);
 

@@ -25,14 +25,6 @@ std::vector<double> moduliOf(const boat::Stack& stack, const std::vector<wood::S
     return moduli;
 }
 
-// Curvature of the strip's own middle over that of the neutral axis, both from the line's.
-double ownCurvatureShare(const line::Place& place, double side, const Layer& layer, double axisFromLine_m) {
-    const double k = stackCurvature(place, side);
-    const double own = 1 + layer.middle.at(place.at_m) * k;
-    const double axis = 1 + axisFromLine_m * k;
-    return own > 0 && axis > 0 ? axis / own : 1.0;
-}
-
 }  // namespace
 
 std::vector<LooseStrip> looseStrips(const boat::Stack& stack, boat::Describes describes, double lineLength_m,
@@ -69,8 +61,16 @@ std::vector<Places> partPlaces(const std::vector<LooseStrip>& strips) {
     return parts;
 }
 
+double ownCurvatureShare(const line::Place& place, double side, const Layer& layer, double axisFromLine_m,
+                         double share) {
+    const double k = stackCurvature(place, side);
+    const double axis = 1 + axisFromLine_m * k;
+    const double own = axis + (layer.middle.at(place.at_m) - axisFromLine_m) * share * k;
+    return own > 0 && axis > 0 ? axis / own : 1.0;
+}
+
 Release releaseAt(const std::vector<LooseStrip>& strips, const Places& part, const line::Place& place, double side,
-                  double width_m, double presentAt_m) {
+                  double width_m, double presentAt_m, double share) {
     Release release;
     release.at_m = place.at_m;
     const auto first = strips.begin() + (part.first - 1);
@@ -93,7 +93,7 @@ Release releaseAt(const std::vector<LooseStrip>& strips, const Places& part, con
         const double t = strip->layer.thicknessAt(place.at_m);
         const double own = strip->modulus_Pa * width_m * t * t * t / 12;
         const double away = strip->layer.middle.at(place.at_m) - axis;
-        release.wet_N_m2 += own * strip->stillToBend * ownCurvatureShare(place, side, strip->layer, axis);
+        release.wet_N_m2 += own * strip->stillToBend * ownCurvatureShare(place, side, strip->layer, axis, share);
         release.solid_N_m2 += own + strip->modulus_Pa * width_m * t * away * away;
     }
     release.neutralAxis_m = axis - face;

@@ -72,9 +72,14 @@ struct Places {
 std::vector<Places> partPlaces(const std::vector<LooseStrip>& strips);
 
 // One section: of the strips `part` that run at `presentAt_m` (the place itself, or a hair to either side of where a
-// strip ends). No strip there: all 0. Allocates nothing.
+// strip ends), turned by `share` of the wanted line's turn. No strip there: all 0. Allocates nothing.
 Release releaseAt(const std::vector<LooseStrip>& strips, const Places& part, const line::Place& place, double side,
-                  double width_m, double presentAt_m);
+                  double width_m, double presentAt_m, double share = 1);
+
+// Curvature of the strip's own middle over that of the axis `axisFromLine_m` away from the line, where both can lie,
+// the section turning by `share` of what it does on the wanted line.
+double ownCurvatureShare(const line::Place& place, double side, const Layer& layer, double axisFromLine_m,
+                         double share);
 
 // rho of the whole stack (of its first part, where a dry face parts it) at one place of the line: for weighing stacks
 // against each other. Throws InputError as planStack does.
