@@ -15,15 +15,17 @@
 #include "core/boat/boat.hpp"
 #include "core/holding/contact.hpp"
 #include "core/line/line.hpp"
+#include "core/stack/form_line.hpp"
 #include "core/wood/species.hpp"
 
 namespace fayline::holding {
 
-// The piece as everything in this folder sees it. All three outlive the call.
+// The piece as everything in this folder sees it. All of it outlives the call.
 struct StackOnForm {
     const boat::Piece& piece;
     const line::Line& line;
     const std::vector<wood::Species>& species;  // the user's own before the built-in ones
+    const stack::FormLine* form = nullptr;      // what it is bent over, where that is not the wanted line itself
 };
 
 struct HeldStation {

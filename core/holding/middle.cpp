@@ -50,6 +50,28 @@ MiddleArc arcBeyond(const line::Place& end, double side, double distance_m) {
     return {J, stack::stackCurvature(end, side) / J};
 }
 
+// Turn of the form's sections less that of the wanted line, per length of the line, stack's sign.
+double addedTurn(const Middle& middle, const line::Place& place) {
+    const double turn = -middle.side * middle.form->section(place.at_m).turn_per_m;
+    return turn - stack::stackCurvature(place, middle.side);
+}
+
+void turnOnForm(Middle& middle, const std::vector<line::Place>& places) {
+    std::vector<double> added;
+    for (const line::Place& place : places) added.push_back(addedTurn(middle, place));
+    for (std::size_t i = 0; i < middle.nodes.size(); ++i) {
+        const std::size_t left = i == 0 ? 0 : i - 1;
+        const std::size_t right = std::min(i + 1, middle.nodes.size() - 1);
+        const double rate = (added[right] - added[left]) / (places[right].at_m - places[left].at_m);
+        MiddleNode& node = middle.nodes[i];
+        const double stretch = node.stretch;
+        node.curvature_per_m += added[i] / stretch;
+        node.curvatureRate_per_m2 += (rate - added[i] * node.stretchRate_per_m / stretch) / (stretch * stretch);
+    }
+    middle.before.curvature_per_m += added.front() / middle.before.stretch;
+    middle.after.curvature_per_m += added.back() / middle.after.stretch;
+}
+
 // The node before a place between the trim lines, found by `member`.
 const MiddleNode& nodeBefore(const Middle& middle, double MiddleNode::*member, double value) {
     const auto after = std::upper_bound(middle.nodes.begin() + 1, middle.nodes.end() - 1, value,
@@ -59,9 +81,12 @@ const MiddleNode& nodeBefore(const Middle& middle, double MiddleNode::*member, d
 
 }  // namespace
 
-Middle middleOf(const line::Line& line, double side, const std::vector<stack::Layer>& strips) {
+Middle middleOf(const line::Line& line, double side, const std::vector<stack::Layer>& strips,
+                const stack::FormLine* form) {
     Middle middle;
     middle.side = side;
+    middle.form = form && !form->empty() ? form : nullptr;
+    middle.faying = strips.front().inner;
     middle.distance = stack::between(strips.front().inner, strips.back().outer);
     const double length = line.length();
     const int panels = std::max(1, static_cast<int>(std::ceil(length / middleStep_m - 1e-9)));
@@ -91,6 +116,7 @@ Middle middleOf(const line::Line& line, double side, const std::vector<stack::La
     }
     middle.before = arcBeyond(places.front(), side, middle.distance.atStart_m);
     middle.after = arcBeyond(places.back(), side, middle.distance.atEnd_m);
+    if (middle.form) turnOnForm(middle, places);
     return middle;
 }
 
@@ -136,9 +162,11 @@ MiddleFrame middleFrame(const Middle& middle, const line::Line& line, double s_m
     const line::Place on = line.at(alongLine(middle, s_m));
     const double d = middle.distance.at(on.at_m);
     const double lean = std::atan2(middle.side * middle.distance.slopeAt(on.at_m), stack::stretch(on, middle.side, d));
-    const double heading = on.heading_rad + lean;
+    const double heading = (middle.form ? middle.form->section(on.at_m).heading_rad : on.heading_rad) + lean;
     const line::Xy ahead{std::cos(heading), std::sin(heading)};
-    return {stack::pointBeside(on, middle.side, d), ahead, {-middle.side * ahead.y_m, middle.side * ahead.x_m}};
+    const line::Xy point = middle.form ? middle.form->beside(on.at_m, d - middle.faying.at(on.at_m))
+                                       : stack::pointBeside(on, middle.side, d);
+    return {point, ahead, {-middle.side * ahead.y_m, middle.side * ahead.x_m}};
 }
 
 }  // namespace fayline::holding

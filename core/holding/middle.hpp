@@ -3,11 +3,16 @@
 // s is 0 at the line's start and grows along the line; it is negative before the start trim line. Beyond the trim lines
 // the curve runs on as an arc of its end's curvature. Signs as in core/stack: curvature > 0 where the form is convex
 // toward the stack. Source: differential geometry of parallels (D).
+//
+// A form that allows for springback turns each section by so much more: its turn is added to the middle's, whose length
+// stays (it is not quite the neutral axis of unequal strips; that moves its curvature by less than their distance times
+// the turn added, under a thousandth).
 #pragma once
 
 #include <vector>
 
 #include "core/line/line.hpp"
+#include "core/stack/form_line.hpp"
 #include "core/stack/layers.hpp"
 #include "core/stack/parallels.hpp"
 
@@ -30,10 +35,12 @@ struct MiddleArc {
 };
 
 struct Middle {
-    double side = 1;           // +1 where the stack lies to the left of the line
-    stack::Distance distance;  // of the middle from the line
-    MiddleArc before;          // the start trim line
-    MiddleArc after;           // the end trim line
+    double side = 1;                        // +1 where the stack lies to the left of the line
+    stack::Distance distance;               // of the middle from the line
+    stack::Distance faying;                 // of the faying surface from the line
+    const stack::FormLine* form = nullptr;  // what it lies on, where that is not the wanted line
+    MiddleArc before;                       // the start trim line
+    MiddleArc after;                        // the end trim line
     std::vector<MiddleNode>
         nodes;         // evenly along the line, no further apart than middleStep_m, both trim lines included
     bool room = true;  // false: 1 + d k <= 0 at a face of the stack somewhere; it cannot lie there
@@ -43,8 +50,9 @@ struct Middle {
 // 1e-9 m, 1e-5 / m and 3e-3 / m^2 of the parallel itself.
 inline constexpr double middleStep_m = 0.01;
 
-// The middle of `strips` (not empty) on `line`.
-Middle middleOf(const line::Line& line, double side, const std::vector<stack::Layer>& strips);
+// The middle of `strips` (not empty) on `line`, or on `form`, which outlives it.
+Middle middleOf(const line::Line& line, double side, const std::vector<stack::Layer>& strips,
+                const stack::FormLine* form = nullptr);
 
 // From a place along the line to s and back, metres.
 double alongMiddle(const Middle& middle, double at_m);

@@ -170,7 +170,7 @@ Ready makeReady(const StackOnForm& work) {
     ready.loose = looseStack(piece.stack, piece.line.describes, work.line.length(), work.species);
     std::vector<stack::Layer> layers;
     for (const LooseStrip& strip : ready.loose.strips) layers.push_back(strip.layer);
-    ready.middle = middleOf(work.line, stack::sideSign(piece.line.stripsOn), layers);
+    ready.middle = middleOf(work.line, stack::sideSign(piece.line.stripsOn), layers, work.form);
     ready.strips = {-piece.stack.runsPastStart_m, work.line.length() + piece.stack.runsPastEnd_m};
     ready.support = supportOf(piece.form, ready.strips, work.line.length());
     ready.bears = ready.middle.room && !ready.support.empty();

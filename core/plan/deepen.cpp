@@ -2,6 +2,7 @@
 #include <utility>
 
 #include "core/plan/findings.hpp"
+#include "core/plan/parts.hpp"
 #include "core/plan/plan.hpp"
 
 namespace fayline::plan {
@@ -22,7 +23,7 @@ std::vector<OtherOrder> otherOrders(const boat::Piece& piece, const Shop& shop, 
         if (from == piece.holding.from || stop) continue;
         boat::Piece begun = piece;
         begun.holding.from = from;
-        const holding::StackOnForm work{begun, plan.line.fair.line, shop.species};
+        const holding::StackOnForm work{begun, plan.line.fair.line, shop.species, bentOver(plan.form)};
         const std::vector<holding::ClosingStep> steps = holding::closeInOrder(work, stop);
         // An order that does not settle throughout is none to advise.
         const bool settled = std::all_of(steps.begin(), steps.end(), [](const holding::ClosingStep& step) {
@@ -35,7 +36,7 @@ std::vector<OtherOrder> otherOrders(const boat::Piece& piece, const Shop& shop, 
 
 std::optional<HoldingStudy> studyHolding(const boat::Piece& piece, const Shop& shop, const Plan& plan,
                                          const std::atomic<bool>& stop) {
-    const holding::StackOnForm work{piece, plan.line.fair.line, shop.species};
+    const holding::StackOnForm work{piece, plan.line.fair.line, shop.species, bentOver(plan.form)};
     HoldingStudy study;
     // The proposal last: it takes longest.
     study.carried = holding::carriedAt(work, 2);

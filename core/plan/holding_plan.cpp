@@ -28,8 +28,13 @@ void forgetLastTry(holding::Held& held) {
 
 }  // namespace
 
-HoldingPlan planHolding(const boat::Piece& piece, const Shop& shop, const line::Line& line, const HoldingPlan* before) {
-    const holding::StackOnForm work{piece, line, shop.species};
+const stack::FormLine* bentOver(const stack::FormPlan& form) {
+    return form.corrected && !form.line.empty() ? &form.line : nullptr;
+}
+
+HoldingPlan planHolding(const boat::Piece& piece, const Shop& shop, const line::Line& line, const stack::FormPlan& form,
+                        const HoldingPlan* before) {
+    const holding::StackOnForm work{piece, line, shop.species, bentOver(form)};
     HoldingPlan plan;
     plan.stations = holding::stationPlaces(piece.holding, piece.stack, piece.line.describes, piece.line.stripsOn, line);
     plan.held = holding::hold(work, before ? &before->held : nullptr);

@@ -8,6 +8,10 @@
 namespace fayline::plan {
 
 // How the piece is held: what follows the hand. `before`: an earlier plan to begin the contact from.
-HoldingPlan planHolding(const boat::Piece& piece, const Shop& shop, const line::Line& line, const HoldingPlan* before);
+HoldingPlan planHolding(const boat::Piece& piece, const Shop& shop, const line::Line& line, const stack::FormPlan& form,
+                        const HoldingPlan* before);
+
+// What the stack is bent over, where that is not the wanted line itself.
+const stack::FormLine* bentOver(const stack::FormPlan& form);
 
 }  // namespace fayline::plan

@@ -147,7 +147,8 @@ Plan makePlan(const boat::Piece& piece, const Shop& shop, const Plan* before) {
     plan.stack = stack::planStack(piece.stack, piece.line.describes, piece.line.stripsOn, line, shop.species,
                                   heldAt(piece.holding.from, line.length()));
     plan.form = stack::planForm(piece, line, shop.species, plan.stack);
-    plan.holding = planHolding(piece, shop, line, nearlyOf(piece, line, before) ? &before->holding : nullptr);
+    plan.holding =
+        planHolding(piece, shop, line, plan.form, nearlyOf(piece, line, before) ? &before->holding : nullptr);
     plan.day = planDay(piece, shop, line, plan.stack);
     plan.findings = allFindings(piece, shop, plan);
     plan.answers = answersOf(piece, shop, plan);

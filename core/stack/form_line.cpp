@@ -196,6 +196,11 @@ line::Place FormLine::axis(double at_m) const {
     return {at_m, xy.x_m, xy.y_m, node.heading_rad, along > 0 ? node.turn_per_m / along : 0.0, 0};
 }
 
+FormLine::Section FormLine::section(double at_m) const {
+    const Node node = at(at_m);
+    return {node.heading_rad, node.turn_per_m};
+}
+
 line::Xy FormLine::beside(double at_m, double distance_m) const {
     const Node node = at(at_m);
     const double left = side_ * distance_m;

@@ -43,6 +43,12 @@ public:
     // by its turn). Beyond from_m and to_m: an arc. Between nodes within 1e-6 m. An empty one: all 0.
     line::Place faying(double at_m) const;
     line::Place axis(double at_m) const;
+    // Turn of the sections per length of the wanted line, positive to the left, and the heading of the one there.
+    struct Section {
+        double heading_rad = 0;
+        double turn_per_m = 0;
+    };
+    Section section(double at_m) const;
     // On the section, away from the form, `distance_m` from the faying surface.
     line::Xy beside(double at_m, double distance_m) const;
 
