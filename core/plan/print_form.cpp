@@ -40,6 +40,34 @@ Json printPart(const stack::PartForm& part) {
             {"uncorrected", printOpening(part.uncorrected)}};
 }
 
+Json printEndStress(const stack::EndStress& end) {
+    return {{"at", end.atStart ? "start" : "end"},
+            {"at_mm", mm(end.at_m)},
+            {"end_moment_N_m", number(end.moment_N_m)},
+            {"peel_MPa", number(end.peel_Pa / 1e6)},
+            {"peel_from_end_mm", mm(end.peelFrom_m)},
+            {"scarfed", end.scarfed},
+            {"across_mean_MPa", number(end.acrossMean_Pa / 1e6)},
+            {"across_for_good_MPa", number(end.acrossStrength_Pa / 1e6)},
+            {"source", end.acrossSource.text},
+            {"mark", measure::markText(end.acrossSource.mark)},
+            {"wants_fastening", end.wantsFastening},
+            {"fastening_N", number(end.fastening_N)},
+            {"fastening_from_end_mm", mm(end.fasteningFrom_m)}};
+}
+
+// Where most pulls; what stands at both ends below it.
+Json printStressLeft(const stack::StressLeft& left) {
+    const stack::EndStress& worse = left.end.peel_Pa > left.start.peel_Pa ? left.end : left.start;
+    Json printed = printEndStress(worse);
+    printed["ends"] = Json::array({printEndStress(left.start), printEndStress(left.end)});
+    printed["surface_MPa"] = number(left.surfaceStress_Pa / 1e6);
+    printed["surface_at_mm"] = mm(left.surfaceStressAt_m);
+    printed["surface_place"] = left.surfacePlace;
+    printed["surface_of_breaking_pct"] = number(100 * left.surfaceShare);
+    return printed;
+}
+
 }  // namespace
 
 Json printForm(const Plan& plan) {
@@ -71,6 +99,7 @@ Json printForm(const Plan& plan) {
                           {"high", number(form.scatterHigh)},
                           {"source", form.scatterSource.text},
                           {"mark", measure::markText(form.scatterSource.mark)}};
+    printed["stress_left"] = form.stressLeft ? printStressLeft(*form.stressLeft) : Json(nullptr);
     return printed;
 }
 

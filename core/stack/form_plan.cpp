@@ -208,6 +208,7 @@ FormPlan planForm(const boat::Piece& piece, const line::Line& line, const std::v
     tellTightest(plan, ground.ground);
     tellMoisture(plan, ground, piece.stack, species);
     tellGluings(plan, ground, piece.stack, line.at(stack.tightestAt_m));
+    if (!plan.letsGo) plan.stressLeft = stressLeft(piece, line, species, stack);
     return plan;
 }
 

@@ -24,6 +24,7 @@ struct Species {
     measure::Cited moe_Pa;  // as tabulated: centre-loaded beam, span 14 depths; not yet raised for shear
     std::optional<measure::Cited> compressionAlong_Pa;
     std::optional<measure::Cited> compressionAcross_Pa;
+    std::optional<measure::Cited> tensionAcross_Pa;
     std::optional<measure::Cited> shear_Pa;
     std::optional<measure::Cited> shrinkRadial;  // share, green to ovendry
     std::optional<measure::Cited> shrinkTangential;

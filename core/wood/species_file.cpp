@@ -38,6 +38,8 @@ constexpr std::array<Key, 2> alongKeys{
     {{"compression_along_psi", measure::psi_Pa}, {"compression_along_MPa", megapascal_Pa}}};
 constexpr std::array<Key, 2> acrossKeys{
     {{"compression_across_psi", measure::psi_Pa}, {"compression_across_MPa", megapascal_Pa}}};
+constexpr std::array<Key, 2> tensionAcrossKeys{
+    {{"tension_across_psi", measure::psi_Pa}, {"tension_across_MPa", megapascal_Pa}}};
 constexpr std::array<Key, 2> shearKeys{{{"shear_psi", measure::psi_Pa}, {"shear_MPa", megapascal_Pa}}};
 constexpr std::array<Key, 1> radialKeys{{{"shrink_radial_pct", 0.01}}};
 constexpr std::array<Key, 1> tangentialKeys{{{"shrink_tangential_pct", 0.01}}};
@@ -77,6 +79,7 @@ private:
         one.moe_Pa = required(object, moeKeys, path);
         one.compressionAlong_Pa = given(object, alongKeys, path);
         one.compressionAcross_Pa = given(object, acrossKeys, path);
+        one.tensionAcross_Pa = given(object, tensionAcrossKeys, path);
         one.shear_Pa = given(object, shearKeys, path);
         one.shrinkRadial = given(object, radialKeys, path);
         one.shrinkTangential = given(object, tangentialKeys, path);
@@ -100,7 +103,8 @@ private:
                 for (const Key& key : ways) all.insert(key.name);
             };
             add(sgKeys), add(densityKeys), add(morKeys), add(greenMorKeys), add(moeKeys), add(alongKeys);
-            add(acrossKeys), add(shearKeys), add(radialKeys), add(tangentialKeys), add(intersectionKeys);
+            add(acrossKeys), add(tensionAcrossKeys), add(shearKeys), add(radialKeys), add(tangentialKeys),
+                add(intersectionKeys);
             return all;
         }();
         return keys;

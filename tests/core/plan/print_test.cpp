@@ -34,6 +34,7 @@ std::vector<boat::Boat> samples() {
 
 // Keys whose value may not exist.
 const std::set<std::string> mayBeNull{"suspect",
+                                      "stress_left",
                                       "slip",
                                       "try",
                                       "spares",
