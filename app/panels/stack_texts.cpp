@@ -50,6 +50,8 @@ QString limitName(stack::LimitKind kind) {
     switch (kind) {
         case stack::LimitKind::breaks:
             return QObject::tr("Strain against the mean breaking strain");
+        case stack::LimitKind::breaksHot:
+            return QObject::tr("Strain that tears it while hot, in the mean, without a strap");
         case stack::LimitKind::chance:
             return QObject::tr("Chance that a strip breaks");
         case stack::LimitKind::ratioHardwood:
@@ -73,6 +75,7 @@ QString limitName(stack::LimitKind kind) {
 QString limitValue(stack::LimitKind kind, double value, const measure::Display& display) {
     switch (kind) {
         case stack::LimitKind::breaks:
+        case stack::LimitKind::breaksHot:
         case stack::LimitKind::chance:
             return text(measure::writeShare(value));
         case stack::LimitKind::laminationThickness:

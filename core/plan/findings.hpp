@@ -16,6 +16,13 @@ std::vector<Finding> lineFindings(const boat::Piece& piece, const LinePlan& line
 std::vector<Finding> stackFindings(const boat::Piece& piece, const Shop& shop, const LinePlan& line,
                                    const stack::StackPlan& stack);
 
+// What rules for classed vessels usually ask and the stack does otherwise: notes (rule_findings.cpp).
+std::vector<Finding> ruleFindings(const boat::Piece& piece, const Shop& shop, const LinePlan& line,
+                                  const stack::StackPlan& stack);
+
+// What stays in a piece that nothing lets go (in_place_findings.cpp). None where it is let go.
+std::vector<Finding> inPlaceFindings(const boat::Piece& piece, const Shop& shop, const stack::FormPlan& form);
+
 // How the piece is held: stations, contact, pads, posts (holding_findings.cpp); tools, props, screws, the boat have
 // files of their own.
 std::vector<Finding> holdingFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan);

@@ -79,6 +79,8 @@ std::vector<Finding> allFindings(const boat::Piece& piece, const Shop& shop, con
     const auto add = [&all](const std::vector<Finding>& some) { all.insert(all.end(), some.begin(), some.end()); };
     add(lineFindings(piece, plan.line, shop.display));
     add(stackFindings(piece, shop, plan.line, plan.stack));
+    add(ruleFindings(piece, shop, plan.line, plan.stack));
+    add(inPlaceFindings(piece, shop, plan.form));
     add(holdingFindings(piece, shop, plan));
     add(glueFindings(piece, shop, plan));
     add(dayFindings(piece, shop, plan));

@@ -4,11 +4,13 @@
 #include <string>
 #include <tuple>
 
+#include "core/measure/input_error.hpp"
 #include "core/measure/units.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/wording.hpp"
 #include "core/stack/limits.hpp"
 #include "core/stack/parallels.hpp"
+#include "core/stack/softened.hpp"
 
 namespace fayline::plan {
 
@@ -62,6 +64,16 @@ Finding breaks(const Scene& scene, const LimitMet& limit) {
     return finding;
 }
 
+Finding breaksHot(const Scene& scene, const LimitMet& limit) {
+    Finding finding = fromLimit(Severity::stop, "strip_breaks_hot", "pct", limit, 100);
+    finding.text = capitalised(scene.strip(limit.place)) + " tears while it is bent hot " + scene.place(limit.at_m) +
+                   ": strained there to " + writeShare(limit.value) + ", where hot wet wood without a strap tears at " +
+                   writeShare(limit.limit) +
+                   " in the mean. Take thinner strips; the tighter bends published for steamed wood hold only with a "
+                   "steel strap along the outside.";
+    return finding;
+}
+
 Finding ratio(const Scene& scene, const LimitMet& limit) {
     Finding finding = fromLimit(Severity::caution, "radius_over_thickness", "ratio", limit, 1);
     const bool softwood = limit.kind == LimitKind::ratioSoftwood;
@@ -86,8 +98,13 @@ Finding curvatureLoss(const Scene& scene, const LimitMet& limit) {
     const std::string left = limit.value > 0
                                  ? writeShare(limit.value) + " of a straight one's strength"
                                  : "nothing that the rule could state (it gives " + writeShare(limit.value) + ")";
+    // Of the strip whose middle has that radius; its inner face lies half a thickness further in.
+    const double ratio = scene.stripAt(limit.place).radiusOverThickness - 0.5;
     finding.text = "If the piece carries load, the bend " + scene.place(limit.at_m) + " leaves it " + left +
-                   "; above " + writeShare(limit.limit) + " it would hardly matter.";
+                   "; above " + writeShare(limit.limit) + " it would hardly matter. Eurocode 5 would leave it " +
+                   writeShare(stack::bendingFactorEurocode(ratio)) + ".";
+    const measure::Source eurocode = stack::bendingFactorEurocodeSource();
+    finding.source.text += "; " + eurocode.text + " (" + measure::markText(eurocode.mark) + ")";
     return finding;
 }
 
@@ -148,7 +165,8 @@ std::vector<const LimitMet*> worstOfEach(const Scene& scene) {
     for (const LimitMet& limit : scene.stack.limits) {
         const bool note = limit.kind == LimitKind::laminationThickness || limit.kind == LimitKind::curvatureFactor;
         const bool bySort = !note && limit.place > 0;
-        const bool smallIsBad = limit.kind != LimitKind::breaks && limit.kind != LimitKind::laminationThickness;
+        const bool smallIsBad = limit.kind != LimitKind::breaks && limit.kind != LimitKind::breaksHot &&
+                                limit.kind != LimitKind::laminationThickness;
         const auto badness = [smallIsBad](const LimitMet& l) { return smallIsBad ? -l.value : l.value / l.limit; };
         const LimitMet*& kept = worst[{limit.kind, bySort ? scene.stripAt(limit.place).species : std::string(),
                                        bySort ? scene.stripAt(limit.place).thickness_m : 0.0}];
@@ -169,6 +187,9 @@ void addLimits(std::vector<Finding>& findings, const Scene& scene) {
         switch (limit.kind) {
             case LimitKind::breaks:
                 findings.push_back(breaks(scene, limit));
+                break;
+            case LimitKind::breaksHot:
+                findings.push_back(breaksHot(scene, limit));
                 break;
             case LimitKind::chance:
                 findings.push_back(chanceTooGreat(limit));
@@ -272,25 +293,74 @@ void addSpeciesWarnings(std::vector<Finding>& findings, const Scene& scene) {
     }
 }
 
+// "about 1 to 4 days", "up to 12 hours".
+std::string dryingText(const stack::Drying& drying) {
+    constexpr double day_s = 86400;
+    if (drying.longest_s < day_s) {
+        return "some " + writeNumber(std::max(1.0, std::ceil(drying.longest_s / 3600)), 2) + " hours";
+    }
+    const std::string most = writeNumber(std::ceil(drying.longest_s / day_s), 2);
+    const std::string least = writeNumber(std::max(1.0, std::round(drying.shortest_s / day_s)), 2);
+    if (least == most) return most == "1" ? "about a day" : "about " + most + " days";
+    return least + " to " + most + " days";
+}
+
+const char* softenedWord(boat::Softened how) {
+    if (how == boat::Softened::soaked) return "soaked";
+    return how == boat::Softened::steamed ? "steamed" : "boiled";
+}
+
+stack::Drying dryingIn(const boat::Glue& glue, double thickness_m) {
+    try {
+        return stack::dryingTime(thickness_m, glue.air_C, glue.humidity);
+    } catch (const measure::InputError& error) {
+        throw error.within("glue.");
+    }
+}
+
+Finding dryBeforeGlue(const Scene& scene, const boat::Strips& strips, const stack::Strip& strip) {
+    const boat::BentBefore& before = *strips.bentBefore;
+    const boat::Glue& glue = scene.piece.glue;
+    const double thickness = std::max(strip.thickness_m, strip.thicknessAtEnd_m);
+    const stack::Drying drying = dryingIn(glue, thickness);
+    Finding finding = about(drying.reaches ? Severity::note : Severity::caution, "dry_before_glue", "days");
+    finding.strip = strip.place;
+    finding.value = drying.longest_s / 86400;
+    finding.limited = false;
+    finding.source = drying.source;
+    finding.text = std::string("Strips that were ") + softenedWord(before.how) + " have to dry on the form to " +
+                   writeShare(stack::glueBelow) + " before glue: ";
+    const std::string air =
+        measure::writeTemperature(glue.air_C, scene.shop.display) + " and " + writeShare(glue.humidity) + " humidity";
+    if (drying.reaches) {
+        finding.text += "from wet through, " + dryingText(drying) + " for " +
+                        writeThickness(thickness, scene.shop.display) + " in air of " + air +
+                        ", each strip with a face open to the air; weigh one until it loses no more. ";
+    } else {
+        finding.text += "in air of " + air + " wood only comes to " + writeShare(drying.airMoisture) +
+                        ", so they never do. Dry them where it is warmer or drier. ";
+        finding.unit = "pct";
+        finding.value = 100 * drying.airMoisture;
+        finding.limit = 100 * stack::glueBelow;
+        finding.limited = true;
+    }
+    finding.text += "That they keep " + writeShare(before.set) +
+                    " of the curve is your figure; only the rest counts as strain, pull and springback here.";
+    if (strip.hotBreakingStrain > 0) {
+        finding.text += " While hot they are strained to " + writeShare(strip.hotStrain) + " of the " +
+                        writeShare(strip.hotBreakingStrain) +
+                        " at which hot wet wood tears without a strap. Steam scalds: gloves and sleeves.";
+    }
+    return finding;
+}
+
 void addDryBeforeGlue(std::vector<Finding>& findings, const Scene& scene) {
-    static const auto word = [](boat::Softened how) {
-        if (how == boat::Softened::soaked) return "soaked";
-        return how == boat::Softened::steamed ? "steamed" : "boiled";
-    };
     for (std::size_t group = 0; group < scene.piece.stack.strips.size(); ++group) {
-        const auto& before = scene.piece.stack.strips[group].bentBefore;
-        if (!before || before->how == boat::Softened::no) continue;
+        const boat::Strips& strips = scene.piece.stack.strips[group];
+        if (!strips.bentBefore || strips.bentBefore->how == boat::Softened::no) continue;
         const auto strip = std::find_if(scene.stack.strips.begin(), scene.stack.strips.end(),
                                         [&](const stack::Strip& s) { return s.group == static_cast<int>(group); });
-        Finding finding = about(Severity::note, "dry_before_glue", "pct");
-        finding.strip = strip->place;
-        finding.value = 100 * before->set;
-        finding.limited = false;
-        finding.source = {"common practice, no source", Mark::commonPractice};
-        finding.text = std::string("Strips that were ") + word(before->how) +
-                       " want days on the form to dry to 12 % before glue. That they keep " + writeShare(before->set) +
-                       " of the curve is your figure; only the rest counts as strain here.";
-        findings.push_back(finding);
+        findings.push_back(dryBeforeGlue(scene, strips, *strip));
     }
 }
 

@@ -1,6 +1,9 @@
 #include "core/stack/limits.hpp"
 
+#include <algorithm>
 #include <cmath>
+
+#include "core/stack/softened.hpp"
 
 namespace fayline::stack {
 
@@ -28,10 +31,15 @@ double thicknessAtStrain(const Strip& strip) {
 }
 
 void addStripLimits(std::vector<LimitMet>& limits, const StackPlan& plan, int group, const wood::Species& wood,
-                    bool room) {
+                    boat::Softened how, double grainSlope, bool room) {
     const Strip* weakest = worstOf(plan, group, [](const Strip& s) { return s.strain / s.breakingStrain; });
     limits.push_back({LimitKind::breaks, weakest->place, weakest->strainAt_m, weakest->strain, weakest->breakingStrain,
                       weakest->strain < weakest->breakingStrain, weakest->breakingSource});
+    if (const auto hot = how == boat::Softened::no ? std::nullopt : hotBreakingStrain(how, grainSlope)) {
+        const Strip* torn = worstOf(plan, group, [](const Strip& s) { return s.hotStrain; });
+        limits.push_back({LimitKind::breaksHot, torn->place, torn->strainAt_m, torn->hotStrain, torn->hotBreakingStrain,
+                          torn->hotStrain < torn->hotBreakingStrain, hot->source});
+    }
     const Strip* tightest = worstOf(plan, group, [](const Strip& s) { return s.strain; });
     if (!room || tightest->strain <= 0) return;
 
@@ -86,6 +94,18 @@ Source curvatureFactorSource() {
     return {"NDS curvature factor, 1 - 2000 (t/R)^2", Mark::transcribed};
 }
 
+double bendingFactorEurocode(double innerRadiusOverThickness) {
+    return std::min(1.0, 0.76 + 0.001 * innerRadiusOverThickness);
+}
+
+Source bendingFactorEurocodeSource() {
+    return {"EN 1995-1-1, 6.4.3, eq. 6.49", Mark::fromMemory};
+}
+
+Source classificationSource() {
+    return {"general reading of rules of classification for laminated frames; no clause is quoted", Mark::fromMemory};
+}
+
 double thickestLamination(double radius_m, double fingerJoint_Pa) {
     return radius_m / 250 * (1 + fingerJoint_Pa / 80e6);
 }
@@ -99,7 +119,9 @@ std::vector<LimitMet> limitsOf(const boat::Stack& stack, const std::vector<const
     std::vector<LimitMet> limits;
     const bool room = !fit.noRoomAt_m;
     for (std::size_t group = 0; group < stack.strips.size(); ++group) {
-        addStripLimits(limits, plan, static_cast<int>(group), *woods[group], room);
+        const auto& before = stack.strips[group].bentBefore;
+        addStripLimits(limits, plan, static_cast<int>(group), *woods[group], before ? before->how : boat::Softened::no,
+                       stack.grainSlope, room);
     }
     addChance(limits, plan);
     limits.push_back(

@@ -24,6 +24,18 @@ measure::Source leastRatioSource();
 double curvatureFactor(double radiusOverThickness);
 measure::Source curvatureFactorSource();
 
+// The same by Eurocode 5, from the radius of the innermost strip's inner face over thickness: 1 from 240 on, else 0.76
+// + 0.001 of the ratio. Source: EN 1995-1-1, 6.4.3, eq. 6.49 (M).
+double bendingFactorEurocode(double innerRadiusOverThickness);
+measure::Source bendingFactorEurocodeSource();
+
+// What rules of classification for laminated frames and stems usually ask: no strip thicker than this share of the
+// moulding, scarfs no steeper than 1 in this.
+// Source: general reading of such rules (M); no clause is quoted.
+inline constexpr double mostOfMoulding = 1.0 / 3;
+inline constexpr double steepestScarf = 8;
+measure::Source classificationSource();
+
 // The factor below which it is worth telling: a twentieth, a third of the scatter of bending strength. Our choice.
 inline constexpr double curvatureFactorTold = 0.95;
 

@@ -34,7 +34,11 @@ struct Strip {
     measure::Source breakingSource;
     double modulus_Pa = 0;
     measure::Source modulusSource;
-    double chanceOfBreaking = 0;
+    // While it was softened by heat the strip was strained by the whole curve, and had a limit of its own
+    // (softened.hpp). Both 0 where it was not.
+    double hotStrain = 0;
+    double hotBreakingStrain = 0;
+    double chanceOfBreaking = 0;     // hot or dry, whichever is likelier
     double radiusOverThickness = 0;  // least of R / t
     double finishedLength_m = 0;     // in the finished piece, along its own middle
     double cutLength_m = 0;          // with over-run, along its own middle
@@ -58,6 +62,7 @@ struct Stagger {
 
 enum class LimitKind {
     breaks,               // mean breaking strain MOR/E
+    breaksHot,            // mean breaking strain of a strip that was steamed or boiled, while hot, without a strap
     chance,               // chance that one breaks
     ratioHardwood,        // R/t 100
     ratioSoftwood,        // R/t 125

@@ -200,11 +200,37 @@ TEST(Findings, AWoodWithAWarningIsTold) {
 
 TEST(Findings, SoakedStripsWantToDryBeforeGlue) {
     boat::Piece piece = gentle();
+    piece.glue.air_C = 20;
+    piece.glue.humidity = 0.5;
     piece.stack.strips[0].bentBefore = boat::BentBefore{boat::Softened::soaked, 0.3};
     const Finding finding = the(findingsFor(piece), "dry_before_glue");
     EXPECT_EQ(finding.severity, Severity::note);
-    EXPECT_NEAR(finding.value, 30, 1e-9);
+    EXPECT_EQ(finding.unit, "days");
+    EXPECT_GT(finding.value, 1);
+    EXPECT_LT(finding.value, 7);
     EXPECT_FALSE(finding.limited);
+    EXPECT_NE(finding.text.find("keep 30 %"), std::string::npos) << finding.text;
+    EXPECT_EQ(finding.text.find("hot"), std::string::npos) << finding.text;
+
+    piece.glue.humidity = 0.8;
+    const Finding never = the(findingsFor(piece), "dry_before_glue");
+    EXPECT_EQ(never.severity, Severity::caution);
+    EXPECT_EQ(never.limit, 12);
+    EXPECT_GT(never.value, 15);
+    EXPECT_NE(never.text.find("never"), std::string::npos) << never.text;
+}
+
+TEST(Findings, SteamedStripsThatTearHotStop) {
+    boat::Piece piece = made::bend(0.3, 1.5);
+    piece.stack.strips[0].bentBefore = boat::BentBefore{boat::Softened::steamed, 0.9};
+    EXPECT_EQ(countOf(findingsFor(piece), "strip_breaks_hot"), 0);
+    EXPECT_NE(the(findingsFor(piece), "dry_before_glue").text.find("without a strap"), std::string::npos);
+    EXPECT_EQ(countOf(findingsFor(piece), "strip_breaks"), 0);
+    piece.stack.strips[0].thickness_m = 0.014;
+    const Finding finding = the(findingsFor(piece), "strip_breaks_hot");
+    EXPECT_EQ(finding.severity, Severity::stop);
+    EXPECT_GT(finding.value, finding.limit);
+    EXPECT_NE(finding.text.find("strap"), std::string::npos);
 }
 
 TEST(Findings, ABentStackIsRopedAStraightOneIsNot) {

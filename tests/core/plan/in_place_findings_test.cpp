@@ -1,0 +1,111 @@
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cctype>
+#include <string>
+
+#include "core/plan/findings.hpp"
+#include "core/plan/plan.hpp"
+#include "tests/core/plan/made_pieces.hpp"
+
+namespace fayline::plan {
+namespace {
+
+boat::Piece inPlace(int count, double thickness_m, double radius_m) {
+    boat::Piece piece = made::bend(radius_m, 1.0);
+    piece.stack.strips[0].count = count;
+    piece.stack.strips[0].thickness_m = thickness_m;
+    piece.form.kind = boat::FormKind::inPlace;
+    return piece;
+}
+
+std::vector<Finding> findingsFor(const boat::Piece& piece) {
+    return makePlan(piece, made::shop()).findings;
+}
+
+std::vector<Finding> all(const std::vector<Finding>& findings, const std::string& code) {
+    std::vector<Finding> found;
+    std::copy_if(findings.begin(), findings.end(), std::back_inserter(found),
+                 [&](const Finding& f) { return f.code == code; });
+    return found;
+}
+
+TEST(InPlaceFindings, AGentleBendOfThinStripsWantsNoFasteningAndSaysSoOnce) {
+    const std::vector<Finding> findings = findingsFor(inPlace(8, 0.006, 2.5));
+    const std::vector<Finding> peel = all(findings, "peel_at_end");
+    ASSERT_EQ(peel.size(), 1U);
+    EXPECT_EQ(peel[0].severity, Severity::note);
+    EXPECT_EQ(peel[0].about, About::form);
+    EXPECT_LT(peel[0].value, peel[0].limit);
+    EXPECT_NE(peel[0].text.find("wants no fastening"), std::string::npos) << peel[0].text;
+    EXPECT_TRUE(all(findings, "fastening_wanted").empty());
+}
+
+TEST(InPlaceFindings, FewThickStripsWantTheirEndsFastened) {
+    const std::vector<Finding> findings = findingsFor(inPlace(4, 0.010, 1.0));
+    ASSERT_EQ(all(findings, "peel_at_end").size(), 2U);
+    for (const Finding& finding : all(findings, "peel_at_end")) {
+        EXPECT_EQ(finding.severity, Severity::caution);
+        EXPECT_GT(finding.value, finding.limit);
+        EXPECT_EQ(finding.source.mark, measure::Mark::commonPractice);
+    }
+    const std::vector<Finding> fastening = all(findings, "fastening_wanted");
+    ASSERT_EQ(fastening.size(), 2U);
+    for (const Finding& finding : fastening) {
+        EXPECT_EQ(finding.unit, "N");
+        EXPECT_GT(finding.value, 0);
+        EXPECT_NE(finding.text.find("designer or surveyor"), std::string::npos);
+        EXPECT_NE(finding.text.find("local rules"), std::string::npos);
+    }
+    EXPECT_GT(*fastening[0].at_m, 0);
+    EXPECT_LT(*fastening[1].at_m, makePlan(inPlace(4, 0.010, 1.0), made::shop()).line.fair.line.length());
+}
+
+TEST(InPlaceFindings, OneThickStripTearsOffItsBed) {
+    boat::Piece piece = inPlace(2, 0.020, 1.8);
+    piece.stack.strips[0].species = "cedar_w_red";
+    const std::vector<Finding> peel = all(findingsFor(piece), "peel_at_end");
+    ASSERT_FALSE(peel.empty());
+    EXPECT_EQ(peel[0].severity, Severity::stop);
+    EXPECT_NE(peel[0].text.find("comes off"), std::string::npos);
+}
+
+TEST(InPlaceFindings, AScarfedEndIsNotSpokenOf) {
+    boat::Piece piece = inPlace(4, 0.010, 1.0);
+    piece.stack.scarfedEnd = boat::Scarf{.slope = 10};
+    const std::vector<Finding> fastening = all(findingsFor(piece), "fastening_wanted");
+    ASSERT_EQ(fastening.size(), 1U);
+    EXPECT_NE(fastening[0].text.find("the start"), std::string::npos);
+}
+
+TEST(InPlaceFindings, WhatIsLetGoKeepsNothing) {
+    boat::Piece piece = inPlace(4, 0.010, 1.0);
+    piece.form.kind = boat::FormKind::solid;
+    EXPECT_TRUE(all(findingsFor(piece), "peel_at_end").empty());
+    piece.form.letGo = false;
+    const std::vector<Finding> kept = all(findingsFor(piece), "peel_at_end");
+    ASSERT_FALSE(kept.empty());
+    EXPECT_NE(kept[0].text.find("its form"), std::string::npos) << kept[0].text;
+}
+
+TEST(RuleFindings, TwoStripsAreThickOfTheMouldingAndAShortScarfIsSteep) {
+    boat::Piece piece = made::bend(2.5, 1.0);
+    piece.stack.strips[0].count = 4;
+    EXPECT_TRUE(all(findingsFor(piece), "rule_strip_of_moulding").empty());
+    piece.stack.strips[0].count = 2;
+    piece.stack.scarfedStart = boat::Scarf{.slope = 6};
+    const std::vector<Finding> findings = findingsFor(piece);
+    ASSERT_EQ(all(findings, "rule_strip_of_moulding").size(), 1U);
+    ASSERT_EQ(all(findings, "rule_scarf_slope").size(), 1U);
+    for (const char* code : {"rule_strip_of_moulding", "rule_scarf_slope"}) {
+        const Finding finding = all(findings, code)[0];
+        EXPECT_EQ(finding.severity, Severity::note);
+        EXPECT_EQ(finding.source.mark, measure::Mark::fromMemory);
+        EXPECT_NE(finding.text.find("classed"), std::string::npos);
+    }
+    piece.stack.scarfedStart->slope = 8;
+    EXPECT_TRUE(all(findingsFor(piece), "rule_scarf_slope").empty());
+}
+
+}  // namespace
+}  // namespace fayline::plan
