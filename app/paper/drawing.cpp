@@ -23,14 +23,9 @@ QPointF toMillimetres(double x_m, double y_m) {
 class Path {
 public:
     Path(const boat::Piece& piece, const plan::Plan& plan, bool formEdge)
-        : piece_(piece), line_(plan.line.fair.line), formEdge_(formEdge) {}
+        : piece_(piece), line_(plan.line.fair.line), form_(formEdge ? &plan.form.line : nullptr) {}
 
-    line::Place at(double at_m) const {
-        const line::Place place = line_.at(at_m);
-        if (!formEdge_) return place;
-        const double outwards_m = stack::faceDistance(piece_.stack, piece_.line.describes, line_, 0, at_m);
-        return line::parallel(place, stack::sideSign(piece_.line.stripsOn) * outwards_m);
-    }
+    line::Place at(double at_m) const { return form_ ? form_->faying(at_m) : line_.at(at_m); }
 
     QPointF on(double at_m) const {
         const line::Place place = at(at_m);
@@ -39,7 +34,7 @@ public:
 
     QPointF towardsStrips(double at_m) const {
         const double sign = stack::sideSign(piece_.line.stripsOn);
-        const double heading = line_.at(at_m).heading_rad;
+        const double heading = form_ ? form_->section(at_m).heading_rad : line_.at(at_m).heading_rad;
         return sign * QPointF(-std::sin(heading), std::cos(heading));
     }
 
@@ -53,7 +48,7 @@ public:
 private:
     const boat::Piece& piece_;
     const line::Line& line_;
-    bool formEdge_;
+    const stack::FormLine* form_;  // null: the wanted line
 };
 
 CrossMark markAcross(const Path& path, double at_m, double toForm_mm, double toStrips_mm, const QString& name,
@@ -99,8 +94,32 @@ void dropMarksBeyond(Drawing& drawing) {
     std::erase_if(drawing.marks, [&](const CrossMark& mark) { return !isOn(drawing.curves.front().points, mark.on); });
 }
 
+// What the plan says of springback, and the wanted edge as a thin line beside the form's.
+void addSpringback(Drawing& drawing, const boat::Piece& piece, const plan::Plan& plan, double from_m, double to_m) {
+    for (const plan::Finding& finding : plan.findings) {
+        if (finding.code.starts_with("springback") && finding.code != "springback_factor") {
+            drawing.notes << QString::fromStdString(finding.text);
+        }
+    }
+    if (!plan.form.corrected) return;
+    const line::Line& line = plan.line.fair.line;
+    const double side = stack::sideSign(piece.line.stripsOn);
+    const int count = std::max(1, static_cast<int>(std::ceil((to_m - from_m) / step_m)));
+    QPolygonF wanted;
+    for (int i = 0; i <= count; ++i) {
+        const double at_m = from_m + (to_m - from_m) * i / count;
+        const double outwards_m = stack::faceDistance(piece.stack, piece.line.describes, line, 0, at_m);
+        const line::Place place = line::parallel(line.at(at_m), side * outwards_m);
+        wanted << toMillimetres(place.x_m, place.y_m);
+    }
+    drawing.curves.push_back({wanted, 0.1});
+    drawing.notes << "The hair line beside it is the edge of the piece as it shall be once it has been let go; do not "
+                     "cut to it.";
+}
+
 void addTightest(Drawing& drawing, const Path& path, const plan::Plan& plan, bool towardsStrips) {
-    const line::Place tightest = path.at(plan.line.tightest.at_m);
+    const bool ofForm = !towardsStrips;
+    const line::Place tightest = path.at(ofForm ? plan.form.tightestAt_m : plan.line.tightest.at_m);
     const auto radius = radius_m(tightest.curvature_per_m);
     if (!radius) return;
     const QString name = "tightest, radius " + lengthText(*radius, plan.display);
@@ -161,10 +180,7 @@ Drawing formDrawing(const boat::Piece& piece, const plan::Plan& plan) {
     drawing.notes << (inPlace ? QString("The thick line is where the first strip lies on the boat.")
                               : QString("The thick line is the edge of the form, where the first strip lies; the names "
                                         "stand on the form's own side."));
-    if (form.letGo && !inPlace) {
-        drawing.notes << "The edge is that of the wanted piece: nothing is allowed for springback. A piece that is let "
-                         "go opens; allow for that before the form is cut.";
-    }
+    addSpringback(drawing, piece, plan, -start_m, plan.line.fair.line.length() + end_m);
     return drawing;
 }
 
