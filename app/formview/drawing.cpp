@@ -182,6 +182,11 @@ Drawing drawingOf(const plan::Plan& plan, boat::Side side) {
     }
     if (!onLine.empty()) addFace(drawing.line, onLine, 0, onLine.size() - 1);
     if (!complete(plan.stack)) return drawing;
+    if (plan.form.corrected) {
+        std::vector<line::Xy> edge;
+        for (const stack::FormLine::Node& node : plan.form.line.nodes()) edge.push_back(node.faying);
+        if (edge.size() > 1) addFace(drawing.form, edge, 0, edge.size() - 1);
+    }
 
     addPlaces(drawing, plan, stack::sideSign(side));
     const auto& stack = plan.stack;

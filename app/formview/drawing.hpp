@@ -41,6 +41,7 @@ struct Drawing {
     QPainterPath overRunOutline;
     QPainterPath overRunFaces;
     QPainterPath line;  // the fair line between its ends
+    QPainterPath form;  // edge of a form that allows for springback, where it is not the wanted one
     Bounds bounds;
     double greatestShare = 0;  // of the breaking strain, anywhere
     double thinnestStrip_m = 0;

@@ -131,6 +131,8 @@ void paint::stack(QPainter& painter, const Sheet& sheet, const Drawing& drawing,
     painter.drawPath(paint::inPixels(drawing.outline, pixels));
     painter.setPen(pen(theme.ink, 2));
     painter.drawPath(paint::inPixels(drawing.line, pixels));
+    painter.setPen(pen(theme.faint, 1.2, Qt::DashDotLine));
+    painter.drawPath(paint::inPixels(drawing.form, pixels));
 
     for (const QLineF& line : sheet.pins) {
         painter.setPen(pen(theme.ground, 4));

@@ -21,7 +21,7 @@
 namespace fayline::app {
 
 HoldingPanel::HoldingPanel(QWidget* parent)
-    : Panel(parent),
+    : SectionedPanel(parent),
       stations_(new StationsModel(this)),
       tools_(new ToolsModel(this)),
       posts_(new PostsModel(this)),
@@ -69,69 +69,6 @@ HoldingPanel::HoldingPanel(QWidget* parent)
         connect(table, &NotebookTable::placeHovered, this, &Panel::placeHovered);
         connect(table, &NotebookTable::placeChosen, this, &Panel::placeSelected);
     }
-}
-
-Section* HoldingPanel::addSection(const char* object, const QString& name, bool open,
-                                  const std::vector<QWidget*>& parts, Show show) {
-    auto* section = new Section(QLatin1String(object), name, open, std::move(show), this);
-    for (QWidget* part : parts) section->add(part);
-    sections_.push_back(section);
-    return section;
-}
-
-NotebookTable* HoldingPanel::figuresTable(const char* object, const QString& name, FiguresModel* model,
-                                          const std::vector<Width>& widths, int stretched) {
-    auto* table = new NotebookTable(this);
-    table->setObjectName(QLatin1String(object));
-    table->setAccessibleName(name);
-    table->setModel(model);
-    bool twoLines = false;
-    std::vector<NotebookTable::ColumnWidth> columns;
-    for (const Width& width : widths) {
-        columns.push_back({width.column, width.widest});
-        twoLines |= model->headerData(width.column, Qt::Horizontal, underRole).isValid();
-    }
-    table->setTwoLines(twoLines);
-    table->setMostRows(14);
-    table->setColumns(columns, stretched);
-    connect(table, &NotebookTable::sourceAsked, this, [table](const QModelIndex& index) {
-        const QPoint below = table->viewport()->mapToGlobal(table->visualRect(index).bottomLeft());
-        openSourceNote(table, below, index.data(sourceRole).toString());
-    });
-    return table;
-}
-
-NotebookTable* HoldingPanel::typedTable(const char* object, const QString& name, PieceTable* model, Words* unread,
-                                        const std::vector<Width>& widths, int stretched) {
-    auto* table = new NotebookTable(this);
-    table->setObjectName(QLatin1String(object));
-    table->setAccessibleName(name);
-    table->setModel(model);
-    std::vector<NotebookTable::ColumnWidth> columns;
-    for (const Width& width : widths) columns.push_back({width.column, width.widest});
-    table->setColumns(columns, stretched);
-    connect(model, &PieceTable::changeAsked, this, &Panel::changeAsked);
-    connect(model, &PieceTable::unreadChanged, this, [model, unread] { unread->say(model->unread()); });
-    return table;
-}
-
-QWidget* HoldingPanel::rowTools(NotebookTable* table, const char* addObject, const QString& addName,
-                                const char* removeObject, const QString& removeName, const std::function<void()>& add,
-                                const std::function<void()>& remove) {
-    auto* tools = new QWidget(this);
-    auto* side = new QHBoxLayout(tools);
-    side->setContentsMargins(0, 0, 0, 0);
-    side->setSpacing(gridStep / 4);
-    QToolButton* more = iconButton(QLatin1String(addObject), QStringLiteral("add"), addName, tools);
-    QToolButton* less = iconButton(QLatin1String(removeObject), QStringLiteral("remove"), removeName, tools);
-    side->addWidget(more);
-    side->addWidget(less);
-    side->addStretch();
-    connect(more, &QToolButton::clicked, this, add);
-    connect(less, &QToolButton::clicked, this, remove);
-    connect(table, &NotebookTable::insertAsked, this, add);
-    connect(table, &NotebookTable::removeAsked, this, remove);
-    return tools;
 }
 
 void HoldingPanel::makeStations() {
@@ -186,17 +123,7 @@ void HoldingPanel::chooseStations() {
 }
 
 const plan::HoldingStudy* HoldingPanel::study() const {
-    return studied_ ? &*studied_->holdingStudy : nullptr;
-}
-
-bool HoldingPanel::studyIsOld() const {
-    return studyOf(*shown_) == nullptr;
-}
-
-void HoldingPanel::noteStudy(Section* section) const {
-    const bool refused = shown_->outOfDate && !shown_->reason.isEmpty();
-    const bool any = shown_->pieceIndex >= 0;
-    section->setNote(!any || !studyIsOld() ? QString() : refused ? tr("out of date") : tr("being worked out"));
+    return studied() ? &*studied()->holdingStudy : nullptr;
 }
 
 namespace {
@@ -209,9 +136,7 @@ void turn(QWidget* part, bool on) {
 
 void HoldingPanel::show(const Shown& shown) {
     const bool otherUnits = !shown_ || !(shown_->display == shown.display);
-    if (!shown_ || shown_->pieceIndex != shown.pieceIndex || shown.pieceIndex < 0) studied_.reset();
-    shown_ = std::make_shared<const Shown>(shown);
-    if (shown_->pieceIndex >= 0 && shown_->plan && shown_->plan->holdingStudy) studied_ = shown_->plan;
+    takeShown(shown);
     answer_->show(*shown_);
     showPlots();
     const bool planned = shown_->pieceIndex >= 0 && shown_->plan;

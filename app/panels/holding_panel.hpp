@@ -2,11 +2,9 @@
 // what follows from it. Draws a plan and asks for changes; keeps nothing that the document holds.
 #pragma once
 
-#include <functional>
-#include <memory>
 #include <vector>
 
-#include "app/panels/panel.hpp"
+#include "app/panels/sectioned_panel.hpp"
 #include "app/panels/stations_model.hpp"
 
 namespace fayline::app {
@@ -14,15 +12,11 @@ namespace fayline::app {
 class AlongPlot;
 class AnswerNote;
 class BlocksModel;
-class FiguresModel;
-class NotebookTable;
 class PostsModel;
-class Section;
 class StationFields;
 class ToolsModel;
-class Words;
 
-class HoldingPanel : public Panel {
+class HoldingPanel : public SectionedPanel {
     Q_OBJECT
 public:
     explicit HoldingPanel(QWidget* parent = nullptr);
@@ -32,11 +26,6 @@ public:
     void selectPlace(std::optional<double> at_m) override;
 
 private:
-    using Show = std::function<void(const std::shared_ptr<const Shown>&)>;
-    struct Width {
-        int column;
-        QString widest;
-    };
     // In the order in which they stand in the panel.
     void makeStations();
     void makeEvenly();
@@ -51,15 +40,6 @@ private:
     void makeSupport();
     void makeHull();
 
-    Section* addSection(const char* object, const QString& name, bool open, const std::vector<QWidget*>& parts,
-                        Show show);
-    NotebookTable* figuresTable(const char* object, const QString& name, FiguresModel* model,
-                                const std::vector<Width>& widths, int stretched);
-    NotebookTable* typedTable(const char* object, const QString& name, PieceTable* model, Words* unread,
-                              const std::vector<Width>& widths, int stretched);
-    // Buttons and keys that add and remove rows of `table`.
-    QWidget* rowTools(NotebookTable* table, const char* addObject, const QString& addName, const char* removeObject,
-                      const QString& removeName, const std::function<void()>& add, const std::function<void()>& remove);
     QWidget* toolFields();
     QWidget* settingsFields();
     QWidget* supportFields();
@@ -69,12 +49,8 @@ private:
     void chooseStations();
     // What takes longer: of the piece as it stands, else of how it was a moment ago, else nothing.
     const plan::HoldingStudy* study() const;
-    bool studyIsOld() const;
-    void noteStudy(Section* section) const;
     double middle_m() const;  // the selected place, else the middle of the line
 
-    std::shared_ptr<const Shown> shown_;
-    std::shared_ptr<const plan::Plan> studied_;  // the last plan of this piece that has a study
     StationsModel* stations_;
     ToolsModel* tools_;
     PostsModel* posts_;
@@ -86,11 +62,9 @@ private:
     NotebookTable* toolsTable_ = nullptr;
     Words* unread_;
     StationFields* fields_;
-    std::vector<Section*> sections_;
     Section* props_ = nullptr;  // there only when there is one
     Section* screws_ = nullptr;
     Section* straps_ = nullptr;
-    std::vector<NotebookTable*> along_;  // tables whose rows lie along the line
     std::optional<double> selected_m_;
 };
 

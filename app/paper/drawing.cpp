@@ -94,27 +94,14 @@ void dropMarksBeyond(Drawing& drawing) {
     std::erase_if(drawing.marks, [&](const CrossMark& mark) { return !isOn(drawing.curves.front().points, mark.on); });
 }
 
-// What the plan says of springback, and the wanted edge as a thin line beside the form's.
-void addSpringback(Drawing& drawing, const boat::Piece& piece, const plan::Plan& plan, double from_m, double to_m) {
+// What the plan says of springback. The wanted edge is not drawn beside the form's: somebody would cut to it.
+void addSpringback(Drawing& drawing, const plan::Plan& plan) {
     for (const plan::Finding& finding : plan.findings) {
         if (finding.code.starts_with("springback") && finding.code != "springback_factor") {
             drawing.notes << QString::fromStdString(finding.text);
         }
     }
-    if (!plan.form.corrected) return;
-    const line::Line& line = plan.line.fair.line;
-    const double side = stack::sideSign(piece.line.stripsOn);
-    const int count = std::max(1, static_cast<int>(std::ceil((to_m - from_m) / step_m)));
-    QPolygonF wanted;
-    for (int i = 0; i <= count; ++i) {
-        const double at_m = from_m + (to_m - from_m) * i / count;
-        const double outwards_m = stack::faceDistance(piece.stack, piece.line.describes, line, 0, at_m);
-        const line::Place place = line::parallel(line.at(at_m), side * outwards_m);
-        wanted << toMillimetres(place.x_m, place.y_m);
-    }
-    drawing.curves.push_back({wanted, 0.1});
-    drawing.notes << "The hair line beside it is the edge of the piece as it shall be once it has been let go; do not "
-                     "cut to it.";
+    if (plan.form.corrected) drawing.notes << "This is the form's own edge; the wanted line has a paper of its own.";
 }
 
 void addTightest(Drawing& drawing, const Path& path, const plan::Plan& plan, bool towardsStrips) {
@@ -180,7 +167,7 @@ Drawing formDrawing(const boat::Piece& piece, const plan::Plan& plan) {
     drawing.notes << (inPlace ? QString("The thick line is where the first strip lies on the boat.")
                               : QString("The thick line is the edge of the form, where the first strip lies; the names "
                                         "stand on the form's own side."));
-    addSpringback(drawing, piece, plan, -start_m, plan.line.fair.line.length() + end_m);
+    addSpringback(drawing, plan);
     return drawing;
 }
 

@@ -21,7 +21,7 @@ constexpr double pointsMeetWithin = 2;  // a factor
 
 // What is fitted: always K, then E, then the heat loss.
 struct Fit {
-    const Adhesive& adhesive;
+    const Adhesive* adhesive = nullptr;
     Kinetics start;
     bool energy = false;
     bool loss = false;
@@ -42,7 +42,7 @@ struct Fit {
 
     // Logarithm of computed over given time.
     double misfit(const Kinetics& kinetics, const PotLifePoint& point) const {
-        const double density = adhesive.mixDensity_kg_m3();
+        const double density = adhesive->mixDensity_kg_m3();
         const Fill fill = fillOf(boat::Vessel::cup, vesselOverMix * point.mass_kg / density, point.mass_kg, density);
         const double lasts_s = potLife(kinetics, fill, point.at_C, point.at_C).lasts_s;
         return std::log(std::min(lasts_s, 1e9) / point.lasts_s);
@@ -52,8 +52,8 @@ struct Fit {
 int misfits(const gsl_vector* by, void* with, gsl_vector* out) {
     const Fit& fit = *static_cast<const Fit*>(with);
     const Kinetics kinetics = fit.at(by);
-    for (std::size_t i = 0; i < fit.adhesive.potLives.size(); ++i) {
-        gsl_vector_set(out, i, fit.misfit(kinetics, fit.adhesive.potLives[i]));
+    for (std::size_t i = 0; i < fit.adhesive->potLives.size(); ++i) {
+        gsl_vector_set(out, i, fit.misfit(kinetics, fit.adhesive->potLives[i]));
     }
     return GSL_SUCCESS;
 }
@@ -78,7 +78,7 @@ double spread(const std::vector<PotLifePoint>& points, double PotLifePoint::*mem
 
 // Few unknowns, each of them once: Newton's method with secants would do, least squares does as well.
 Kinetics solve(Fit& fit) {
-    const std::size_t points = fit.adhesive.potLives.size();
+    const std::size_t points = fit.adhesive->potLives.size();
     const std::size_t unknowns = fit.unknowns();
     gsl_multifit_nlinear_parameters parameters = gsl_multifit_nlinear_default_parameters();
     parameters.h_df = 1e-4;
@@ -104,19 +104,27 @@ Kinetics fitKinetics(const Adhesive& adhesive, const std::string& path) {
     // The library's default is to abort the program; what it cannot do shows in the misfit.
     gsl_error_handler_t* const handler = gsl_set_error_handler_off();
     const PotLifePoint& first = adhesive.potLives.front();
-    Fit fit{adhesive, {}, false, false};
+    Fit fit{&adhesive, {}, false, false};
     fit.start.reference_C = first.at_C;
     if (adhesive.kind != boat::AdhesiveKind::epoxy) fit.start.heat_J_kg = 0;
     // As if the cup stayed at its temperature.
     fit.start.rate_per_s = 1;
     fit.start.rate_per_s = filmReaches(fit.start, first.at_C, fit.start.gel) / first.lasts_s;
     const std::size_t points = adhesive.potLives.size();
-    fit.energy = points > 1 && spread(adhesive.potLives, &PotLifePoint::at_C, false) >= temperaturesDiffer_K;
-    fit.loss = fit.start.heat_J_kg > 0 && points > (fit.energy ? 2u : 1u) &&
+    Fit all = fit;
+    all.energy = points > 1 && spread(adhesive.potLives, &PotLifePoint::at_C, false) >= temperaturesDiffer_K;
+    all.loss = fit.start.heat_J_kg > 0 && points > (all.energy ? 2u : 1u) &&
                spread(adhesive.potLives, &PotLifePoint::mass_kg, true) >= massesDiffer;
     Kinetics kinetics = solve(fit);
-    kinetics.energyFitted = fit.energy;
-    kinetics.lossFitted = fit.loss;
+    if (all.energy || all.loss) {
+        // Two points of a mass may be met by a heat loss near to the usual and by one many times that; from what meets
+        // them best with the usual one, the nearer is found.
+        all.start = kinetics;
+        fit = all;
+        kinetics = solve(fit);
+    }
+    kinetics.energyFitted = all.energy;
+    kinetics.lossFitted = all.loss;
     for (const PotLifePoint& point : adhesive.potLives) {
         kinetics.worstMisfit = std::max(kinetics.worstMisfit, std::expm1(std::abs(fit.misfit(kinetics, point))));
     }

@@ -1,0 +1,51 @@
+// The form of the present piece: its answer, how far its edge lies from the wanted one, what the piece does when it is
+// let go, what was measured of earlier pieces, and what can be said of form and record. Draws a plan and asks for
+// changes.
+#pragma once
+
+#include "app/panels/sectioned_panel.hpp"
+
+class QLineEdit;
+
+namespace fayline::app {
+
+class AlongPlot;
+class AnswerNote;
+class Fields;
+class ListModel;
+
+class FormPanel : public SectionedPanel {
+    Q_OBJECT
+public:
+    explicit FormPanel(QWidget* parent = nullptr);
+
+    void show(const Shown& shown) override;
+    void lightPlace(std::optional<double> at_m) override;
+    void selectPlace(std::optional<double> at_m) override;
+
+private:
+    void makeOpenings();
+    void makeFields();
+    void makeAir();
+    void makePlaned();
+    void makeMeasured();
+    void makeLearned();
+    void makeInPlace();
+
+    void showPlot();
+    void showAir();
+    void useFactor();
+
+    AnswerNote* answer_;
+    AlongPlot* plot_;
+    QLineEdit* air_ = nullptr;
+    QLineEdit* humidity_ = nullptr;
+    class SteadyWords* airWords_ = nullptr;
+    std::optional<double> airMoisture_;
+    ListModel* planed_ = nullptr;
+    ListModel* measured_ = nullptr;
+    Section* inPlace_ = nullptr;  // there only where nothing lets go
+    std::optional<double> selected_m_;
+};
+
+}  // namespace fayline::app

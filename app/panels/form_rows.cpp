@@ -1,0 +1,160 @@
+#include "app/panels/form_rows.hpp"
+
+#include <QObject>
+#include <algorithm>
+#include <cmath>
+
+#include "app/panels/reading.hpp"
+#include "core/measure/day_text.hpp"
+#include "core/plan/form_off.hpp"
+
+namespace fayline::app {
+
+namespace {
+
+FigureCell words(const QString& text) {
+    FigureCell cell;
+    cell.text = text;
+    return cell;
+}
+
+// A signed small length as a figure of its column.
+FigureCell small(double length_m, const measure::Display& display) {
+    FigureCell cell = words(text(measure::writeSmall(length_m, display)));
+    cell.sort = length_m;
+    return cell;
+}
+
+FigureRow openingRow(const QString& name, const stack::Opening& opening, const measure::Display& display,
+                     const measure::Source& source) {
+    FigureRow row;
+    FigureCell first = words(name);
+    first.source = sourceText(source);
+    row.cells = {first, small(opening.chord_m, display), small(opening.rise_m, display),
+                 small(opening.start_m, display), small(opening.end_m, display)};
+    return row;
+}
+
+QString ofPart(const stack::PartForm& part, bool several) {
+    return several ? QObject::tr("Strips %1 to %2: ").arg(part.firstPlace).arg(part.lastPlace) : QString();
+}
+
+}  // namespace
+
+std::optional<AlongPlot::Picture> formPicture(const std::shared_ptr<const Shown>& shown) {
+    if (shown->pieceIndex < 0 || !shown->plan) return std::nullopt;
+    const std::vector<plan::FormOff> off = plan::formOff(shown->piece, *shown->plan);
+    if (off.size() < 2) return std::nullopt;
+    AlongPlot::Picture picture;
+    picture.display = shown->display;
+    picture.caption = QObject::tr("Form's edge beside the wanted one, toward the strips");
+    picture.from_m = off.front().at_m;
+    picture.to_m = off.back().at_m;
+    AlongPlot::Curve curve;
+    double least = 0;
+    double most = 0;
+    for (const plan::FormOff& one : off) {
+        curve.points.append({one.at_m, one.off_m});
+        least = std::min(least, one.off_m);
+        most = std::max(most, one.off_m);
+    }
+    const double span = std::max(most - least, 1e-4);
+    picture.least = least - 0.1 * span;
+    picture.most = most + 0.1 * span;
+    const double step = niceStep(span, 3, shown->display);
+    for (double value = step * std::ceil(picture.least / step); value <= picture.most; value += step) {
+        picture.ticks.push_back({value, text(measure::writeSmall(value, shown->display))});
+    }
+    picture.curves.push_back(std::move(curve));
+    const double length_m = shown->plan->line.fair.line.length();
+    picture.marks = {{0, QObject::tr("trim"), true}, {length_m, QObject::tr("trim"), true}};
+    picture.reading = [off, display = shown->display](double at_m) {
+        const auto next = std::lower_bound(off.begin(), off.end(), at_m,
+                                           [](const plan::FormOff& one, double at) { return one.at_m < at; });
+        const plan::FormOff& one = next == off.end() ? off.back() : *next;
+        return QObject::tr("%1 along: %2")
+            .arg(writeLengthText(at_m, display), text(measure::writeSmall(one.off_m, display)));
+    };
+    return picture;
+}
+
+std::vector<FigureColumn> openingColumns() {
+    return {{QString(), {}, {}, true},
+            {QObject::tr("Chord"), {}, QObject::tr("How much longer the straight way from end to end gets")},
+            {QObject::tr("Rise"), {}, QObject::tr("How much the greatest height over the chord falls")},
+            {QObject::tr("Start"), {}, QObject::tr("How far the start stands off when the end is laid on")},
+            {QObject::tr("End"), {}, QObject::tr("How far the end stands off when the start is laid on")}};
+}
+
+std::vector<FigureRow> openingRows(const plan::Plan& plan, const measure::Display& display) {
+    const stack::FormPlan& form = plan.form;
+    std::vector<FigureRow> rows;
+    if (!form.letsGo) return rows;
+    const measure::Source theory{"beam theory: moment of the loose strips over the stiffness of the glued stack",
+                                 measure::Mark::derived};
+    const bool several = form.parts.size() > 1;
+    for (const stack::PartForm& part : form.parts) {
+        const QString which = ofPart(part, several);
+        rows.push_back(openingRow(which + QObject::tr("let go, against the form"), part.opens, display, theory));
+        rows.push_back(
+            openingRow(which + QObject::tr("had the form the wanted line"), part.uncorrected, display, theory));
+        if (part.planed) {
+            rows.push_back(openingRow(which + QObject::tr("planed off after"), *part.planed, display, theory));
+        }
+    }
+    if (form.moisture.known) {
+        rows.push_back(
+            openingRow(QObject::tr("glued to service moisture"), form.moisture.opening, display, form.moisture.source));
+    }
+    return rows;
+}
+
+std::vector<FigureColumn> learnedColumns() {
+    return {{QObject::tr("Piece"), QObject::tr("when"), {}, true},
+            {QObject::tr("After"), {}, QObject::tr("Time since it was let go")},
+            {QObject::tr("Gave back"), QObject::tr("by the rule"), QObject::tr("Share of its curve, as measured")},
+            {QObject::tr("Times the rule"), QObject::tr("give or take"), {}}};
+}
+
+std::vector<FigureRow> learnedRows(const stack::Learned& learned, const measure::Display&) {
+    std::vector<FigureRow> rows;
+    for (const stack::SpringbackReading& reading : learned.readings) {
+        FigureRow row;
+        FigureCell piece = words(text(reading.piece));
+        piece.under = text(reading.when).left(10);
+        FigureCell gave = words(text(measure::writeShare(reading.measured)));
+        gave.under = text(measure::writeShare(reading.theory));
+        FigureCell times = words(text(measure::writeNumber(reading.factor, 2)));
+        times.under = text(measure::writeNumber(reading.error, 1));
+        row.cells = {piece, words(text(measure::writeDuration(reading.after_s))), gave, times};
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+std::vector<FigureColumn> stressColumns() {
+    return {{QObject::tr("End"), {}, {}, true},
+            {QObject::tr("Moment"), {}, QObject::tr("With which the bent strips pull there for good")},
+            {QObject::tr("Peel"), QObject::tr("borne"), QObject::tr("Stress that pulls the end off, across the grain")},
+            {QObject::tr("Fastening"), QObject::tr("from the end"), QObject::tr("What a fastening there has to hold")}};
+}
+
+std::vector<FigureRow> stressRows(const stack::StressLeft& stress, double length_m, const measure::Display& display) {
+    std::vector<FigureRow> rows;
+    for (const stack::EndStress* end : {&stress.start, &stress.end}) {
+        FigureRow row;
+        row.at_m = end->atStart ? 0 : length_m;
+        FigureCell name = words(end->atStart ? QObject::tr("start") : QObject::tr("end"));
+        FigureCell peel = words(end->scarfed ? QObject::tr("scarfed") : text(measure::writeStress(end->peel_Pa)));
+        peel.under = text(measure::writeStress(end->acrossStrength_Pa));
+        peel.source = sourceText(end->acrossSource);
+        FigureCell fastening =
+            words(end->wantsFastening ? text(measure::writeForce(end->fastening_N, display)) : QObject::tr("none"));
+        if (end->wantsFastening) fastening.under = text(measure::writeThickness(end->fasteningFrom_m, display));
+        row.cells = {name, words(text(measure::writeMoment(end->moment_N_m, display))), peel, fastening};
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+}  // namespace fayline::app

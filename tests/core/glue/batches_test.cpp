@@ -1,0 +1,164 @@
+#include "core/glue/batches.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <random>
+
+#include "core/measure/input_error.hpp"
+#include "tests/core/glue/made_glue.hpp"
+
+namespace fayline::glue {
+namespace {
+
+BatchNeed needOf(double needed_kg, double area_m2) {
+    return {BatchFor::spread, 0, needed_kg, area_m2, 0.2 / 60, 240};
+}
+
+TEST(Batches, TheirPartsCoverTheNeedAndAreAsTheScaleReads) {
+    std::mt19937 generator(3);
+    const auto between = [&](double from, double to) {
+        return std::uniform_real_distribution<double>(from, to)(generator);
+    };
+    for (int i = 0; i < 300; ++i) {
+        const Adhesive adhesive = made::epoxy(between(15, 90));
+        boat::Glue glue;
+        glue.scaleReads_kg = 0.001;
+        const double needed_kg = between(0.02, 3);
+        const std::vector<Batch> batches =
+            batchesFor(needOf(needed_kg, needed_kg / 0.3), glue, adhesive, made::kineticsOf(adhesive), 4);
+        ASSERT_FALSE(batches.empty());
+        double mixed_kg = 0;
+        for (std::size_t k = 0; k < batches.size(); ++k) {
+            EXPECT_EQ(batches[k].number, 4 + static_cast<int>(k));
+            mixed_kg += batches[k].mixed_kg();
+            for (const double part_kg : batches[k].parts_kg) {
+                EXPECT_NEAR(part_kg / 0.001, std::round(part_kg / 0.001), 1e-6);
+            }
+            EXPECT_LE(batches[k].fills, fillsAtMost * 1.02);
+            EXPECT_LT(batches[k].ratioError, 0.05);
+            // By weight and by volume it is the same mix.
+            EXPECT_NEAR(batches[k].parts_m3[0] * adhesive.density_kg_m3[0], batches[k].parts_kg[0], 1e-12);
+        }
+        EXPECT_GE(mixed_kg, needed_kg * (1 - 1e-9));
+        EXPECT_LE(mixed_kg, 1.1 * needed_kg + 0.003 * double(batches.size()));
+    }
+}
+
+TEST(Batches, OneFewerWouldNotFitTheVesselOrNotBeUsedUpInTime) {
+    for (const double needed_kg : {0.1, 0.4, 0.9, 2.0}) {
+        for (const double pot_min : {12.0, 25.0, 50.0}) {
+            const Adhesive adhesive = made::epoxy(pot_min);
+            const Kinetics kinetics = made::kineticsOf(adhesive);
+            const boat::Glue glue;
+            const BatchNeed need = needOf(needed_kg, needed_kg / 0.3);
+            const std::vector<Batch> batches = batchesFor(need, glue, adhesive, kinetics, 1);
+            if (batches.size() < 2 || !batches[0].inTime) continue;
+            const double fewer = static_cast<double>(batches.size()) - 1;
+            const double mass_kg = needed_kg / fewer;
+            const Fill fill = fillOf(glue.vessel, glue.cup_m3, mass_kg, adhesive.mixDensity_kg_m3());
+            const double takes_s = need.mix_s + need.area_m2 / fewer / need.rate_m2_s;
+            const double life_s = potLife(kinetics, fill, glue.air_C, glue.air_C).lasts_s;
+            EXPECT_TRUE(fill.share > fillsAtMost * 0.99 || takes_s > shareOfPotLife * life_s * 0.99)
+                << needed_kg << " kg, " << pot_min << " min";
+        }
+    }
+}
+
+TEST(Batches, ACupThatCannotBeUsedUpIsSaidToBeLate) {
+    const Adhesive adhesive = made::epoxy(5);
+    boat::Glue glue;
+    glue.air_C = 30;
+    const std::vector<Batch> batches = batchesFor(needOf(0.2, 0.7), glue, adhesive, made::kineticsOf(adhesive), 1);
+    ASSERT_FALSE(batches.empty());
+    EXPECT_FALSE(batches[0].inTime);
+}
+
+TEST(Batches, MoreGlueThanTwoHundredVesselsIsRefused) {
+    const Adhesive adhesive = made::epoxy();
+    boat::Glue glue;
+    glue.cup_m3 = 1e-6;
+    EXPECT_THROW(batchesFor(needOf(5, 10), glue, adhesive, made::kineticsOf(adhesive), 1), measure::InputError);
+}
+
+TEST(Batches, ByTheMarksOfACupTheRatioIsThatByVolume) {
+    const Adhesive adhesive = made::epoxy(60);
+    boat::Glue glue;
+    glue.measuredBy = boat::MeasuredBy::cup;
+    glue.cupReads_m3 = 10e-6;
+    const std::vector<Batch> batches = batchesFor(needOf(0.15, 0.5), glue, adhesive, made::kineticsOf(adhesive), 1);
+    for (const Batch& batch : batches) {
+        EXPECT_NEAR(batch.parts_m3[0] / batch.parts_m3[1], 2, 2 * batch.ratioError + 1e-9);
+        EXPECT_NEAR(batch.parts_m3[0] / 10e-6, std::round(batch.parts_m3[0] / 10e-6), 1e-6);
+    }
+}
+
+TEST(GluePlan, TheSumOfTheBatchesIsTheAmount) {
+    const std::vector<GlueLine> lines{
+        {0, 0, 0.12, false}, {1, 0, 0.13, false}, {2, 1, 0.13, false}, {0, 0, 0.02, true}};
+    boat::Glue glue;
+    glue.adhesive = "made";
+    glue.thinner = 0.05;
+    const GluePlan plan = planGlue(glue, {}, {made::epoxy()}, lines, 9 * 3600.0);
+    double parts[2] = {};
+    double filler = 0;
+    double thinner = 0;
+    for (const Batch& batch : plan.batches) {
+        for (int i = 0; i < 2; ++i) parts[i] += batch.parts_kg[i];
+        filler += batch.filler_kg;
+        thinner += batch.thinner_kg;
+        EXPECT_EQ(batch.filler_kg > 0, batch.use == BatchFor::spread);
+        EXPECT_EQ(batch.thinner_kg > 0, batch.use != BatchFor::spread);
+    }
+    EXPECT_DOUBLE_EQ(plan.parts_kg[0], parts[0]);
+    EXPECT_DOUBLE_EQ(plan.parts_kg[1], parts[1]);
+    EXPECT_DOUBLE_EQ(plan.mixed_kg, parts[0] + parts[1]);
+    EXPECT_DOUBLE_EQ(plan.filler_kg, filler);
+    EXPECT_DOUBLE_EQ(plan.thinner_kg, thinner);
+    // Both faces of 0.40 m2 wetted with 80 g/m2 and spread with 250 g/m2, the scarf's two faces of 0.02 m2 wetted twice
+    // more, 15 % waste: (0.8 x 80 + 0.8 x 250 + 0.04 x 2 x 80) x 1.15 g.
+    EXPECT_NEAR(plan.needed_kg, (0.8 * 0.080 + 0.8 * 0.250 + 0.04 * 2 * 0.080) * 1.15, 1e-12);
+    EXPECT_GE(plan.mixed_kg, plan.needed_kg);
+    EXPECT_EQ(plan.batches.back().gluing, 1);
+}
+
+TEST(GluePlan, OneSideSpreadTakesHalfTheThickenedGlue) {
+    const std::vector<GlueLine> lines{{1, 0, 0.3, false}};
+    boat::Glue glue;
+    glue.adhesive = "made";
+    glue.waste = 0;
+    const double both = planGlue(glue, {}, {made::epoxy()}, lines, 0).needed_kg;
+    glue.bothFaces = false;
+    EXPECT_NEAR(both - planGlue(glue, {}, {made::epoxy()}, lines, 0).needed_kg, 0.3 * 0.25, 1e-12);
+}
+
+TEST(GluePlan, BadInputIsToldWithItsPlace) {
+    const std::vector<GlueLine> lines{{1, 0, 0.3, false}};
+    boat::Glue glue;
+    glue.adhesive = "no such glue";
+    const auto pathOf = [&](const boat::Glue& g, const boat::Crew& crew, const Adhesive& adhesive) {
+        try {
+            planGlue(g, crew, {adhesive}, lines, 0);
+        } catch (const measure::InputError& error) {
+            return error.path();
+        }
+        return std::string();
+    };
+    EXPECT_EQ(pathOf(glue, {}, made::epoxy()), "glue.adhesive");
+    glue.adhesive = "made";
+    EXPECT_EQ(pathOf(glue, {}, made::epoxy()), "");
+    boat::Crew nobody;
+    nobody.hands = 0;
+    EXPECT_EQ(pathOf(glue, nobody, made::epoxy()), "crew.hands");
+    Adhesive none = made::epoxy();
+    none.partsByVolume = {0, 1};
+    EXPECT_EQ(pathOf(glue, {}, none), "glue.adhesive.parts_by_volume");
+    Adhesive twoMeanings = made::epoxy();
+    twoMeanings.partsByWeight = {100, 20};
+    EXPECT_EQ(pathOf(glue, {}, twoMeanings), "glue.adhesive.parts_by_weight");
+    glue.humidity = 2;
+    EXPECT_NE(pathOf(glue, {}, made::epoxy()), "");
+}
+
+}  // namespace
+}  // namespace fayline::glue
