@@ -21,7 +21,8 @@ std::vector<Finding> ruleFindings(const boat::Piece& piece, const Shop& shop, co
                                   const stack::StackPlan& stack);
 
 // What stays in a piece that nothing lets go (in_place_findings.cpp). None where it is let go.
-std::vector<Finding> inPlaceFindings(const boat::Piece& piece, const Shop& shop, const stack::FormPlan& form);
+std::vector<Finding> inPlaceFindings(const boat::Piece& piece, const Shop& shop, const LinePlan& line,
+                                     const stack::FormPlan& form);
 
 // How the piece is held: stations, contact, pads, posts (holding_findings.cpp); tools, props, screws, the boat have
 // files of their own.

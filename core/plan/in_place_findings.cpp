@@ -17,6 +17,7 @@ using stack::EndStress;
 struct Scene {
     const boat::Piece& piece;
     const measure::Display& display;
+    double length_m = 0;  // of the line
 
     std::string end(const EndStress& end) const { return end.atStart ? "the start" : "the end"; }
     std::string base() const { return piece.form.kind == boat::FormKind::inPlace ? "the boat" : "its form"; }
@@ -43,7 +44,7 @@ std::string pullText(const Scene& scene, const EndStress& end) {
            writeStress(end.acrossStrength_Pa) + " for good";
 }
 
-Finding peel(const Scene& scene, const EndStress& end) {
+Finding peel(const Scene& scene, const EndStress& end, const stack::StressLeft& left) {
     const Severity severity = end.peel_Pa > end.acrossMean_Pa ? Severity::stop
                               : end.wantsFastening            ? Severity::caution
                                                               : Severity::note;
@@ -59,7 +60,11 @@ Finding peel(const Scene& scene, const EndStress& end) {
     } else if (severity == Severity::caution) {
         finding.text += "Leave the holds on until it is fastened; thinner strips leave less in it.";
     } else {
-        finding.text += "By that it wants no fastening.";
+        finding.text +=
+            "By that it wants no fastening. The outermost fibres of its strips stay strained as they were bent, " +
+            placeText(left.surfaceStressAt_m, scene.length_m, scene.display) + " to " +
+            writeStress(left.surfaceStress_Pa) + ", " + measure::writeShare(left.surfaceShare) +
+            " of what breaks them.";
     }
     return finding;
 }
@@ -85,18 +90,19 @@ Finding fastening(const Scene& scene, const EndStress& end) {
 
 }  // namespace
 
-std::vector<Finding> inPlaceFindings(const boat::Piece& piece, const Shop& shop, const stack::FormPlan& form) {
+std::vector<Finding> inPlaceFindings(const boat::Piece& piece, const Shop& shop, const LinePlan& line,
+                                     const stack::FormPlan& form) {
     std::vector<Finding> findings;
     if (!form.stressLeft) return findings;
-    const Scene scene{piece, shop.display};
+    const Scene scene{piece, shop.display, line.fair.line.length()};
     const stack::StressLeft& left = *form.stressLeft;
     for (const EndStress* end : {&left.start, &left.end}) {
         if (!end->wantsFastening) continue;
-        findings.push_back(peel(scene, *end));
+        findings.push_back(peel(scene, *end, left));
         findings.push_back(fastening(scene, *end));
     }
     const EndStress& worse = left.end.peel_Pa > left.start.peel_Pa ? left.end : left.start;
-    if (findings.empty() && worse.peel_Pa > 0) findings.push_back(peel(scene, worse));
+    if (findings.empty() && worse.peel_Pa > 0) findings.push_back(peel(scene, worse, left));
     return findings;
 }
 

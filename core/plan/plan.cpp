@@ -80,7 +80,7 @@ std::vector<Finding> allFindings(const boat::Piece& piece, const Shop& shop, con
     add(lineFindings(piece, plan.line, shop.display));
     add(stackFindings(piece, shop, plan.line, plan.stack));
     add(ruleFindings(piece, shop, plan.line, plan.stack));
-    add(inPlaceFindings(piece, shop, plan.form));
+    add(inPlaceFindings(piece, shop, plan.line, plan.form));
     add(holdingFindings(piece, shop, plan));
     add(glueFindings(piece, shop, plan));
     add(dayFindings(piece, shop, plan));

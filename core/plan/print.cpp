@@ -75,17 +75,22 @@ Json printLine(const boat::Piece& piece, const LinePlan& line) {
 }
 
 Json printStrip(const stack::Strip& strip) {
-    return {{"place", strip.place},
-            {"thickness_mm", mm(strip.thickness_m)},
-            {"species", strip.species},
-            {"least_radius_mm", radiusMm(strip.leastRadius_m)},
-            {"strain_pct", pct(strip.strain)},
-            {"strain_at_mm", mm(strip.strainAt_m)},
-            {"breaks_at_pct", pct(strip.breakingStrain)},
-            {"modulus_MPa", number(strip.modulus_Pa / 1e6)},
-            {"finished_length_mm", mm(strip.finishedLength_m)},
-            {"length_mm", mm(strip.cutLength_m)},
-            {"chance_of_breaking_pct", pct(strip.chanceOfBreaking)}};
+    Json printed{{"place", strip.place},
+                 {"thickness_mm", mm(strip.thickness_m)},
+                 {"species", strip.species},
+                 {"least_radius_mm", radiusMm(strip.leastRadius_m)},
+                 {"strain_pct", pct(strip.strain)},
+                 {"strain_at_mm", mm(strip.strainAt_m)},
+                 {"breaks_at_pct", pct(strip.breakingStrain)},
+                 {"modulus_MPa", number(strip.modulus_Pa / 1e6)},
+                 {"finished_length_mm", mm(strip.finishedLength_m)},
+                 {"length_mm", mm(strip.cutLength_m)},
+                 {"chance_of_breaking_pct", pct(strip.chanceOfBreaking)}};
+    if (strip.hotBreakingStrain > 0) {
+        printed["hot_strain_pct"] = pct(strip.hotStrain);
+        printed["hot_breaks_at_pct"] = pct(strip.hotBreakingStrain);
+    }
+    return printed;
 }
 
 Json printStack(const stack::StackPlan& stack) {
