@@ -347,9 +347,9 @@ Finding dryBeforeGlue(const Scene& scene, const boat::Strips& strips, const stac
     finding.text += "That they keep " + writeShare(before.set) +
                     " of the curve is your figure; only the rest counts as strain, pull and springback here.";
     if (strip.hotBreakingStrain > 0) {
-        finding.text += " While hot they are strained to " + writeShare(strip.hotStrain) + " of the " +
-                        writeShare(strip.hotBreakingStrain) +
-                        " at which hot wet wood tears without a strap. Steam scalds: gloves and sleeves.";
+        finding.text += " While hot they are strained to " + writeShare(strip.hotStrain) +
+                        "; hot wet wood without a strap tears at " + writeShare(strip.hotBreakingStrain) +
+                        " in the mean. Steam scalds: gloves and sleeves.";
     }
     return finding;
 }
