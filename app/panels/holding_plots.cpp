@@ -120,7 +120,7 @@ QString pullReading(const Shown& shown, double at_m) {
                      .arg(text(measure::writeForce(nearest->pull_N, shown.display)));
     const holding::HeldSample* sample = sampleAt(held, at_m);
     if (sample && std::isfinite(sample->pressure_Pa))
-        words += QObject::tr(", %1").arg(text(measure::writePressure(sample->pressure_Pa)));
+        words += QObject::tr(", %1").arg(text(measure::writePressure(sample->pressure_Pa, shown.display)));
     return words;
 }
 
@@ -148,7 +148,8 @@ AlongPlot::Picture pullPicture(const std::shared_ptr<const Shown>& shown) {
             if (std::isfinite(sample.pressure_Pa))
                 pressure.points.append({sample.at_m, sample.pressure_Pa / greatest_Pa * 0.9 * picture.most});
         picture.curves.push_back(std::move(pressure));
-        picture.caption += QObject::tr("; thin: pressure, %1 at most").arg(text(measure::writePressure(greatest_Pa)));
+        picture.caption +=
+            QObject::tr("; thin: pressure, %1 at most").arg(text(measure::writePressure(greatest_Pa, shown->display)));
     }
     const bool pounds = shown->display.forces == measure::ForceUnit::poundForce;
     picture.ticks = roundTicks(picture.most, pounds ? measure::poundForce_N : 1,

@@ -228,8 +228,9 @@ std::vector<FigureRow> screwRows(const plan::HoldingPlan& holding, const measure
         if (screw.pull_N > screw.withdrawalAllowable_N)
             pull.severity = screw.pull_N > screw.withdrawalUltimate_N ? stop : caution;
         pull.source = sourceText(screw.withdrawalSource);
-        FigureCell washer = words(text(measure::writePressure(screw.washerPressure_Pa)),
-                                  screw.washerKnown ? text(measure::writePressure(screw.washerMay_Pa)) : unknown);
+        FigureCell washer =
+            words(text(measure::writePressure(screw.washerPressure_Pa, display)),
+                  screw.washerKnown ? text(measure::writePressure(screw.washerMay_Pa, display)) : unknown);
         if (screw.washerKnown && screw.washerPressure_Pa > screw.washerMay_Pa) washer.severity = caution;
         washer.source = sourceText(screw.washerSource);
         FigureCell hole = words(thick(screw.clearanceHole_m), thick(screw.pilotHole_m));

@@ -22,7 +22,8 @@ QString tr(const char* words) {
 QString pressingWords(const holding::PressingNeed& need, const measure::Display& display) {
     if (!std::isfinite(need.spacing_m) || need.pressure_Pa <= 0) return {};
     return tr(" The glue line wants %1 there: pads no further apart than %2 (%3 governs).")
-        .arg(text(measure::writePressure(need.pressure_Pa)), text(measure::writeLength(need.spacing_m, display)),
+        .arg(text(measure::writePressure(need.pressure_Pa, display)),
+             text(measure::writeLength(need.spacing_m, display)),
              need.bySpread ? tr("what a pad presses") : tr("its strength"));
 }
 

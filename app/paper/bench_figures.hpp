@@ -17,7 +17,7 @@ QString thicknessText(double length_m, const measure::Display& display);    // "
 QString smallText(double length_m, const measure::Display& display);        // "0.31 mm", without sign
 QString onScaleText(double force_N, const measure::Display& display);       // "86.5 kg"
 QString degreesText(double angle_rad);                                      // "12.5°"
-QString pressureText(double pressure_Pa, const measure::Display& display);  // "3.2 MPa"
+QString pressureText(double pressure_Pa, const measure::Display& display);  // "320 kPa"
 
 // "ft-in-eighths", "in" or "mm".
 QString lengthUnit(const measure::Display& display);

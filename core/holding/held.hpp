@@ -14,6 +14,7 @@
 
 #include "core/boat/boat.hpp"
 #include "core/holding/contact.hpp"
+#include "core/holding/pressing.hpp"
 #include "core/line/line.hpp"
 #include "core/stack/form_line.hpp"
 #include "core/wood/species.hpp"
@@ -26,6 +27,7 @@ struct StackOnForm {
     const line::Line& line;
     const std::vector<wood::Species>& species;  // the user's own before the built-in ones
     const stack::FormLine* form = nullptr;      // what it is bent over, where that is not the wanted line itself
+    WantedPressure wanted = {};                 // by the glue itself; without one: none, its paste alone counts
 };
 
 struct HeldStation {

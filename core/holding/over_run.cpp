@@ -99,7 +99,7 @@ boat::Piece lengthened(const End& end, double overRun_m, boat::Station clamp) {
 
 bool liesDownWith(const End& end, double overRun_m, const boat::Station& clamp) {
     const boat::Piece piece = lengthened(end, overRun_m, clamp);
-    const StackOnForm work{piece, end.work.line, end.work.species, end.work.form};
+    const StackOnForm work{piece, end.work.line, end.work.species, end.work.form, end.work.wanted};
     const Ready ready = makeReady(work);
     return ready.bears && liesDown(end, ready, work, piece.holding.stations, {});
 }

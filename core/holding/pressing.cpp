@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <limits>
 
+#include "core/holding/held.hpp"
 #include "core/measure/units.hpp"
 #include "core/stack/layers.hpp"
 
@@ -104,6 +105,12 @@ PressingNeed pressingNeed(const boat::Piece& piece, const line::Line& line, doub
     const double byStrength = std::max(0.0, most_N) / need.pull_N_m;
     need.bySpread = need.spread_m <= byStrength;
     need.spacing_m = std::min(need.spread_m, byStrength);
+    return need;
+}
+
+PressingNeed pressingNeed(const StackOnForm& work, double at_m, double pad_m, double most_N) {
+    PressingNeed need = pressingNeed(work.piece, work.line, at_m, pad_m, most_N, work.wanted.asked_Pa());
+    if (need.byGlue) need.source = work.wanted.source;
     return need;
 }
 

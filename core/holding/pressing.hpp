@@ -11,6 +11,8 @@
 
 namespace fayline::holding {
 
+struct StackOnForm;  // held.hpp
+
 // Mean pressure at which a paste of this yield stress stops flowing out between faces of `width_m` at a film of
 // `film_m`, Pa: yield width / (2 film). It is highest midway, twice the mean, and falls evenly to nothing at the edges.
 // 0 for a liquid without yield; infinity for a paste at no film. Source: paste between plates (D).
@@ -36,6 +38,8 @@ struct WantedPressure {
     double most_Pa = 0;
     bool contactIsEnough = false;  // of epoxy: it fills gaps; the pressures given only say what is usual
     measure::Source source;
+
+    double asked_Pa() const { return contactIsEnough ? 0 : least_Pa; }
 };
 // Resorcinol 125..150 psi for softwood, 150..200 for hardwood; urea the same; polyurethane 100..200; epoxy 5..25.
 WantedPressure wantedPressure(boat::AdhesiveKind kind, bool hardwood);
@@ -60,5 +64,8 @@ struct PressingNeed {
 // is wanted, so that only least_Pa counts.
 PressingNeed pressingNeed(const boat::Piece& piece, const line::Line& line, double at_m, double pad_m, double most_N,
                           double least_Pa = 0);
+
+// The same with the pressure that the work's glue wants, and its source where that governs.
+PressingNeed pressingNeed(const StackOnForm& work, double at_m, double pad_m, double most_N);
 
 }  // namespace fayline::holding

@@ -23,7 +23,7 @@ double strengthOf(const boat::Station& station) {
 Site siteOf(const StackOnForm& work, const boat::Station& station) {
     Site site{station, {station.at_m, station.at_m}};
     if (!closesGap(station)) return site;
-    const PressingNeed need = pressingNeed(work.piece, work.line, station.at_m, station.pad_m, strengthOf(station));
+    const PressingNeed need = pressingNeed(work, station.at_m, station.pad_m, strengthOf(station));
     site.pressed = {station.at_m - need.spacing_m / 2, station.at_m + need.spacing_m / 2};
     site.spread_m = need.spread_m;
     site.byStrength_m = need.pull_N_m > 0 ? strengthOf(station) / need.pull_N_m : infinite;
@@ -37,7 +37,7 @@ void addStrap(const StackOnForm& work, const boat::Station& station, int index, 
         const double from = strap.places_m[i];
         const double to = strap.places_m[i + 1];
         const double middle = (from + to) / 2;
-        const double asked = pressingNeed(work.piece, work.line, middle, 0, 0).pull_N_m;
+        const double asked = pressingNeed(work, middle, 0, 0).pull_N_m;
         if (strapThrust_N_m(strap, work, middle) < asked) continue;
         if (!pressed.empty() && pressed.back().to_m >= from - hair_m) {
             pressed.back().to_m = std::max(pressed.back().to_m, to);

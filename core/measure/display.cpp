@@ -51,6 +51,7 @@ std::string writeMoment(double moment_N_m, const Display& display) {
 }
 
 std::string writePressure(double pressure_Pa, const Display& display) {
+    if (!std::isfinite(pressure_Pa)) return noFigure;
     if (display.forces == ForceUnit::newton) return writeNumber(pressure_Pa / 1e3) + " kPa";
     return writeNumber(pressure_Pa / psi_Pa) + " psi";
 }

@@ -89,12 +89,6 @@ std::string typedMass(double mass_kg, const Display& display) {
     return upToDecimals(mass_kg / pound_kg, 1) + " lb";
 }
 
-std::string writePressure(double pressure_Pa) {
-    if (!std::isfinite(pressure_Pa)) return noFigure;
-    if (std::abs(pressure_Pa) >= 1e5) return writeNumber(pressure_Pa / megapascal_Pa) + " MPa";
-    return writeNumber(pressure_Pa / 1e3) + " kPa";
-}
-
 std::string writeAngle(double angle_rad) {
     if (!std::isfinite(angle_rad)) return noFigure;
     return upToDecimals(toDegrees(angle_rad), 1) + "\u00B0";

@@ -23,7 +23,7 @@ std::vector<OtherOrder> otherOrders(const boat::Piece& piece, const Shop& shop, 
         if (from == piece.holding.from || stop) continue;
         boat::Piece begun = piece;
         begun.holding.from = from;
-        const holding::StackOnForm work{begun, plan.line.fair.line, shop.species, bentOver(plan.form)};
+        const holding::StackOnForm work = workOf(begun, shop, plan.line.fair.line, plan.form);
         const std::vector<holding::ClosingStep> steps = holding::closeInOrder(work, stop);
         // An order that does not settle throughout is none to advise.
         const bool settled = std::all_of(steps.begin(), steps.end(), [](const holding::ClosingStep& step) {
@@ -36,7 +36,7 @@ std::vector<OtherOrder> otherOrders(const boat::Piece& piece, const Shop& shop, 
 
 std::optional<HoldingStudy> studyHolding(const boat::Piece& piece, const Shop& shop, const Plan& plan,
                                          const std::atomic<bool>& stop) {
-    const holding::StackOnForm work{piece, plan.line.fair.line, shop.species, bentOver(plan.form)};
+    const holding::StackOnForm work = workOf(piece, shop, plan.line.fair.line, plan.form);
     HoldingStudy study;
     // The proposal last: it takes longest.
     study.carried = holding::carriedAt(work, 2);

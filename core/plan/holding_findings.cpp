@@ -244,37 +244,80 @@ void addOutcome(std::vector<Finding>& findings, const HoldingScene& scene) {
     }
 }
 
-// Where the wanted glue line asks for pads nearer to each other: the worst place only.
-void addNotPressed(std::vector<Finding>& findings, const HoldingScene& scene) {
+// Two neighbours that stand further apart than pressing allows.
+struct Apart {
+    int before = 0;  // indices in the piece
+    int after = 0;
+    double at_m = 0;  // midway
+    double apart_m = 0;
+    double may_m = 0;
+    double most_N = 0;  // of the weaker
+    holding::PressingNeed need;
+};
+
+// The worst place of all.
+std::optional<Apart> worstApart(const HoldingScene& scene) {
     const HoldingPlan& plan = scene.plan.holding;
-    double worst = 0;
-    Finding finding;
+    std::optional<Apart> worst;
     std::optional<std::size_t> previous;  // side clamps press nothing
     for (std::size_t i = 0; i < plan.held.stations.size() && i < plan.pressing.size(); ++i) {
-        if (!holding::pressesOnForm(scene.station(plan.held.stations[i].index))) continue;
-        const std::optional<std::size_t> before = previous;
+        const holding::HeldStation& after = plan.held.stations[i];
+        if (!holding::pressesOnForm(scene.station(after.index))) continue;
+        const std::optional<std::size_t> last = previous;
         previous = i;
-        if (!before) continue;
-        const double apart = plan.held.stations[i].at_m - plan.held.stations[*before].at_m;
-        const double may = std::min(plan.pressing[i].spacing_m, plan.pressing[*before].spacing_m);
-        if (!(apart > may + rounding_m) || !(apart - may > worst)) continue;
-        worst = apart - may;
-        const holding::PressingNeed& need = plan.pressing[i];
-        finding = aboutHolding(Severity::caution, "not_pressed", "mm", need.source);
-        finding.at_m = (plan.held.stations[i].at_m + plan.held.stations[*before].at_m) / 2;
-        finding.value = toMillimetres(apart);
-        finding.limit = toMillimetres(may);
-        finding.text =
-            scene.names({plan.held.stations[*before].index, plan.held.stations[i].index}) + " stand " +
-            scene.span(apart) + " apart; to press this glue out to a line of " +
-            scene.small(scene.piece.stack.glueLine_m) +
-            (need.bySpread ? ", pads no further apart than " + scene.span(may) +
-                                 " reach every place. A caul under the pads spreads them."
-                           : ", " + scene.force(need.pull_N_m) + " on every metre, clamps no further apart than " +
-                                 scene.span(may) + " are strong enough.") +
-            " A thinner mix needs less.";
+        if (!last) continue;
+        const holding::HeldStation& before = plan.held.stations[*last];
+        const bool lessAfter = plan.pressing[i].spacing_m <= plan.pressing[*last].spacing_m;
+        const Apart apart{before.index,
+                          after.index,
+                          (after.at_m + before.at_m) / 2,
+                          after.at_m - before.at_m,
+                          plan.pressing[lessAfter ? i : *last].spacing_m,
+                          std::min(before.most_N, after.most_N),
+                          plan.pressing[lessAfter ? i : *last]};
+        if (!(apart.apart_m > apart.may_m + rounding_m)) continue;
+        if (!worst || apart.apart_m - apart.may_m > worst->apart_m - worst->may_m) worst = apart;
     }
-    if (worst > 0) findings.push_back(finding);
+    return worst;
+}
+
+// A glue that wants a pressure of its own, and clamps that are too weak for as far apart as they stand.
+void addBelowWanted(std::vector<Finding>& findings, const HoldingScene& scene, const Apart& apart) {
+    const double width = stack::ripWidthAt(scene.piece.stack, apart.at_m);
+    const double gives_Pa = apart.most_N / (apart.apart_m * width);
+    Finding finding = aboutHolding(Severity::caution, "pressure_below_wanted", "kPa", apart.need.source);
+    finding.at_m = apart.at_m;
+    finding.value = gives_Pa / 1e3;
+    finding.limit = apart.need.pressure_Pa / 1e3;
+    finding.text = scene.names({apart.before, apart.after}) + ", " + scene.span(apart.apart_m) +
+                   " apart, press the glue between them with " + scene.pressure(gives_Pa) +
+                   " at most, and this kind of glue wants " + scene.pressure(apart.need.pressure_Pa) +
+                   " however thin it is spread: stronger ones, or no further apart than " + scene.span(apart.may_m) +
+                   ". What its maker says comes first.";
+    findings.push_back(finding);
+}
+
+// Where the wanted glue line asks for pads nearer to each other.
+void addNotPressed(std::vector<Finding>& findings, const HoldingScene& scene) {
+    const std::optional<Apart> worst = worstApart(scene);
+    if (!worst) return;
+    const holding::PressingNeed& need = worst->need;
+    if (need.byGlue && !need.bySpread) return addBelowWanted(findings, scene, *worst);
+    Finding finding = aboutHolding(Severity::caution, "not_pressed", "mm", need.source);
+    finding.at_m = worst->at_m;
+    finding.value = toMillimetres(worst->apart_m);
+    finding.limit = toMillimetres(worst->may_m);
+    const std::string what =
+        need.byGlue ? "to press this kind of glue with the " + scene.pressure(need.pressure_Pa) + " that it wants"
+                    : "to press this glue out to a line of " + scene.small(scene.piece.stack.glueLine_m);
+    finding.text =
+        scene.names({worst->before, worst->after}) + " stand " + scene.span(worst->apart_m) + " apart; " + what +
+        (need.bySpread ? ", pads no further apart than " + scene.span(worst->may_m) +
+                             " reach every place. A caul under the pads spreads them."
+                       : ", " + scene.force(need.pull_N_m) + " on every metre, clamps no further apart than " +
+                             scene.span(worst->may_m) + " are strong enough.") +
+        (need.byGlue ? "" : " A thinner mix needs less.");
+    findings.push_back(finding);
 }
 
 }  // namespace
@@ -298,7 +341,7 @@ void addPadCrush(std::vector<Finding>& findings, const HoldingScene& scene, int 
     finding.value = pressure / 1e6;
     finding.limit = may / 1e6;
     finding.text = moment.subject(scene, index, "The pad of ") + "presses the outer strip with " +
-                   measure::writeStress(pressure) + ", and the wood bears " + measure::writeStress(may) +
+                   scene.pressure(pressure) + ", and the wood bears " + scene.pressure(may) +
                    " there. Put a larger pad or a caul under it." + moment.instead;
     findings.push_back(finding);
 }

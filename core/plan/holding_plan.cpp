@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "core/plan/findings.hpp"
 #include "core/plan/parts.hpp"
 
@@ -9,7 +11,7 @@ std::vector<holding::PressingNeed> pressingOf(const holding::StackOnForm& work, 
     std::vector<holding::PressingNeed> needs;
     for (const holding::HeldStation& station : held.stations) {
         const boat::Station& given = work.piece.holding.stations[static_cast<std::size_t>(station.index)];
-        needs.push_back(holding::pressingNeed(work.piece, work.line, station.at_m, given.pad_m, station.most_N));
+        needs.push_back(holding::pressingNeed(work, station.at_m, given.pad_m, station.most_N));
     }
     return needs;
 }
@@ -26,15 +28,31 @@ void forgetLastTry(holding::Held& held) {
     held.greatestPressure_Pa = held.greatestPressureAt_m = 0;
 }
 
+// A stack with any hardwood in it wants what hardwood wants.
+bool hasHardwood(const boat::Stack& stack, const std::vector<wood::Species>& species) {
+    return std::any_of(stack.strips.begin(), stack.strips.end(), [&](const boat::Strips& strips) {
+        const wood::Species* wood = wood::findSpecies(species, strips.species);
+        return wood && wood->hardwood;
+    });
+}
+
 }  // namespace
 
 const stack::FormLine* bentOver(const stack::FormPlan& form) {
     return form.corrected && !form.line.empty() ? &form.line : nullptr;
 }
 
+holding::StackOnForm workOf(const boat::Piece& piece, const Shop& shop, const line::Line& line,
+                            const stack::FormPlan& form) {
+    holding::StackOnForm work{piece, line, shop.species, bentOver(form)};
+    const glue::Adhesive* adhesive = glue::findAdhesive(shop.adhesives, piece.glue.adhesive);
+    if (adhesive) work.wanted = holding::wantedPressure(adhesive->kind, hasHardwood(piece.stack, shop.species));
+    return work;
+}
+
 HoldingPlan planHolding(const boat::Piece& piece, const Shop& shop, const line::Line& line, const stack::FormPlan& form,
                         const HoldingPlan* before) {
-    const holding::StackOnForm work{piece, line, shop.species, bentOver(form)};
+    const holding::StackOnForm work = workOf(piece, shop, line, form);
     HoldingPlan plan;
     plan.stations = holding::stationPlaces(piece.holding, piece.stack, piece.line.describes, piece.line.stripsOn, line);
     plan.held = holding::hold(work, before ? &before->held : nullptr);

@@ -21,6 +21,7 @@ struct HoldingScene {
     std::string small(double distance_m) const { return smallText(distance_m, shop.display); }
     std::string span(double span_m) const { return spanText(span_m, shop.display); }
     std::string force(double force_N) const { return measure::writeForce(force_N, shop.display); }
+    std::string pressure(double pressure_Pa) const { return measure::writePressure(pressure_Pa, shop.display); }
     const boat::Station& station(int index) const { return piece.holding.stations[static_cast<std::size_t>(index)]; }
     // "Clamp 4": number along the line of the station with this index in the piece.
     std::string name(int index) const;

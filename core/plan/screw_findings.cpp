@@ -63,14 +63,14 @@ void addScrewStrength(std::vector<Finding>& findings, const HoldingScene& scene,
     }
     if (!screw.washerKnown && !moment.turnOf) {
         add(Severity::note, "washer_unknown", "MPa", screw.washerPressure_Pa / 1e6, 0, screw.washerSource,
-            washer + "presses the outer strip with " + measure::writeStress(screw.washerPressure_Pa) +
+            washer + "presses the outer strip with " + scene.pressure(screw.washerPressure_Pa) +
                 "; what its wood bears across the grain is not in the table.");
         findings.back().limited = false;
     } else if (screw.washerKnown && screw.washerPressure_Pa > screw.washerMay_Pa) {
         add(Severity::caution, moment.code("washer_crushes"), "MPa", screw.washerPressure_Pa / 1e6,
             screw.washerMay_Pa / 1e6, screw.washerSource,
-            washer + "presses the outer strip with " + measure::writeStress(screw.washerPressure_Pa) +
-                ", and the wood bears " + measure::writeStress(screw.washerMay_Pa) +
+            washer + "presses the outer strip with " + scene.pressure(screw.washerPressure_Pa) +
+                ", and the wood bears " + scene.pressure(screw.washerMay_Pa) +
                 ". Take a larger washer or a pad under it." + moment.instead);
     }
 }

@@ -7,6 +7,7 @@
 
 #include "core/boat/file.hpp"
 #include "core/line/fair.hpp"
+#include "core/stack/layers.hpp"
 #include "tests/core/holding/small_pieces.hpp"
 
 namespace fayline::holding {
@@ -128,6 +129,27 @@ TEST(Propose, AskedForPressingItSaysThatPressingGovernsAndHowFewWouldDoWithout) 
     for (std::size_t i = 2; i + 2 < with.stations.size(); ++i) {
         EXPECT_EQ(with.stations[i].governedBy, Governs::pressing) << i;
     }
+}
+
+// A glue that wants 100 kPa without a paste asks for what a paste of that pressure asks: the same stations. The width
+// as bent is 51 + 2 x 3 mm, so a paste of 100 kPa x 2 x 0.15 mm / 57 mm = 526.3 Pa (paste between plates, D).
+TEST(Propose, AGlueThatWantsPressureAsksForTheStationsOfAPasteThatNeedsAsMuch) {
+    Made made = roundPiece();
+    made.piece.stack.glueLine_m = 0.00015;
+    made.piece.holding.cauls.thickness_m = 0.08;
+    StackOnForm work{made.piece, made.line, wood::builtInSpecies()};
+    work.wanted = {100e3, 200e3, false, {}};
+    const Proposal wanted = propose(work, goOn, 0.02);
+    work.wanted.contactIsEnough = true;
+    const Proposal contact = propose(work, goOn, 0.02);
+    work.wanted = {};
+    made.piece.glue.pasteYield_Pa = 100e3 * 2 * 0.00015 / stack::ripWidthAt(made.piece.stack, 0.4);
+    const Proposal paste = propose(work, goOn, 0.02);
+    ASSERT_EQ(wanted.stations.size(), paste.stations.size());
+    for (std::size_t i = 0; i < wanted.stations.size(); ++i) {
+        EXPECT_NEAR(wanted.stations[i].station.at_m, paste.stations[i].station.at_m, 1e-9);
+    }
+    EXPECT_LT(contact.stations.size(), wanted.stations.size());
 }
 
 TEST(Propose, TakesTheStrongToolsFirstAndSaysWhenThereAreTooFew) {

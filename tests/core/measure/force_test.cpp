@@ -58,13 +58,13 @@ TEST(Force, NoFigureIsWrittenForWhatIsNotFinite) {
     const double endless = std::numeric_limits<double>::infinity();
     EXPECT_EQ(typedForce(endless, {}), "\u2013");
     EXPECT_EQ(typedMass(std::nan(""), {}), "\u2013");
-    EXPECT_EQ(writePressure(endless), "\u2013");
+    EXPECT_EQ(writePressure(endless, {}), "\u2013");
     EXPECT_EQ(writeAngle(std::nan("")), "\u2013");
 }
 
 TEST(Force, PressuresAndAnglesAreWrittenWithTheirUnit) {
-    EXPECT_EQ(writePressure(350'000), "0.35 MPa");
-    EXPECT_EQ(writePressure(12'340), "12.3 kPa");
+    EXPECT_EQ(writePressure(350'000, {}), "350 kPa");
+    EXPECT_EQ(writePressure(12'340, {}), "12.3 kPa");
     EXPECT_EQ(writeAngle(0.2), "11.5\u00B0");
 }
 

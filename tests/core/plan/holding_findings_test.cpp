@@ -155,6 +155,39 @@ TEST(HoldingFindings, PadsTooFarApartToPressAreSaidOnceWhereItIsWorst) {
     EXPECT_NEAR(the(scene.findings(), "not_pressed").value, 140, 1e-6);
 }
 
+// A glue that wants 150 psi in hardwood (FAA AC 43.13-1B chapter 1, M): 1 034.2 kPa. Two clamps of 2 500 N 50 mm apart
+// on strips 51 + 2 x 3 mm wide give 2 500 / (0.05 x 0.057) = 877.2 kPa at most.
+TEST(HoldingFindings, AGlueThatWantsPressureIsToldWhatTheClampsGive) {
+    boat::Boat boat;
+    boat.display.lengths = measure::LengthNotation::millimetres;
+    boat::OwnAdhesive own;
+    own.id = "mine";
+    own.kind = boat::AdhesiveKind::resorcinol;
+    boat.adhesives = {own};
+    boat::Piece piece = made::bend(3.0, 0.6);
+    piece.holding.cauls.thickness_m = 0.05;  // so that pads reach every place
+    for (int i = 0; i < 37; ++i) piece.holding.stations.push_back(boat::Station{.at_m = 0.05 * i});
+    piece.glue.pasteYield_Pa = 0;
+    const auto findings = [&] { return makePlan(piece, shopOf(boat)).findings; };
+    EXPECT_EQ(countOf(findings(), "pressure_below_wanted"), 0);  // another glue
+    piece.glue.adhesive = "mine";
+    const Finding finding = the(findings(), "pressure_below_wanted");
+    EXPECT_NEAR(finding.limit, 1034.2, 0.1);
+    EXPECT_NEAR(finding.value, 877.2, 0.1);
+    EXPECT_EQ(finding.source.mark, measure::Mark::fromMemory);
+    EXPECT_NE(finding.source.text.find("43.13"), std::string::npos);
+    EXPECT_NE(finding.text.find("with 877 kPa at most, and this kind of glue wants 1030 kPa"), std::string::npos)
+        << finding.text;
+    for (boat::Station& station : piece.holding.stations) station.most_N = 3000;  // 1 052.6 kPa
+    EXPECT_EQ(countOf(findings(), "pressure_below_wanted"), 0);
+    EXPECT_EQ(countOf(findings(), "not_pressed"), 0);
+    // Thickened epoxy asks for contact only.
+    boat.adhesives[0].kind = boat::AdhesiveKind::epoxy;
+    for (boat::Station& station : piece.holding.stations) station.most_N = 100;
+    EXPECT_EQ(countOf(findings(), "pressure_below_wanted"), 0);
+    EXPECT_EQ(countOf(findings(), "not_pressed"), 0);
+}
+
 TEST(HoldingFindings, APadThatCrushesTheOuterStripCautions) {
     Scene scene;
     // White oak 7.4 MPa across the grain, half of it for pads: 3.7 MPa on 40 mm by 51 mm is 7.5 kN.
