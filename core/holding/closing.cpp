@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "core/holding/gaps.hpp"
 #include "core/holding/kinds.hpp"
@@ -208,6 +209,62 @@ void describe(ClosingStep& step, const Closing& closing, const State& state, con
     step.floorInTheWay = closing.floor_m && step.tip.y_m < *closing.floor_m;
 }
 
+double furthestApart(const Contact& one, const Contact& other) {
+    double apart = 0;
+    for (std::size_t i = 0; i < one.gap_m.size(); ++i) apart = std::max(apart, std::abs(one.gap_m[i] - other.gap_m[i]));
+    return apart;
+}
+
+// A pull and the state that it has grown to.
+struct Grown {
+    double pull_N = 0;
+    Contact contact;
+};
+
+// Whether the stack jumps while a pull that is given grows to what it is. A screw is turned on gap by gap and feels the
+// pull fall; a weight, a lever or a hydraulic jack pulls on, and where the stack gives way it runs to another shape.
+// The growth is halved wherever much moves: what moves much however little the pull grows, jumps.
+bool jumps(const Closing& closing, std::vector<boat::Station> closed, const Contact* before, const State& after,
+           const std::atomic<bool>& stop) {
+    constexpr int mostHalvings = 16;  // then the square root of what is left of the growth is a 256th
+    constexpr int mostTries = 150;
+    constexpr double much = 0.03;  // of all that moves
+    boat::Station& last = closed.back();
+    if (!closesGap(last) || !last.pull_N) return false;
+    const auto at = [&](double pull_N, const Contact* start) {
+        last.pull_N = pull_N;
+        const stack::Run rod{after.contact.nodes_m.front(), after.contact.nodes_m.back()};
+        const Pressed pressed = press(closing.ready, closing.work, closed, rod.from_m, rod.to_m);
+        return Grown{pull_N, solveWithin(closing.ready, pressed.problem, start)};
+    };
+    const double whole_N = *last.pull_N;
+    Grown low = at(0, before);
+    // Without a part of the pull it may rest nowhere at all.
+    for (double part = 1.0 / 16; low.contact.outcome == Outcome::notSettled && part < 1; part *= 2) {
+        low = at(part * whole_N, before);
+    }
+    if (low.contact.outcome == Outcome::notSettled || low.contact.gap_m.size() != after.contact.gap_m.size())
+        return false;
+    const double told_m =
+        std::max(much * furthestApart(low.contact, after.contact), closing.work.piece.holding.gapLimit_m);
+    // What is yet to be gone through, the next last; how often each has been halved.
+    std::vector<std::pair<Grown, int>> ahead{{{whole_N, after.contact}, 0}};
+    for (int tries = 0; !ahead.empty() && tries < mostTries && !stop; ++tries) {
+        const auto& [high, halvings] = ahead.back();
+        if (furthestApart(low.contact, high.contact) <= told_m) {
+            low = high;
+            ahead.pop_back();
+            continue;
+        }
+        if (halvings == mostHalvings) return true;
+        Grown between = at((low.pull_N + high.pull_N) / 2, &low.contact);
+        if (between.contact.outcome == Outcome::notSettled) return false;
+        ahead.back().second = halvings + 1;
+        ahead.push_back({std::move(between), halvings + 1});
+    }
+    return false;
+}
+
 std::vector<int> numbersAlong(const std::vector<boat::Station>& stations, double length_m) {
     std::vector<int> numbers(stations.size());
     int number = 0;
@@ -246,6 +303,8 @@ std::vector<ClosingStep> closeInOrder(const StackOnForm& work, const std::atomic
             step.outcome = reached.contact.outcome;
             // A try that found no balance tells nothing, of this station or of the next.
             if (step.outcome != Outcome::notSettled) {
+                if (jumps(closing, closed, state ? &state->contact : nullptr, reached, stop))
+                    step.outcome = Outcome::snaps;
                 const bool outwards = stations[index].at_m >= begins_m;
                 const boat::From from = work.piece.holding.from;
                 const bool towardEnd = from == boat::From::start || (from == boat::From::middle && outwards);

@@ -20,10 +20,12 @@ struct ClosingStep {
     double standsOff_m = 0;
     // The free tail once it is closed, on the side the closing goes: beyond the last contact it lies along the tangent
     // (strips that were bent before: along the curve they have taken).
-    double tailOff_m = 0;                // of the tip from the form (carried on as an arc), square to it
-    line::Xy tip;                        // of the outermost strip that reaches there, its outer corner
-    bool floorInTheWay = false;          // the tip lies below the floor (the lowest foot of a prop; without one: never)
-    Outcome outcome = Outcome::settled;  // notSettled: nothing but standsOff is told (that from the last step that did)
+    double tailOff_m = 0;        // of the tip from the form (carried on as an arc), square to it
+    line::Xy tip;                // of the outermost strip that reaches there, its outer corner
+    bool floorInTheWay = false;  // the tip lies below the floor (the lowest foot of a prop; without one: never)
+    // notSettled: nothing but standsOff is told (that from the last step that did). snaps: as of the contact, or the
+    // stack jumps under a pull that is given as it grows.
+    Outcome outcome = Outcome::settled;
     // What bears at this moment, with this station closed and those after it still open; empty where it did not settle.
     std::vector<HeldStation> closed;  // every station closed so far, in the order of closing
     std::vector<PostLoad> posts;      // of a posted form, in the order of boat::Form::posts
@@ -39,7 +41,8 @@ std::vector<int> closingOrder(const std::vector<boat::Station>& stations, boat::
 // strips: where nothing snaps its pulls are those of hold().
 //   (1) on a circle the tip is off by the way along the tangent: sqrt(R^2 + tail^2) - R
 // A strap is drawn, a side clamp set in its turn; the latter pulls nothing on the form.
-// `stop` is looked at between steps; the steps made so far are then returned. Empty where there is no contact to solve.
+// `stop` is looked at between steps and between tries; the steps made so far are then returned. Empty where there is no
+// contact to solve.
 std::vector<ClosingStep> closeInOrder(const StackOnForm& work, const std::atomic<bool>& stop);
 
 // How the loose stack sags under its own weight, carried straight and flat-wise (it sags across the thin of its

@@ -129,6 +129,37 @@ void addNotClosing(std::vector<Finding>& findings, const Closing& closing) {
     findings.push_back(finding);
 }
 
+// Two shapes in balance under the same pulls: the one that closing leads to, and the one that is shown.
+void addRestsOtherwise(std::vector<Finding>& findings, const Closing& closing) {
+    const HoldingScene& scene = closing.scene;
+    const holding::Held& held = scene.plan.holding.held;
+    if (held.outcome == holding::Outcome::notSettled) return;
+    const holding::HeldStation* shown = nullptr;
+    const holding::HeldStation* reached = nullptr;
+    for (const holding::HeldStation& then : closing.study.closing.back().closed) {
+        for (const holding::HeldStation& now : held.stations) {
+            if (now.index != then.index) continue;
+            const bool more = !shown || std::abs(then.gap_m - now.gap_m) > std::abs(reached->gap_m - shown->gap_m);
+            if (more) {
+                shown = &now;
+                reached = &then;
+            }
+        }
+    }
+    if (!shown || !(std::abs(reached->gap_m - shown->gap_m) > scene.piece.holding.gapLimit_m)) return;
+    Finding finding = aboutHolding(Severity::caution, "rests_otherwise", "mm", contactSource());
+    finding.at_m = shown->at_m;
+    finding.value = toMillimetres(reached->gap_m);
+    finding.limit = toMillimetres(shown->gap_m);
+    finding.text =
+        "Closed in this order the stack rests otherwise than is shown: " + lowered(scene.name(shown->index)) + ", " +
+        scene.place(shown->at_m) + ", then leaves " + scene.small(reached->gap_m) + " and not " +
+        scene.small(shown->gap_m) +
+        ". Both shapes are in balance, and it can snap from one into the other: stand clear, set a station "
+        "between, and draw it down with a screw.";
+    findings.push_back(finding);
+}
+
 void addTools(std::vector<Finding>& findings, const Closing& closing) {
     const holding::AtHand& closed = closing.scene.plan.holding.atHand;
     holding::AtHand atTurns = closing.study.closingLoads.atHand;
@@ -239,6 +270,7 @@ void addClosing(std::vector<Finding>& findings, const HoldingScene& scene, const
     const Closing closing{scene, study};
     addStations(findings, closing);
     addNotClosing(findings, closing);
+    addRestsOtherwise(findings, closing);
     addPosts(findings, closing);
     addTools(findings, closing);
     addBoat(findings, closing);

@@ -209,6 +209,19 @@ TEST(ClosingFindings, AStationThatClosesOnlyOnceOthersPullIsACautionWithTheWides
     EXPECT_EQ(findingOf(scene.findings(), "at_its_strength_while_closing"), nullptr);
 }
 
+TEST(ClosingFindings, AShapeThatClosingLeadsToAndNoneShowsIsACaution) {
+    ByHand scene;
+    scene.study.closing.back().closed[0].gap_m = 0.0003;
+    EXPECT_EQ(findingOf(scene.findings(), "rests_otherwise"), nullptr);
+    scene.study.closing.back().closed[0].gap_m = 0.08;
+    const std::vector<Finding> findings = scene.findings();
+    const Finding* otherwise = findingOf(findings, "rests_otherwise");
+    ASSERT_TRUE(otherwise);
+    EXPECT_EQ(otherwise->severity, Severity::caution);
+    EXPECT_NEAR(otherwise->value, 80, 1e-9);
+    EXPECT_NEAR(otherwise->limit, 1000 * scene.plan.holding.held.stations[0].gap_m, 1e-9);
+}
+
 TEST(ClosingFindings, AreFullSentencesWithFiniteNumbers) {
     for (const Finding& finding : deepPlan(inPlace()).findings) {
         EXPECT_TRUE(std::isupper(static_cast<unsigned char>(finding.text.front()))) << finding.text;
