@@ -183,17 +183,29 @@ QRectF roomWithMarks(const Shown& shown, const Drawing& drawing, const QSizeF& v
     sheet::addStations(sheet, shown, drawing, transform);
     sheet::addHolding(sheet, shown, drawing, transform, choice);
     constexpr double number_px = 20;  // beyond the tail
+    constexpr double edge_px = 8;     // kept free beside words
     constexpr double least = 0.6;     // of the room is kept, or a small view would show no piece
     const double bottom = room.bottom() + std::clamp(view.height() * 0.06, 8.0, 40.0);
+    const QFontMetricsF figures(fonts.small);
     double above = 0;
     double below = 0;
+    double left = 0;
+    double right = 0;
     for (const ForceArrow& arrow : sheet.forces) {
         const QPointF far = arrow.shaft.p1() - arrow.way * number_px;
         above = std::max(above, 2.0 * gridStep - far.y());
         below = std::max(below, far.y() - bottom);
+        // Its figure stands beside the shaft or beyond its tail.
+        const double width_px = figures.horizontalAdvance(arrow.figure) + number_px;
+        const double words = arrow.shaft.center().x() + arrow.towards.x() * width_px;
+        const double beyond = arrow.shaft.p1().x() - arrow.way.x() * width_px;
+        left = std::max(left, edge_px - std::min(words, beyond));
+        right = std::max(right, std::max(words, beyond) - (view.width() - edge_px));
     }
-    const double most = room.height() * (1 - least) / 2;
-    return room.adjusted(0, std::min(above, most), 0, -std::min(below, most));
+    const double mostHigh = room.height() * (1 - least) / 2;
+    const double mostWide = room.width() * (1 - least) / 2;
+    return room.adjusted(std::min(left, mostWide), std::min(above, mostHigh), -std::min(right, mostWide),
+                         -std::min(below, mostHigh));
 }
 
 void sheet::addStack(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,

@@ -28,7 +28,7 @@ inline Shown shownOf(const boat::Boat& boat, int piece) {
 // Every piece of every sample boat.
 inline std::vector<Shown> allShown() {
     std::vector<Shown> all;
-    for (const char* name : {"marram", "marram_misread", "minimal"}) {
+    for (const char* name : {"marram", "marram_in_place", "marram_misread", "minimal"}) {
         const boat::Boat boat = sampleBoat(name);
         for (size_t i = 0; i < boat.pieces.size(); ++i) all.push_back(shownOf(boat, static_cast<int>(i)));
     }
