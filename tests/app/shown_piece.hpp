@@ -16,6 +16,7 @@ namespace fayline::app {
 // Plans `shown.piece`, or says why it cannot be planned, as the window does.
 inline void planAnew(Shown& shown) {
     plan::Shop shop{shown.display, shown.species};
+    shop.adhesives = glue::builtInAdhesives();
     try {
         shown.plan = std::make_shared<const plan::Plan>(plan::makePlan(shown.piece, shop));
         shown.outOfDate = false;
