@@ -6,8 +6,8 @@
 #include <numbers>
 
 #include "core/measure/display.hpp"
-#include "core/measure/scale.hpp"
 #include "core/measure/input_error.hpp"
+#include "core/measure/scale.hpp"
 #include "core/measure/units.hpp"
 #include "core/wood/bending.hpp"
 #include "core/wood/student.hpp"

