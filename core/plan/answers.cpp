@@ -5,6 +5,7 @@
 
 #include "core/measure/day_text.hpp"
 #include "core/plan/findings.hpp"
+#include "core/plan/form_wording.hpp"
 #include "core/plan/holding_scene.hpp"
 #include "core/plan/wording.hpp"
 
@@ -102,6 +103,40 @@ Answer stripsAnswer(const boat::Piece& piece, const Shop& shop, const Plan& plan
     for (const stack::Strip& strip : stack.strips) strain = std::max(strain, strip.strain);
     return {Question::strips, "Strips", stripsFigures(piece.stack, plan.display) + ", " + writeShare(strain),
             text + ".", std::nullopt};
+}
+
+Answer formAnswer(const boat::Piece& piece, const Plan& plan) {
+    const stack::FormPlan& form = plan.form;
+    const double length = plan.line.fair.line.length();
+    const auto answer = [](const std::string& figures, const std::string& sentence) {
+        return Answer{Question::form, "Form", figures, sentence, std::nullopt};
+    };
+    if (piece.form.kind == boat::FormKind::inPlace) {
+        return answer("in place",
+                      "Glued in place on the boat, nothing lets go: the piece keeps the line, and the stress.");
+    }
+    if (!form.letsGo) return answer("kept on its form", "The piece stays on its form, so nothing springs back.");
+    const stack::PartForm& part = form.parts.front();
+    const std::string share = writeShare(part.ratioAtTightest);
+    if (!form.possible) {
+        return answer("none lets go to it",
+                      "No form lets these strips go to this line: they give back too much of it.");
+    }
+    if (std::abs(plan.line.tightest.curvature_per_m) * length < 1e-6) {
+        return answer("straight", "The piece is straight, so nothing springs back.");
+    }
+    const bool atStart = toldAtStart(form, length);
+    const double off = atStart ? part.uncorrected.start_m : part.uncorrected.end_m;
+    std::string text = "Let go, the piece gives back " + share + " of its curve; ";
+    if (form.corrected) {
+        text += "the form is bent for that, to a radius of " +
+                measure::writeLength(form.tightestRadius_m, plan.display) + " at its tightest. Uncorrected, " +
+                openingText(part.uncorrected, atStart, "would stand", plan.display);
+    } else {
+        text += "the form does not allow for it: " + openingText(part.uncorrected, atStart, "will stand", plan.display);
+    }
+    text += "; bends that builders measured gave back from nothing to about twice that.";
+    return answer(share + ", " + tapeText(off, plan.display), text);
 }
 
 std::string stationsText(const boat::Piece& piece) {
@@ -209,8 +244,7 @@ Answer timeAnswer(const boat::Piece& piece, const Plan& plan) {
         ", " + (margin_s < 0 ? size + " after the first face has gone off" : size + " before the first face goes off");
     if (plan.day.gluings.size() > 1) text += ", in gluing " + std::to_string(plan.day.worstGluing + 1);
     if (plan.dayStudy) text += "; in time on " + measure::writeShare(plan.dayStudy->days.chanceInTime) + " of days";
-    return {Question::time, "Time", size + (margin_s < 0 ? " late" : " in hand"),
-            text + ".", std::nullopt};
+    return {Question::time, "Time", size + (margin_s < 0 ? " late" : " in hand"), text + ".", std::nullopt};
 }
 
 Answer paperAnswer(const boat::Piece& piece) {
@@ -232,7 +266,7 @@ std::vector<Answer> answersOf(const boat::Piece& piece, const Shop& shop, const 
     std::vector<Answer> answers{
         lineAnswer(piece, plan),
         stripsAnswer(piece, shop, plan),
-        notBuilt(Question::form, "Form", "what shape the form must have so that the piece lets go to the right line"),
+        formAnswer(piece, plan),
         holdingAnswer(piece, plan),
         glueAnswer(plan),
         timeAnswer(piece, plan),

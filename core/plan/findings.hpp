@@ -24,6 +24,9 @@ std::vector<Finding> ruleFindings(const boat::Piece& piece, const Shop& shop, co
 std::vector<Finding> inPlaceFindings(const boat::Piece& piece, const Shop& shop, const LinePlan& line,
                                      const stack::FormPlan& form);
 
+// Springback, the form, moisture, planing: what the shape does once the form lets go.
+std::vector<Finding> formFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan);
+
 // How the piece is held: stations, contact, pads, posts (holding_findings.cpp); tools, props, screws, the boat have
 // files of their own.
 std::vector<Finding> holdingFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan);

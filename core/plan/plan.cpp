@@ -81,6 +81,7 @@ std::vector<Finding> allFindings(const boat::Piece& piece, const Shop& shop, con
     add(stackFindings(piece, shop, plan.line, plan.stack));
     add(ruleFindings(piece, shop, plan.line, plan.stack));
     add(inPlaceFindings(piece, shop, plan.line, plan.form));
+    add(formFindings(piece, shop, plan));
     add(holdingFindings(piece, shop, plan));
     add(glueFindings(piece, shop, plan));
     add(dayFindings(piece, shop, plan));

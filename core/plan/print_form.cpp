@@ -1,3 +1,4 @@
+#include <optional>
 #include <vector>
 
 #include "core/measure/units.hpp"
@@ -37,7 +38,30 @@ Json printPart(const stack::PartForm& part) {
             {"most_ratio", number(part.mostRatio, 9)},
             {"most_ratio_at_mm", mm(part.mostRatioAt_m)},
             {"opens", printOpening(part.opens)},
-            {"uncorrected", printOpening(part.uncorrected)}};
+            {"uncorrected", printOpening(part.uncorrected)},
+            {"off_wanted", printOpening(part.offWanted)},
+            {"planed", part.planed ? printOpening(*part.planed) : Json(nullptr)}};
+}
+
+Json printMoisture(const stack::MoistureMove& moisture) {
+    if (!moisture.known) return {{"curvature_change_pct", nullptr}, {"unknown", moisture.unknownSpecies}};
+    return {{"curvature_change_pct", pct(moisture.change)},
+            {"curvature_change_tangential_pct", pct(moisture.changeTangential)},
+            {"across_pct", pct(moisture.acrossShrink)},
+            {"along_pct", pct(moisture.alongShrink)},
+            {"opens", printOpening(moisture.opening)},
+            {"source", moisture.source.text},
+            {"mark", measure::markText(moisture.source.mark)}};
+}
+
+// The end that peels the more.
+Json printStress(const std::optional<stack::StressLeft>& stress) {
+    if (!stress) return nullptr;
+    const stack::EndStress& end = stress->start.peel_Pa > stress->end.peel_Pa ? stress->start : stress->end;
+    return {{"end_moment_N_m", number(end.moment_N_m)},    {"peel_MPa", number(end.peel_Pa / 1e6)},
+            {"at", end.atStart ? "start" : "end"},         {"across_strength_MPa", number(end.acrossStrength_Pa / 1e6)},
+            {"wants_fastening", end.wantsFastening},       {"fastening_N", number(end.fastening_N)},
+            {"fastening_from_mm", mm(end.fasteningFrom_m)}};
 }
 
 Json printEndStress(const stack::EndStress& end) {
@@ -95,6 +119,14 @@ Json printForm(const Plan& plan) {
     Json parts = Json::array();
     for (const stack::PartForm& part : form.parts) parts.push_back(printPart(part));
     printed["parts"] = parts;
+    printed["planed"] = first.planed ? printOpening(*first.planed) : Json(nullptr);
+    printed["moisture"] = printMoisture(form.moisture);
+    Json gluings = Json::array();
+    for (const stack::Gluing& gluing : form.gluings) {
+        gluings.push_back({{"last_place", gluing.lastPlace}, {"springback_ratio", number(gluing.ratio, 9)}});
+    }
+    if (!gluings.empty()) printed["gluings"] = gluings;
+    printed["stress_left"] = printStress(form.stressLeft);
     printed["scatter"] = {{"low", number(form.scatterLow)},
                           {"high", number(form.scatterHigh)},
                           {"source", form.scatterSource.text},

@@ -1,0 +1,340 @@
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+#include "core/measure/units.hpp"
+#include "core/plan/findings.hpp"
+#include "core/plan/form_wording.hpp"
+#include "core/plan/wording.hpp"
+
+namespace fayline::plan {
+
+namespace {
+
+using measure::Mark;
+using measure::Source;
+using measure::toMillimetres;
+using measure::writeNumber;
+using measure::writeShare;
+using stack::FormPlan;
+using stack::MoistureMove;
+using stack::Opening;
+using stack::PartForm;
+
+const Source beamTheory{"beam theory: moment of the loose strips over the glued stiffness (derived)", Mark::derived};
+const Source practice{"common practice, no source", Mark::commonPractice};
+
+struct Scene {
+    const boat::Piece& piece;
+    const Shop& shop;
+    const Plan& plan;
+    const FormPlan& form;
+    double length_m;
+    bool atStart;  // which end openings are told at
+
+    const PartForm& first() const { return form.parts.front(); }
+    double off(const Opening& opening) const { return atStart ? opening.start_m : opening.end_m; }
+    std::string opening(const Opening& o, const std::string& verb) const {
+        return openingText(o, atStart, verb, shop.display);
+    }
+    std::string place(double at_m) const { return placeText(at_m, length_m, shop.display); }
+};
+
+Finding about(Severity severity, const std::string& code, const std::string& unit, const Source& source) {
+    Finding finding;
+    finding.severity = severity;
+    finding.about = About::form;
+    finding.code = code;
+    finding.unit = unit;
+    finding.source = source;
+    finding.limited = false;
+    return finding;
+}
+
+// Flatter than this over the whole length, no eye sees it bend.
+bool isStraight(const Scene& scene) {
+    return std::abs(scene.plan.line.tightest.curvature_per_m) * scene.length_m < 1e-6;
+}
+
+// "1.2 %", or "1.0 to 1.5 %" where it differs along the piece.
+std::string ratioText(const PartForm& part) {
+    constexpr double same = 1.1;
+    if (part.mostRatio <= same * part.leastRatio) return writeShare(part.ratioAtTightest);
+    return writeNumber(100 * part.leastRatio, 2) + " to " + writeShare(part.mostRatio);
+}
+
+void addImpossible(std::vector<Finding>& findings, const Scene& scene) {
+    if (scene.form.possible) return;
+    constexpr double most = 0.95;
+    const FormPlan& form = scene.form;
+    const std::string help =
+        " More and thinner strips give back less; so do strips that were soaked, steamed or boiled and dried on the "
+        "form.";
+    Finding finding = about(Severity::stop, form.noRoom ? "form_no_room" : "form_impossible", "pct", beamTheory);
+    finding.at_m = form.impossibleAt_m;
+    finding.value = 100 * form.impossibleRatio;
+    finding.limit = 100 * most;
+    finding.limited = !form.noRoom;
+    if (form.noRoom) {
+        finding.text = "The strips find no room on the form that their springback of " +
+                       writeShare(form.impossibleRatio) + " asks for " + scene.place(form.impossibleAt_m) +
+                       ": bent that much tighter than the line, its hollow is tighter than they are deep." + help;
+    } else {
+        finding.text = "No form lets these strips go to this line: " + scene.place(form.impossibleAt_m) +
+                       " they would give back " + writeShare(form.impossibleRatio) + " of their curve, and beyond " +
+                       writeShare(most) + " hardly any bend is left." + help;
+    }
+    findings.push_back(finding);
+}
+
+std::string scatterText(const Scene& scene, double off_m) {
+    const FormPlan& form = scene.form;
+    return " Bends that builders measured gave back from nothing to about " +
+           (form.scatterHigh == 2 ? "twice" : writeNumber(form.scatterHigh) + " times") + " that (here up to " +
+           tapeText(form.scatterHigh * off_m, scene.shop.display) +
+           "), some of it days later: measure when it is let go and again after some days.";
+}
+
+std::string riseText(const Scene& scene, const Opening& opening, const std::string& verb) {
+    if (std::abs(opening.rise_m) < 0.0005) return {};
+    return " Its rise " + verb + " from " + tapeText(opening.riseFrom_m, scene.shop.display) + " to " +
+           tapeText(opening.riseTo_m, scene.shop.display) + ".";
+}
+
+void addSpringback(std::vector<Finding>& findings, const Scene& scene) {
+    if (!scene.form.letsGo || !scene.form.possible || isStraight(scene)) return;
+    const PartForm& part = scene.first();
+    const bool allowed = scene.form.corrected;
+    Finding finding = about(allowed ? Severity::note : Severity::caution,
+                            allowed ? "springback" : "springback_not_allowed_for", "mm", beamTheory);
+    finding.source.text +=
+        "; scatter: " + scene.form.scatterSource.text + " (" + measure::markText(scene.form.scatterSource.mark) + ")";
+    finding.at_m = scene.atStart ? 0 : scene.length_m;
+    finding.value = toMillimetres(scene.off(part.uncorrected));
+    if (allowed) {
+        finding.text = "Let go, the piece gives back " + ratioText(part) +
+                       " of its curve, and the form is bent for that. Uncorrected, " +
+                       scene.opening(part.uncorrected, "would stand") + "." +
+                       riseText(scene, part.uncorrected, "would go");
+    } else {
+        finding.text = "The form has the wanted line itself, and let go the piece gives back " + ratioText(part) +
+                       " of its curve: " + scene.opening(part.uncorrected, "will stand") + "." +
+                       riseText(scene, part.uncorrected, "will go");
+    }
+    finding.text += scatterText(scene, scene.off(part.uncorrected));
+    findings.push_back(finding);
+}
+
+void addFactor(std::vector<Finding>& findings, const Scene& scene) {
+    if (scene.form.factor == 1 || !scene.form.letsGo) return;
+    Finding finding = about(Severity::note, "springback_factor", "ratio",
+                            {"your own figure, from earlier pieces", Mark::commonPractice});
+    finding.value = scene.form.factor;
+    finding.limit = 1;
+    finding.limited = true;
+    finding.text = "Springback is taken as " + writeNumber(scene.form.factor) +
+                   " times what theory says, as you set it from earlier pieces.";
+    findings.push_back(finding);
+}
+
+// The strips bend tighter on the form than on the line; what that does to the one nearest to breaking.
+void addTighterOnForm(std::vector<Finding>& findings, const Scene& scene) {
+    if (!scene.form.corrected || isStraight(scene)) return;
+    double before = 0;
+    const stack::Strip* weakest = nullptr;
+    for (const stack::Strip& strip : scene.plan.stack.strips) {
+        const double used = strip.strain / strip.breakingStrain;
+        if (used <= before) continue;
+        before = used;
+        weakest = &strip;
+    }
+    if (!weakest) return;
+    const double tighter = 1 / (1 - scene.first().ratioAtTightest);
+    const double strain = weakest->strain * tighter;
+    const std::string strip = capitalised(stripText(weakest->place, static_cast<int>(scene.plan.stack.strips.size())));
+    constexpr double elastic = 0.6;
+    if (before < 1 && strain >= weakest->breakingStrain) {
+        Finding finding = about(Severity::stop, "strip_breaks_on_form", "pct", weakest->breakingSource);
+        finding.at_m = weakest->strainAt_m;
+        finding.strip = weakest->place;
+        finding.value = 100 * strain;
+        finding.limit = 100 * weakest->breakingStrain;
+        finding.limited = true;
+        finding.text = strip + " would go round the line, but breaks on the form, which is " + writeShare(tighter - 1) +
+                       " tighter: strained to " + writeShare(strain) + " where its wood breaks at " +
+                       writeShare(weakest->breakingStrain) + " in the mean. Take thinner strips.";
+        findings.push_back(finding);
+    } else if (before < 1 && strain > elastic * weakest->breakingStrain) {
+        Finding finding = about(Severity::note, "bent_beyond_elastic", "pct", practice);
+        finding.at_m = weakest->strainAt_m;
+        finding.strip = weakest->place;
+        finding.value = 100 * strain / weakest->breakingStrain;
+        finding.limit = 100 * elastic;
+        finding.limited = true;
+        finding.text = strip + " is bent to " + writeShare(strain / weakest->breakingStrain) +
+                       " of what breaks it on the form; beyond about " + writeShare(elastic) +
+                       " wood yields and keeps some of its bend, so that it may give back less than theory says.";
+        findings.push_back(finding);
+    }
+}
+
+void addScarfFeather(std::vector<Finding>& findings, const Scene& scene) {
+    const boat::Stack& stack = scene.piece.stack;
+    if (!scene.form.letsGo || scene.plan.stack.strips.size() < 2 || (!stack.scarfedStart && !stack.scarfedEnd)) return;
+    const bool start = stack.scarfedStart.has_value();
+    const double slope = (start ? stack.scarfedStart : stack.scarfedEnd)->slope;
+    const stack::Strip& strip = scene.plan.stack.strips.front();
+    Finding finding = about(Severity::note, "scarf_feather", "mm", beamTheory);
+    const double feather = slope * ((start ? strip.thickness_m : strip.thicknessAtEnd_m) + stack.glueLine_m);
+    finding.at_m = start ? 0 : scene.length_m;
+    finding.value = toMillimetres(feather);
+    finding.text =
+        "Over the last " + spanText(feather, scene.shop.display) +
+        " of the scarf one strip is alone and keeps no bend at all: it lies down when it is glued to its mate.";
+    findings.push_back(finding);
+}
+
+void addParts(std::vector<Finding>& findings, const Scene& scene) {
+    if (!scene.form.letsGo || scene.form.parts.size() < 2 || isStraight(scene)) return;
+    for (std::size_t i = 1; i < scene.form.parts.size(); ++i) {
+        const PartForm& part = scene.form.parts[i];
+        Finding finding = about(Severity::note, "part_off_line", "mm", beamTheory);
+        finding.value = toMillimetres(scene.off(part.offWanted));
+        finding.strip = part.firstPlace;
+        finding.text = "The dry face parts the stack: strips " + std::to_string(part.firstPlace) + " to " +
+                       std::to_string(part.lastPlace) + " let go by themselves, give back " + ratioText(part) +
+                       " of their curve where those on the form give back " + ratioText(scene.first()) + ", and " +
+                       scene.opening(part.offWanted, "will stand") +
+                       " against their own line: the form is made for the part that lies on it.";
+        findings.push_back(finding);
+    }
+}
+
+void addGluings(std::vector<Finding>& findings, const Scene& scene) {
+    if (!scene.form.letsGo || scene.form.gluings.size() < 2) return;
+    const stack::Gluing& first = scene.form.gluings.front();
+    Finding finding = about(Severity::note, "gluings_add_up", "pct", beamTheory);
+    finding.value = 100 * first.ratio;
+    finding.limit = 100 * scene.form.gluings.back().ratio;
+    finding.limited = true;
+    finding.text = "Glued in " + numberWord(static_cast<int>(scene.form.gluings.size())) +
+                   " goes on one form, the piece gives back what it would in one, " +
+                   writeShare(scene.form.gluings.back().ratio) + "; taken off after the first it would give back " +
+                   writeShare(first.ratio) + " and want bending back. Leave it on the form between.";
+    findings.push_back(finding);
+}
+
+void addPlaned(std::vector<Finding>& findings, const Scene& scene) {
+    for (const PartForm& part : scene.form.parts) {
+        if (!scene.form.letsGo || !part.planed || isStraight(scene)) continue;
+        const double off = scene.off(*part.planed);
+        if (std::abs(off) < 0.0001) continue;
+        Finding finding = about(Severity::note, "planing_moves_it", "mm",
+                                {"residual stress in the wood taken off, section by section (derived)", Mark::derived});
+        finding.value = toMillimetres(off);
+        finding.text = "Planing takes the bending locked up in the wood that comes off with it: " +
+                       scene.opening(*part.planed, "will stand") +
+                       " against the shape it was let go to. The form does not allow for it.";
+        findings.push_back(finding);
+    }
+}
+
+std::string speciesName(const Scene& scene, const std::string& id) {
+    const wood::Species* wood = wood::findSpecies(scene.shop.species, id);
+    return wood ? woodName(*wood) : id;
+}
+
+void addMoistureBounds(std::vector<Finding>& findings, const Scene& scene) {
+    constexpr double least = 0.04;
+    constexpr double most = 0.30;
+    const boat::Stack& stack = scene.piece.stack;
+    for (const bool service : {false, true}) {
+        const double moisture = service ? stack.serviceMoisture : stack.moisture;
+        if (moisture >= least && moisture <= most) continue;
+        Finding finding = about(
+            Severity::stop, service ? "service_moisture_out_of_range" : "moisture_out_of_range", "pct",
+            {"Wood Handbook: wood in air holds no less, and above some 30 % it no longer moves", Mark::fromMemory});
+        finding.value = 100 * moisture;
+        finding.limit = 100 * (moisture < least ? least : most);
+        finding.limited = true;
+        finding.text = std::string("A moisture of ") + writeShare(moisture, 3) + (service ? " in service" : "") +
+                       " is none that this wood would have there; give 4 to 30 %.";
+        findings.push_back(finding);
+    }
+}
+
+void addMoisture(std::vector<Finding>& findings, const Scene& scene) {
+    const MoistureMove& move = scene.form.moisture;
+    const boat::Stack& stack = scene.piece.stack;
+    if (!scene.form.letsGo || isStraight(scene) || stack.moisture == stack.serviceMoisture) return;
+    if (!move.known) {
+        Finding finding = about(Severity::note, "shrinkage_unknown", "pct", practice);
+        finding.text = "How much " + speciesName(scene, move.unknownSpecies) +
+                       " shrinks is not known here, so nothing is said of how moisture moves the curve; give the wood "
+                       "with its shrinkage among the boat's own.";
+        finding.value = 100 * stack.serviceMoisture;
+        findings.push_back(finding);
+        return;
+    }
+    const double off = scene.off(move.opening);
+    const double springback = scene.off(scene.first().uncorrected);
+    if (std::abs(off) <= 0.001 && std::abs(off) <= 0.1 * std::abs(springback)) return;
+    Finding finding = about(Severity::note, "moisture_moves_it", "mm", move.source);
+    finding.source.text += "; linear from green to dry (D), 0.15 % along the grain (P*)";
+    finding.value = toMillimetres(off);
+    finding.limit = toMillimetres(springback);
+    finding.limited = true;
+    const bool swells = move.acrossShrink > 0;
+    finding.text = "Glued at " + writeShare(stack.moisture, 3) + " moisture and living at " +
+                   writeShare(stack.serviceMoisture, 3) + ", the wood " + (swells ? "swells" : "shrinks") +
+                   " through the stack and the curve " + (move.change < 0 ? "opens" : "tightens") + " by " +
+                   writeShare(std::abs(move.change)) + " (by " + writeShare(std::abs(move.changeTangential)) +
+                   " if the rings lie square to the strips' faces): " + scene.opening(move.opening, "will stand") +
+                   ", beside what springback does.";
+    if (move.beyond) finding.text += " The figure is good between 6 and 14 %; beyond, take it as rough.";
+    if (move.mixed) {
+        finding.text +=
+            " Woods that move by different amounts along the grain also warp the piece as two metals would; "
+            "that is not counted.";
+    }
+    findings.push_back(finding);
+}
+
+void addThick(std::vector<Finding>& findings, const Scene& scene) {
+    constexpr double thick_m = 0.05;
+    const boat::Stack& stack = scene.piece.stack;
+    constexpr double moves = 0.01;
+    if (!scene.form.letsGo || scene.plan.stack.depth_m < thick_m) return;
+    if (std::abs(stack.moisture - stack.serviceMoisture) < moves) return;
+    Finding finding = about(Severity::note, "thick_piece", "mm", practice);
+    finding.value = toMillimetres(scene.plan.stack.depth_m);
+    finding.limit = toMillimetres(thick_m);
+    finding.limited = true;
+    finding.text = "A piece " + spanText(scene.plan.stack.depth_m, scene.shop.display) +
+                   " thick takes weeks or months to come to the moisture of its place, its faces first: it goes on "
+                   "moving as long.";
+    findings.push_back(finding);
+}
+
+}  // namespace
+
+std::vector<Finding> formFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
+    std::vector<Finding> findings;
+    if (plan.form.parts.empty()) return findings;
+    const double length = plan.line.fair.line.length();
+    const Scene scene{piece, shop, plan, plan.form, length, toldAtStart(plan.form, length)};
+    addImpossible(findings, scene);
+    addSpringback(findings, scene);
+    addFactor(findings, scene);
+    addTighterOnForm(findings, scene);
+    addScarfFeather(findings, scene);
+    addParts(findings, scene);
+    addGluings(findings, scene);
+    addPlaned(findings, scene);
+    addMoistureBounds(findings, scene);
+    addMoisture(findings, scene);
+    addThick(findings, scene);
+    return findings;
+}
+
+}  // namespace fayline::plan

@@ -1,0 +1,28 @@
+// The words in which springback and form are told: shared by findings, the answer, panels and papers.
+#pragma once
+
+#include <string>
+
+#include "core/boat/boat.hpp"
+#include "core/measure/display.hpp"
+#include "core/stack/form_plan.hpp"
+
+namespace fayline::plan {
+
+// A distance that a tape shows: "9.1 mm", "3/8 in"; under a sixteenth of an inch, or a millimetre, as smallText.
+std::string tapeText(double distance_m, const measure::Display& display);
+
+// "the end would stand 9.1 mm open, the start laid on": the end further from where the form is fixed. `verb` is "would
+// stand", "will stand" or the like; closed in where it is negative.
+std::string openingText(const stack::Opening& opening, bool atStart, const std::string& verb,
+                        const measure::Display& display);
+
+// Whether an opening is told at the start: where the form is fixed nearer to the end.
+bool toldAtStart(const stack::FormPlan& form, double lineLength_m);
+
+// The workshop's rule for equal strips in both its meanings, which are one: with the rise x measured on the form,
+// y = x / n^2; on the finished piece, y = x / (n^2 - 1). With this stack's numbers, and whether it applies to it. Empty
+// where nothing lets go.
+std::string ruleText(const boat::Stack& stack, const stack::FormPlan& form, const measure::Display& display);
+
+}  // namespace fayline::plan
