@@ -56,11 +56,14 @@ bool isStraight(const Scene& scene) {
     return std::abs(scene.plan.line.tightest.curvature_per_m) * scene.length_m < 1e-6;
 }
 
-// "1.2 %", or "1.0 to 1.5 %" where it differs along the piece.
-std::string ratioText(const PartForm& part) {
+// "1.2 % of its curve"; where it differs along the piece, from and to.
+std::string ratioText(const Scene& scene, const PartForm& part, const std::string& whose) {
     constexpr double same = 1.1;
-    if (part.mostRatio <= same * part.leastRatio) return writeShare(part.ratioAtTightest);
-    return writeNumber(100 * part.leastRatio, 2) + " to " + writeShare(part.mostRatio);
+    const bool scarfed = scene.piece.stack.scarfedStart || scene.piece.stack.scarfedEnd;
+    const std::string tightest = writeShare(part.ratioAtTightest) + " of " + whose + " curve";
+    if (part.mostRatio <= same * part.leastRatio) return tightest;
+    if (scarfed) return tightest + " (up to " + writeShare(part.mostRatio) + " where the scarf leaves fewer strips)";
+    return writeNumber(100 * part.leastRatio, 2) + " to " + writeShare(part.mostRatio) + " of " + whose + " curve";
 }
 
 void addImpossible(std::vector<Finding>& findings, const Scene& scene) {
@@ -96,9 +99,9 @@ std::string scatterText(const Scene& scene, double off_m) {
 }
 
 std::string riseText(const Scene& scene, const Opening& opening, const std::string& verb) {
-    if (std::abs(opening.rise_m) < 0.0005) return {};
-    return " Its rise " + verb + " from " + tapeText(opening.riseFrom_m, scene.shop.display) + " to " +
-           tapeText(opening.riseTo_m, scene.shop.display) + ".";
+    const std::string from = tapeText(opening.riseFrom_m, scene.shop.display);
+    const std::string to = tapeText(opening.riseTo_m, scene.shop.display);
+    return from == to ? std::string() : " Its rise " + verb + " from " + from + " to " + to + ".";
 }
 
 void addSpringback(std::vector<Finding>& findings, const Scene& scene) {
@@ -112,13 +115,13 @@ void addSpringback(std::vector<Finding>& findings, const Scene& scene) {
     finding.at_m = scene.atStart ? 0 : scene.length_m;
     finding.value = toMillimetres(scene.off(part.uncorrected));
     if (allowed) {
-        finding.text = "Let go, the piece gives back " + ratioText(part) +
-                       " of its curve, and the form is bent for that. Uncorrected, " +
+        finding.text = "Let go, the piece gives back " + ratioText(scene, part, "its") +
+                       ", and the form is bent for that. Uncorrected, " +
                        scene.opening(part.uncorrected, "would stand") + "." +
                        riseText(scene, part.uncorrected, "would go");
     } else {
-        finding.text = "The form has the wanted line itself, and let go the piece gives back " + ratioText(part) +
-                       " of its curve: " + scene.opening(part.uncorrected, "will stand") + "." +
+        finding.text = "The form has the wanted line itself, and let go the piece gives back " +
+                       ratioText(scene, part, "its") + ": " + scene.opening(part.uncorrected, "will stand") + "." +
                        riseText(scene, part.uncorrected, "will go");
     }
     finding.text += scatterText(scene, scene.off(part.uncorrected));
@@ -139,43 +142,31 @@ void addFactor(std::vector<Finding>& findings, const Scene& scene) {
 
 // The strips bend tighter on the form than on the line; what that does to the one nearest to breaking.
 void addTighterOnForm(std::vector<Finding>& findings, const Scene& scene) {
-    if (!scene.form.corrected || isStraight(scene)) return;
-    double before = 0;
-    const stack::Strip* weakest = nullptr;
-    for (const stack::Strip& strip : scene.plan.stack.strips) {
-        const double used = strip.strain / strip.breakingStrain;
-        if (used <= before) continue;
-        before = used;
-        weakest = &strip;
-    }
-    if (!weakest) return;
-    const double tighter = 1 / (1 - scene.first().ratioAtTightest);
-    const double strain = weakest->strain * tighter;
-    const std::string strip = capitalised(stripText(weakest->place, static_cast<int>(scene.plan.stack.strips.size())));
+    if (!scene.form.corrected) return;
+    const stack::StrainedOnForm& most = scene.form.mostStrained;
+    const stack::Strip& strip = scene.plan.stack.strips[static_cast<std::size_t>(most.place - 1)];
     constexpr double elastic = 0.6;
-    if (before < 1 && strain >= weakest->breakingStrain) {
-        Finding finding = about(Severity::stop, "strip_breaks_on_form", "pct", weakest->breakingSource);
-        finding.at_m = weakest->strainAt_m;
-        finding.strip = weakest->place;
-        finding.value = 100 * strain;
-        finding.limit = 100 * weakest->breakingStrain;
-        finding.limited = true;
-        finding.text = strip + " would go round the line, but breaks on the form, which is " + writeShare(tighter - 1) +
-                       " tighter: strained to " + writeShare(strain) + " where its wood breaks at " +
-                       writeShare(weakest->breakingStrain) + " in the mean. Take thinner strips.";
-        findings.push_back(finding);
-    } else if (before < 1 && strain > elastic * weakest->breakingStrain) {
-        Finding finding = about(Severity::note, "bent_beyond_elastic", "pct", practice);
-        finding.at_m = weakest->strainAt_m;
-        finding.strip = weakest->place;
-        finding.value = 100 * strain / weakest->breakingStrain;
-        finding.limit = 100 * elastic;
-        finding.limited = true;
-        finding.text = strip + " is bent to " + writeShare(strain / weakest->breakingStrain) +
-                       " of what breaks it on the form; beyond about " + writeShare(elastic) +
+    // What breaks on the line is said of the strips.
+    if (most.used <= elastic || strip.strain >= strip.breakingStrain) return;
+    const bool breaks = most.used >= 1;
+    Finding finding = breaks ? about(Severity::stop, "strip_breaks_on_form", "pct", strip.breakingSource)
+                             : about(Severity::note, "bent_beyond_elastic", "pct", practice);
+    finding.at_m = most.at_m;
+    finding.strip = most.place;
+    finding.limited = true;
+    finding.value = 100 * (breaks ? most.strain : most.used);
+    finding.limit = 100 * (breaks ? strip.breakingStrain : elastic);
+    const std::string name = capitalised(stripText(most.place, static_cast<int>(scene.plan.stack.strips.size())));
+    if (breaks) {
+        finding.text = name + " would go round the line, but breaks on the form, which is tighter: strained " +
+                       scene.place(most.at_m) + " to " + writeShare(most.strain) + ", where its wood breaks at " +
+                       writeShare(strip.breakingStrain) + " in the mean. Take thinner strips.";
+    } else {
+        finding.text = name + " is strained on the form to " + writeShare(most.used) + " of what breaks it " +
+                       scene.place(most.at_m) + "; beyond about " + writeShare(elastic) +
                        " wood yields and keeps some of its bend, so that it may give back less than theory says.";
-        findings.push_back(finding);
     }
+    findings.push_back(finding);
 }
 
 void addScarfFeather(std::vector<Finding>& findings, const Scene& scene) {
@@ -202,10 +193,11 @@ void addParts(std::vector<Finding>& findings, const Scene& scene) {
         finding.value = toMillimetres(scene.off(part.offWanted));
         finding.strip = part.firstPlace;
         finding.text = "The dry face parts the stack: strips " + std::to_string(part.firstPlace) + " to " +
-                       std::to_string(part.lastPlace) + " let go by themselves, give back " + ratioText(part) +
-                       " of their curve where those on the form give back " + ratioText(scene.first()) + ", and " +
+                       std::to_string(part.lastPlace) + " let go by themselves, give back " +
+                       ratioText(scene, part, "their") + " where those on the form give back " +
+                       writeShare(scene.first().ratioAtTightest) + ", and " +
                        scene.opening(part.offWanted, "will stand") +
-                       " against their own line: the form is made for the part that lies on it.";
+                       ", against their own line: the form is made for the part that lies on it.";
         findings.push_back(finding);
     }
 }
@@ -234,7 +226,7 @@ void addPlaned(std::vector<Finding>& findings, const Scene& scene) {
         finding.value = toMillimetres(off);
         finding.text = "Planing takes the bending locked up in the wood that comes off with it: " +
                        scene.opening(*part.planed, "will stand") +
-                       " against the shape it was let go to. The form does not allow for it.";
+                       ", against the shape it was let go to. The form does not allow for it.";
         findings.push_back(finding);
     }
 }

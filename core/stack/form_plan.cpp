@@ -42,7 +42,6 @@ std::vector<double> formShare(FormPlan& plan, const FormGround& ground, const Pa
         if (moved < settled) break;
     }
     for (std::size_t i = 0; i < share.size(); ++i) {
-        plan.tighterOnForm = std::max(plan.tighterOnForm, share[i]);
         if (1 - plan.factor * ratios[i] >= leastLeft || !plan.possible) continue;
         plan.possible = false;
         plan.impossibleAt_m = part.sections[i].at_m;
@@ -73,6 +72,24 @@ void checkRoom(FormPlan& plan, const FormGround& ground, const PartAlong& part, 
         plan.noRoom = true;
         plan.impossibleAt_m = place.at_m;
         plan.impossibleRatio = 1 - 1 / share[i];
+    }
+}
+
+// The strip that the form strains nearest to breaking.
+void tellStrain(FormPlan& plan, const FormGround& ground, const StackPlan& stack, const std::vector<double>& share) {
+    const PartAlong& part = ground.parts.front();
+    for (std::size_t i = 0; i < share.size(); ++i) {
+        const line::Place& place = ground.ground.places[i].line;
+        const double axis = part.axisFromLine_m[i];
+        const double k = axisCurvature(ground, i, axis, share[i]);
+        for (const LooseStrip& strip : ground.strips) {
+            if (!strip.runs.bent.holds(place.at_m)) continue;
+            const double room = 1 + (strip.layer.middle.at(place.at_m) - axis) * k;
+            if (room <= 0) continue;
+            const double strain = strip.layer.thicknessAt(place.at_m) * strip.stillToBend * std::abs(k) / room / 2;
+            const double used = strain / stack.strips[static_cast<std::size_t>(strip.layer.place - 1)].breakingStrain;
+            if (used > plan.mostStrained.used) plan.mostStrained = {strip.layer.place, place.at_m, strain, used};
+        }
     }
 }
 
@@ -115,7 +132,7 @@ PartForm formOfPart(const FormPlan& plan, const FormGround& ground, const PartAl
     PartForm form;
     form.firstPlace = part.places.first;
     form.lastPlace = part.places.last;
-    const std::vector<double> ratios = ratiosOn(ground, part, formTurns);
+    const std::vector<double> ratios = allowedRatios(part, ratiosOn(ground, part, formTurns));
     form.leastRatio = endless;
     for (std::size_t i = ground.ground.start; i <= ground.ground.end; ++i) {
         const Release& section = part.sections[i];
@@ -143,10 +160,11 @@ PartForm formOfPart(const FormPlan& plan, const FormGround& ground, const PartAl
     if (takesOff(stack)) form.planed = planedOf(ground, part, stack, formTurns, turned, form.released);
 
     turned.share.assign(formTurns.size(), 1.0);
+    const std::vector<double> onLine = allowedRatios(part, ratiosOn(ground, part, turned.share));
     const FormLine wanted = shapeOf(ground.ground, turned);
     form.offWanted = openingOf(ground.ground, wanted, form.released);
     for (std::size_t i = 0; i < formTurns.size(); ++i) {
-        turned.share[i] = 1 - plan.factor * part.sections[i].ratio;
+        turned.share[i] = 1 - plan.factor * onLine[i];
     }
     form.uncorrected = openingOf(ground.ground, wanted, shapeOf(ground.ground, turned));
     return form;
@@ -197,15 +215,13 @@ FormPlan planForm(const boat::Piece& piece, const line::Line& line, const std::v
     checkRoom(plan, ground, first, share);
     if (!plan.letsGo) plan.possible = true;
     plan.corrected = plan.letsGo && plan.possible && piece.form.allowsForSpringback;
-    if (!plan.corrected) {
-        share.assign(share.size(), 1.0);
-        plan.tighterOnForm = 1;
-    }
+    if (!plan.corrected) share.assign(share.size(), 1.0);
     plan.line = shapeOf(ground.ground, {first.axisFromLine_m, share, {}, 1});
     for (const PartAlong& part : ground.parts) {
         plan.parts.push_back(formOfPart(plan, ground, part, piece.stack, share));
     }
     tellTightest(plan, ground.ground);
+    tellStrain(plan, ground, stack, share);
     tellMoisture(plan, ground, piece.stack, species);
     tellGluings(plan, ground, piece.stack, line.at(stack.tightestAt_m));
     if (!plan.letsGo) plan.stressLeft = stressLeft(piece, line, species, stack);

@@ -77,6 +77,14 @@ struct Gluing {
     double ratio = 0;  // rho times factor at the tightest place, of what has cured so far, were it let go in between
 };
 
+// The strip that is bent nearest to breaking on the form itself, which is tighter than the wanted line.
+struct StrainedOnForm {
+    int place = 1;
+    double at_m = 0;
+    double strain = 0;
+    double used = 0;  // of its mean breaking strain
+};
+
 struct FormPlan {
     bool letsGo = true;      // false: in place, or kept on its form
     bool corrected = false;  // the form's line allows for springback
@@ -86,7 +94,6 @@ struct FormPlan {
     bool noRoom = false;
     double impossibleAt_m = 0;
     double impossibleRatio = 0;   // rho times factor there
-    double tighterOnForm = 1;     // curvature on the form over that on the wanted line, the most of any section
     double fixedAt_m = 0;         // where form and wanted line are laid on each other
     double factor = 1;            // of the record, as the piece says
     std::vector<PartForm> parts;  // from the form outwards; the form's line is made for the first
@@ -98,6 +105,7 @@ struct FormPlan {
     double scatterHigh = 0;  // times the rule
     measure::Source scatterSource;
     MoistureMove moisture;
+    StrainedOnForm mostStrained;
     std::vector<Gluing> gluings;  // where there are several
     std::optional<StressLeft> stressLeft;
 };
@@ -106,7 +114,7 @@ struct FormPlan {
 //
 // The wanted shape of every part is what the piece has on the wanted line; the form's line bends the first part so that
 // let go it comes to that (T = k / (1 - rho), see form_line.hpp). Where a scarf leaves one strip of several, no form
-// makes it keep a bend: there the form goes on as beside it, and the strip lies down when it is glued to its mate.
+// makes it keep a bend: there form and released shape go on as beside it, for the strip lies down with its mate.
 // What one part slides along another while both are bent is left out (it moves places along, not aside). That a scarf
 // is cut through after gluing takes wood away as planing does; left out too.
 FormPlan planForm(const boat::Piece& piece, const line::Line& line, const std::vector<wood::Species>& species,
