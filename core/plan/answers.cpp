@@ -105,17 +105,29 @@ Answer stripsAnswer(const boat::Piece& piece, const Shop& shop, const Plan& plan
             text + ".", std::nullopt};
 }
 
+// Whether the ends want a fastening for good.
+std::string fasteningText(const stack::FormPlan& form) {
+    if (!form.stressLeft) return {};
+    const auto wants = [](const stack::EndStress& end) { return end.wantsFastening && !end.scarfed; };
+    std::vector<std::string> ends;
+    if (wants(form.stressLeft->start)) ends.emplace_back("the start");
+    if (wants(form.stressLeft->end)) ends.emplace_back("the end");
+    if (ends.empty()) return " The glue bears what that pulls at its ends.";
+    return " Fasten " + listed(ends) + " for good: there it would peel.";
+}
+
 Answer formAnswer(const boat::Piece& piece, const Plan& plan) {
     const stack::FormPlan& form = plan.form;
     const double length = plan.line.fair.line.length();
     const auto answer = [](const std::string& figures, const std::string& sentence) {
         return Answer{Question::form, "Form", figures, sentence, std::nullopt};
     };
-    if (piece.form.kind == boat::FormKind::inPlace) {
-        return answer("in place",
-                      "Glued in place on the boat, nothing lets go: the piece keeps the line, and the stress.");
+    if (!form.letsGo) {
+        const bool inPlace = piece.form.kind == boat::FormKind::inPlace;
+        return answer(inPlace ? "in place" : "kept on its form",
+                      std::string(inPlace ? "Glued in place on the boat" : "Kept on its form") +
+                          ", nothing lets go: the piece keeps the line and the stress." + fasteningText(form));
     }
-    if (!form.letsGo) return answer("kept on its form", "The piece stays on its form, so nothing springs back.");
     const stack::PartForm& part = form.parts.front();
     const std::string share = writeShare(part.ratioAtTightest);
     if (!form.possible) {

@@ -1,4 +1,3 @@
-#include <optional>
 #include <vector>
 
 #include "core/measure/units.hpp"
@@ -52,16 +51,6 @@ Json printMoisture(const stack::MoistureMove& moisture) {
             {"opens", printOpening(moisture.opening)},
             {"source", moisture.source.text},
             {"mark", measure::markText(moisture.source.mark)}};
-}
-
-// The end that peels the more.
-Json printStress(const std::optional<stack::StressLeft>& stress) {
-    if (!stress) return nullptr;
-    const stack::EndStress& end = stress->start.peel_Pa > stress->end.peel_Pa ? stress->start : stress->end;
-    return {{"end_moment_N_m", number(end.moment_N_m)},    {"peel_MPa", number(end.peel_Pa / 1e6)},
-            {"at", end.atStart ? "start" : "end"},         {"across_strength_MPa", number(end.acrossStrength_Pa / 1e6)},
-            {"wants_fastening", end.wantsFastening},       {"fastening_N", number(end.fastening_N)},
-            {"fastening_from_mm", mm(end.fasteningFrom_m)}};
 }
 
 Json printEndStress(const stack::EndStress& end) {
@@ -126,7 +115,6 @@ Json printForm(const Plan& plan) {
         gluings.push_back({{"last_place", gluing.lastPlace}, {"springback_ratio", number(gluing.ratio, 9)}});
     }
     if (!gluings.empty()) printed["gluings"] = gluings;
-    printed["stress_left"] = printStress(form.stressLeft);
     printed["scatter"] = {{"low", number(form.scatterLow)},
                           {"high", number(form.scatterHigh)},
                           {"source", form.scatterSource.text},

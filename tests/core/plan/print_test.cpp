@@ -61,7 +61,10 @@ const std::set<std::string> mayBeNull{"suspect",
                                       "gap_mm",
                                       "state",
                                       "at",
-                                      "full_h"};
+                                      "full_h",
+                                      "planed",
+                                      "curvature_change_pct",
+                                      "tightest_radius_mm"};
 
 // Words in lower case with underscores; only units and symbols of units may hold capitals.
 bool followsTheRules(const std::string& key) {
