@@ -231,28 +231,6 @@ void addPlaned(std::vector<Finding>& findings, const Scene& scene) {
     }
 }
 
-// What nothing lets go stays in the piece and pulls at its free ends.
-void addStressLeft(std::vector<Finding>& findings, const Scene& scene) {
-    if (!scene.form.stressLeft) return;
-    for (const stack::EndStress* end : {&scene.form.stressLeft->start, &scene.form.stressLeft->end}) {
-        if (end->scarfed || !end->wantsFastening) continue;
-        Finding finding = about(Severity::caution, "end_peels", "MPa", end->acrossSource);
-        finding.source.text += "; a quarter of it for good (common practice); beam on an elastic bed (derived)";
-        finding.at_m = end->at_m;
-        finding.value = end->peel_Pa / 1e6;
-        finding.limit = end->acrossStrength_Pa / 1e6;
-        finding.limited = true;
-        finding.text = std::string("Nothing lets the piece go, and at the ") + (end->atStart ? "start" : "end") +
-                       " the bend left in it, " + measure::writeMoment(std::abs(end->moment_N_m), scene.shop.display) +
-                       ", pulls it off what it is glued to with " + measure::writeStress(end->peel_Pa) + ", where " +
-                       measure::writeStress(end->acrossStrength_Pa) +
-                       " may stay across the grain for good. Fasten it for good " +
-                       spanText(end->fasteningFrom_m, scene.shop.display) + " from the end with " +
-                       measure::writeForce(end->fastening_N, scene.shop.display) + " or more.";
-        findings.push_back(finding);
-    }
-}
-
 std::string speciesName(const Scene& scene, const std::string& id) {
     const wood::Species* wood = wood::findSpecies(scene.shop.species, id);
     return wood ? woodName(*wood) : id;
@@ -345,7 +323,6 @@ std::vector<Finding> formFindings(const boat::Piece& piece, const Shop& shop, co
     addParts(findings, scene);
     addGluings(findings, scene);
     addPlaned(findings, scene);
-    addStressLeft(findings, scene);
     addMoistureBounds(findings, scene);
     addMoisture(findings, scene);
     addThick(findings, scene);
