@@ -13,7 +13,7 @@ inline constexpr double warmestAir_C = 130;
 // Simpson's fit of the Hailwood-Horrobin model with two hydrates, as the Wood Handbook prints it: eq. 4-5, in degrees
 // Celsius (P*). Against the handbook's Table 4-2 (P), 209 values printed to 0.1 % from -1 to 54 C and 5 to 95 %
 // humidity: within 0.055 % moisture, in the mean 0.024 %. Below -1 C nothing was compared.
-//   (1) dry air: 0; damper air: more; between 5 and 95 % humidity warmer air: less
+//   (1) dry air: 0; damper air: more; from 10 C on, between 5 and 95 % humidity, warmer air: less
 // What a given wood comes to lies within about 1 % moisture of it; whether it came from wetter or drier is not in it
 // (FPL-GTR-229, P from its abstract: the measurements beneath the fit are not documented).
 // Throws InputError with the paths `air_C` and `humidity_pct` for air outside coldestAir_C..warmestAir_C or a humidity
