@@ -2,116 +2,152 @@
 //
 // With a = 1 + k v, W = a^2 + v'^2 and J = sqrt(W) the rod turns by K = k - psi' along the form, psi' = N / W,
 // N = a v'' - v' (k v' + k' v); its curvature is K / J and its energy per length of form B/2 (K/J - k0)^2 J.
-// Signs as in contact.hpp. Checked against automatic differentiation in tests/core/holding/bending_test.cpp.
+// `Number` is double, or a Pair of two elements. Signs as in contact.hpp. Checked against automatic differentiation in
+// tests/core/holding/bending_test.cpp.
 #pragma once
 
 #include <array>
 #include <cmath>
 
 #include "core/holding/hermite.hpp"
+#include "core/holding/pair.hpp"
 
 namespace fayline::holding {
 
 // Rod and form at one place.
-struct RodPlace {
-    double curvature_per_m = 0;       // k
-    double curvatureRate_per_m2 = 0;  // k'
-    double stiffness_N_m2 = 1;        // B
-    double natural_per_m = 0;         // k0
+template <typename Number>
+struct BasicRodPlace {
+    Number curvature_per_m{};                // k
+    Number curvatureRate_per_m2{};           // k'
+    Number stiffness_N_m2 = Number{} + 1.0;  // B
+    Number natural_per_m{};                  // k0
 };
-
-// A function of (v, v', v''): value, first derivatives, and second ones in the order vv vv' vv'' v'v' v'v'' v''v''.
-struct Second {
-    double value = 0;
-    std::array<double, 3> first{};
-    std::array<double, 6> second{};
-};
-
-// J - 1 with its derivatives by (v, v'); second ones in the order vv, vv', v'v'.
-struct Stretch {
-    double value = 0;
-    std::array<double, 2> first{};
-    std::array<double, 3> second{};
-};
+using RodPlace = BasicRodPlace<double>;
 
 // Where this is not above 0 the state is out of reach: no square to the form meets the rod.
-inline double squareLeft(const RodPlace& place, const Gap& gap) {
-    return 1 + place.curvature_per_m * gap.gap;
+template <typename Number = double>
+inline Number squareLeft(const BasicRodPlace<Number>& place, const BasicGap<Number>& gap) {
+    return 1.0 + place.curvature_per_m * gap.gap;
 }
 
-// J - 1 without loss of digits where it is small.
-inline double stretchValue(const RodPlace& place, const Gap& gap) {
-    const double kv = place.curvature_per_m * gap.gap;
-    const double surplus = kv * (2 + kv) + gap.slope * gap.slope;
-    return surplus / (1 + std::sqrt(1 + surplus));
+// J - 1 without loss of digits where it is small, of a J that is known.
+template <typename Number = double>
+inline Number stretchValue(const BasicRodPlace<Number>& place, const BasicGap<Number>& gap, Number path) {
+    const Number kv = place.curvature_per_m * gap.gap;
+    return (kv * (2.0 + kv) + gap.slope * gap.slope) / (1.0 + path);
+}
+template <typename Number = double>
+inline Number stretchValue(const BasicRodPlace<Number>& place, const BasicGap<Number>& gap) {
+    const Number left = squareLeft(place, gap);
+    return stretchValue(place, gap, squareRoot(left * left + gap.slope * gap.slope));
 }
 
-// K and J with the derivatives that both forms of the energy need. squareLeft > 0.
-struct Turning {
-    double turn = 0;  // K
-    std::array<double, 3> turnFirst{};
-    std::array<double, 6> turnSecond{};
-    double path = 1;  // J
-    std::array<double, 2> pathFirst{};
-    std::array<double, 3> pathSecond{};
+// K and J with their first derivatives. squareLeft > 0.
+template <typename Number>
+struct BasicTurning {
+    Number turn{};                      // K
+    std::array<Number, 3> turnFirst{};  // by v, v', v''
+    Number path{};                      // J
+    Number perPath{};                   // 1 / J
+    std::array<Number, 2> pathFirst{};  // by v, v'
+};
+using Turning = BasicTurning<double>;
+
+template <typename Number>
+inline BasicTurning<Number> turningOf(const BasicRodPlace<Number>& place, const BasicGap<Number>& gap) {
+    const Number k = place.curvature_per_m;
+    const Number rate = place.curvatureRate_per_m2;
+    const Number a = squareLeft(place, gap);
+    const Number path = squareRoot(a * a + gap.slope * gap.slope);
+    const Number u = 1.0 / path;
+    const Number perSquare = u * u;
+    const Number q = (a * gap.bend - gap.slope * (k * gap.slope + rate * gap.gap)) * perSquare;
+    return {k - q,
+            {(gap.slope * rate - k * gap.bend + 2.0 * q * k * a) * perSquare,
+             (2.0 * gap.slope * (k + q) + rate * gap.gap) * perSquare, -a * perSquare},
+            path,
+            u,
+            {k * a * u, gap.slope * u}};
+}
+
+// The second derivatives: of K in the order vv, vv', vv'', v'v', v'v'' (that by v'' twice is 0); of J vv, vv', v'v'.
+template <typename Number>
+struct BasicTurningSecond {
+    std::array<Number, 5> turn{};
+    std::array<Number, 3> path{};
 };
 
-inline void turningFirst(const RodPlace& place, const Gap& gap, Turning& turning) {
-    const double k = place.curvature_per_m;
-    const double rate = place.curvatureRate_per_m2;
-    const double a = 1 + k * gap.gap;
-    const double w = a * a + gap.slope * gap.slope;
-    const double q = (a * gap.bend - gap.slope * (k * gap.slope + rate * gap.gap)) / w;
-    turning.path = std::sqrt(w);
-    turning.pathFirst = {k * a / turning.path, gap.slope / turning.path};
-    turning.turn = k - q;
-    turning.turnFirst = {-(k * gap.bend - gap.slope * rate - q * 2 * k * a) / w,
-                         (2 * k * gap.slope + rate * gap.gap + q * 2 * gap.slope) / w, -a / w};
-}
-
-inline Turning turningOf(const RodPlace& place, const Gap& gap) {
-    Turning turning;
-    turningFirst(place, gap, turning);
-    const double k = place.curvature_per_m;
-    const double rate = place.curvatureRate_per_m2;
-    const double a = 1 + k * gap.gap;
-    const double w = turning.path * turning.path;
-    const double q = k - turning.turn;
+template <typename Number>
+inline BasicTurningSecond<Number> turningSecond(const BasicRodPlace<Number>& place, const BasicGap<Number>& gap,
+                                                const BasicTurning<Number>& turning) {
+    const Number k = place.curvature_per_m;
+    const Number perSquare = turning.perPath * turning.perPath;
+    const Number q = k - turning.turn;
     const auto& first = turning.turnFirst;
-    const double byGap = 2 * k * a;
-    const double bySlope = 2 * gap.slope;
-    // -(N_ij - Q_i W_j - Q_j W_i - Q W_ij) / W with Q = N / W and Q_i = -K_i.
-    turning.turnSecond = {-(2 * first[0] * byGap - q * 2 * k * k) / w,
-                          -(-rate + first[0] * bySlope + first[1] * byGap) / w,
-                          -(k + first[2] * byGap) / w,
-                          -(-2 * k + 2 * first[1] * bySlope - q * 2) / w,
-                          -(first[2] * bySlope) / w,
-                          0};
+    const Number byGap = 2.0 * k * squareLeft(place, gap);
+    const Number bySlope = 2.0 * gap.slope;
     const auto& path = turning.pathFirst;
-    turning.pathSecond = {(k * k - path[0] * path[0]) / turning.path, -path[0] * path[1] / turning.path,
-                          (1 - path[1] * path[1]) / turning.path};
-    return turning;
+    // -(N_ij - Q_i W_j - Q_j W_i - Q W_ij) / W with Q = N / W and Q_i = -K_i.
+    return {{(2.0 * (q * k * k - first[0] * byGap)) * perSquare,
+             (place.curvatureRate_per_m2 - first[0] * bySlope - first[1] * byGap) * perSquare,
+             -(k + first[2] * byGap) * perSquare, (2.0 * (k + q - first[1] * bySlope)) * perSquare,
+             -first[2] * bySlope * perSquare},
+            {(k * k - path[0] * path[0]) * turning.perPath, -path[0] * path[1] * turning.perPath,
+             (1.0 - path[1] * path[1]) * turning.perPath}};
 }
 
 // The energy per length, N.
-inline double bendingValue(const RodPlace& place, const Turning& turning) {
-    const double excess = turning.turn / turning.path - place.natural_per_m;
-    return place.stiffness_N_m2 / 2 * excess * excess * turning.path;
+template <typename Number>
+inline Number bendingValue(const BasicRodPlace<Number>& place, const BasicTurning<Number>& turning) {
+    const Number excess = turning.turn * turning.perPath - place.natural_per_m;
+    return place.stiffness_N_m2 * 0.5 * excess * excess * turning.path;
 }
 
 // Its first derivatives by (v, v', v'').
-inline std::array<double, 3> bendingFirst(const RodPlace& place, const Turning& turning) {
-    const double moment = place.stiffness_N_m2 * (turning.turn / turning.path - place.natural_per_m);
-    const double along =
-        place.stiffness_N_m2 / 2 *
-        (place.natural_per_m * place.natural_per_m - turning.turn * turning.turn / (turning.path * turning.path));
+template <typename Number>
+inline std::array<Number, 3> bendingFirst(const BasicRodPlace<Number>& place, const BasicTurning<Number>& turning) {
+    const Number ratio = turning.turn * turning.perPath;
+    const Number moment = place.stiffness_N_m2 * (ratio - place.natural_per_m);
+    const Number along = place.stiffness_N_m2 * 0.5 * (place.natural_per_m * place.natural_per_m - ratio * ratio);
     return {moment * turning.turnFirst[0] + along * turning.pathFirst[0],
             moment * turning.turnFirst[1] + along * turning.pathFirst[1], moment * turning.turnFirst[2]};
 }
 
-// Its second derivatives; exact, or only the part that is never negative: that of the square of
-// sqrt(B J) (K/J - k0), which drops the second derivatives of the root.
-std::array<double, 6> bendingSecond(const RodPlace& place, const Turning& turning);
-std::array<double, 6> bendingSecondPositive(const RodPlace& place, const Turning& turning);
+// Its second derivatives, in the order vv, vv', vv'', v'v', v'v'', v''v'': exact, from f = B/2 (K^2 / J - 2 k0 K + k0^2
+// J).
+template <typename Number>
+inline std::array<Number, 6> bendingSecond(const BasicRodPlace<Number>& place, const BasicTurning<Number>& turning,
+                                           const BasicTurningSecond<Number>& second) {
+    const Number b = place.stiffness_N_m2;
+    const Number ratio = turning.turn * turning.perPath;                                         // K / J
+    const Number moment = b * (ratio - place.natural_per_m);                                     // f_K
+    const Number along = b * 0.5 * (place.natural_per_m * place.natural_per_m - ratio * ratio);  // f_J
+    const Number bu = b * turning.perPath;                                                       // f_KK
+    const auto& k = turning.turnFirst;
+    const auto& j = turning.pathFirst;
+    // f_KJ = -f_KK K / J and f_JJ = f_KK (K / J)^2: the three together are the square of K_i - (K / J) J_i.
+    const Number k0 = k[0] - ratio * j[0];
+    const Number k1 = k[1] - ratio * j[1];
+    return {bu * k0 * k0 + moment * second.turn[0] + along * second.path[0],
+            bu * k0 * k1 + moment * second.turn[1] + along * second.path[1],
+            bu * k0 * k[2] + moment * second.turn[2],
+            bu * k1 * k1 + moment * second.turn[3] + along * second.path[2],
+            bu * k1 * k[2] + moment * second.turn[4],
+            bu * k[2] * k[2]};
+}
+
+// Only the part that is never negative: that of the square of sqrt(B J) (K/J - k0), which drops the second derivatives
+// of the root.
+template <typename Number>
+inline std::array<Number, 6> bendingSecondPositive(const BasicRodPlace<Number>& place,
+                                                   const BasicTurning<Number>& turning) {
+    // r = sqrt(B) (K J^-1/2 - k0 J^1/2).
+    const Number root = squareRoot(place.stiffness_N_m2 * turning.perPath);
+    const Number byPath = -0.5 * root * (turning.turn * turning.perPath + place.natural_per_m);
+    const Number r0 = root * turning.turnFirst[0] + byPath * turning.pathFirst[0];
+    const Number r1 = root * turning.turnFirst[1] + byPath * turning.pathFirst[1];
+    const Number r2 = root * turning.turnFirst[2];
+    return {r0 * r0, r0 * r1, r0 * r2, r1 * r1, r1 * r2, r2 * r2};
+}
 
 }  // namespace fayline::holding

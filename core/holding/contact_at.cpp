@@ -28,15 +28,14 @@ AtPlace at(const Problem& problem, const Contact& contact, double s_m) {
     const double part = std::clamp((s_m - nodes[element]) / h, 0.0, 1.0);
     const Ends ends{contact.gap_m[element], contact.slope[element] * h, contact.gap_m[element + 1],
                     contact.slope[element + 1] * h};
-    const Gap gap = gapOf(shapeAt(part), ends, h);
+    const Gap gap = gapOf(shapeAt(part), ends, 1 / h);
     const Rod& rod = problem.rod;
     // The form's curvature by its rate from the middle of the element.
     const std::size_t middle = 3 * element + 1;
     const double curvature = rod.curvature_per_m[middle] + rod.curvatureRate_per_m2[middle] * (part - 0.5) * h;
     const RodPlace place{curvature, between(rod.curvatureRate_per_m2, element, part),
                          between(rod.stiffness_N_m2, element, part), between(rod.natural_per_m, element, part)};
-    Turning turning;
-    turningFirst(place, gap, turning);
+    const Turning turning = turningOf(place, gap);
     AtPlace found;
     found.gap_m = gap.gap;
     found.slope = gap.slope;

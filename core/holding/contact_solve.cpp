@@ -95,16 +95,8 @@ double outOfBalance(const Discrete& discrete, const Balance& balance) {
 double ownForces(const Discrete& discrete, const Balance& balance) {
     double pull = 0;
     for (const double each : balance.pull_N) pull = std::max(pull, each);
-    double load = 0;
-    double moment = 0;
-    for (std::size_t i = 0; i < discrete.places.size(); ++i) {
-        const ElementPlace& place = discrete.places[i];
-        load += std::abs(place.load_N_m) * gaussWeight[i % 3] * discrete.length_m[i / 3];
-        moment = std::max(moment, place.rod.stiffness_N_m2 *
-                                      (std::abs(place.rod.curvature_per_m) + std::abs(place.rod.natural_per_m)));
-    }
-    const double length = discrete.nodes_m.back() - discrete.nodes_m.front();
-    return std::max({pull, load, moment / std::min(length, 1.0), std::numeric_limits<double>::min()});
+    return std::max({pull, discrete.load_N, discrete.moment_N_m / std::min(discrete.reach_m, 1.0),
+                     std::numeric_limits<double>::min()});
 }
 
 // What rounding of the gaps alone leaves out of balance: a gap's last digit bends two neighbouring elements.
@@ -113,7 +105,7 @@ double roundingOf(const Discrete& discrete, const std::vector<double>& x) {
     for (std::size_t e = 0; e < discrete.length_m.size(); ++e) {
         const double h = std::max(discrete.length_m[e], discrete.longest_m / 2);
         const double gap = std::max(std::abs(x[2 * e]), std::abs(x[2 * e + 2]));
-        worst = std::max(worst, 12 * discrete.places[3 * e + 1].rod.stiffness_N_m2 / (h * h * h) * gap);
+        worst = std::max(worst, 12 * discrete.stiffness_N_m2[e] / (h * h * h) * gap);
     }
     return 4 * std::numeric_limits<double>::epsilon() * worst;
 }
@@ -200,7 +192,7 @@ bool newtonStep(Search& search) {
     } else {
         search.system.step(search.balance, search.balance.closing_m, search.step, search.expected.pull_N);
     }
-    balanceOf(search.discrete, search.x, search.expected, search.balance);
+    expectAnew(search.discrete, search.x, search.expected, search.balance);
     const bool gone = goAlong(search);
     if (gone) {
         std::swap(search.x, search.tried);
@@ -217,7 +209,7 @@ void tell(Search& search) {
     search.patient = !closes(search, 1e-6);
     search.expected.firmness_N_m =
         search.patient ? std::min(patientFirmest_N_m, 10 * search.expected.firmness_N_m) : firmness_N_m;
-    balanceOf(search.discrete, search.x, search.expected, search.balance);
+    expectAnew(search.discrete, search.x, search.expected, search.balance);
 }
 
 // Steps until balance; true if it is found.
@@ -261,7 +253,7 @@ void carryOver(const Contact& start, Search& search) {
         const double h = from[e + 1] - from[e];
         const double part = std::clamp((at - from[e]) / h, 0.0, 1.0);
         const Ends ends{start.gap_m[e], start.slope[e] * h, start.gap_m[e + 1], start.slope[e + 1] * h};
-        const Gap gap = gapOf(shapeAt(part), ends, h);
+        const Gap gap = gapOf(shapeAt(part), ends, 1 / h);
         search.x[2 * n] = gap.gap + gap.slope * (at - (from[e] + part * h));
         search.x[2 * n + 1] = gap.slope;
     }
@@ -270,23 +262,10 @@ void carryOver(const Contact& start, Search& search) {
         search.expected.pull_N[i] = std::clamp(start.holds[i].pull_N, 0.0, search.discrete.holds[i].most_N);
 }
 
-double stiffest(const Discrete& discrete) {
-    double most = 0;
-    for (const ElementPlace& place : discrete.places) most = std::max(most, place.rod.stiffness_N_m2);
-    return most;
-}
-
 // What each hold is thought to pull before anything is known: half of what it has, but no more than all that is given
 // and what bends the rod to the form over the arm of a soft layer.
 std::vector<double> firstPulls(const Discrete& discrete) {
-    double own = 0;
-    for (std::size_t i = 0; i < discrete.places.size(); ++i) {
-        const RodPlace& rod = discrete.places[i].rod;
-        own = std::max(own, rod.stiffness_N_m2 * (std::abs(rod.curvature_per_m) + std::abs(rod.natural_per_m)));
-    }
-    own /= softLayer_m;
-    for (std::size_t i = 0; i < discrete.places.size(); ++i)
-        own += std::abs(discrete.places[i].load_N_m) * gaussWeight[i % 3] * discrete.length_m[i / 3];
+    double own = discrete.moment_N_m / softLayer_m + discrete.load_N;
     for (const Hold& hold : discrete.holds) own += hold.pull_N.value_or(0);
     std::vector<double> pull_N;
     for (const Hold& hold : discrete.holds) pull_N.push_back(std::min(hold.most_N / 2, own));
@@ -296,14 +275,12 @@ std::vector<double> firstPulls(const Discrete& discrete) {
 bool pulled(const Discrete& discrete) {
     return std::any_of(discrete.holds.begin(), discrete.holds.end(),
                        [](const Hold& hold) { return hold.pull_N.value_or(hold.most_N) > 0; }) ||
-           std::any_of(discrete.places.begin(), discrete.places.end(),
-                       [](const ElementPlace& place) { return place.load_N_m > 0; });
+           discrete.pressing_N > 0;
 }
 
 double firstBedShare(const Discrete& discrete) {
-    double bed = 0;
-    for (const ElementPlace& place : discrete.places) bed = std::max(bed, place.bed_N_m2);
-    const double soft = 4 * stiffest(discrete) / std::pow(softLayer_m, 4);
+    const double bed = discrete.stiffestBed_N_m2;
+    const double soft = 4 * discrete.stiffest_N_m2 / std::pow(softLayer_m, 4);
     return soft < bed ? soft / bed : 1;
 }
 
@@ -335,7 +312,7 @@ bool usable(const Contact* start) {
 bool springsAway(const Search& search) {
     for (std::size_t e = 0; e < search.discrete.length_m.size(); ++e) {
         const double gap = search.x[2 * e + 2];
-        const double left = 1 + search.discrete.places[3 * e + 2].rod.curvature_per_m * gap;
+        const double left = 1 + search.discrete.pairs[e / 2].places[2].rod.curvature_per_m[e % 2] * gap;
         if (std::abs(gap) > search.discrete.reach_m / 2 || left < 0.1 || std::abs(search.x[2 * e + 3]) > 1.7 * left)
             return true;
     }
@@ -362,7 +339,6 @@ Contact contactOf(Search& search, bool settled) {
         contact.gap_m.push_back(search.x[2 * n]);
         contact.slope.push_back(search.x[2 * n + 1]);
     }
-    slipOf(discrete, search.x, search.balance.slip_m);
     for (std::size_t i = 0; i < discrete.holds.size(); ++i) {
         const double pull = search.balance.pull_N[i];
         contact.holds.push_back({pull, search.balance.meanGap_m[i], search.balance.slip_m[discrete.chainOfHold[i]],
@@ -380,7 +356,7 @@ Contact solve(const Problem& problem, const Contact* start) {
     search.x.assign(2 * discrete.nodes_m.size(), 0);
     search.tried = search.x;
     search.nothing_m.assign(discrete.holds.size(), 0);
-    search.keep_N_m2 = (pulled(discrete) ? kept : keptUnpulled) * stiffest(discrete);
+    search.keep_N_m2 = (pulled(discrete) ? kept : keptUnpulled) * discrete.stiffest_N_m2;
 
     bool settled = false;
     if (usable(start)) {

@@ -9,8 +9,11 @@ namespace fayline::holding {
 inline constexpr std::array<double, 3> gaussPart = {0.11270166537925831, 0.5, 0.88729833462074169};
 inline constexpr std::array<double, 3> gaussWeight = {5.0 / 18, 8.0 / 18, 5.0 / 18};
 
-// Gap and slope at the two ends of an element of length h: v0, h v0', v1, h v1'.
-using Ends = std::array<double, 4>;
+// Gap and slope at the two ends of an element of length h: v0, h v0', v1, h v1'. Here and below `Number` is double, or
+// a Pair of two elements.
+template <typename Number>
+using BasicEnds = std::array<Number, 4>;
+using Ends = BasicEnds<double>;
 
 // What each of the four ends contributes to the gap and its first two derivatives at one place of an element of unit
 // length; on an element of length h the derivatives are to be divided by h and h^2.
@@ -32,19 +35,23 @@ constexpr Shape shapeAt(double u) {
 inline constexpr std::array<Shape, 3> gaussShape = {shapeAt(gaussPart[0]), shapeAt(gaussPart[1]),
                                                     shapeAt(gaussPart[2])};
 
-struct Gap {
-    double gap = 0;
-    double slope = 0;
-    double bend = 0;  // second derivative
+template <typename Number>
+struct BasicGap {
+    Number gap{};
+    Number slope{};
+    Number bend{};  // second derivative
 };
+using Gap = BasicGap<double>;
 
-// The gaps' difference is taken first: it is exact, and the terms of v'' are a hundred thousand times larger.
-inline Gap gapOf(const Shape& shape, const Ends& ends, double length_m) {
-    const double rise = ends[2] - ends[0];
-    const double slope = shape.slope[2] * rise + shape.slope[1] * ends[1] + shape.slope[3] * ends[3];
-    const double bend = shape.bend[2] * rise + shape.bend[1] * ends[1] + shape.bend[3] * ends[3];
-    return {ends[0] + shape.gap[2] * rise + shape.gap[1] * ends[1] + shape.gap[3] * ends[3], slope / length_m,
-            bend / (length_m * length_m)};
+// On an element of which `lengths_per_m` make a metre. The gaps' difference is taken first: it is exact, and the terms
+// of v'' are a hundred thousand times larger.
+template <typename Number>
+inline BasicGap<Number> gapOf(const Shape& shape, const BasicEnds<Number>& ends, Number lengths_per_m) {
+    const Number rise = ends[2] - ends[0];
+    const Number slope = shape.slope[2] * rise + shape.slope[1] * ends[1] + shape.slope[3] * ends[3];
+    const Number bend = shape.bend[2] * rise + shape.bend[1] * ends[1] + shape.bend[3] * ends[3];
+    return {ends[0] + shape.gap[2] * rise + shape.gap[1] * ends[1] + shape.gap[3] * ends[3], slope * lengths_per_m,
+            bend * (lengths_per_m * lengths_per_m)};
 }
 
 }  // namespace fayline::holding

@@ -10,6 +10,62 @@ namespace {
 // where the form is flat and the rod lies on it.
 constexpr double chainYield_m_N = 1e-13;
 
+// Second derivatives of a pair of elements by gap and slope at their left and right ends, row by row up to the
+// diagonal.
+using Block = std::array<Pair, 10>;
+
+// What all gaps of an element together, their rise and the two ends' slopes make of the six second derivatives by gap,
+// slope and bend at Gauss's places.
+struct Sums {
+    Pair level{};
+    std::array<Pair, 3> byLevel{};  // and rise, slope at the left end, slope at the right
+    std::array<Pair, 6> others{};   // of these three, row by row up to the diagonal
+};
+
+void add(const Shape& shape, const std::array<Pair, 6>& second, Sums& sums) {
+    sums.level += second[0];
+    constexpr std::array<std::size_t, 3> ends = {2, 1, 3};
+    for (std::size_t n = 0, entry = 0; n < 3; ++n) {
+        const std::size_t end = ends[n];
+        const Pair gap = second[0] * shape.gap[end] + second[1] * shape.slope[end] + second[2] * shape.bend[end];
+        const Pair slope = second[1] * shape.gap[end] + second[3] * shape.slope[end] + second[4] * shape.bend[end];
+        const Pair bend = second[2] * shape.gap[end] + second[4] * shape.slope[end] + second[5] * shape.bend[end];
+        sums.byLevel[n] += gap;
+        for (std::size_t m = 0; m <= n; ++m, ++entry)
+            sums.others[entry] += gap * shape.gap[ends[m]] + slope * shape.slope[ends[m]] + bend * shape.bend[ends[m]];
+    }
+}
+
+Block blockOf(const ElementPair& pair, const BasicEnds<Pair>& ends, Pair along, double bedShare, Curving curving,
+              double hold_N_m2) {
+    const Pair h = pair.length_m;
+    const Pair u = pair.lengths_per_m;
+    Sums sums;
+    for (std::size_t i = 0; i < 3; ++i) {
+        const PairPlace& place = pair.places[i];
+        const BasicGap<Pair> gap = gapOf(gaussShape[i], ends, u);
+        const BasicTurning<Pair> turning = turningOf(place.rod, gap);
+        const BasicTurningSecond<Pair> turned = turningSecond(place.rod, gap, turning);
+        auto second = curving == Curving::exact ? bendingSecond(place.rod, turning, turned)
+                                                : bendingSecondPositive(place.rod, turning);
+        second[0] += along * turned.path[0] + hold_N_m2 + (gap.gap <= 0.0 ? bedShare * place.bed_N_m2 : Pair{});
+        second[1] += along * turned.path[1];
+        second[3] += along * turned.path[2];
+        const double w = gaussWeight[i];
+        second[0] *= w * h;
+        second[1] *= w;
+        second[2] *= w * u;
+        second[3] *= w * u;
+        second[4] *= w * u * u;
+        second[5] *= w * u * u * u;
+        add(gaussShape[i], second, sums);
+    }
+    const auto& [rise, leftRise, left, rightRise, rightLeft, right] = sums.others;
+    const auto& by = sums.byLevel;
+    return {sums.level - 2.0 * by[0] + rise, (by[1] - leftRise) * h, left * h * h,  by[0] - rise, leftRise * h, rise,
+            (by[2] - rightRise) * h,         rightLeft * h * h,      rightRise * h, right * h * h};
+}
+
 struct Row {
     std::size_t node;  // it stands after
     int kind;          // 0 span, 1 slip, 2 pull
@@ -97,57 +153,35 @@ void NewtonSystem::shape(const Discrete& discrete) {
 
 void NewtonSystem::addElements(const Discrete& discrete, std::span<const double> x, const Balance& balance,
                                double bedShare, Curving curving, double hold_N_m2) {
-    const auto& chain = discrete.chain;
-    std::size_t span = 0;
-    for (std::size_t e = 0; e < discrete.length_m.size(); ++e) {
-        double along = 0;
-        if (discrete.padsHold) {
-            while (span + 1 < chain.size() && e >= chain[span + 1]) ++span;
-            if (span + 1 < chain.size() && e >= chain[span]) along = balance.spanForce_N[span];
-            if (curving == Curving::positive) along = std::max(along, 0.0);
+    SpanOfElement spanOf(discrete);
+    const std::size_t elements = discrete.length_m.size();
+    for (std::size_t p = 0; p < discrete.pairs.size(); ++p) {
+        Pair along{};
+        for (std::size_t lane = 0; discrete.padsHold && lane < 2 && 2 * p + lane < elements; ++lane) {
+            const std::size_t span = spanOf(2 * p + lane);
+            if (span != SpanOfElement::none) along[lane] = balance.spanForce_N[span];
         }
-        const double h = discrete.length_m[e];
-        const Ends ends = endsOf(discrete, x, e);
-        std::array<std::array<double, 4>, 4> block{};
-        for (std::size_t i = 0; i < 3; ++i) {
-            const ElementPlace& place = discrete.places[3 * e + i];
-            const Shape& shape = gaussShape[i];
-            const Gap gap = gapOf(shape, ends, h);
-            const Turning turning = turningOf(place.rod, gap);
-            auto second = curving == Curving::exact ? bendingSecond(place.rod, turning)
-                                                    : bendingSecondPositive(place.rod, turning);
-            second[0] += along * turning.pathSecond[0] + hold_N_m2 + (gap.gap <= 0 ? bedShare * place.bed_N_m2 : 0);
-            second[1] += along * turning.pathSecond[1];
-            second[3] += along * turning.pathSecond[2];
-            const double w0 = gaussWeight[i] * h;
-            const double w1 = gaussWeight[i];
-            const double w2 = gaussWeight[i] / h;
-            const double w3 = gaussWeight[i] / (h * h);
-            const double w4 = gaussWeight[i] / (h * h * h);
-            for (std::size_t n = 0; n < 4; ++n) {
-                const double a =
-                    w0 * second[0] * shape.gap[n] + w1 * second[1] * shape.slope[n] + w2 * second[2] * shape.bend[n];
-                const double b =
-                    w1 * second[1] * shape.gap[n] + w2 * second[3] * shape.slope[n] + w3 * second[4] * shape.bend[n];
-                const double c =
-                    w2 * second[2] * shape.gap[n] + w3 * second[4] * shape.slope[n] + w4 * second[5] * shape.bend[n];
-                for (std::size_t m = 0; m <= n; ++m)
-                    block[n][m] += a * shape.gap[m] + b * shape.slope[m] + c * shape.bend[m];
-            }
-        }
-        const std::size_t left = rowOfNode_[e];
-        const std::size_t right = rowOfNode_[e + 1];
-        matrix_(left, left) += block[0][0];
-        matrix_(left + 1, left) += block[1][0] * h;
-        matrix_(left + 1, left + 1) += block[1][1] * h * h;
-        matrix_(right, left) += block[2][0];
-        matrix_(right, left + 1) += block[2][1] * h;
-        matrix_(right, right) += block[2][2];
-        matrix_(right + 1, left) += block[3][0] * h;
-        matrix_(right + 1, left + 1) += block[3][1] * h * h;
-        matrix_(right + 1, right) += block[3][2] * h;
-        matrix_(right + 1, right + 1) += block[3][3] * h * h;
+        if (curving == Curving::positive) along = along > 0.0 ? along : Pair{};
+        const Block block = blockOf(discrete.pairs[p], endsOf(discrete, x, p), along, bedShare, curving, hold_N_m2);
+        for (std::size_t lane = 0; lane < 2 && 2 * p + lane < elements; ++lane) addBlock(block, 2 * p + lane, lane);
     }
+}
+
+void NewtonSystem::addBlock(const Block& block, std::size_t element, std::size_t lane) {
+    const std::size_t left = rowOfNode_[element];
+    const std::size_t right = rowOfNode_[element + 1];
+    const std::array<ProfileMatrix::Row, 4> rows = {matrix_.row(left), matrix_.row(left + 1), matrix_.row(right),
+                                                    matrix_.row(right + 1)};
+    rows[0][left] += block[0][lane];
+    rows[1][left] += block[1][lane];
+    rows[1][left + 1] += block[2][lane];
+    rows[2][left] += block[3][lane];
+    rows[2][left + 1] += block[4][lane];
+    rows[2][right] += block[5][lane];
+    rows[3][left] += block[6][lane];
+    rows[3][left + 1] += block[7][lane];
+    rows[3][right] += block[8][lane];
+    rows[3][right + 1] += block[9][lane];
 }
 
 void NewtonSystem::addHolds(const Discrete& discrete, const Balance& balance, Curving curving, double yield_m_N) {
@@ -179,28 +213,17 @@ void NewtonSystem::addHolds(const Discrete& discrete, const Balance& balance, Cu
 }
 
 // Each span: slip at its far end - slip at its near end + what the path is longer = 0.
-void NewtonSystem::addChain(const Discrete& discrete, std::span<const double> x) {
+void NewtonSystem::addChain(const Discrete& discrete, const Balance& balance) {
     const auto& chain = discrete.chain;
     for (std::size_t j = 0; j + 1 < chain.size(); ++j) {
         const std::size_t spanRow = rowOfSpan_[j];
         matrix_(spanRow, spanRow) = -chainYield_m_N;
         if (rowOfSlip_[j] != none) matrix_(spanRow, rowOfSlip_[j]) -= 1;
         if (rowOfSlip_[j + 1] != none) matrix_(spanRow, rowOfSlip_[j + 1]) += 1;
+        const ProfileMatrix::Row row = matrix_.row(spanRow);
         for (std::size_t e = chain[j]; e < chain[j + 1]; ++e) {
-            const double h = discrete.length_m[e];
-            const Ends ends = endsOf(discrete, x, e);
-            for (std::size_t i = 0; i < 3; ++i) {
-                const RodPlace& rod = discrete.places[3 * e + i].rod;
-                const Shape& shape = gaussShape[i];
-                const Gap gap = gapOf(shape, ends, h);
-                const double a = squareLeft(rod, gap);
-                const double path = std::sqrt(a * a + gap.slope * gap.slope);
-                const double byGap = gaussWeight[i] * h * rod.curvature_per_m * a / path;
-                const double bySlope = gaussWeight[i] * gap.slope / path;
-                for (std::size_t n = 0; n < 4; ++n)
-                    matrix_(spanRow, rowOfNode_[e + n / 2] + n % 2) +=
-                        (byGap * shape.gap[n] + bySlope * shape.slope[n]) * (n % 2 == 1 ? h : 1);
-            }
+            for (std::size_t n = 0; n < 4; ++n)
+                row[rowOfNode_[e + n / 2] + n % 2] += balance.pairs[e / 2].longerByEnds[n][e % 2];
         }
     }
 }
@@ -210,7 +233,7 @@ bool NewtonSystem::factorise(const Discrete& discrete, std::span<const double> x
     matrix_.clear();
     addElements(discrete, x, balance, bedShare, curving, hold_N_m2);
     addHolds(discrete, balance, curving, yield_m_N);
-    if (discrete.padsHold) addChain(discrete, x);
+    if (discrete.padsHold) addChain(discrete, balance);
     return matrix_.factorise();
 }
 

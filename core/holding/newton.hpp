@@ -6,6 +6,8 @@
 // energy by x alone.
 #pragma once
 
+#include <array>
+
 #include "core/holding/discrete.hpp"
 #include "core/holding/profile_matrix.hpp"
 
@@ -39,7 +41,8 @@ private:
     void addElements(const Discrete& discrete, std::span<const double> x, const Balance& balance, double bedShare,
                      Curving curving, double hold_N_m2);
     void addHolds(const Discrete& discrete, const Balance& balance, Curving curving, double yield_m_N);
-    void addChain(const Discrete& discrete, std::span<const double> x);
+    void addChain(const Discrete& discrete, const Balance& balance);
+    void addBlock(const std::array<Pair, 10>& block, std::size_t element, std::size_t lane);
 
     std::vector<std::size_t> rowOfNode_;  // its gap; the slope follows
     std::vector<std::size_t> rowOfPull_;

@@ -23,6 +23,18 @@ public:
         return row >= column ? values_[start_[row] + column] : values_[start_[column] + row];
     }
 
+    // One row, its columns from where it begins to the diagonal.
+    class Row {
+    public:
+        Row(double* entries, std::size_t first) : entries_(entries), first_(first) {}
+        double& operator[](std::size_t column) const { return entries_[column - first_]; }
+
+    private:
+        double* entries_;
+        std::size_t first_;
+    };
+    Row row(std::size_t row) { return {values_.data() + (start_[row] + first_[row]), first_[row]}; }
+
     // Puts the factors in place of the matrix. False: a pivot of nothing or that is no number.
     bool factorise();
     std::size_t negativePivots() const { return negative_; }
