@@ -2,6 +2,7 @@
 #include <cmath>
 #include <limits>
 
+#include "core/holding/along_step.hpp"
 #include "core/holding/contact.hpp"
 #include "core/holding/newton.hpp"
 
@@ -54,13 +55,17 @@ struct Search {
     std::vector<double> nothing_m;   // as many noughts as holds
     std::vector<double> tried;
     Balance triedBalance;
+    AlongStep along;
     double keep_N_m2 = 0;  // a little of what holds a rod where it is, so that one off the form has a step at all
     int steps = 0;
     double offBalance_N = 0;
     double scale_N = 1;
     bool curvesUp = false;  // at the last step
     bool jumped = false;    // near balance it did not
-    bool patient = false;   // holds are told what to expect only once the forces balance, so the energy always falls
+    // Begins with the part of a step that the bed foretells: near the answer this saves steps and tries; from rest,
+    // where much besides the bed changes along a step, the whole step is the better guess.
+    bool foresees = false;
+    bool patient = false;  // holds are told what to expect only once the forces balance, so the energy always falls
 };
 
 double dot(const std::vector<double>& a, const std::vector<double>& b) {
@@ -116,8 +121,8 @@ bool tryAt(Search& search, double part) {
     return search.triedBalance.withinReach;
 }
 
-// Goes along the step to a place of less energy where the slope has mostly gone; whole steps are preferred. False: no
-// such place was found, `tried` is not to be used.
+// Goes along the step to a place of less energy where the slope has mostly gone. False: no such place was found,
+// `tried` is not to be used.
 bool goAlong(Search& search) {
     const double slope0 = dot(search.balance.force, search.step);
     const double energy0 = search.balance.energy;
@@ -127,6 +132,10 @@ bool goAlong(Search& search) {
     double high = 0;
     double highSlope = std::numeric_limits<double>::infinity();
     double part = 1;
+    if (search.foresees && slope0 < 0) {
+        part = search.along.least(search.discrete, search.x, search.step, search.expected.bedShare, slope0);
+        if (std::abs(part - 1) < 0.02) part = 1;
+    }
     for (int tries = 0; tries < mostTries; ++tries) {
         bool lower = false;
         double slope = std::numeric_limits<double>::infinity();
@@ -137,7 +146,7 @@ bool goAlong(Search& search) {
                     (search.triedBalance.energy <= energy0 + noise && std::abs(slope) <= 0.8 * std::abs(slope0));
             const bool flat = std::abs(slope) <= 0.6 * std::abs(slope0);
             // Where the bed lets go along the step the energy goes on falling: further then.
-            if (lower && high == 0 && part < 8 && slope < -0.2 * std::abs(slope0)) {
+            if (lower && high == 0 && part < mostOfStep && slope < -0.2 * std::abs(slope0)) {
                 low = part;
                 lowSlope = slope;
                 part *= 2;
@@ -361,7 +370,9 @@ Contact solve(const Problem& problem, const Contact* start) {
     bool settled = false;
     if (usable(start)) {
         carryOver(*start, search);
+        search.foresees = true;
         settled = settle(search, stepsFromStart);
+        search.foresees = false;
     }
     if (!settled) settled = settleFromRest(search);
     if (settled && search.steps == 0) factorise(search);

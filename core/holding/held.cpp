@@ -159,8 +159,10 @@ Held hold(const StackOnForm& work, const Held* before) {
     pressed.problem.pads = boat::Pads::hold;
     held.ifPadsHold = solveWithin(ready, pressed.problem, startFrom(before ? &before->ifPadsHold : nullptr));
     pressed.problem.pads = boat::Pads::slide;
+    // The two differ by little, mostly less than a piece does from itself before.
     const Contact* slideFrom = startFrom(before ? &before->ifPadsSlide : nullptr);
-    held.ifPadsSlide = solveWithin(ready, pressed.problem, slideFrom ? slideFrom : &held.ifPadsHold);
+    if (!slideFrom || held.ifPadsHold.outcome == Outcome::settled) slideFrom = &held.ifPadsHold;
+    held.ifPadsSlide = solveWithin(ready, pressed.problem, slideFrom);
     held.steps = held.ifPadsHold.steps + held.ifPadsSlide.steps;
     if (held.ifPadsHold.outcome == Outcome::notSettled && held.ifPadsSlide.outcome != Outcome::notSettled) {
         // Pads that slide may show the way.
