@@ -40,6 +40,10 @@ void checkStrips(const boat::Strips& strips, const std::string& at) {
     if (strips.moe_Pa && !(std::isfinite(*strips.moe_Pa) && *strips.moe_Pa > 0)) {
         throw InputError(at + "moe_MPa", shown(*strips.moe_Pa / 1e6) + " is not a modulus", "give a number above 0");
     }
+    if (strips.breaksAt && !(std::isfinite(*strips.breaksAt) && *strips.breaksAt > 0)) {
+        throw InputError(at + "breaks_at_pct", shown(100 * *strips.breaksAt) + " is not a strain at breaking",
+                         "give a number above 0");
+    }
     if (!strips.bentBefore) return;
     const double set = strips.bentBefore->set;
     if (!(set >= 0 && set <= 1)) {

@@ -71,7 +71,8 @@ std::vector<Strip> stripsOf(const boat::Stack& stack, const std::vector<const wo
                             const Course& course, const line::Line& line, const std::vector<Layer>& layers) {
     std::vector<wood::Bending> bendings;
     for (std::size_t i = 0; i < woods.size(); ++i) {
-        bendings.push_back(wood::bending(*woods[i], stack.moisture, stack.grainSlope, stack.strips[i].moe_Pa));
+        bendings.push_back(wood::bending(*woods[i], stack.moisture, stack.grainSlope, stack.strips[i].moe_Pa,
+                                         stack.strips[i].breaksAt));
     }
     SumPlaces kept;
     SumPlaces keptBent;
@@ -91,7 +92,7 @@ std::vector<Strip> stripsOf(const boat::Stack& stack, const std::vector<const wo
         strip.modulus_Pa = bendings[group].modulus_Pa;
         strip.modulusSource = bendings[group].modulusSource;
         strip.breakingStrain = bendings[group].breakingStrain;
-        strip.breakingSource = bendings[group].ruptureSource;
+        strip.breakingSource = bendings[group].breakingSource;
         if (strips.bentBefore) {
             const auto hot = hotBreakingStrain(strips.bentBefore->how, stack.grainSlope);
             if (hot) strip.hotBreakingStrain = hot->value;

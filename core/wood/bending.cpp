@@ -130,7 +130,8 @@ double moistureFactorModulus(const Species& species, double moisture) {
     return trendFactor(modulusTrend, std::min(moisture, species.moistureOfIntersection.value));
 }
 
-Bending bending(const Species& species, double moisture, double grainSlope, std::optional<double> measuredMoe_Pa) {
+Bending bending(const Species& species, double moisture, double grainSlope, std::optional<double> measuredMoe_Pa,
+                std::optional<double> measuredBreakingStrain) {
     Bending result;
     result.rupture_Pa =
         species.mor_Pa.value * moistureFactorRupture(species, moisture) * grainFactorRupture(grainSlope);
@@ -147,7 +148,9 @@ Bending bending(const Species& species, double moisture, double grainSlope, std:
                            {"times 1.10 for shear by Wood Handbook Table 5-3 footnote c", Mark::transcribed});
         result.modulusSource = sourceWith(species.moe_Pa.source, corrections);
     }
-    result.breakingStrain = result.rupture_Pa / result.modulus_Pa;
+    result.breakingStrain = measuredBreakingStrain.value_or(result.rupture_Pa / result.modulus_Pa);
+    result.breakingSource =
+        measuredBreakingStrain ? Source{"measured by the user", Mark::commonPractice} : result.ruptureSource;
     return result;
 }
 
