@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "app/formview/sheet.hpp"
+#include "app/look/text_shape.hpp"
 #include "app/look/theme.hpp"
 #include "core/measure/display.hpp"
 #include "core/measure/units.hpp"
@@ -21,7 +22,7 @@ QString text(const std::string& words) {
 
 QSizeF sizeOf(const QFont& font, const QString& words) {
     const QFontMetricsF metrics(font);
-    return {std::ceil(metrics.horizontalAdvance(words)) + 2, std::ceil(metrics.height())};
+    return {std::ceil(textWidth(words, font)) + 2, std::ceil(metrics.height())};
 }
 
 // The steps a grid may have: those of a rule in the notation.
@@ -162,9 +163,8 @@ void addRamp(Sheet& sheet, const Drawing& drawing, const QSizeF& view, const Fon
 void addTitle(Sheet& sheet, const Shown& shown, const QSizeF& view, const Fonts& fonts) {
     const double top = (sheet.band.isNull() ? 0 : sheet.band.bottom()) + margin_px;
     const QRectF area(QPointF(0, 0), view);
-    const QString name = QFontMetricsF(fonts.title)
-                             .elidedText(QString::fromStdString(shown.piece.name), Qt::ElideRight,
-                                         std::max(40.0, view.width() - 12 * margin_px));
+    const QString name =
+        elided(QString::fromStdString(shown.piece.name), fonts.title, std::max(40.0, view.width() - 12 * margin_px));
     if (name.isEmpty()) return;
     const QSizeF size = sizeOf(fonts.title, name);
     addText(sheet.texts, {name, QRectF(QPointF(2 * margin_px, top), size), TextRole::ink, TextFont::title}, area);

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "app/formview/sheet.hpp"
+#include "app/look/text_shape.hpp"
 #include "core/measure/display.hpp"
 
 namespace fayline::app {
@@ -30,7 +31,7 @@ QString text(const std::string& words) {
 
 QSizeF sizeOf(const QFont& font, const QString& words) {
     const QFontMetricsF metrics(font);
-    return {std::ceil(metrics.horizontalAdvance(words)) + 2, std::ceil(metrics.height())};
+    return {std::ceil(textWidth(words, font)) + 2, std::ceil(metrics.height())};
 }
 
 // "try 2-4-4+", both coordinates where both would change; empty where no slip fits.
@@ -148,8 +149,7 @@ void sheet::addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
     };
 
     for (const PointMark& mark : sheet.points) {
-        const QString caption =
-            QFontMetricsF(fonts.small).elidedText(captionOf(shown, mark), Qt::ElideRight, longest_px);
+        const QString caption = elided(captionOf(shown, mark), fonts.small, longest_px);
         if (caption.isEmpty()) continue;
         QPointF away(-1, 0.2);
         if (!drawing.places.empty()) {

@@ -37,4 +37,18 @@ QString textShape(const QString& words, const QFont& font) {
     return shape;
 }
 
+double textWidth(const QString& words, const QFont& font) {
+    constexpr qsizetype mostKnown = 2000;  // shapes in one font
+    static QHash<QFont, QHash<QString, double>> widths;
+    QHash<QString, double>& known = widths[font];
+    const QString shape = textShape(words, font);
+    if (const auto found = known.constFind(shape); found != known.constEnd()) return *found;
+    if (known.size() >= mostKnown) known.clear();
+    return *known.insert(shape, QFontMetricsF(font).horizontalAdvance(words));
+}
+
+QString elided(const QString& words, const QFont& font, double width) {
+    return textWidth(words, font) <= width ? words : QFontMetricsF(font).elidedText(words, Qt::ElideRight, width);
+}
+
 }  // namespace fayline::app

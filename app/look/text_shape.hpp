@@ -11,4 +11,11 @@ namespace fayline::app {
 // measured anew.
 QString textShape(const QString& words, const QFont& font);
 
+// How wide `words` are on one line, as QFontMetricsF has it, measured once for all words of one shape: views that
+// follow the hand ask for the same few shapes again and again, and shaping a line of text costs as much as drawing it.
+double textWidth(const QString& words, const QFont& font);
+
+// `words` cut short to `width` as QFontMetricsF::elidedText does; words that fit are not measured anew.
+QString elided(const QString& words, const QFont& font, double width);
+
 }  // namespace fayline::app

@@ -1,15 +1,13 @@
 #include "app/panels/along_plot.hpp"
 
-#include <QChart>
 #include <QKeyEvent>
-#include <QLegend>
-#include <QLineSeries>
 #include <QMouseEvent>
 #include <QPainter>
-#include <QValueAxis>
+#include <QPainterPath>
 #include <algorithm>
 #include <cmath>
 
+#include "app/look/text_shape.hpp"
 #include "app/look/theme.hpp"
 #include "app/panels/reading.hpp"
 #include "core/measure/units.hpp"
@@ -54,9 +52,9 @@ namespace {
 
 // The curve without the points that are not seen: those that lie on the way from one that stays to the next, within a
 // twentieth of a pixel of the height that plots have. Drawing takes as long as there are points.
-QList<QPointF> thinned(const QList<QPointF>& points) {
+QPolygonF thinned(const QPolygonF& points) {
     constexpr double seen = 1 / 2500.0;  // of the plot's height
-    QList<QPointF> kept;
+    QPolygonF kept;
     double least = -INFINITY;  // slopes from the last one kept that pass by all since
     double most = INFINITY;
     for (int i = 0; i < points.size(); ++i) {
@@ -82,52 +80,31 @@ QList<QPointF> thinned(const QList<QPointF>& points) {
     return kept;
 }
 
+int widthOf(const QString& text, const QFont& font) {
+    return qRound(textWidth(text, font));
+}
+
 }  // namespace
 
-AlongPlot::AlongPlot(QWidget* parent) : QChartView(parent), along_(new QValueAxis), value_(new QValueAxis) {
-    setFrameShape(NoFrame);
-    setRenderHint(QPainter::Antialiasing);
+AlongPlot::AlongPlot(QWidget* parent) : QWidget(parent) {
+    setAttribute(Qt::WA_OpaquePaintEvent);
     setMouseTracking(true);
     setFocusPolicy(Qt::StrongFocus);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    setViewportUpdateMode(FullViewportUpdate);
-    chart()->setAnimationOptions(QChart::NoAnimation);
-    chart()->setBackgroundVisible(false);
-    chart()->setPlotAreaBackgroundVisible(false);
-    chart()->setMargins({});
-    chart()->legend()->hide();
-    for (QValueAxis* axis : {along_, value_}) {
-        axis->setVisible(false);
-        axis->setRange(0, 1);  // for good: a change of range would lay every curve out anew
-        chart()->addAxis(axis, axis == along_ ? Qt::AlignBottom : Qt::AlignLeft);
-    }
-    colour();
 }
 
 void AlongPlot::setPicture(Picture picture) {
     picture_ = std::move(picture);
     any_ = picture_.to_m > picture_.from_m && picture_.most > picture_.least;
     if (!any_) return setNothing();
-    while (series_.size() < picture_.curves.size()) {
-        auto* series = new QLineSeries;
-        chart()->addSeries(series);
-        series->attachAxis(along_);
-        series->attachAxis(value_);
-        series_.push_back(series);
-    }
-    for (std::size_t i = 0; i < series_.size(); ++i)
-        series_[i]->replace(i < picture_.curves.size() ? thinned(asShares(picture_.curves[i].points))
-                                                       : QList<QPointF>());
-    colour();
+    curves_.clear();
+    for (const Curve& curve : picture_.curves) curves_.push_back(thinned(asShares(curve.points)));
     layOut();
-    scene()->update();  // or the scene would have the whole window painted before its layout is settled
-    viewport()->update();
+    update();
 }
 
 // The points as shares of the plot's width and height.
-QList<QPointF> AlongPlot::asShares(QList<QPointF> points) const {
+QPolygonF AlongPlot::asShares(QPolygonF points) const {
     for (QPointF& point : points) {
         point = {(point.x() - picture_.from_m) / (picture_.to_m - picture_.from_m),
                  (point.y() - picture_.least) / (picture_.most - picture_.least)};
@@ -137,54 +114,36 @@ QList<QPointF> AlongPlot::asShares(QList<QPointF> points) const {
 
 void AlongPlot::setNothing() {
     any_ = false;
-    for (QLineSeries* series : series_) series->clear();
-    viewport()->update();
+    curves_.clear();
+    update();
 }
 
 void AlongPlot::lightPlace(std::optional<double> at_m) {
     if (at_m == lit_m_) return;
     lit_m_ = at_m;
-    viewport()->update();
+    update();
 }
 
 void AlongPlot::selectPlace(std::optional<double> at_m) {
     if (at_m == selected_m_) return;
     selected_m_ = at_m;
-    viewport()->update();
-}
-
-void AlongPlot::colour() {
-    const Theme& t = theme();
-    setBackgroundBrush(t.ground);
-    for (std::size_t i = 0; i < series_.size(); ++i) {
-        const bool main = i >= picture_.curves.size() || picture_.curves[i].main;
-        // A plain pen is drawn piece by piece, and where two pieces meet the smoothing leaves a dot. A pen with dashes,
-        // one of them longer than any plot, is drawn as one path.
-        QPen pen(main ? t.ink : t.faint, main ? 1.75 : 1, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin);
-        pen.setDashPattern({100000, 1});
-        if (series_[i]->pen() != pen) series_[i]->setPen(pen);
-    }
+    update();
 }
 
 void AlongPlot::layOut() {
-    const QFontMetrics metrics(tabularFont(textFont(TextSize::small)));
-    int left = metrics.horizontalAdvance(picture_.roomFor);
-    for (const Tick& tick : picture_.ticks) left = std::max(left, metrics.horizontalAdvance(tick.text));
+    const QFont font = tabularFont(textFont(TextSize::small));
+    const QFontMetrics metrics(font);
+    int left = widthOf(picture_.roomFor, font);
+    for (const Tick& tick : picture_.ticks) left = std::max(left, widthOf(tick.text, font));
     const bool named =
         std::any_of(picture_.marks.begin(), picture_.marks.end(), [](const Mark& m) { return !m.text.isEmpty(); });
     const double top = metrics.height() * (named ? 3 : 2) + 4;  // caption, reading, the words at marks
     const double bottom = metrics.height() + 6;
-    const QRectF area(left + 6, top, std::max(10, width() - left - 6 - gridStep),
-                      std::max(10.0, height() - top - bottom));
-    if (area == area_) return;
-    area_ = area;
-    chart()->setPlotArea(area);
+    area_ = QRectF(left + 6, top, std::max(10, width() - left - 6 - gridStep), std::max(10.0, height() - top - bottom));
 }
 
-void AlongPlot::resizeEvent(QResizeEvent* event) {
-    QChartView::resizeEvent(event);
+void AlongPlot::resizeEvent(QResizeEvent*) {
     layOut();
-    scene()->update();  // as in setPicture
 }
 
 double AlongPlot::x(double at_m) const {
@@ -215,14 +174,14 @@ void AlongPlot::drawScales(QPainter* painter) const {
     painter->setPen(QPen(t.faint, 1));
     const double base = std::round(area_.bottom()) + 0.5;
     painter->drawLine(QPointF(area_.left(), base), QPointF(area_.right(), base));
-    const int widest = metrics.horizontalAdvance(QStringLiteral("00-00-0"));
+    const int widest = widthOf(QStringLiteral("00-00-0"), painter->font());
     const double step = niceStep(picture_.to_m - picture_.from_m,
                                  std::max(2.0, area_.width() / (widest + gridStep * 0.5)), picture_.display);
     for (double at = std::ceil(picture_.from_m / step - 1e-9) * step; at <= picture_.to_m + 1e-9; at += step) {
         const double place = std::round(x(at)) + 0.5;
         painter->drawLine(QPointF(place, base), QPointF(place, base + 3));
         const QString text = writeLengthText(std::abs(at) < 1e-9 ? 0 : at, picture_.display);
-        const double width = metrics.horizontalAdvance(text);
+        const double width = widthOf(text, painter->font());
         const double left = std::clamp(place - width / 2, 0.0, this->width() - width);
         painter->drawText(QRectF(left, base + 4, width + 1, metrics.height()), Qt::AlignLeft | Qt::AlignTop, text);
     }
@@ -231,7 +190,7 @@ void AlongPlot::drawScales(QPainter* painter) const {
         painter->setPen(QPen(t.stop, 1, Qt::DashLine));
         painter->drawLine(QPointF(area_.left(), level), QPointF(area_.right(), level));
         // At the right, or to the left of the marks that would go through the words.
-        const double wide = metrics.horizontalAdvance(picture_.limit->text);
+        const double wide = widthOf(picture_.limit->text, painter->font());
         double right = area_.right();
         for (auto mark = picture_.marks.rbegin(); mark != picture_.marks.rend(); ++mark) {
             const double place = x(mark->at_m);
@@ -269,11 +228,33 @@ void AlongPlot::drawPlace(QPainter* painter, double at_m, bool selected) const {
     painter->drawLine(QPointF(place, area_.top() - 2), QPointF(place, area_.bottom()));
 }
 
-void AlongPlot::drawForeground(QPainter* painter, const QRectF&) {
+void AlongPlot::drawCurves(QPainter* painter) const {
     const Theme& t = theme();
     painter->save();
-    painter->resetTransform();
-    painter->setRenderHint(QPainter::Antialiasing, false);
+    painter->setRenderHint(QPainter::Antialiasing);
+    painter->setClipRect(area_);
+    for (std::size_t i = 0; i < curves_.size(); ++i) {
+        if (curves_[i].size() < 2) continue;
+        const bool main = picture_.curves[i].main;
+        painter->setPen(QPen(main ? t.ink : t.faint, main ? 1.75 : 1, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
+        QPolygonF curve = curves_[i];
+        for (QPointF& point : curve) {
+            point = {area_.left() + point.x() * area_.width(), area_.bottom() - point.y() * area_.height()};
+        }
+        // As one path: drawn piece by piece, the smoothing would leave a dot where two pieces meet.
+        QPainterPath path;
+        path.addPolygon(curve);
+        painter->drawPath(path);
+    }
+    painter->restore();
+}
+
+void AlongPlot::paintEvent(QPaintEvent*) {
+    const Theme& t = theme();
+    QPainter whole(this);
+    QPainter* const painter = &whole;
+    painter->fillRect(rect(), t.ground);
+    if (any_) drawCurves(painter);
     painter->setFont(tabularFont(textFont(TextSize::small)));
     const QFontMetrics metrics = painter->fontMetrics();
     painter->setPen(t.faint);
@@ -287,7 +268,7 @@ void AlongPlot::drawForeground(QPainter* painter, const QRectF&) {
             painter->drawLine(QPointF(place, area_.bottom()),
                               QPointF(place, mark.heavy ? area_.top() : area_.bottom() - 6));
             if (mark.text.isEmpty()) continue;
-            const double wide = metrics.horizontalAdvance(mark.text) + 2;
+            const double wide = widthOf(mark.text, painter->font()) + 2;
             painter->drawText(QRectF(place - wide / 2, area_.top() - metrics.height(), wide, metrics.height()),
                               Qt::AlignCenter, mark.text);
         }
@@ -305,7 +286,6 @@ void AlongPlot::drawForeground(QPainter* painter, const QRectF&) {
         painter->setPen(QPen(t.accent, 1));
         painter->drawRect(QRectF(0.5, 0.5, width() - 1.0, height() - 1.0));
     }
-    painter->restore();
 }
 
 void AlongPlot::mouseMoveEvent(QMouseEvent* event) {
@@ -320,7 +300,7 @@ void AlongPlot::mousePressEvent(QMouseEvent* event) {
 void AlongPlot::mouseReleaseEvent(QMouseEvent*) {}
 
 void AlongPlot::leaveEvent(QEvent* event) {
-    QChartView::leaveEvent(event);
+    QWidget::leaveEvent(event);
     emit placeHovered(std::nullopt);
 }
 
@@ -349,24 +329,14 @@ void AlongPlot::keyPressEvent(QKeyEvent* event) {
     emit placeSelected(std::clamp(*to, picture_.from_m, picture_.to_m));
 }
 
-void AlongPlot::focusInEvent(QFocusEvent* event) {
-    QChartView::focusInEvent(event);
-    viewport()->update();
-}
-
-void AlongPlot::focusOutEvent(QFocusEvent* event) {
-    QChartView::focusOutEvent(event);
-    viewport()->update();
-}
-
 void AlongPlot::wheelEvent(QWheelEvent* event) {
     event->ignore();
 }
 
 void AlongPlot::changeEvent(QEvent* event) {
-    QChartView::changeEvent(event);
-    if (event->type() == QEvent::PaletteChange || event->type() == QEvent::StyleChange) colour();
-    if (event->type() == QEvent::FontChange) layOut();
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) layOut();
+    update();
 }
 
 }  // namespace fayline::app

@@ -1,24 +1,22 @@
 // A picture of something along the line: arc length to the right, the value upwards, the place that is pointed at lit.
 //
-// Qt Charts holds the curves and turns values into pixels; scales, marks and places are drawn here, since its axes
-// know no 2-3-4 and cut labels off that they find no room for.
+// Drawn here from beginning to end: it follows the hand, and a chart of a library lays out axes, legend and curves anew
+// at every step, knows no 2-3-4 and cuts labels off that it finds no room for.
 #pragma once
 
-#include <QChartView>
 #include <QPointF>
+#include <QPolygonF>
 #include <QString>
+#include <QWidget>
 #include <functional>
 #include <optional>
 #include <vector>
 
 #include "core/measure/display.hpp"
 
-class QLineSeries;
-class QValueAxis;
-
 namespace fayline::app {
 
-class AlongPlot : public QChartView {
+class AlongPlot : public QWidget {
     Q_OBJECT
 public:
     struct Tick {
@@ -26,8 +24,8 @@ public:
         QString text;
     };
     struct Curve {
-        QList<QPointF> points;  // metres along the line, value
-        bool main = true;       // drawn in ink; else fainter and thinner
+        QPolygonF points;  // metres along the line, value
+        bool main = true;  // drawn in ink; else fainter and thinner
     };
     struct Mark {  // on the scale along the line
         double at_m = 0;
@@ -72,25 +70,23 @@ signals:
     void placeSelected(std::optional<double> at_m);
 
 protected:
-    void drawForeground(QPainter* painter, const QRectF& rect) override;
+    void paintEvent(QPaintEvent* event) override;
     void resizeEvent(QResizeEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
     void mouseReleaseEvent(QMouseEvent* event) override;
     void leaveEvent(QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
-    void focusInEvent(QFocusEvent* event) override;
-    void focusOutEvent(QFocusEvent* event) override;
     void wheelEvent(QWheelEvent* event) override;
     void changeEvent(QEvent* event) override;
 
 private:
     void layOut();
-    void colour();
-    QList<QPointF> asShares(QList<QPointF> points) const;
+    QPolygonF asShares(QPolygonF points) const;
     double x(double at_m) const;  // pixels
     double y(double value) const;
     std::optional<double> placeAt(const QPointF& pixel) const;
+    void drawCurves(QPainter* painter) const;
     void drawScales(QPainter* painter) const;
     void drawStems(QPainter* painter) const;
     void drawPlace(QPainter* painter, double at_m, bool selected) const;
@@ -98,9 +94,7 @@ private:
     Picture picture_;
     bool any_ = false;
     bool low_ = false;
-    QValueAxis* along_;
-    QValueAxis* value_;
-    std::vector<QLineSeries*> series_;
+    std::vector<QPolygonF> curves_;  // as shares of the plot's width and height, without what is not seen
     QRectF area_;
     std::optional<double> lit_m_;
     std::optional<double> selected_m_;

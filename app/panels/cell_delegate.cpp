@@ -8,6 +8,7 @@
 #include <cmath>
 
 #include "app/look/icons.hpp"
+#include "app/look/text_shape.hpp"
 #include "app/look/theme.hpp"
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/piece_table.hpp"
@@ -52,6 +53,22 @@ void drawTick(QPainter* painter, const QRect& cell, bool ticked) {
 
 }  // namespace
 
+CellLook cellLook(const QModelIndex& index) {
+    CellLook look;
+    look.text = index.data(Qt::DisplayRole).toString();
+    look.under = index.data(underRole).toString();
+    look.bar = index.data(barRole);
+    look.barFromMiddle = look.bar.isValid() && index.data(barFromMiddleRole).toBool();
+    look.ticked = index.data(Qt::CheckStateRole);
+    look.fault = index.data(faultRole).isValid();
+    look.severity = look.fault ? QVariant(int(plan::Severity::stop)) : index.data(severityRole);
+    look.alignment = index.data(Qt::TextAlignmentRole).toInt() & Qt::AlignHorizontal_Mask;
+    const QIcon icon = index.data(Qt::DecorationRole).value<QIcon>();
+    look.icon = icon.isNull() ? 0 : icon.cacheKey();
+    look.faint = index.data(faintRole).toBool();
+    return look;
+}
+
 CellDelegate::CellDelegate(NotebookTable* table) : QStyledItemDelegate(table), table_(table) {}
 
 QSize CellDelegate::sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const {
@@ -77,60 +94,14 @@ void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, 
     }
     painter->fillRect(QRect(cell.left(), cell.bottom(), cell.width(), 1), t.rule);
 
-    const QVariant bar = index.data(barRole);
-    if (bar.isValid()) drawBar(painter, cell, bar.toDouble(), index.data(barFromMiddleRole).toBool());
-    const QVariant checked = index.data(Qt::CheckStateRole);
-    if (checked.isValid()) {
-        drawTick(painter, cell, checked.toInt() == Qt::Checked);
+    const CellLook look = cellLook(index);
+    if (look.bar.isValid()) drawBar(painter, cell, look.bar.toDouble(), look.barFromMiddle);
+    if (look.ticked.isValid()) {
+        drawTick(painter, cell, look.ticked.toInt() == Qt::Checked);
     } else {
-        QRect inner = cell.adjusted(gridStep / 2, gridStep / 4, -gridStep / 2, -gridStep / 4);
-        const bool fault = index.data(faultRole).isValid();
-        const QVariant severity = fault ? QVariant(int(plan::Severity::stop)) : index.data(severityRole);
-        const int horizontal = index.data(Qt::TextAlignmentRole).toInt() & Qt::AlignHorizontal_Mask;
-        const QFont figures = tabularFont(option.font);
-        const int line = QFontMetrics(figures).height();
-        const bool underlined = severity.isValid() && !fault && horizontal == Qt::AlignRight;
-        if (severity.isValid() && !underlined) {
-            constexpr double side = 10;
-            const auto kind = static_cast<plan::Severity>(severity.toInt());
-            const QRectF box(inner.left(), inner.top() + (std::min(line, inner.height()) - side) / 2, side, side);
-            painter->setRenderHint(QPainter::Antialiasing);
-            painter->fillPath(findingShape(kind, box), findingColor(kind));
-            inner.setLeft(inner.left() + static_cast<int>(side) + 3);
-        }
-        if (const QIcon icon = index.data(Qt::DecorationRole).value<QIcon>(); !icon.isNull()) {
-            constexpr int side = 16;
-            icon.paint(painter, QRect(inner.left(), inner.top() + (line - side) / 2, side, side));
-            inner.setLeft(inner.left() + side + gridStep / 2);
-        }
-        if (table_->twoLines())
-            inner.setHeight(line);
-        else if (bar.isValid())
-            inner.setBottom(inner.bottom() - barHeight);
-        painter->setFont(figures);
-        painter->setPen(fault ? t.stop : index.data(faintRole).toBool() ? t.faint : t.ink);
-        const QString under = index.data(underRole).toString();
-        const QString text = index.data(Qt::DisplayRole).toString();
-        // A long name is set smaller before it is cut.
-        if (painter->fontMetrics().horizontalAdvance(text) > inner.width())
-            painter->setFont(tabularFont(textFont(TextSize::small)));
-        const QString fitting = painter->fontMetrics().elidedText(text, Qt::ElideRight, inner.width());
-        painter->drawText(inner, horizontal | Qt::AlignVCenter | Qt::TextSingleLine, fitting);
-        if (underlined) {
-            // The shape stands in the row's first cell; figures have no room for it.
-            const int wide = painter->fontMetrics().horizontalAdvance(fitting);
-            painter->fillRect(QRect(inner.right() + 1 - wide, inner.bottom() - gridStep / 4, wide, 2),
-                              findingColor(static_cast<plan::Severity>(severity.toInt())));
-        }
-        if (table_->twoLines() && !under.isEmpty()) {
-            painter->setFont(tabularFont(textFont(TextSize::small)));
-            painter->setPen(t.faint);
-            const QFontMetrics small = painter->fontMetrics();
-            painter->drawText(QRect(inner.left(), inner.bottom() + 1, inner.width(), small.height()),
-                              horizontal | Qt::AlignVCenter | Qt::TextSingleLine,
-                              small.elidedText(under, Qt::ElideRight, inner.width()));
-        }
+        drawText(painter, option, index, look);
     }
+    table_->drawn(index, look);
     if ((option.state & QStyle::State_HasFocus) && table_->hasFocus()) {
         painter->setRenderHint(QPainter::Antialiasing, false);
         painter->setPen(QPen(t.accent, 1));
@@ -138,6 +109,65 @@ void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, 
         painter->drawRect(cell.adjusted(0, 0, -1, -2));
     }
     painter->restore();
+}
+
+void CellDelegate::drawText(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index,
+                            const CellLook& look) const {
+    const Theme& t = theme();
+    QRect inner = option.rect.adjusted(gridStep / 2, gridStep / 4, -gridStep / 2, -gridStep / 4);
+    const QFont& figures = fonts(option.font).first;
+    const int line = QFontMetrics(figures).height();
+    const bool underlined = look.severity.isValid() && !look.fault && look.alignment == Qt::AlignRight;
+    if (look.severity.isValid() && !underlined) {
+        constexpr double side = 10;
+        const auto kind = static_cast<plan::Severity>(look.severity.toInt());
+        const QRectF box(inner.left(), inner.top() + (std::min(line, inner.height()) - side) / 2, side, side);
+        painter->setRenderHint(QPainter::Antialiasing);
+        painter->fillPath(findingShape(kind, box), findingColor(kind));
+        inner.setLeft(inner.left() + static_cast<int>(side) + 3);
+    }
+    if (look.icon != 0) {
+        constexpr int side = 16;
+        const QIcon icon = index.data(Qt::DecorationRole).value<QIcon>();
+        icon.paint(painter, QRect(inner.left(), inner.top() + (line - side) / 2, side, side));
+        inner.setLeft(inner.left() + side + gridStep / 2);
+    }
+    if (table_->twoLines())
+        inner.setHeight(line);
+    else if (look.bar.isValid())
+        inner.setBottom(inner.bottom() - barHeight);
+    // A long name is set smaller before it is cut.
+    const bool smaller = qRound(textWidth(look.text, figures)) > inner.width();
+    const QFont& small = fonts(option.font).second;
+    const QFont& font = smaller ? small : figures;
+    painter->setFont(font);
+    painter->setPen(look.fault ? t.stop : look.faint ? t.faint : t.ink);
+    const QString fitting = elided(look.text, font, inner.width());
+    painter->drawText(inner, look.alignment | Qt::AlignVCenter | Qt::TextSingleLine, fitting);
+    if (underlined) {
+        // The shape stands in the row's first cell; figures have no room for it.
+        const int wide = qRound(textWidth(fitting, font));
+        painter->fillRect(QRect(inner.right() + 1 - wide, inner.bottom() - gridStep / 4, wide, 2),
+                          findingColor(static_cast<plan::Severity>(look.severity.toInt())));
+    }
+    if (table_->twoLines() && !look.under.isEmpty()) {
+        painter->setFont(small);
+        painter->setPen(t.faint);
+        painter->drawText(QRect(inner.left(), inner.bottom() + 1, inner.width(), QFontMetrics(small).height()),
+                          look.alignment | Qt::AlignVCenter | Qt::TextSingleLine,
+                          elided(look.under, small, inner.width()));
+    }
+}
+
+// The fonts of figures and of what stands smaller; looked up once, not for every cell.
+const std::pair<QFont, QFont>& CellDelegate::fonts(const QFont& base) const {
+    const QFont desktop = textFont(TextSize::small);
+    if (!fonts_ || base_ != base || small_ != desktop) {
+        base_ = base;
+        small_ = desktop;
+        fonts_ = {tabularFont(base), tabularFont(desktop)};
+    }
+    return *fonts_;
 }
 
 QWidget* CellDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&, const QModelIndex& index) const {

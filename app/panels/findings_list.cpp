@@ -77,7 +77,7 @@ private:
         return index.siblingAtColumn(FindingsModel::textColumn).data().toString();
     }
     int wordWidth() const {
-        return QFontMetrics(view_->font()).horizontalAdvance(severityWord(plan::Severity::caution)) + gridStep;
+        return qRound(app::textWidth(severityWord(plan::Severity::caution), view_->font())) + gridStep;
     }
     int textWidth(int whole) const {
         return std::max(whole - gridStep - shapeSide - gridStep / 2 - wordWidth(), gridStep * 8);

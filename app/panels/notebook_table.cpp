@@ -101,6 +101,11 @@ void NotebookTable::setModel(QAbstractItemModel* model) {
     connect(model, &QAbstractItemModel::rowsInserted, this, &NotebookTable::fitHeight);
     connect(model, &QAbstractItemModel::rowsRemoved, this, &NotebookTable::fitHeight);
     connect(model, &QAbstractItemModel::modelReset, this, &NotebookTable::fitHeight);
+    for (const auto moved : {&QAbstractItemModel::rowsInserted, &QAbstractItemModel::rowsRemoved})
+        connect(model, moved, this, &NotebookTable::drawAllAnew);
+    connect(model, &QAbstractItemModel::rowsMoved, this, &NotebookTable::drawAllAnew);
+    connect(model, &QAbstractItemModel::layoutChanged, this, &NotebookTable::drawAllAnew);
+    connect(model, &QAbstractItemModel::modelReset, this, &NotebookTable::drawAllAnew);
     layOut();
 }
 
@@ -133,6 +138,36 @@ void NotebookTable::layOut() {
             if (!shown.contains(column)) setColumnHidden(column, true);
     }
     fitHeight();
+}
+
+void NotebookTable::drawn(const QModelIndex& index, const CellLook& look) {
+    drawn_[{index.row(), index.column()}] = look;
+}
+
+// Rows have come or gone: nothing on the screen belongs to its index any more.
+void NotebookTable::drawAllAnew() {
+    drawn_.clear();
+    viewport()->update();
+}
+
+void NotebookTable::dataChanged(const QModelIndex& topLeft, const QModelIndex& bottomRight, const QList<int>& roles) {
+    if (topLeft == bottomRight || !topLeft.isValid() || !bottomRight.isValid() || !isVisible())
+        return QTableView::dataChanged(topLeft, bottomRight, roles);
+    // What cannot be seen is drawn as it then is when it comes into view.
+    const QRect seen = viewport()->visibleRegion().boundingRect();
+    const int above = rowAt(seen.top());
+    const int below = rowAt(seen.bottom());
+    if (seen.isEmpty() || above < 0) return;
+    const int last = std::min(bottomRight.row(), below < 0 ? model()->rowCount() - 1 : below);
+    for (int row = std::max(topLeft.row(), above); row <= last; ++row) {
+        for (int column = topLeft.column(); column <= bottomRight.column(); ++column) {
+            if (isColumnHidden(column)) continue;
+            const QModelIndex index = model()->index(row, column);
+            const auto before = drawn_.find({row, column});
+            if (before != drawn_.end() && before->second == cellLook(index)) continue;
+            QTableView::dataChanged(index, index, roles);
+        }
+    }
 }
 
 void NotebookTable::fitHeight() {

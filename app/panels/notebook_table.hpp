@@ -7,12 +7,33 @@
 #include <QPersistentModelIndex>
 #include <QStyledItemDelegate>
 #include <QTableView>
+#include <QVariant>
+#include <map>
 #include <optional>
+#include <utility>
 #include <vector>
 
 namespace fayline::app {
 
 class NotebookTable;
+
+// All that a cell is drawn from but where it stands and whether it is chosen or lit: cells of one look are alike to the
+// eye.
+struct CellLook {
+    QString text;
+    QString under;
+    QVariant bar;
+    bool barFromMiddle = false;
+    QVariant ticked;  // its check state; not valid: no box
+    bool fault = false;
+    QVariant severity;
+    int alignment = 0;
+    qint64 icon = 0;  // its key; 0: none
+    bool faint = false;
+
+    bool operator==(const CellLook&) const = default;
+};
+CellLook cellLook(const QModelIndex& index);
 
 class CellDelegate : public QStyledItemDelegate {
     Q_OBJECT
@@ -31,7 +52,14 @@ public:
                      const QModelIndex& index) override;
 
 private:
+    void drawText(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index,
+                  const CellLook& look) const;
+    const std::pair<QFont, QFont>& fonts(const QFont& base) const;
+
     NotebookTable* table_;
+    mutable std::optional<std::pair<QFont, QFont>> fonts_;
+    mutable QFont base_;   // of which fonts_ are
+    mutable QFont small_;  // the desktop's, of which fonts_ are
 };
 
 class NotebookTable : public QTableView {
@@ -54,7 +82,10 @@ public:
     int litRow() const { return litRow_; }
     std::vector<int> chosenRows() const;  // ascending
     bool twoLines() const { return twoLines_; }
+    void drawn(const QModelIndex& index, const CellLook& look);  // told by the delegate
 
+    // Draws anew only what looks different: most cells of a table keep their text while a point is dragged.
+    void dataChanged(const QModelIndex& topLeft, const QModelIndex& bottomRight, const QList<int>& roles) override;
     QSize sizeHint() const override;
     QSize minimumSizeHint() const override;
 
@@ -80,6 +111,7 @@ private:
     void layOut();
     void fitHeight();
     int rowNearest(double at_m) const;
+    void drawAllAnew();
 
     std::vector<ColumnWidth> columns_;
     int stretched_ = -1;
@@ -87,6 +119,7 @@ private:
     bool twoLines_ = false;
     int litRow_ = -1;
     std::optional<double> litPlace_;
+    std::map<std::pair<int, int>, CellLook> drawn_;  // by row and column, as they stand on the screen
 };
 
 }  // namespace fayline::app

@@ -8,6 +8,7 @@
 #include <algorithm>
 
 #include "app/look/icons.hpp"
+#include "app/look/text_shape.hpp"
 #include "app/look/theme.hpp"
 #include "app/panels/findings_model.hpp"
 #include "app/panels/reading.hpp"
@@ -29,13 +30,17 @@ QFont figuresFont() {
     return tabularFont(textFont(TextSize::small));
 }
 
+int widthOf(const QString& text, const QFont& font) {
+    return qRound(textWidth(text, font));
+}
+
 // The lines that `text` takes when broken between words at `width` pixels; a word alone may stick out.
-QStringList linesAt(const QString& text, int width, const QFontMetrics& metrics) {
+QStringList linesAt(const QString& text, int width, const QFont& font) {
     QStringList lines;
     QString line;
     for (const QString& word : text.split(QLatin1Char(' '), Qt::SkipEmptyParts)) {
         const QString longer = line.isEmpty() ? word : line + QLatin1Char(' ') + word;
-        if (!line.isEmpty() && metrics.horizontalAdvance(longer) > width) {
+        if (!line.isEmpty() && widthOf(longer, font) > width) {
             lines << line;
             line = word;
         } else {
@@ -47,12 +52,12 @@ QStringList linesAt(const QString& text, int width, const QFontMetrics& metrics)
 }
 
 // The least width at which `text` needs no more than two lines.
-int leastWidth(const QString& text, const QFontMetrics& metrics) {
+int leastWidth(const QString& text, const QFont& font) {
     const QStringList words = text.split(QLatin1Char(' '), Qt::SkipEmptyParts);
-    int least = metrics.horizontalAdvance(text);
+    int least = widthOf(text, font);
     for (qsizetype first = 1; first < words.size(); ++first) {
-        const int above = metrics.horizontalAdvance(words.first(first).join(QLatin1Char(' ')));
-        const int below = metrics.horizontalAdvance(words.sliced(first).join(QLatin1Char(' ')));
+        const int above = widthOf(words.first(first).join(QLatin1Char(' ')), font);
+        const int below = widthOf(words.sliced(first).join(QLatin1Char(' ')), font);
         least = std::min(least, std::max(above, below));
     }
     return least + 1;
@@ -138,8 +143,8 @@ void QuestionButton::set(const QString& figures, bool answered, const std::optio
 }
 
 void QuestionButton::measureWidth(bool mayShrink) {
-    const int word = QFontMetrics(wordFont()).horizontalAdvance(word_) + shapeSide + gridStep / 2;
-    const int least = std::max(word, leastWidth(figures_, QFontMetrics(figuresFont()))) + gridStep;
+    const int word = widthOf(word_, wordFont()) + shapeSide + gridStep / 2;
+    const int least = std::max(word, leastWidth(figures_, figuresFont())) + gridStep;
     // Widths that follow every figure would make the whole line tremble while a point is dragged.
     if (least <= least_ && !mayShrink) return;
     least_ = least;
@@ -148,12 +153,11 @@ void QuestionButton::measureWidth(bool mayShrink) {
 
 bool QuestionButton::showsAll() const {
     const int room = width() - gridStep;
-    const QFontMetrics metrics(figuresFont());
-    const QStringList lines = linesAt(figures_, room, metrics);
+    const QFont font = figuresFont();
+    const QStringList lines = linesAt(figures_, room, font);
     return lines.size() <= mostLines &&
-           std::all_of(lines.begin(), lines.end(),
-                       [&](const QString& line) { return metrics.horizontalAdvance(line) <= room; }) &&
-           QFontMetrics(wordFont()).horizontalAdvance(word_) <= room;
+           std::all_of(lines.begin(), lines.end(), [&](const QString& line) { return widthOf(line, font) <= room; }) &&
+           widthOf(word_, wordFont()) <= room;
 }
 
 QSize QuestionButton::sizeHint() const {
@@ -179,13 +183,13 @@ void QuestionButton::paintEvent(QPaintEvent*) {
     painter.setPen(answered_ ? t.ink : t.faint);
     painter.drawText(QRect(left, inner.top(), inner.right() - left + 1, wordHeight), Qt::AlignLeft | Qt::AlignVCenter,
                      word_);
-    painter.setFont(figuresFont());
+    const QFont figuresSet = figuresFont();
+    painter.setFont(figuresSet);
     painter.setPen(answered_ && !outOfDate_ ? t.ink : t.faint);
     const QFontMetrics metrics = painter.fontMetrics();
     int top = inner.top() + wordHeight;
-    for (const QString& line :
-         linesAt(figures_, inner.width(), metrics)
-             .first(std::min<qsizetype>(mostLines, linesAt(figures_, inner.width(), metrics).size()))) {
+    const QStringList lines = linesAt(figures_, inner.width(), figuresSet);
+    for (const QString& line : lines.first(std::min<qsizetype>(mostLines, lines.size()))) {
         painter.drawText(QRect(inner.left(), top, inner.width(), metrics.height()), Qt::AlignLeft | Qt::AlignVCenter,
                          line);
         top += metrics.height();
