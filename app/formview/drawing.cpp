@@ -34,29 +34,19 @@ int classOf(double share) {
     return std::min(strainClasses, static_cast<int>(share * strainClasses));
 }
 
-// Adds the part of a strip between two of its places to `path` as one closed figure.
-void addBand(QPainterPath& path, const std::vector<line::Xy>& inside, const std::vector<line::Xy>& outside, size_t from,
-             size_t to) {
-    QPolygonF band;
-    band.reserve(static_cast<int>(2 * (to - from + 1)));
-    for (size_t j = from; j <= to; ++j) band << point(inside[j]);
-    for (size_t j = to + 1; j-- > from;) band << point(outside[j]);
-    path.addPolygon(band);
-    path.closeSubpath();
-}
-
-void addFace(QPainterPath& path, const std::vector<line::Xy>& face, size_t from, size_t to) {
+// Adds the stretches of `face` that are numbers.
+void addFace(Lines& lines, const std::vector<line::Xy>& face, size_t from, size_t to) {
     bool down = false;
     for (size_t j = from; j <= to && j < face.size(); ++j) {
         if (!finite(face[j])) {
             down = false;
             continue;
         }
-        if (down) {
-            path.lineTo(point(face[j]));
-        } else {
-            path.moveTo(point(face[j]));
+        if (!down) {
+            lines.emplace_back();
+            lines.back().reserve(static_cast<qsizetype>(to - j + 1));
         }
+        lines.back() << point(face[j]);
         down = true;
     }
 }
@@ -82,9 +72,9 @@ std::vector<Reach> reachesOf(const stack::StackPlan& plan) {
     return reaches;
 }
 
-// One stretch of all strips, `from` to `to` of the places: the classes of strain. A band that lies beside a more
+// One stretch of all strips, `from` to `to` of the places: the bands of one class. A band that lies beside a more
 // strained one reaches under it by one place, so that no ground shows between the two.
-void addStrips(std::vector<StrainClass>& classes, const stack::StackPlan& plan, const std::vector<Reach>& reaches,
+void addStrips(std::vector<Band>& bands, const stack::StackPlan& plan, const std::vector<Reach>& reaches,
                size_t stretchFrom, size_t stretchTo) {
     for (size_t strip = 0; strip + 1 < plan.faces.size() && strip < plan.strains.size(); ++strip) {
         const size_t from = std::max(stretchFrom, reaches[strip].first);
@@ -107,23 +97,10 @@ void addStrips(std::vector<StrainClass>& classes, const stack::StackPlan& plan, 
             while (end < to && drawn(end) && classAt(end) == own) ++end;
             const size_t first = j > from && drawn(j - 1) && classAt(j - 1) > own ? j - 1 : j;
             const size_t last = end < to && drawn(end) && classAt(end) > own ? end + 1 : end;
-            addBand(classes[own].path, inside, outside, first, last);
+            bands.push_back({own, strip, first, last});
             j = end;
         }
     }
-}
-
-std::vector<StrainClass> emptyClasses() {
-    std::vector<StrainClass> classes(strainClasses + 1);
-    for (int i = 0; i <= strainClasses; ++i) {
-        classes[i].share = std::min(1.0, (i + 0.5) / strainClasses);
-        classes[i].path.setFillRule(Qt::WindingFill);
-    }
-    return classes;
-}
-
-void dropEmpty(std::vector<StrainClass>& classes) {
-    std::erase_if(classes, [](const StrainClass& each) { return each.path.isEmpty(); });
 }
 
 void addPlaces(Drawing& drawing, const plan::Plan& plan, double sign) {
@@ -172,6 +149,10 @@ size_t firstWithin(const std::vector<double>& at_m, double from_m) {
 
 }  // namespace
 
+double shareOfClass(int strainClass) {
+    return std::min(1.0, (strainClass + 0.5) / strainClasses);
+}
+
 Drawing drawingOf(const plan::Plan& plan, boat::Side side) {
     Drawing drawing;
     drawing.length_m = plan.line.fair.line.length();
@@ -193,17 +174,22 @@ Drawing drawingOf(const plan::Plan& plan, boat::Side side) {
     const size_t last = stack.at_m.size() - 1;
     const size_t start = firstWithin(stack.at_m, 0);
     const size_t end = std::max(start, firstWithin(stack.at_m, drawing.length_m));
-    drawing.strips = emptyClasses();
-    drawing.overRun = emptyClasses();
+    for (const std::vector<line::Xy>& face : stack.faces) {
+        QPolygonF& corners = drawing.faces.emplace_back();
+        corners.reserve(static_cast<qsizetype>(face.size()));
+        for (const line::Xy& corner : face) corners << point(corner);
+    }
     const std::vector<Reach> reaches = reachesOf(stack);
     addStrips(drawing.strips, stack, reaches, start, end);
     addStrips(drawing.overRun, stack, reaches, 0, start);
     addStrips(drawing.overRun, stack, reaches, end, last);
-    dropEmpty(drawing.strips);
-    dropEmpty(drawing.overRun);
+    for (std::vector<Band>* bands : {&drawing.strips, &drawing.overRun}) {
+        std::stable_sort(bands->begin(), bands->end(),
+                         [](const Band& a, const Band& b) { return a.strainClass < b.strainClass; });
+    }
 
     // A face is that of the strip on its inner side, whose outside shows where the next strip ends before it.
-    const auto addFaces = [&](QPainterPath& within, QPainterPath& beyond, size_t face) {
+    const auto addFaces = [&](Lines& within, Lines& beyond, size_t face) {
         const Reach& reach = reaches[face == 0 ? 0 : face - 1];
         addFace(within, stack.faces[face], std::max(start, reach.first), std::min(end, reach.last));
         addFace(beyond, stack.faces[face], reach.first, std::min(start, reach.last));
@@ -218,8 +204,7 @@ Drawing drawingOf(const plan::Plan& plan, boat::Side side) {
             const line::Xy& inside = stack.faces[strip][place];
             const line::Xy& outside = stack.faces[strip + 1][place];
             if (!finite(inside) || !finite(outside)) continue;
-            drawing.outline.moveTo(point(inside));
-            drawing.outline.lineTo(point(outside));
+            drawing.outline.push_back(QPolygonF({point(inside), point(outside)}));
         }
     }
     // Where the stack is cut to a scarf the outside goes on, dashed, as that of the matching piece or of a caul.
@@ -227,8 +212,8 @@ Drawing drawingOf(const plan::Plan& plan, boat::Side side) {
     addFace(drawing.overRunOutline, stack.faces.back(), reaches.back().last, last);
     for (const size_t place : {size_t{0}, last}) {
         if (!finite(stack.faces.front()[place]) || !finite(stack.faces.back()[place])) continue;
-        drawing.overRunOutline.moveTo(point(stack.faces.front()[place]));
-        drawing.overRunOutline.lineTo(point(stack.faces.back()[place]));
+        drawing.overRunOutline.push_back(
+            QPolygonF({point(stack.faces.front()[place]), point(stack.faces.back()[place])}));
     }
     drawing.thinnestStrip_m = std::numeric_limits<double>::infinity();
     for (const stack::Strip& strip : stack.strips) {
@@ -236,7 +221,7 @@ Drawing drawingOf(const plan::Plan& plan, boat::Side side) {
     }
     for (size_t face = 1; face + 1 < stack.faces.size(); ++face) {
         const bool sawnOff = stack.strips[face].sacrificial != stack.strips[face - 1].sacrificial;
-        addFaces(sawnOff ? drawing.sawnOffFaces : drawing.faces, drawing.overRunFaces, face);
+        addFaces(sawnOff ? drawing.sawnOff : drawing.between, drawing.overRunBetween, face);
     }
     return drawing;
 }

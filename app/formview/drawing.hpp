@@ -1,10 +1,9 @@
 // What a plan looks like, in metres: made once for each plan, painted at any scale.
 //
-// Strips are gathered into one path for each class of strain, so that a repaint is a few dozen fills however many
-// strips and places there are.
+// Strips are gathered into bands of one class of strain, which share the faces between them.
 #pragma once
 
-#include <QPainterPath>
+#include <QPolygonF>
 #include <vector>
 
 #include "app/formview/transform.hpp"
@@ -25,29 +24,38 @@ struct DrawnPlace {
     double share = 0;   // that strain over what breaks the strip
 };
 
-struct StrainClass {
-    double share = 0;  // of the breaking strain, in the middle of the class
-    QPainterPath path;
+// A strip between two of the plan's places, all of it of one class of strain.
+struct Band {
+    int strainClass = 0;
+    size_t strip = 0;  // from the form outwards; it lies between the faces of this number and the next
+    size_t from = 0;   // place
+    size_t to = 0;
 };
+
+using Lines = std::vector<QPolygonF>;
 
 struct Drawing {
     double length_m = 0;
-    std::vector<DrawnPlace> places;    // ascending, over-run included
-    std::vector<StrainClass> strips;   // between the trim lines, the least strained first
-    std::vector<StrainClass> overRun;  // beyond them
-    QPainterPath faces;                // between strips
-    QPainterPath sawnOffFaces;         // inside of sacrificial strips
-    QPainterPath outline;              // of the stack between the trim lines
-    QPainterPath overRunOutline;
-    QPainterPath overRunFaces;
-    QPainterPath line;  // the fair line between its ends
-    QPainterPath form;  // edge of a form that allows for springback, where it is not the wanted one
+    std::vector<DrawnPlace> places;  // ascending, over-run included
+    Lines faces;                     // all of them, from the form outwards, each with every place of the plan
+    std::vector<Band> strips;        // between the trim lines, the least strained first
+    std::vector<Band> overRun;       // beyond them
+    Lines between;                   // faces between strips
+    Lines sawnOff;                   // inside of sacrificial strips
+    Lines outline;                   // of the stack between the trim lines
+    Lines overRunOutline;
+    Lines overRunBetween;
+    Lines line;  // the fair line between its ends
+    Lines form;  // edge of a form that allows for springback, where it is not the wanted one
     Bounds bounds;
     double greatestShare = 0;  // of the breaking strain, anywhere
     double thinnestStrip_m = 0;
 };
 
 inline constexpr int strainClasses = 80;  // from nothing to the breaking strain; one more for what is beyond
+
+// The share of the breaking strain in the middle of a class.
+double shareOfClass(int strainClass);
 
 // The drawing of `plan`; `side` is where its strips lie. Places that are not finite (no room for a strip) are left out.
 Drawing drawingOf(const plan::Plan& plan, boat::Side side);

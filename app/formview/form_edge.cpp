@@ -60,13 +60,13 @@ std::vector<EdgePlace> placesAlong(const Shown& shown, const Drawing& drawing, c
     return places;
 }
 
-// Adds what lies between the stack and the edge from one place to another.
-void addBetween(QPainterPath& path, const std::vector<EdgePlace>& places, size_t from, size_t to) {
+// What lies between the stack and the edge from one place to another, closed.
+QPolygonF between(const std::vector<EdgePlace>& places, size_t from, size_t to) {
     QPolygonF figure;
     for (size_t j = from; j <= to; ++j) figure << places[j].face;
     for (size_t j = to + 1; j-- > from;) figure << places[j].onEdge();
-    path.addPolygon(figure);
-    path.closeSubpath();
+    figure << figure.front();
+    return figure;
 }
 
 void addBars(QPainterPath& path, const std::vector<EdgePlace>& places, size_t from, size_t to) {
@@ -85,9 +85,9 @@ void addBars(QPainterPath& path, const std::vector<EdgePlace>& places, size_t fr
     }
 }
 
-void addEdge(QPainterPath& path, const std::vector<EdgePlace>& places, size_t from, size_t to) {
-    path.moveTo(places[from].onEdge());
-    for (size_t j = from + 1; j <= to; ++j) path.lineTo(places[j].onEdge());
+void addEdge(Lines& lines, const std::vector<EdgePlace>& places, size_t from, size_t to) {
+    QPolygonF& line = lines.emplace_back();
+    for (size_t j = from; j <= to; ++j) line << places[j].onEdge();
 }
 
 // Calls `each(from, to, value)` for the stretches of places between neighbours of which `value(from)` is the same.
@@ -120,8 +120,12 @@ void addGaps(FormEdge& edge, const Shown& shown, const Transform& transform) {
         if (own == Stretch::closed) return;
         edge.gaps = true;
         if (own == Stretch::beyond || own == Stretch::cut) return;  // what is sawn off may stand off
-        addBetween(own == Stretch::over ? edge.gapsOver : edge.gapsWithin, places, from, to);
-        if (own == Stretch::over) addBars(edge.barsOver, places, from, to);
+        const QPolygonF figure = between(places, from, to);
+        (own == Stretch::over ? edge.gapsOver : edge.gapsWithin).addPolygon(figure);
+        if (own != Stretch::over) return;
+        edge.overOutline.push_back(figure);
+        edge.overOutline.back() << figure[1];  // joined where it closes
+        addBars(edge.barsOver, places, from, to);
     });
     const auto standsOff = [&](size_t j) {
         if (kind(j) == Stretch::closed || kind(j) == Stretch::cut) return 0;

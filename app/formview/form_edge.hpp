@@ -36,8 +36,9 @@ struct FormEdge {
     QPainterPath gapsWithin;         // between stack and edge between the trim lines, within the limit
     QPainterPath gapsOver;           // ... above it
     QPainterPath barsOver;           // across those
-    QPainterPath edge;               // where it stands off and something bears; ends where the gap is cut
-    QPainterPath freeEdge;           // where it stands off and nothing bears, carried on
+    Lines overOutline;               // round gapsOver
+    Lines edge;                      // where it stands off and something bears; ends where the gap is cut
+    Lines freeEdge;                  // where it stands off and nothing bears, carried on
     QPainterPath pressure;           // as a band along the edge; nothing where there is none
 };
 

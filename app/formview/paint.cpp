@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "app/look/ribbon.hpp"
+
 namespace fayline::app {
 
 namespace {
@@ -30,6 +32,39 @@ QColor roleColour(TextRole role, const Theme& theme) {
 
 using paint::mix;
 
+constexpr double seen_px = 0.04;  // corners nearer than this to the line without them are not
+
+// Draws the bands, each in the colour that `colour` gives its class. Neighbours are drawn with the same corners of the
+// face between them, so that no ground shows through.
+template <class Colour>
+void paintBands(QPainter& painter, const Lines& faces, const std::vector<Band>& bands, const Colour& colour) {
+    std::vector<std::vector<bool>> ends(faces.size());
+    for (size_t i = 0; i < faces.size(); ++i) ends[i].resize(static_cast<size_t>(faces[i].size()));
+    for (const Band& band : bands) {
+        for (const size_t face : {band.strip, band.strip + 1}) ends[face][band.from] = ends[face][band.to] = true;
+    }
+    std::vector<std::vector<qsizetype>> corners;
+    for (size_t i = 0; i < faces.size(); ++i) corners.push_back(cornersSeen(faces[i], seen_px, ends[i]));
+
+    painter.setPen(Qt::NoPen);
+    QPolygonF figure;
+    int strainClass = -1;
+    for (const Band& band : bands) {
+        if (band.strainClass != strainClass) painter.setBrush(colour(shareOfClass(strainClass = band.strainClass)));
+        const auto side = [&](size_t face) {
+            const auto& seen = corners[face];
+            const auto first = std::lower_bound(seen.begin(), seen.end(), static_cast<qsizetype>(band.from));
+            return std::pair(first, std::upper_bound(first, seen.end(), static_cast<qsizetype>(band.to)));
+        };
+        figure.clear();
+        const auto [in, inEnd] = side(band.strip);
+        const auto [out, outEnd] = side(band.strip + 1);
+        for (auto at = in; at != inEnd; ++at) figure << faces[band.strip][*at];
+        for (auto at = outEnd; at != out;) figure << faces[band.strip + 1][*--at];
+        painter.drawPolygon(figure, Qt::WindingFill);
+    }
+}
+
 // How strongly lines between strips are drawn: they would hide strips that are thin on the screen.
 double faceStrength(double strip_px) {
     return std::clamp((strip_px - 1.2) / 5, 0.0, 0.85);
@@ -44,40 +79,23 @@ QColor paint::mix(const QColor& from, const QColor& to, double share) {
                             static_cast<float>(part(from.blueF(), to.blueF())));
 }
 
-QPainterPath paint::inPixels(const QPainterPath& path, const QTransform& pixels) {
-    constexpr double seen_px = 0.04;
-    QPainterPath drawn;
-    QPolygonF since;  // the corners after the last one that was kept
-    QPointF kept;
-    const auto passesBy = [&](const QPointF& to) {
-        const QPointF way = to - kept;
-        const double length = std::hypot(way.x(), way.y());
-        return std::all_of(since.begin(), since.end(), [&](const QPointF& corner) {
-            const QPointF off = corner - kept;
-            const double along = QPointF::dotProduct(off, way);
-            return along >= 0 && along <= length * length &&
-                   std::abs(way.x() * off.y() - way.y() * off.x()) <= seen_px * length;
-        });
-    };
-    for (int i = 0; i < path.elementCount(); ++i) {
-        const QPainterPath::Element element = path.elementAt(i);
-        const QPointF at = pixels.map(QPointF(element));
-        if (element.isMoveTo()) {
-            if (!since.isEmpty()) drawn.lineTo(since.last());
-            since.clear();
-            drawn.moveTo(at);
-            kept = at;
-            continue;
+void paint::smooth(QPainter& painter, const Lines& lines, const QTransform& pixels, const QPen& pen) {
+    // What a pen of one pixel or with dashes draws, a painter draws as fast.
+    const bool plain = pen.style() == Qt::SolidLine && pen.widthF() > 1;
+    painter.setPen(pen);
+    painter.setBrush(Qt::NoBrush);
+    for (const QPolygonF& line : lines) {
+        const QPolygonF seen = decimated(pixels.map(line), seen_px);
+        if (plain) {
+            drawRibbon(painter, seen, pen.widthF(), pen.color());
+        } else if (pen.style() == Qt::SolidLine) {
+            painter.drawPolyline(seen);
+        } else {
+            QPainterPath path;  // dashes run round corners
+            path.addPolygon(seen);
+            painter.drawPath(path);
         }
-        if (!since.isEmpty() && !passesBy(at)) {
-            kept = since.last();
-            drawn.lineTo(kept);
-            since.clear();
-        }
-        since << at;
     }
-    if (!since.isEmpty()) drawn.lineTo(since.last());
-    return drawn;
 }
 
 void paint::ground(QPainter& painter, const Sheet& sheet, const QSizeF& view, const Theme& theme) {
@@ -106,33 +124,26 @@ void paint::stack(QPainter& painter, const Sheet& sheet, const Drawing& drawing,
     const QTransform pixels = transform.matrix();
     // Without antialiasing neighbours meet without a seam; the lines upon them smooth what is seen of their edges.
     painter.setRenderHint(QPainter::Antialiasing, false);
-    for (const StrainClass& each : drawing.overRun) {
-        painter.fillPath(pixels.map(each.path), mix(theme.ground, theme.strain(each.share), 0.4));
-    }
-    for (const StrainClass& each : drawing.strips) painter.fillPath(pixels.map(each.path), theme.strain(each.share));
-
+    Lines faces;
+    for (const QPolygonF& face : drawing.faces) faces.push_back(pixels.map(face));
+    paintBands(painter, faces, drawing.overRun,
+               [&](double share) { return mix(theme.ground, theme.strain(share), 0.4); });
+    paintBands(painter, faces, drawing.strips, [&](double share) { return theme.strain(share); });
     painter.setRenderHint(QPainter::Antialiasing, true);
 
     const double strength = faceStrength(drawing.thinnestStrip_m * transform.pixelsPerMetre);
     if (strength > 0) {
         QColor face = theme.dark ? theme.ground : theme.ink;
         face.setAlphaF(static_cast<float>(strength));
-        painter.setPen(pen(face, 0.8));
-        painter.drawPath(paint::inPixels(drawing.faces, pixels));
+        paint::smooth(painter, drawing.between, pixels, pen(face, 0.8));
         face.setAlphaF(static_cast<float>(strength / 3));
-        painter.setPen(pen(face, 0.8));
-        painter.drawPath(paint::inPixels(drawing.overRunFaces, pixels));
+        paint::smooth(painter, drawing.overRunBetween, pixels, pen(face, 0.8));
     }
-    painter.setPen(pen(theme.ink, 1.2, Qt::DashLine));
-    painter.drawPath(paint::inPixels(drawing.sawnOffFaces, pixels));
-    painter.setPen(pen(theme.faint, 1, Qt::DashLine));
-    painter.drawPath(paint::inPixels(drawing.overRunOutline, pixels));
-    painter.setPen(pen(theme.ink, 1));
-    painter.drawPath(paint::inPixels(drawing.outline, pixels));
-    painter.setPen(pen(theme.ink, 2));
-    painter.drawPath(paint::inPixels(drawing.line, pixels));
-    painter.setPen(pen(theme.faint, 1.2, Qt::DashDotLine));
-    painter.drawPath(paint::inPixels(drawing.form, pixels));
+    paint::smooth(painter, drawing.sawnOff, pixels, pen(theme.ink, 1.2, Qt::DashLine));
+    paint::smooth(painter, drawing.overRunOutline, pixels, pen(theme.faint, 1, Qt::DashLine));
+    paint::smooth(painter, drawing.outline, pixels, pen(theme.ink, 1));
+    paint::smooth(painter, drawing.line, pixels, pen(theme.ink, 2));
+    paint::smooth(painter, drawing.form, pixels, pen(theme.faint, 1.2, Qt::DashDotLine));
 
     for (const QLineF& line : sheet.pins) {
         painter.setPen(pen(theme.ground, 4));
@@ -244,7 +255,7 @@ void paint::texts(QPainter& painter, const std::vector<Text>& texts, const Fonts
 void paintForm(QPainter& painter, const Sheet& sheet, const Drawing& drawing, const Transform& transform,
                const QSizeF& view, const Choice& choice, const Fonts& fonts, const Theme& theme) {
     paint::ground(painter, sheet, view, theme);
-    if (!drawing.line.isEmpty()) paint::stack(painter, sheet, drawing, transform, theme);
+    if (!drawing.line.empty()) paint::stack(painter, sheet, drawing, transform, theme);
     paint::marks(painter, sheet, choice, theme);
     paint::furniture(painter, sheet, view, fonts, theme);
     paint::texts(painter, sheet.texts, fonts, theme);

@@ -37,9 +37,9 @@ void texts(QPainter& painter, const std::vector<Text>& texts, const Fonts& fonts
 
 QColor mix(const QColor& from, const QColor& to, double share);
 
-// A path of straight pieces in pixels, without the corners that no eye can tell from the piece that passes them by:
-// to stroke each of them is most of the work of a picture.
-QPainterPath inPixels(const QPainterPath& path, const QTransform& pixels);
+// Draws smooth lines in pixels, without the corners that no eye can tell from the piece that passes them by: to stroke
+// each of them is most of the work of a picture.
+void smooth(QPainter& painter, const Lines& lines, const QTransform& pixels, const QPen& pen);
 
 }  // namespace paint
 

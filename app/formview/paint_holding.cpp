@@ -105,20 +105,16 @@ void paint::formEdge(QPainter& painter, const Sheet& sheet, const Theme& theme) 
     painter.setPen(pen(mix(theme.ground, theme.faint, 0.6), 1));
     painter.drawPath(sheet.formSide);
     if (!sheet.boatSide.isEmpty()) {
-        painter.setPen(pen(theme.faint, 1));
-        painter.drawPath(inPixels(sheet.boatSide, {}));
+        smooth(painter, {sheet.boatSide}, {}, pen(theme.faint, 1));
     }
     if (!edge.gaps) return;
     painter.fillPath(edge.gapsWithin, mix(theme.ground, theme.note, theme.dark ? 0.3 : 0.2));
     painter.fillPath(edge.gapsOver, theme.ground);  // bars on bare ground: nobody takes it for wood
     painter.setPen(pen(theme.caution, 1.2));
     painter.drawPath(edge.barsOver);
-    painter.setPen(pen(theme.caution, 1.6));
-    painter.drawPath(inPixels(edge.gapsOver, {}));
-    painter.setPen(pen(theme.faint, 1, Qt::DotLine));
-    painter.drawPath(inPixels(edge.freeEdge, {}));
-    painter.setPen(pen(theme.ink, 1.2));
-    painter.drawPath(inPixels(edge.edge, {}));
+    smooth(painter, edge.overOutline, {}, pen(theme.caution, 1.6));
+    smooth(painter, edge.freeEdge, {}, pen(theme.faint, 1, Qt::DotLine));
+    smooth(painter, edge.edge, {}, pen(theme.ink, 1.2));
 }
 
 void paint::trims(QPainter& painter, const Sheet& sheet, const Choice& choice, const Theme& theme) {

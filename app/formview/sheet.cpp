@@ -78,19 +78,11 @@ QPainterPath strokesAlongForm(const FormEdge& edge, const QSizeF& view) {
 }
 
 // A piece glued in place lies on the boat: a second line beside the edge, as of a plank or a backbone seen in section.
-QPainterPath lineAlongBoat(const FormEdge& edge) {
+QPolygonF lineAlongBoat(const FormEdge& edge) {
     constexpr double beside_px = 6;
-    QPainterPath line;
-    bool down = false;
+    QPolygonF line;
     for (const EdgePlace& place : edge.places) {
-        if (!place.borne || place.cut) continue;
-        const QPointF at = place.onEdge() + place.in * beside_px;
-        if (down) {
-            line.lineTo(at);
-        } else {
-            line.moveTo(at);
-        }
-        down = true;
+        if (place.borne && !place.cut) line << place.onEdge() + place.in * beside_px;
     }
     return line;
 }

@@ -86,7 +86,7 @@ struct Sheet {
     std::vector<QLineF> pins;
     std::vector<QPolygonF> posts;  // of a form of posts: down one side, over the top, up the other
     QPainterPath formSide;         // short strokes on the form's side of the stack
-    QPainterPath boatSide;         // of a piece glued in place: a second line beside the edge
+    QPolygonF boatSide;            // of a piece glued in place: a second line beside the edge
     FormEdge edge;
     std::vector<ForceArrow> forces;
     ForceScale forceScale;

@@ -3,10 +3,10 @@
 #include <QKeyEvent>
 #include <QMouseEvent>
 #include <QPainter>
-#include <QPainterPath>
 #include <algorithm>
 #include <cmath>
 
+#include "app/look/ribbon.hpp"
 #include "app/look/text_shape.hpp"
 #include "app/look/theme.hpp"
 #include "app/panels/reading.hpp"
@@ -236,15 +236,11 @@ void AlongPlot::drawCurves(QPainter* painter) const {
     for (std::size_t i = 0; i < curves_.size(); ++i) {
         if (curves_[i].size() < 2) continue;
         const bool main = picture_.curves[i].main;
-        painter->setPen(QPen(main ? t.ink : t.faint, main ? 1.75 : 1, Qt::SolidLine, Qt::FlatCap, Qt::RoundJoin));
         QPolygonF curve = curves_[i];
         for (QPointF& point : curve) {
             point = {area_.left() + point.x() * area_.width(), area_.bottom() - point.y() * area_.height()};
         }
-        // As one path: drawn piece by piece, the smoothing would leave a dot where two pieces meet.
-        QPainterPath path;
-        path.addPolygon(curve);
-        painter->drawPath(path);
+        drawRibbon(*painter, curve, main ? 1.75 : 1, main ? t.ink : t.faint);
     }
     painter->restore();
 }

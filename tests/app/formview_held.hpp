@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QtTest>
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
@@ -99,6 +100,13 @@ inline bool finite(const QPainterPath& path) {
         if (!std::isfinite(path.elementAt(i).x) || !std::isfinite(path.elementAt(i).y)) return false;
     }
     return true;
+}
+
+inline bool finite(const Lines& lines) {
+    return std::all_of(lines.begin(), lines.end(), [](const QPolygonF& line) {
+        return std::all_of(line.begin(), line.end(),
+                           [](const QPointF& at) { return std::isfinite(at.x()) && std::isfinite(at.y()); });
+    });
 }
 
 // How far from `from` along `way` pixels of about this colour reach without a break of more than two, within `most`.
