@@ -1,0 +1,255 @@
+#include "core/stack/learned.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/measure/figures.hpp"
+#include "core/stack/form_ground.hpp"
+#include "core/stack/form_plan.hpp"
+#include "core/wood/student.hpp"
+
+namespace fayline::stack {
+
+namespace {
+
+// A factor whose error is larger than the whole range of measured pieces says nothing.
+constexpr double mostError = 1;
+
+// The piece as it lies on its form, and let go with any factor.
+class OnForm {
+public:
+    OnForm(const RecordedPiece& recorded, const std::vector<wood::Species>& species) {
+        const boat::Piece& piece = recorded.piece;
+        const StackPlan stack =
+            planStack(piece.stack, piece.line.describes, piece.line.stripsOn, recorded.line, species);
+        const FormPlan form = planForm(piece, recorded.line, species, stack);
+        letsGo = form.letsGo;
+        ground_ = formGround(piece, recorded.line, stack);
+        onForm_ = form.line;
+        const std::vector<Ground::Place>& places = ground_.ground.places;
+        for (std::size_t i = 0; i < places.size(); ++i) {
+            const double k = places[i].line.curvature_per_m;
+            share_.push_back(k != 0 ? onForm_.nodes()[i].turn_per_m / k : 1);
+        }
+        ratios_ = ratiosOn(ground_, ground_.parts.front(), share_);
+        theory = ratios_[ground_.tightest];
+        straight_m = std::abs(onForm_.nodes()[ground_.ground.end].s_m - onForm_.nodes()[ground_.ground.start].s_m);
+    }
+
+    Opening letGo(double factor) const {
+        Turned turned{ground_.parts.front().axisFromLine_m, share_, {}, 1};
+        for (std::size_t i = 0; i < share_.size(); ++i) turned.share[i] *= 1 - factor * ratios_[i];
+        return openingOf(ground_.ground, onForm_, shapeOf(ground_.ground, turned));
+    }
+
+    bool letsGo = true;
+    double theory = 0;
+    double straight_m = 0;  // between the trim lines, were it laid straight
+
+private:
+    FormGround ground_;
+    FormLine onForm_;
+    std::vector<double> share_;
+    std::vector<double> ratios_;
+};
+
+// One length that was read, as the piece let go with a factor would have it.
+struct Read {
+    double (*of)(const Opening&) = nullptr;
+    double wanted_m = 0;
+    double error_m = 0;
+};
+
+std::vector<Read> readsOf(const boat::LetGo& reading) {
+    std::vector<Read> reads;
+    const double formMade = std::hypot(tapeError_m, formMadeWithin_m);
+    if (reading.chordPiece_m > 0 && reading.chordForm_m > 0) {
+        // What the form is off by is in both chords.
+        reads.push_back({[](const Opening& o) { return o.chord_m; }, reading.chordPiece_m - reading.chordForm_m,
+                         std::sqrt(2) * tapeError_m});
+    } else if (reading.chordPiece_m > 0) {
+        reads.push_back({[](const Opening& o) { return o.chordTo_m; }, reading.chordPiece_m, formMade});
+    }
+    if (reading.risePiece_m > 0) {
+        reads.push_back({[](const Opening& o) { return o.riseTo_m; }, reading.risePiece_m, formMade});
+    }
+    return reads;
+}
+
+std::string whyNone(const boat::LetGo& reading, const OnForm& piece) {
+    if (!piece.letsGo) return "nothing lets this piece go";
+    if (!(reading.chordPiece_m > 0) && !(reading.risePiece_m > 0))
+        return "neither chord nor rise of the piece stand there";
+    if (reading.chordPiece_m > piece.straight_m || reading.risePiece_m > piece.straight_m / 2) {
+        return "the piece, laid straight, is shorter than what was read";
+    }
+    const double onForm = piece.letGo(0).chordFrom_m;
+    const double most = formChordShare * onForm + formChordOff_m;
+    if (reading.chordForm_m > 0 && std::abs(reading.chordForm_m - onForm) > most) {
+        return "the chord that was read on the form is not that of the form as the plan has it";
+    }
+    return {};
+}
+
+FactorRead factorFrom(const std::vector<Read>& reads, const OnForm& piece) {
+    FactorRead result;
+    result.theory = piece.theory;
+    constexpr double step = 1e-3;
+    double factor = 1;
+    for (int round = 0; round < 12; ++round) {
+        const Opening here = piece.letGo(factor);
+        const Opening more = piece.letGo(factor + step);
+        double square = 0;
+        double along = 0;
+        for (const Read& read : reads) {
+            const double slope = (read.of(more) - read.of(here)) / step / read.error_m;
+            square += slope * slope;
+            along += slope * (read.wanted_m - read.of(here)) / read.error_m;
+        }
+        if (!(square > 1 / (mostError * mostError))) {
+            result.why = "so little springback follows for it that a tape does not tell it";
+            return result;
+        }
+        result.error = 1 / std::sqrt(square);
+        const double next = std::clamp(factor + along / square, leastFactor - 1, mostFactor + 1);
+        const double moved = std::abs(next - factor);
+        factor = next;
+        if (moved < 1e-9) break;
+    }
+    if (factor < leastFactor || factor > mostFactor) {
+        result.why = "it is far more than any springback, or far the other way; was it read at the trim lines?";
+        return result;
+    }
+    result.factor = factor;
+    return result;
+}
+
+FactorRead factorOn(const boat::LetGo& reading, const OnForm& piece) {
+    FactorRead none;
+    none.theory = piece.theory;
+    none.why = whyNone(reading, piece);
+    return none.why.empty() ? factorFrom(readsOf(reading), piece) : none;
+}
+
+std::string leftOutText(const std::string& name, const std::string& when, const std::string& why) {
+    return name + (when.empty() ? "" : ", glued " + when) + ", is left out: " + why + ".";
+}
+
+// The readings of one glue-up, early ones first, the last one marked.
+void addReadings(Learned& learned, const RecordedPiece& recorded, const boat::Record& record, const OnForm& piece) {
+    std::vector<boat::LetGo> inOrder = record.letGo;
+    std::stable_sort(inOrder.begin(), inOrder.end(),
+                     [](const boat::LetGo& a, const boat::LetGo& b) { return a.after_s < b.after_s; });
+    const std::size_t before = learned.readings.size();
+    for (const boat::LetGo& reading : inOrder) {
+        const FactorRead read = factorOn(reading, piece);
+        if (!read.factor) {
+            learned.leftOut.push_back(leftOutText(recorded.piece.name, record.when, read.why));
+            continue;
+        }
+        SpringbackReading shown;
+        shown.piece = recorded.piece.name;
+        shown.when = record.when;
+        shown.after_s = reading.after_s;
+        shown.theory = read.theory;
+        shown.factor = *read.factor;
+        shown.measured = shown.factor * shown.theory;
+        shown.error = read.error;
+        learned.readings.push_back(shown);
+    }
+    if (learned.readings.size() == before) return;
+    learned.readings.back().last = true;
+    const double last = learned.readings.back().factor;
+    for (std::size_t i = before; i < learned.readings.size(); ++i) {
+        // Where the last is none, no reading is a share of it.
+        if (std::abs(last) > learned.readings.back().error)
+            learned.readings[i].share = learned.readings[i].factor / last;
+    }
+}
+
+std::string howFarText(const Learned& learned) {
+    const auto figure = [](double value) { return measure::upToDecimals(value, 2); };
+    const std::string next = "the next is expected at " + figure(*learned.factor) +
+                             ", and 95 of 100 would lie between " + figure(learned.low) + " and " +
+                             figure(learned.high);
+    const std::string pieces =
+        learned.pieces == 1 ? "One piece opened" : std::to_string(learned.pieces) + " pieces opened in the mean";
+    const std::string far = learned.pieces < 3 ? "that is little to go by, so what other builders measured (nothing to "
+                                                 "twice the rule) still counts for much"
+                            : learned.pieces < 10 ? "what other builders measured still counts"
+                                                  : "these are enough to stand by themselves";
+    return pieces + " " + figure(learned.mean) + " times what the rule says; " + next + ": " + far + ".";
+}
+
+}  // namespace
+
+FactorRead factorOf(const boat::LetGo& reading, const RecordedPiece& recorded,
+                    const std::vector<wood::Species>& species) {
+    return factorOn(reading, OnForm(recorded, species));
+}
+
+NextFactor nextFactor(const std::vector<double>& factors, const std::vector<double>& errors) {
+    constexpr double rule = 1;
+    const double deviation = 1 / wood::studentRange95(scatterCounts);  // the range is one to either side of the rule
+    const double between = deviation * deviation / 2;
+    const double withinShop = deviation * deviation / 2;
+
+    const auto count = static_cast<double>(factors.size());
+    double mean = rule;
+    double squares = scatterCounts * withinShop;
+    double reading = 0;
+    int freedom = scatterCounts;
+    if (!factors.empty()) {
+        mean = 0;
+        for (const double factor : factors) mean += factor / count;
+        for (const double factor : factors) squares += (factor - mean) * (factor - mean);
+        for (const double error : errors) reading += error * error / count;
+        freedom += static_cast<int>(factors.size()) - 1;
+    }
+    const double scatter = squares / freedom;
+    const double weight = count / std::max(scatter, reading);
+    const double shopVariance = 1 / (1 / between + weight);
+    const double expected = shopVariance * (rule / between + weight * mean);
+    const double within = wood::studentRange95(freedom) * std::sqrt(shopVariance + scatter);
+    return {expected, expected - within, expected + within};
+}
+
+Learned learnSpringback(const std::vector<RecordedPiece>& recorded, const std::vector<wood::Species>& species) {
+    Learned learned;
+    for (const RecordedPiece& one : recorded) {
+        const bool any = std::any_of(one.piece.record.begin(), one.piece.record.end(),
+                                     [](const boat::Record& record) { return !record.letGo.empty(); });
+        if (!any) continue;
+        const OnForm piece(one, species);
+        for (const boat::Record& record : one.piece.record) {
+            if (record.letGo.empty()) continue;
+            if (record.dryFit) {
+                learned.leftOut.push_back(leftOutText(one.piece.name, record.when, "a dry fit has no glue to hold it"));
+                continue;
+            }
+            addReadings(learned, one, record, piece);
+        }
+    }
+    std::vector<double> factors;
+    std::vector<double> errors;
+    for (const SpringbackReading& reading : learned.readings) {
+        if (!reading.last) continue;
+        factors.push_back(reading.factor);
+        errors.push_back(reading.error);
+        learned.mean += reading.factor;
+    }
+    learned.pieces = static_cast<int>(factors.size());
+    if (factors.empty()) {
+        learned.howFar = "Nothing follows from what was read so far.";
+        return learned;
+    }
+    learned.mean /= learned.pieces;
+    const NextFactor next = nextFactor(factors, errors);
+    learned.factor = next.factor;
+    learned.low = next.low;
+    learned.high = next.high;
+    learned.howFar = howFarText(learned);
+    return learned;
+}
+
+}  // namespace fayline::stack
