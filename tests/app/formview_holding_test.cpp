@@ -262,6 +262,26 @@ private slots:
         }
     }
 
+    // Fitted, each arrow with the words beside or beyond it lies in the view.
+    void AFittedPieceHasRoomForItsArrowsAndTheirFigures() {
+        for (const QSize size : {QSize(660, 520), QSize(900, 600), QSize(480, 700)}) {
+            Bench bench("marram_in_place", 0, size);
+            bench.view.fitToWindow();
+            const Drawing drawing = drawingOf(*bench.shown.plan, bench.shown.piece.line.stripsOn);
+            const Fonts fonts = fontsFrom(tabularFont(bench.view.font()));
+            const Sheet sheet =
+                sheetOf(bench.shown, drawing, bench.view.transform(), bench.view.size(), Choice{}, fonts, false);
+            QVERIFY(sheet.forces.size() >= 8);
+            const QRectF view(QPointF(0, 0), QSizeF(size));
+            const QFontMetricsF figures(fonts.small);
+            for (const ForceArrow& arrow : sheet.forces) {
+                QVERIFY2(view.contains(arrow.shaft.p1()) && view.contains(arrow.shaft.p2()), qPrintable(arrow.figure));
+                const double beyond = arrow.shaft.p1().x() - arrow.way.x() * figures.horizontalAdvance(arrow.figure);
+                QVERIFY2(beyond >= 0 && beyond <= size.width(), qPrintable(arrow.figure));
+            }
+        }
+    }
+
     void APropStandsFromItsFootToItsHead() {
         Propped bench;
         const auto& station = bench.shown.piece.holding.stations[bench.prop];
