@@ -4,8 +4,9 @@
 #include <cmath>
 
 #include "core/measure/figures.hpp"
-#include "core/stack/form_ground.hpp"
+#include "core/measure/input_error.hpp"
 #include "core/stack/form_plan.hpp"
+#include "core/stack/on_form.hpp"
 #include "core/wood/student.hpp"
 
 namespace fayline::stack {
@@ -15,42 +16,24 @@ namespace {
 // A factor whose error is larger than the whole range of measured pieces says nothing.
 constexpr double mostError = 1;
 
-// The piece as it lies on its form, and let go with any factor.
-class OnForm {
-public:
-    OnForm(const RecordedPiece& recorded, const std::vector<wood::Species>& species) {
+// The piece on its form, and let go with any factor.
+struct LetGoPiece {
+    LetGoPiece(const RecordedPiece& recorded, const std::vector<wood::Species>& species) {
         const boat::Piece& piece = recorded.piece;
         const StackPlan stack =
             planStack(piece.stack, piece.line.describes, piece.line.stripsOn, recorded.line, species);
         const FormPlan form = planForm(piece, recorded.line, species, stack);
         letsGo = form.letsGo;
-        ground_ = formGround(piece, recorded.line, stack);
-        onForm_ = form.line;
-        const std::vector<Ground::Place>& places = ground_.ground.places;
-        for (std::size_t i = 0; i < places.size(); ++i) {
-            const double k = places[i].line.curvature_per_m;
-            share_.push_back(k != 0 ? onForm_.nodes()[i].turn_per_m / k : 1);
-        }
-        ratios_ = ratiosOn(ground_, ground_.parts.front(), share_);
-        theory = ratios_[ground_.tightest];
-        straight_m = std::abs(onForm_.nodes()[ground_.ground.end].s_m - onForm_.nodes()[ground_.ground.start].s_m);
+        lies = lieOn(piece, recorded.line, stack, form.line);
+        const Ground& ground = lies.ground.ground;
+        straight_m = lies.onForm.nodes()[ground.end].s_m - lies.onForm.nodes()[ground.start].s_m;
     }
 
-    Opening letGo(double factor) const {
-        Turned turned{ground_.parts.front().axisFromLine_m, share_, {}, 1};
-        for (std::size_t i = 0; i < share_.size(); ++i) turned.share[i] *= 1 - factor * ratios_[i];
-        return openingOf(ground_.ground, onForm_, shapeOf(ground_.ground, turned));
-    }
+    Opening letGo(double factor) const { return openingOf(lies.ground.ground, lies.onForm, lies.letGo(factor)); }
 
+    OnForm lies;
     bool letsGo = true;
-    double theory = 0;
     double straight_m = 0;  // between the trim lines, were it laid straight
-
-private:
-    FormGround ground_;
-    FormLine onForm_;
-    std::vector<double> share_;
-    std::vector<double> ratios_;
 };
 
 // One length that was read, as the piece let go with a factor would have it.
@@ -76,7 +59,7 @@ std::vector<Read> readsOf(const boat::LetGo& reading) {
     return reads;
 }
 
-std::string whyNone(const boat::LetGo& reading, const OnForm& piece) {
+std::string whyNone(const boat::LetGo& reading, const LetGoPiece& piece) {
     if (!piece.letsGo) return "nothing lets this piece go";
     if (!(reading.chordPiece_m > 0) && !(reading.risePiece_m > 0))
         return "neither chord nor rise of the piece stand there";
@@ -91,9 +74,9 @@ std::string whyNone(const boat::LetGo& reading, const OnForm& piece) {
     return {};
 }
 
-FactorRead factorFrom(const std::vector<Read>& reads, const OnForm& piece) {
+FactorRead factorFrom(const std::vector<Read>& reads, const LetGoPiece& piece) {
     FactorRead result;
-    result.theory = piece.theory;
+    result.theory = piece.lies.theory();
     constexpr double step = 1e-3;
     double factor = 1;
     for (int round = 0; round < 12; ++round) {
@@ -124,9 +107,9 @@ FactorRead factorFrom(const std::vector<Read>& reads, const OnForm& piece) {
     return result;
 }
 
-FactorRead factorOn(const boat::LetGo& reading, const OnForm& piece) {
+FactorRead factorOn(const boat::LetGo& reading, const LetGoPiece& piece) {
     FactorRead none;
-    none.theory = piece.theory;
+    none.theory = piece.lies.theory();
     none.why = whyNone(reading, piece);
     return none.why.empty() ? factorFrom(readsOf(reading), piece) : none;
 }
@@ -136,7 +119,7 @@ std::string leftOutText(const std::string& name, const std::string& when, const 
 }
 
 // The readings of one glue-up, early ones first, the last one marked.
-void addReadings(Learned& learned, const RecordedPiece& recorded, const boat::Record& record, const OnForm& piece) {
+void addReadings(Learned& learned, const RecordedPiece& recorded, const boat::Record& record, const LetGoPiece& piece) {
     std::vector<boat::LetGo> inOrder = record.letGo;
     std::stable_sort(inOrder.begin(), inOrder.end(),
                      [](const boat::LetGo& a, const boat::LetGo& b) { return a.after_s < b.after_s; });
@@ -185,7 +168,7 @@ std::string howFarText(const Learned& learned) {
 
 FactorRead factorOf(const boat::LetGo& reading, const RecordedPiece& recorded,
                     const std::vector<wood::Species>& species) {
-    return factorOn(reading, OnForm(recorded, species));
+    return factorOn(reading, LetGoPiece(recorded, species));
 }
 
 NextFactor nextFactor(const std::vector<double>& factors, const std::vector<double>& errors) {
@@ -220,14 +203,21 @@ Learned learnSpringback(const std::vector<RecordedPiece>& recorded, const std::v
         const bool any = std::any_of(one.piece.record.begin(), one.piece.record.end(),
                                      [](const boat::Record& record) { return !record.letGo.empty(); });
         if (!any) continue;
-        const OnForm piece(one, species);
+        std::optional<LetGoPiece> piece;
+        try {
+            piece.emplace(one, species);
+        } catch (const measure::InputError& error) {
+            learned.leftOut.push_back(
+                leftOutText(one.piece.name, {}, std::string("no plan can be made of it, ") + error.what()));
+            continue;
+        }
         for (const boat::Record& record : one.piece.record) {
             if (record.letGo.empty()) continue;
             if (record.dryFit) {
                 learned.leftOut.push_back(leftOutText(one.piece.name, record.when, "a dry fit has no glue to hold it"));
                 continue;
             }
-            addReadings(learned, one, record, piece);
+            addReadings(learned, one, record, *piece);
         }
     }
     std::vector<double> factors;

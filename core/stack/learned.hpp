@@ -62,8 +62,7 @@ struct Learned {
 };
 
 // `recorded`: pieces of the boat that have `record[].let_go`. Each glue-up of a record is a piece of its own; dry fits
-// and pieces that nothing lets go say nothing. Throws InputError as planStack and planForm do, for a piece that no plan
-// can be made of.
+// and pieces that nothing lets go say nothing, nor one that no plan can be made of.
 // Error: against pieces let go by planForm with a factor of their own, 1e-6 of the factor.
 Learned learnSpringback(const std::vector<RecordedPiece>& recorded, const std::vector<wood::Species>& species);
 
@@ -84,7 +83,8 @@ struct NextFactor {
 NextFactor nextFactor(const std::vector<double>& factors, const std::vector<double>& errors);
 inline constexpr int scatterCounts = 4;
 
-// The factor of this reading of the piece, and its error; none with the reason where nothing follows from it.
+// The factor of this reading of the piece, and its error; none with the reason where nothing follows from it. Throws
+// InputError as planStack and planForm do.
 struct FactorRead {
     std::optional<double> factor;
     double error = 0;
