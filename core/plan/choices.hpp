@@ -45,7 +45,8 @@ struct Choice {
 struct Choices {
     std::vector<Choice> all;  // by thickness; mixed ones after
     int namedIndex = -1;      // -1: none is possible
-    // The wood of which boards are listed, but none from which a strip as wide as these could be sawn; empty: none such.
+    // The wood of which boards are listed, but none from which a strip as wide as these could be sawn; empty: none
+    // such.
     std::string noStripFrom;
     double boardWidth_m = 0;  // what such a board must have one way, and the other
     double boardThick_m = 0;

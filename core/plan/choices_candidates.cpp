@@ -107,7 +107,7 @@ public:
     bool fills() const { return deepest_.has_value(); }
 
     std::vector<double> grid() const {
-        const double least_m = metric(wanted_.notation) ? 0.0015 : measure::inch_m / 16;
+        const double least_m = thinnest_m(wanted_.notation);
         double step_m = metric(wanted_.notation) ? 0.0005 : measure::inch_m / 32;
         const double most_m = deepest().depth_m / 2;
         while ((most_m - least_m) / step_m + 1 > mostThicknesses) step_m *= 2;
@@ -117,7 +117,7 @@ public:
     }
 
     std::vector<double> evenly(const std::vector<double>& grid) const {
-        const double least_m = metric(wanted_.notation) ? 0.0015 : measure::inch_m / 16;
+        const double least_m = thinnest_m(wanted_.notation);
         constexpr int most = 12;
         std::vector<double> thicknesses;
         for (int n = 2; n <= most; ++n) {
@@ -130,8 +130,8 @@ public:
 
     std::optional<Candidate> alike(double thickness_m) const {
         return filledWith(thickness_m, [&](const Band& band, std::vector<boat::Strips>& strips) {
-            strips.push_back(stripsOf(band, thickness_m, countFor(band.depth_m, thickness_m, glue_m_),
-                                      wanted_.notation));
+            strips.push_back(
+                stripsOf(band, thickness_m, countFor(band.depth_m, thickness_m, glue_m_), wanted_.notation));
         });
     }
 
@@ -254,11 +254,16 @@ std::vector<Candidate> mixedOnes(const Builder& builder, const CandidatesWanted&
     }
     if (all.size() <= static_cast<std::size_t>(mostMixed)) return all;
     std::vector<Candidate> few;
-    for (std::size_t i = 0; i < static_cast<std::size_t>(mostMixed); ++i) few.push_back(all[i * all.size() / mostMixed]);
+    for (std::size_t i = 0; i < static_cast<std::size_t>(mostMixed); ++i)
+        few.push_back(all[i * all.size() / mostMixed]);
     return few;
 }
 
 }  // namespace
+
+double thinnest_m(measure::LengthNotation notation) {
+    return metric(notation) ? 0.0015 : measure::sixteenth_m;
+}
 
 std::vector<Band> bandsOf(const boat::Stack& stack) {
     std::vector<Band> bands;

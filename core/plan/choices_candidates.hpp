@@ -22,18 +22,20 @@ inline constexpr double mostOverDepth = 0.1;
 inline constexpr int mostStripsHandled = 60;
 inline constexpr int mostThicknesses = 40;
 inline constexpr int mostMixed = 48;
+// The thinnest strip that is made: 1/16 in or 1.5 mm.
+double thinnest_m(measure::LengthNotation notation);
 
 // Strips in the order of the stack, filled with others or kept.
 struct Band {
     boat::Strips like;               // its first strips
     std::vector<boat::Strips> kept;  // as they are
     int count = 0;
-    double depth_m = 0;    // at the line's start, glue lines within it counted
-    double taper = 1;      // wood at the line's end over that at its start
+    double depth_m = 0;  // at the line's start, glue lines within it counted
+    double taper = 1;    // wood at the line's end over that at its start
     bool tapers = false;
     bool dryFace = false;  // outside it
     bool endsGluing = false;
-    bool filled = false;   // false: stays as it is
+    bool filled = false;  // false: stays as it is
 };
 std::vector<Band> bandsOf(const boat::Stack& stack);
 
@@ -56,13 +58,12 @@ struct CandidatesWanted {
     double breaksAt_m = 0;
 };
 
-// Thicknesses: in steps of 1/32 in from 1/16 in where lengths are read in inches, else of 0.5 mm from 1.5 mm, up to half
-// the deepest band; steps double until there are no more than mostThicknesses. Beside them the thickness that divides
-// that band evenly, for two to twelve strips, raised to the next 1/64 in or 0.1 mm.
-// Mixed: thin strips for a third, half and two thirds of that band, thick ones for the rest, the thin the next on the
-// grid at or below 0.85, 0.7 and half the thick; should there be more than mostMixed, every so manieth is left out.
-// In order: alike ones by thickness, then the mixed ones by their thick strips. The stack as it is stands among them
-// once, whatever it is.
+// Thicknesses: in steps of 1/32 in from 1/16 in where lengths are read in inches, else of 0.5 mm from 1.5 mm, up to
+// half the deepest band; steps double until there are no more than mostThicknesses. Beside them the thickness that
+// divides that band evenly, for two to twelve strips, raised to the next 1/64 in or 0.1 mm. Mixed: thin strips for a
+// third, half and two thirds of that band, thick ones for the rest, the thin the next on the grid at or below 0.85, 0.7
+// and half the thick; should there be more than mostMixed, every so manieth is left out. In order: alike ones by
+// thickness, then the mixed ones by their thick strips. The stack as it is stands among them once, whatever it is.
 std::vector<Candidate> candidatesFor(const CandidatesWanted& wanted);
 
 }  // namespace fayline::plan

@@ -1,0 +1,114 @@
+#include "core/plan/choices.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/plan/choices_candidates.hpp"
+#include "core/plan/choices_counts.hpp"
+#include "core/plan/choices_naming.hpp"
+#include "core/plan/plan.hpp"
+#include "core/stack/parallels.hpp"
+
+namespace fayline::plan {
+
+namespace {
+
+double widest_m(const boat::Stack& stack) {
+    double width_m = 0;
+    for (const boat::Width& width : stack.widths) width_m = std::max(width_m, width.width_m);
+    return width_m + 2 * stack.ripAllowance_m;
+}
+
+// Sawn off a board's edge, as wide as the board is thick; or off its face, as wide as the board.
+bool gives(const boat::Board& board, double width_m, double thick_m) {
+    constexpr double hair_m = 1e-7;
+    const double most = std::max(board.width_m, board.thickness_m) + hair_m;
+    const double least = std::min(board.width_m, board.thickness_m) + hair_m;
+    return (most >= width_m && least >= thick_m) || (least >= width_m && most >= thick_m);
+}
+
+// Whether boards of this wood are listed at all, and one of them gives such a strip.
+bool listed(const boat::Stock& stock, const std::string& species) {
+    return std::any_of(stock.boards.begin(), stock.boards.end(),
+                       [&](const boat::Board& b) { return b.count > 0 && b.species == species; });
+}
+
+bool sawnFrom(const boat::Stock& stock, const std::string& species, double width_m, double thickness_m) {
+    if (!listed(stock, species)) return true;
+    const double thick_m = thickness_m + 2 * stock.planing_m;
+    return std::any_of(stock.boards.begin(), stock.boards.end(), [&](const boat::Board& b) {
+        return b.count > 0 && b.species == species && gives(b, width_m, thick_m);
+    });
+}
+
+// Thickness at which the stack's worst strip would come to its mean breaking strain.
+double breakingThickness(const stack::StackPlan& stack) {
+    double perMetre = 0;
+    for (const stack::Strip& strip : stack.strips) {
+        if (strip.sacrificial) continue;
+        perMetre = std::max(perMetre, strip.strain / strip.breakingStrain / strip.thickness_m);
+    }
+    return perMetre > 0 ? 1 / perMetre : 0;
+}
+
+// The first wood of which boards are listed that give no strip at all.
+void tellNoStrip(Choices& choices, const boat::Piece& piece, double least_m) {
+    const double width_m = widest_m(piece.stack);
+    for (const Band& band : bandsOf(piece.stack)) {
+        const double most_m = least_m * std::max(1.0, band.taper);
+        if (!band.filled || sawnFrom(piece.stock, band.like.species, width_m, most_m)) continue;
+        choices.noStripFrom = band.like.species;
+        choices.boardWidth_m = width_m;
+        choices.boardThick_m = most_m + 2 * piece.stock.planing_m;
+        return;
+    }
+}
+
+// What the piece has is kept in the list even where no board gives it.
+void checkStock(Choice& choice, const boat::Piece& piece) {
+    if (!choice.possible) return;
+    const double width_m = widest_m(piece.stack);
+    for (const boat::Strips& strips : choice.strips) {
+        if (strips.sacrificial) continue;
+        const double most_m = std::max(strips.thickness_m, strips.tapersTo_m.value_or(0));
+        if (sawnFrom(piece.stock, strips.species, width_m, most_m)) continue;
+        choice.possible = false;
+        choice.whyNot = "no board is large enough";
+        return;
+    }
+}
+
+}  // namespace
+
+boat::Stack adopt(const boat::Stack& stack, const Choice& choice) {
+    boat::Stack adopted = stack;
+    adopted.strips = choice.strips;
+    adopted.gluings = choice.gluings;
+    return adopted;
+}
+
+std::optional<Choices> choicesFor(const boat::Piece& piece, const Shop& shop, const Plan& plan,
+                                  const std::atomic<bool>& stop) {
+    const double side = stack::sideSign(piece.line.stripsOn);
+    const double width_m = widest_m(piece.stack);
+    const CandidatesWanted wanted{piece.stack, shop.display.lengths,
+                                  stack::stackCurvature(plan.line.tightest, side) >= 0,
+                                  [&](const boat::Strips& like, double thickness_m) {
+                                      return sawnFrom(piece.stock, like.species, width_m, thickness_m);
+                                  },
+                                  breakingThickness(plan.stack)};
+    if (stop) return std::nullopt;
+    const std::vector<EndPull> ends = endPulls(piece, shop, plan);
+    Choices choices;
+    for (const Candidate& candidate : candidatesFor(wanted)) {
+        if (stop) return std::nullopt;
+        choices.all.push_back(countsOf(candidate, piece, shop, plan, ends));
+        checkStock(choices.all.back(), piece);
+    }
+    markUnbeaten(choices.all, plan.form.letsGo);
+    choices.namedIndex = nameOne(choices.all, piece, shop, plan);
+    tellNoStrip(choices, piece, thinnest_m(shop.display.lengths));
+    return choices;
+}
+
+}  // namespace fayline::plan
