@@ -73,7 +73,7 @@ void checkStock(Choice& choice, const boat::Piece& piece) {
         const double most_m = std::max(strips.thickness_m, strips.tapersTo_m.value_or(0));
         if (sawnFrom(piece.stock, strips.species, width_m, most_m)) continue;
         choice.possible = false;
-        choice.whyNot = "no board is large enough";
+        choice.whyNot = notFromTheseBoards;
         return;
     }
 }
@@ -98,7 +98,7 @@ std::optional<Choices> choicesFor(const boat::Piece& piece, const Shop& shop, co
                                   },
                                   breakingThickness(plan.stack)};
     if (stop) return std::nullopt;
-    const std::vector<EndPull> ends = endPulls(piece, shop, plan);
+    const EndsHeld ends = endsHeld(piece, shop, plan);
     Choices choices;
     for (const Candidate& candidate : candidatesFor(wanted)) {
         if (stop) return std::nullopt;

@@ -42,6 +42,9 @@ struct Choice {
     std::string named;               // why this one, a sentence; empty: not the one named
 };
 
+// Why a stack is not possible that no board gives.
+inline constexpr const char* notFromTheseBoards = "no board is large enough";
+
 struct Choices {
     std::vector<Choice> all;  // by thickness; mixed ones after
     int namedIndex = -1;      // -1: none is possible
@@ -55,7 +58,7 @@ struct Choices {
 // Pure, as makePlan is; `plan` is of this piece and shop. `stop` is looked at before each choice is counted (about a
 // millisecond each for a stem); once it is set nothing is returned. The same piece gives the same bits.
 //   (1) the counts of the stack as it is are those of the plan
-//   (2) adopted, a choice has these counts in its own plan, but for endPull_N, see choices_counts.hpp
+//   (2) adopted, a choice has these counts in its own plan (springback and what follows from it within 1 %)
 std::optional<Choices> choicesFor(const boat::Piece& piece, const Shop& shop, const Plan& plan,
                                   const std::atomic<bool>& stop);
 

@@ -20,7 +20,7 @@ inline constexpr double depthSlack_m = 0.00025;
 inline constexpr double mostOverDepth = 0.1;
 // As many strips as anybody handles in one stack. Common practice, no source.
 inline constexpr int mostStripsHandled = 60;
-inline constexpr int mostThicknesses = 40;
+inline constexpr int mostThicknesses = 60;
 inline constexpr int mostMixed = 48;
 // The thinnest strip that is made: 1/16 in or 1.5 mm.
 double thinnest_m(measure::LengthNotation notation);

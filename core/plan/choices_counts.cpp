@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "core/holding/kinds.hpp"
 #include "core/holding/loose_stack.hpp"
@@ -21,52 +22,30 @@ constexpr double asStrongAsNeedBe_N = 1e6;
 // A form that would have to be bent twenty times as tight is none, as in planForm.
 constexpr double mostRatio = 0.95;
 
-bool closes(const holding::HeldStation& station) {
-    return station.state == holding::HoldState::closes || station.state == holding::HoldState::slack;
+// The harder pull of the outermost stations that close a gap on the strips; none where there are no such.
+std::optional<double> outermostPull(const holding::Held& held, const std::vector<boat::Station>& stations,
+                                    const boat::Stack& stack, double length_m) {
+    std::optional<double> first_N;
+    double last_N = 0;
+    for (const holding::HeldStation& station : held.stations) {
+        const bool onStrips = station.at_m >= -stack.runsPastStart_m && station.at_m <= length_m + stack.runsPastEnd_m;
+        if (!onStrips || !holding::closesGap(stations[static_cast<std::size_t>(station.index)])) continue;
+        if (!first_N) first_N = station.pull_N;
+        last_N = station.pull_N;
+    }
+    if (!first_N) return std::nullopt;
+    return std::max(*first_N, last_N);
 }
 
-// The outermost stations that close a gap on the strips; empty: there are none.
-std::vector<int> outermost(const std::vector<holding::HeldStation>& held, const boat::Piece& piece, double length_m) {
-    std::vector<int> places;
-    for (std::size_t i = 0; i < held.size(); ++i) {
-        const boat::Station& station = piece.holding.stations[static_cast<std::size_t>(held[i].index)];
-        const bool onStrips =
-            held[i].at_m >= -piece.stack.runsPastStart_m && held[i].at_m <= length_m + piece.stack.runsPastEnd_m;
-        if (holding::closesGap(station) && onStrips) places.push_back(static_cast<int>(i));
+// The tail rule at both trim lines.
+double tailPulls(const boat::Piece& piece, const Shop& shop, const line::Line& line) {
+    const double side = stack::sideSign(piece.line.stripsOn);
+    double pull_N = 0;
+    for (const double at : {0.0, line.length()}) {
+        const double each = tailPull(stack::stackCurvature(line.at(at), side), piece.holding.gapLimit_m);
+        if (each > 0) pull_N = std::max(pull_N, each * stiffnessAt(piece, piece.stack, shop, line.length(), at));
     }
-    if (places.size() > 2) places = {places.front(), places.back()};
-    return places;
-}
-
-// Pulls of the outermost stations if they are as strong as need be; empty where no contact tells them.
-std::vector<EndPull> contactPulls(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
-    const line::Line& line = plan.line.fair.line;
-    const holding::Held* held = &plan.holding.held;
-    const std::vector<int> ends = outermost(held->stations, piece, line.length());
-    if (ends.empty() || held->outcome != holding::Outcome::settled) return {};
-    holding::Held stronger;
-    const bool closed = std::all_of(ends.begin(), ends.end(),
-                                    [held](int i) { return closes(held->stations[static_cast<std::size_t>(i)]); });
-    if (!closed) {
-        std::vector<boat::Station> stations = piece.holding.stations;
-        for (const int i : ends) {
-            boat::Station& station =
-                stations[static_cast<std::size_t>(held->stations[static_cast<std::size_t>(i)].index)];
-            station.most_N = asStrongAsNeedBe_N;
-            station.pull_N.reset();
-        }
-        stronger = holding::holdWith(workOf(piece, shop, line, plan.form), stations, held);
-        if (stronger.outcome != holding::Outcome::settled) return {};
-        held = &stronger;
-    }
-    std::vector<EndPull> pulls;
-    for (const int i : ends) {
-        const holding::HeldStation& station = held->stations[static_cast<std::size_t>(i)];
-        const double stiffness = stiffnessAt(piece, piece.stack, shop, line.length(), station.at_m);
-        if (!(stiffness > 0)) return {};
-        pulls.push_back({station.at_m, station.pull_N / stiffness});
-    }
-    return pulls;
+    return pull_N;
 }
 
 bool isLimit(const stack::LimitMet& limit, stack::LimitKind kind) {
@@ -138,19 +117,34 @@ double stiffnessAt(const boat::Piece& piece, const boat::Stack& stack, const Sho
     return section.stiffness_N_m2 * (1 - section.set);
 }
 
-std::vector<EndPull> endPulls(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
-    std::vector<EndPull> pulls = contactPulls(piece, shop, plan);
-    if (!pulls.empty()) return pulls;
-    const line::Line& line = plan.line.fair.line;
-    const double side = stack::sideSign(piece.line.stripsOn);
-    for (const double at : {0.0, line.length()}) {
-        pulls.push_back({at, tailPull(stack::stackCurvature(line.at(at), side), piece.holding.gapLimit_m)});
+EndsHeld endsHeld(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
+    EndsHeld ends{piece.holding.stations, {}};
+    bool any = false;
+    for (boat::Station& station : ends.stations) {
+        if (!holding::closesGap(station)) continue;
+        any = true;
+        station.most_N = asStrongAsNeedBe_N;
+        station.pull_N.reset();
     }
-    return pulls;
+    if (!any) return {};
+    const holding::StackOnForm work = workOf(piece, shop, plan.line.fair.line, plan.form);
+    ends.asItIs = holding::holdWith(work, ends.stations, &plan.holding.held);
+    return ends;
+}
+
+double endPull(const boat::Piece& piece, const Shop& shop, const Plan& plan, const EndsHeld& ends) {
+    const line::Line& line = plan.line.fair.line;
+    if (!ends.stations.empty()) {
+        const holding::StackOnForm work = workOf(piece, shop, line, plan.form);
+        const holding::Held held = holding::holdWith(work, ends.stations, &ends.asItIs);
+        const std::optional<double> pull_N = outermostPull(held, ends.stations, piece.stack, line.length());
+        if (held.outcome == holding::Outcome::settled && pull_N) return *pull_N;
+    }
+    return tailPulls(piece, shop, line);
 }
 
 Choice countsOf(const Candidate& candidate, const boat::Piece& piece, const Shop& shop, const Plan& plan,
-                const std::vector<EndPull>& ends) {
+                const EndsHeld& ends) {
     const line::Line& line = plan.line.fair.line;
     Choice choice;
     choice.strips = candidate.strips;
@@ -173,10 +167,7 @@ Choice countsOf(const Candidate& candidate, const boat::Piece& piece, const Shop
         const bool corrected = plan.form.letsGo && piece.form.allowsForSpringback;
         const double kept = corrected ? std::max(1 - choice.springbackRatio, 1 - mostRatio) : 1.0;
         choice.shareOnForm = choice.strainShare / kept;
-        for (const EndPull& end : ends) {
-            const double stiffness = stiffnessAt(piece, adopted.stack, shop, line.length(), end.at_m);
-            choice.endPull_N = std::max(choice.endPull_N, end.pull_per_N_m2 * stiffness);
-        }
+        choice.endPull_N = endPull(adopted, shop, plan, ends);
         choice.woodLost = woodLost(choice, stack, piece.stock);
         choice.whyNot = whyNot(choice, stack, plan);
         const DayPlan day = planDay(adopted, shop, line, stack);

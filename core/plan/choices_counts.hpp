@@ -6,12 +6,12 @@
 // taper and what the stack is deeper than the piece as it is, over all the wood that is sawn for it; over-run and rip
 // allowance are the same for every choice and left out.
 //
-// The pull that brings an end down goes with the bending stiffness at the last station: with all else alike, twice the
-// stiffness takes twice the pull (a property of the contact, exact but for the crush of the wood and the place of the
-// stack's middle). So one contact is solved for the stack as it is, its outermost stations as strong as need be, and
-// scaled. Where there is none: the tail of a stack on a circle (core/holding, D) of the end's curvature k, drawn down
-// until no more than the gap limit g is left under a station at the trim line, pull = B k / sqrt(6 g / k). An end that
-// is straight or hollow lies down by itself then.
+// The pull that brings the ends down is that of the outermost stations, the harder of both, with all stations closed
+// and as strong as need be: one contact for each stack, on the form of the stack as it is. (It does not simply go with
+// the bending stiffness: a pad also crushes the wood under it until its gap is closed, which weighs more the thinner
+// the strips are.) Without stations, or where that contact does not settle: the tail of a stack on a circle
+// (core/holding, D) of the end's curvature k, drawn down until no more than the gap limit g is left under a station at
+// the trim line, pull = B k / sqrt(6 g / k). An end that is straight or hollow lies down by itself then.
 #pragma once
 
 #include <optional>
@@ -23,14 +23,15 @@
 
 namespace fayline::plan {
 
-// How hard one end is drawn down: at a place of the line, per bending stiffness there.
-struct EndPull {
-    double at_m = 0;
-    double pull_per_N_m2 = 0;
+// What the contacts of all choices share: the stations as strong as need be, and the stack as it is held by them.
+struct EndsHeld {
+    std::vector<boat::Station> stations;
+    holding::Held asItIs;  // where a contact begins from; without stations empty
 };
+EndsHeld endsHeld(const boat::Piece& piece, const Shop& shop, const Plan& plan);
 
-// Both ends.
-std::vector<EndPull> endPulls(const boat::Piece& piece, const Shop& shop, const Plan& plan);
+// `piece` has the stack whose ends are drawn down. Newtons.
+double endPull(const boat::Piece& piece, const Shop& shop, const Plan& plan, const EndsHeld& ends);
 
 // The tail rule above, newtons per stiffness; 0 where the end is straight or hollow.
 double tailPull(double curvature_per_m, double gapLimit_m);
@@ -41,6 +42,6 @@ double stiffnessAt(const boat::Piece& piece, const boat::Stack& stack, const Sho
 
 // The counts of one candidate; that it is unbeaten or named is not said here.
 Choice countsOf(const Candidate& candidate, const boat::Piece& piece, const Shop& shop, const Plan& plan,
-                const std::vector<EndPull>& ends);
+                const EndsHeld& ends);
 
 }  // namespace fayline::plan

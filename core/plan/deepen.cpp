@@ -63,7 +63,10 @@ std::optional<Plan> deepen(const boat::Piece& piece, const Shop& shop, const Pla
     if (!study) return std::nullopt;
     std::optional<DayStudy> dayStudy = studyDay(piece, shop, plan.line.fair.line, plan.day, stop);
     if (!dayStudy) return std::nullopt;
+    std::optional<Choices> choices = choicesFor(piece, shop, plan, stop);
+    if (!choices) return std::nullopt;
     Plan deeper = plan;
+    deeper.choices = std::move(choices);
     deeper.dayStudy = std::move(dayStudy);
     deeper.holdingStudy = std::move(study);
     deeper.findings = allFindings(piece, shop, deeper);
@@ -71,6 +74,8 @@ std::optional<Plan> deepen(const boat::Piece& piece, const Shop& shop, const Pla
                            deeper.holdingStudy->findings.end());
     const std::vector<Finding> ofDay = dayStudyFindings(deeper, *deeper.dayStudy);
     deeper.findings.insert(deeper.findings.end(), ofDay.begin(), ofDay.end());
+    const std::vector<Finding> ofChoices = choiceFindings(shop, *deeper.choices);
+    deeper.findings.insert(deeper.findings.end(), ofChoices.begin(), ofChoices.end());
     sortFindings(deeper.findings);
     deeper.answers = answersOf(piece, shop, deeper);
     return deeper;

@@ -42,6 +42,9 @@ std::vector<Finding> dayFindings(const boat::Piece& piece, const Shop& shop, con
 // What the simulated days and the remedies add.
 std::vector<Finding> dayStudyFindings(const Plan& plan, const DayStudy& study);
 
+// What the stock does not give of all choices.
+std::vector<Finding> choiceFindings(const Shop& shop, const Choices& choices);
+
 // All of a plan without its study, the worst first.
 std::vector<Finding> allFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan);
 

@@ -139,8 +139,8 @@ Shop shopOf(const boat::Boat& boat);
 // the methods' own errors.
 Plan makePlan(const boat::Piece& piece, const Shop& shop, const Plan* before = nullptr);
 
-// `plan`, which is of this piece and shop, with what takes longer: closing order, over-run, stations proposed. Pure as
-// well. `stop` is looked at every few milliseconds; once it is set, nothing is returned.
+// `plan`, which is of this piece and shop, with what takes longer: closing order, over-run, stations proposed, choices.
+// Pure as well. `stop` is looked at every few milliseconds; once it is set, nothing is returned.
 std::optional<Plan> deepen(const boat::Piece& piece, const Shop& shop, const Plan& plan, const std::atomic<bool>& stop);
 
 }  // namespace fayline::plan

@@ -151,6 +151,7 @@ std::string printPlans(const boat::Boat& boat) {
         printed["holding"] = printHolding(piece, plan);
         printed["glue"] = printGlue(plan);
         printed["schedule"] = printSchedule(plan);
+        if (plan.choices) printed["choices"] = printChoices(*plan.choices);
         Json findings = Json::array();
         for (const Finding& finding : plan.findings) findings.push_back(printFinding(finding));
         printed["findings"] = findings;

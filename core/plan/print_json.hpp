@@ -24,5 +24,6 @@ Json printForm(const Plan& plan);
 Json printHolding(const boat::Piece& piece, const Plan& plan);
 Json printGlue(const Plan& plan);
 Json printSchedule(const Plan& plan);
+Json printChoices(const Choices& choices);
 
 }  // namespace fayline::plan

@@ -64,7 +64,10 @@ const std::set<std::string> mayBeNull{"suspect",
                                       "full_h",
                                       "planed",
                                       "curvature_change_pct",
-                                      "tightest_radius_mm"};
+                                      "tightest_radius_mm",
+                                      "margin_min",
+                                      "why_not",
+                                      "named"};
 
 // Words in lower case with underscores; only units and symbols of units may hold capitals.
 bool followsTheRules(const std::string& key) {

@@ -1,0 +1,179 @@
+#include "core/plan/choices_naming.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <random>
+
+#include "tests/core/plan/made_pieces.hpp"
+
+namespace fayline::plan {
+namespace {
+
+// A few steps only for each count, so that choices often beat each other and are often equal.
+std::vector<Choice> randomChoices(std::mt19937& random, int count) {
+    std::uniform_int_distribution<int> few(1, 3);
+    std::bernoulli_distribution seldom(0.2);
+    std::vector<Choice> all;
+    for (int i = 0; i < count; ++i) {
+        Choice one;
+        one.shareOnForm = 0.1 * few(random);
+        one.chanceOfBreaking = 0.1 * few(random);
+        one.spares = few(random);
+        one.springbackRatio = 0.01 * few(random);
+        one.endPull_N = 100.0 * few(random);
+        one.glue_kg = 0.1 * few(random);
+        one.margin_s = 600.0 * few(random);
+        one.woodLost = 0.1 * few(random);
+        one.count = few(random);
+        one.thickness_m = i;  // tells them apart, counts for nothing
+        one.possible = !seldom(random);
+        all.push_back(one);
+    }
+    return all;
+}
+
+// By the definition, on the counts themselves.
+bool dominates(const Choice& a, const Choice& b, bool letsGo) {
+    const bool noWorse = a.shareOnForm <= b.shareOnForm && a.chanceOfBreaking <= b.chanceOfBreaking &&
+                         a.spares <= b.spares && (!letsGo || a.springbackRatio <= b.springbackRatio) &&
+                         a.endPull_N <= b.endPull_N && a.glue_kg <= b.glue_kg && *a.margin_s >= *b.margin_s &&
+                         a.woodLost <= b.woodLost && a.count <= b.count;
+    const bool better = a.shareOnForm < b.shareOnForm || a.chanceOfBreaking < b.chanceOfBreaking ||
+                        a.spares < b.spares || (letsGo && a.springbackRatio < b.springbackRatio) ||
+                        a.endPull_N < b.endPull_N || a.glue_kg < b.glue_kg || *a.margin_s > *b.margin_s ||
+                        a.woodLost < b.woodLost || a.count < b.count;
+    return noWorse && better;
+}
+
+TEST(Unbeaten, AreThoseThatNoPossibleOneDominatesInTwoThousandRandomSets) {
+    std::mt19937 random(11);
+    int beaten = 0;
+    for (int set = 0; set < 2000; ++set) {
+        const bool letsGo = set % 2 == 0;
+        std::vector<Choice> all = randomChoices(random, 1 + set % 40);
+        markUnbeaten(all, letsGo);
+        for (const Choice& one : all) {
+            const bool dominated = std::any_of(all.begin(), all.end(), [&](const Choice& other) {
+                return other.possible && dominates(other, one, letsGo);
+            });
+            ASSERT_EQ(one.unbeaten, one.possible && !dominated);
+            // What is beaten is beaten by one that is not.
+            if (!one.possible || !dominated) continue;
+            ++beaten;
+            ASSERT_TRUE(std::any_of(all.begin(), all.end(), [&](const Choice& other) {
+                return other.unbeaten && dominates(other, one, letsGo);
+            }));
+        }
+    }
+    EXPECT_GT(beaten, 1000);
+}
+
+TEST(Unbeaten, DoNotDependOnTheOrder) {
+    std::mt19937 random(12);
+    for (int set = 0; set < 200; ++set) {
+        std::vector<Choice> all = randomChoices(random, 30);
+        std::vector<Choice> shuffled = all;
+        std::shuffle(shuffled.begin(), shuffled.end(), random);
+        markUnbeaten(all, true);
+        markUnbeaten(shuffled, true);
+        for (const Choice& one : shuffled) {
+            ASSERT_EQ(one.unbeaten, all[static_cast<std::size_t>(one.thickness_m)].unbeaten);
+        }
+    }
+}
+
+TEST(Unbeaten, TwoThatAreEqualBothStay) {
+    Choice one;
+    one.count = 5;
+    one.margin_s = 60;
+    std::vector<Choice> all{one, one};
+    markUnbeaten(all, true);
+    EXPECT_TRUE(all[0].unbeaten);
+    EXPECT_TRUE(all[1].unbeaten);
+}
+
+// What cannot be told from another does not beat it: a tenth of a gram, a hundredth of a newton.
+TEST(Unbeaten, RoundingBeatsNobody) {
+    Choice one;
+    one.glue_kg = 0.5000;
+    one.endPull_N = 400;
+    Choice other = one;
+    other.glue_kg = 0.50004;
+    other.endPull_N = 400.01;
+    std::vector<Choice> all{one, other};
+    markUnbeaten(all, true);
+    EXPECT_TRUE(all[1].unbeaten);
+}
+
+struct Named {
+    std::vector<Choice> all;
+    int index = -1;
+};
+
+// Choices of a let-go piece with clamps of 2,500 N.
+Named nameAmong(std::vector<Choice> all) {
+    boat::Piece piece = made::stem();
+    piece.holding.stations.push_back(boat::Station{.at_m = 1, .most_N = 2500});
+    const Shop shop = made::shop();
+    Plan plan;
+    plan.form.letsGo = true;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        all[i].strips = {boat::Strips{.count = all[i].count}};
+        all[i].unbeaten = all[i].possible;
+    }
+    const int index = nameOne(all, piece, shop, plan);
+    return {all, index};
+}
+
+Choice choice(int count, double share, int spares, double springback, double pull_N, bool mixed = false) {
+    Choice one;
+    one.count = count;
+    one.shareOnForm = share;
+    one.spares = spares;
+    one.springbackRatio = springback;
+    one.endPull_N = pull_N;
+    one.mixed = mixed;
+    return one;
+}
+
+TEST(Named, IsTheOneWithTheFewestStripsThatMeetsAllFour) {
+    const Named named = nameAmong({choice(12, 0.3, 0, 0.01, 300), choice(8, 0.5, 0, 0.02, 900),
+                                   choice(7, 0.69, 1, 0.02, 900),    // strained too much
+                                   choice(6, 0.6, 2, 0.03, 900),     // two spares
+                                   choice(5, 0.6, 1, 0.051, 900),    // gives back too much
+                                   choice(4, 0.6, 1, 0.04, 2600)});  // too hard to draw down
+    ASSERT_EQ(named.index, 1);
+    EXPECT_EQ(named.all[1].named.find("Eight strips of"), 0u) << named.all[1].named;
+    for (const char* said : {"68 %", "(50 %)", "one spare (none)", "5 %", "(2 %)", "900 N of 2500 N"}) {
+        EXPECT_NE(named.all[1].named.find(said), std::string::npos) << said << " in " << named.all[1].named;
+    }
+    for (std::size_t i = 0; i < named.all.size(); ++i) EXPECT_EQ(named.all[i].named.empty(), i != 1);
+}
+
+TEST(Named, GoesBeforeAMixedOneOfFewerStrips) {
+    EXPECT_EQ(nameAmong({choice(6, 0.5, 0, 0.02, 900, true), choice(9, 0.5, 0, 0.02, 900)}).index, 1);
+    EXPECT_EQ(nameAmong({choice(6, 0.5, 0, 0.02, 900, true), choice(9, 0.8, 2, 0.02, 900)}).index, 0);
+}
+
+TEST(Named, DropsTheLastConditionsFirstAndSaysSo) {
+    const Named weak = nameAmong({choice(12, 0.3, 0, 0.01, 9000), choice(8, 0.5, 0, 0.02, 9000)});
+    ASSERT_EQ(weak.index, 1);
+    EXPECT_NE(weak.all[1].named.find("None of these also have ends"), std::string::npos) << weak.all[1].named;
+    const Named springy = nameAmong({choice(3, 0.3, 0, 0.11, 900), choice(2, 0.5, 0, 0.25, 900)});
+    ASSERT_EQ(springy.index, 1);
+    EXPECT_NE(springy.all[1].named.find("None of these also give back so little"), std::string::npos);
+    const Named strained = nameAmong({choice(12, 0.9, 3, 0.01, 300), choice(8, 0.95, 3, 0.02, 900)});
+    ASSERT_EQ(strained.index, 0);
+    EXPECT_NE(strained.all[0].named.find("the least strained there are (90 %"), std::string::npos);
+}
+
+TEST(Named, IsNoneWhereNoneIsPossible) {
+    Choice broken = choice(3, 1.2, -1, 0.1, 9000);
+    broken.possible = false;
+    EXPECT_EQ(nameAmong({broken}).index, -1);
+    EXPECT_EQ(nameAmong({}).index, -1);
+}
+
+}  // namespace
+}  // namespace fayline::plan
