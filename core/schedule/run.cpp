@@ -179,21 +179,23 @@ private:
     int beside_ = -1;  // the one before that, while portions are listed
 };
 
-// Times by the order of the list; `lanes` also says which hands.
-void time(Run& run, const std::vector<double>& factors, bool lanes) {
+// Times by the order of the list; `lanes` also says which hands. `timed` sets a task's start and end, given when it can
+// begin; `handsOf` how many pairs of hands it holds until then.
+template <typename Timed, typename HandsOf>
+void time(Run& run, bool lanes, const Timed& timed, const HandsOf& handsOf) {
     constexpr std::size_t most = 64;
     double free_s[most] = {};
     const auto hands = std::min(static_cast<std::size_t>(run.hands), most);
     run.end_s = run.closed_s = 0;
     for (std::size_t i = 0; i < run.tasks.size(); ++i) {
         Task& task = run.tasks[i];
-        task.start_s = 0;
+        double start_s = 0;
         for (const int before : task.after) {
-            task.start_s = std::max(task.start_s, run.tasks[static_cast<std::size_t>(before)].end_s);
+            start_s = std::max(start_s, run.tasks[static_cast<std::size_t>(before)].end_s);
         }
         // The hands that are free first, of equals the first: these are few, so they are simply looked through.
         std::size_t chosen[most];
-        const auto wanted = std::min(static_cast<std::size_t>(task.hands), hands);
+        const auto wanted = std::min(static_cast<std::size_t>(handsOf(i)), hands);
         for (std::size_t k = 0; k < wanted; ++k) {
             std::size_t best = most;
             for (std::size_t h = 0; h < hands; ++h) {
@@ -201,9 +203,9 @@ void time(Run& run, const std::vector<double>& factors, bool lanes) {
                 if (best == most || free_s[h] < free_s[best]) best = h;
             }
             chosen[k] = best;
-            task.start_s = std::max(task.start_s, free_s[best]);
+            start_s = std::max(start_s, free_s[best]);
         }
-        task.end_s = task.start_s + task.takes_s * (factors.empty() ? 1 : factors[i]);
+        timed(i, start_s, task);
         for (std::size_t k = 0; k < wanted; ++k) free_s[chosen[k]] = task.end_s;
         if (lanes) {
             task.lanes.assign(chosen, chosen + wanted);
@@ -212,6 +214,26 @@ void time(Run& run, const std::vector<double>& factors, bool lanes) {
         run.end_s = std::max(run.end_s, task.end_s);
         if (task.work != Work::scrape) run.closed_s = std::max(run.closed_s, task.end_s);
     }
+}
+
+// As planned, task i taking `factors[i]` times as long.
+void timeAsPlanned(Run& run, const std::vector<double>& factors, bool lanes) {
+    time(
+        run, lanes,
+        [&](std::size_t i, double start_s, Task& task) {
+            task.start_s = start_s;
+            task.end_s = start_s + task.takes_s * (factors.empty() ? 1 : factors[i]);
+        },
+        [&](std::size_t i) { return run.tasks[i].hands; });
+}
+
+// When work that begins at `start_s` is done, with the pauses between, which are in order.
+double endOfWork(double start_s, double takes_s, const std::vector<Pause>& pauses) {
+    double end_s = start_s + takes_s;
+    for (const Pause& pause : pauses) {
+        if (pause.to_s > start_s && pause.from_s < end_s) end_s += pause.to_s - std::max(pause.from_s, start_s);
+    }
+    return end_s;
 }
 
 void timeFaces(const Job& job, Run& run) {
@@ -258,14 +280,50 @@ Run runOf(const Job& job) {
     Listing(job, run).list();
     for (const int inner : job.faces) run.faces.push_back({inner, 0, 0, 0});
     for (const CupJob& cup : job.cups) run.cups.push_back({cup.number, 0, 0, 0});
-    time(run, {}, true);
+    timeAsPlanned(run, {}, true);
     timeFaces(job, run);
     return run;
 }
 
 void retime(const Job& job, const std::vector<double>& factors, Run& run) {
-    time(run, factors, false);
+    timeAsPlanned(run, factors, false);
     timeFaces(job, run);
+}
+
+void retimeAsHappened(const Job& job, const std::vector<Happened>& happened, const std::vector<Pause>& pauses,
+                      double now_s, Run& run) {
+    const auto timed = [&](std::size_t i, double start_s, Task& task) {
+        const Happened& known = happened[i];
+        if (known.leftOut) {
+            task.start_s = task.end_s = start_s;
+            return;
+        }
+        for (const Pause& pause : pauses) {
+            if (pause.from_s <= start_s && start_s < pause.to_s) start_s = pause.to_s;
+        }
+        if (known.end_s) {
+            if (start_s > *known.end_s) start_s = std::max(0.0, *known.end_s - task.takes_s);
+            task.start_s = std::min(known.start_s.value_or(start_s), *known.end_s);
+            task.end_s = *known.end_s;
+            return;
+        }
+        task.start_s = known.start_s.value_or(start_s);
+        if (task.hands == 0) {
+            task.end_s = task.start_s + task.takes_s;
+        } else {
+            task.end_s = std::max(now_s, endOfWork(task.start_s, task.takes_s, pauses));
+        }
+    };
+    time(run, true, timed, [&](std::size_t i) { return happened[i].leftOut ? 0 : run.tasks[i].hands; });
+    timeFaces(job, run);
+}
+
+double workedFor(double start_s, double end_s, const std::vector<Pause>& pauses) {
+    double worked_s = end_s - start_s;
+    for (const Pause& pause : pauses) {
+        worked_s -= std::max(0.0, std::min(pause.to_s, end_s) - std::max(pause.from_s, start_s));
+    }
+    return std::max(0.0, worked_s);
 }
 
 }  // namespace fayline::schedule

@@ -120,4 +120,27 @@ Run runOf(const Job& job);
 // Start and end of each task of `run` when task i takes `factors[i]` times as long; faces, cups and ends follow.
 void retime(const Job& job, const std::vector<double>& factors, Run& run);
 
+// The whole crew rests, or waits.
+struct Pause {
+    double from_s = 0;
+    double to_s = 0;
+};
+
+// What is known of a task on the day itself.
+struct Happened {
+    std::optional<double> start_s;
+    std::optional<double> end_s;
+    bool leftOut = false;  // not done on this day: takes no time and no hands
+};
+
+// Times of `run` as they happened and as the rest follows from that at `now_s`. A task that has ended keeps its end;
+// its start, where it is not known, is when it could begin, and if that was after its end as long before as it is
+// planned to take. One under way ends as planned, pauses added, but not before `now_s`; one that needs nobody ends by
+// itself. Nothing begins during a pause. Lanes follow too.
+void retimeAsHappened(const Job& job, const std::vector<Happened>& happened, const std::vector<Pause>& pauses,
+                      double now_s, Run& run);
+
+// From `start_s` to `end_s` without the pauses.
+double workedFor(double start_s, double end_s, const std::vector<Pause>& pauses);
+
 }  // namespace fayline::schedule

@@ -1,0 +1,223 @@
+// The log of a day: killed at random moments, torn at every byte, started on another day.
+#include "core/schedule/day_log.hpp"
+
+#include <gtest/gtest.h>
+#include <signal.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <fstream>
+#include <random>
+#include <sstream>
+#include <thread>
+
+#include "core/measure/input_error.hpp"
+
+namespace fayline::schedule {
+namespace {
+
+class Folder {
+public:
+    Folder() {
+        std::string name = (std::filesystem::temp_directory_path() / "day_log_XXXXXX").string();
+        path_ = ::mkdtemp(name.data());
+    }
+    ~Folder() { std::filesystem::remove_all(path_); }
+    std::filesystem::path file(const std::string& name) const { return path_ / name; }
+
+private:
+    std::filesystem::path path_;
+};
+
+std::string read(const std::filesystem::path& path) {
+    std::ostringstream text;
+    text << std::ifstream(path, std::ios::binary).rdbuf();
+    return text.str();
+}
+
+void write(const std::filesystem::path& path, const std::string& text) {
+    std::ofstream(path, std::ios::binary) << text;
+}
+
+const Clocks morning{"first-start", 1000, 1.79e9};
+
+// The n-th event of a made day, so that whoever reads it knows what it must be.
+Event eventOf(int n) {
+    Event event;
+    event.kind = n % 7 == 3 ? EventKind::airTyped : n % 5 == 4 ? EventKind::undone : EventKind::done;
+    event.at_s = 0.1 + n * 1.7;
+    event.task = n;
+    event.air_C = n % 7 == 3 ? 15 + 0.1 * n : 0;
+    return event;
+}
+
+TEST(DayLog, WhatIsWrittenComesBackToTheBit) {
+    const Folder folder;
+    const std::string about = "{\n  \"fayline\": 1, \"name\": \"Stem \\\\ \\n\"\n}\n";
+    {
+        DayLogWriter writer = DayLogWriter::begin(folder.file("a"), about, morning);
+        for (int n = 0; n < 50; ++n) writer.append(eventOf(n), {morning.boot, 1000 + n / 3.0, 1.79e9 + n / 3.0});
+    }
+    const DayLog log = loadDayLog(folder.file("a"));
+    EXPECT_EQ(log.about, about);
+    EXPECT_FALSE(log.torn);
+    EXPECT_EQ(log.damaged, 0);
+    ASSERT_EQ(log.lines.size(), 51u);
+    EXPECT_EQ(log.lines[0].event, (Event{EventKind::started, 0}));
+    for (int n = 0; n < 50; ++n) {
+        EXPECT_EQ(log.lines[static_cast<std::size_t>(n) + 1].event, eventOf(n));
+        EXPECT_EQ(log.lines[static_cast<std::size_t>(n) + 1].clocks.wall_s, 1.79e9 + n / 3.0);
+    }
+}
+
+// The child writes and acknowledges event after event through a pipe until it is killed; what came through the pipe
+// must be in the log, in order, and the day's time go on as if nothing had happened.
+TEST(DayLog, KilledAtRandomMomentsItLosesNothingThatWasAcknowledged) {
+    const Folder folder;
+    std::mt19937 random(7);
+    std::uniform_int_distribution<int> microseconds(0, 12'000);
+    int acknowledgedInAll = 0;
+    for (int round = 0; round < 200; ++round) {
+        const std::filesystem::path path = folder.file(std::to_string(round));
+        DayLogWriter::begin(path, "about", readClocks());
+        const double zero_s = loadDayLog(path).lines[0].clocks.up_s;
+        int ends[2];
+        ASSERT_EQ(::pipe(ends), 0);
+        const pid_t child = ::fork();
+        ASSERT_GE(child, 0);
+        if (child == 0) {
+            ::close(ends[0]);
+            try {
+                DayLogWriter writer = DayLogWriter::goOn(path);
+                for (int n = 0;; ++n) {
+                    Event event = eventOf(n);
+                    const Clocks clocks = readClocks();
+                    event.at_s = clocks.up_s - zero_s;
+                    writer.append(event, clocks);
+                    if (::write(ends[1], &n, sizeof n) != sizeof n) break;
+                }
+            } catch (...) {
+            }
+            ::_exit(1);
+        }
+        ::close(ends[1]);
+        std::this_thread::sleep_for(std::chrono::microseconds(microseconds(random)));
+        ::kill(child, SIGKILL);
+        ::waitpid(child, nullptr, 0);
+        int acknowledged = -1;
+        for (int n = 0; ::read(ends[0], &n, sizeof n) == sizeof n;) acknowledged = n;
+        ::close(ends[0]);
+
+        const DayLog log = loadDayLog(path);
+        ASSERT_GE(static_cast<int>(log.lines.size()), acknowledged + 2);
+        ASSERT_EQ(log.damaged, 0);
+        for (int n = 0; n + 1 < static_cast<int>(log.lines.size()); ++n) {
+            ASSERT_EQ(log.lines[static_cast<std::size_t>(n) + 1].event.task, n);
+        }
+        const Clocks now = readClocks();
+        const DayTime time = dayTimeAt(log.lines.back(), now);
+        ASSERT_NEAR(time.at_s, now.up_s - zero_s, 1e-6);
+        ASSERT_EQ(time.said, "");
+        // It goes on from there.
+        DayLogWriter::goOn(path).append({EventKind::stopped, time.at_s}, now);
+        ASSERT_EQ(loadDayLog(path).lines.back().event.kind, EventKind::stopped);
+        acknowledgedInAll += acknowledged + 1;
+    }
+    EXPECT_GT(acknowledgedInAll, 200);  // else they were killed before they wrote anything
+    RecordProperty("acknowledged", acknowledgedInAll);
+}
+
+TEST(DayLog, TornAnywhereInItsLastLineTheRestStandsAndItGoesOn) {
+    const Folder folder;
+    const std::filesystem::path path = folder.file("a");
+    {
+        DayLogWriter writer = DayLogWriter::begin(path, "about", morning);
+        for (int n = 0; n < 3; ++n) writer.append(eventOf(n), morning);
+    }
+    const std::string whole = read(path);
+    const std::size_t lastLine = whole.rfind('\n', whole.size() - 2) + 1;
+    for (std::size_t size = lastLine; size < whole.size(); ++size) {
+        write(path, whole.substr(0, size));
+        const DayLog log = loadDayLog(path);
+        ASSERT_EQ(log.lines.size(), 3u) << size;
+        ASSERT_EQ(log.torn, size > lastLine) << size;
+        ASSERT_EQ(log.damaged, 0) << size;
+        DayLogWriter::goOn(path).append(eventOf(9), morning);
+        const DayLog after = loadDayLog(path);
+        ASSERT_EQ(after.lines.size(), 4u) << size;
+        ASSERT_FALSE(after.torn);
+        ASSERT_EQ(after.lines.back().event, eventOf(9));
+    }
+}
+
+TEST(DayLog, AnyByteThatIsChangedCostsItsOwnLineOnly) {
+    const Folder folder;
+    const std::filesystem::path path = folder.file("a");
+    {
+        DayLogWriter writer = DayLogWriter::begin(path, "about", morning);
+        for (int n = 0; n < 4; ++n) writer.append(eventOf(n), morning);
+    }
+    const std::string whole = read(path);
+    const std::size_t from = whole.find('\n', whole.find('\n') + 1) + 1;  // the event after "started"
+    const std::size_t to = whole.find('\n', from);
+    for (std::size_t i = from; i < to; ++i) {
+        std::string bad = whole;
+        bad[i] = static_cast<char>(bad[i] ^ 0x04);
+        const DayLog log = readDayLog(bad);
+        ASSERT_EQ(log.lines.size(), 4u) << i;
+        ASSERT_EQ(log.damaged, 1) << i;
+        ASSERT_FALSE(log.torn);
+        ASSERT_EQ(log.lines[1].event, eventOf(1));
+    }
+}
+
+TEST(DayLog, WhatIsNoLogIsRefusedInWords) {
+    for (const char* text : {"", "\n", "nonsense\n", "{\"fayline\": 1}\n"}) {
+        EXPECT_THROW(readDayLog(text), measure::InputError) << text;
+    }
+    const Folder folder;
+    EXPECT_THROW(loadDayLog(folder.file("nowhere")), measure::InputError);
+    EXPECT_THROW(DayLogWriter::begin(folder.file("no") / "folder", "", morning), measure::InputError);
+    DayLogWriter::begin(folder.file("a"), "", morning);
+    EXPECT_THROW(DayLogWriter::begin(folder.file("a"), "", morning), measure::InputError);  // never written over
+}
+
+TEST(DayLog, AfterACrashTheSameStartOfTheMachineSaysTheTime) {
+    const LogLine last{{EventKind::done, 600, 3}, {"start", 5000, 1.79e9}};
+    // The wall clock was set back by an hour meanwhile: it takes no part.
+    const DayTime time = dayTimeAt(last, {"start", 5120, 1.79e9 + 120 - 3600});
+    EXPECT_DOUBLE_EQ(time.at_s, 720);
+    EXPECT_EQ(time.said, "");
+    EXPECT_DOUBLE_EQ(wallMovedSince(last, {"start", 5120, 1.79e9 + 120 - 3600}), -3600);
+}
+
+TEST(DayLog, AfterAPowerCutTheWallClockSaysTheTimeAndThatIsTold) {
+    const LogLine last{{EventKind::done, 600, 3}, {"start", 5000, 1.79e9}};
+    const DayTime time = dayTimeAt(last, {"other", 40, 1.79e9 + 300});
+    EXPECT_DOUBLE_EQ(time.at_s, 900);
+    EXPECT_NE(time.said.find("started anew"), std::string::npos) << time.said;
+    EXPECT_DOUBLE_EQ(wallMovedSince(last, {"other", 40, 1.79e9 + 300}), 0);
+}
+
+TEST(DayLog, AWallClockThatWasSetBackIsToldAndTheTimeSinceTheStartCounts) {
+    const LogLine last{{EventKind::done, 600, 3}, {"start", 5000, 1.79e9}};
+    const DayTime time = dayTimeAt(last, {"other", 240, 1.79e9 - 7200});
+    EXPECT_DOUBLE_EQ(time.at_s, 600 + 240);
+    EXPECT_NE(time.said.find("stands 2 h before the last entry"), std::string::npos) << time.said;
+    const DayTime less = dayTimeAt(last, {"other", 240, 1.79e9 + 10});
+    EXPECT_DOUBLE_EQ(less.at_s, 600 + 240);
+    EXPECT_NE(less.said.find("machine has run for 4 min"), std::string::npos) << less.said;
+}
+
+TEST(DayLog, TheMachinesClocksGoOn) {
+    const Clocks one = readClocks();
+    std::this_thread::sleep_for(std::chrono::milliseconds(20));
+    const Clocks other = readClocks();
+    EXPECT_EQ(one.boot, other.boot);
+    EXPECT_FALSE(one.boot.empty());
+    EXPECT_GE(other.up_s - one.up_s, 0.019);
+    EXPECT_GT(one.wall_s, 1.5e9);
+}
+
+}  // namespace
+}  // namespace fayline::schedule
