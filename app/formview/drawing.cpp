@@ -129,6 +129,18 @@ void addPlaces(Drawing& drawing, const plan::Plan& plan, double sign) {
     }
 }
 
+void addForm(Drawing& drawing, const plan::Plan& plan) {
+    if (!plan.form.corrected || plan.form.line.nodes().size() < 2) return;
+    const auto& places = drawing.places;
+    for (const stack::FormLine::Node& node : plan.form.line.nodes()) {
+        FormPlace& made = drawing.form.emplace_back();
+        made.at_m = node.at_m;
+        made.on = node.faying;
+        const bool among = !places.empty() && node.at_m >= places.front().at_m && node.at_m <= places.back().at_m;
+        if (among) made.wanted = placeAt(drawing, node.at_m).onForm;
+    }
+}
+
 bool complete(const stack::StackPlan& stack) {
     const size_t count = stack.at_m.size();
     if (count < 2 || stack.faces.size() < 2 || stack.strains.size() + 1 != stack.faces.size() ||
@@ -163,13 +175,8 @@ Drawing drawingOf(const plan::Plan& plan, boat::Side side) {
     }
     if (!onLine.empty()) addFace(drawing.line, onLine, 0, onLine.size() - 1);
     if (!complete(plan.stack)) return drawing;
-    if (plan.form.corrected) {
-        std::vector<line::Xy> edge;
-        for (const stack::FormLine::Node& node : plan.form.line.nodes()) edge.push_back(node.faying);
-        if (edge.size() > 1) addFace(drawing.form, edge, 0, edge.size() - 1);
-    }
-
     addPlaces(drawing, plan, stack::sideSign(side));
+    addForm(drawing, plan);
     const auto& stack = plan.stack;
     const size_t last = stack.at_m.size() - 1;
     const size_t start = firstWithin(stack.at_m, 0);

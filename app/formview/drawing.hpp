@@ -4,6 +4,7 @@
 #pragma once
 
 #include <QPolygonF>
+#include <optional>
 #include <vector>
 
 #include "app/formview/transform.hpp"
@@ -34,6 +35,13 @@ struct Band {
 
 using Lines = std::vector<QPolygonF>;
 
+// One place of the form's edge.
+struct FormPlace {
+    double at_m = 0;  // along the wanted line
+    line::Xy on;
+    std::optional<line::Xy> wanted;  // of the wanted edge; none beyond the strips
+};
+
 struct Drawing {
     double length_m = 0;
     std::vector<DrawnPlace> places;  // ascending, over-run included
@@ -45,8 +53,8 @@ struct Drawing {
     Lines outline;                   // of the stack between the trim lines
     Lines overRunOutline;
     Lines overRunBetween;
-    Lines line;  // the fair line between its ends
-    Lines form;  // edge of a form that allows for springback, where it is not the wanted one
+    Lines line;                   // the fair line between its ends
+    std::vector<FormPlace> form;  // edge of a form that allows for springback; empty: it is the wanted one
     Bounds bounds;
     double greatestShare = 0;  // of the breaking strain, anywhere
     double thinnestStrip_m = 0;

@@ -185,6 +185,14 @@ void addTitle(Sheet& sheet, const Shown& shown, const QSizeF& view, const Fonts&
         addText(sheet.texts, {key, QRectF(QPointF(2 * margin_px, below), keySize), TextRole::faint}, area);
         below += keySize.height();
     }
+    if (!sheet.form.any()) return;
+    const QString key = formLineKey(sheet.form);
+    const QSizeF keySize = sizeOf(fonts.small, key);
+    constexpr double sample_px = 4 * margin_px;
+    const QPointF words(3 * margin_px + sample_px, below);
+    if (!addText(sheet.texts, {key, QRectF(words, keySize), TextRole::faint}, area)) return;
+    const double level = std::round(below + keySize.height() / 2) + 0.5;
+    sheet.formKey = QLineF(2 * margin_px, level, 2 * margin_px + sample_px, level);
 }
 
 // What is wrong with the drawing as a whole; empty: nothing.

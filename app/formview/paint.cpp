@@ -143,7 +143,12 @@ void paint::stack(QPainter& painter, const Sheet& sheet, const Drawing& drawing,
     paint::smooth(painter, drawing.overRunOutline, pixels, pen(theme.faint, 1, Qt::DashLine));
     paint::smooth(painter, drawing.outline, pixels, pen(theme.ink, 1));
     paint::smooth(painter, drawing.line, pixels, pen(theme.ink, 2));
-    paint::smooth(painter, drawing.form, pixels, pen(theme.faint, 1.2, Qt::DashDotLine));
+    const QPen formPen = pen(theme.faint, 1.2, Qt::DashDotLine);
+    paint::smooth(painter, {sheet.form.line}, QTransform(), formPen);
+    if (!sheet.formKey.isNull()) {
+        painter.setPen(formPen);
+        painter.drawLine(sheet.formKey);
+    }
 
     for (const QLineF& line : sheet.pins) {
         painter.setPen(pen(theme.ground, 4));

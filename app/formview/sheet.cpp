@@ -367,6 +367,7 @@ Sheet sheetOf(const Shown& shown, const Drawing& drawing, const Transform& trans
     Sheet sheet;
     if (shown.pieceIndex >= 0 && shown.plan) {
         sheet.edge = formEdgeOf(shown, drawing, transform, choice.gapsMagnified, choice.pressure && !choice.comb);
+        sheet.form = formLineMark(drawing, transform, choice.gapsMagnified);
         if (choice.forces) sheet.forceScale = forceScaleOf(*shown.plan, shown.display);
     }
     if (shown.pieceIndex >= 0) sheet::addPoints(sheet, shown, drawing, transform, choice);

@@ -11,6 +11,7 @@
 #include "app/formview/drawing.hpp"
 #include "app/formview/force_marks.hpp"
 #include "app/formview/form_edge.hpp"
+#include "app/formview/form_line.hpp"
 #include "app/formview/ground_marks.hpp"
 #include "app/formview/labels.hpp"
 #include "app/formview/station_shape.hpp"
@@ -88,6 +89,8 @@ struct Sheet {
     QPainterPath formSide;         // short strokes on the form's side of the stack
     QPolygonF boatSide;            // of a piece glued in place: a second line beside the edge
     FormEdge edge;
+    FormLineMark form;
+    QLineF formKey;  // a piece of its line beside the words that explain it; null: none
     std::vector<ForceArrow> forces;
     ForceScale forceScale;
     QLineF forceBar;  // of the unit of the scale; null: nothing to read by it

@@ -79,7 +79,8 @@ QVariant FiguresModel::data(const QModelIndex& index, int role) const {
         case sourceRole:
             return cell.source.isEmpty() ? QVariant() : QVariant(cell.source);
         case Qt::ToolTipRole:
-            return cell.source.isEmpty() ? headerData(index.column(), Qt::Horizontal, role) : QVariant(cell.source);
+            if (!cell.source.isEmpty()) return cell.source;
+            return row.hint.isEmpty() ? headerData(index.column(), Qt::Horizontal, role) : QVariant(row.hint);
         default:
             return {};
     }

@@ -27,6 +27,7 @@ struct FigureCell {
 struct FigureRow {
     std::vector<FigureCell> cells;
     std::optional<double> at_m;  // metres along the line, where it lies at one place
+    QString hint;                // tool tip of cells that tell no source; may be empty
 
     bool operator==(const FigureRow&) const = default;
 };

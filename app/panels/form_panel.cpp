@@ -4,6 +4,7 @@
 #include <QGridLayout>
 #include <QLabel>
 #include <QLineEdit>
+#include <QLocale>
 #include <QPushButton>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -23,10 +24,6 @@
 namespace fayline::app {
 
 namespace {
-
-QString widestSmall() {
-    return QStringLiteral("-0.000 in");
-}
 
 // One reading of one glue-up.
 struct ReadingPlace {
@@ -52,6 +49,13 @@ const boat::LetGo& reading(const boat::Piece& piece, int row) {
     return reading(const_cast<boat::Piece&>(piece), row);  // only read
 }
 
+// "02 May": short, for a narrow column.
+QString dayText(const std::string& when) {
+    const QString written = text(when).left(10);
+    const QDate day = QDate::fromString(written, Qt::ISODate);
+    return day.isValid() ? QLocale::c().toString(day, QStringLiteral("dd MMM")) : written;
+}
+
 int readingsOf(const boat::Piece& piece) {
     int count = 0;
     for (const boat::Record& record : piece.record) count += static_cast<int>(record.letGo.size());
@@ -70,7 +74,10 @@ FormPanel::FormPanel(QWidget* parent)
     plot_->setAccessibleName(tr("How far the form's edge lies from the wanted one, by length along the line"));
 
     makeOpenings();
+    makeRule();
     makeInPlace();
+    makeHome();
+    makeFewer();
     makeFields();
     makePlaned();
     makeAir();
@@ -85,18 +92,6 @@ FormPanel::FormPanel(QWidget* parent)
     tabInReadingOrder(this);
     connect(plot_, &AlongPlot::placeHovered, this, &Panel::placeHovered);
     connect(plot_, &AlongPlot::placeSelected, this, &Panel::placeSelected);
-}
-
-void FormPanel::makeOpenings() {
-    auto* model = new FiguresModel(openingColumns(), this);
-    NotebookTable* table = figuresTable(
-        "openings", tr("How far the piece opens"), model,
-        {{0, tr("had the form the")}, {1, widestSmall()}, {2, widestSmall()}, {3, widestSmall()}, {4, widestSmall()}},
-        0);
-    addSection("openingsHead", tr("How far it opens"), true, {table},
-               [model](const std::shared_ptr<const Shown>& shown) {
-                   if (shown->plan) model->show(openingRows(*shown->plan, shown->display), shown->outOfDate);
-               });
 }
 
 void FormPanel::makeInPlace() {
@@ -292,7 +287,7 @@ void FormPanel::makeMeasured() {
     const ListModel::Column glued{tr("Glued"), tr("Day of the glue-up"),
                                   [](const Shown& shown, int row) {
                                       const ReadingPlace place = readingAt(shown.piece, row).value();
-                                      return text(shown.piece.record[place.record].when).left(10);
+                                      return dayText(shown.piece.record[place.record].when);
                                   },
                                   nullptr, true};
     const ListModel::Column after{tr("After, h"), tr("Hours since it was let go: 0 at once, then after some days"),
@@ -310,16 +305,16 @@ void FormPanel::makeMeasured() {
          },
          nullptr},
         {glued, after,
-         length(tr("Chord on form"), tr("From end to end, straight, on the form"), &boat::LetGo::chordForm_m),
+         length(tr("On form"), tr("The chord from end to end, straight, on the form"), &boat::LetGo::chordForm_m),
          length(tr("Chord"), tr("The same of the piece, let go"), &boat::LetGo::chordPiece_m),
          length(tr("Rise"), tr("Greatest height of the piece over that chord; 0: not measured"),
                 &boat::LetGo::risePiece_m)},
         this);
     auto* unread = new Words(QStringLiteral("readingsUnread"), true, this);
     NotebookTable* table = typedTable("readings", tr("Measured when let go"), measured_, unread,
-                                      {{0, QStringLiteral("2026-05-02")},
-                                       {1, QStringLiteral("After, h")},
-                                       {2, QStringLiteral("Chord on form")},
+                                      {{0, QStringLiteral("02 May")},
+                                       {1, QStringLiteral("2400")},
+                                       {2, QStringLiteral("12-11-7+")},
                                        {3, QStringLiteral("12-11-7+")},
                                        {4, QStringLiteral("12-11-7+")}},
                                       0);

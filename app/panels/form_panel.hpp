@@ -5,6 +5,7 @@
 
 #include "app/panels/sectioned_panel.hpp"
 
+class QLabel;
 class QLineEdit;
 
 namespace fayline::app {
@@ -13,6 +14,7 @@ class AlongPlot;
 class AnswerNote;
 class Fields;
 class ListModel;
+class SteadyWords;
 
 class FormPanel : public SectionedPanel {
     Q_OBJECT
@@ -25,6 +27,9 @@ public:
 
 private:
     void makeOpenings();
+    void makeRule();
+    void makeHome();
+    void makeFewer();
     void makeFields();
     void makeAir();
     void makePlaned();
@@ -34,14 +39,20 @@ private:
 
     void showPlot();
     void showAir();
+    void showHome();
     void useFactor();
 
     AnswerNote* answer_;
     AlongPlot* plot_;
     QLineEdit* air_ = nullptr;
     QLineEdit* humidity_ = nullptr;
-    class SteadyWords* airWords_ = nullptr;
+    SteadyWords* airWords_ = nullptr;
     std::optional<double> airMoisture_;
+    QLabel* homeName_ = nullptr;
+    QLineEdit* homeOff_ = nullptr;
+    Words* homeReason_ = nullptr;
+    SteadyWords* homeWords_ = nullptr;
+    int homePiece_ = -1;  // of which the end was typed
     ListModel* planed_ = nullptr;
     ListModel* measured_ = nullptr;
     Section* inPlace_ = nullptr;  // there only where nothing lets go

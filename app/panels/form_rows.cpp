@@ -25,18 +25,25 @@ FigureCell small(double length_m, const measure::Display& display) {
     return cell;
 }
 
-FigureRow openingRow(const QString& name, const stack::Opening& opening, const measure::Display& display,
+// The row's name is in two short lines, so that the figures have room beside it; `means` says it in full.
+struct OpeningName {
+    QString name;
+    QString under;
+    QString means;
+};
+
+FigureRow openingRow(const OpeningName& name, const stack::Opening& opening, const measure::Display& display,
                      const measure::Source& source) {
     FigureRow row;
-    FigureCell first = words(name);
-    first.source = sourceText(source);
-    row.cells = {first, small(opening.chord_m, display), small(opening.rise_m, display),
-                 small(opening.start_m, display), small(opening.end_m, display)};
+    FigureCell first = words(name.name);
+    first.under = name.under;
+    first.source = name.means + QStringLiteral("\n") + sourceText(source);
+    FigureCell between = small(opening.chord_m, display);
+    between.under = text(measure::writeSmall(opening.rise_m, display));
+    FigureCell ends = small(opening.start_m, display);
+    ends.under = text(measure::writeSmall(opening.end_m, display));
+    row.cells = {first, between, ends};
     return row;
-}
-
-QString ofPart(const stack::PartForm& part, bool several) {
-    return several ? QObject::tr("Strips %1 to %2: ").arg(part.firstPlace).arg(part.lastPlace) : QString();
 }
 
 }  // namespace
@@ -79,11 +86,12 @@ std::optional<AlongPlot::Picture> formPicture(const std::shared_ptr<const Shown>
 }
 
 std::vector<FigureColumn> openingColumns() {
-    return {{QString(), {}, {}, true},
-            {QObject::tr("Chord"), {}, QObject::tr("How much longer the straight way from end to end gets")},
-            {QObject::tr("Rise"), {}, QObject::tr("How much the greatest height over the chord falls")},
-            {QObject::tr("Start"), {}, QObject::tr("How far the start stands off when the end is laid on")},
-            {QObject::tr("End"), {}, QObject::tr("How far the end stands off when the start is laid on")}};
+    return {{QObject::tr("Shape"), QObject::tr("against"), {}, true},
+            {QObject::tr("Chord"), QObject::tr("rise"),
+             QObject::tr("How much longer the straight way from end to end gets; how much the greatest height over it "
+                         "falls")},
+            {QObject::tr("Start off"), QObject::tr("end off"),
+             QObject::tr("How far the start stands off when the end is laid on; and the end when the start is")}};
 }
 
 std::vector<FigureRow> openingRows(const plan::Plan& plan, const measure::Display& display) {
@@ -94,17 +102,27 @@ std::vector<FigureRow> openingRows(const plan::Plan& plan, const measure::Displa
                                  measure::Mark::derived};
     const bool several = form.parts.size() > 1;
     for (const stack::PartForm& part : form.parts) {
-        const QString which = ofPart(part, several);
-        rows.push_back(openingRow(which + QObject::tr("let go, against the form"), part.opens, display, theory));
-        rows.push_back(
-            openingRow(which + QObject::tr("had the form the wanted line"), part.uncorrected, display, theory));
+        const auto add = [&](const OpeningName& name, const stack::Opening& opening) {
+            OpeningName of = name;
+            if (several) of.name += QObject::tr(", strips %1-%2").arg(part.firstPlace).arg(part.lastPlace);
+            rows.push_back(openingRow(of, opening, display, theory));
+        };
+        add({QObject::tr("let go"), QObject::tr("its form"),
+             QObject::tr("How the piece stands against the form, let go of it.")},
+            part.opens);
+        add({QObject::tr("uncorrected"), QObject::tr("the wanted line"),
+             QObject::tr("How it would stand against the wanted line, had the form that line itself.")},
+            part.uncorrected);
         if (part.planed) {
-            rows.push_back(openingRow(which + QObject::tr("planed off after"), *part.planed, display, theory));
+            add({QObject::tr("planed after gluing"), QObject::tr("the shape let go to"),
+                 QObject::tr("What planing it after gluing does to the piece that was let go.")},
+                *part.planed);
         }
     }
     if (form.moisture.known) {
-        rows.push_back(
-            openingRow(QObject::tr("glued to service moisture"), form.moisture.opening, display, form.moisture.source));
+        rows.push_back(openingRow({QObject::tr("in service moisture"), QObject::tr("the wanted line"),
+                                   QObject::tr("What the change from the moisture at gluing to that in service does.")},
+                                  form.moisture.opening, display, form.moisture.source));
     }
     return rows;
 }

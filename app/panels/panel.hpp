@@ -12,9 +12,19 @@
 //   strips panel    "stripsPanel"; "strips" (table), "spares" (label), "groups" (table), "groupsUnread", "addStrips",
 //                   "removeStrips", "stripsIn", "stripsOut" (buttons), "aboutWood" (button) and "wood" (label),
 //                   "limits" (button) and "limitsText" (label), "widths" (table), "widthsUnread", "addWidth",
-//                   "removeWidth"; fields of the chosen group "tapersTo", "modulus", "sacrificial", "dryFace",
-//                   "bentBefore", "set"; fields of the stack "runsPastStart", "runsPastEnd", "glueLine", "moisture",
+//                   "removeWidth"; "choicesHead" (folds), "choiceUp", "choiceAcross" (combo boxes),
+//                   "choicesPicture" (ChoicesPicture), "choiceNamed" (label), "choices" (table), "dryingWords"
+//                   (label); fields of the chosen group "tapersTo", "modulus", "sacrificial", "dryFace", "bentBefore",
+//                   "set"; fields of the stack "runsPastStart", "runsPastEnd", "glueLine", "moisture",
 //                   "serviceMoisture", "grainSlope", "pins", "scarfedStart", "scarfedEnd", "ripAllowance", "gluings"
+//   form panel      "formPanel"; buttons that fold a section: "openingsHead", "ruleHead", "stressHead" (only where
+//                   nothing lets go), "homeHead", "fewerHead", "formFieldsHead", "planedHead", "airHead",
+//                   "readingsHead", "learnedHead"; "openings" (table), "spreadWords", "moistureWords", "ruleWords"
+//                   (labels), "stressLeft" (table), "homeOff" (line edit), "homeOffReason", "homeWords", "fewerWords"
+//                   (labels); fields "letGo", "allowsForSpringback", "springbackFactor", "fixedAt"; "planed" (table),
+//                   "planedUnread", "addPlaned", "removePlaned"; "serviceAir", "serviceHumidity" (line edits),
+//                   "airWords", "useAirMoisture"; "readings" (table), "readingsUnread", "addReading", "removeReading";
+//                   "learnedWords" (label), "learned" (table), "useFactor"
 //   holding panel   "holdingPanel"; "pullPlot" (AlongPlot); buttons that fold a section: "stationsHead", "evenHead",
 //                   "proposalHead", "closingHead", "overRunHead", "propsHead", "screwsHead", "strapsHead" (these three
 //                   only when there are any), "toolsHead", "settingsHead", "supportHead", "hullHead"

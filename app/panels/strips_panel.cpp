@@ -17,7 +17,7 @@
 namespace fayline::app {
 
 StripsPanel::StripsPanel(QWidget* parent)
-    : Panel(parent),
+    : SectionedPanel(parent),
       strips_(new StripsModel(this)),
       groups_(new GroupsModel(this)),
       widths_(new WidthsModel(this)),
@@ -30,6 +30,7 @@ StripsPanel::StripsPanel(QWidget* parent)
       groupsUnread_(new Words(QStringLiteral("groupsUnread"), true, this)),
       widthsUnread_(new Words(QStringLiteral("widthsUnread"), true, this)),
       groupFields_(new Fields(this)),
+      drying_(new SteadyWords(QStringLiteral("dryingWords"), this)),
       stackFields_(new Fields(this)),
       wood_(new Words(QStringLiteral("wood"), false, this)),
       limits_(new Words(QStringLiteral("limitsText"), false, this)) {
@@ -68,10 +69,12 @@ StripsPanel::StripsPanel(QWidget* parent)
     }
     makeGroupFields();
     makeStackFields();
+    makeChoices();
 
     QVBoxLayout* layout = panelLayout(this);
     layout->addWidget(answer_);
     layout->addWidget(plot_);
+    for (Section* section : sections_) layout->addWidget(section);
     layout->addWidget(stripsTable_);
     layout->addWidget(spares_);
     limitsFoldout_ = new Foldout(QStringLiteral("limits"), tr("Limits looked at"), limits_, this);
@@ -81,6 +84,7 @@ StripsPanel::StripsPanel(QWidget* parent)
     layout->addWidget(groupsUnread_);
     layout->addWidget(makeGroupTools());
     layout->addWidget(groupFields_);
+    layout->addWidget(drying_);
     woodFoldout_ = new Foldout(QStringLiteral("aboutWood"), tr("About this wood"), wood_, this);
     layout->addWidget(woodFoldout_);
     layout->addWidget(new Heading(tr("Widths"), this));
@@ -110,6 +114,7 @@ StripsPanel::StripsPanel(QWidget* parent)
     });
     connect(groupsTable_->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this] {
         groupFields_->startAnew();
+        showDrying();
         showWood();
     });
     connect(woodFoldout_, &Foldout::opened, this, &StripsPanel::showWood);
@@ -172,7 +177,7 @@ QWidget* StripsPanel::makeWidthTools() {
 }
 
 void StripsPanel::show(const Shown& shown) {
-    shown_ = std::make_shared<const Shown>(shown);
+    takeShown(shown);
     answer_->show(*shown_);
     strips_->show(shown_);
     groups_->show(shown_);
@@ -182,6 +187,8 @@ void StripsPanel::show(const Shown& shown) {
     groupFields_->show(shown_);
     stackFields_->show(shown_);
     showPlot();
+    for (Section* section : sections_) section->show(shown_);
+    showDrying();
     showWood();
     showLimits();
     QString words;
@@ -233,6 +240,20 @@ void StripsPanel::showPlot() {
             .arg(writeLengthText(at_m, shown->display), text(measure::writeShare(std::abs(of.strains[strip][i]))));
     };
     plot_->setPicture(std::move(picture));
+}
+
+// How long the chosen strips take to dry, where they were softened: as the findings have it.
+void StripsPanel::showDrying() {
+    QStringList lines;
+    if (shown_ && shown_->pieceIndex >= 0 && shown_->plan) {
+        const auto& strips = shown_->plan->stack.strips;
+        for (const plan::Finding& finding : shown_->plan->findings) {
+            const auto place = static_cast<std::size_t>(finding.strip);
+            if (finding.code != "dry_before_glue" || place < 1 || place > strips.size()) continue;
+            if (strips[place - 1].group == chosenGroup()) lines << text(finding.text);
+        }
+    }
+    drying_->say(lines.join(QLatin1Char('\n')));
 }
 
 void StripsPanel::showWood() {

@@ -2,20 +2,25 @@
 #pragma once
 
 #include <memory>
+#include <vector>
 
-#include "app/panels/panel.hpp"
+#include "app/panels/sectioned_panel.hpp"
 #include "app/panels/stack_models.hpp"
+
+class QComboBox;
 
 namespace fayline::app {
 
 class AlongPlot;
 class AnswerNote;
+class ChoicesPicture;
 class Fields;
 class Foldout;
 class NotebookTable;
+class SteadyWords;
 class Words;
 
-class StripsPanel : public Panel {
+class StripsPanel : public SectionedPanel {
     Q_OBJECT
 public:
     explicit StripsPanel(QWidget* parent = nullptr);
@@ -29,12 +34,17 @@ private:
     QWidget* makeWidthTools();
     void makeGroupFields();
     void makeStackFields();
+    void makeChoices();
+    QWidget* makeChoiceAxes();
+    const plan::Choices* knownChoices() const;  // of the piece as it stands or was a moment ago; null: none yet
+    void showChoicesPicture();
+    void adoptChoice(int index);
     void showPlot();
+    void showDrying();
     void showWood();
     void showLimits();
     int chosenGroup() const;  // -1: none
 
-    std::shared_ptr<const Shown> shown_;
     StripsModel* strips_;
     GroupsModel* groups_;
     WidthsModel* widths_;
@@ -47,11 +57,17 @@ private:
     Words* groupsUnread_;
     Words* widthsUnread_;
     Fields* groupFields_;
+    SteadyWords* drying_;
     Fields* stackFields_;
     Words* wood_;
     Foldout* woodFoldout_ = nullptr;
     Words* limits_;
     Foldout* limitsFoldout_ = nullptr;
+    QComboBox* upwards_ = nullptr;  // which count
+    QComboBox* across_ = nullptr;
+    ChoicesPicture* picture_ = nullptr;
+    FiguresModel* choices_ = nullptr;
+    std::vector<int> choiceOfRow_;
     std::optional<double> selected_m_;
 };
 

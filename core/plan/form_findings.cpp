@@ -276,19 +276,7 @@ void addMoisture(std::vector<Finding>& findings, const Scene& scene) {
     finding.value = toMillimetres(off);
     finding.limit = toMillimetres(springback);
     finding.limited = true;
-    const bool swells = move.acrossShrink > 0;
-    finding.text = "Glued at " + writeShare(stack.moisture, 3) + " moisture and living at " +
-                   writeShare(stack.serviceMoisture, 3) + ", the wood " + (swells ? "swells" : "shrinks") +
-                   " through the stack and the curve " + (move.change < 0 ? "opens" : "tightens") + " by " +
-                   writeShare(std::abs(move.change)) + " (by " + writeShare(std::abs(move.changeTangential)) +
-                   " if the rings lie square to the strips' faces): " + scene.opening(move.opening, "will stand") +
-                   ", beside what springback does.";
-    if (move.beyond) finding.text += " The figure is good between 6 and 14 %; beyond, take it as rough.";
-    if (move.mixed) {
-        finding.text +=
-            " Woods that move by different amounts along the grain also warp the piece as two metals would; "
-            "that is not counted.";
-    }
+    finding.text = moistureText(stack, scene.plan);
     findings.push_back(finding);
 }
 

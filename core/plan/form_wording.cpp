@@ -74,4 +74,52 @@ std::string ruleText(const boat::Stack& stack, const stack::FormPlan& form, cons
     return text;
 }
 
+std::string spreadText(const Plan& plan) {
+    const stack::FormPlan& form = plan.form;
+    if (!form.letsGo || !form.possible || form.parts.empty()) return {};
+    const bool atStart = toldAtStart(form, plan.line.fair.line.length());
+    const stack::Opening& opening = form.parts.front().uncorrected;
+    constexpr double seen_m = 1e-4;
+    const auto off = [&](double low, double high) -> std::string {
+        const double told_m = atStart ? opening.start_m : opening.end_m;
+        if (!(form.factor > 0) || std::abs(told_m) < seen_m) return {};
+        const double theory_m = told_m / form.factor;
+        return ": uncorrected the " + std::string(atStart ? "start" : "end") + " would stand between " +
+               (low > 0 ? tapeText(low * theory_m, plan.display) : "nothing") + " and " +
+               tapeText(high * theory_m, plan.display) + " off";
+    };
+    if (plan.learned && plan.learned->factor) {
+        return "By your own measured pieces the next one gives back between " +
+               measure::writeNumber(plan.learned->low, 2) + " and " + measure::writeNumber(plan.learned->high, 2) +
+               " times what theory says" + off(plan.learned->low, plan.learned->high) + ".";
+    }
+    return capitalised(numberWord(measuredBends)) +
+           " bends that builders measured gave back from nothing to about twice what theory says (in the mean " +
+           measure::writeNumber(measuredMean, 2) + " times, standard deviation " +
+           measure::writeNumber(measuredDeviation, 2) + "), some of it days later" +
+           off(form.scatterLow, form.scatterHigh) +
+           ". Measure yours when it is let go and again after some days; then your own pieces say better.";
+}
+
+std::string moistureText(const boat::Stack& stack, const Plan& plan) {
+    const stack::MoistureMove& move = plan.form.moisture;
+    if (!plan.form.letsGo || plan.form.parts.empty() || !move.known || stack.moisture == stack.serviceMoisture)
+        return {};
+    const bool atStart = toldAtStart(plan.form, plan.line.fair.line.length());
+    std::string text =
+        "Glued at " + measure::writeShare(stack.moisture, 3) + " moisture and living at " +
+        measure::writeShare(stack.serviceMoisture, 3) + ", the wood " + (move.acrossShrink > 0 ? "swells" : "shrinks") +
+        " through the stack and the curve " + (move.change < 0 ? "opens" : "tightens") + " by " +
+        measure::writeShare(std::abs(move.change)) + " (by " + measure::writeShare(std::abs(move.changeTangential)) +
+        " if the rings lie square to the strips' faces): " +
+        openingText(move.opening, atStart, "will stand", plan.display) + ", beside what springback does.";
+    if (move.beyond) text += " The figure is good between 6 and 14 %; beyond, take it as rough.";
+    if (move.mixed) {
+        text +=
+            " Woods that move by different amounts along the grain also warp the piece as two metals would; that is "
+            "not counted.";
+    }
+    return text;
+}
+
 }  // namespace fayline::plan

@@ -5,9 +5,15 @@
 
 #include "core/boat/boat.hpp"
 #include "core/measure/display.hpp"
+#include "core/plan/plan.hpp"
 #include "core/stack/form_plan.hpp"
 
 namespace fayline::plan {
+
+// Bends that people glued, let go and measured, over the rule (tests/published/measured_bends_test.cpp, P).
+inline constexpr int measuredBends = 8;
+inline constexpr double measuredMean = 0.83;
+inline constexpr double measuredDeviation = 0.72;
 
 // A distance that a tape shows: "9.1 mm", "3/8 in"; under a sixteenth of an inch, or a millimetre, as smallText.
 std::string tapeText(double distance_m, const measure::Display& display);
@@ -24,5 +30,13 @@ bool toldAtStart(const stack::FormPlan& form, double lineLength_m);
 // y = x / n^2; on the finished piece, y = x / (n^2 - 1). With this stack's numbers, and whether it applies to it. Empty
 // where nothing lets go.
 std::string ruleText(const boat::Stack& stack, const stack::FormPlan& form, const measure::Display& display);
+
+// How far what was told of the springback is to be trusted: by the boat's own measured pieces where there are any that
+// say something, else by published bends. Empty where nothing lets go.
+std::string spreadText(const Plan& plan);
+
+// What the change of moisture from gluing to service does to the curve, with its sign, next to what springback does.
+// Empty where nothing lets go, the moisture stays, or the wood's shrinkage is not known.
+std::string moistureText(const boat::Stack& stack, const Plan& plan);
 
 }  // namespace fayline::plan

@@ -6,6 +6,7 @@
 
 #include "core/measure/input_error.hpp"
 #include "core/measure/units.hpp"
+#include "core/plan/breaking_help.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/wording.hpp"
 #include "core/stack/limits.hpp"
@@ -34,6 +35,12 @@ struct Scene {
     std::string place(double at_m) const { return placeText(at_m, line.fair.line.length(), shop.display); }
     std::string strip(int place) const { return stripText(place, static_cast<int>(stack.strips.size())); }
     const stack::Strip& stripAt(int place) const { return stack.strips[static_cast<std::size_t>(place - 1)]; }
+    const stack::Strip& worst() const {
+        return *std::max_element(stack.strips.begin(), stack.strips.end(), [](const auto& a, const auto& b) {
+            return a.strain * b.breakingStrain < b.strain * a.breakingStrain;
+        });
+    }
+    std::string help(int place) const { return breakingHelpText(breakingHelp(piece, shop, stripAt(place)), shop); }
 };
 
 Finding about(Severity severity, const std::string& code, const std::string& unit) {
@@ -60,7 +67,7 @@ Finding breaks(const Scene& scene, const LimitMet& limit) {
     Finding finding = fromLimit(Severity::stop, "strip_breaks", "pct", limit, 100);
     finding.text = capitalised(scene.strip(limit.place)) + " breaks " + scene.place(limit.at_m) +
                    ": bent there to a strain of " + writeShare(limit.value) + ", where its wood breaks at " +
-                   writeShare(limit.limit) + " in the mean. Take thinner strips.";
+                   writeShare(limit.limit) + " in the mean." + scene.help(limit.place);
     return finding;
 }
 
@@ -139,10 +146,10 @@ Finding pins(const Scene& scene, const LimitMet& limit) {
     return finding;
 }
 
-Finding chanceTooGreat(const LimitMet& limit) {
+Finding chanceTooGreat(const Scene& scene, const LimitMet& limit) {
     Finding finding = fromLimit(Severity::stop, "chance_of_breaking", "pct", limit, 100);
     finding.text = "Some " + writeShare(limit.value) + " of the strips must be expected to break; above " +
-                   writeShare(limit.limit) + " no number of spares helps. Take thinner strips.";
+                   writeShare(limit.limit) + " no number of spares helps." + scene.help(scene.worst().place);
     return finding;
 }
 
@@ -192,7 +199,7 @@ void addLimits(std::vector<Finding>& findings, const Scene& scene) {
                 findings.push_back(breaksHot(scene, limit));
                 break;
             case LimitKind::chance:
-                findings.push_back(chanceTooGreat(limit));
+                findings.push_back(chanceTooGreat(scene, limit));
                 break;
             case LimitKind::ratioHardwood:
             case LimitKind::ratioSoftwood:

@@ -223,6 +223,43 @@ private slots:
         QVERIFY(bench.view.grab().toImage() != plain);
     }
 
+    void TheFormToCutIsExplainedWhereItIsNotTheWantedLine() {
+        Bench bench;
+        QVERIFY(bench.shown.plan->form.corrected);
+        QVERIFY(says(bench.view, "Form to cut, drawn"));
+        const QImage magnified = bench.view.grab().toImage();
+        bench.view.setGapsMagnified(false);
+        QVERIFY(says(bench.view, "Form to cut, bent for springback"));
+        QVERIFY(bench.view.grab().toImage() != magnified);
+        Shown shown = bench.shown;
+        shown.piece.form.allowsForSpringback = false;
+        shown.plan = std::make_shared<plan::Plan>(plan::makePlan(shown.piece, plan::shopOf(bench.boat)));
+        bench.view.show(shown);
+        QVERIFY(!says(bench.view, "Form to cut"));
+    }
+
+    void TheFormsLineIsMagnifiedByWhatItSays() {
+        const Shown shown = shownOf(sampleBoat("marram"), 0);
+        const Drawing drawing = drawingOf(*shown.plan, shown.piece.line.stripsOn);
+        const Transform transform;
+        const FormLineMark mark = formLineMark(drawing, transform, true);
+        const FormLineMark plain = formLineMark(drawing, transform, false);
+        QVERIFY(mark.times > 1 && plain.times == 1);
+        double most = 0;
+        qsizetype drawn = 0;
+        for (size_t i = 0; i < drawing.form.size(); ++i) {
+            if (!drawing.form[i].wanted) continue;
+            const QPointF wanted = transform.toScreen(*drawing.form[i].wanted);
+            const QPointF off = mark.line[drawn++] - wanted;
+            const QPointF own = plain.line[static_cast<qsizetype>(i)] - wanted;
+            QVERIFY(QLineF(off, own * mark.times).length() < 1e-6);
+            if (drawing.form[i].at_m >= 0 && drawing.form[i].at_m <= drawing.length_m)
+                most = std::max(most, std::hypot(off.x(), off.y()));
+        }
+        QCOMPARE(drawn, mark.line.size());
+        QVERIFY(most <= 24 && most > 24 / 2.6);
+    }
+
     void OnAFineScreenThePictureHasItsPixels() {
         Bench bench;
         QImage fine(1800, 1200, QImage::Format_ARGB32_Premultiplied);

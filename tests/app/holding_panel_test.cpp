@@ -264,28 +264,13 @@ private slots:
                     plan->holding.screws.push_back({});
                     plan->holding.straps.push_back({});
                     shown.plan = plan;
-                    for (QToolButton* button : panel.findChildren<QToolButton*>())
-                        if (button->objectName().endsWith("Head") && button->accessibleName().contains("folded"))
-                            button->click();
+                    unfold(panel);
                     panel.show(shown);
-                    panel.resize(width, panel.layout()->totalHeightForWidth(width));
-                    panel.QWidget::show();
-                    QTest::qWait(1);
-                    QVERIFY(panel.minimumSizeHint().width() <= width);
-                    for (const QLabel* label : panel.findChildren<QLabel*>()) {
-                        if (!label->isVisible() || label->text().isEmpty()) continue;
-                        const int needed =
-                            label->wordWrap() ? label->heightForWidth(label->width()) : label->sizeHint().height();
-                        QVERIFY2(label->height() >= needed, qPrintable(label->text()));
-                    }
+                    checkFits(&panel, width);
                     for (const QWidget* part : panel.findChildren<QWidget*>()) {
                         if (!part->isVisible() || !(part->focusPolicy() & Qt::TabFocus) || part->focusProxy()) continue;
                         QVERIFY2(!part->accessibleName().isEmpty(), qPrintable(part->objectName()));
                     }
-                    for (const NotebookTable* table : panel.findChildren<NotebookTable*>())
-                        if (table->isVisible())
-                            QVERIFY2(table->horizontalHeader()->length() <= table->viewport()->width(),
-                                     qPrintable(table->objectName()));
                 }
             }
         }

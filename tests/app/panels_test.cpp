@@ -206,43 +206,7 @@ private slots:
             for (const NamedPanel& named : makePanels(nullptr)) {
                 const std::unique_ptr<Panel> panel(named.panel);
                 panel->show(shown);
-                panel->resize(width, panel->layout()->totalHeightForWidth(width));
-                panel->QWidget::show();
-                QTest::qWait(1);
-                QVERIFY2(panel->minimumSizeHint().width() <= width, qPrintable(named.title));
-                for (const QLabel* label : panel->findChildren<QLabel*>()) {
-                    if (!label->isVisible() || label->text().isEmpty()) continue;
-                    const int needed =
-                        label->wordWrap() ? label->heightForWidth(label->width()) : label->sizeHint().height();
-                    QVERIFY2(label->height() >= needed, qPrintable(label->text()));
-                }
-                for (const NotebookTable* table : panel->findChildren<NotebookTable*>())
-                    if (table->isVisible()) checkTable(table);
-            }
-        }
-    }
-
-private:
-    // Headers and cells, as wide as they are drawn with the paddings of the table.
-    static void checkTable(const NotebookTable* table) {
-        const QAbstractItemModel* model = table->model();
-        const QHeaderView* header = table->horizontalHeader();
-        QVERIFY2(header->length() <= table->viewport()->width(), qPrintable(table->objectName()));
-        const QFontMetrics small(tabularFont(textFont(TextSize::small)));
-        const QFontMetrics figures(tabularFont(table->font()));
-        for (int column = 0; column < model->columnCount(); ++column) {
-            if (table->isColumnHidden(column)) continue;
-            const int room = table->columnWidth(column) - gridStep;
-            const QString name = model->headerData(column, Qt::Horizontal, Qt::DisplayRole).toString();
-            QVERIFY2(small.horizontalAdvance(name) <= room, qPrintable(table->objectName() + ": " + name));
-            for (int row = 0; row < model->rowCount(); ++row) {
-                const QModelIndex cell = model->index(row, column);
-                QVERIFY2(small.horizontalAdvance(cell.data(underRole).toString()) <= room,
-                         qPrintable(table->objectName() + ": " + cell.data(underRole).toString()));
-                // Names may be set smaller; figures may not.
-                const QFontMetrics& font = column == 0 ? small : figures;
-                QVERIFY2(font.horizontalAdvance(cell.data().toString()) <= room,
-                         qPrintable(table->objectName() + ": " + cell.data().toString()));
+                checkFits(panel.get(), width);
             }
         }
     }

@@ -1,0 +1,220 @@
+#include "app/panels/choice_counts.hpp"
+
+#include <QObject>
+#include <algorithm>
+#include <cmath>
+
+#include "app/panels/reading.hpp"
+#include "core/measure/day_text.hpp"
+#include "core/measure/units.hpp"
+#include "core/plan/wording.hpp"
+
+namespace fayline::app {
+
+namespace {
+
+constexpr double leastChance = 1e-4;  // that is told as a figure
+
+QString durationText(double time_s) {
+    const QString size = text(measure::writeDuration(std::abs(time_s)));
+    return time_s < 0 ? QObject::tr("-%1").arg(size) : size;
+}
+
+// A value of a count as its scale and table say it.
+QString valueText(ChoiceCount count, double value, const measure::Display& display) {
+    switch (count) {
+        case ChoiceCount::thickness:
+            return text(measure::writeThickness(value, display));
+        case ChoiceCount::strips:
+        case ChoiceCount::spares:
+            return text(measure::writeNumber(value));
+        case ChoiceCount::breaking:
+            // Finer than anyone can know: the scatter itself is known to a figure or two.
+            if (value > 0 && value < leastChance)
+                return QStringLiteral("<%1").arg(text(measure::writeShare(leastChance)));
+            return text(measure::writeShare(value));
+        case ChoiceCount::strain:
+        case ChoiceCount::springback:
+        case ChoiceCount::woodLost:
+            return text(measure::writeShare(value));
+        case ChoiceCount::endPull:
+            return text(measure::writeForce(value, display));
+        case ChoiceCount::glue:
+            return text(measure::writeMass(value, display));
+        case ChoiceCount::margin:
+            return durationText(value);
+    }
+    return {};
+}
+
+// One unit of a count in SI, and the steps in it that a scale may have; the last ones go on by tens.
+struct Steps {
+    double unit = 1;
+    std::vector<double> sizes;
+};
+
+Steps decimal(double unit, double least) {
+    Steps steps{unit, {}};
+    for (double decade = least; decade < 1e7 * least; decade *= 10) {
+        for (const double figure : {1.0, 2.0, 5.0}) steps.sizes.push_back(decade * figure);
+    }
+    return steps;
+}
+
+Steps stepsOf(ChoiceCount count, const measure::Display& display) {
+    switch (count) {
+        case ChoiceCount::thickness:
+            if (display.lengths == measure::LengthNotation::millimetres) return decimal(1e-3, 0.1);
+            return {measure::inch_m, {1 / 32.0, 1 / 16.0, 1 / 8.0, 1 / 4.0, 1 / 2.0, 1, 2, 4}};
+        case ChoiceCount::strips:
+        case ChoiceCount::spares:
+            return decimal(1, 1);
+        case ChoiceCount::endPull:
+            return decimal(display.forces == measure::ForceUnit::newton ? 1 : measure::poundForce_N, 1);
+        case ChoiceCount::glue:
+            if (display.weights == measure::WeightUnit::gram) return decimal(1e-3, 1);
+            return {measure::ounce_kg, {0.5, 1, 2, 4, 8, 16, 32, 64, 160, 320}};
+        case ChoiceCount::margin:
+            return {60, {1, 2, 5, 10, 15, 30, 60, 120, 240, 480, 1440}};
+        default:
+            return decimal(0.01, 1e-3);
+    }
+}
+
+FigureCell cell(const QString& text, const QString& under = {}) {
+    FigureCell made;
+    made.text = text;
+    made.under = under;
+    return made;
+}
+
+// The first group of strips; under it what the choice is marked as, else the others as far as there is room.
+FigureCell nameCell(const plan::Choice& choice, const measure::Display& display) {
+    const QString name = choiceName(choice, display);
+    constexpr qsizetype room = 14;  // figures
+    qsizetype cut = name.indexOf(QStringLiteral(" + "));
+    const qsizetype taper = name.indexOf(QStringLiteral(" to "));
+    if (taper >= 0 && (cut < 0 || taper < cut)) cut = taper;
+    QStringList under;
+    if (!choice.named.empty()) under << QObject::tr("named");
+    if (choice.asItIs) under << QObject::tr("as it is");
+    if (cut >= 0 && under.isEmpty()) {
+        const QString rest = name.mid(cut + 1);
+        under << (rest.size() <= room ? rest : QObject::tr("and others"));
+    }
+    return cell(cut >= 0 ? name.left(cut) : name, under.join(QStringLiteral(", ")));
+}
+
+}  // namespace
+
+QStringList choiceCountNames() {
+    return {QObject::tr("Thickest strip"),
+            QObject::tr("Strips to handle"),
+            QObject::tr("Strain, of breaking"),
+            QObject::tr("Chance that one breaks"),
+            QObject::tr("Spares"),
+            QObject::tr("Springback"),
+            QObject::tr("Pull at the ends"),
+            QObject::tr("Glue"),
+            QObject::tr("Margin of time"),
+            QObject::tr("Wood lost")};
+}
+
+std::optional<double> choiceCount(const plan::Choice& choice, ChoiceCount count) {
+    switch (count) {
+        case ChoiceCount::thickness:
+            return choice.thickness_m;
+        case ChoiceCount::strips:
+            return choice.count;
+        case ChoiceCount::strain:
+            return choice.shareOnForm;
+        case ChoiceCount::breaking:
+            return choice.chanceOfBreaking;
+        case ChoiceCount::spares:
+            return choice.spares < 0 ? std::nullopt : std::optional<double>(choice.spares);
+        case ChoiceCount::springback:
+            return choice.springbackRatio;
+        case ChoiceCount::endPull:
+            return choice.endPull_N;
+        case ChoiceCount::glue:
+            return choice.glue_kg;
+        case ChoiceCount::margin:
+            return choice.margin_s;
+        case ChoiceCount::woodLost:
+            return choice.woodLost;
+    }
+    return std::nullopt;
+}
+
+QString choiceCountText(const plan::Choice& choice, ChoiceCount count, const measure::Display& display) {
+    const std::optional<double> value = choiceCount(choice, count);
+    return value && std::isfinite(*value) ? valueText(count, *value, display) : QStringLiteral("\u2013");
+}
+
+bool moreIsBetter(ChoiceCount count) {
+    return count == ChoiceCount::margin;
+}
+
+std::vector<ScaleMark> choiceScale(ChoiceCount count, double least, double most, int parts,
+                                   const measure::Display& display) {
+    const Steps steps = stepsOf(count, display);
+    const auto fits = [&](double size) { return (most - least) <= parts * size * steps.unit * (1 + 1e-9); };
+    const auto found = std::find_if(steps.sizes.begin(), steps.sizes.end(), fits);
+    const double step = (found == steps.sizes.end() ? steps.sizes.back() : *found) * steps.unit;
+    std::vector<ScaleMark> marks;
+    const double hair = 1e-9 * step;
+    for (double i = std::ceil((least - hair) / step); i * step <= most + hair; ++i) {
+        const double value = i == 0 ? 0 : i * step;
+        marks.push_back({value, valueText(count, value, display)});
+    }
+    return marks;
+}
+
+QString choiceName(const plan::Choice& choice, const measure::Display& display) {
+    boat::Stack stack;
+    stack.strips = choice.strips;
+    return text(plan::stripsFigures(stack, display));
+}
+
+QString choiceInFull(const plan::Choice& choice, const measure::Display& display) {
+    QStringList lines{choiceName(choice, display)};
+    if (!choice.possible) lines << QObject::tr("Cannot be: %1.").arg(text(choice.whyNot));
+    const QStringList names = choiceCountNames();
+    for (int i = 0; i < choiceCounts; ++i) {
+        lines << QStringLiteral("%1: %2").arg(names[i], choiceCountText(choice, static_cast<ChoiceCount>(i), display));
+    }
+    if (choice.overDepth_m > 1e-6) {
+        lines << QObject::tr("Deeper than now, to plane off: %1")
+                     .arg(text(measure::writeThickness(choice.overDepth_m, display)));
+    }
+    return lines.join(QLatin1Char('\n'));
+}
+
+std::vector<FigureColumn> choiceColumns() {
+    return {{QObject::tr("Strips"), {}, {}, true},
+            {QObject::tr("Strained"), QObject::tr("one breaks"),
+             QObject::tr("Share of what breaks the worst strip, on the form; chance that any strip breaks")},
+            {QObject::tr("Springs"), QObject::tr("end pull"),
+             QObject::tr("Share of its curve that it gives back; pull that brings its ends down")},
+            {QObject::tr("Glue"), QObject::tr("margin"),
+             QObject::tr("Glue to mix; what the worst face has left of its open time")}};
+}
+
+ChoiceRows choiceRows(const plan::Choices& choices, const measure::Display& display) {
+    ChoiceRows made;
+    for (std::size_t i = 0; i < choices.all.size(); ++i) {
+        const plan::Choice& choice = choices.all[i];
+        if (!choice.unbeaten) continue;
+        const auto told = [&](ChoiceCount count) { return choiceCountText(choice, count, display); };
+        FigureRow row;
+        row.cells = {nameCell(choice, display), cell(told(ChoiceCount::strain), told(ChoiceCount::breaking)),
+                     cell(told(ChoiceCount::springback), told(ChoiceCount::endPull)),
+                     cell(told(ChoiceCount::glue), told(ChoiceCount::margin))};
+        row.hint = choiceInFull(choice, display);
+        made.rows.push_back(std::move(row));
+        made.indices.push_back(static_cast<int>(i));
+    }
+    return made;
+}
+
+}  // namespace fayline::app

@@ -1,0 +1,322 @@
+#include "app/panels/choices_picture.hpp"
+
+#include <QHelpEvent>
+#include <QKeyEvent>
+#include <QMouseEvent>
+#include <QPainter>
+#include <QToolTip>
+#include <algorithm>
+#include <cmath>
+#include <tuple>
+
+#include "app/look/text_shape.hpp"
+#include "app/look/theme.hpp"
+
+namespace fayline::app {
+
+namespace {
+
+constexpr double size_px = 3.5;   // half of a mark
+constexpr double reach_px = 9;    // from a mark to where it is still meant
+constexpr double plot_px = 176;   // height
+constexpr double apart_px = 1.5;  // between a mark and what is drawn round it
+
+QFont small() {
+    return tabularFont(textFont(TextSize::small));
+}
+
+double lineHeight() {
+    return QFontMetricsF(small()).height();
+}
+
+// How a mark looks; the key shows the same.
+void drawMark(QPainter* painter, const QPointF& at, const ChoicesPicture::Mark& mark, const QColor& ink,
+              const QColor& accent) {
+    painter->setPen(QPen(ink, 1.25));
+    painter->setBrush(Qt::NoBrush);
+    if (!mark.possible) {
+        const double arm = size_px - 0.5;
+        painter->drawLine(at + QPointF(-arm, -arm), at + QPointF(arm, arm));
+        painter->drawLine(at + QPointF(-arm, arm), at + QPointF(arm, -arm));
+    } else {
+        if (mark.unbeaten) painter->setBrush(ink);
+        painter->drawEllipse(at, size_px, size_px);
+    }
+    painter->setBrush(Qt::NoBrush);
+    if (mark.named) {
+        painter->setPen(QPen(accent, 1.75));
+        painter->drawEllipse(at, size_px + 2 * apart_px + 0.5, size_px + 2 * apart_px + 0.5);
+    }
+    if (mark.asItIs) {
+        const double out = size_px + 3 * apart_px + (mark.named ? 2 : 0);
+        painter->setPen(QPen(ink, 1.25));
+        painter->drawRect(QRectF(at.x() - out, at.y() - out, 2 * out, 2 * out));
+    }
+}
+
+struct KeyPart {
+    ChoicesPicture::Mark mark;
+    QString words;
+};
+
+std::vector<KeyPart> keyParts() {
+    const auto part = [](bool possible, bool unbeaten, bool named, bool asItIs, const QString& words) {
+        KeyPart made;
+        made.mark.possible = possible;
+        made.mark.unbeaten = unbeaten;
+        made.mark.named = named;
+        made.mark.asItIs = asItIs;
+        made.words = words;
+        return made;
+    };
+    return {part(true, true, false, false, QObject::tr("none beats it")),
+            part(true, false, false, false, QObject::tr("beaten")),
+            part(false, false, false, false, QObject::tr("cannot be")),
+            part(true, true, true, false, QObject::tr("named")),
+            part(true, false, false, true, QObject::tr("as it is"))};
+}
+
+double partWidth(const KeyPart& part) {
+    return 2.5 * gridStep + textWidth(part.words, small()) + gridStep;
+}
+
+}  // namespace
+
+ChoicesPicture::ChoicesPicture(QWidget* parent) : QWidget(parent) {
+    setAttribute(Qt::WA_OpaquePaintEvent);
+    setMouseTracking(true);
+    setFocusPolicy(Qt::StrongFocus);
+    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
+}
+
+QSize ChoicesPicture::sizeHint() const {
+    return {320, int(std::ceil(plot_px + 6 * lineHeight() + 2 * gridStep))};
+}
+
+QSize ChoicesPicture::minimumSizeHint() const {
+    return {200, sizeHint().height()};
+}
+
+void ChoicesPicture::setPicture(Picture picture) {
+    picture_ = std::move(picture);
+    if (lit_ >= static_cast<int>(picture_.marks.size())) lit_ = -1;
+    layOut();
+    update();
+}
+
+void ChoicesPicture::light(int mark) {
+    if (mark == lit_) return;
+    lit_ = mark;
+    setAccessibleDescription(lit_ < 0 ? QString() : picture_.marks[static_cast<std::size_t>(lit_)].told);
+    update();
+}
+
+// Two lines above the plot: what goes upwards, and what is told of a mark; below it the scale, what goes across, the
+// key.
+void ChoicesPicture::layOut() {
+    double left = 0;
+    for (const ScaleMark& mark : picture_.up.marks) left = std::max(left, textWidth(mark.text, small()));
+    const double line = lineHeight();
+    area_ = QRectF(std::ceil(left) + 12, std::ceil(2 * line) + 8, 0, plot_px);
+    area_.setRight(std::max(area_.left() + 10, width() - 12.0));
+}
+
+QPointF ChoicesPicture::placeOf(int mark) const {
+    const Mark& of = picture_.marks[static_cast<std::size_t>(mark)];
+    const auto share = [](const Axis& axis, double value) {
+        return std::clamp((value - axis.least) / (axis.most - axis.least), 0.0, 1.0);
+    };
+    return {area_.left() + share(picture_.across, of.across) * area_.width(),
+            area_.bottom() - share(picture_.up, of.up) * area_.height()};
+}
+
+int ChoicesPicture::markAt(const QPointF& pixel) const {
+    // Of marks one upon the other the one that matters more.
+    int found = -1;
+    std::tuple<double, bool, bool, bool, bool> best{reach_px, true, true, true, true};
+    for (std::size_t i = 0; i < picture_.marks.size(); ++i) {
+        const Mark& mark = picture_.marks[i];
+        const QPointF away = placeOf(static_cast<int>(i)) - pixel;
+        const double distance = std::round(std::hypot(away.x(), away.y()));
+        const std::tuple<double, bool, bool, bool, bool> rank{distance, !mark.named, !mark.asItIs, !mark.unbeaten,
+                                                              !mark.possible};
+        if (distance > reach_px || !(rank < best)) continue;
+        best = rank;
+        found = static_cast<int>(i);
+    }
+    return found;
+}
+
+void ChoicesPicture::drawScales(QPainter* painter) const {
+    const Theme& t = theme();
+    const double line = lineHeight();
+    for (const ScaleMark& mark : picture_.up.marks) {
+        const double share = (mark.value - picture_.up.least) / (picture_.up.most - picture_.up.least);
+        const double level = std::round(area_.bottom() - share * area_.height()) + 0.5;
+        painter->setPen(QPen(t.rule, 1));
+        painter->drawLine(QPointF(area_.left() - 4, level), QPointF(area_.right(), level));
+        painter->setPen(t.faint);
+        painter->drawText(QRectF(0, level - line / 2, area_.left() - 8, line), Qt::AlignRight | Qt::AlignVCenter,
+                          mark.text);
+    }
+    double free = -INFINITY;  // from where the next word has room
+    for (const ScaleMark& mark : picture_.across.marks) {
+        const double share = (mark.value - picture_.across.least) / (picture_.across.most - picture_.across.least);
+        const double place = std::round(area_.left() + share * area_.width()) + 0.5;
+        painter->setPen(QPen(t.rule, 1));
+        painter->drawLine(QPointF(place, area_.top()), QPointF(place, area_.bottom() + 4));
+        const double wide = textWidth(mark.text, painter->font()) + 1;
+        const double at = std::clamp(place - wide / 2, 0.0, width() - wide);
+        if (at < free) continue;
+        free = at + wide + gridStep / 2.0;
+        painter->setPen(t.faint);
+        painter->drawText(QRectF(at, area_.bottom() + 6, wide, line), Qt::AlignLeft | Qt::AlignTop, mark.text);
+    }
+    painter->setPen(t.faint);
+    painter->drawText(QRectF(0, 0, width(), line), Qt::AlignLeft | Qt::AlignVCenter, picture_.up.name);
+    painter->drawText(QRectF(0, area_.bottom() + 6 + line, width(), line), Qt::AlignRight | Qt::AlignVCenter,
+                      picture_.across.name);
+}
+
+void ChoicesPicture::drawKey(QPainter* painter) const {
+    const Theme& t = theme();
+    const double line = lineHeight();
+    double x = 0;
+    double y = area_.bottom() + 6 + 2 * line + gridStep / 2.0;
+    for (const KeyPart& part : keyParts()) {
+        const double wide = partWidth(part);
+        if (x > 0 && x + wide > width() + gridStep) {
+            x = 0;
+            y += line + 2;
+        }
+        drawMark(painter, QPointF(x + 1.25 * gridStep, y + line / 2), part.mark, t.faint, t.accent);
+        painter->setPen(t.faint);
+        painter->drawText(QRectF(x + 2.5 * gridStep, y, wide, line), Qt::AlignLeft | Qt::AlignVCenter, part.words);
+        x += wide;
+    }
+}
+
+void ChoicesPicture::paintEvent(QPaintEvent*) {
+    const Theme& t = theme();
+    QPainter painter(this);
+    painter.fillRect(rect(), t.ground);
+    painter.setFont(small());
+    if (!picture_.marks.empty()) {
+        drawScales(&painter);
+        painter.setRenderHint(QPainter::Antialiasing);
+        drawKey(&painter);
+        // What matters more above what matters less.
+        const auto drawThose = [&](auto which) {
+            for (std::size_t i = 0; i < picture_.marks.size(); ++i) {
+                const Mark& mark = picture_.marks[i];
+                if (!which(mark)) continue;
+                const bool weak = picture_.faint || !mark.possible || !mark.unbeaten;
+                drawMark(&painter, placeOf(static_cast<int>(i)), mark, weak ? t.faint : t.ink,
+                         picture_.faint ? t.faint : t.accent);
+            }
+        };
+        const auto marked = [](const Mark& mark) { return mark.named || mark.asItIs; };
+        drawThose([&](const Mark& mark) { return !mark.unbeaten && !marked(mark); });
+        drawThose([&](const Mark& mark) { return mark.unbeaten && !marked(mark); });
+        drawThose(marked);
+        if (lit_ >= 0) {
+            const Mark& mark = picture_.marks[static_cast<std::size_t>(lit_)];
+            const QPointF at = placeOf(lit_);
+            painter.setPen(Qt::NoPen);
+            painter.setBrush(t.accent);
+            painter.drawEllipse(at, size_px + 1, size_px + 1);
+            painter.setPen(t.accent);
+            const QString told = elided(mark.told, painter.font(), width() - 2.0);
+            painter.drawText(QRectF(0, lineHeight() + 1, width() - 1.0, lineHeight()),
+                             Qt::AlignRight | Qt::AlignVCenter, told);
+        }
+    }
+    if (hasFocus()) {
+        painter.setRenderHint(QPainter::Antialiasing, false);
+        painter.setBrush(Qt::NoBrush);
+        painter.setPen(QPen(t.accent, 1));
+        painter.drawRect(QRectF(0.5, 0.5, width() - 1.0, height() - 1.0));
+    }
+}
+
+bool ChoicesPicture::event(QEvent* event) {
+    if (event->type() != QEvent::ToolTip) return QWidget::event(event);
+    const auto* help = static_cast<QHelpEvent*>(event);
+    const int mark = markAt(help->pos());
+    if (mark < 0) {
+        QToolTip::hideText();
+        event->ignore();
+    } else {
+        QToolTip::showText(help->globalPos(), picture_.marks[static_cast<std::size_t>(mark)].whole, this);
+    }
+    return true;
+}
+
+void ChoicesPicture::resizeEvent(QResizeEvent*) {
+    layOut();
+}
+
+void ChoicesPicture::mouseMoveEvent(QMouseEvent* event) {
+    const int mark = markAt(event->position());
+    if (mark == lit_) return;
+    const bool choosable = mark >= 0 && !picture_.faint && picture_.marks[static_cast<std::size_t>(mark)].possible;
+    setCursor(choosable ? Qt::PointingHandCursor : Qt::ArrowCursor);
+    light(mark);
+    emit hovered(mark);
+}
+
+void ChoicesPicture::mousePressEvent(QMouseEvent* event) {
+    if (event->button() == Qt::LeftButton) choose(markAt(event->position()));
+}
+
+void ChoicesPicture::leaveEvent(QEvent* event) {
+    QWidget::leaveEvent(event);
+    light(-1);
+    emit hovered(-1);
+}
+
+void ChoicesPicture::choose(int mark) {
+    if (mark < 0 || picture_.faint || !picture_.marks[static_cast<std::size_t>(mark)].possible) return;
+    emit chosen(mark);
+}
+
+void ChoicesPicture::walk(int by) {
+    std::vector<int> order;
+    for (std::size_t i = 0; i < picture_.marks.size(); ++i) order.push_back(static_cast<int>(i));
+    std::stable_sort(order.begin(), order.end(), [this](int a, int b) {
+        const QPointF one = placeOf(a);
+        const QPointF other = placeOf(b);
+        return one.x() != other.x() ? one.x() < other.x() : one.y() > other.y();
+    });
+    const auto here = std::find(order.begin(), order.end(), lit_);
+    const auto count = static_cast<int>(order.size());
+    const int to = here == order.end() ? (by > 0 ? 0 : count - 1) : int(here - order.begin()) + by;
+    light(order[static_cast<std::size_t>(std::clamp(to, 0, count - 1))]);
+    emit hovered(lit_);
+}
+
+void ChoicesPicture::keyPressEvent(QKeyEvent* event) {
+    if (picture_.marks.empty()) return QWidget::keyPressEvent(event);
+    switch (event->key()) {
+        case Qt::Key_Left:
+        case Qt::Key_Right:
+            return walk(event->key() == Qt::Key_Right ? 1 : -1);
+        case Qt::Key_Return:
+        case Qt::Key_Enter:
+        case Qt::Key_Space:
+            return choose(lit_);
+        default:
+            return QWidget::keyPressEvent(event);
+    }
+}
+
+void ChoicesPicture::changeEvent(QEvent* event) {
+    QWidget::changeEvent(event);
+    if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) {
+        layOut();
+        updateGeometry();
+    }
+    update();
+}
+
+}  // namespace fayline::app

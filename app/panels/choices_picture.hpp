@@ -1,0 +1,80 @@
+// A picture of stacks that could be glued: two of their counts across each other, one mark for each.
+//
+// A mark of which a count has no number, or one beyond the picture, stands at that edge. Hovering tells a mark, a click
+// chooses it; so do the arrow keys, from left to right, and Enter.
+#pragma once
+
+#include <QPointF>
+#include <QRectF>
+#include <QString>
+#include <QWidget>
+#include <vector>
+
+#include "app/panels/choice_counts.hpp"
+
+namespace fayline::app {
+
+class ChoicesPicture : public QWidget {
+    Q_OBJECT
+public:
+    struct Axis {
+        QString name;
+        double least = 0;
+        double most = 1;
+        std::vector<ScaleMark> marks;
+    };
+    struct Mark {
+        double across = 0;
+        double up = 0;
+        bool possible = true;
+        bool unbeaten = false;
+        bool named = false;
+        bool asItIs = false;
+        QString told;   // in one line
+        QString whole;  // in as many as it takes
+    };
+    struct Picture {
+        Axis across;
+        Axis up;
+        std::vector<Mark> marks;
+        bool faint = false;  // of the piece as it was a moment ago: nothing can be chosen
+    };
+
+    explicit ChoicesPicture(QWidget* parent = nullptr);
+
+    void setPicture(Picture picture);
+    void light(int mark);  // -1: none
+    int lit() const { return lit_; }
+    QPointF placeOf(int mark) const;  // pixels
+
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override;
+
+signals:
+    void hovered(int mark);  // -1: none
+    void chosen(int mark);
+
+protected:
+    bool event(QEvent* event) override;
+    void paintEvent(QPaintEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    void mouseMoveEvent(QMouseEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
+    void leaveEvent(QEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void changeEvent(QEvent* event) override;
+
+private:
+    void layOut();
+    int markAt(const QPointF& pixel) const;  // -1: none near
+    void walk(int by);
+    void choose(int mark);
+    void drawScales(QPainter* painter) const;
+    void drawKey(QPainter* painter) const;
+
+    Picture picture_;
+    QRectF area_;
+    int lit_ = -1;
+};
+
+}  // namespace fayline::app

@@ -1,0 +1,112 @@
+// The sections of the form panel that say what the piece does when it is let go, and what can be done about it.
+#include <QGridLayout>
+#include <QLabel>
+#include <QLineEdit>
+
+#include "app/panels/fields.hpp"
+#include "app/panels/figures_model.hpp"
+#include "app/panels/form_panel.hpp"
+#include "app/panels/form_rows.hpp"
+#include "app/panels/notebook_table.hpp"
+#include "app/panels/parts.hpp"
+#include "app/panels/reading.hpp"
+#include "core/measure/input_error.hpp"
+#include "core/plan/form_wording.hpp"
+#include "core/plan/one_fewer.hpp"
+#include "core/plan/springing.hpp"
+
+namespace fayline::app {
+
+namespace {
+
+QString widestSmall() {
+    return QStringLiteral("+000.00 mm");
+}
+
+// Words that follow from a plan of the very piece; while it is out of date they stay as they were.
+bool upToDate(const Shown& shown) {
+    return shown.pieceIndex >= 0 && shown.plan && !shown.outOfDate;
+}
+
+}  // namespace
+
+void FormPanel::makeOpenings() {
+    auto* model = new FiguresModel(openingColumns(), this);
+    NotebookTable* table = figuresTable("openings", tr("How far the piece opens"), model,
+                                        {{0, tr("the shape let go to")}, {1, widestSmall()}, {2, widestSmall()}}, 0);
+    auto* spread = new SteadyWords(QStringLiteral("spreadWords"), this);
+    auto* moisture = new SteadyWords(QStringLiteral("moistureWords"), this);
+    addSection("openingsHead", tr("How far it opens"), true, {table, spread, moisture},
+               [model, spread, moisture](const std::shared_ptr<const Shown>& shown) {
+                   if (!shown->plan) return;
+                   model->show(openingRows(*shown->plan, shown->display), shown->outOfDate);
+                   spread->say(text(plan::spreadText(*shown->plan)));
+                   moisture->say(text(plan::moistureText(shown->piece.stack, *shown->plan)));
+               });
+}
+
+void FormPanel::makeRule() {
+    auto* words = new SteadyWords(QStringLiteral("ruleWords"), this);
+    addSection("ruleHead", tr("The workshop's rule, told in two ways"), false, {words},
+               [words](const std::shared_ptr<const Shown>& shown) {
+                   if (!upToDate(*shown)) return;
+                   const std::string rule = plan::ruleText(shown->piece.stack, shown->plan->form, shown->display);
+                   words->say(rule.empty() ? tr("Nothing lets go, so no rule for springback applies.") : text(rule));
+               });
+}
+
+void FormPanel::makeFewer() {
+    auto* words = new SteadyWords(QStringLiteral("fewerWords"), this);
+    addSection(
+        "fewerHead", tr("If a strip breaks at the bench"), false, {words},
+        [words](const std::shared_ptr<const Shown>& shown) {
+            if (!upToDate(*shown)) return;
+            const plan::Shop shop{shown->display, shown->species};
+            words->say(text(plan::oneFewerText(plan::withOneFewer(shown->piece, shop, *shown->plan), *shown->plan)));
+        });
+}
+
+void FormPanel::makeHome() {
+    auto* part = new QWidget(this);
+    auto* grid = new QGridLayout(part);
+    grid->setContentsMargins(0, 0, 0, 0);
+    homeOff_ = new QLineEdit(part);
+    homeOff_->setObjectName(QStringLiteral("homeOff"));
+    homeOff_->setAccessibleName(tr("The end stands off by"));
+    homeOff_->setPlaceholderText(tr("as foretold"));
+    const QString hint =
+        tr("How far the end stands off the wanted line with the other end laid on it; open is more "
+           "than 0, closed in less. Empty: what the plan foretells.");
+    homeOff_->setToolTip(hint);
+    homeOff_->setAccessibleDescription(hint);
+    homeName_ = new QLabel(part);
+    homeName_->setBuddy(homeOff_);
+    grid->addWidget(homeName_, 0, 0);
+    grid->addWidget(homeOff_, 0, 1);
+    homeReason_ = new Words(QStringLiteral("homeOffReason"), true, this);
+    homeWords_ = new SteadyWords(QStringLiteral("homeWords"), this);
+    addSection("homeHead", tr("Springing it home"), false, {part, homeReason_, homeWords_},
+               [this](const std::shared_ptr<const Shown>& shown) {
+                   if (shown->pieceIndex != homePiece_) homeOff_->clear();  // another piece stands off otherwise
+                   homePiece_ = shown->pieceIndex;
+                   showHome();
+               });
+    connect(homeOff_, &QLineEdit::textChanged, this, &FormPanel::showHome);
+}
+
+void FormPanel::showHome() {
+    if (!shown_ || !upToDate(*shown_)) return;
+    const plan::Plan& plan = *shown_->plan;
+    const bool atStart = plan::toldAtStart(plan.form, plan.line.fair.line.length());
+    homeName_->setText(atStart ? tr("The start stands off by") : tr("The end stands off by"));
+    homeOff_->setAccessibleName(homeName_->text());
+    try {
+        const std::optional<double> off_m = readOptionalLength(homeOff_->text(), shown_->display);
+        homeWords_->say(text(plan::springingText(plan::springHome(shown_->piece, plan, off_m), plan)));
+        homeReason_->say({});
+    } catch (const measure::InputError& error) {
+        homeReason_->say(why(error));
+    }
+}
+
+}  // namespace fayline::app

@@ -1,0 +1,167 @@
+// The section of the strips panel that shows every stack that could be glued.
+#include <QComboBox>
+#include <QGridLayout>
+#include <QLabel>
+#include <algorithm>
+#include <cmath>
+
+#include "app/panels/choice_counts.hpp"
+#include "app/panels/choices_picture.hpp"
+#include "app/panels/figures_model.hpp"
+#include "app/panels/notebook_table.hpp"
+#include "app/panels/parts.hpp"
+#include "app/panels/reading.hpp"
+#include "app/panels/strips_panel.hpp"
+
+namespace fayline::app {
+
+namespace {
+
+constexpr int scaleParts = 5;
+
+// From the least to the most of those that can be; what cannot is drawn at the edge where it lies beyond.
+ChoicesPicture::Axis axisOf(const plan::Choices& choices, ChoiceCount count, const measure::Display& display) {
+    double least = INFINITY;
+    double most = -INFINITY;
+    const auto reach = [&](bool any) {
+        for (const plan::Choice& choice : choices.all) {
+            const std::optional<double> value = choiceCount(choice, count);
+            if (!(choice.possible || choice.asItIs || any) || !value || !std::isfinite(*value)) continue;
+            least = std::min(least, *value);
+            most = std::max(most, *value);
+        }
+    };
+    reach(false);
+    if (!(least <= most)) reach(true);
+    if (!(least <= most)) least = most = 0;
+    ChoicesPicture::Axis axis;
+    axis.name = choiceCountNames()[static_cast<int>(count)];
+    const double span = most > least ? most - least : std::max(std::abs(most), 1e-3);
+    axis.least = least >= 0 ? std::max(0.0, least - 0.08 * span) : least - 0.08 * span;
+    axis.most = most + 0.08 * span;
+    axis.marks = choiceScale(count, axis.least, axis.most, scaleParts, display);
+    return axis;
+}
+
+// Where a count stands on its axis; without a number at its worse edge.
+double placed(const plan::Choice& choice, ChoiceCount count, const ChoicesPicture::Axis& axis) {
+    const std::optional<double> value = choiceCount(choice, count);
+    if (value && std::isfinite(*value)) return *value;
+    return moreIsBetter(count) ? axis.least : axis.most;
+}
+
+ChoicesPicture::Picture pictureOf(const plan::Choices& choices, ChoiceCount across, ChoiceCount up,
+                                  const measure::Display& display) {
+    ChoicesPicture::Picture picture;
+    picture.across = axisOf(choices, across, display);
+    picture.up = axisOf(choices, up, display);
+    for (const plan::Choice& choice : choices.all) {
+        ChoicesPicture::Mark mark;
+        mark.across = placed(choice, across, picture.across);
+        mark.up = placed(choice, up, picture.up);
+        mark.possible = choice.possible;
+        mark.unbeaten = choice.unbeaten;
+        mark.named = !choice.named.empty();
+        mark.asItIs = choice.asItIs;
+        const QString tells = choice.possible ? choiceCountText(choice, up, display) + QStringLiteral(", ") +
+                                                    choiceCountText(choice, across, display)
+                                              : text(choice.whyNot);
+        mark.told = QStringLiteral("%1: %2").arg(choiceName(choice, display), tells);
+        mark.whole = choiceInFull(choice, display);
+        picture.marks.push_back(std::move(mark));
+    }
+    return picture;
+}
+
+QString wordsOf(const plan::Choices& choices) {
+    if (choices.namedIndex < 0) return QObject::tr("Of all that could be glued here, nothing can be.");
+    return text(choices.all[static_cast<std::size_t>(choices.namedIndex)].named);
+}
+
+}  // namespace
+
+// Which of two counts goes across and which upwards.
+QWidget* StripsPanel::makeChoiceAxes() {
+    auto* part = new QWidget(this);
+    auto* grid = new QGridLayout(part);
+    grid->setContentsMargins(0, 0, 0, 0);
+    const auto box = [&](const char* object, const QString& name, const QString& label, ChoiceCount first, int row) {
+        auto* chosen = new QComboBox(part);
+        chosen->setObjectName(QLatin1String(object));
+        chosen->setAccessibleName(name);
+        chosen->addItems(choiceCountNames());
+        chosen->setCurrentIndex(static_cast<int>(first));
+        auto* before = new QLabel(label, part);
+        before->setBuddy(chosen);
+        grid->addWidget(before, row, 0);
+        grid->addWidget(chosen, row, 1);
+        connect(chosen, &QComboBox::currentIndexChanged, this, &StripsPanel::showChoicesPicture);
+        return chosen;
+    };
+    upwards_ = box("choiceUp", tr("Count drawn upwards"), tr("Upwards"), ChoiceCount::strain, 0);
+    across_ = box("choiceAcross", tr("Count drawn across"), tr("Across"), ChoiceCount::strips, 1);
+    grid->setColumnStretch(1, 1);
+    return part;
+}
+
+void StripsPanel::makeChoices() {
+    picture_ = new ChoicesPicture(this);
+    picture_->setObjectName(QStringLiteral("choicesPicture"));
+    picture_->setAccessibleName(tr("Stacks that could be glued, by two counts"));
+    auto* words = new SteadyWords(QStringLiteral("choiceNamed"), this);
+    choices_ = new FiguresModel(choiceColumns(), this);
+    NotebookTable* table = figuresTable("choices", tr("Stacks that none beats"), choices_,
+                                        {{0, QStringLiteral("27 x 15/64 in")},
+                                         {1, QStringLiteral("<0.01 %")},
+                                         {2, QStringLiteral("0.000 %")},
+                                         {3, QStringLiteral("1 h 20 min")}},
+                                        0);
+    table->setSelectionMode(QAbstractItemView::SingleSelection);
+    table->setMostRows(8);
+    connect(picture_, &ChoicesPicture::chosen, this, &StripsPanel::adoptChoice);
+    connect(table, &NotebookTable::activated, this, [this](const QModelIndex& row) {
+        const auto at = static_cast<std::size_t>(row.row());
+        if (at < choiceOfRow_.size()) adoptChoice(choiceOfRow_[at]);
+    });
+    connect(table->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this](const QModelIndex& row) {
+        const auto at = static_cast<std::size_t>(row.row());
+        picture_->light(row.isValid() && at < choiceOfRow_.size() ? choiceOfRow_[at] : -1);
+    });
+    Section* section = addSection("choicesHead", tr("Every stack that could be glued"), true,
+                                  {makeChoiceAxes(), picture_, words, table}, nullptr);
+    section->setShow([this, words, section](const std::shared_ptr<const Shown>& shown) {
+        noteStudy(section);
+        const plan::Choices* known = knownChoices();
+        words->say(known ? wordsOf(*known) : tr("Being worked out."));
+        ChoiceRows made = known ? choiceRows(*known, shown->display) : ChoiceRows();
+        choiceOfRow_ = std::move(made.indices);
+        choices_->show(std::move(made.rows), studyIsOld());
+        showChoicesPicture();
+    });
+}
+
+const plan::Choices* StripsPanel::knownChoices() const {
+    return studied() && studied()->choices ? &*studied()->choices : nullptr;
+}
+
+void StripsPanel::showChoicesPicture() {
+    const plan::Choices* known = shown_ ? knownChoices() : nullptr;
+    if (!known) return picture_->setPicture({});
+    ChoicesPicture::Picture picture = pictureOf(*known, static_cast<ChoiceCount>(across_->currentIndex()),
+                                                static_cast<ChoiceCount>(upwards_->currentIndex()), shown_->display);
+    picture.faint = studyIsOld();
+    picture_->setPicture(std::move(picture));
+}
+
+void StripsPanel::adoptChoice(int index) {
+    const plan::Choices* known = shown_ ? knownChoices() : nullptr;
+    if (!known || studyIsOld() || shown_->pieceIndex < 0) return;
+    const plan::Choice& choice = known->all.at(static_cast<std::size_t>(index));
+    if (!choice.possible) return;
+    Change change{tr("Choose %1").arg(choiceName(choice, shown_->display)), QStringLiteral("choose strips"),
+                  shown_->piece};
+    change.after.stack = plan::adopt(shown_->piece.stack, choice);
+    if (!(change.after.stack == shown_->piece.stack)) emit changeAsked(change);
+}
+
+}  // namespace fayline::app

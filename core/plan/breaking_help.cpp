@@ -1,0 +1,91 @@
+#include "core/plan/breaking_help.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "core/measure/units.hpp"
+#include "core/plan/choices_candidates.hpp"
+#include "core/plan/choices_naming.hpp"
+#include "core/plan/wording.hpp"
+#include "core/stack/softened.hpp"
+#include "core/wood/bending.hpp"
+
+namespace fayline::plan {
+
+namespace {
+
+constexpr std::size_t mostWoods = 3;
+
+double thickestOf(const stack::Strip& strip, measure::LengthNotation notation) {
+    const bool metric = notation == measure::LengthNotation::millimetres;
+    const double step_m = metric ? measure::fromMillimetres(0.5) : measure::sixteenth_m / 2;
+    const double thick_m = std::max(strip.thickness_m, strip.thicknessAtEnd_m);
+    const double goes_m = thick_m * surestShare * strip.breakingStrain / strip.strain;
+    const double whole_m = step_m * std::floor(goes_m / step_m + 1e-9);
+    return whole_m < thinnest_m(notation) - 1e-9 ? 0 : whole_m;
+}
+
+std::vector<std::string> woodsThatGo(const boat::Stack& stack, const Shop& shop, const stack::Strip& strip) {
+    std::vector<std::pair<double, std::string>> woods;
+    for (const wood::Species& species : shop.species) {
+        if (species.id == strip.species) continue;
+        const double breaking = wood::bending(species, stack.moisture, stack.grainSlope, std::nullopt).breakingStrain;
+        if (strip.strain <= surestShare * breaking) woods.emplace_back(-breaking, species.id);
+    }
+    std::sort(woods.begin(), woods.end());
+    std::vector<std::string> ids;
+    for (const auto& [less, id] : woods) {
+        if (ids.size() < mostWoods) ids.push_back(id);
+    }
+    return ids;
+}
+
+}  // namespace
+
+BreakingHelp breakingHelp(const boat::Piece& piece, const Shop& shop, const stack::Strip& strip) {
+    BreakingHelp help;
+    if (!(strip.strain > 0)) return help;
+    const boat::Stack& stack = piece.stack;
+    help.thickness_m = thickestOf(strip, shop.display.lengths);
+    help.species = woodsThatGo(stack, shop, strip);
+    // What was taken already strains it no more: the whole curve counts while it is hot.
+    const std::optional<boat::BentBefore>& before = stack.strips[static_cast<std::size_t>(strip.group)].bentBefore;
+    const double left = before ? 1 - before->set : 1;
+    const std::optional<measure::Cited> hot = stack::hotBreakingStrain(boat::Softened::steamed, stack.grainSlope);
+    if (!(left > 0) || !hot) return help;
+    const double whole = strip.strain / left;
+    help.hot = whole <= surestShare * hot->value;
+    help.leastSet = std::max(0.0, 1 - surestShare * strip.breakingStrain / whole);
+    return help;
+}
+
+std::string breakingHelpText(const BreakingHelp& help, const Shop& shop) {
+    std::vector<std::string> ways;
+    if (help.thickness_m > 0) {
+        ways.push_back("strips no thicker than " + measure::writeThickness(help.thickness_m, shop.display));
+    }
+    if (!help.species.empty()) {
+        std::vector<std::string> names;
+        for (const std::string& id : help.species) {
+            const wood::Species* wood = wood::findSpecies(shop.species, id);
+            names.push_back(wood ? woodName(*wood) : id);
+        }
+        std::string woods = listed(names);
+        if (names.size() > 1) woods.replace(woods.rfind(" and "), 5, " or ");
+        ways.push_back("as thick as they are, of " + woods);
+    }
+    if (help.hot) {
+        ways.push_back("steamed or boiled and dried on the form, if they keep at least " +
+                       measure::writeShare(help.leastSet) + " of the curve");
+    }
+    if (ways.empty()) {
+        return " Neither thinner strips that can be made, nor another wood known here, nor steaming would do: the bend "
+               "is too tight for strips.";
+    }
+    std::string text = " What would go round with " + measure::writeShare(1 - surestShare) + " to spare: ";
+    for (std::size_t i = 0; i < ways.size(); ++i) text += (i == 0 ? "" : "; or ") + ways[i];
+    return text + ". Soaking alone is not known to help.";
+}
+
+}  // namespace fayline::plan

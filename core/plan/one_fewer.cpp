@@ -1,0 +1,88 @@
+#include "core/plan/one_fewer.hpp"
+
+#include <algorithm>
+
+#include "core/measure/input_error.hpp"
+#include "core/plan/form_wording.hpp"
+#include "core/plan/wording.hpp"
+#include "core/stack/on_form.hpp"
+
+namespace fayline::plan {
+
+namespace {
+
+using measure::writeShare;
+
+// The stack without the strip at `place` (1 on the form): the gluings end between the same strips.
+boat::Stack without(const boat::Stack& stack, int place, int group) {
+    boat::Stack left = stack;
+    boat::Strips& strips = left.strips[static_cast<std::size_t>(group)];
+    if (strips.count > 1) {
+        --strips.count;
+    } else {
+        left.strips.erase(left.strips.begin() + group);
+    }
+    int count = 0;
+    for (const boat::Strips& one : left.strips) count += one.count;
+    left.gluings.clear();
+    for (const int after : stack.gluings) {
+        const int now = after >= place ? after - 1 : after;
+        const bool again = !left.gluings.empty() && left.gluings.back() == now;
+        if (now > 0 && now < count && !again) left.gluings.push_back(now);
+    }
+    return left;
+}
+
+}  // namespace
+
+OneFewer withOneFewer(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
+    OneFewer fewer;
+    const auto& strips = plan.stack.strips;
+    const auto used = [](const stack::Strip& strip) {
+        return strip.sacrificial ? -1 : strip.strain / strip.breakingStrain;
+    };
+    const auto worst =
+        std::max_element(strips.begin(), strips.end(), [&](const auto& a, const auto& b) { return used(a) < used(b); });
+    fewer.place = worst->place;
+    if (strips.size() < 2) {
+        fewer.cannot = "it is the only strip";
+        return fewer;
+    }
+    boat::Piece left = piece;
+    fewer.stack = left.stack = without(piece.stack, worst->place, worst->group);
+    try {
+        const line::Line& line = plan.line.fair.line;
+        const stack::StackPlan planned =
+            stack::planStack(left.stack, left.line.describes, left.line.stripsOn, line, shop.species);
+        fewer.lost_m = plan.stack.depth_m - planned.depth_m;
+        fewer.stiffShare = planned.stiffnessCured_N_m2 / plan.stack.stiffnessCured_N_m2;
+        if (!plan.form.letsGo || !plan.form.possible) return fewer;
+        const stack::OnForm lies = stack::lieOn(left, line, planned, plan.form.line);
+        fewer.ratio = plan.form.factor * lies.theory();
+        fewer.off = stack::openingOf(lies.ground.ground, lies.wanted, lies.letGo(plan.form.factor));
+    } catch (const measure::InputError& error) {
+        fewer.cannot = error.wrong();
+    }
+    return fewer;
+}
+
+std::string oneFewerText(const OneFewer& fewer, const Plan& plan) {
+    const auto count = static_cast<int>(plan.stack.strips.size());
+    if (!fewer.cannot.empty()) {
+        return "If " + stripText(fewer.place, count) +
+               " breaks and no spare is at hand, the piece cannot be glued: " + fewer.cannot + ".";
+    }
+    std::string text = "If a strip breaks and no spare is at hand: without " + stripText(fewer.place, count) +
+                       ", the nearest to breaking, the piece is " +
+                       measure::writeThickness(fewer.lost_m, plan.display) + " shallower and, glued, " +
+                       writeShare(fewer.stiffShare) + " as stiff.";
+    if (plan.form.letsGo && plan.form.possible) {
+        const bool atStart = toldAtStart(plan.form, plan.line.fair.line.length());
+        text += " It gives back " + writeShare(fewer.ratio) + " of its curve instead of " +
+                writeShare(plan.form.parts.front().ratioAtTightest) + "; let go from the form made for all of them, " +
+                openingText(fewer.off, atStart, "will stand", plan.display) + ".";
+    }
+    return text + " Whether that depth still carries its load is for the designer to say.";
+}
+
+}  // namespace fayline::plan

@@ -1,0 +1,26 @@
+// A piece that came off its form a little off, sprung home: what it takes and what stays in it
+// (core/stack/sprung_home).
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "core/boat/boat.hpp"
+#include "core/plan/plan.hpp"
+#include "core/stack/sprung_home.hpp"
+
+namespace fayline::plan {
+
+// How far the piece is off, as a user reads it: the end that is told (toldAtStart) stands off the wanted line by
+// `off_m`, the other end laid on it, > 0 open. From that the factor times rho with which it opened from its form.
+// Without `off_m` as the plan foretells it. None where nothing lets go or nothing is off by stack::leastOff_m.
+//
+// Throws InputError with an empty path where no springback of these strips leaves them so far off; says how far it can.
+// Error: the end stands where it was read, within 1e-7 m.
+std::optional<stack::SprungHome> springHome(const boat::Piece& piece, const Plan& plan,
+                                            const std::optional<double>& off_m);
+
+// What it takes and whether wood bears it, in full sentences; with the caution. `home` as springHome has it.
+std::string springingText(const std::optional<stack::SprungHome>& home, const Plan& plan);
+
+}  // namespace fayline::plan
