@@ -38,14 +38,7 @@ public:
     void list() {
         if (job_.sand_s > 0) addPlain(Work::sand, "sand the faces", job_.sand_s, job_.hands);
         if (job_.wipe_s > 0) addPlain(Work::wipe, "wipe the faces", job_.wipe_s, job_.hands);
-        listEndGrain();
-        listWetOut();
-        if (job_.soak_s > 0 && !job_.strips.empty()) {
-            Task& soak = add(Work::soak, "let the wet-out soak in", job_.soak_s, 0);
-            soak.after = {last_};
-            last_ = index(soak);
-        }
-        listSpread();
+        listPortions(portions());
         const int together = std::max(1, job_.hands);
         if (!job_.strips.empty()) {
             addPlain(Work::carry, "carry the stack to its place", job_.carry_s * 1.0, together);
@@ -62,10 +55,14 @@ public:
 private:
     // Something spread from cups, piece after piece.
     struct Portion {
+        Work work = Work::wetOut;
         int strip = 0;
         std::string name;
         double area_m2 = 0;
-        double extra_s = 0;  // handling of the strip
+        double rate_m2_s = 0;  // by one pair of hands
+        double extra_s = 0;    // handling of the strip
+        int cup = 0;           // number; 0: from none
+        bool soaksBefore = false;
     };
 
     Task& add(Work work, const std::string& name, double takes_s, int hands) {
@@ -89,94 +86,140 @@ private:
         return task;
     }
 
-    std::vector<const CupJob*> cupsFor(CupFor use) const {
-        std::vector<const CupJob*> cups;
-        for (const CupJob& cup : job_.cups) {
-            if (cup.use == use) cups.push_back(&cup);
-        }
-        return cups;
+    // All that is wetted out and spread, in order, each from its cup.
+    std::vector<Portion> portions() const {
+        std::vector<Portion> all;
+        const auto append = [this, &all](std::vector<Portion> some, CupFor use) {
+            assignCups(some, use);
+            all.insert(all.end(), some.begin(), some.end());
+        };
+        append(endGrain(), CupFor::endGrain);
+        append(wetOut(), CupFor::wetOut);
+        std::vector<Portion> coats = spread();
+        if (job_.soak_s > 0 && !coats.empty()) coats.front().soaksBefore = true;
+        append(std::move(coats), CupFor::spread);
+        return all;
     }
 
-    // The portions in order, each from the cup in which the middle of its area lies.
-    void listPortions(Work work, CupFor use, const std::vector<Portion>& portions, double rate_m2_s) {
-        const std::vector<const CupJob*> cups = cupsFor(use);
+    // Each portion comes from the cup in which the middle of its area lies. Where several cups go on one portion, so
+    // that some would be passed over, it is cut into as many parts.
+    void assignCups(std::vector<Portion>& portions, CupFor use) const {
+        std::vector<int> cups;
+        for (const CupJob& cup : job_.cups) {
+            if (cup.use == use) cups.push_back(cup.number);
+        }
         double all_m2 = 0;
         for (const Portion& portion : portions) all_m2 += portion.area_m2;
-        std::vector<std::size_t> cupOf;
+        if (cups.empty() || !(all_m2 > 0)) return;
+        std::vector<Portion> parts;
+        std::size_t next = 0;  // the first cup not yet in use
         double before_m2 = 0;
-        for (const Portion& portion : portions) {
-            const double middle = all_m2 > 0 ? (before_m2 + portion.area_m2 / 2) / all_m2 : 0;
-            const auto at = static_cast<std::size_t>(middle * static_cast<double>(cups.size()));
-            cupOf.push_back(cups.empty() ? 0 : std::min(at, cups.size() - 1));
-            before_m2 += portion.area_m2;
-        }
-        int mixed = -1;
-        std::size_t cup = cups.size();  // the one in hand
         for (std::size_t i = 0; i < portions.size(); ++i) {
-            if (!cups.empty() && cup != cupOf[i]) {
-                // With others there it is mixed while they do the portion before.
-                const bool beside = job_.hands > 1 && i > 0 && beside_ >= 0;
-                cup = cupOf[i];
-                mixed = listMix(*cups[cup], beside ? beside_ : last_);
+            const double middle = (before_m2 + portions[i].area_m2 / 2) / all_m2;
+            const auto at = static_cast<std::size_t>(middle * static_cast<double>(cups.size()));
+            const std::size_t last = i + 1 == portions.size() ? cups.size() - 1 : std::min(at, cups.size() - 1);
+            const std::size_t first = std::min(next, last);
+            for (std::size_t cup = first; cup <= last; ++cup) {
+                parts.push_back(partOf(portions[i], cup - first, last - first + 1));
+                parts.back().cup = cups[cup];
             }
-            const bool nextIsMixedBeside = !cups.empty() && i + 1 < portions.size() && cupOf[i + 1] != cupOf[i];
-            const int free = nextIsMixedBeside ? std::max(1, job_.hands - 1) : job_.hands;
-            const int hands = std::min(free, atAStrip);
-            Task& task =
-                add(work, portions[i].name, portions[i].area_m2 / (rate_m2_s * hands) + portions[i].extra_s, hands);
-            task.strip = portions[i].strip;
-            if (!cups.empty()) task.cup = cups[cup]->number;
-            if (last_ >= 0) task.after.push_back(last_);
-            if (mixed >= 0) task.after.push_back(mixed);
-            beside_ = last_;
-            last_ = index(task);
+            before_m2 += portions[i].area_m2;
+            next = last + 1;
         }
-        beside_ = -1;
+        portions = std::move(parts);
     }
 
-    int listMix(const CupJob& cup, int after) {
-        const std::string what = cup.use == CupFor::spread ? "thickened" : "thin";
-        Task& mix = add(Work::mix, "mix cup " + std::to_string(cup.number) + ", " + what, job_.mix_s, 1);
-        mix.cup = cup.number;
-        if (after >= 0) mix.after = {after};
+    // Of `count` equal parts one. What is done once a strip is done with its first or its last.
+    static Portion partOf(const Portion& whole, std::size_t part, std::size_t count) {
+        Portion one = whole;
+        if (count == 1) return one;
+        one.name += ", part " + std::to_string(part + 1) + " of " + std::to_string(count);
+        one.area_m2 /= static_cast<double>(count);
+        if (part + 1 < count) one.extra_s = 0;
+        if (part > 0) one.soaksBefore = false;
+        return one;
+    }
+
+    static bool needsNewCup(const std::vector<Portion>& portions, std::size_t i) {
+        return portions[i].cup > 0 && (i == 0 || portions[i].cup != portions[i - 1].cup);
+    }
+
+    void listPortions(const std::vector<Portion>& portions) {
+        for (std::size_t i = 0; i < portions.size(); ++i) {
+            const Portion& portion = portions[i];
+            const bool newCup = needsNewCup(portions, i);
+            if (portion.soaksBefore) listSoak(newCup);
+            int mixed = -1;
+            if (newCup) {
+                // With others there it is mixed while they do the portion before: from when that begins.
+                const bool beside = job_.hands > 1 && i > 0 && !portion.soaksBefore;
+                mixed = listMix(portion, beside ? run_.tasks[static_cast<std::size_t>(last_)].after : waits());
+            }
+            const bool nextIsMixedBeside =
+                i + 1 < portions.size() && needsNewCup(portions, i + 1) && !portions[i + 1].soaksBefore;
+            const int hands = std::min(nextIsMixedBeside ? std::max(1, job_.hands - 1) : job_.hands, atAStrip);
+            Task& task =
+                add(portion.work, portion.name, portion.area_m2 / (portion.rate_m2_s * hands) + portion.extra_s, hands);
+            task.strip = portion.strip;
+            task.cup = portion.cup;
+            task.after = waits();
+            if (mixed >= 0) task.after.push_back(mixed);
+            last_ = index(task);
+        }
+    }
+
+    std::vector<int> waits() const { return last_ < 0 ? std::vector<int>{} : std::vector<int>{last_}; }
+
+    int listMix(const Portion& portion, std::vector<int> after) {
+        const std::string what = portion.work == Work::spread ? "thickened" : "thin";
+        Task& mix = add(Work::mix, "mix cup " + std::to_string(portion.cup) + ", " + what, job_.mix_s, 1);
+        mix.cup = portion.cup;
+        mix.after = std::move(after);
         return index(mix);
     }
 
-    void listEndGrain() {
-        if (!(job_.endGrain_m2 > 0)) return;
-        listPortions(Work::wetOut, CupFor::endGrain, {{-1, "wet the end grain of the scarf", job_.endGrain_m2, 0}},
-                     job_.wetOut_m2_s);
+    void listSoak(bool mixesAfter) {
+        const double takes_s = job_.soak_s - (mixesAfter ? job_.mix_s : 0);
+        if (!(takes_s > 0)) return;
+        Task& soak = add(Work::soak, "let the wet-out soak in", takes_s, 0);
+        soak.after = waits();
+        last_ = index(soak);
     }
 
-    void listWetOut() {
+    std::vector<Portion> endGrain() const {
+        if (!(job_.endGrain_m2 > 0)) return {};
+        return {{Work::wetOut, -1, "wet the end grain of the scarf", job_.endGrain_m2, job_.wetOut_m2_s}};
+    }
+
+    std::vector<Portion> wetOut() const {
         std::vector<Portion> portions;
         for (const StripJob& strip : job_.strips) {
             if (!(strip.wet_m2 > 0)) continue;
             const bool turned = strip.strip > 0;
-            portions.push_back({strip.strip, "wet out " + stripName(strip.strip) + (turned ? ", turn it over" : ""),
-                                strip.wet_m2, turned ? job_.stackStrip_s : 0});
+            portions.push_back({Work::wetOut, strip.strip,
+                                "wet out " + stripName(strip.strip) + (turned ? ", turn it over" : ""), strip.wet_m2,
+                                job_.wetOut_m2_s, turned ? job_.stackStrip_s : 0});
         }
         // The boat's face comes last, just before its mate is spread.
         std::stable_partition(portions.begin(), portions.end(), [](const Portion& p) { return p.strip != 0; });
-        listPortions(Work::wetOut, CupFor::wetOut, portions, job_.wetOut_m2_s);
+        return portions;
     }
 
-    void listSpread() {
+    std::vector<Portion> spread() const {
         std::vector<Portion> portions;
         for (auto strip = job_.strips.rbegin(); strip != job_.strips.rend(); ++strip) {
             const bool laid = strip->strip > 0;
             if (!(strip->spread_m2 > 0) && !laid) continue;
-            portions.push_back({strip->strip,
+            portions.push_back({Work::spread, strip->strip,
                                 (strip->spread_m2 > 0 ? "spread " : "lay down ") + stripName(strip->strip),
-                                strip->spread_m2, laid ? job_.stackStrip_s : 0});
+                                strip->spread_m2, job_.spread_m2_s, laid ? job_.stackStrip_s : 0});
         }
-        listPortions(Work::spread, CupFor::spread, portions, job_.spread_m2_s);
+        return portions;
     }
 
     const Job& job_;
     Run& run_;
-    int last_ = -1;    // the task that what follows waits for
-    int beside_ = -1;  // the one before that, while portions are listed
+    int last_ = -1;  // the task that what follows waits for
 };
 
 // Times by the order of the list; `lanes` also says which hands. `timed` sets a task's start and end, given when it can

@@ -8,9 +8,10 @@
 // the order is restored. The face on the boat is wetted and spread while the strips are; then all carry the stack, lay
 // the fixed end down and close station after station. Squeeze-out is scraped at the end.
 //
-// Hands are pairs of hands. A cup is mixed by one pair, and as late as can be: while the last strip of the cup before
-// it is done by the others, or, with one pair, after it. Other work is done by as many as can stand at it (two at a
-// strip). Each task begins as soon as what it waits for is done and its hands are free, in the order of the list.
+// Hands are pairs of hands. A cup is mixed by one pair, and as late as can be: from when the others begin the last
+// strip of the cup before it, wet-out or spread, or, with one pair, after it. Where the wet-out is to soak in, the cup
+// after it is mixed in the last minutes of that. Other work is done by as many as can stand at it (two at a strip or a
+// station). Each task begins as soon as what it waits for is done and its hands are free, in the order of the list.
 // Source: common practice, no source.
 #pragma once
 
