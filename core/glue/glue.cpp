@@ -85,7 +85,11 @@ GluePlan planGlue(const boat::Glue& glue, const boat::Crew& crew, const std::vec
     plan.lines = lines;
     plan.openTime_s = openTime(plan.adhesive, plan.kinetics, glue.air_C);
     plan.slowdown = slowdownAt(glue.air_C);
-    plan.airMoisture = wood::equilibriumMoisture(glue.air_C, glue.humidity);
+    try {
+        plan.airMoisture = wood::equilibriumMoisture(glue.air_C, glue.humidity);
+    } catch (const measure::InputError& error) {
+        throw error.within("glue.");
+    }
     plan.dewPoint_C = dewPoint(glue.air_C, std::max(glue.humidity, 0.01));
 
     int gluings = 0;

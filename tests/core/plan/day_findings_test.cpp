@@ -1,0 +1,186 @@
+// Findings about the timed run: each just when it should be.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <atomic>
+#include <optional>
+#include <string>
+
+#include "core/plan/findings.hpp"
+#include "core/plan/remedies.hpp"
+#include "tests/core/plan/made_pieces.hpp"
+
+namespace fayline::plan {
+namespace {
+
+const std::atomic<bool> goOn{false};
+
+std::optional<Finding> find(const std::vector<Finding>& findings, const std::string& code) {
+    const auto found = std::find_if(findings.begin(), findings.end(),
+                                    [&](const Finding& f) { return f.about == About::schedule && f.code == code; });
+    return found == findings.end() ? std::nullopt : std::optional(*found);
+}
+
+// Five strips and a glue of which a film stays open so long at the day's 20 C.
+struct Made {
+    boat::Piece piece = made::bend(2, 0.6);
+    boat::Boat boat;
+
+    explicit Made(double open_s) {
+        piece.stack.strips[0].count = 5;
+        piece.glue.air_C = 20;
+        boat::OwnAdhesive own;
+        own.id = piece.glue.adhesive = "typed";
+        own.openTime_s = open_s;
+        own.openTimeAt_C = 20;
+        boat.adhesives = {own};
+    }
+    Shop shop() const { return shopOf(boat); }
+    Plan plan() const { return makePlan(piece, shop()); }
+    // With stations to close.
+    void clamp() {
+        for (const double at_m : {0.2, 0.6, 1.0}) {
+            boat::Station station;
+            station.at_m = at_m;
+            piece.holding.stations.push_back(station);
+        }
+    }
+};
+
+// From the first wetting of the worst face until it is closed, by the same crew.
+double heldOpen_s(const Plan& plan) {
+    const schedule::Run& run = plan.day.gluings[0].run;
+    const schedule::FaceTimes& face = run.faces[static_cast<std::size_t>(run.worstFace)];
+    return face.closed_s - face.wetted_s;
+}
+
+TEST(DayFindings, AMarginIsShortBelowAFifthOfTheOpenTimeAndMissedBelowNothing) {
+    const double held_s = heldOpen_s(Made(3600).plan());
+    const Plan ample = Made(held_s / 0.8 + 1).plan();
+    EXPECT_FALSE(find(ample.findings, "margin_short"));
+    EXPECT_FALSE(find(ample.findings, "closed_too_late"));
+    const Plan tight = Made(held_s / 0.8 - 1).plan();
+    const auto told = find(tight.findings, "margin_short");
+    ASSERT_TRUE(told);
+    EXPECT_EQ(told->severity, Severity::caution);
+    EXPECT_NEAR(told->value, held_s / 60, 1e-9);
+    EXPECT_NEAR(told->limit, (held_s / 0.8 - 1) / 60, 1e-9);
+    EXPECT_FALSE(find(tight.findings, "closed_too_late"));
+    EXPECT_FALSE(find(Made(held_s + 1).plan().findings, "closed_too_late"));
+    const Plan late = Made(held_s - 1).plan();
+    const auto stop = find(late.findings, "closed_too_late");
+    ASSERT_TRUE(stop);
+    EXPECT_EQ(stop->severity, Severity::stop);
+    EXPECT_FALSE(find(late.findings, "margin_short"));
+    EXPECT_NE(stop->text.find("between strips 1 and 2"), std::string::npos) << stop->text;
+    EXPECT_LT(late.day.margin_s, 0);
+}
+
+TEST(DayFindings, ACrewTooSmallForTheOpenTimeIsToldAndALargerOneIsAmongTheRemedies) {
+    Made made(3600);
+    const double two_s = heldOpen_s(made.plan());
+    made.piece.crew.hands = 1;
+    const double one_s = heldOpen_s(made.plan());
+    ASSERT_GT(one_s, 1.2 * two_s);
+    Made between((one_s + two_s) / 2);
+    between.piece.crew.hands = 2;
+    EXPECT_FALSE(find(between.plan().findings, "closed_too_late"));
+    between.piece.crew.hands = 1;
+    const Plan plan = between.plan();
+    EXPECT_TRUE(find(plan.findings, "closed_too_late"));
+    const auto study = studyDay(between.piece, between.shop(), plan.line.fair.line, plan.day, goOn);
+    ASSERT_TRUE(study);
+    const auto hands = std::find_if(study->remedies.begin(), study->remedies.end(),
+                                    [](const Remedy& remedy) { return remedy.what == "one more pair of hands"; });
+    ASSERT_NE(hands, study->remedies.end());
+    // As worked out for a crew of two.
+    EXPECT_NEAR(hands->margin_s, (one_s + two_s) / 2 - two_s, 1e-6);
+    // Each remedy is better than what there is, the best first.
+    for (std::size_t i = 0; i < study->remedies.size(); ++i) {
+        const Remedy& remedy = study->remedies[i];
+        EXPECT_TRUE(remedy.margin_s > plan.day.margin_s || remedy.cupMargin_s > plan.day.cupMargin_s) << remedy.what;
+        const double before_s = i > 0 ? study->remedies[i - 1].margin_s : remedy.margin_s;
+        EXPECT_LE(remedy.margin_s, before_s);
+    }
+}
+
+TEST(DayFindings, APlannedBreakIsTheTwoGluingsThatItSays) {
+    Made made(3600);
+    made.piece.crew.hands = 1;
+    made.boat.adhesives[0].openTime_s = 0.9 * heldOpen_s(made.plan());
+    const Plan plan = made.plan();
+    const auto study = studyDay(made.piece, made.shop(), plan.line.fair.line, plan.day, goOn);
+    ASSERT_TRUE(study);
+    const auto pause = std::find_if(study->remedies.begin(), study->remedies.end(),
+                                    [](const Remedy& remedy) { return remedy.breakAfterStrip > 0; });
+    ASSERT_NE(pause, study->remedies.end());
+    EXPECT_NE(pause->what.find("wash and sand"), std::string::npos);
+    made.piece.stack.gluings = {pause->breakAfterStrip};
+    const Plan two = made.plan();
+    ASSERT_EQ(two.day.gluings.size(), 2u);
+    EXPECT_DOUBLE_EQ(two.day.margin_s, pause->margin_s);
+    // The second begins with wiping and sanding what has cured.
+    EXPECT_EQ(two.day.gluings[1].run.tasks[0].work, schedule::Work::sand);
+    EXPECT_EQ(two.day.gluings[1].run.tasks[1].work, schedule::Work::wipe);
+    // No other break is better.
+    for (int after = 1; after < 5; ++after) {
+        made.piece.stack.gluings = {after};
+        EXPECT_LE(made.plan().day.margin_s, pause->margin_s + 1e-9);
+    }
+}
+
+TEST(DayFindings, ACupThatWaitsTooLongIsTold) {
+    Made made(10 * 3600);
+    EXPECT_FALSE(find(made.plan().findings, "cup_waits"));
+    made.piece.crew.rates.stackStrip_s = 600;  // ten minutes to turn each strip
+    const Plan plan = made.plan();
+    const auto told = find(plan.findings, "cup_waits");
+    ASSERT_TRUE(told);
+    EXPECT_GT(told->value, told->limit);
+    EXPECT_LT(plan.day.cupMargin_s, 0);
+}
+
+TEST(DayFindings, AChanceBelowNineteenInTwentyIsToldWithTheBestRemedy) {
+    Made made(3600);
+    const double held_s = heldOpen_s(made.plan());
+    Made ample(2 * held_s);
+    const Plan quiet = ample.plan();
+    const auto sure = studyDay(ample.piece, ample.shop(), quiet.line.fair.line, quiet.day, goOn);
+    ASSERT_TRUE(sure);
+    EXPECT_EQ(sure->days.chanceInTime, 1);
+    EXPECT_TRUE(sure->remedies.empty());
+    EXPECT_FALSE(find(dayStudyFindings(quiet, *sure), "chance_in_time"));
+    Made even(held_s);
+    const Plan plan = even.plan();
+    const auto study = studyDay(even.piece, even.shop(), plan.line.fair.line, plan.day, goOn);
+    ASSERT_TRUE(study);
+    const auto told = find(dayStudyFindings(plan, *study), "chance_in_time");
+    ASSERT_TRUE(told);
+    EXPECT_DOUBLE_EQ(told->value, 100 * study->days.chanceInTime);
+    EXPECT_DOUBLE_EQ(told->limit, 95);
+    EXPECT_LT(told->value, 60);
+    ASSERT_FALSE(study->remedies.empty());
+    EXPECT_NE(told->text.find(study->remedies.front().what), std::string::npos);
+}
+
+TEST(DayFindings, StationsAreClosedInTheOrderOfTheHolding) {
+    Made made(3600);
+    made.clamp();
+    made.piece.holding.from = boat::From::end;
+    const Plan plan = made.plan();
+    std::vector<int> closed;
+    for (const schedule::Task& task : plan.day.gluings[0].run.tasks) {
+        if (task.work == schedule::Work::close) closed.push_back(task.station);
+    }
+    EXPECT_EQ(closed, (std::vector<int>{3, 2, 1}));
+}
+
+TEST(DayFindings, AStoppedStudyGivesNothing) {
+    const std::atomic<bool> stop{true};
+    const Made made(600);
+    const Plan plan = made.plan();
+    EXPECT_FALSE(studyDay(made.piece, made.shop(), plan.line.fair.line, plan.day, stop));
+}
+
+}  // namespace
+}  // namespace fayline::plan

@@ -1,0 +1,267 @@
+// Findings about glue and air: each just when it should be, with its numbers.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <optional>
+#include <set>
+#include <string>
+
+#include "core/boat/file.hpp"
+#include "core/glue/conditions.hpp"
+#include "core/measure/input_error.hpp"
+#include "core/plan/findings.hpp"
+#include "tests/core/boat/error_of.hpp"
+#include "tests/core/plan/made_pieces.hpp"
+
+namespace fayline::plan {
+namespace {
+
+// Five strips of a gentle bend, on a mild day with a mild night: nothing is amiss.
+boat::Piece mild() {
+    boat::Piece piece = made::bend(2, 0.6);
+    piece.stack.strips[0].count = 5;
+    piece.stack.moisture = 0.10;
+    piece.glue.air_C = 20;
+    piece.glue.airOverNight_C = 18;
+    piece.glue.humidity = 0.55;
+    return piece;
+}
+
+boat::OwnAdhesive typed(double potLife_min) {
+    boat::OwnAdhesive own;
+    own.id = "typed";
+    own.potLife_s = 60 * potLife_min;
+    own.openTime_s = 100 * 60;
+    own.openTimeAt_C = 20;
+    return own;
+}
+
+struct Made {
+    boat::Piece piece = mild();
+    boat::Boat boat;
+
+    Plan plan() const { return makePlan(piece, shopOf(boat)); }
+    void use(const boat::OwnAdhesive& own) {
+        boat.adhesives = {own};
+        piece.glue.adhesive = own.id;
+    }
+};
+
+std::optional<Finding> find(const Plan& plan, const std::string& code) {
+    const auto found = std::find_if(plan.findings.begin(), plan.findings.end(),
+                                    [&](const Finding& f) { return f.about == About::glue && f.code == code; });
+    return found == plan.findings.end() ? std::nullopt : std::optional(*found);
+}
+
+using Change = std::function<void(Made&)>;
+
+// The code is there after `amiss` and not after `allRight`; where it is, its words have its numbers.
+Finding appearsJustWith(const std::string& code, const Change& allRight, const Change& amiss) {
+    Made fine;
+    allRight(fine);
+    EXPECT_FALSE(find(fine.plan(), code)) << code;
+    Made wrong;
+    amiss(wrong);
+    const std::optional<Finding> found = find(wrong.plan(), code);
+    EXPECT_TRUE(found) << code;
+    if (!found) return {};
+    EXPECT_FALSE(found->text.empty());
+    EXPECT_EQ(found->text.back(), '.');
+    EXPECT_FALSE(found->source.text.empty()) << code;
+    return *found;
+}
+
+TEST(GlueFindings, OnAMildDayOnlyTheFullCupIsTold) {
+    const Plan plan = Made{}.plan();
+    std::set<std::string> codes;
+    for (const Finding& finding : plan.findings) {
+        if (finding.about == About::glue) codes.insert(finding.code);
+    }
+    EXPECT_EQ(codes, std::set<std::string>{"full_cup_smokes"});
+}
+
+TEST(GlueFindings, BelowTheGluesLeastTemperatureIsAStop) {
+    const Finding found = appearsJustWith(
+        "too_cold_for_glue", [](Made& made) { made.piece.glue.air_C = made.piece.glue.airOverNight_C = 15; },
+        [](Made& made) { made.piece.glue.air_C = 14.9; });
+    EXPECT_EQ(found.severity, Severity::stop);
+    EXPECT_DOUBLE_EQ(found.value, 14.9);
+    EXPECT_DOUBLE_EQ(found.limit, 15);
+    EXPECT_NE(found.text.find("faster"), std::string::npos);
+}
+
+TEST(GlueFindings, ANightBelowItIsACautionThatATentMends) {
+    const Finding found = appearsJustWith(
+        "night_too_cold", [](Made& made) { made.piece.glue.airOverNight_C = 15; },
+        [](Made& made) { made.piece.glue.airOverNight_C = 14; });
+    EXPECT_EQ(found.severity, Severity::caution);
+    EXPECT_DOUBLE_EQ(found.value, 14);
+    EXPECT_NE(found.text.find("fire and fumes"), std::string::npos);
+    Made tented;
+    tented.piece.glue.airOverNight_C = 8;
+    tented.piece.glue.tent = {0, 48 * 3600.0, 25, {}};
+    EXPECT_FALSE(find(tented.plan(), "night_too_cold"));
+}
+
+TEST(GlueFindings, ADayAndNightInWhichItNeverCuresIsAStop) {
+    const Finding found = appearsJustWith(
+        "never_cures", [](Made& made) { made.piece.glue.air_C = 15; },  // it cures by day
+        [](Made& made) { made.piece.glue.air_C = made.piece.glue.airOverNight_C = 14; });
+    EXPECT_EQ(found.severity, Severity::stop);
+}
+
+TEST(GlueFindings, AboveThirtyDegreesTheDayIsHot) {
+    const Finding found = appearsJustWith(
+        "hot_day", [](Made& made) { made.piece.glue.air_C = 30; }, [](Made& made) { made.piece.glue.air_C = 30.5; });
+    EXPECT_EQ(found.severity, Severity::caution);
+    EXPECT_DOUBLE_EQ(found.limit, 30);
+}
+
+// 20 C: three kelvin above the dew point at 82.9 % (dew point 17.0 C).
+TEST(GlueFindings, WithinThreeKelvinOfTheDewPointIsACaution) {
+    EXPECT_NEAR(glue::dewPoint(20, 0.8289), 17, 0.01);
+    const auto humid = [](double humidity) {
+        return [humidity](Made& made) {
+            made.piece.glue.humidity = humidity;
+            made.piece.glue.airOverNight_C = 20;
+        };
+    };
+    const Finding found = appearsJustWith("near_dew_point", humid(0.826), humid(0.832));
+    EXPECT_DOUBLE_EQ(found.limit, 3);
+    EXPECT_LT(found.value, 3);
+    EXPECT_GT(found.value, 2.9);
+}
+
+TEST(GlueFindings, WoodAsColdAsTheNightThatSweatsInTheDaysAirIsTold) {
+    // 20 C at 55 %: dew point 10.7 C, so wood below 13.7 C.
+    const double dew_C = glue::dewPoint(20, 0.55);
+    const Finding found = appearsJustWith(
+        "cold_wood_sweats", [dew_C](Made& made) { made.piece.glue.airOverNight_C = dew_C + 3.05; },
+        [dew_C](Made& made) { made.piece.glue.airOverNight_C = dew_C + 2.95; });
+    EXPECT_EQ(found.severity, Severity::note);
+    EXPECT_NEAR(found.value, 2.95, 1e-9);
+}
+
+TEST(GlueFindings, WoodAboveTwelvePerCentIsTooWetForEpoxyAlone) {
+    const Finding found = appearsJustWith(
+        "wood_wet_for_glue", [](Made& made) { made.piece.stack.moisture = 0.12; },
+        [](Made& made) { made.piece.stack.moisture = 0.125; });
+    EXPECT_EQ(found.severity, Severity::caution);
+    EXPECT_NEAR(found.value, 12.5, 1e-9);
+    Made other;
+    other.piece.stack.moisture = 0.14;
+    other.piece.glue.adhesive = "polyurethane_one_part";
+    EXPECT_FALSE(find(other.plan(), "wood_wet_for_glue"));
+}
+
+TEST(GlueFindings, AScaleTooCoarseForTheRatioIsTold) {
+    const Finding found = appearsJustWith(
+        "ratio_rounded", [](Made& made) { made.piece.glue.scaleReads_kg = 0.001; },
+        [](Made& made) { made.piece.glue.scaleReads_kg = 0.1; });
+    EXPECT_GT(found.value, 3);
+    EXPECT_DOUBLE_EQ(found.limit, 3);
+}
+
+TEST(GlueFindings, ThinningIsTold) {
+    const Finding found = appearsJustWith(
+        "thinned", [](Made&) {}, [](Made& made) { made.piece.glue.thinner = 0.05; });
+    EXPECT_NE(found.text.find("no flame"), std::string::npos);
+}
+
+// Mixing takes four minutes and there is a face to be spread: a cup that lasts five at 25 C is not used up in time.
+TEST(GlueFindings, ACupThatIsNotUsedUpInTimeIsAStop) {
+    const Finding found = appearsJustWith(
+        "cup_goes_off", [](Made& made) { made.use(typed(30)); }, [](Made& made) { made.use(typed(3)); });
+    EXPECT_EQ(found.severity, Severity::stop);
+    EXPECT_GT(found.value, found.limit);
+    EXPECT_NE(found.text.find("Cup 1 "), std::string::npos);
+    EXPECT_NE(found.text.find("gloves"), std::string::npos);
+}
+
+TEST(GlueFindings, LeftoversThatSmokeAreAStopAndAFullCupThatDoesANote) {
+    const auto wasting = [](double waste) { return [waste](Made& made) { made.piece.glue.waste = waste; }; };
+    const Finding found = appearsJustWith("leftover_smokes", wasting(0.05), wasting(1));
+    EXPECT_EQ(found.severity, Severity::stop);
+    EXPECT_GT(found.value, glue::smokes_C);
+    EXPECT_DOUBLE_EQ(found.limit, glue::smokes_C);
+    // A glue that does not heat itself does neither.
+    Made cool;
+    cool.piece.glue.adhesive = "urea";
+    cool.piece.glue.waste = 1;
+    EXPECT_FALSE(find(cool.plan(), "leftover_smokes"));
+    EXPECT_FALSE(find(cool.plan(), "full_cup_smokes"));
+    // A tray sheds its heat.
+    Made tray;
+    tray.piece.glue.vessel = boat::Vessel::tray;
+    tray.piece.glue.cup_m3 = 3e-3;
+    tray.use(typed(90));
+    EXPECT_FALSE(find(tray.plan(), "full_cup_smokes"));
+}
+
+TEST(GlueFindings, APieceOfOneStripOnAFormHasNone) {
+    Made single;
+    single.piece.stack.strips[0].count = 1;
+    single.piece.glue.air_C = 2;
+    for (const Finding& finding : single.plan().findings) EXPECT_NE(finding.about, About::glue) << finding.code;
+}
+
+// What no plan can be made of: place, what is wrong, and what would be accepted.
+TEST(GlueFindings, WhatCannotBeMixedIsToldInPlainWords) {
+    const auto told = [](const Change& change) {
+        Made made;
+        change(made);
+        try {
+            made.plan();
+        } catch (const measure::InputError& error) {
+            EXPECT_FALSE(error.accepted().empty());
+            return std::string(error.what());
+        }
+        return std::string("accepted");
+    };
+    const auto has = [&](const Change& change, const std::string& path, const std::string& accepted) {
+        const std::string text = told(change);
+        EXPECT_TRUE(text.starts_with(path + ": ")) << text;
+        EXPECT_NE(text.find(accepted), std::string::npos) << text;
+    };
+    has([](Made& made) { made.use(typed(0)); }, "glue.adhesive.pot_life_min", "above 0");
+    has(
+        [](Made& made) {
+            boat::OwnAdhesive own = typed(30);
+            own.partsByVolume = own.partsByWeight = {0, 1};
+            made.use(own);
+        },
+        "glue.adhesive.parts_by_volume", "[2, 1]");
+    has(
+        [](Made& made) {
+            boat::OwnAdhesive own = typed(30);
+            own.partsByVolume = own.partsByWeight = {1, 0};
+            made.use(own);
+        },
+        "glue.adhesive.parts_by_volume", "[2, 1]");
+    has([](Made& made) { made.piece.glue.cup_m3 = 1e-6; }, "glue.cup_ml", "larger vessel");
+    has([](Made& made) { made.piece.crew.hands = 0; }, "crew.hands", "above 0");
+    has([](Made& made) { made.piece.glue.adhesive = "treacle"; }, "glue.adhesive", "epoxy_2_1_slow");
+    has([](Made& made) { made.piece.glue.humidity = 1.3; }, "glue.humidity_pct", "100");
+    has([](Made& made) { made.piece.crew.rates.wetOut_m2_s = 0; }, "crew.rates.wet_out_m2_min", "above 0");
+}
+
+// The same in the file: it names the key with its unit.
+TEST(GlueFindings, AFileWithSuchValuesIsToldWithTheirKeys) {
+    const auto ownWith = [](const std::string& keys) {
+        return R"({"fayline": 1, "adhesives": [{"id": "typed", )" + keys + R"(}], "pieces": []})";
+    };
+    const auto names = [](const std::string& text, const std::string& path) {
+        const std::string error = boat::errorOf(text);
+        EXPECT_TRUE(error.starts_with(path + ": ")) << error;
+    };
+    names(ownWith(R"("pot_life_min": 0)"), "adhesives[0].pot_life_min");
+    names(ownWith(R"("parts_by_volume": [0, 1])"), "adhesives[0].parts_by_volume[0]");
+    names(boat::pieceWith(R"("crew": {"hands": 0})"), "pieces[0].crew.hands");
+    names(boat::pieceWith(R"("crew": {"rates": {"spread_m2_min": 0}})"), "pieces[0].crew.rates.spread_m2_min");
+    names(boat::pieceWith(R"("glue": {"cup_ml": 0})"), "pieces[0].glue.cup_ml");
+}
+
+}  // namespace
+}  // namespace fayline::plan
