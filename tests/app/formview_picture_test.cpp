@@ -2,6 +2,7 @@
 #include <QtTest>
 #include <set>
 
+#include "app/formview/form_line.hpp"
 #include "app/look/theme.hpp"
 #include "tests/app/formview_samples.hpp"
 
@@ -226,11 +227,7 @@ private slots:
     void TheFormToCutIsExplainedWhereItIsNotTheWantedLine() {
         Bench bench;
         QVERIFY(bench.shown.plan->form.corrected);
-        QVERIFY(says(bench.view, "Form to cut, drawn"));
-        const QImage magnified = bench.view.grab().toImage();
-        bench.view.setGapsMagnified(false);
         QVERIFY(says(bench.view, "Form to cut, bent for springback"));
-        QVERIFY(bench.view.grab().toImage() != magnified);
         Shown shown = bench.shown;
         shown.piece.form.allowsForSpringback = false;
         shown.plan = std::make_shared<plan::Plan>(plan::makePlan(shown.piece, plan::shopOf(bench.boat)));
@@ -241,7 +238,8 @@ private slots:
     void TheFormsLineIsMagnifiedByWhatItSays() {
         const Shown shown = shownOf(sampleBoat("marram"), 0);
         const Drawing drawing = drawingOf(*shown.plan, shown.piece.line.stripsOn);
-        const Transform transform;
+        Transform transform;
+        transform.pixelsPerMetre = 60;  // so that a springback of an inch is too close to be seen
         const FormLineMark mark = formLineMark(drawing, transform, true);
         const FormLineMark plain = formLineMark(drawing, transform, false);
         QVERIFY(mark.times > 1 && plain.times == 1);
