@@ -70,6 +70,10 @@ struct FaceNow {
     double whole_s = 0;  // from wetting until then
 };
 
+// How much of a life is left: enough, little, or none. By littleLeft.
+enum class Urgency { ample, little, over };
+Urgency urgencyOf(double left_s, double whole_s);
+
 // Said aloud while it lasts. `code` stays the same while the words follow the minutes.
 struct Warning {
     bool stop = false;  // else a caution

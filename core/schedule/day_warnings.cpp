@@ -82,6 +82,11 @@ void addFaces(const Now& now, std::vector<Warning>& warnings) {
 
 }  // namespace
 
+Urgency urgencyOf(double left_s, double whole_s) {
+    if (left_s < 0) return Urgency::over;
+    return left_s < littleLeft * whole_s ? Urgency::little : Urgency::ample;
+}
+
 std::vector<Warning> warningsOf(const Now& now) {
     std::vector<Warning> warnings;
     addCups(now, warnings);
