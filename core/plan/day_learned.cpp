@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <set>
 
 #include "core/measure/day_text.hpp"
 #include "core/measure/units.hpp"
@@ -165,11 +166,13 @@ private:
 
     // What is left beside the handling of strips is wetting or spreading.
     void perArea(double& rate, const Taken& taken) {
-        double handling_s = 0;
-        const schedule::Run run = schedule::runOf(day_.job);
-        int strips = 0;
-        for (const schedule::Task& task : run.tasks) strips += task.work == taken.work && task.strip > 0 ? 1 : 0;
-        handling_s = std::min(strips, taken.count) * day_.piece.crew.rates.stackStrip_s;
+        // A strip that takes several cups is several tasks and handled once.
+        std::set<int> strips;
+        for (const schedule::Task& task : schedule::runOf(day_.job).tasks) {
+            if (task.work == taken.work && task.strip > 0) strips.insert(task.strip);
+        }
+        const double handled = std::min<double>(static_cast<double>(strips.size()), taken.count);
+        const double handling_s = handled * day_.piece.crew.rates.stackStrip_s;
         const double planned_s = taken.planned_s - handling_s;
         const double real_s = taken.real_s - handling_s;
         // Where the strips were handled quicker than given, both are taken as quicker by as much.

@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "core/measure/input_error.hpp"
+#include "tests/core/schedule/made_job.hpp"
 
 namespace fayline::schedule {
 namespace {
@@ -274,6 +275,50 @@ TEST(Day, WhatIsSaidAfterTheStopOrOfNoTaskChangesNothing) {
     const Now stopped = at(350, events);
     EXPECT_TRUE(stopped.stopped);
     EXPECT_EQ(stopped.states, before.states);
+}
+
+// The day of run_test.cpp, hand by hand: strip 3 is wetted by one pair from 445 to 545 while the other mixes cup 2 from
+// 445 to 685; then strip 3 is spread from it, and cup 3 is mixed beside that.
+TEST(Day, TwoPairsOfHandsDoDifferentThings) {
+    const Job job = made::threeStrips(2);
+    enum { wipe, mixOne, wetOne, wetTwo, wetThree, mixTwo, spreadThree, mixThree, spreadTwo };
+    std::vector<Event> events = doneUpTo(wetTwo, runOf(job));
+    const Now both = at(500, events, job);
+    EXPECT_EQ(both.ofHands, (std::vector<int>{wetThree, mixTwo}));
+    EXPECT_EQ(both.next, (std::vector<int>{spreadThree, mixThree}));  // both from 685 on
+    ASSERT_EQ(both.cups.size(), 2u);
+    EXPECT_EQ(both.cups[0].number, 1);
+    EXPECT_DOUBLE_EQ(both.cups[0].left_s, 1260 - 500);  // mixed from 60, good for 1200
+    EXPECT_DOUBLE_EQ(both.cups[1].left_s, 1645 - 500);
+    EXPECT_FALSE(both.cups[1].mixed);
+    EXPECT_EQ(both.mixing, std::optional<int>(mixTwo));
+
+    events.push_back(done(545, wetThree));
+    const Now one = at(560, events, job);
+    EXPECT_EQ(one.ofHands, (std::vector<int>{-1, mixTwo}));
+    ASSERT_EQ(one.cups.size(), 1u);
+
+    // Mixed 85 s sooner than planned: all that follows comes sooner by as much.
+    events.push_back(said(EventKind::batchMixed, 600, mixTwo));
+    const Now sooner = at(610, events, job);
+    EXPECT_EQ(sooner.doing, (std::vector<int>{spreadThree, mixThree}));
+    EXPECT_DOUBLE_EQ(sooner.run.closed_s, 1635 - 85);
+    EXPECT_DOUBLE_EQ(sooner.behind_s, -85);
+    EXPECT_DOUBLE_EQ(sooner.margin_s, 37 * 60 + 45 + 85);
+    EXPECT_EQ(sooner.faces.at(0).inner, 1);
+    EXPECT_DOUBLE_EQ(sooner.faces.at(0).left_s, 3900 - 610);
+    EXPECT_DOUBLE_EQ(sooner.faces.at(1).left_s, 3955 - 610);
+}
+
+TEST(Day, BatchMixedAheadCountsFromItsPlannedTimeBefore) {
+    const Job job = made::threeStrips(2);
+    std::vector<Event> events = doneUpTo(2, runOf(job));  // strip 1 is wetted at 355
+    events.push_back(said(EventKind::batchMixed, 400, 5));
+    const Now now = at(410, events, job);
+    const auto ahead = std::ranges::find(now.cups, 2, &CupNow::number);
+    ASSERT_NE(ahead, now.cups.end());
+    EXPECT_DOUBLE_EQ(ahead->mixedFrom_s, 400 - 240);
+    EXPECT_TRUE(ahead->mixed);
 }
 
 TEST(Day, TimePlannedAndTakenIsAddedUpByKindOfWork) {
