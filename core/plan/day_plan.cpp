@@ -117,7 +117,7 @@ schedule::Job jobOf(const boat::Piece& piece, const glue::GluePlan& glue, int gl
     for (int place = 0; place <= strips; ++place) {
         const auto at = static_cast<std::size_t>(place);
         const bool isLaid = place > 0 && gluingOf(piece.stack, place) == gluing;
-        if (onStrip[at] > 0 || isLaid) job.strips.push_back({place, onStrip[at], spread[at]});
+        if (onStrip[at] > 0 || isLaid) job.strips.push_back({place, onStrip[at], spread[at], place > 0 && !isLaid});
     }
     for (const glue::Batch& batch : glue.batches) {
         if (batch.gluing != gluing) continue;

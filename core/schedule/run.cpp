@@ -26,8 +26,9 @@ void check(const Job& job) {
     }
 }
 
-std::string stripName(int strip) {
-    return strip == 0 ? "the face on the boat" : "strip " + std::to_string(strip);
+std::string stripName(const StripJob& strip) {
+    if (strip.strip == 0) return "the face on the boat";
+    return (strip.hasCured ? "the cured face of strip " : "strip ") + std::to_string(strip.strip);
 }
 
 // Puts the tasks of a job in order.
@@ -193,26 +194,26 @@ private:
 
     std::vector<Portion> wetOut() const {
         std::vector<Portion> portions;
-        for (const StripJob& strip : job_.strips) {
-            if (!(strip.wet_m2 > 0)) continue;
-            const bool turned = strip.strip > 0;
-            portions.push_back({Work::wetOut, strip.strip,
-                                "wet out " + stripName(strip.strip) + (turned ? ", turn it over" : ""), strip.wet_m2,
-                                job_.wetOut_m2_s, turned ? job_.stackStrip_s : 0});
+        // A face that stays where it is comes last, just before its mate is spread.
+        for (const bool fixed : {false, true}) {
+            for (const StripJob& strip : job_.strips) {
+                if (!(strip.wet_m2 > 0) || strip.isFixed() != fixed) continue;
+                portions.push_back({Work::wetOut, strip.strip,
+                                    "wet out " + stripName(strip) + (fixed ? "" : ", turn it over"), strip.wet_m2,
+                                    job_.wetOut_m2_s, fixed ? 0 : job_.stackStrip_s});
+            }
         }
-        // The boat's face comes last, just before its mate is spread.
-        std::stable_partition(portions.begin(), portions.end(), [](const Portion& p) { return p.strip != 0; });
         return portions;
     }
 
     std::vector<Portion> spread() const {
         std::vector<Portion> portions;
         for (auto strip = job_.strips.rbegin(); strip != job_.strips.rend(); ++strip) {
-            const bool laid = strip->strip > 0;
+            const bool laid = !strip->isFixed();
             if (!(strip->spread_m2 > 0) && !laid) continue;
             portions.push_back({Work::spread, strip->strip,
-                                (strip->spread_m2 > 0 ? "spread " : "lay down ") + stripName(strip->strip),
-                                strip->spread_m2, job_.spread_m2_s, laid ? job_.stackStrip_s : 0});
+                                (strip->spread_m2 > 0 ? "spread " : "lay down ") + stripName(*strip), strip->spread_m2,
+                                job_.spread_m2_s, laid ? job_.stackStrip_s : 0});
         }
         return portions;
     }
@@ -236,23 +237,23 @@ void time(Run& run, bool lanes, const Timed& timed, const HandsOf& handsOf) {
         for (const int before : task.after) {
             start_s = std::max(start_s, run.tasks[static_cast<std::size_t>(before)].end_s);
         }
-        // The hands that are free first, of equals the first: these are few, so they are simply looked through.
-        std::size_t chosen[most];
+        // As many hands as it wants are free by the time at which the last of those that are free first comes.
         const auto wanted = std::min(static_cast<std::size_t>(handsOf(i)), hands);
-        for (std::size_t k = 0; k < wanted; ++k) {
-            std::size_t best = most;
-            for (std::size_t h = 0; h < hands; ++h) {
-                if (std::find(chosen, chosen + k, h) != chosen + k) continue;
-                if (best == most || free_s[h] < free_s[best]) best = h;
-            }
-            chosen[k] = best;
-            start_s = std::max(start_s, free_s[best]);
+        double soonest_s[most];
+        std::copy(free_s, free_s + hands, soonest_s);
+        if (wanted > 0) {
+            std::nth_element(soonest_s, soonest_s + wanted - 1, soonest_s + hands);
+            start_s = std::max(start_s, soonest_s[wanted - 1]);
+        }
+        std::size_t chosen[most];
+        std::size_t count = 0;
+        for (std::size_t h = 0; h < hands && count < wanted; ++h) {
+            if (free_s[h] <= start_s) chosen[count++] = h;
         }
         timed(i, start_s, task);
-        for (std::size_t k = 0; k < wanted; ++k) free_s[chosen[k]] = task.end_s;
+        for (std::size_t k = 0; k < count; ++k) free_s[chosen[k]] = task.end_s;
         if (lanes) {
-            task.lanes.assign(chosen, chosen + wanted);
-            std::sort(task.lanes.begin(), task.lanes.end());
+            task.lanes.assign(chosen, chosen + count);
         }
         run.end_s = std::max(run.end_s, task.end_s);
         if (task.work != Work::scrape) run.closed_s = std::max(run.closed_s, task.end_s);

@@ -5,8 +5,8 @@
 //
 // The practised order: faces are wiped or sanded; the end grain of scarfs and then strip after strip is wetted out on
 // both faces, turned over and laid on the pile, which so comes out reversed; spread in reverse from the top of the pile
-// the order is restored. The face on the boat is wetted and spread while the strips are; then all carry the stack, lay
-// the fixed end down and close station after station. Squeeze-out is scraped at the end.
+// the order is restored. The face on the boat, or of what has cured on the form, comes last; then all carry the stack,
+// lay the fixed end down and close station after station. Squeeze-out is scraped at the end.
 //
 // Hands are pairs of hands. A cup is mixed by one pair, and as late as can be: from when the others begin the last
 // strip of the cup before it, wet-out or spread, or, with one pair, after it. Where the wet-out is to soak in, the cup
@@ -42,8 +42,11 @@ struct CupJob {
 // What there is to wet and spread of one strip; of the face on the boat `strip` is 0.
 struct StripJob {
     int strip = 1;
-    double wet_m2 = 0;     // both faces, as far as they get glue
-    double spread_m2 = 0;  // coats of both faces together
+    double wet_m2 = 0;      // both faces, as far as they get glue
+    double spread_m2 = 0;   // coats of both faces together
+    bool hasCured = false;  // it is on the form from an earlier gluing: its face is glued where it is, nobody turns it
+
+    bool isFixed() const { return strip == 0 || hasCured; }
 };
 
 // All that a gluing asks for.

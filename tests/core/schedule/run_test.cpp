@@ -138,22 +138,25 @@ TEST(Run, OnePairOfHandsMixesInTheLastMinutesOfTheSoak) {
 // strip or a station.
 TEST(Run, AThirdPairOfHandsSpeedsOnlyWhatThreeCanDo) {
     const schedule::Run run = runOf(made::threeStrips(3));
-    expectRows(run, {{"wipe the faces", 0, 40, {0, 1, 2}},
+    const std::vector<int> ab{0, 1};
+    const std::vector<int> c{2};
+    const std::vector<int> abc{0, 1, 2};
+    expectRows(run, {{"wipe the faces", 0, 40, abc},
                      {"mix cup 1, thin", 40, 280, {0}},
-                     {"wet out strip 1, turn it over", 280, 335, {1, 2}},
-                     {"wet out strip 2, turn it over", 335, 425, {0, 1}},
-                     {"wet out strip 3, turn it over", 425, 490, {0, 2}},
-                     {"mix cup 2, thickened", 425, 665, {1}},
-                     {"spread strip 3", 665, 765, {0, 2}},
-                     {"mix cup 3, thickened", 665, 905, {1}},
-                     {"spread strip 2", 905, 1055, {0, 2}},
-                     {"spread strip 1", 1055, 1135, {0, 1}},
-                     {"carry the stack to its place", 1135, 1315, {0, 1, 2}},
-                     {"lay the fixed end down", 1315, 1375, {0, 1}},
-                     {"close clamp 4", 1375, 1435, {0, 2}},
-                     {"close clamp 5", 1435, 1495, {0, 1}},
-                     {"close prop 6", 1495, 1615, {0, 2}},
-                     {"scrape the squeeze-out", 1615, 1815, {0, 1, 2}}});
+                     {"wet out strip 1, turn it over", 280, 335, ab},
+                     {"wet out strip 2, turn it over", 335, 425, ab},
+                     {"wet out strip 3, turn it over", 425, 490, ab},
+                     {"mix cup 2, thickened", 425, 665, c},
+                     {"spread strip 3", 665, 765, ab},
+                     {"mix cup 3, thickened", 665, 905, c},
+                     {"spread strip 2", 905, 1055, ab},
+                     {"spread strip 1", 1055, 1135, ab},
+                     {"carry the stack to its place", 1135, 1315, abc},
+                     {"lay the fixed end down", 1315, 1375, ab},
+                     {"close clamp 4", 1375, 1435, ab},
+                     {"close clamp 5", 1435, 1495, ab},
+                     {"close prop 6", 1495, 1615, ab},
+                     {"scrape the squeeze-out", 1615, 1815, abc}});
 }
 
 // Wetted one after the other and turned over, the pile lies in reverse; spread from its top the order is restored. The
@@ -171,6 +174,27 @@ TEST(Run, ThePileIsReversedAndRestoredAndTheBoatsFaceComesLast) {
     }
     EXPECT_EQ(wetted, (std::vector<int>{1, 2, 3, 0}));
     EXPECT_EQ(spread, (std::vector<int>{3, 2, 1, 0}));
+}
+
+// So does the face of what has cured on the form; nobody turns that over, and it has no place in the pile.
+TEST(Run, TheFaceOfAnEarlierGluingIsWettedAndSpreadWhereItIs) {
+    Job job = made::threeStrips(2);
+    job.strips[0] = {1, 0.10, 0.10, true};
+    const schedule::Run run = runOf(job);
+    const auto timeOf = [&run](const std::string& name) {
+        for (const Task& task : run.tasks) {
+            if (task.name == name) return task.takes_s;
+        }
+        return -1.0;
+    };
+    // By one, the other mixes: 0.10 m2 at 0.12 m2/min; by both 0.10 m2 at 0.12 m2/min. No 30 s for turning or laying.
+    EXPECT_NEAR(timeOf("wet out the cured face of strip 1"), 50, 1e-9);
+    EXPECT_NEAR(timeOf("spread the cured face of strip 1"), 50, 1e-9);
+    std::vector<int> wetted;
+    for (const Task& task : run.tasks) {
+        if (task.work == Work::wetOut) wetted.push_back(task.strip);
+    }
+    EXPECT_EQ(wetted, (std::vector<int>{2, 3, 1}));
 }
 
 TEST(Run, EveryCupIsMixedOnceAndUsedEvenIfSeveralGoOnOneStrip) {
