@@ -289,7 +289,8 @@ private:
         if (table.columns.empty() || table.rows.empty()) return;
         const FittedTable fitted(table, full_.width());
         if (!isFresh()) top_ += betweenBlocks_mm / 2;
-        const double title = table.title.isEmpty() ? 0 : lineHeight(titleSize_mm) + 0.6;
+        const double title =
+            table.title.isEmpty() ? 0 : paragraphHeight({table.title, titleSize_mm, true}, full_.width()) + 0.6;
         makeRoomFor(title + fitted.headHeight() + fitted.rowHeight(table.rows.front()));
         drawTop(fitted, table.title);
         for (const std::vector<Cell>& row : table.rows) {

@@ -11,12 +11,14 @@
 #include <algorithm>
 #include <atomic>
 
+#include "app/paper/batch_cards.hpp"
 #include "app/paper/closing_sheet.hpp"
 #include "app/paper/drawing.hpp"
 #include "app/paper/file_names.hpp"
 #include "app/paper/frame.hpp"
 #include "app/paper/full_size.hpp"
 #include "app/paper/props_sheet.hpp"
+#include "app/paper/run_sheet.hpp"
 #include "app/paper/sheet.hpp"
 #include "app/paper/station_table.hpp"
 #include "app/paper/story_stick.hpp"
@@ -61,6 +63,12 @@ std::vector<paper::Sheet> sheetsOf(Paper kind, const boat::Boat& boat, const boa
             break;
         case Paper::props:
             sheets = paper::propsSheet(piece, plan, upright);
+            break;
+        case Paper::batches:
+            sheets = paper::batchCards(piece, plan, upright);
+            break;
+        case Paper::run:
+            sheets = paper::runSheet(piece, plan, upright);
             break;
     }
     const bool toScale = kind == Paper::storyStick || kind == Paper::line || kind == Paper::form;
@@ -158,18 +166,27 @@ QString paperName(Paper paper) {
             return "Closing sheet";
         case Paper::props:
             return "Props and screws";
+        case Paper::batches:
+            return "Batch cards";
+        case Paper::run:
+            return "Run sheet";
     }
     return {};
 }
 
 std::vector<Paper> allPapers() {
-    return {Paper::stationTable, Paper::storyStick, Paper::line, Paper::form, Paper::closing, Paper::props};
+    return {Paper::stationTable, Paper::storyStick, Paper::line,    Paper::form,
+            Paper::closing,      Paper::props,      Paper::batches, Paper::run};
 }
 
 std::vector<Paper> papersOf(const boat::Piece& piece) {
     std::vector<Paper> papers = allPapers();
     if (piece.holding.stations.empty()) std::erase(papers, Paper::closing);
     if (!paper::hasProps(piece)) std::erase(papers, Paper::props);
+    if (!paper::isGlued(piece)) {
+        std::erase(papers, Paper::batches);
+        std::erase(papers, Paper::run);
+    }
     return papers;
 }
 

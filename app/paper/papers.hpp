@@ -1,5 +1,5 @@
-// Everything that leaves on paper: table of stations and their pulls, closing sheet, props and screws, story stick,
-// full-size line and form, each sheet named, each with a square for checking the printer's scale.
+// Everything that leaves on paper: table of stations and their pulls, closing sheet, props and screws, batch cards, run
+// sheet, story stick, full-size line and form, each sheet named, each with a square for checking the printer's scale.
 #pragma once
 
 #include <QPageLayout>
@@ -14,12 +14,13 @@ class QPrinter;
 
 namespace fayline::app {
 
-enum class Paper { stationTable, storyStick, line, form, closing, props };
+enum class Paper { stationTable, storyStick, line, form, closing, props, batches, run };
 
 QString paperName(Paper paper);  // "Story stick"
 std::vector<Paper> allPapers();
 
-// Those that a piece has something to put on: no closing sheet without stations, no props and screws without any.
+// Those that a piece has something to put on: no closing sheet without stations, no props and screws without any,
+// no batch cards and no run sheet where nothing is glued.
 std::vector<Paper> papersOf(const boat::Piece& piece);
 
 // Writes the papers that each piece of `boat` has as PDF files into `folder` (made if missing) and returns their names

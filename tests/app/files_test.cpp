@@ -254,8 +254,9 @@ private slots:
         const QString folder = bench.folder.filePath("papers");
         QVERIFY(bench.window.savePapers(folder));
         const QStringList files = QDir(folder).entryList(QDir::Files);
-        // Table, stick, closing order, line and form of each piece; none of the boat's pieces is propped.
-        QCOMPARE(files.size(), qsizetype(5 * bench.document().boat().pieces.size()));
+        // Table, stick, closing order, line and form, batch cards and run sheet of each piece; none of the boat's is
+        // propped.
+        QCOMPARE(files.size(), qsizetype(7 * bench.document().boat().pieces.size()));
         for (const QString& file : files) QVERIFY2(read(folder + "/" + file).startsWith("%PDF"), qPrintable(file));
         QVERIFY(!bench.window.isWindowModified());
     }

@@ -14,25 +14,6 @@
 
 namespace fayline::test {
 
-// Text of all pages in one line, single blanks, joined letters parted. In the order in which it was written, so that
-// the lines of a cell stay together.
-QString wholeText(const QString& file) {
-    return QString::fromUtf8(outputOf("pdftotext", {"-raw", file, "-"}))
-        .normalized(QString::NormalizationForm_KC)
-        .simplified();
-}
-
-// Words whose letters reach beyond `area`, with 0.2 mm for what pdftotext rounds.
-QStringList wordsOutside(const QString& file, int page, const QRectF& area) {
-    QStringList outside;
-    for (const Word& word : wordsOf(file, page)) {
-        const double space = 0.18 * word.box.height();  // above and below the letters in the line's height
-        const QRectF letters = word.box.adjusted(0, space, 0, -space);
-        if (!area.adjusted(-0.2, -0.2, 0.2, 0.2).contains(letters)) outside << word.text;
-    }
-    return outside;
-}
-
 measure::Display inchesAndPounds() {
     measure::Display display;
     display.lengths = measure::LengthNotation::feetInchesEighths;
@@ -190,11 +171,11 @@ private slots:
 
     void APieceHasOnlyThePapersItNeeds() {
         boat::Piece piece = stem();
-        QCOMPARE(app::papersOf(piece).size(), std::size_t{6});  // it has screws
+        QCOMPARE(app::papersOf(piece).size(), std::size_t{8});  // it has screws
         for (boat::Station& station : piece.holding.stations) station.kind = boat::HoldKind::clamp;
-        QCOMPARE(app::papersOf(piece).size(), std::size_t{5});
+        QCOMPARE(app::papersOf(piece).size(), std::size_t{7});
         piece.holding.stations.clear();
-        QCOMPARE(app::papersOf(piece).size(), std::size_t{4});
+        QCOMPARE(app::papersOf(piece).size(), std::size_t{6});
         const plan::Plan plan = plan::makePlan(piece, shop());
         hasAll(wholeText(print(app::Paper::closing, piece, plan)), {"This piece has no stations to close."});
         hasAll(wholeText(print(app::Paper::props, piece, plan)), {"This piece has no props, jacks or screws."});

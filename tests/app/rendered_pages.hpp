@@ -56,6 +56,25 @@ inline std::vector<Word> wordsOf(const QString& pdf, int page) {
     return words;
 }
 
+// Text of all pages in one line, single blanks, joined letters parted. In the order in which it was written, so that
+// the lines of a cell stay together.
+inline QString wholeText(const QString& file) {
+    return QString::fromUtf8(outputOf("pdftotext", {"-raw", file, "-"}))
+        .normalized(QString::NormalizationForm_KC)
+        .simplified();
+}
+
+// Words whose letters reach beyond `area`, with 0.2 mm for what pdftotext rounds.
+inline QStringList wordsOutside(const QString& file, int page, const QRectF& area) {
+    QStringList outside;
+    for (const Word& word : wordsOf(file, page)) {
+        const double space = 0.18 * word.box.height();  // above and below the letters in the line's height
+        const QRectF letters = word.box.adjusted(0, space, 0, -space);
+        if (!area.adjusted(-0.2, -0.2, 0.2, 0.2).contains(letters)) outside << word.text;
+    }
+    return outside;
+}
+
 // Pairs of words whose boxes overlap, for a person to read; the boxes are those of the letters, a little smaller than
 // the line's height that pdftotext gives.
 inline QStringList overlapsOn(const QString& file, int page) {

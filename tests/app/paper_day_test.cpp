@@ -1,0 +1,215 @@
+// Batch cards and run sheets: every cup and every task stands there with its amounts and wall times, in order.
+#include <QApplication>
+#include <QPrinter>
+#include <QTemporaryDir>
+#include <QTest>
+
+#include "app/paper/day_figures.hpp"
+#include "app/paper/papers.hpp"
+#include "core/boat/file.hpp"
+#include "tests/app/paper_boats.hpp"
+#include "tests/app/rendered_pages.hpp"
+
+namespace fayline::test {
+
+// The demo boat's stem.
+boat::Piece demoStem() {
+    return boat::loadBoat(FAYLINE_SAMPLES "/marram.fayline").pieces.at(0);
+}
+
+// With a planned break after the fourth strip.
+boat::Piece stemInTwo() {
+    boat::Piece piece = demoStem();
+    piece.stack.gluings = {4};
+    return piece;
+}
+
+class PaperDayTest : public QObject {
+    Q_OBJECT
+
+private:
+    QTemporaryDir folder_;
+    int used_ = 0;
+    measure::Display display_;
+
+    plan::Shop shop() const {
+        boat::Boat boat = boatOf({});
+        boat.display = display_;
+        return plan::shopOf(boat);
+    }
+
+    QString print(app::Paper paper, const boat::Piece& piece, const plan::Plan& plan,
+                  const QPageLayout& layout = layoutOf(QPageSize(QPageSize::A4))) {
+        const QString file = folder_.filePath(QString("paper %1.pdf").arg(++used_));
+        QPrinter printer(QPrinter::HighResolution);
+        printer.setOutputFormat(QPrinter::PdfFormat);
+        printer.setOutputFileName(file);
+        printer.setPageLayout(layout);
+        app::printPaper(paper, boatOf({piece}), piece, plan, printer);
+        return file;
+    }
+
+    // Each of `wanted` stands in `text`, one after the other.
+    static void hasInOrder(const QString& text, const QStringList& wanted) {
+        qsizetype from = 0;
+        for (const QString& one : wanted) {
+            const qsizetype at = text.indexOf(one, from);
+            QVERIFY2(at >= 0, qPrintable("'" + one + "' not in its place in\n" + text));
+            from = at;
+        }
+    }
+
+private slots:
+    void init() { display_ = {}; }
+
+    void EveryCupHasItsPartsAndItsWallTimes() {
+        const boat::Piece piece = demoStem();
+        const plan::Plan plan = plan::makePlan(piece, shop());
+        const QString text = wholeText(print(app::Paper::batches, piece, plan));
+        QVERIFY(plan.day.glue.batches.size() >= 3);
+        for (const glue::Batch& batch : plan.day.glue.batches) {
+            const auto times = std::find_if(plan.day.gluings[0].run.cups.begin(), plan.day.gluings[0].run.cups.end(),
+                                            [&](const schedule::CupTimes& cup) { return cup.number == batch.number; });
+            // 08:30 and so many minutes, worked out here.
+            const auto wall = [&](double after_s) {
+                const int minutes = static_cast<int>(std::lround((8.5 * 3600 + after_s) / 60));
+                return QString("%1:%2").arg(minutes / 60, 2, 10, QChar('0')).arg(minutes % 60, 2, 10, QChar('0'));
+            };
+            hasInOrder(
+                text, {QString("Cup %1:").arg(batch.number), QString("%1 g").arg(std::lround(1000 * batch.parts_kg[0])),
+                       QString("%1 g").arg(std::lround(1000 * batch.parts_kg[1])), wall(times->mixedFrom_s),
+                       wall(times->useBy_s)});
+        }
+        hasInOrder(text, {"Resin", "Hardener", "USE UP BY", "To be used up"});
+        for (const char* const caution : {"allergic", "gloves", "LEFT STANDING FULL", "Carry it outdoors",
+                                          "safety sheet and local rules", "thickened, to spread", "strips"}) {
+            QVERIFY2(text.contains(caution), qPrintable(caution + ("\n" + text)));
+        }
+    }
+
+    void ByTheMarksOfACupTheMarksAreCounted() {
+        boat::Piece piece = demoStem();
+        piece.glue.measuredBy = boat::MeasuredBy::cup;
+        piece.glue.cupReads_m3 = 10e-6;
+        const plan::Plan plan = plan::makePlan(piece, shop());
+        const QString text = wholeText(print(app::Paper::batches, piece, plan));
+        QVERIFY(text.contains("by volume, not by weight"));
+        for (const glue::Batch& batch : plan.day.glue.batches) {
+            for (const double part_m3 : batch.parts_m3) {
+                const long marks = std::lround(part_m3 / 10e-6);
+                hasInOrder(text, {QString("%1 ml").arg(10 * marks), QString("%1 mark").arg(marks)});
+            }
+        }
+    }
+
+    void TheRunSheetHasEveryTaskByItsBeginningAndTheOrderOfTheStrips() {
+        const boat::Piece piece = demoStem();
+        const plan::Plan plan = plan::makePlan(piece, shop());
+        const QString text = wholeText(print(app::Paper::run, piece, plan));
+        std::vector<const schedule::Task*> tasks;
+        for (const schedule::Task& task : plan.day.gluings[0].run.tasks) tasks.push_back(&task);
+        std::stable_sort(tasks.begin(), tasks.end(),
+                         [](const schedule::Task* a, const schedule::Task* b) { return a->start_s < b->start_s; });
+        QStringList names;
+        for (const schedule::Task* task : tasks) {
+            names << app::paper::clockText(piece, task->start_s).replace(QChar::Nbsp, ' ');
+        }
+        hasInOrder(text.mid(text.indexOf("Task after task")), names);
+        for (const schedule::Task* task : tasks) {
+            // A name may be parted over two lines of its cell.
+            QVERIFY2(text.contains(QString::fromStdString(task->name)), task->name.c_str());
+        }
+        hasInOrder(text, {"Begin at 08:30 with 2 pairs of hands", "in pencil", "1, 2, 3, 4, 5, 6, 7, 8, 9",
+                          "strip 9 on top", "9, 8, 7, 6, 5, 4, 3, 2, 1", "strip 1 comes to lie on top"});
+        for (const char* const wanted : {"A + B", "the worst", "clamps may come off", "write it", "Local rules"}) {
+            QVERIFY2(text.contains(wanted), wanted);
+        }
+    }
+
+    void TwoGluingsHaveARunSheetEach() {
+        const boat::Piece piece = stemInTwo();
+        const plan::Plan plan = plan::makePlan(piece, shop());
+        QCOMPARE(plan.day.gluings.size(), std::size_t{2});
+        const QString text = wholeText(print(app::Paper::run, piece, plan));
+        hasInOrder(text, {"Gluing 1 of 2", "1, 2, 3, 4:", "4, 3, 2, 1:", "Gluing 2 of 2", "Wash its outer face",
+                          "sand the faces"});
+        QVERIFY(text.contains("gluing 2 of 2"));
+        const QString cards = wholeText(print(app::Paper::batches, piece, plan));
+        hasInOrder(cards, {"Gluing 1, Cup 1:", "Gluing 2, Cup "});
+    }
+
+    void AfterTheStudyChanceAndRemediesStandThere() {
+        boat::Piece piece = demoStem();
+        piece.crew.hands = 1;
+        piece.glue.adhesive = "epoxy_2_1_fast";
+        piece.glue.air_C = 25;
+        const plan::Shop shop = this->shop();
+        plan::Plan plan = plan::makePlan(piece, shop);
+        const std::atomic<bool> stop{false};
+        plan.dayStudy = plan::studyDay(piece, shop, plan.line.fair.line, plan.day, stop);
+        QVERIFY(plan.dayStudy && !plan.dayStudy->remedies.empty());
+        const QString text = wholeText(print(app::Paper::run, piece, plan));
+        QVERIFY(text.contains("Of simulated days"));
+        QVERIFY(text.contains("TOO LATE"));
+        QVERIFY(text.contains("What would give more time:"));
+        for (const plan::Remedy& remedy : plan.dayStudy->remedies) {
+            QVERIFY2(text.contains(QString::fromStdString(remedy.what)), remedy.what.c_str());
+        }
+    }
+
+    void OnePieceOfWoodHasNeither() {
+        boat::Piece piece = stem();
+        piece.stack.strips.resize(1);
+        piece.stack.strips[0].count = 1;
+        const std::vector<app::Paper> papers = app::papersOf(piece);
+        for (const app::Paper paper : {app::Paper::batches, app::Paper::run}) {
+            QVERIFY(std::find(papers.begin(), papers.end(), paper) == papers.end());
+        }
+        const plan::Plan plan = plan::makePlan(piece, shop());
+        for (const app::Paper paper : {app::Paper::batches, app::Paper::run}) {
+            QVERIFY(wholeText(print(paper, piece, plan)).contains("Nothing of this piece is glued."));
+        }
+    }
+
+    void WordsStandClearOfEachOtherAndNothingIsCutOnAnyPaper() {
+        const QPageLayout small(QPageSize(QSizeF(165, 210), QPageSize::Millimeter), QPageLayout::Portrait,
+                                QMarginsF(5, 5, 5, 5), QPageLayout::Millimeter);
+        boat::Piece busy = stemInTwo();
+        busy.glue.thinner = 0.05;
+        busy.glue.cup_m3 = 100e-6;
+        busy.crew.hands = 3;
+        busy.glue.surfaceWork = boat::SurfaceWork::sandedAndWiped;
+        for (const bool ounces : {false, true}) {
+            display_.weights = ounces ? measure::WeightUnit::ounce : measure::WeightUnit::gram;
+            display_.volumes = ounces ? measure::VolumeUnit::fluidOunce : measure::VolumeUnit::millilitre;
+            display_.temperatures = ounces ? measure::TemperatureUnit::fahrenheit : measure::TemperatureUnit::celsius;
+            for (const boat::Piece& piece : {demoStem(), busy}) {
+                const plan::Plan plan = plan::makePlan(piece, shop());
+                for (const QPageLayout& layout :
+                     {layoutOf(QPageSize(QPageSize::A4)), layoutOf(QPageSize(QPageSize::Letter)), small}) {
+                    for (const app::Paper paper : {app::Paper::batches, app::Paper::run}) {
+                        const QString file = print(paper, piece, plan, layout);
+                        const QRectF area = layout.paintRect(QPageLayout::Millimeter);
+                        for (int page = 1; page <= pageCount(file); ++page) {
+                            const QStringList overlaps = overlapsOn(file, page);
+                            QVERIFY2(overlaps.isEmpty(), qPrintable(app::paperName(paper) + overlaps.join("; ")));
+                            const QStringList outside = wordsOutside(file, page, area);
+                            QVERIFY2(outside.isEmpty(), qPrintable(app::paperName(paper) + ": " + outside.join(", ")));
+                        }
+                    }
+                }
+            }
+        }
+    }
+};
+
+}  // namespace fayline::test
+
+int main(int argc, char** argv) {
+    if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
+    QApplication application(argc, argv);
+    fayline::test::PaperDayTest test;
+    return QTest::qExec(&test, argc, argv);
+}
+
+#include "paper_day_test.moc"
