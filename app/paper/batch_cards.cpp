@@ -156,6 +156,7 @@ std::vector<Sheet> batchCards(const boat::Piece& piece, const plan::Plan& plan, 
         return layOut(listing, page);
     }
     listing.notes = notesOf(piece, plan);
+    listing.laterNotes = {{skinCaution(), 2.4}, {hotCupCaution(), 2.4}};
     listing.blocks.push_back(Paragraph{summaryText(piece, plan), 3.4, true});
     for (const plan::GluingDay& day : plan.day.gluings) {
         for (const glue::Batch& batch : plan.day.glue.batches) {

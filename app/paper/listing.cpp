@@ -252,7 +252,13 @@ private:
         return {paragraphs.begin() + static_cast<std::ptrdiff_t>(notes.count()), paragraphs.end()};
     }
 
-    void begin() { begin({{bentStackCaution(), 2.4, false}, {localRulesCaution(), 2.4, false}}); }
+    void begin() {
+        if (!listing_.laterNotes.empty()) {
+            begin(listing_.laterNotes);
+        } else {
+            begin({{bentStackCaution(), 2.4, false}, {localRulesCaution(), 2.4, false}});
+        }
+    }
 
     bool isFresh() const { return top_ <= full_.top(); }
     void makeRoomFor(double height) {

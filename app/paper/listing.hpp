@@ -48,10 +48,11 @@ using Block = std::variant<Table, Paragraph, Picture>;
 struct Listing {
     QString name;  // of its sheets
     std::vector<Block> blocks;
-    std::vector<Paragraph> notes;  // at the foot of the first sheet in two columns; what finds no room comes last
+    std::vector<Paragraph> notes;       // at the foot of the first sheet in two columns; what finds no room comes last
+    std::vector<Paragraph> laterNotes;  // at the foot of the others; none: that a bent stack whips, and local rules
 };
 
-// The sheets, at least one, upright or as `page` lies. From the second on the cautions stand at the foot.
+// The sheets, at least one, upright or as `page` lies.
 // Throws InputError when the page is too small or more than mostSheets would be needed.
 std::vector<Sheet> layOut(const Listing& listing, const Page& page);
 
