@@ -40,6 +40,7 @@ private:
     void showPlot();
     void showAir();
     void showHome();
+    bool handMoves() const;
     void useFactor();
 
     AnswerNote* answer_;

@@ -66,6 +66,11 @@ void FormPanel::makeFewer() {
         });
 }
 
+// What takes a millisecond waits until the hand has rested, and with it for the study.
+bool FormPanel::handMoves() const {
+    return studied() && studyIsOld();
+}
+
 void FormPanel::makeHome() {
     auto* part = new QWidget(this);
     auto* grid = new QGridLayout(part);
@@ -89,7 +94,7 @@ void FormPanel::makeHome() {
                [this](const std::shared_ptr<const Shown>& shown) {
                    if (shown->pieceIndex != homePiece_) homeOff_->clear();  // another piece stands off otherwise
                    homePiece_ = shown->pieceIndex;
-                   showHome();
+                   if (!handMoves()) showHome();
                });
     connect(homeOff_, &QLineEdit::textChanged, this, &FormPanel::showHome);
 }

@@ -41,6 +41,7 @@ protected:
     void takeShown(const Shown& shown);
     // That plan; null: none yet.
     const plan::Plan* studied() const { return studied_.get(); }
+    const std::shared_ptr<const plan::Plan>& studiedPlan() const { return studied_; }
     bool studyIsOld() const;
     void noteStudy(Section* section) const;
 

@@ -131,6 +131,10 @@ void StripsPanel::makeChoices() {
                                   {makeChoiceAxes(), picture_, words, table}, nullptr);
     section->setShow([this, words, section](const std::shared_ptr<const Shown>& shown) {
         noteStudy(section);
+        // While a point is dragged nothing here changes but that it is out of date.
+        const ChoicesShown now{studiedPlan(), shown->display, studyIsOld()};
+        if (choicesShown_ && *choicesShown_ == now) return;
+        choicesShown_ = now;
         const plan::Choices* known = knownChoices();
         words->say(known ? wordsOf(*known) : tr("Being worked out."));
         ChoiceRows made = known ? choiceRows(*known, shown->display) : ChoiceRows();

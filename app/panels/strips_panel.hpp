@@ -68,6 +68,13 @@ private:
     ChoicesPicture* picture_ = nullptr;
     FiguresModel* choices_ = nullptr;
     std::vector<int> choiceOfRow_;
+    struct ChoicesShown {
+        std::shared_ptr<const plan::Plan> plan;  // that has the choices
+        measure::Display display;
+        bool old = false;
+        bool operator==(const ChoicesShown&) const = default;
+    };
+    std::optional<ChoicesShown> choicesShown_;
     std::optional<double> selected_m_;
 };
 

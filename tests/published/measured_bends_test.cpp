@@ -14,6 +14,7 @@
 #include <string>
 #include <vector>
 
+#include "core/plan/form_wording.hpp"
 #include "core/stack/form_plan.hpp"
 #include "core/stack/release.hpp"
 #include "tests/core/stack/made_lines.hpp"
@@ -161,9 +162,9 @@ TEST(MeasuredBends, LieBetweenNothingAndAboutTwiceTheRule) {
                  planStack(piece.stack, boat::Describes::innerFace, boat::Side::left, line, wood::builtInSpecies()));
     EXPECT_NEAR(plan.scatterLow, least, 1e-9);
     EXPECT_NEAR(plan.scatterHigh, most, 0.15);
-    EXPECT_GT(mean, 0.5);
-    EXPECT_LT(mean, 1.5);
-    EXPECT_GT(deviation, 0.3);
+    EXPECT_EQ(bends.size(), static_cast<std::size_t>(plan::measuredBends));
+    EXPECT_NEAR(mean, plan::measuredMean, 0.005);
+    EXPECT_NEAR(deviation, plan::measuredDeviation, 0.005);
 }
 
 // Readings at 1 day and at 10, two radii (P). The tightest figure there is on whether the share depends on the radius.

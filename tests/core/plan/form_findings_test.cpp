@@ -15,6 +15,8 @@
 namespace fayline::plan {
 namespace {
 
+using made::planOf;
+
 std::optional<Finding> find(const Plan& plan, const std::string& code) {
     const auto found = std::find_if(plan.findings.begin(), plan.findings.end(),
                                     [&](const Finding& f) { return f.about == About::form && f.code == code; });
@@ -25,18 +27,8 @@ const Answer& answerOf(const Plan& plan) {
     return plan.answers[static_cast<std::size_t>(Question::form)];
 }
 
-boat::Piece bend(int strips) {
-    boat::Piece piece = made::bend(0.8, 1.2);
-    piece.stack.strips[0].count = strips;
-    return piece;
-}
-
-Plan planOf(const boat::Piece& piece) {
-    return makePlan(piece, made::shop());
-}
-
 TEST(FormFindings, SpringbackIsToldWithTheEndsOpening) {
-    const Plan plan = planOf(bend(5));
+    const Plan plan = planOf(made::bendOf(5));
     const std::optional<Finding> told = find(plan, "springback");
     ASSERT_TRUE(told);
     EXPECT_EQ(told->severity, Severity::note);
@@ -50,7 +42,7 @@ TEST(FormFindings, SpringbackIsToldWithTheEndsOpening) {
 }
 
 TEST(FormFindings, AFormThatDoesNotAllowForItIsACaution) {
-    boat::Piece piece = bend(5);
+    boat::Piece piece = made::bendOf(5);
     piece.form.allowsForSpringback = false;
     piece.holding.from = boat::From::end;
     const Plan plan = planOf(piece);
@@ -63,7 +55,7 @@ TEST(FormFindings, AFormThatDoesNotAllowForItIsACaution) {
 }
 
 TEST(FormFindings, AStackThatNoFormBendsIsAStopThatSaysWhatWouldDo) {
-    const Plan plan = planOf(bend(1));
+    const Plan plan = planOf(made::bendOf(1));
     const std::optional<Finding> told = find(plan, "form_impossible");
     ASSERT_TRUE(told);
     EXPECT_EQ(told->severity, Severity::stop);
@@ -73,7 +65,7 @@ TEST(FormFindings, AStackThatNoFormBendsIsAStopThatSaysWhatWouldDo) {
 }
 
 TEST(FormFindings, TheRecordsFactorIsSaidToBeTheUsers) {
-    boat::Piece piece = bend(5);
+    boat::Piece piece = made::bendOf(5);
     const double before = planOf(piece).form.parts[0].uncorrected.end_m;
     piece.form.springbackFactor = 1.5;
     const Plan plan = planOf(piece);
@@ -82,11 +74,11 @@ TEST(FormFindings, TheRecordsFactorIsSaidToBeTheUsers) {
     EXPECT_NE(told->text.find("1.5 times"), std::string::npos);
     EXPECT_NE(told->text.find("as you set it"), std::string::npos);
     EXPECT_NEAR(plan.form.parts[0].uncorrected.end_m, 1.5 * before, 0.03 * before);
-    EXPECT_FALSE(find(planOf(bend(5)), "springback_factor"));
+    EXPECT_FALSE(find(planOf(made::bendOf(5)), "springback_factor"));
 }
 
 TEST(FormFindings, MoistureIsToldWithItsSign) {
-    boat::Piece piece = bend(8);
+    boat::Piece piece = made::bendOf(8);
     piece.stack.moisture = 0.08;
     piece.stack.serviceMoisture = 0.14;
     const std::optional<Finding> wetter = find(planOf(piece), "moisture_moves_it");
@@ -112,7 +104,7 @@ TEST(FormFindings, AWoodWhoseShrinkageIsNotKnownSaysSo) {
     own.mor_Pa = 100e6;
     own.moe_Pa = 12e9;
     boat.species = {own};
-    boat::Piece piece = bend(8);
+    boat::Piece piece = made::bendOf(8);
     piece.stack.strips[0].species = "mystery";
     const Plan plan = makePlan(piece, shopOf(boat));
     EXPECT_FALSE(plan.form.moisture.known);
@@ -122,7 +114,7 @@ TEST(FormFindings, AWoodWhoseShrinkageIsNotKnownSaysSo) {
 }
 
 TEST(FormFindings, MoistureThatNoWoodHasIsAStopThatSaysWhatWouldDo) {
-    boat::Piece piece = bend(8);
+    boat::Piece piece = made::bendOf(8);
     piece.stack.serviceMoisture = 0.45;
     const std::optional<Finding> told = find(planOf(piece), "service_moisture_out_of_range");
     ASSERT_TRUE(told);
@@ -131,11 +123,11 @@ TEST(FormFindings, MoistureThatNoWoodHasIsAStopThatSaysWhatWouldDo) {
     piece.stack.serviceMoisture = 0.12;
     piece.stack.moisture = 0.02;
     EXPECT_TRUE(find(planOf(piece), "moisture_out_of_range"));
-    EXPECT_FALSE(find(planOf(bend(8)), "moisture_out_of_range"));
+    EXPECT_FALSE(find(planOf(made::bendOf(8)), "moisture_out_of_range"));
 }
 
 TEST(FormFindings, ADryFaceTellsHowThePartOutsideItStands) {
-    boat::Piece piece = bend(4);
+    boat::Piece piece = made::bendOf(4);
     piece.stack.strips[0].dryFace = true;
     piece.stack.strips.push_back(boat::Strips{.count = 2});
     const Plan plan = planOf(piece);
@@ -148,18 +140,18 @@ TEST(FormFindings, ADryFaceTellsHowThePartOutsideItStands) {
 }
 
 TEST(FormFindings, GluingsAddUpAndSayWhatTheFirstWouldDo) {
-    boat::Piece piece = bend(6);
+    boat::Piece piece = made::bendOf(6);
     EXPECT_FALSE(find(planOf(piece), "gluings_add_up"));
     piece.stack.gluings = {2};
     const Plan plan = planOf(piece);
     ASSERT_TRUE(find(plan, "gluings_add_up"));
     ASSERT_EQ(plan.form.gluings.size(), 2u);
     EXPECT_NEAR(plan.form.gluings[0].ratio, 0.25, 0.02);
-    EXPECT_NEAR(plan.form.gluings[1].ratio, planOf(bend(6)).form.parts[0].ratioAtTightest, 1e-4);
+    EXPECT_NEAR(plan.form.gluings[1].ratio, planOf(made::bendOf(6)).form.parts[0].ratioAtTightest, 1e-4);
 }
 
 TEST(FormFindings, PlaningIsToldAndImpossibleDepthsRefused) {
-    boat::Piece piece = bend(6);
+    boat::Piece piece = made::bendOf(6);
     piece.stack.planedAfter = {boat::Planed{0, 0, 0, {}}, boat::Planed{0.9, 0, 0.02, {}}};
     EXPECT_TRUE(find(planOf(piece), "planing_moves_it"));
     piece.stack.planedAfter[1].outside_m = 0.1;
@@ -172,7 +164,7 @@ TEST(FormFindings, PlaningIsToldAndImpossibleDepthsRefused) {
 }
 
 TEST(FormFindings, StripsThatBreakOnlyOnTheFormAreAStop) {
-    boat::Piece piece = bend(2);
+    boat::Piece piece = made::bendOf(2);
     // Two strips of which the form asks for a third more bend: strained to nine tenths on the line.
     const Plan before = planOf(piece);
     const stack::Strip& strip = before.stack.strips.front();
@@ -184,7 +176,7 @@ TEST(FormFindings, StripsThatBreakOnlyOnTheFormAreAStop) {
 }
 
 TEST(FormFindings, NothingIsSaidOfSpringbackWhereNothingLetsGoOrBends) {
-    boat::Piece piece = bend(5);
+    boat::Piece piece = made::bendOf(5);
     piece.form.kind = boat::FormKind::inPlace;
     const Plan inPlace = planOf(piece);
     EXPECT_FALSE(find(inPlace, "springback"));
@@ -207,7 +199,7 @@ TEST(FormFindings, TheAnswerSaysWhetherAnEndWantsAFastening) {
 }
 
 TEST(FormWording, TheRuleIsToldInBothItsMeanings) {
-    boat::Piece piece = bend(5);
+    boat::Piece piece = made::bendOf(5);
     const Plan plan = planOf(piece);
     const std::string text = ruleText(piece.stack, plan.form, plan.display);
     EXPECT_NE(text.find("y = x / n^2"), std::string::npos);
@@ -230,7 +222,7 @@ TEST(FormWording, DistancesReadAsATapeDoes) {
 
 TEST(PrintForm, HasTheKeysThatScriptsRelyOn) {
     boat::Boat boat;
-    boat::Piece piece = bend(5);
+    boat::Piece piece = made::bendOf(5);
     piece.stack.planedAfter = {boat::Planed{0, 0, 0.003, {}}};
     boat.pieces = {piece};
     const auto form = nlohmann::json::parse(printPlans(boat))["pieces"][0]["form"];

@@ -34,6 +34,13 @@ inline boat::Piece bend(double radius_m, double turn_rad, int points = 15) {
     return pieceOn(arc(-radius_m, turn_rad), points);
 }
 
+// A bend of 0.8 m with so many strips.
+inline boat::Piece bendOf(int strips) {
+    boat::Piece piece = bend(0.8, 1.2);
+    piece.stack.strips[0].count = strips;
+    return piece;
+}
+
 // The stem of the invented boat: k(s) = 0.10 + 1.513 sech^2((s - 0.62)/0.34) per metre, rounded to sixteenths of an
 // inch where `rounded`. It turns right here; nine quarter-inch strips of white oak on its left.
 inline boat::Piece stem(int points = 12, bool rounded = true) {
@@ -53,6 +60,10 @@ inline boat::Piece stem(int points = 12, bool rounded = true) {
 
 inline plan::Shop shop() {
     return plan::shopOf(boat::Boat{});
+}
+
+inline plan::Plan planOf(const boat::Piece& piece) {
+    return plan::makePlan(piece, shop());
 }
 
 }  // namespace fayline::made

@@ -1,0 +1,166 @@
+// Springing home by what a user read off the piece, and the plan with one strip fewer.
+#include "core/plan/springing.hpp"
+
+#include <gtest/gtest.h>
+
+#include "core/measure/input_error.hpp"
+#include "core/plan/form_wording.hpp"
+#include "core/plan/one_fewer.hpp"
+#include "tests/core/plan/made_pieces.hpp"
+
+namespace fayline::plan {
+namespace {
+
+using made::planOf;
+
+TEST(Springing, TheEndStandsWhereItWasRead) {
+    const boat::Piece piece = made::bendOf(5);
+    const Plan plan = planOf(piece);
+    for (const double off_m : {0.012, -0.004, 0.05}) {
+        const auto home = springHome(piece, plan, off_m);
+        ASSERT_TRUE(home);
+        EXPECT_TRUE(home->measured);
+        EXPECT_NEAR(home->off.end_m, off_m, 2e-7);
+        EXPECT_EQ(home->moment_N_m > 0, off_m > 0);
+    }
+}
+
+// Small differences: twice as far off wants twice the pull and leaves twice the stress. Tolerance: the shape opens on a
+// curve, not on a straight.
+TEST(Springing, TwiceAsFarOffWantsTwiceThePull) {
+    const boat::Piece piece = made::bendOf(5);
+    const Plan plan = planOf(piece);
+    const auto one = springHome(piece, plan, 0.004);
+    const auto two = springHome(piece, plan, 0.008);
+    ASSERT_TRUE(one && two);
+    EXPECT_NEAR(two->moment_N_m / one->moment_N_m, 2, 0.02);
+    EXPECT_NEAR(two->stress_Pa / one->stress_Pa, 2, 0.02);
+    EXPECT_NEAR(two->middlePull_N / one->middlePull_N, 2, 0.02);
+}
+
+TEST(Springing, WithoutAReadingItIsAsThePlanForetells) {
+    boat::Piece piece = made::bendOf(5);
+    EXPECT_FALSE(springHome(piece, planOf(piece), std::nullopt));
+    EXPECT_NE(springingText(std::nullopt, planOf(piece)).find("on the wanted line"), std::string::npos);
+    piece.form.allowsForSpringback = false;
+    const Plan plan = planOf(piece);
+    const auto home = springHome(piece, plan, std::nullopt);
+    ASSERT_TRUE(home);
+    EXPECT_FALSE(home->measured);
+    EXPECT_NEAR(home->off.end_m, plan.form.parts[0].uncorrected.end_m, 1e-6);
+    EXPECT_NE(springingText(home, plan).find("will stand"), std::string::npos);
+    // The same read off the piece says the same.
+    const auto read = springHome(piece, plan, home->off.end_m);
+    ASSERT_TRUE(read);
+    EXPECT_NEAR(read->factor, 1, 1e-4);
+    EXPECT_NEAR(read->stress_Pa, home->stress_Pa, 1e-4 * home->stress_Pa);
+}
+
+TEST(Springing, WhatNoSpringbackLeavesIsRefusedAndSaysWhatCanBe) {
+    const boat::Piece piece = made::bendOf(5);
+    const Plan plan = planOf(piece);
+    try {
+        springHome(piece, plan, 5.0);
+        FAIL();
+    } catch (const measure::InputError& error) {
+        EXPECT_NE(error.accepted().find("between"), std::string::npos);
+    }
+    const boat::Piece single = made::bendOf(1);
+    EXPECT_FALSE(planOf(single).form.possible);
+    EXPECT_FALSE(springHome(single, planOf(single), 0.01));
+}
+
+TEST(Springing, NothingIsSprungWhereNothingLetsGo) {
+    boat::Piece piece = made::bendOf(5);
+    piece.form.kind = boat::FormKind::inPlace;
+    const Plan plan = planOf(piece);
+    EXPECT_FALSE(springHome(piece, plan, 0.01));
+    EXPECT_NE(springingText(std::nullopt, plan).find("Nothing lets go"), std::string::npos);
+}
+
+TEST(Springing, MoreThanWoodBearsIsSaid) {
+    boat::Piece piece = made::bendOf(2);
+    piece.stack.strips[0].thickness_m = 0.012;
+    piece.form.allowsForSpringback = false;
+    const Plan plan = planOf(piece);
+    const auto home = springHome(piece, plan, std::nullopt);
+    ASSERT_TRUE(home);
+    ASSERT_FALSE(home->bears);
+    EXPECT_NE(springingText(home, plan).find("more than the 30 %"), std::string::npos);
+}
+
+// Source: by hand (D). Of n equal strips of t on glue lines of g, one fewer is t + g shallower. Let go each gives back
+// about 1 / n^2 of its curve (the glue lines make the rest a little stiffer).
+TEST(OneFewer, IsTheRuleForOneStripLess) {
+    const boat::Piece piece = made::bendOf(5);
+    const Plan plan = planOf(piece);
+    const OneFewer fewer = withOneFewer(piece, made::shop(), plan);
+    EXPECT_TRUE(fewer.cannot.empty());
+    EXPECT_EQ(fewer.stack.strips[0].count, 4);
+    EXPECT_NEAR(fewer.lost_m, piece.stack.strips[0].thickness_m + piece.stack.glueLine_m, 1e-9);
+    EXPECT_NEAR(fewer.ratio, 1.0 / 16, 0.005);
+    EXPECT_NEAR(fewer.stiffShare, 64.0 / 125, 0.02);
+    EXPECT_GT(fewer.off.end_m, 0);  // the form allows for less springback than it has
+    EXPECT_NE(oneFewerText(fewer, plan).find("will stand"), std::string::npos);
+}
+
+// On the wanted line itself what the end stands off is what a plan of the smaller stack says.
+TEST(OneFewer, OnTheWantedLineItStandsAsItsOwnPlanSays) {
+    boat::Piece piece = made::bendOf(5);
+    piece.form.allowsForSpringback = false;
+    const Plan plan = planOf(piece);
+    const OneFewer fewer = withOneFewer(piece, made::shop(), plan);
+    boat::Piece left = piece;
+    left.stack = fewer.stack;
+    const Plan own = planOf(left);
+    EXPECT_NEAR(fewer.off.end_m, own.form.parts[0].uncorrected.end_m, 1e-6);
+    EXPECT_NEAR(fewer.ratio, own.form.parts[0].ratioAtTightest, 1e-6);
+    EXPECT_NEAR(plan.stack.depth_m - fewer.lost_m, own.stack.depth_m, 1e-12);
+}
+
+TEST(OneFewer, GluingsEndBetweenTheSameStripsAndASingleStripCannotGo) {
+    boat::Piece piece = made::bendOf(3);
+    piece.stack.strips.push_back(boat::Strips{.count = 1, .thickness_m = 0.009, .species = "oak_white"});
+    piece.stack.strips.push_back(boat::Strips{.count = 2, .thickness_m = 0.004, .species = "oak_white"});
+    piece.stack.gluings = {3, 5};
+    const Plan plan = planOf(piece);
+    const OneFewer fewer = withOneFewer(piece, made::shop(), plan);
+    EXPECT_EQ(fewer.place, 4);
+    EXPECT_EQ(fewer.stack.strips.size(), 2U);
+    EXPECT_EQ(fewer.stack.gluings, (std::vector<int>{3, 4}));
+    const boat::Piece single = made::bendOf(1);
+    const OneFewer none = withOneFewer(single, made::shop(), planOf(single));
+    EXPECT_NE(oneFewerText(none, planOf(single)).find("the only strip"), std::string::npos);
+}
+
+TEST(FormWording, SpreadIsOfBuildersUntilTheBoatsOwnPiecesSayBetter) {
+    const boat::Piece piece = made::bendOf(5);
+    Plan plan = planOf(piece);
+    EXPECT_NE(spreadText(plan).find("standard deviation 0.72"), std::string::npos);
+    EXPECT_NE(spreadText(plan).find(tapeText(2 * plan.form.parts[0].uncorrected.end_m, plan.display)),
+              std::string::npos);
+    plan.learned.emplace();
+    EXPECT_NE(spreadText(plan).find("standard deviation"), std::string::npos);
+    plan.learned->factor = 1.2;
+    plan.learned->low = 0.8;
+    plan.learned->high = 1.6;
+    EXPECT_NE(spreadText(plan).find("0.8 and 1.6 times"), std::string::npos);
+    plan.form.letsGo = false;
+    EXPECT_EQ(spreadText(plan), "");
+}
+
+TEST(FormWording, MoistureHasItsSign) {
+    boat::Piece piece = made::bendOf(5);
+    piece.stack.moisture = 0.08;
+    piece.stack.serviceMoisture = 0.14;
+    EXPECT_NE(moistureText(piece.stack, planOf(piece)).find("swells through the stack and the curve opens"),
+              std::string::npos);
+    std::swap(piece.stack.moisture, piece.stack.serviceMoisture);
+    EXPECT_NE(moistureText(piece.stack, planOf(piece)).find("shrinks through the stack and the curve tightens"),
+              std::string::npos);
+    piece.stack.moisture = piece.stack.serviceMoisture;
+    EXPECT_EQ(moistureText(piece.stack, planOf(piece)), "");
+}
+
+}  // namespace
+}  // namespace fayline::plan
