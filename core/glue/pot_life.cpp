@@ -139,6 +139,19 @@ PotLifeOf potLife(const Kinetics& kinetics, const Fill& fill, double air_C, doub
     return result;
 }
 
+PotLifeByMass potLifeByMass(const Kinetics& kinetics, const Adhesive& adhesive, boat::Vessel vessel, double vessel_m3,
+                            double air_C) {
+    constexpr int masses = 24;
+    const double density = adhesive.mixDensity_kg_m3();
+    PotLifeByMass lives{vessel, {}, {}};
+    for (int i = 1; i <= masses; ++i) {
+        const double mass_kg = vessel_m3 * density * i / masses;
+        lives.mass_kg.push_back(mass_kg);
+        lives.lasts_s.push_back(potLife(kinetics, fillOf(vessel, vessel_m3, mass_kg, density), air_C, air_C).lasts_s);
+    }
+    return lives;
+}
+
 double filmReaches(const Kinetics& kinetics, double air_C, double cured) {
     // The integral of d alpha / ((c0 + alpha) (1 - alpha)^2), by partial fractions.
     const auto integral = [c = kinetics.start](double alpha) {

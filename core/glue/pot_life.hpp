@@ -78,6 +78,15 @@ struct PotLifeOf {
 // peak, taken at the steps, within 1 K.
 PotLifeOf potLife(const Kinetics& kinetics, const Fill& fill, double air_C, double mix_C, bool withCurve = false);
 
+// How long a mix lasts by how much of it there is in its vessel, in air of `air_C` and mixed at that.
+struct PotLifeByMass {
+    boat::Vessel vessel = boat::Vessel::cup;
+    std::vector<double> mass_kg;  // ascending, up to a full vessel
+    std::vector<double> lasts_s;
+};
+PotLifeByMass potLifeByMass(const Kinetics& kinetics, const Adhesive& adhesive, boat::Vessel vessel, double vessel_m3,
+                            double air_C);
+
 // Time until a film that stays at `air_C` is cured to `cured` (0..1, not 1), seconds.
 double filmReaches(const Kinetics& kinetics, double air_C, double cured);
 

@@ -23,7 +23,6 @@ double readMass(std::string_view text, const Display& display);
 // "1200 kg", "2646 lb": to a tenth, as readMass takes it back. Not finite: a dash.
 std::string typedMass(double mass_kg, const Display& display);
 
-
 // "12.5 degrees" as figures with the sign of degrees, to a tenth. Not finite: a dash.
 std::string writeAngle(double angle_rad);
 

@@ -17,9 +17,15 @@ namespace fayline::plan {
 
 struct Shop;
 
+enum class RemedyKind { moreHands, slowerGlue, coolerAir, trays, plannedBreak, fewerStrips };
+
 // What would mend a short margin, tried by making the day anew.
 struct Remedy {
-    std::string what;  // "one more pair of hands"
+    RemedyKind kind = RemedyKind::moreHands;
+    std::string what;      // "one more pair of hands"
+    std::string brief;     // the same for a table: at most some thirty letters
+    std::string adhesive;  // of a slower glue: its id
+    std::string asks;      // what else it takes, in full sentences; may be empty
     double margin_s = 0;
     double cupMargin_s = 0;
     double chanceInTime = 0;
@@ -42,8 +48,9 @@ struct DayPlan {
 
 // What takes longer than a frame.
 struct DayStudy {
-    schedule::Days days;           // of the worst gluing
-    std::vector<Remedy> remedies;  // the best margin first; empty where the margin is ample
+    schedule::Days days;                        // of the worst gluing
+    std::vector<Remedy> remedies;               // the best margin first; empty where the margin is ample
+    std::vector<glue::PotLifeByMass> potLives;  // in this air: in a cup, in a tray
 };
 
 // How many days are simulated, and from which seed.

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string>
 
+#include "core/measure/day_text.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/plan/plan.hpp"
 #include "core/plan/wording.hpp"
@@ -13,13 +14,6 @@ namespace {
 
 constexpr int daysEach = 2000;
 constexpr double coolerBy_K = 5;
-
-// The same piece another way.
-struct Try {
-    std::string what;
-    boat::Piece piece;
-    int breakAfterStrip = 0;
-};
 
 int stripsOf(const boat::Stack& stack) {
     int count = 0;
@@ -44,85 +38,101 @@ public:
         }
     }
 
-    std::optional<Remedy> remedy(const Try& one) const {
-        const std::optional<DayPlan> day = dayOf(one.piece);
+    // The remedy with what it gives; nothing where no plan can be made with it.
+    std::optional<Remedy> tried(Remedy remedy) const {
+        const std::optional<DayPlan> day = dayOf(withRemedy(piece_, remedy));
         if (!day) return std::nullopt;
         const GluingDay& worst = day->gluings[static_cast<std::size_t>(day->worstGluing)];
-        const auto days = schedule::simulateDays(worst.job, one.piece.crew.uncertain, daysEach, daysSeed, stop_);
+        const auto days = schedule::simulateDays(worst.job, piece_.crew.uncertain, daysEach, daysSeed, stop_);
         if (!days) return std::nullopt;
-        return Remedy{one.what, day->margin_s, day->cupMargin_s, days->chanceInTime, one.breakAfterStrip};
+        remedy.margin_s = day->margin_s;
+        remedy.cupMargin_s = day->cupMargin_s;
+        remedy.chanceInTime = days->chanceInTime;
+        if (remedy.kind == RemedyKind::plannedBreak) remedy.asks = breakAsks(*day, remedy.breakAfterStrip);
+        return remedy;
     }
 
-    std::vector<Try> all() const {
-        std::vector<Try> tries;
-        boat::Piece hands = piece_;
-        ++hands.crew.hands;
-        tries.push_back({"one more pair of hands", hands, 0});
-        addSlowerGlues(tries);
-        addCooler(tries);
+    std::vector<Remedy> all() const {
+        std::vector<Remedy> remedies{of(RemedyKind::moreHands, "one more pair of hands")};
+        addSlowerGlues(remedies);
+        addCooler(remedies);
         if (piece_.glue.vessel == boat::Vessel::cup) {
-            boat::Piece tray = piece_;
-            tray.glue.vessel = boat::Vessel::tray;
-            tries.push_back({"the mix in shallow trays", tray, 0});
+            remedies.push_back(of(RemedyKind::trays, "the mix in shallow trays"));
         }
-        addBreak(tries);
-        addThicker(tries);
-        return tries;
+        addBreak(remedies);
+        addThicker(remedies);
+        return remedies;
     }
 
 private:
-    void addSlowerGlues(std::vector<Try>& tries) const {
+    static Remedy of(RemedyKind kind, const std::string& what, const std::string& asks = {}) {
+        Remedy remedy;
+        remedy.kind = kind;
+        remedy.what = remedy.brief = what;
+        remedy.asks = asks;
+        return remedy;
+    }
+
+    void addSlowerGlues(std::vector<Remedy>& remedies) const {
         const glue::Adhesive* now = glue::findAdhesive(shop_.adhesives, piece_.glue.adhesive);
         if (!now) return;
         for (const glue::Adhesive& other : shop_.adhesives) {
             const bool slower = other.kind == now->kind && other.openTime_s > now->openTime_s;
             if (!slower || other.least_C > piece_.glue.air_C) continue;
-            boat::Piece piece = piece_;
-            piece.glue.adhesive = other.id;
-            tries.push_back({"the slower " + other.name, piece, 0});
+            remedies.push_back(of(RemedyKind::slowerGlue, "the slower " + other.name,
+                                  "Clamps stay on longer too; see the cure with this glue."));
+            remedies.back().adhesive = other.id;
+            remedies.back().brief = other.name;
         }
     }
 
-    void addCooler(std::vector<Try>& tries) const {
+    void addCooler(std::vector<Remedy>& remedies) const {
         const glue::Adhesive* now = glue::findAdhesive(shop_.adhesives, piece_.glue.adhesive);
-        if (!now || piece_.glue.air_C - coolerBy_K < now->least_C) return;
-        boat::Piece piece = piece_;
-        piece.glue.air_C -= coolerBy_K;
-        tries.push_back(
-            {"the cool of the morning, " + measure::writeTemperature(piece.glue.air_C, shop_.display), piece, 0});
+        const double air_C = piece_.glue.air_C - coolerBy_K;
+        if (!now || air_C < now->least_C) return;
+        remedies.push_back(of(RemedyKind::coolerAir,
+                              "the cool of the morning, " + measure::writeTemperature(air_C, shop_.display),
+                              "Begin when it is as cool as that, and keep resin and cups in the shade."));
     }
 
     // The break that leaves the most time in the worse of both gluings.
-    void addBreak(std::vector<Try>& tries) const {
+    void addBreak(std::vector<Remedy>& remedies) const {
         if (!piece_.stack.gluings.empty()) return;
-        std::optional<Try> best;
-        double margin_s = 0;
+        std::optional<Remedy> best;
         for (int after = 1; after < stripsOf(piece_.stack) && !stop_; ++after) {
-            Try one{"a planned break: glue " + numberWord(after) + (after == 1 ? " strip" : " strips") +
-                        ", let them cure on the form, wash and sand, then the rest",
-                    piece_, after};
-            one.piece.stack.gluings = {after};
-            const std::optional<DayPlan> day = dayOf(one.piece);
-            if (day && (!best || day->margin_s > margin_s)) {
-                margin_s = day->margin_s;
-                best = one;
-            }
+            Remedy one = of(RemedyKind::plannedBreak, "a planned break: glue " + numberWord(after) +
+                                                          (after == 1 ? " strip" : " strips") +
+                                                          ", let them cure on the form, wash and sand, then the rest");
+            one.breakAfterStrip = after;
+            one.brief = "a break after strip " + std::to_string(after);
+            const std::optional<DayPlan> day = dayOf(withRemedy(piece_, one));
+            if (!day) continue;
+            one.margin_s = day->margin_s;
+            if (!best || one.margin_s > best->margin_s) best = one;
         }
-        if (best) tries.push_back(*best);
+        if (best) remedies.push_back(*best);
     }
 
-    void addThicker(std::vector<Try>& tries) const {
-        boat::Piece piece = piece_;
-        auto most = std::max_element(
-            piece.stack.strips.begin(), piece.stack.strips.end(),
-            [](const auto& a, const auto& b) { return (a.sacrificial ? 0 : a.count) < (b.sacrificial ? 0 : b.count); });
-        if (most == piece.stack.strips.end() || most->sacrificial || most->count < 3) return;
-        const double thicker = static_cast<double>(most->count) / (most->count - 1);
-        --most->count;
-        most->thickness_m *= thicker;
-        if (most->tapersTo_m) *most->tapersTo_m *= thicker;
-        tries.push_back(
-            {"one strip fewer, " + measure::writeThickness(most->thickness_m, shop_.display) + " thick", piece, 0});
+    std::string breakAsks(const DayPlan& day, int afterStrip) const {
+        const schedule::Job& rest = day.gluings.back().job;
+        const int left = stripsOf(piece_.stack) - afterStrip;
+        return "Stop after strip " + std::to_string(afterStrip) +
+               " and close those on the form. When they have cured, " + "wash off what blushed, " +
+               measure::writeDuration(rest.wipe_s) + " by one pair of hands, and sand, " +
+               measure::writeDuration(rest.sand_s) + "; then glue the other " + numberWord(left) +
+               ". A second run sheet follows the first.";
+    }
+
+    void addThicker(std::vector<Remedy>& remedies) const {
+        const boat::Piece piece = withRemedy(piece_, of(RemedyKind::fewerStrips, {}));
+        for (std::size_t i = 0; i < piece.stack.strips.size(); ++i) {
+            if (piece.stack.strips[i].count == piece_.stack.strips[i].count) continue;
+            remedies.push_back(
+                of(RemedyKind::fewerStrips,
+                   "one strip fewer, " + measure::writeThickness(piece.stack.strips[i].thickness_m, shop_.display) +
+                       " thick",
+                   "They go round, nearer to breaking, and spring back more: the form changes with them."));
+        }
     }
 
     const boat::Piece& piece_;
@@ -131,14 +141,51 @@ private:
     const std::atomic<bool>& stop_;
 };
 
+// One strip fewer of the group with the most, the others thicker by as much.
+void makeFewer(boat::Stack& stack) {
+    const auto most = std::max_element(stack.strips.begin(), stack.strips.end(), [](const auto& a, const auto& b) {
+        return (a.sacrificial ? 0 : a.count) < (b.sacrificial ? 0 : b.count);
+    });
+    if (most == stack.strips.end() || most->sacrificial || most->count < 3) return;
+    const double thicker = static_cast<double>(most->count) / (most->count - 1);
+    --most->count;
+    most->thickness_m *= thicker;
+    if (most->tapersTo_m) *most->tapersTo_m *= thicker;
+}
+
 }  // namespace
+
+boat::Piece withRemedy(const boat::Piece& piece, const Remedy& remedy) {
+    boat::Piece after = piece;
+    switch (remedy.kind) {
+        case RemedyKind::moreHands:
+            ++after.crew.hands;
+            break;
+        case RemedyKind::slowerGlue:
+            after.glue.adhesive = remedy.adhesive;
+            break;
+        case RemedyKind::coolerAir:
+            after.glue.air_C -= coolerBy_K;
+            break;
+        case RemedyKind::trays:
+            after.glue.vessel = boat::Vessel::tray;
+            break;
+        case RemedyKind::plannedBreak:
+            after.stack.gluings = {remedy.breakAfterStrip};
+            break;
+        case RemedyKind::fewerStrips:
+            makeFewer(after.stack);
+            break;
+    }
+    return after;
+}
 
 std::optional<std::vector<Remedy>> remediesFor(const boat::Piece& piece, const Shop& shop, const line::Line& line,
                                                const DayPlan& day, const std::atomic<bool>& stop) {
     const Trials trials(piece, shop, line, stop);
     std::vector<Remedy> remedies;
-    for (const Try& one : trials.all()) {
-        const std::optional<Remedy> remedy = trials.remedy(one);
+    for (const Remedy& one : trials.all()) {
+        const std::optional<Remedy> remedy = trials.tried(one);
         if (stop) return std::nullopt;
         if (remedy && (remedy->margin_s > day.margin_s || remedy->cupMargin_s > day.cupMargin_s))
             remedies.push_back(*remedy);
@@ -153,7 +200,12 @@ std::optional<DayStudy> studyDay(const boat::Piece& piece, const Shop& shop, con
     const GluingDay& worst = day.gluings[static_cast<std::size_t>(day.worstGluing)];
     const auto days = schedule::simulateDays(worst.job, piece.crew.uncertain, daysSimulated, daysSeed, stop);
     if (!days) return std::nullopt;
-    DayStudy study{*days, {}};
+    DayStudy study{*days, {}, {}};
+    for (const boat::Vessel vessel : {boat::Vessel::cup, boat::Vessel::tray}) {
+        study.potLives.push_back(
+            glue::potLifeByMass(day.glue.kinetics, day.glue.adhesive, vessel, piece.glue.cup_m3, piece.glue.air_C));
+        if (stop) return std::nullopt;
+    }
     const bool isShort = day.margin_s < shortMargin * worst.job.openTime_s || day.cupMargin_s < 0;
     if (isShort || days->chanceInTime < shortChance || days->chanceCups < shortChance) {
         std::optional<std::vector<Remedy>> remedies = remediesFor(piece, shop, line, day, stop);

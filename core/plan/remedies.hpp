@@ -20,4 +20,7 @@ inline constexpr double shortChance = 0.95;
 std::optional<std::vector<Remedy>> remediesFor(const boat::Piece& piece, const Shop& shop, const line::Line& line,
                                                const DayPlan& day, const std::atomic<bool>& stop);
 
+// `piece` with the remedy taken: the very piece that was tried, if it is the one that the remedy was worked out for.
+boat::Piece withRemedy(const boat::Piece& piece, const Remedy& remedy);
+
 }  // namespace fayline::plan

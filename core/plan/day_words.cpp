@@ -1,0 +1,121 @@
+#include "core/plan/day_words.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/glue/ratio.hpp"
+#include "core/measure/day_text.hpp"
+#include "core/plan/remedies.hpp"
+#include "core/plan/wording.hpp"
+
+namespace fayline::plan {
+
+using measure::writeDuration;
+using measure::writeShare;
+
+std::string glueCaution(const glue::GluePlan& glue) {
+    const std::string first = " The maker's data and safety sheets and local rules come first.";
+    switch (glue.adhesive.kind) {
+        case boat::AdhesiveKind::epoxy:
+            return "Resin and hardener make skin and lungs allergic, for good: gloves, long sleeves, fresh air. A full "
+                   "cup "
+                   "heats itself and can smoke: use it at once or pour it into a tray, and carry a hot one outdoors." +
+                   first;
+        case boat::AdhesiveKind::resorcinol:
+            return "Resorcinol and formaldehyde harm skin, eyes and lungs: gloves, eye protection, fresh air." + first;
+        case boat::AdhesiveKind::urea:
+            return "Urea resins give off formaldehyde, and the powder is no dust to breathe: gloves, mask, fresh air." +
+                   first;
+        case boat::AdhesiveKind::polyurethane:
+            return "Isocyanates make lungs and skin allergic, for good: gloves and fresh air, more so in the warm." +
+                   first;
+    }
+    return first;
+}
+
+namespace {
+
+std::string fitWords(const glue::Kinetics& kinetics, std::size_t points) {
+    std::string text = "Worked out from " + numberWord(static_cast<int>(points)) +
+                       (points == 1 ? " pot life" : " pot lives") + " of the data sheet";
+    if (points > 1) text += ", met within " + writeShare(kinetics.worstMisfit);
+    if (kinetics.energyFitted && kinetics.lossFitted) return text + "; how warmth and size hasten it is fitted";
+    if (kinetics.energyFitted) return text + "; how warmth hastens it is fitted, how size does is what is usual";
+    if (kinetics.lossFitted) return text + "; how size hastens it is fitted, how warmth does is what is usual";
+    return text + "; how warmth and size hasten it is what is usual for such a glue";
+}
+
+}  // namespace
+
+std::string potLifeWords(const glue::GluePlan& glue) {
+    return fitWords(glue.kinetics, glue.adhesive.potLives.size()) +
+           ". An estimate: how a cup really sheds its heat is not known.";
+}
+
+std::string ownGlueWords(const boat::OwnAdhesive& own, const measure::Display& display) {
+    constexpr double mix_kg = 0.1;
+    constexpr double air_C = 18;
+    const glue::Adhesive adhesive = glue::ownAdhesive(own);
+    glue::checkRatios(adhesive, "");
+    const glue::Kinetics kinetics = glue::fitKinetics(adhesive, "");
+    const double density = adhesive.mixDensity_kg_m3();
+    const glue::Fill fill = glue::fillOf(boat::Vessel::cup, 2 * mix_kg / density, mix_kg, density);
+    const glue::PotLifeOf life = glue::potLife(kinetics, fill, air_C, air_C);
+    return fitWords(kinetics, adhesive.potLives.size()) + ". At " + measure::writeTemperature(air_C, display) + " " +
+           measure::writeMass(mix_kg, display) + " in a cup twice as large would last " + writeDuration(life.lasts_s) +
+           " and get to " + measure::writeTemperature(life.peak_C, display) + " if left; a film stays open for " +
+           writeDuration(glue::openTime(adhesive, kinetics, air_C)) + ".";
+}
+
+std::string chanceWords(const DayStudy& study) {
+    const schedule::Days& days = study.days;
+    std::string text = "On " + writeShare(days.chanceInTime, 3) + " of " + std::to_string(days.count) +
+                       " simulated days every face is closed in time, give or take " + writeShare(days.error) +
+                       "; every cup is used up in time on " + writeShare(days.chanceCups, 3) + ".";
+    const auto left = [](double margin_s) {
+        return margin_s < 0 ? writeDuration(-margin_s) + " too late" : writeDuration(margin_s) + " in hand";
+    };
+    return text + " One day in twenty ends with " + left(days.margin05_s) + " or worse, the middle one with " +
+           left(days.margin50_s) + ", one in twenty with " + left(days.margin95_s) + " or better.";
+}
+
+std::string remediesWords(const DayPlan& day, const DayStudy& study) {
+    if (!study.remedies.empty()) return "Each tried by making the day anew, the most time first.";
+    const GluingDay& worst = day.gluings[static_cast<std::size_t>(day.worstGluing)];
+    const bool isShort = day.margin_s < shortMargin * worst.job.openTime_s || day.cupMargin_s < 0 ||
+                         study.days.chanceInTime < shortChance || study.days.chanceCups < shortChance;
+    return isShort ? "None of what was tried gives more time: fewer stations, quicker hands or a smaller piece would."
+                   : "None is needed: the margin is ample.";
+}
+
+std::string faceWords(int inner) {
+    if (inner == 0) return "on the boat";
+    return "between strips " + std::to_string(inner) + " and " + std::to_string(inner + 1);
+}
+
+std::string momentWords(const GluingDay& gluing, const schedule::Moment& moment, double startAt_s) {
+    const schedule::Run& run = gluing.run;
+    std::vector<std::string> doing;
+    for (const int task : moment.doing) doing.push_back(run.tasks[static_cast<std::size_t>(task)].name);
+    std::string text = measure::writeClock(startAt_s + moment.at_s) + ", " + writeDuration(moment.at_s) + " in: ";
+    text += doing.empty() ? (moment.at_s >= run.end_s ? "all is done" : "nothing is being done") : listed(doing);
+    text += ".";
+    const auto goneOff = std::count(moment.faces.begin(), moment.faces.end(), schedule::FaceState::goneOff);
+    if (goneOff > 0) {
+        text += " " + capitalised(numberWord(static_cast<int>(goneOff))) +
+                (goneOff == 1 ? " face has" : " faces have") + " gone off before it was closed.";
+    }
+    if (const int face = schedule::mostPressing(run, moment); face >= 0) {
+        const schedule::FaceTimes& times = run.faces[static_cast<std::size_t>(face)];
+        text += " The face " + faceWords(times.inner) + " stays open for " +
+                writeDuration(times.openUntil_s - moment.at_s) + ".";
+    }
+    const auto stations = gluing.job.stations.size();
+    if (moment.inPlace && stations > 0) {
+        text += " " + std::to_string(moment.closed.size()) + " of " + std::to_string(stations) +
+                (stations == 1 ? " station is on." : " stations are on.");
+    }
+    return text;
+}
+
+}  // namespace fayline::plan

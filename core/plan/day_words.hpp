@@ -1,0 +1,34 @@
+// Sentences about glue and day that stand beside the numbers.
+#pragma once
+
+#include <string>
+
+#include "core/plan/day_plan.hpp"
+#include "core/schedule/moment.hpp"
+
+namespace fayline::plan {
+
+// What this glue can do to whoever mixes it, and that local rules and the maker's sheets come first.
+std::string glueCaution(const glue::GluePlan& glue);
+
+// How the pot life was found: fitted to how many points, how well it meets them.
+std::string potLifeWords(const glue::GluePlan& glue);
+
+// What the model makes of a glue of the user's own: how its points are met, and what 100 g in a cup twice as large do
+// in air of 18 C. Throws InputError, with paths from the glue on (`parts_by_weight`), for what cannot be mixed and for
+// points that contradict each other.
+std::string ownGlueWords(const boat::OwnAdhesive& own, const measure::Display& display);
+
+// How many simulated days ended in time, with the error of that, and how the margin is spread.
+std::string chanceWords(const DayStudy& study);
+
+// Whether a remedy is needed or helps: before a table of them.
+std::string remediesWords(const DayPlan& day, const DayStudy& study);
+
+// "between strips 1 and 2", "on the boat": a glue line by its inner strip.
+std::string faceWords(int inner);
+
+// What goes on at one moment of a gluing: what is being done, which face presses, what is on. One to three sentences.
+std::string momentWords(const GluingDay& gluing, const schedule::Moment& moment, double startAt_s);
+
+}  // namespace fayline::plan

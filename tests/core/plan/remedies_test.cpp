@@ -1,0 +1,97 @@
+#include "core/plan/remedies.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <atomic>
+
+#include "core/boat/file.hpp"
+#include "core/measure/input_error.hpp"
+#include "core/plan/day_words.hpp"
+#include "core/plan/plan.hpp"
+
+namespace fayline::plan {
+namespace {
+
+// The stem of the demo boat on a hot day with one pair of hands: far too late.
+struct Late {
+    boat::Boat boat = boat::loadBoat(FAYLINE_SAMPLES "/marram.fayline");
+    boat::Piece piece = boat.pieces.front();
+    Shop shop = shopOf(boat);
+    std::atomic<bool> stop{false};
+
+    Late() {
+        piece.glue.air_C = 30;
+        piece.crew.hands = 1;
+    }
+    DayPlan dayOf(const boat::Piece& of) const { return makePlan(of, shop).day; }
+    std::vector<Remedy> remedies() const {
+        const Plan plan = makePlan(piece, shop);
+        return remediesFor(piece, shop, plan.line.fair.line, plan.day, stop).value();
+    }
+};
+
+TEST(Remedies, EachGivesWhatItSaysWhenItIsTaken) {
+    const Late late;
+    const DayPlan before = late.dayOf(late.piece);
+    const std::vector<Remedy> remedies = late.remedies();
+    ASSERT_GE(remedies.size(), 4u);
+    for (const Remedy& remedy : remedies) {
+        const boat::Piece after = withRemedy(late.piece, remedy);
+        EXPECT_NE(after, late.piece) << remedy.what;
+        const DayPlan day = late.dayOf(after);
+        EXPECT_DOUBLE_EQ(day.margin_s, remedy.margin_s) << remedy.what;
+        EXPECT_DOUBLE_EQ(day.cupMargin_s, remedy.cupMargin_s) << remedy.what;
+        EXPECT_TRUE(day.margin_s > before.margin_s || day.cupMargin_s > before.cupMargin_s) << remedy.what;
+        EXPECT_LE(remedy.brief.size(), 34u) << remedy.brief;
+    }
+    EXPECT_TRUE(std::is_sorted(remedies.begin(), remedies.end(),
+                               [](const Remedy& a, const Remedy& b) { return a.margin_s > b.margin_s; }));
+}
+
+TEST(Remedies, ABreakSaysAfterWhichStripAndWhatWashingAndSandingItAsks) {
+    const Late late;
+    const std::vector<Remedy> remedies = late.remedies();
+    const auto broken = std::find_if(remedies.begin(), remedies.end(),
+                                     [](const Remedy& remedy) { return remedy.kind == RemedyKind::plannedBreak; });
+    ASSERT_NE(broken, remedies.end());
+    const boat::Piece after = withRemedy(late.piece, *broken);
+    EXPECT_EQ(after.stack.gluings, std::vector<int>{broken->breakAfterStrip});
+    EXPECT_NE(broken->asks.find("after strip " + std::to_string(broken->breakAfterStrip)), std::string::npos);
+    EXPECT_NE(broken->asks.find("sand"), std::string::npos);
+    const DayPlan day = late.dayOf(after);
+    ASSERT_EQ(day.gluings.size(), 2u);
+    EXPECT_GT(day.gluings.back().job.sand_s, 0);
+}
+
+TEST(Remedies, TheStudyHasThePotLivesOfTheCupAndTheTray) {
+    const Late late;
+    const Plan plan = makePlan(late.piece, late.shop);
+    const DayStudy study = studyDay(late.piece, late.shop, plan.line.fair.line, plan.day, late.stop).value();
+    ASSERT_EQ(study.potLives.size(), 2u);
+    for (const glue::PotLifeByMass& lives : study.potLives) {
+        ASSERT_EQ(lives.mass_kg.size(), lives.lasts_s.size());
+        // More of it heats itself sooner.
+        EXPECT_TRUE(std::is_sorted(lives.lasts_s.rbegin(), lives.lasts_s.rend()));
+    }
+    for (std::size_t i = 0; i < study.potLives[0].lasts_s.size(); ++i) {
+        EXPECT_LE(study.potLives[0].lasts_s[i], study.potLives[1].lasts_s[i] * (1 + 1e-6)) << i;
+    }
+    EXPECT_NE(chanceWords(study).find("give or take"), std::string::npos);
+}
+
+TEST(OwnGlue, ThatCannotBeMixedOrContradictsItselfIsSaid) {
+    boat::OwnAdhesive own;
+    own.name = "Mine";
+    EXPECT_NE(ownGlueWords(own, {}).find("one pot life"), std::string::npos);
+    own.morePotLives = {{10 * 60.0, 35, 0.1, {}}};
+    EXPECT_NE(ownGlueWords(own, {}).find("how warmth hastens it is fitted"), std::string::npos);
+    own.morePotLives = {{300 * 60.0, 40, 0.1, {}}};  // warmer and yet slower
+    EXPECT_THROW(ownGlueWords(own, {}), measure::InputError);
+    own.morePotLives.clear();
+    own.partsByWeight = {1, 0};
+    EXPECT_THROW(ownGlueWords(own, {}), measure::InputError);
+}
+
+}  // namespace
+}  // namespace fayline::plan
