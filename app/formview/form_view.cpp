@@ -93,6 +93,12 @@ void FormView::selectPlace(std::optional<double> at_m) {
     update();
 }
 
+void FormView::showMoment(const std::optional<PointedMoment>& moment) {
+    if (state_->moment == moment) return;
+    state_->moment = moment;
+    update();
+}
+
 void FormView::selectPoint(int index) {
     if (index < 0 || index >= static_cast<int>(state_->shown.piece.line.points.size())) {
         if (state_->choice.point >= 0) state_->chooseNothing();

@@ -24,6 +24,8 @@ public:
     void show(const Shown& shown);
     void lightPlace(std::optional<double> at_m);  // pointed at anywhere; metres along the line
     void selectPlace(std::optional<double> at_m);
+    // A minute of the glue-up that is pointed at elsewhere: what is wet and held by then lies over the drawing.
+    void showMoment(const std::optional<PointedMoment>& moment);
     void selectPoint(int index);    // -1: none
     void setCombShown(bool shown);  // curvature as a comb
     void setMisfitMagnified(bool magnified);

@@ -453,6 +453,7 @@ void FormView::State::paint(QPainter& painter) {
     painter.drawPixmap(QPointF(0, 0), picture);
     painter.setRenderHint(QPainter::Antialiasing);
     reading = {};
+    if (hasPlan() && moment) paintMoment(painter, *moment, sheet, drawing, transform, size(), fonts, ground);
     if (hasPlan()) {
         if (choice.place_m) paintPlace(painter, placeAt(drawing, *choice.place_m), transform, ground.accent);
         const std::optional<double> at_m = hovered_m ? hovered_m : lit_m;

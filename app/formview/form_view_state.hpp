@@ -32,6 +32,7 @@ struct FormView::State {
     QTimer waitingTimer;
     std::optional<double> hovered_m;  // by the mouse here
     std::optional<double> lit_m;      // from outside
+    std::optional<PointedMoment> moment;
     std::optional<QPointF> cursor;
     QRectF reading;
     std::unique_ptr<Gesture> gesture;

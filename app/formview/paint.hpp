@@ -20,6 +20,11 @@ void paintPlace(QPainter& painter, const DrawnPlace& place, const Transform& tra
 QRectF paintReading(QPainter& painter, const QStringList& lines, const QPointF& beside, const QRectF& keepOff,
                     const QPolygonF& keepVisible, const QSizeF& view, const Fonts& fonts, const Theme& theme);
 
+// A minute of the glue-up over the drawing: strips wetted and spread by then, stations that are on, and in words what
+// goes on. What is not there yet is veiled.
+void paintMoment(QPainter& painter, const PointedMoment& pointed, const Sheet& sheet, const Drawing& drawing,
+                 const Transform& transform, const QSizeF& view, const Fonts& fonts, const Theme& theme);
+
 namespace paint {  // the stages of paintForm
 
 void ground(QPainter& painter, const Sheet& sheet, const QSizeF& view, const Theme& theme);

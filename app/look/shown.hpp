@@ -6,6 +6,7 @@
 
 #include "core/boat/boat.hpp"
 #include "core/plan/plan.hpp"
+#include "core/schedule/moment.hpp"
 
 namespace fayline::app {
 
@@ -18,6 +19,16 @@ struct Shown {
     QString reasonPath;  // the place at fault, as a path from the piece on
     measure::Display display;
     std::vector<wood::Species> species;
+    std::shared_ptr<const std::vector<glue::Adhesive>> adhesives;  // the boat's own before the built-in ones; or null
+};
+
+// A moment of the glue-up that is pointed at, for views that show what is wet and held by then.
+struct PointedMoment {
+    std::vector<int> strips;  // that are glued in this gluing, from the form outwards; 0: the face on the boat
+    schedule::Moment moment;
+    QString words;  // what goes on then
+
+    bool operator==(const PointedMoment&) const = default;
 };
 
 }  // namespace fayline::app

@@ -171,20 +171,7 @@ void AlongPlot::drawScales(QPainter* painter) const {
         painter->drawText(QRectF(0, level - metrics.height() / 2.0, area_.left() - 5, metrics.height()),
                           Qt::AlignRight | Qt::AlignVCenter, tick.text);
     }
-    painter->setPen(QPen(t.faint, 1));
-    const double base = std::round(area_.bottom()) + 0.5;
-    painter->drawLine(QPointF(area_.left(), base), QPointF(area_.right(), base));
-    const int widest = widthOf(QStringLiteral("00-00-0"), painter->font());
-    const double step = niceStep(picture_.to_m - picture_.from_m,
-                                 std::max(2.0, area_.width() / (widest + gridStep * 0.5)), picture_.display);
-    for (double at = std::ceil(picture_.from_m / step - 1e-9) * step; at <= picture_.to_m + 1e-9; at += step) {
-        const double place = std::round(x(at)) + 0.5;
-        painter->drawLine(QPointF(place, base), QPointF(place, base + 3));
-        const QString text = writeLengthText(std::abs(at) < 1e-9 ? 0 : at, picture_.display);
-        const double width = widthOf(text, painter->font());
-        const double left = std::clamp(place - width / 2, 0.0, this->width() - width);
-        painter->drawText(QRectF(left, base + 4, width + 1, metrics.height()), Qt::AlignLeft | Qt::AlignTop, text);
-    }
+    drawAlong(painter);
     if (picture_.limit && picture_.limit->value <= picture_.most) {
         const double level = std::round(y(picture_.limit->value)) + 0.5;
         painter->setPen(QPen(t.stop, 1, Qt::DashLine));
@@ -198,6 +185,52 @@ void AlongPlot::drawScales(QPainter* painter) const {
         }
         painter->drawText(QRectF(area_.left(), level - metrics.height() - 1, right - area_.left(), metrics.height()),
                           Qt::AlignRight | Qt::AlignBottom, picture_.limit->text);
+    }
+}
+
+void AlongPlot::drawAlong(QPainter* painter) const {
+    painter->setPen(QPen(theme().faint, 1));
+    const double base = std::round(area_.bottom()) + 0.5;
+    painter->drawLine(QPointF(area_.left(), base), QPointF(area_.right(), base));
+    double free = 0;  // from here on nothing is written yet
+    const auto mark = [&](double at, const QString& text) {
+        const double place = std::round(x(at)) + 0.5;
+        painter->drawLine(QPointF(place, base), QPointF(place, base + 3));
+        const double width = widthOf(text, painter->font());
+        const double left = std::clamp(place - width / 2, 0.0, std::max(0.0, this->width() - width));
+        if (left < free) return;
+        free = left + width + gridStep / 2.0;
+        painter->drawText(QRectF(left, base + 4, width + 1, painter->fontMetrics().height()),
+                          Qt::AlignLeft | Qt::AlignTop, text);
+    };
+    if (!picture_.alongTicks.empty()) {
+        for (const Tick& tick : picture_.alongTicks) mark(tick.value, tick.text);
+        return;
+    }
+    const int widest = widthOf(QStringLiteral("00-00-0"), painter->font());
+    const double step = niceStep(picture_.to_m - picture_.from_m,
+                                 std::max(2.0, area_.width() / (widest + gridStep * 0.5)), picture_.display);
+    for (double at = std::ceil(picture_.from_m / step - 1e-9) * step; at <= picture_.to_m + 1e-9; at += step) {
+        mark(at, writeLengthText(std::abs(at) < 1e-9 ? 0 : at, picture_.display));
+    }
+}
+
+void AlongPlot::drawDots(QPainter* painter) const {
+    const Theme& t = theme();
+    for (const Dot& dot : picture_.dots) {
+        const QPointF at(x(dot.at.x()), y(dot.at.y()));
+        if (!area_.adjusted(-1, -1, 1, 1).contains(at)) continue;
+        painter->setRenderHint(QPainter::Antialiasing);
+        painter->setPen(QPen(t.ink, 1.5));
+        painter->setBrush(t.ground);
+        painter->drawEllipse(at, 3.5, 3.5);
+        painter->setRenderHint(QPainter::Antialiasing, false);
+        painter->setPen(t.ink);
+        const double width = widthOf(dot.text, painter->font()) + 1;
+        const double left = at.x() + 6 + width < area_.right() ? at.x() + 6 : at.x() - 6 - width;
+        painter->drawText(
+            QRectF(left, at.y() - painter->fontMetrics().height(), width, painter->fontMetrics().height()),
+            Qt::AlignLeft | Qt::AlignVCenter, dot.text);
     }
 }
 
@@ -269,6 +302,7 @@ void AlongPlot::paintEvent(QPaintEvent*) {
                               Qt::AlignCenter, mark.text);
         }
         drawStems(painter);
+        drawDots(painter);
         if (selected_m_) drawPlace(painter, *selected_m_, true);
         if (lit_m_ && lit_m_ != selected_m_) drawPlace(painter, *lit_m_, false);
         const std::optional<double> read = lit_m_ ? lit_m_ : selected_m_;
@@ -302,8 +336,9 @@ void AlongPlot::leaveEvent(QEvent* event) {
 
 void AlongPlot::keyPressEvent(QKeyEvent* event) {
     if (!any_) return QWidget::keyPressEvent(event);
-    const double step =
-        niceStep(picture_.to_m - picture_.from_m, event->modifiers() & Qt::ShiftModifier ? 12 : 120, picture_.display);
+    const double steps = event->modifiers() & Qt::ShiftModifier ? 12 : 120;
+    const double span = picture_.to_m - picture_.from_m;
+    const double step = picture_.alongTicks.empty() ? niceStep(span, steps, picture_.display) : span / steps;
     const double from = selected_m_.value_or(picture_.from_m);
     std::optional<double> to;
     switch (event->key()) {

@@ -1,4 +1,5 @@
 // A picture of something along the line: arc length to the right, the value upwards, the place that is pointed at lit.
+// With ticks of its own it stands for any other scale, a mass or a time.
 //
 // Drawn here from beginning to end: it follows the hand, and a chart of a library lays out axes, legend and curves anew
 // at every step, knows no 2-3-4 and cuts labels off that it finds no room for.
@@ -37,16 +38,22 @@ public:
         double value = 0;
         std::optional<double> most;  // what it could be: a tick across, joined by a thin line
     };
+    struct Dot {  // one known value
+        QPointF at;
+        QString text;  // beside it
+    };
     struct Picture {
         double from_m = 0;
         double to_m = 1;
         double least = 0;  // of the value
         double most = 1;
         QString caption;
-        std::vector<Tick> ticks;  // of the value
+        std::vector<Tick> ticks;       // of the value
+        std::vector<Tick> alongTicks;  // of the scale to the right, where that is no length along the line
         std::vector<Curve> curves;
         std::vector<Mark> marks;
         std::vector<Stem> stems;
+        std::vector<Dot> dots;
         QString roomFor;            // room at the left for this text at least, so that plots over each other line up
         std::optional<Tick> limit;  // a dashed line across
         measure::Display display;
@@ -88,6 +95,8 @@ private:
     std::optional<double> placeAt(const QPointF& pixel) const;
     void drawCurves(QPainter* painter) const;
     void drawScales(QPainter* painter) const;
+    void drawAlong(QPainter* painter) const;
+    void drawDots(QPainter* painter) const;
     void drawStems(QPainter* painter) const;
     void drawPlace(QPainter* painter, double at_m, bool selected) const;
 

@@ -33,6 +33,12 @@ void FiguresModel::show(std::vector<FigureRow> rows, bool faint) {
     }
 }
 
+void FiguresModel::name(std::vector<FigureColumn> columns) {
+    if (columns == columns_ || columns.size() != columns_.size()) return;
+    columns_ = std::move(columns);
+    emit headerDataChanged(Qt::Horizontal, 0, columnCount() - 1);
+}
+
 int FiguresModel::rowCount(const QModelIndex& parent) const {
     return parent.isValid() ? 0 : static_cast<int>(rows_.size());
 }

@@ -12,6 +12,8 @@ struct FigureColumn {
     QString under;  // name of the second line; may be empty
     QString hint;
     bool left = false;  // words, not figures
+
+    bool operator==(const FigureColumn&) const = default;
 };
 
 struct FigureCell {
@@ -39,6 +41,9 @@ public:
 
     // Rows that say what they said are left alone. `faint`: they are of the piece as it was a moment ago.
     void show(std::vector<FigureRow> rows, bool faint = false);
+
+    // Other names for the columns there are.
+    void name(std::vector<FigureColumn> columns);
 
     int rowCount(const QModelIndex& parent = {}) const override;
     int columnCount(const QModelIndex& parent = {}) const override;

@@ -44,6 +44,19 @@
 //                   "addPost", "removePost"
 //                   boat: "hullWords", "hullCaution" (labels), fields "hullWeight", "hullCentreX", "hullCentreY",
 //                   "hullFriction"; "blocks" (table), "blocksUnread", "addBlock", "removeBlock"
+//   glue panel      "gluePanel"; "glueCaution" (label); heads "amountsHead", "batchesHead", "potLifeHead",
+//                   "conditionsHead", "cureHead", "glueFieldsHead", "coatsHead", "glueAirHead"; "amounts", "batches",
+//                   "goingOff", "vessels", "conditions", "cure" (tables), "potLifeWords", "adhesiveWarning" (labels),
+//                   "curePlot" (AlongPlot), "ownGlues" (button); fields "adhesive", "measuredBy", "scaleReads",
+//                   "cupReads", "cupHolds", "vessel", "faces", "surfaceWork", "wetOut", "spreadCoat", "bothFaces",
+//                   "filler", "thinner", "waste", "pasteYield", "air", "humidity", "airOverNight", "tentFrom",
+//                   "tentHours", "tentAir"
+//   schedule panel  "schedulePanel"; "gluing" (combo box, only where there are several), "lanes" (LanesChart),
+//                   "momentWords" (label); heads "chanceHead", "remediesHead", "facesHead", "cupsHead", "tasksHead",
+//                   "crewHead", "ratesHead"; "chanceWords", "remediesWords", "remedyAsks" (labels), "remedies",
+//                   "faceTimes", "cupTimes", "tasks" (tables), "adoptRemedy" (button); fields "hands", "startAt",
+//                   "uncertain", "mixTakes", "wetOutRate", "spreadRate", "stackStrip", "soakTakes", "carryTakes",
+//                   "clampTakes", "propTakes", "jackTakes", "screwTakes", "scrapeRate", "wipeRate", "sandRate"
 //   The reason why a field cannot be read stands in a label named for the field: "readToReason". A cell that is being
 //   typed in has an editor named "cellEditor".
 #pragma once
@@ -71,7 +84,9 @@ signals:
     void changeAsked(const Change& change);
     void placeHovered(std::optional<double> at_m);
     void placeSelected(std::optional<double> at_m);
-    void pointSelected(int point);  // chosen here by the user
+    void pointSelected(int point);                                   // chosen here by the user
+    void momentPointed(const std::optional<PointedMoment>& moment);  // of the glue-up; none: no longer
+    void ownGluesAsked();                                            // to be listed and changed
 };
 
 // The panels that exist, in the order of the job, each with the question it answers. The caller owns them.

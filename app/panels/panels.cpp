@@ -1,7 +1,9 @@
 #include "app/panels/form_panel.hpp"
+#include "app/panels/glue_panel.hpp"
 #include "app/panels/holding_panel.hpp"
 #include "app/panels/line_panel.hpp"
 #include "app/panels/panel.hpp"
+#include "app/panels/schedule_panel.hpp"
 #include "app/panels/strips_panel.hpp"
 
 namespace fayline::app {
@@ -10,7 +12,9 @@ std::vector<NamedPanel> makePanels(QWidget* parent) {
     return {{plan::Question::line, QObject::tr("Line"), new LinePanel(parent)},
             {plan::Question::strips, QObject::tr("Strips"), new StripsPanel(parent)},
             {plan::Question::form, QObject::tr("Form"), new FormPanel(parent)},
-            {plan::Question::holding, QObject::tr("Holding"), new HoldingPanel(parent)}};
+            {plan::Question::holding, QObject::tr("Holding"), new HoldingPanel(parent)},
+            {plan::Question::glue, QObject::tr("Glue"), new GluePanel(parent)},
+            {plan::Question::time, QObject::tr("Schedule"), new SchedulePanel(parent)}};
 }
 
 }  // namespace fayline::app

@@ -65,6 +65,7 @@ void MainWindow::makeActions() {
     toFocused("copy", "copy", tr("&Copy"), QKeySequence::Copy);
     toFocused("paste", "paste", tr("&Paste"), QKeySequence::Paste);
 
+    action("ownGlues", "cup", tr("Your own &glues..."), {}, [this] { editOwnGlues(); });
     action("nameBoat", "rename", tr("&Name and notes..."), {}, [this] { nameBoat(); });
     action("addPiece", "add", tr("&Add a piece"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_N),
            [this] { addPiece(); });
@@ -167,6 +168,7 @@ void MainWindow::makeMenus() {
 
     QMenu* boat = menuBar()->addMenu(tr("&Boat"));
     boat->addAction(named("nameBoat"));
+    boat->addAction(named("ownGlues"));
     QMenu* units = boat->addMenu(icon("units"), tr("&Units"));
     const auto unit = [&](QMenu* menu, QActionGroup* group, const QString& text, auto member, auto value) {
         QAction* made = action({}, "", text, {}, [this, member, value] {

@@ -13,6 +13,7 @@
 #include <QStatusBar>
 
 #include "app/panels/offsets_text.hpp"
+#include "app/window/glues_dialog.hpp"
 #include "app/window/main_window.hpp"
 #include "app/window/pieces_list.hpp"
 #include "core/boat/file.hpp"
@@ -86,6 +87,14 @@ void MainWindow::nameBoat() {
     after.name = name->text().trimmed().toStdString();
     after.notes = notes->toPlainText().toStdString();
     document_.changeBoat(tr("Change name and notes"), {}, after);
+}
+
+void MainWindow::editOwnGlues() {
+    GluesDialog dialog(document_.boat(), this);
+    if (dialog.exec() != QDialog::Accepted) return;
+    boat::Boat after = document_.boat();
+    after.adhesives = dialog.glues();
+    document_.changeBoat(tr("Change own glues"), {}, after);
 }
 
 void MainWindow::changeUnits(const std::function<void(measure::Display&)>& change) {

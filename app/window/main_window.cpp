@@ -153,6 +153,8 @@ void MainWindow::connectAll() {
     connect(formView_, &FormView::pointSelected, panels_, &PanelStack::selectPoint);
     connect(panels_, &PanelStack::changeAsked, this, change);
     connect(panels_, &PanelStack::pointSelected, formView_, &FormView::selectPoint);
+    connect(panels_, &PanelStack::momentPointed, formView_, &FormView::showMoment);
+    connect(panels_, &PanelStack::ownGluesAsked, this, &MainWindow::editOwnGlues);
     connect(panels_, &PanelStack::placeHovered, this, hover);
     connect(panels_, &PanelStack::placeSelected, this, select);
     connect(findings_, &FindingsList::changeAsked, this, change);
@@ -236,11 +238,12 @@ void MainWindow::showAnswer() {
 
 void MainWindow::showAll() {
     const int index = document_.currentPiece();
-    const plan::Shop shop = plan::shopOf(document_.boat());
+    plan::Shop shop = plan::shopOf(document_.boat());
     shown_.pieceIndex = index;
     shown_.piece = index < 0 ? boat::Piece{} : document_.boat().pieces[size_t(index)];
     shown_.display = shop.display;
     shown_.species = shop.species;
+    shown_.adhesives = std::make_shared<const std::vector<glue::Adhesive>>(std::move(shop.adhesives));
     if (index < 0) {
         shown_.outOfDate = false;
         shown_.reason.clear();

@@ -66,6 +66,7 @@ private:
     void duplicatePiece();
     void renamePiece(int index, const QString& name);
     void nameBoat();
+    void editOwnGlues();
     void askAndImport();
     void changeUnits(const std::function<void(measure::Display&)>& change);
     QString freshName(const QString& wanted) const;

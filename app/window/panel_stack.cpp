@@ -48,6 +48,8 @@ PanelStack::PanelStack(QWidget* parent) : QScrollArea(parent) {
         connect(named.panel, &app::Panel::placeHovered, this, &PanelStack::placeHovered);
         connect(named.panel, &app::Panel::placeSelected, this, &PanelStack::placeSelected);
         connect(named.panel, &app::Panel::pointSelected, this, &PanelStack::pointSelected);
+        connect(named.panel, &app::Panel::momentPointed, this, &PanelStack::momentPointed);
+        connect(named.panel, &app::Panel::ownGluesAsked, this, &PanelStack::ownGluesAsked);
     }
     column->addStretch(1);
     setWidget(body);

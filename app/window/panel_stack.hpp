@@ -37,6 +37,8 @@ signals:
     void placeHovered(std::optional<double> at_m);
     void placeSelected(std::optional<double> at_m);
     void pointSelected(int point);
+    void momentPointed(const std::optional<PointedMoment>& moment);
+    void ownGluesAsked();
 
 private:
     struct Section {

@@ -3,6 +3,7 @@
 
 #include <QObject>
 #include <QStringList>
+#include <atomic>
 #include <memory>
 
 #include "app/look/change.hpp"
@@ -13,10 +14,22 @@
 
 namespace fayline::app {
 
+inline plan::Shop shopOf(const Shown& shown) {
+    plan::Shop shop{shown.display, shown.species};
+    shop.adhesives = shown.adhesives ? *shown.adhesives : glue::builtInAdhesives();
+    return shop;
+}
+
+// Adds what takes longer to the plan that is shown.
+inline void deepenShown(Shown& shown) {
+    const std::atomic<bool> stop{false};
+    shown.plan =
+        std::make_shared<const plan::Plan>(plan::deepen(shown.piece, shopOf(shown), *shown.plan, stop).value());
+}
+
 // Plans `shown.piece`, or says why it cannot be planned, as the window does.
 inline void planAnew(Shown& shown) {
-    plan::Shop shop{shown.display, shown.species};
-    shop.adhesives = glue::builtInAdhesives();
+    const plan::Shop shop = shopOf(shown);
     try {
         shown.plan = std::make_shared<const plan::Plan>(plan::makePlan(shown.piece, shop));
         shown.outOfDate = false;
@@ -36,6 +49,7 @@ inline Shown shownSample(const char* file = "marram.fayline", int piece = 0) {
     shown.pieceIndex = piece;
     shown.display = boat.display;
     shown.species = plan::shopOf(boat).species;
+    shown.adhesives = std::make_shared<const std::vector<glue::Adhesive>>(plan::shopOf(boat).adhesives);
     planAnew(shown);
     return shown;
 }

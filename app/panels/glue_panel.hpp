@@ -1,0 +1,47 @@
+// The glue of the present piece: its answer and caution, how much of what, the cups and when each goes off, the air
+// about the work, and when clamps come off. Draws a plan and asks for changes.
+#pragma once
+
+#include "app/panels/sectioned_panel.hpp"
+
+class QComboBox;
+
+namespace fayline::app {
+
+class AlongPlot;
+class AnswerNote;
+class Fields;
+class SteadyWords;
+
+class GluePanel : public SectionedPanel {
+    Q_OBJECT
+public:
+    explicit GluePanel(QWidget* parent = nullptr);
+
+    void show(const Shown& shown) override;
+
+private:
+    // In the order in which they stand in the panel.
+    void makeAmounts();
+    void makeBatches();
+    void makePotLife();
+    void makeConditions();
+    void makeCure();
+    void makeGlue();
+    void makeCoats();
+    void makeAir();
+
+    void showAdhesives();
+    void showPotLife(Section* section);
+
+    AnswerNote* answer_;
+    SteadyWords* caution_;
+    SteadyWords* warning_ = nullptr;
+    AlongPlot* potLife_ = nullptr;
+    QComboBox* adhesive_ = nullptr;
+    QStringList adhesives_;                       // their names, as they stand in the field
+    std::shared_ptr<const plan::Plan> pictured_;  // whose pot lives are drawn
+    boat::Vessel picturedVessel_ = boat::Vessel::cup;
+};
+
+}  // namespace fayline::app

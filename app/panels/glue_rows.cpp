@@ -1,0 +1,310 @@
+#include "app/panels/glue_rows.hpp"
+
+#include <QObject>
+#include <algorithm>
+#include <cmath>
+
+#include "app/panels/reading.hpp"
+#include "core/glue/conditions.hpp"
+#include "core/measure/day_text.hpp"
+
+namespace fayline::app {
+
+namespace {
+
+QString tr(const char* words) {
+    return QObject::tr(words);
+}
+
+QString mass(double mass_kg, const measure::Display& display) {
+    return text(measure::writeMass(mass_kg, display));
+}
+
+QString volume(double volume_m3, const measure::Display& display) {
+    return text(measure::writeVolume(volume_m3, display));
+}
+
+QString duration(double time_s) {
+    return text(measure::writeDuration(time_s));
+}
+
+QString temperature(double air_C, const measure::Display& display) {
+    return text(measure::writeTemperature(air_C, display));
+}
+
+// A part as the user measures it, the other way under it.
+FigureCell part(double mass_kg, double volume_m3, boat::MeasuredBy by, const measure::Display& display) {
+    if (!(mass_kg > 0)) return figureWords(tr("none"));
+    const bool scale = by == boat::MeasuredBy::scale;
+    FigureCell cell = figureWords(scale ? mass(mass_kg, display) : volume(volume_m3, display),
+                                  scale ? volume(volume_m3, display) : mass(mass_kg, display));
+    cell.sort = scale ? mass_kg : volume_m3;
+    return cell;
+}
+
+QString firstPart(const glue::Adhesive& adhesive) {
+    if (adhesive.kind == boat::AdhesiveKind::urea) return tr("Powder");
+    return adhesive.onePart() ? tr("Glue") : tr("Resin");
+}
+
+QString secondPart(const glue::Adhesive& adhesive) {
+    return adhesive.kind == boat::AdhesiveKind::urea ? tr("Water") : tr("Hardener");
+}
+
+QString useName(glue::BatchFor use) {
+    switch (use) {
+        case glue::BatchFor::endGrain:
+            return tr("end grain");
+        case glue::BatchFor::wetOut:
+            return tr("wet out");
+        case glue::BatchFor::spread:
+            return tr("spread");
+    }
+    return {};
+}
+
+QString cupName(const plan::Plan& plan, const glue::Batch& batch) {
+    return plan.day.gluings.size() > 1 ? tr("%1, gluing %2").arg(batch.number).arg(batch.gluing + 1)
+                                       : QString::number(batch.number);
+}
+
+const schedule::CupTimes* timesOf(const plan::Plan& plan, const glue::Batch& batch) {
+    for (const plan::GluingDay& day : plan.day.gluings) {
+        if (day.job.gluing != batch.gluing) continue;
+        for (const schedule::CupTimes& cup : day.run.cups) {
+            if (cup.number == batch.number) return &cup;
+        }
+    }
+    return nullptr;
+}
+
+// How hot it gets, with a shape beside it where it smokes.
+FigureCell heat(double peak_C, plan::Severity smoking, const measure::Display& display) {
+    FigureCell cell = figureWords(temperature(peak_C, display));
+    cell.sort = peak_C;
+    if (peak_C > glue::smokes_C) cell.severity = static_cast<int>(smoking);
+    return cell;
+}
+
+const measure::Source& modelSource() {
+    static const measure::Source source{"cup that heats itself, from the data sheet's pot life (an estimate)",
+                                        measure::Mark::derived};
+    return source;
+}
+
+// A value, what it is held against under it, and where that comes from.
+FigureRow fact(const QString& what, FigureCell value, const QString& beside, const measure::Source& source) {
+    value.under = beside;
+    value.source = sourceText(source);
+    return {{figureWords(what), value}, std::nullopt};
+}
+
+}  // namespace
+
+std::optional<int> severityOf(const plan::Plan& plan, std::initializer_list<const char*> codes) {
+    std::optional<int> worst;
+    for (const plan::Finding& finding : plan.findings) {
+        const bool meant = std::any_of(codes.begin(), codes.end(), [&](const char* c) { return finding.code == c; });
+        if (meant && (!worst || static_cast<int>(finding.severity) < *worst))
+            worst = static_cast<int>(finding.severity);
+    }
+    return worst;
+}
+
+FigureCell figureWords(const QString& text, const QString& under) {
+    FigureCell cell;
+    cell.text = text;
+    cell.under = under;
+    return cell;
+}
+
+std::vector<FigureColumn> amountColumns(boat::MeasuredBy by) {
+    const bool scale = by == boat::MeasuredBy::scale;
+    return {{tr("Of all cups"), {}, {}, true},
+            {scale ? tr("By weight") : tr("By volume"), {}, tr("As you measure")},
+            {scale ? tr("By volume") : tr("By weight"), {}, tr("The same the other way, from the densities")}};
+}
+
+std::vector<FigureRow> amountRows(const Shown& shown) {
+    const glue::GluePlan& glue = shown.plan->day.glue;
+    const measure::Display& display = shown.display;
+    const bool scale = shown.piece.glue.measuredBy == boat::MeasuredBy::scale;
+    std::vector<FigureRow> rows;
+    const auto add = [&](const QString& what, double mass_kg, std::optional<double> volume_m3,
+                         const measure::Source& source, std::optional<int> severity = std::nullopt) {
+        const QString weight = mass(mass_kg, display);
+        const QString room = volume_m3 ? volume(*volume_m3, display) : QString(QChar(0x2013));
+        FigureRow row;
+        row.cells = {figureWords(what), figureWords(scale || !volume_m3 ? weight : room),
+                     figureWords(scale || !volume_m3 ? room : weight)};
+        row.cells[0].severity = severity;
+        row.cells[1].source = sourceText(source);
+        rows.push_back(std::move(row));
+    };
+    const measure::Source asGiven{"your own figure, beside the project's default", measure::Mark::commonPractice};
+    add(firstPart(glue.adhesive), glue.parts_kg[0], glue.parts_m3[0], glue.adhesive.ratioSource);
+    if (!glue.adhesive.onePart())
+        add(secondPart(glue.adhesive), glue.parts_kg[1], glue.parts_m3[1], glue.adhesive.ratioSource);
+    if (glue.filler_kg > 0) add(tr("Filler"), glue.filler_kg, std::nullopt, asGiven);
+    if (glue.thinner_kg > 0)
+        add(tr("Thinner"), glue.thinner_kg, std::nullopt, asGiven, severityOf(*shown.plan, {"thinned"}));
+    add(tr("The mix"), glue.mixed_kg, glue.parts_m3[0] + glue.parts_m3[1], glue.adhesive.densitySource);
+    add(tr("of it the faces take"), glue.needed_kg, std::nullopt, glue.adhesive.spreadSource);
+    FigureRow area;
+    area.cells = {figureWords(tr("Faces, both of each glue line")),
+                  figureWords(text(measure::writeArea(glue.area_m2, display))), figureWords({})};
+    rows.push_back(std::move(area));
+    return rows;
+}
+
+std::vector<FigureColumn> batchColumns(const glue::Adhesive& adhesive, boat::MeasuredBy by) {
+    const QString other = by == boat::MeasuredBy::scale ? tr("by volume") : tr("by weight");
+    return {{tr("Cup"), tr("for"), {}, true},
+            {firstPart(adhesive), other, tr("As scale or cup reads")},
+            {secondPart(adhesive), other, {}},
+            {tr("Added"), tr("what"), tr("Filler or thinner, by weight")}};
+}
+
+std::vector<FigureRow> batchRows(const Shown& shown) {
+    const plan::Plan& plan = *shown.plan;
+    const boat::MeasuredBy by = shown.piece.glue.measuredBy;
+    std::vector<FigureRow> rows;
+    for (const glue::Batch& batch : plan.day.glue.batches) {
+        FigureRow row;
+        FigureCell added = figureWords(tr("none"));
+        if (batch.filler_kg > 0) added = figureWords(mass(batch.filler_kg, shown.display), tr("filler"));
+        if (batch.thinner_kg > 0) added = figureWords(mass(batch.thinner_kg, shown.display), tr("thinner"));
+        row.cells = {figureWords(cupName(plan, batch), useName(batch.use)),
+                     part(batch.parts_kg[0], batch.parts_m3[0], by, shown.display),
+                     part(batch.parts_kg[1], batch.parts_m3[1], by, shown.display), added};
+        row.cells[0].sort = batch.number;
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+std::vector<FigureColumn> goingOffColumns() {
+    return {{tr("Cup"), {}, {}, true},
+            {tr("Lasts"), tr("use within"),
+             tr("From mixing until it goes off in its vessel; some of that is kept in "
+                "hand")},
+            {tr("Use by"), tr("used up"), tr("On the wall, as the day is planned")},
+            {tr("Left over"), tr("left full"),
+             tr("How hot what is left in the vessel gets, and the whole of it if it "
+                "is left standing")}};
+}
+
+std::vector<FigureRow> goingOffRows(const Shown& shown) {
+    const plan::Plan& plan = *shown.plan;
+    std::vector<FigureRow> rows;
+    for (const glue::Batch& batch : plan.day.glue.batches) {
+        FigureRow row;
+        FigureCell lasts = figureWords(duration(batch.potLife_s), duration(batch.useWithin_s));
+        lasts.source = sourceText(modelSource());
+        if (!batch.inTime) lasts.severity = static_cast<int>(plan::Severity::stop);
+        FigureCell useBy;
+        if (const schedule::CupTimes* times = timesOf(plan, batch)) {
+            const double start_s = shown.piece.crew.startAt_s;
+            useBy = figureWords(text(measure::writeClock(start_s + times->useBy_s)),
+                                text(measure::writeClock(start_s + times->emptied_s)));
+            if (times->margin_s() < 0) useBy.severity = static_cast<int>(plan::Severity::caution);
+        }
+        FigureCell left = heat(batch.leftPeak_C, plan::Severity::stop, shown.display);
+        left.under = temperature(batch.fullPeak_C, shown.display);
+        left.source = sourceText(modelSource());
+        row.cells = {figureWords(cupName(plan, batch)), lasts, useBy, left};
+        row.cells[0].sort = batch.number;
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+std::vector<FigureColumn> vesselColumns() {
+    return {{tr("Largest mix"), {}, tr("That of the largest cup, in other vessels"), true},
+            {tr("Mix"), {}, {}},
+            {tr("Lasts"), {}, {}},
+            {tr("Gets to"), {}, tr("How hot it gets, left standing")}};
+}
+
+std::vector<FigureRow> vesselRows(const Shown& shown) {
+    std::vector<FigureRow> rows;
+    const std::vector<glue::VesselTried>& tried = shown.plan->day.glue.vessels;
+    for (const glue::VesselTried& one : tried) {
+        const bool half = one.mixed_kg < 0.75 * tried.front().mixed_kg;
+        const bool tray = one.vessel == boat::Vessel::tray;
+        FigureRow row;
+        row.cells = {figureWords(tray ? (half ? tr("half of it in a tray") : tr("in a shallow tray"))
+                                      : (half ? tr("half of it in a cup") : tr("in a deep cup"))),
+                     figureWords(mass(one.mixed_kg, shown.display)), figureWords(duration(one.potLife_s)),
+                     heat(one.peak_C, plan::Severity::note, shown.display)};
+        row.cells[2].source = sourceText(modelSource());
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+std::vector<FigureColumn> conditionColumns() {
+    return {{tr("In this air"), {}, {}, true}, {tr("As it is"), tr("beside it"), {}}};
+}
+
+std::vector<FigureRow> conditionRows(const Shown& shown) {
+    const plan::Plan& plan = *shown.plan;
+    const glue::GluePlan& glue = plan.day.glue;
+    const measure::Display& display = shown.display;
+    const auto marked = [&](const QString& text, std::initializer_list<const char*> codes) {
+        FigureCell cell = figureWords(text);
+        cell.severity = severityOf(plan, codes);
+        return cell;
+    };
+    const QString least = tr("%1 or more").arg(temperature(glue.adhesive.least_C, display));
+    std::vector<FigureRow> rows;
+    rows.push_back(fact(tr("Air now"),
+                        marked(temperature(shown.piece.glue.air_C, display), {"too_cold_for_glue", "hot_day"}), least,
+                        glue.adhesive.leastSource));
+    rows.push_back(fact(tr("Coldest until the next day"),
+                        marked(temperature(glue.cure.leastAir_C, display), {"night_too_cold", "too_cold_for_glue"}),
+                        least, glue.adhesive.leastSource));
+    rows.push_back(fact(tr("Dew point"),
+                        marked(temperature(glue.dewPoint_C, display), {"near_dew_point", "cold_wood_sweats"}),
+                        tr("faces at %1 or more").arg(temperature(glue.dewPoint_C + glue::aboveDewPoint_K, display)),
+                        measure::Source{"Magnus formula, Alduchov and Eskridge 1996; guidance tied to ISO 8502-4",
+                                        measure::Mark::transcribed}));
+    rows.push_back(fact(tr("Wood comes to"), marked(text(measure::writeShare(glue.airMoisture)), {"wood_wet_for_glue"}),
+                        tr("strips at %1").arg(text(measure::writeShare(shown.piece.stack.moisture))),
+                        measure::Source{"Wood Handbook eq. 4-5", measure::Mark::transcribed}));
+    rows.push_back(
+        fact(tr("A film stays open"), figureWords(duration(glue.openTime_s)),
+             tr("%1 at %2").arg(duration(glue.adhesive.openTime_s), temperature(glue.adhesive.openTimeAt_C, display)),
+             glue.adhesive.openTimeSource));
+    rows.push_back(fact(tr("Spreading goes at"), figureWords(text(measure::writeShare(glue.slowdown))),
+                        tr("of your rate at %1").arg(temperature(20, display)),
+                        measure::Source{"a mix twice as thick for each 5 K colder; spreading with its cube root",
+                                        measure::Mark::commonPractice}));
+    return rows;
+}
+
+std::vector<FigureColumn> cureColumns() {
+    return {{tr("Once closed"), {}, {}, true}, {tr("At"), {}, {}}, {tr("After"), {}, {}}};
+}
+
+std::vector<FigureRow> cureRows(const Shown& shown) {
+    const glue::CurePlan& cure = shown.plan->day.glue.cure;
+    const measure::Source& source = shown.plan->day.glue.adhesive.cureSource;
+    std::vector<FigureRow> rows;
+    const auto add = [&](const QString& what, double after_s, std::optional<int> severity = std::nullopt) {
+        FigureRow row;
+        row.cells = {figureWords(what), figureWords(text(measure::writeClock(cure.closedAt_s + after_s))),
+                     figureWords(duration(after_s))};
+        row.cells[1].source = sourceText(source);
+        row.cells[1].severity = severity;
+        rows.push_back(std::move(row));
+    };
+    add(tr("Scrape from"), cure.softUntil_s);
+    add(tr("Scrape until"), cure.scrapeUntil_s);
+    add(tr("Clamps off"), cure.clampsOff_s, severityOf(*shown.plan, {"never_cures"}));
+    add(tr("Planing"), cure.work_s);
+    add(tr("Full strength"), cure.full_s);
+    return rows;
+}
+
+}  // namespace fayline::app

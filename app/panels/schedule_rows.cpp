@@ -1,0 +1,206 @@
+#include "app/panels/schedule_rows.hpp"
+
+#include <QObject>
+#include <algorithm>
+#include <cmath>
+
+#include "app/panels/glue_rows.hpp"
+#include "app/panels/reading.hpp"
+#include "core/measure/day_text.hpp"
+#include "core/plan/day_words.hpp"
+
+namespace fayline::app {
+
+namespace {
+
+QString tr(const char* words) {
+    return QObject::tr(words);
+}
+
+QString clock(const Shown& shown, double at_s) {
+    return text(measure::writeClock(shown.piece.crew.startAt_s + at_s));
+}
+
+QString duration(double time_s) {
+    return text(measure::writeDuration(time_s));
+}
+
+// A time in hand, marked where there is none.
+FigureCell margin(double margin_s, plan::Severity late, std::optional<int> little = std::nullopt) {
+    FigureCell cell = figureWords(duration(margin_s));
+    cell.sort = margin_s;
+    cell.severity = margin_s < 0 ? std::optional<int>(static_cast<int>(late)) : little;
+    return cell;
+}
+
+QString faceName(int inner) {
+    return inner == 0 ? tr("boat") : QStringLiteral("%1-%2").arg(inner).arg(inner + 1);
+}
+
+LanesChart::Worst worst(bool isWorst, double margin_s) {
+    if (!isWorst) return LanesChart::Worst::no;
+    return margin_s < 0 ? LanesChart::Worst::late : LanesChart::Worst::inTime;
+}
+
+// The number of the strip, station or cup that a task is about.
+QString briefName(const schedule::Task& task) {
+    if (task.station > 0) return QString::number(task.station);
+    if (task.strip > 0) return QString::number(task.strip);
+    return task.cup > 0 ? QString::number(task.cup) : QString();
+}
+
+// What several hands do between them is drawn on each of their lanes.
+LanesChart::Group handsGroup(const schedule::Run& run) {
+    LanesChart::Group group{tr("Hands"), {}};
+    for (int hand = 0; hand < run.hands; ++hand) group.lanes.push_back({tr("pair %1").arg(hand + 1), {}, {}, {}});
+    for (std::size_t i = 0; i < run.tasks.size(); ++i) {
+        const schedule::Task& task = run.tasks[i];
+        for (const int hand : task.lanes) {
+            if (hand >= run.hands) continue;
+            const bool full = task.work == schedule::Work::mix || task.work == schedule::Work::close;
+            group.lanes[static_cast<std::size_t>(hand)].bars.push_back(
+                {task.start_s, task.end_s, text(task.name), briefName(task), static_cast<int>(i), full});
+        }
+    }
+    return group;
+}
+
+LanesChart::Group cupsGroup(const schedule::Run& run) {
+    LanesChart::Group group{tr("Cups, from mixing to the last of it; the line is the time to use it by"), {}};
+    for (std::size_t i = 0; i < run.cups.size(); ++i) {
+        const schedule::CupTimes& cup = run.cups[i];
+        const auto of = static_cast<int>(i) == run.worstCup;
+        group.lanes.push_back({tr("cup %1").arg(cup.number),
+                               {{cup.mixedFrom_s, cup.emptied_s, {}, {}, -1, false}},
+                               cup.useBy_s,
+                               worst(of, cup.margin_s())});
+    }
+    return group;
+}
+
+LanesChart::Group facesGroup(const schedule::Run& run) {
+    LanesChart::Group group{tr("Faces, from wetting to the last station; the line is when the glue goes off"), {}};
+    for (std::size_t i = 0; i < run.faces.size(); ++i) {
+        const schedule::FaceTimes& face = run.faces[i];
+        const auto of = static_cast<int>(i) == run.worstFace;
+        group.lanes.push_back({faceName(face.inner),
+                               {{face.wetted_s, face.closed_s, {}, {}, -1, false}},
+                               face.openUntil_s,
+                               worst(of, face.margin_s())});
+    }
+    return group;
+}
+
+}  // namespace
+
+const plan::GluingDay* gluingOf(const Shown& shown, int gluing) {
+    if (shown.pieceIndex < 0 || !shown.plan || shown.plan->day.glue.batches.empty()) return nullptr;
+    const std::vector<plan::GluingDay>& gluings = shown.plan->day.gluings;
+    if (gluing >= 0 && gluing < static_cast<int>(gluings.size())) return &gluings[static_cast<std::size_t>(gluing)];
+    return &gluings[static_cast<std::size_t>(shown.plan->day.worstGluing)];
+}
+
+LanesChart::Picture lanesPicture(const Shown& shown, const plan::GluingDay& gluing) {
+    const schedule::Run& run = gluing.run;
+    LanesChart::Picture picture;
+    picture.start_s = shown.piece.crew.startAt_s;
+    picture.faint = shown.outOfDate;
+    picture.groups = {handsGroup(run), cupsGroup(run), facesGroup(run)};
+    picture.to_s = run.end_s;
+    // Limits are shown as far as they lie near what they limit.
+    for (const schedule::FaceTimes& face : run.faces)
+        picture.to_s = std::max(picture.to_s, std::min(face.openUntil_s, 1.5 * run.end_s));
+    return picture;
+}
+
+PointedMoment pointedMoment(const Shown& shown, const plan::GluingDay& gluing, double at_s) {
+    PointedMoment pointed;
+    for (const schedule::StripJob& strip : gluing.job.strips)
+        if (!strip.hasCured) pointed.strips.push_back(strip.strip);
+    pointed.moment = schedule::momentOf(gluing.run, at_s);
+    pointed.words = text(plan::momentWords(gluing, pointed.moment, shown.piece.crew.startAt_s));
+    return pointed;
+}
+
+std::vector<FigureColumn> faceColumns() {
+    return {{tr("Face"), {}, tr("A glue line by the strips on both sides of it"), true},
+            {tr("Wetted"), {}, tr("When its first side is wetted")},
+            {tr("Closed"), {}, tr("When the last station is on")},
+            {tr("Open until"), {}, tr("When the glue on it has gone off")},
+            {tr("In hand"), {}, {}}};
+}
+
+std::vector<FigureRow> faceRows(const Shown& shown, const plan::GluingDay& gluing) {
+    std::vector<FigureRow> rows;
+    const QString source = sourceText(shown.plan->day.glue.adhesive.openTimeSource);
+    for (std::size_t i = 0; i < gluing.run.faces.size(); ++i) {
+        const schedule::FaceTimes& face = gluing.run.faces[i];
+        const bool isWorst = static_cast<int>(i) == gluing.run.worstFace;
+        FigureRow row;
+        row.cells = {figureWords(faceName(face.inner)), figureWords(clock(shown, face.wetted_s)),
+                     figureWords(clock(shown, face.closed_s)), figureWords(clock(shown, face.openUntil_s)),
+                     margin(face.margin_s(), plan::Severity::stop,
+                            isWorst ? severityOf(*shown.plan, {"margin_short"}) : std::nullopt)};
+        row.cells[3].source = source;
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+std::vector<FigureColumn> cupColumns() {
+    return {{tr("Cup"), {}, {}, true},
+            {tr("Mixed"), {}, tr("When mixing begins")},
+            {tr("Used up"), {}, {}},
+            {tr("Use by"), {}, tr("Three quarters of its pot life after mixing began")},
+            {tr("In hand"), {}, {}}};
+}
+
+std::vector<FigureRow> cupRows(const Shown& shown, const plan::GluingDay& gluing) {
+    std::vector<FigureRow> rows;
+    for (const schedule::CupTimes& cup : gluing.run.cups) {
+        FigureRow row;
+        row.cells = {figureWords(QString::number(cup.number)), figureWords(clock(shown, cup.mixedFrom_s)),
+                     figureWords(clock(shown, cup.emptied_s)), figureWords(clock(shown, cup.useBy_s)),
+                     margin(cup.margin_s(), plan::Severity::caution)};
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+std::vector<FigureColumn> taskColumns() {
+    return {{tr("Task"), tr("how"), {}, true}, {tr("At"), tr("hands"), {}}, {tr("Takes"), {}, {}}};
+}
+
+std::vector<FigureRow> taskRows(const Shown& shown, const plan::GluingDay& gluing) {
+    std::vector<FigureRow> rows;
+    for (const schedule::Task& task : gluing.run.tasks) {
+        FigureRow row;
+        const QString name = text(task.name);
+        row.cells = {figureWords(name.section(QStringLiteral(", "), 0, 0), name.section(QStringLiteral(", "), 1)),
+                     figureWords(clock(shown, task.start_s), task.hands > 0 ? QString::number(task.hands) : tr("none")),
+                     figureWords(duration(task.end_s - task.start_s))};
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+std::vector<FigureColumn> remedyColumns() {
+    return {{tr("With"), {}, {}, true},
+            {tr("In hand"), tr("cups"), tr("The least time in hand of any face, and of any cup")},
+            {tr("In time"), {}, tr("On so many simulated days")}};
+}
+
+std::vector<FigureRow> remedyRows(const std::vector<plan::Remedy>& remedies) {
+    std::vector<FigureRow> rows;
+    for (const plan::Remedy& remedy : remedies) {
+        FigureRow row;
+        FigureCell inHand = margin(remedy.margin_s, plan::Severity::stop);
+        inHand.under = duration(remedy.cupMargin_s);
+        row.cells = {figureWords(text(remedy.brief)), inHand,
+                     figureWords(text(measure::writeShare(remedy.chanceInTime)))};
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+}  // namespace fayline::app

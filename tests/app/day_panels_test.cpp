@@ -1,0 +1,334 @@
+// The panels of glue and schedule: what they say of a plan, a minute pointed at, remedies adopted, own glues.
+#include <QComboBox>
+#include <QDialogButtonBox>
+#include <QLineEdit>
+#include <QListWidget>
+#include <QPushButton>
+#include <QSignalSpy>
+#include <QTest>
+#include <QToolButton>
+#include <algorithm>
+#include <cmath>
+
+#include "app/formview/form_view.hpp"
+#include "app/panels/along_plot.hpp"
+#include "app/panels/glue_panel.hpp"
+#include "app/panels/glue_rows.hpp"
+#include "app/panels/lanes_chart.hpp"
+#include "app/panels/schedule_panel.hpp"
+#include "app/panels/schedule_rows.hpp"
+#include "app/window/document.hpp"
+#include "app/window/glues_dialog.hpp"
+#include "core/measure/day_text.hpp"
+#include "tests/app/shown_panel.hpp"
+
+using namespace fayline;
+using namespace fayline::app;
+
+namespace {
+
+// A day that is far too long, with remedies.
+Shown lateSample() {
+    Shown shown = shownSample();
+    shown.piece.glue.air_C = 30;
+    shown.piece.crew.hands = 1;
+    planAnew(shown);
+    deepenShown(shown);
+    return shown;
+}
+
+void type(QWidget* panel, const char* object, const QString& text) {
+    auto* edit = panel->findChild<QLineEdit*>(object);
+    QVERIFY2(edit, object);
+    edit->setFocus();
+    edit->selectAll();
+    QTest::keyClicks(edit, text);
+    QTest::keyClick(edit, Qt::Key_Return);
+}
+
+}  // namespace
+
+class DayPanelsTest : public QObject {
+    Q_OBJECT
+private slots:
+    void initTestCase() { applyGround(Ground::paper); }
+
+    void AmountsStandAsTheUserMeasures() {
+        Shown shown = shownSample();
+        const double resin_kg = shown.plan->day.glue.parts_kg[0];
+        QCOMPARE(amountRows(shown)[0].cells[1].text,
+                 QString::fromStdString(measure::writeMass(resin_kg, shown.display)));
+        shown.piece.glue.measuredBy = boat::MeasuredBy::cup;
+        planAnew(shown);
+        const double resin_m3 = shown.plan->day.glue.parts_m3[0];
+        QCOMPARE(amountRows(shown)[0].cells[1].text,
+                 QString::fromStdString(measure::writeVolume(resin_m3, shown.display)));
+        QCOMPARE(amountColumns(boat::MeasuredBy::cup)[1].name, amountColumns(boat::MeasuredBy::scale)[2].name);
+        QCOMPARE(batchRows(shown).size(), shown.plan->day.glue.batches.size());
+        QCOMPARE(goingOffRows(shown).size(), shown.plan->day.glue.batches.size());
+    }
+
+    void ACupSaysTheWallTimeByWhichItMustBeUsed() {
+        const Shown shown = shownSample();
+        const schedule::CupTimes& cup = shown.plan->day.gluings.front().run.cups.front();
+        QCOMPARE(goingOffRows(shown).front().cells[2].text,
+                 QString::fromStdString(measure::writeClock(shown.piece.crew.startAt_s + cup.useBy_s)));
+    }
+
+    void TheCautionStandsWithTheNumbersAndThePotLifeIsDrawn() {
+        GluePanel panel;
+        Shown shown = shownSample();
+        deepenShown(shown);
+        panel.show(shown);
+        open(&panel);
+        QVERIFY(panel.findChild<QLabel*>("glueCaution")->text().contains("local rules"));
+        const std::optional<AlongPlot::Picture> picture =
+            potLifePicture(*shown.plan, shown.piece.glue, shown.plan->dayStudy->potLives);
+        QVERIFY(picture);
+        QCOMPARE(picture->dots.size(), shown.plan->day.glue.adhesive.potLives.size());
+        QCOMPARE(picture->curves.size(), std::size_t(2));
+        QCOMPARE(int(picture->curves[0].main) + int(picture->curves[1].main), 1);
+        QVERIFY(picture->alongTicks.size() >= 3);
+    }
+
+    void WhatIsTypedChangesThePieceInTheUnitsOfTheBoat() {
+        GluePanel panel;
+        Taken taken{shownSample(), {}};
+        taken.shown.display.temperatures = measure::TemperatureUnit::fahrenheit;
+        followWith(taken, &panel);
+        open(&panel);
+        type(&panel, "air", "68");
+        QVERIFY(std::abs(taken.shown.piece.glue.air_C - 20) < 1e-9);
+        type(&panel, "humidity", "55 %");
+        QVERIFY(std::abs(taken.shown.piece.glue.humidity - 0.55) < 1e-12);
+        type(&panel, "tentHours", "8");
+        QCOMPARE(taken.shown.piece.glue.tent.lasts_s, 8 * 3600.0);
+        const int names = taken.names.size();
+        type(&panel, "cupHolds", "nothing");
+        QCOMPARE(taken.names.size(), names);
+        QVERIFY(panel.findChild<QLabel*>("cupHoldsReason")->isVisible());
+        auto* adhesive = panel.findChild<QComboBox*>("adhesive");
+        QCOMPARE(adhesive->count(), int(glue::builtInAdhesives().size()));
+        adhesive->setCurrentIndex(2);
+        emit adhesive->activated(2);
+        QCOMPARE(taken.shown.piece.glue.adhesive, glue::builtInAdhesives()[2].id);
+    }
+
+    void TheCrewIsTypedAndAnImpossibleOneRefused() {
+        SchedulePanel panel;
+        Taken taken{shownSample(), {}};
+        followWith(taken, &panel);
+        open(&panel);
+        type(&panel, "hands", "3");
+        QCOMPARE(taken.shown.piece.crew.hands, 3);
+        type(&panel, "startAt", "6:15");
+        QCOMPARE(taken.shown.piece.crew.startAt_s, 6.25 * 3600);
+        type(&panel, "hands", "0");
+        QCOMPARE(taken.shown.piece.crew.hands, 3);
+        QVERIFY(panel.findChild<QLabel*>("handsReason")->isVisible());
+        panel.findChild<QToolButton*>("ratesHead")->click();
+        type(&panel, "mixTakes", "5 min");
+        QCOMPARE(taken.shown.piece.crew.rates.mix_s, 300.0);
+    }
+
+    void TheChartFindsTheTaskUnderAPixel() {
+        LanesChart chart;
+        const Shown shown = shownSample();
+        const plan::GluingDay& day = shown.plan->day.gluings.front();
+        chart.setPicture(lanesPicture(shown, day));
+        chart.resize(400, chart.sizeHint().height());
+        chart.QWidget::show();
+        const LanesLayout& layout = chart.lanesLayout();
+        int found = 0;
+        for (std::size_t i = 0; i < day.run.tasks.size(); ++i) {
+            const schedule::Task& task = day.run.tasks[i];
+            const double middle_s = (task.start_s + task.end_s) / 2;
+            QVERIFY(std::abs(layout.at_s(layout.x(middle_s)) - middle_s) < 1e-6);
+            for (const int hand : task.lanes) {
+                QCOMPARE(chart.taskAt({layout.x(middle_s), layout.y(hand) + layout.lane / 2}), int(i));
+                ++found;
+            }
+        }
+        QVERIFY(found >= int(day.run.tasks.size()));
+        QCOMPARE(chart.taskAt({layout.x(1), 1}), -1);  // on the clock
+    }
+
+    void AMinuteIsWalkedByKeysAndToldToTheDrawing() {
+        SchedulePanel panel;
+        const Shown shown = shownSample();
+        panel.show(shown);
+        open(&panel);
+        auto* chart = panel.findChild<LanesChart*>("lanes");
+        QSignalSpy pointed(&panel, &Panel::momentPointed);
+        chart->setFocus();
+        QTest::keyClick(chart, Qt::Key_End);
+        QCOMPARE(pointed.count(), 1);
+        const auto last = pointed.last().at(0).value<std::optional<PointedMoment>>();
+        QVERIFY(last.has_value());
+        const plan::GluingDay& day = shown.plan->day.gluings.front();
+        QCOMPARE(last->moment.closed.size(), day.job.stations.size());
+        QTest::keyClick(chart, Qt::Key_Home);
+        QTest::keyClick(chart, Qt::Key_Right);
+        QCOMPARE(chart->litMinute(), std::optional<double>(60));
+        QVERIFY(panel.findChild<QLabel*>("momentWords")->text().contains("mix cup 1"));
+        QTest::keyClick(chart, Qt::Key_Escape);
+        QVERIFY(!pointed.last().at(0).value<std::optional<PointedMoment>>().has_value());
+        const auto count = pointed.count();
+        panel.show(shown);  // nothing is pointed at: nothing is told
+        QCOMPARE(pointed.count(), count);
+    }
+
+    void TheDrawingShowsWhatIsWetAndHeldByThenAndForgetsIt() {
+        const Shown shown = shownSample();
+        FormView view;
+        view.resize(640, 480);
+        view.show(shown);
+        view.QWidget::show();
+        const QImage before = view.grab().toImage();
+        const plan::GluingDay& day = shown.plan->day.gluings.front();
+        view.showMoment(pointedMoment(shown, day, 0.3 * day.run.end_s));
+        const QImage early = view.grab().toImage();
+        view.showMoment(pointedMoment(shown, day, day.run.end_s));
+        const QImage late = view.grab().toImage();
+        QVERIFY(early != before);
+        QVERIFY(late != early);
+        view.showMoment(std::nullopt);
+        QCOMPARE(view.grab().toImage(), before);
+    }
+
+    void ARemedyIsAdoptedAndUndone() {
+        const Shown shown = lateSample();
+        QVERIFY(!shown.plan->dayStudy->remedies.empty());
+        SchedulePanel panel;
+        panel.show(shown);
+        open(&panel);
+        Document document;
+        document.addPiece(shown.piece);
+        const int index = document.currentPiece();
+        connect(&panel, &Panel::changeAsked, &document,
+                [&](const Change& change) { document.changePiece(index, change); });
+        auto* table = panel.findChild<NotebookTable*>("remedies");
+        auto* adopt = panel.findChild<QPushButton*>("adoptRemedy");
+        QVERIFY(!adopt->isEnabled());
+        QCOMPARE(table->model()->rowCount(), int(shown.plan->dayStudy->remedies.size()));
+        const auto& remedies = shown.plan->dayStudy->remedies;
+        for (int row = 0; row < int(remedies.size()); ++row) {
+            table->setCurrentIndex(table->model()->index(row, 0));
+            QVERIFY(adopt->isEnabled());
+            QTest::mouseClick(adopt, Qt::LeftButton);
+            QVERIFY(document.boat().pieces[std::size_t(index)] != shown.piece);
+            Shown after = shown;
+            after.piece = document.boat().pieces[std::size_t(index)];
+            planAnew(after);
+            QVERIFY(std::abs(after.plan->day.margin_s - remedies[std::size_t(row)].margin_s) < 1e-6);
+            document.undoStack().undo();
+            QVERIFY(document.boat().pieces[std::size_t(index)] == shown.piece);
+        }
+    }
+
+    void SeveralGluingsAreChosenFrom() {
+        Shown shown = shownSample();
+        shown.piece.stack.gluings = {4};
+        planAnew(shown);
+        SchedulePanel panel;
+        panel.show(shown);
+        open(&panel);
+        auto* gluings = panel.findChild<QComboBox*>("gluing");
+        QVERIFY(gluings->isVisible());
+        QCOMPARE(gluings->count(), 2);
+        auto* faces = panel.findChild<NotebookTable*>("faceTimes");
+        QStringList first;
+        for (int of = 0; of < 2; ++of) {
+            gluings->setCurrentIndex(of);
+            emit gluings->activated(of);
+            QCOMPARE(faces->model()->rowCount(), int(shown.plan->day.gluings[std::size_t(of)].run.faces.size()));
+        }
+    }
+
+    void NothingIsCutOffWithStudiesAndInAllUnits_data() {
+        QTest::addColumn<bool>("late");
+        QTest::addColumn<bool>("pounds");
+        QTest::addColumn<bool>("byCup");
+        for (int i = 0; i < 8; ++i) QTest::addRow("case %d", i) << bool(i & 1) << bool(i & 2) << bool(i & 4);
+    }
+    void NothingIsCutOffWithStudiesAndInAllUnits() {
+        QFETCH(bool, late);
+        QFETCH(bool, pounds);
+        QFETCH(bool, byCup);
+        Shown shown = late ? lateSample() : shownSample();
+        if (pounds)
+            shown.display = {measure::LengthNotation::feetInchesEighths, measure::TemperatureUnit::fahrenheit,
+                             measure::ForceUnit::poundForce, measure::WeightUnit::ounce,
+                             measure::VolumeUnit::fluidOunce};
+        if (byCup) shown.piece.glue.measuredBy = boat::MeasuredBy::cup;
+        if (byCup) shown.piece.glue.thinner = 0.05;
+        planAnew(shown);
+        deepenShown(shown);
+        for (const int width : {narrowest, widest}) {
+            for (const NamedPanel& named : makePanels(nullptr)) {
+                const std::unique_ptr<Panel> panel(named.panel);
+                if (named.question != plan::Question::glue && named.question != plan::Question::time) continue;
+                panel->show(shown);
+                unfold(*panel);
+                checkFits(panel.get(), width);
+            }
+        }
+    }
+
+    void AnOwnGlueIsFittedAsItIsTypedAndNonsenseKeepsTheDialogOpen() {
+        boat::Boat boat;
+        GluesDialog dialog(boat);
+        dialog.show();
+        QVERIFY(QTest::qWaitForWindowExposed(&dialog));
+        QTest::mouseClick(dialog.findChild<QPushButton*>("addGlue"), Qt::LeftButton);
+        auto* words = dialog.findChild<QLabel*>("gluesWords");
+        QVERIFY(words->text().contains("one pot life"));
+        const auto put = [&](const char* object, const QString& text) {
+            auto* edit = dialog.findChild<QLineEdit*>(object);
+            edit->setFocus();
+            edit->selectAll();
+            QTest::keyClicks(edit, text);
+        };
+        put("glueName", "Barn epoxy");
+        put("potLife1", "40 min, 20 C, 100 g");
+        put("potLife2", "20 min, 30 C, 100 g");
+        QVERIFY(words->text().contains("two pot lives"));
+        QVERIFY(words->text().contains("how warmth hastens it is fitted"));
+        auto* ok = dialog.findChild<QDialogButtonBox*>()->button(QDialogButtonBox::Ok);
+        QVERIFY(ok->isEnabled());
+        put("partsByWeight", "100");
+        QVERIFY(!ok->isEnabled());
+        QVERIFY(dialog.findChild<QLabel*>("partsByWeightReason")->isVisible());
+        put("partsByWeight", "100 : 43");
+        QVERIFY(ok->isEnabled());
+        QCOMPARE(dialog.glues().size(), std::size_t(1));
+        const boat::OwnAdhesive& own = dialog.glues().front();
+        QCOMPARE(QString::fromStdString(own.name), QString("Barn epoxy"));
+        QCOMPARE(own.potLife_s, 2400.0);
+        QCOMPARE(own.morePotLives.size(), std::size_t(1));
+        boat.adhesives = dialog.glues();
+        QVERIFY(boat::readBoat(boat::writeBoat(boat)) == boat);
+        put("potLife2", " ");
+        QVERIFY(dialog.glues().front().morePotLives.empty());
+    }
+
+    void AGlueInUseIsNotRemoved() {
+        boat::Boat boat;
+        boat::OwnAdhesive own;
+        own.id = own.name = "mine";
+        boat.adhesives = {own};
+        boat.pieces = {boat::newPiece("Rib")};
+        boat.pieces.front().glue.adhesive = "mine";
+        GluesDialog dialog(boat);
+        QTest::mouseClick(dialog.findChild<QPushButton*>("removeGlue"), Qt::LeftButton);
+        QCOMPARE(dialog.glues().size(), std::size_t(1));
+        QVERIFY(dialog.findChild<QLabel*>("gluesWords")->text().contains("Rib"));
+        boat.pieces.front().glue.adhesive = "epoxy_2_1_medium";
+        GluesDialog other(boat);
+        QTest::mouseClick(other.findChild<QPushButton*>("removeGlue"), Qt::LeftButton);
+        QVERIFY(other.glues().empty());
+    }
+};
+
+QTEST_MAIN(DayPanelsTest)
+#include "day_panels_test.moc"
