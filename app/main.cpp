@@ -157,6 +157,7 @@ int openWindow(const Asked& asked, int argc, char** argv) {
     QTimer::singleShot(0, &window, [&window, &asked] {
         if (!asked.file.empty()) window.openFile(QString::fromLocal8Bit(asked.file));
         window.offerLeftBehind();
+        window.offerLeftDay();
     });
     return QApplication::exec();
 }

@@ -259,6 +259,10 @@ void QuestionLine::keyPressEvent(QKeyEvent* event) {
     const int step = event->key() == Qt::Key_Right ? 1 : event->key() == Qt::Key_Left ? -1 : 0;
     const auto at =
         std::find_if(buttons_.begin(), buttons_.end(), [](const QuestionButton* b) { return b->hasFocus(); });
+    if (event->key() == Qt::Key_C && at != buttons_.end() && (*at)->question() == plan::Question::time) {
+        emit clockAsked();
+        return;
+    }
     if (step == 0 || at == buttons_.end()) return QWidget::keyPressEvent(event);
     const auto next =
         std::clamp<std::ptrdiff_t>(at - buttons_.begin() + step, 0, static_cast<std::ptrdiff_t>(buttons_.size()) - 1);

@@ -56,6 +56,7 @@ public:
 
 signals:
     void questionChosen(plan::Question question);
+    void clockAsked();  // C on the question of time
 
 protected:
     void keyPressEvent(QKeyEvent* event) override;

@@ -84,6 +84,11 @@ void MainWindow::makeActions() {
     action("previousPiece", "", tr("Pre&vious piece"), QKeySequence(Qt::CTRL | Qt::Key_PageUp),
            [this] { document_.setCurrentPiece(std::max(0, document_.currentPiece() - 1)); });
 
+    action("clock", "clock", tr("The day's &clock..."), QKeySequence(Qt::CTRL | Qt::Key_T),
+           [this] { openClock(false); });
+    action("dryFit", "", tr("Dry &fit by the clock..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_T),
+           [this] { openClock(true); });
+
     constexpr double zoomStep = 1.25;
     action("zoomIn", "zoom_in", tr("Zoom &in"), QKeySequence(Qt::CTRL | Qt::Key_Plus), [this] {
         formView_->zoomBy(zoomStep);
@@ -208,6 +213,8 @@ void MainWindow::makeMenus() {
     piece->addActions({named("pieceUp"), named("pieceDown")});
     piece->addSeparator();
     piece->addActions({named("nextPiece"), named("previousPiece")});
+    piece->addSeparator();
+    piece->addActions({named("clock"), named("dryFit")});
 
     QMenu* view = menuBar()->addMenu(tr("&View"));
     view->addActions({named("zoomIn"), named("zoomOut"), named("zoomFit")});
@@ -259,7 +266,8 @@ void MainWindow::updateActions() {
     const int index = document_.currentPiece();
     const int count = int(document_.boat().pieces.size());
     const bool any = index >= 0;
-    for (const char* name : {"duplicatePiece", "renamePiece", "removePiece", "zoomIn", "zoomOut", "zoomFit"}) {
+    for (const char* name :
+         {"duplicatePiece", "renamePiece", "removePiece", "zoomIn", "zoomOut", "zoomFit", "clock", "dryFit"}) {
         named(name)->setEnabled(any);
     }
     named("pieceUp")->setEnabled(index > 0);

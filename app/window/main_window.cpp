@@ -10,6 +10,7 @@
 #include <array>
 #include <map>
 
+#include "app/clock/clock_screen.hpp"
 #include "app/formview/form_view.hpp"
 #include "app/look/icons.hpp"
 #include "app/panels/findings_list.hpp"
@@ -28,7 +29,7 @@ constexpr int copyAfter_ms = 2000;                                 // unsaved wo
 }  // namespace
 
 MainWindow::MainWindow(const QString& recoveryFolder, QWidget* parent)
-    : QMainWindow(parent), recovery_(recoveryFolder) {
+    : QMainWindow(parent), recovery_(recoveryFolder), daysFolder_(recoveryFolder + "/days") {
     setObjectName("mainWindow");
     setWindowIcon(programIcon());
     makeActions();
@@ -180,6 +181,7 @@ void MainWindow::connectAll() {
             statusBar()->showMessage(tr("This question is not answered yet."), 5000);
         }
     });
+    connect(questions_, &QuestionLine::clockAsked, this, [this] { openClock(false); });
     connect(pieces_, &PiecesList::pieceChosen, &document_, &Document::setCurrentPiece);
     connect(pieces_, &PiecesList::renameAsked, this, &MainWindow::renamePiece);
     connect(pieces_, &PiecesList::moveAsked, &document_, &Document::movePiece);

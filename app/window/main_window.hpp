@@ -7,6 +7,7 @@
 #include <QMainWindow>
 #include <QTimer>
 #include <functional>
+#include <memory>
 
 #include "app/look/shown.hpp"
 #include "app/look/theme.hpp"
@@ -21,6 +22,7 @@ class QSplitter;
 
 namespace fayline::app {
 
+class ClockScreen;
 class FindingsList;
 class FormView;
 class PanelStack;
@@ -30,7 +32,7 @@ class QuestionLine;
 class MainWindow : public QMainWindow {
     Q_OBJECT
 public:
-    // Copies of unsaved work are kept in `recoveryFolder`.
+    // Copies of unsaved work are kept in `recoveryFolder`, logs of days that run in its folder "days".
     explicit MainWindow(const QString& recoveryFolder = Recovery::standardFolder(), QWidget* parent = nullptr);
     ~MainWindow() override;
 
@@ -45,6 +47,7 @@ public:
     // Writes the papers of all pieces into `folder`. What goes wrong is told, and false.
     bool savePapers(const QString& folder);
     void offerLeftBehind();  // unsaved work of a program that ended before its time
+    void offerLeftDay();     // a gluing that was under way
 
 protected:
     void closeEvent(QCloseEvent* event) override;
@@ -82,6 +85,12 @@ private:
     void forget(const QString& fileName);
     void fillRecent();
     void tell(const QString& what, const QString& why);
+
+    // clock_actions.cpp
+    ClockScreen* clockScreen();
+    void openClock(bool dryFit);
+    int pieceOfDay();
+    void keepRecord(const boat::Record& record);
 
     // print_actions.cpp
     bool planToPrint();
@@ -129,6 +138,8 @@ private:
     QMenu* recent_ = nullptr;
     QActionGroup* grounds_ = nullptr;
     std::vector<std::pair<QAction*, std::function<bool(const measure::Display&)>>> units_;
+    QString daysFolder_;
+    std::unique_ptr<ClockScreen> clock_;  // made when it is first wanted; a window of its own
 };
 
 }  // namespace fayline::app

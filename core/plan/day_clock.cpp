@@ -237,9 +237,11 @@ std::vector<std::string> afterSaid(const DayInHand& day, const schedule::Now& no
                        clock(cure.scrapeUntil_s) + ".");
     }
     if (std::isfinite(cure.clampsOff_s)) {
-        said.push_back("By the temperatures given for tonight clamps may come off at " + clock(cure.clampsOff_s) +
-                       ", it can be planed at " + clock(cure.work_s) + ", and it has its full strength at " +
-                       clock(cure.full_s) + ". Let it go bit by bit: it opens.");
+        text = "By the temperatures given for tonight clamps may come off at " + clock(cure.clampsOff_s);
+        if (std::isfinite(cure.work_s)) text += ", it can be planed at " + clock(cure.work_s);
+        text += std::isfinite(cure.full_s) ? ", and it has its full strength at " + clock(cure.full_s)
+                                           : ", and its full strength takes more than three weeks in such air";
+        said.push_back(text + ". Let it go bit by bit: it opens.");
     } else {
         said.push_back("In air as cold as given for tonight it does not cure within three weeks: warm it.");
     }

@@ -1,0 +1,244 @@
+#include "app/clock/running_day.hpp"
+
+#include <QDateTime>
+#include <QDir>
+#include <QFile>
+#include <QFileInfo>
+#include <QJsonDocument>
+#include <QJsonObject>
+#include <QLocale>
+#include <QUuid>
+#include <cmath>
+
+#include "core/boat/file.hpp"
+#include "core/measure/input_error.hpp"
+#include "core/plan/day_learned.hpp"
+
+namespace fayline::app {
+
+using schedule::Event;
+using schedule::EventKind;
+
+namespace {
+
+constexpr double movedBy_s = 60;  // from which the wall clock is said to have been moved
+
+std::filesystem::path pathOf(const QString& fileName) {
+    return fileName.toStdU16String();
+}
+
+QString lockOf(const QString& path) {
+    return path + ".lock";
+}
+
+std::unique_ptr<QLockFile> lockFor(const QString& path) {
+    auto lock = std::make_unique<QLockFile>(lockOf(path));
+    lock->setStaleLockTime(0);  // a long day does not make it stale
+    return lock;
+}
+
+// The words a log opens with: what the day is of, and the boat with that piece alone, so that the day can go on with
+// the plan it was begun with whatever becomes of the file.
+std::string aboutOf(const boat::Boat& boat, int index, const QString& fileName, int gluing, bool dryFit) {
+    boat::Boat alone = boat;
+    alone.pieces = {boat.pieces.at(static_cast<std::size_t>(index))};
+    const QJsonObject about{{"file", fileName},
+                            {"gluing", gluing},
+                            {"dry_fit", dryFit},
+                            {"boat", QString::fromStdString(boat::writeBoat(alone))}};
+    return QJsonDocument(about).toJson(QJsonDocument::Compact).toStdString();
+}
+
+QJsonObject aboutIn(const schedule::DayLog& log) {
+    return QJsonDocument::fromJson(QByteArray::fromStdString(log.about)).object();
+}
+
+plan::DayInHand dayOf(const boat::Boat& boat, int index, int gluing, bool dryFit) {
+    return plan::dayInHand(boat.pieces.at(static_cast<std::size_t>(index)), plan::shopOf(boat), gluing, dryFit);
+}
+
+}  // namespace
+
+RunningDay::RunningDay(plan::DayInHand day, schedule::DayLogWriter log, QString path, QString fileName,
+                       ReadClocks clocks)
+    : day_(std::move(day)),
+      log_(std::move(log)),
+      path_(std::move(path)),
+      fileName_(std::move(fileName)),
+      clocks_(std::move(clocks)) {}
+
+std::unique_ptr<RunningDay> RunningDay::begin(const QString& folder, const boat::Boat& boat, int index,
+                                              const QString& fileName, int gluing, bool dryFit,
+                                              const ReadClocks& clocks) {
+    plan::DayInHand day = dayOf(boat, index, gluing, dryFit);
+    QDir().mkpath(folder);
+    const QString path = folder + "/" + QUuid::createUuid().toString(QUuid::WithoutBraces) + ".day";
+    auto lock = lockFor(path);
+    lock->tryLock(0);
+    const schedule::Clocks start = clocks();
+    auto log = schedule::DayLogWriter::begin(pathOf(path), aboutOf(boat, index, fileName, gluing, dryFit), start);
+    std::unique_ptr<RunningDay> running(new RunningDay(std::move(day), std::move(log), path, fileName, clocks));
+    running->mine_ = std::move(lock);
+    running->first_ = running->anchor_ = {{EventKind::started, 0}, start};
+    running->events_ = {running->first_.event};
+    running->jobs_ = plan::jobsOf(running->day_, running->events_);
+    running->look();
+    return running;
+}
+
+std::unique_ptr<RunningDay> RunningDay::goOn(const LeftDay& left, const ReadClocks& clocks) {
+    const schedule::DayLog log = schedule::loadDayLog(pathOf(left.path));
+    const QJsonObject about = aboutIn(log);
+    const boat::Boat boat = boat::readBoat(about["boat"].toString().toStdString());
+    if (boat.pieces.empty() || log.lines.empty()) {
+        throw measure::InputError("", "this log of a day does not say what it is of", "begin the day anew");
+    }
+    plan::DayInHand day = dayOf(boat, 0, about["gluing"].toInt(), about["dry_fit"].toBool());
+    auto lock = lockFor(left.path);
+    if (!lock->tryLock(0)) {
+        throw measure::InputError("", "another window goes on with this day already", "use that one");
+    }
+    std::unique_ptr<RunningDay> running(new RunningDay(std::move(day), schedule::DayLogWriter::goOn(pathOf(left.path)),
+                                                       left.path, about["file"].toString(), clocks));
+    running->mine_ = std::move(lock);
+    for (const schedule::LogLine& line : log.lines) running->events_.push_back(line.event);
+    running->jobs_ = plan::jobsOf(running->day_, running->events_);
+    running->first_ = log.lines.front();
+    const schedule::Clocks now = clocks();
+    const schedule::DayTime time = schedule::dayTimeAt(log.lines.back(), now);
+    running->anchor_ = {{EventKind::started, time.at_s}, now};
+    running->reopened_ = QString::fromStdString(time.said);
+    if (log.damaged > 0) {
+        running->reopened_ +=
+            tr(" %n line(s) of its log could not be read and are missing from what is shown.", nullptr, log.damaged);
+    }
+    running->look();
+    return running;
+}
+
+std::vector<LeftDay> RunningDay::leftBehind(const QString& folder) {
+    std::vector<LeftDay> found;
+    for (const QFileInfo& info : QDir(folder).entryInfoList({"*.day"}, QDir::Files, QDir::Time)) {
+        const QString path = info.filePath();
+        if (QFile::exists(lockOf(path)) && !lockFor(path)->tryLock(0)) continue;
+        try {
+            const schedule::DayLog log = schedule::loadDayLog(pathOf(path));
+            const QJsonObject about = aboutIn(log);
+            const boat::Boat boat = boat::readBoat(about["boat"].toString().toStdString());
+            if (boat.pieces.empty() || log.lines.empty()) continue;
+            const auto begun = QDateTime::fromSecsSinceEpoch(qint64(log.lines.front().clocks.wall_s));
+            found.push_back({path, about["file"].toString(), QString::fromStdString(boat.pieces.front().name),
+                             QLocale().toString(begun, QLocale::ShortFormat), about["dry_fit"].toBool()});
+        } catch (const measure::InputError&) {
+            // A day whose first line is gone says nothing that could be gone on with.
+        }
+    }
+    return found;
+}
+
+void RunningDay::forget(const LeftDay& left) {
+    QFile::remove(left.path);
+    QFile::remove(lockOf(left.path));
+}
+
+double RunningDay::at() const {
+    const schedule::Clocks now = clocks_();
+    return anchor_.event.at_s + now.up_s - anchor_.clocks.up_s;
+}
+
+const schedule::Now& RunningDay::look() {
+    now_ = schedule::stateAt(jobs_, events_, at());
+    return now_;
+}
+
+double RunningDay::startAt_s() const {
+    const QTime begun = QDateTime::fromSecsSinceEpoch(qint64(first_.clocks.wall_s)).time();
+    return begun.msecsSinceStartOfDay() / 1000.0;
+}
+
+double RunningDay::air_C() const {
+    double air_C = day_.piece.glue.air_C;
+    for (const Event& event : events_) {
+        if (event.kind == EventKind::airTyped) air_C = event.air_C;
+    }
+    return air_C;
+}
+
+QString RunningDay::toldOfTime() const {
+    const double moved_s = schedule::wallMovedSince(anchor_, clocks_());
+    if (std::abs(moved_s) < movedBy_s) return reopened_;
+    return reopened_ + (reopened_.isEmpty() ? "" : " ") +
+           tr("The wall clock was set %1 by %n minute(s) meanwhile. The day's minutes are counted by a clock that does "
+              "not jump.",
+              nullptr, int(std::lround(std::abs(moved_s) / 60)))
+               .arg(moved_s < 0 ? tr("back") : tr("forward"));
+}
+
+boat::Record RunningDay::record() const {
+    const QString when =
+        QDateTime::fromSecsSinceEpoch(qint64(first_.clocks.wall_s)).toString(QStringLiteral("yyyy-MM-ddTHH:mm"));
+    return plan::recordOf(day_, events_, when.toStdString());
+}
+
+bool RunningDay::say(Event event) {
+    if (now_.stopped) return false;
+    const schedule::Clocks clocks = clocks_();
+    event.at_s = anchor_.event.at_s + clocks.up_s - anchor_.clocks.up_s;
+    try {
+        log_.append(event, clocks);
+    } catch (const measure::InputError& error) {
+        emit failed(QString::fromUtf8(error.what()));
+        return false;
+    }
+    events_.push_back(event);
+    if (event.kind == EventKind::airTyped) jobs_.push_back({event.at_s, plan::jobInAir(day_, event.air_C)});
+    look();
+    emit changed();
+    return true;
+}
+
+bool RunningDay::done() {
+    look();
+    if (now_.doing.empty() || now_.paused) return false;
+    int task = now_.doing.front();
+    for (const int one : now_.doing) {
+        if (now_.run.tasks[size_t(one)].work != schedule::Work::mix) task = one;
+    }
+    const bool mixes = now_.run.tasks[size_t(task)].work == schedule::Work::mix;
+    return say({mixes ? EventKind::batchMixed : EventKind::done, 0, task});
+}
+
+bool RunningDay::batchMixed() {
+    look();
+    return now_.mixing && !now_.paused && say({EventKind::batchMixed, 0, *now_.mixing});
+}
+
+bool RunningDay::undo() {
+    look();
+    return now_.toUndo && say({EventKind::undone, 0, *now_.toUndo});
+}
+
+bool RunningDay::rest() {
+    return say({now_.paused ? EventKind::resumed : EventKind::paused});
+}
+
+bool RunningDay::typeAir(double air_C) {
+    return say({EventKind::airTyped, 0, -1, 0, air_C});
+}
+
+bool RunningDay::breakOff(int afterStrip) {
+    return say({afterStrip > 0 ? EventKind::brokenOff : EventKind::carriedOn, 0, -1, afterStrip});
+}
+
+bool RunningDay::stop() {
+    return say({EventKind::stopped});
+}
+
+void RunningDay::forgetLog() {
+    QFile::remove(path_);
+    mine_.reset();
+}
+
+}  // namespace fayline::app
+
+#include "moc_running_day.cpp"

@@ -1,0 +1,108 @@
+// The day's clock: opened for the piece that is shown, gone on with after a crash, its record taken into the boat.
+#include <QFileInfo>
+#include <QMessageBox>
+#include <QPushButton>
+#include <algorithm>
+
+#include "app/clock/clock_screen.hpp"
+#include "app/window/main_window.hpp"
+
+namespace fayline::app {
+
+ClockScreen* MainWindow::clockScreen() {
+    if (clock_) return clock_.get();
+    clock_ = std::make_unique<ClockScreen>(daysFolder_);
+    connect(clock_.get(), &ClockScreen::ended, this, &MainWindow::keepRecord);
+    connect(clock_.get(), &ClockScreen::ratesTaken, this, [this](const boat::Rates& rates) {
+        const int index = pieceOfDay();
+        boat::Piece piece = document_.boat().pieces[size_t(index)];
+        piece.crew.rates = rates;
+        document_.endStep();
+        document_.changePiece(index, {tr("Take over the measured rates"), {}, piece});
+    });
+    connect(clock_.get(), &ClockScreen::closed, this, [this] {
+        updateActions();
+        activateWindow();
+    });
+    return clock_.get();
+}
+
+void MainWindow::openClock(bool dryFit) {
+    const int index = document_.currentPiece();
+    if (index < 0 && !(clock_ && clock_->isRunning())) return;
+    try {
+        clockScreen()->prepare(document_.boat(), index, document_.fileName(), dryFit);
+    } catch (const std::exception& error) {
+        return tell(tr("The clock cannot be started for this piece."), QString::fromUtf8(error.what()));
+    }
+    clock_->showFullScreen();
+}
+
+// The piece that the day is of, by its name; where there is none of that name any more, the piece as it was then is
+// added.
+int MainWindow::pieceOfDay() {
+    const boat::Piece& piece = clock_->piece();
+    const auto& pieces = document_.boat().pieces;
+    const auto found = std::ranges::find(pieces, piece.name, &boat::Piece::name);
+    if (found != pieces.end()) return int(found - pieces.begin());
+    document_.addPiece(piece);
+    return document_.currentPiece();
+}
+
+// What happened is of the boat from now on: one step that can be undone, and in the copy of unsaved work before the
+// day's log goes.
+void MainWindow::keepRecord(const boat::Record& record) {
+    const int index = pieceOfDay();
+    boat::Piece piece = document_.boat().pieces[size_t(index)];
+    // After a crash in between it may be there already.
+    if (std::ranges::find(piece.record, record) == piece.record.end()) {
+        piece.record.push_back(record);
+        document_.endStep();
+        document_.changePiece(index, {record.dryFit ? tr("Record the dry fit") : tr("Record the gluing"), {}, piece});
+    }
+    bool kept = true;
+    const auto watch = connect(
+        &recovery_, &Recovery::failed, this, [&kept] { kept = false; }, Qt::DirectConnection);
+    if (document_.hasUnsavedChanges()) {
+        recovery_.keep(document_.boat(), document_.fileName());
+        recovery_.waitForWriting();
+    }
+    disconnect(watch);
+    if (kept) clock_->recordIsKept();
+}
+
+// A day that was running when the program ended. The boat it is of is opened first, where it is not on the table.
+void MainWindow::offerLeftDay() {
+    for (const LeftDay& left : RunningDay::leftBehind(daysFolder_)) {
+        QMessageBox box(QMessageBox::Question, tr("Fayline"),
+                        left.dryFit ? tr("A dry fit of %1 was under way when the program ended.").arg(left.piece)
+                                    : tr("The gluing of %1 was under way when the program ended.").arg(left.piece),
+                        QMessageBox::NoButton, this);
+        box.setObjectName("leftDay");
+        box.setTextFormat(Qt::PlainText);
+        box.setInformativeText(
+            tr("It was begun on %1. All that was said is kept, and the glue's time has run on.").arg(left.begun));
+        QPushButton* on = box.addButton(tr("&Go on with the day"), QMessageBox::AcceptRole);
+        QPushButton* throwAway = box.addButton(tr("&Throw it away"), QMessageBox::DestructiveRole);
+        QPushButton* later = box.addButton(tr("Ask &again next time"), QMessageBox::RejectRole);
+        box.setDefaultButton(on);
+        box.setEscapeButton(later);
+        box.exec();
+        if (box.clickedButton() == throwAway) RunningDay::forget(left);
+        if (box.clickedButton() != on) continue;
+        if (!left.fileName.isEmpty() && left.fileName != document_.fileName() && QFileInfo::exists(left.fileName) &&
+            !document_.hasUnsavedChanges()) {
+            openFile(left.fileName);
+        }
+        try {
+            clockScreen()->goOn(left);
+        } catch (const std::exception& error) {
+            tell(tr("The day cannot be gone on with."), QString::fromUtf8(error.what()));
+            continue;
+        }
+        clock_->showFullScreen();
+        return;  // one day in one window
+    }
+}
+
+}  // namespace fayline::app
