@@ -36,7 +36,7 @@ void BigKey::setMain(bool main) {
 
 QFont BigKey::wordFont() const {
     QFont made = font();
-    made.setPixelSize(std::clamp(pixelsOf(touch_mm, this) / 3, 18, 40));
+    made.setPixelSize(std::clamp(pixelsOf(touch_mm, this) * 2 / 7, 18, 40));
     made.setWeight(QFont::DemiBold);
     return made;
 }
@@ -51,7 +51,7 @@ QSize BigKey::sizeHint() const {
     const int least = pixelsOf(touch_mm, this);
     const int wide =
         std::max(QFontMetrics(wordFont()).horizontalAdvance(text()), QFontMetrics(keyFont()).horizontalAdvance(key_));
-    return {std::max(least, wide + 2 * gridStep), least};
+    return {std::max(least, wide + gridStep), least};
 }
 
 bool BigKey::showsAll() const {

@@ -103,6 +103,13 @@ double rounded(double value) {
     return measure::toTwelveFigures(step * std::round(value / step));
 }
 
+// As fine as it was measured: "3 min 40 s".
+std::string seconds(double time_s) {
+    const int whole = static_cast<int>(std::lround(time_s));
+    const std::string rest = std::to_string(whole % 60) + " s";
+    return whole < 60 ? rest : std::to_string(whole / 60) + " min " + rest;
+}
+
 // Takes what was measured into the rates.
 class Learning {
 public:
@@ -157,9 +164,9 @@ private:
         const double before_s = time_s;
         time_s = std::max(1.0, std::round(taken.real_s / taken.count));
         if (time_s == before_s) return;
-        learned_.said.push_back(capitalised(doing(taken, day_.dryFit)) + ": " + writeDuration(time_s) +
-                                ", until now planned with " + writeDuration(before_s) + " (" +
-                                std::to_string(taken.count) + " measured).");
+        learned_.said.push_back(capitalised(doing(taken, day_.dryFit)) + ": " + seconds(time_s) +
+                                ", until now planned with " + seconds(before_s) + " (" + std::to_string(taken.count) +
+                                " measured).");
     }
 
     void asFast(double& rate, const Taken& taken) { scale(rate, taken, taken.planned_s / taken.real_s); }

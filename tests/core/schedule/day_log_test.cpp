@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 #include <signal.h>
+#include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -172,6 +173,26 @@ TEST(DayLog, AnyByteThatIsChangedCostsItsOwnLineOnly) {
         ASSERT_FALSE(log.torn);
         ASSERT_EQ(log.lines[1].event, eventOf(1));
     }
+}
+
+TEST(DayLog, OnAFullDiskItSaysSoAndKeepsWholeLinesOnly) {
+    const Folder folder;
+    const std::filesystem::path path = folder.file("a");
+    DayLogWriter writer = DayLogWriter::begin(path, "about", morning);
+    writer.append(eventOf(0), morning);
+    const std::string before = read(path);
+    // No more than ten bytes more may be written, as on a disk that fills up in the middle of a line.
+    rlimit old{};
+    ASSERT_EQ(::getrlimit(RLIMIT_FSIZE, &old), 0);
+    const auto signal = ::signal(SIGXFSZ, SIG_IGN);
+    const rlimit little{before.size() + 10, old.rlim_max};
+    ASSERT_EQ(::setrlimit(RLIMIT_FSIZE, &little), 0);
+    EXPECT_THROW(writer.append(eventOf(1), morning), measure::InputError);
+    ASSERT_EQ(::setrlimit(RLIMIT_FSIZE, &old), 0);
+    ::signal(SIGXFSZ, signal);
+    EXPECT_EQ(read(path), before);
+    writer.append(eventOf(2), morning);
+    EXPECT_EQ(loadDayLog(path).lines.back().event, eventOf(2));
 }
 
 TEST(DayLog, WhatIsNoLogIsRefusedInWords) {
