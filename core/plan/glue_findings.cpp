@@ -58,6 +58,8 @@ public:
 private:
     const glue::Adhesive& adhesive() const { return glue_.adhesive; }
     std::string temperature(double air_C) const { return writeTemperature(air_C, display_); }
+    // Of a cup that heats itself, to ten degrees: the model knows it no better.
+    std::string peakText(double peak_C) const { return "about " + temperature(10 * std::round(peak_C / 10)); }
 
     void add(Finding finding, const std::string& text) {
         finding.text = text;
@@ -90,7 +92,7 @@ private:
                 finding.limit = glue::smokes_C;
                 add(finding,
                     "What is left over of cup " + std::to_string(batch.number) + " would heat itself to " +
-                        temperature(batch.leftPeak_C) + ", where above " + temperature(glue::smokes_C) +
+                        peakText(batch.leftPeak_C) + ", where above " + temperature(glue::smokes_C) +
                         " it smokes and may boil. Spread leftovers thin at once, or mix less waste; carry a hot "
                         "cup outdoors and keep clear of the fumes; local fire rules come first.");
             } else if (batch.fullPeak_C > glue::smokes_C) {
@@ -99,7 +101,7 @@ private:
                 finding.limit = glue::smokes_C;
                 add(finding,
                     "Left standing full, cup " + std::to_string(batch.number) + " would heat itself to " +
-                        temperature(batch.fullPeak_C) + " after " + writeDuration(batch.potLife_s) +
+                        peakText(batch.fullPeak_C) + " after " + writeDuration(batch.potLife_s) +
                         " and smoke. Use it at once or pour it into a tray; carry a hot cup outdoors, keep clear "
                         "of the fumes; local fire rules come first.");
             }
