@@ -7,8 +7,6 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
-#include <fstream>
-#include <map>
 #include <optional>
 #include <sstream>
 #include <string>
@@ -19,35 +17,18 @@
 #include "core/stack/release.hpp"
 #include "tests/core/stack/made_lines.hpp"
 #include "tests/core/stack/made_stacks.hpp"
+#include "tests/published/csv_rows.hpp"
 
 namespace fayline::stack {
 namespace {
 
-using Row = std::map<std::string, std::string>;
+using published::Row;
 
 std::vector<std::string> split(const std::string& text, char separator) {
     std::vector<std::string> parts;
     std::istringstream stream(text);
     for (std::string part; std::getline(stream, part, separator);) parts.push_back(part);
     return parts;
-}
-
-std::vector<Row> rows() {
-    std::ifstream file(std::string(FAYLINE_PUBLISHED) + "/measured_bends.csv");
-    std::vector<std::string> columns;
-    std::vector<Row> all;
-    for (std::string line; std::getline(file, line);) {
-        if (line.starts_with('#')) continue;
-        const std::vector<std::string> parts = split(line, ',');
-        if (columns.empty()) {
-            columns = parts;
-            continue;
-        }
-        Row row;
-        for (std::size_t i = 0; i < columns.size(); ++i) row[columns[i]] = parts.at(i);
-        all.push_back(row);
-    }
-    return all;
 }
 
 // rho of the lay-up on an arc of that radius (the form's face).
@@ -101,7 +82,7 @@ std::optional<Beside> besideOf(const Row& row) {
 
 std::vector<Beside> allBeside() {
     std::vector<Beside> all;
-    for (const Row& row : rows()) {
+    for (const Row& row : published::rowsOf("measured_bends.csv")) {
         if (const auto beside = besideOf(row)) all.push_back(*beside);
     }
     return all;
@@ -124,9 +105,9 @@ const Beside& named(const std::vector<Beside>& all, const std::string& name) {
 }
 
 TEST(MeasuredBends, LieBetweenNothingAndAboutTwiceTheRule) {
-    ASSERT_EQ(rows().size(), 12U);
+    ASSERT_EQ(published::rowsOf("measured_bends.csv").size(), 12U);
     std::printf("%-18s %6s %9s %7s %9s  %s\n", "bend", "days", "measured", "rule", "of rule", "read at");
-    for (const Row& row : rows()) {
+    for (const Row& row : published::rowsOf("measured_bends.csv")) {
         const auto beside = besideOf(row);
         if (!beside) {
             std::printf("%-18s   %s; no share follows  %s (%s)\n", row.at("name").c_str(), row.at("on_form").c_str(),
