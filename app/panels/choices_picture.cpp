@@ -90,7 +90,7 @@ ChoicesPicture::ChoicesPicture(QWidget* parent) : QWidget(parent) {
 }
 
 QSize ChoicesPicture::sizeHint() const {
-    return {320, int(std::ceil(plot_px + 6 * lineHeight() + 2 * gridStep))};
+    return {320, int(std::ceil(plot_px + 6 * lineHeight() + 4 * gridStep))};  // the key may take two lines
 }
 
 QSize ChoicesPicture::minimumSizeHint() const {
