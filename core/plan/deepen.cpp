@@ -66,6 +66,10 @@ std::optional<Plan> deepen(const boat::Piece& piece, const Shop& shop, const Pla
     std::optional<Choices> choices = choicesFor(piece, shop, plan, stop);
     if (!choices) return std::nullopt;
     Plan deeper = plan;
+    deeper.learned = learnedOf(shop, stop);
+    if (stop) return std::nullopt;
+    deeper.sprungHome = sprungHomeOf(piece, deeper);
+    deeper.breaking = studyBreaking(piece, shop, plan, *choices);
     deeper.choices = std::move(choices);
     deeper.dayStudy = std::move(dayStudy);
     deeper.holdingStudy = std::move(study);
@@ -76,6 +80,8 @@ std::optional<Plan> deepen(const boat::Piece& piece, const Shop& shop, const Pla
     deeper.findings.insert(deeper.findings.end(), ofDay.begin(), ofDay.end());
     const std::vector<Finding> ofChoices = choiceFindings(shop, *deeper.choices);
     deeper.findings.insert(deeper.findings.end(), ofChoices.begin(), ofChoices.end());
+    const std::vector<Finding> ofBreaking = breakingFindings(deeper);
+    deeper.findings.insert(deeper.findings.end(), ofBreaking.begin(), ofBreaking.end());
     sortFindings(deeper.findings);
     deeper.answers = answersOf(piece, shop, deeper);
     return deeper;

@@ -16,6 +16,13 @@ std::vector<Finding> lineFindings(const boat::Piece& piece, const LinePlan& line
 std::vector<Finding> stackFindings(const boat::Piece& piece, const Shop& shop, const LinePlan& line,
                                    const stack::StackPlan& stack);
 
+// Where the boat's own trials say otherwise of a wood than the plan takes it (wood_findings.cpp).
+std::vector<Finding> woodFindings(const boat::Piece& piece, const Shop& shop, const stack::StackPlan& stack);
+
+// What earlier pieces say about springback, and what it takes to spring this one home; never used by itself
+// (learned_findings.cpp).
+std::vector<Finding> learnedFindings(const Shop& shop, const Plan& plan);
+
 // What rules for classed vessels usually ask and the stack does otherwise: notes (rule_findings.cpp).
 std::vector<Finding> ruleFindings(const boat::Piece& piece, const Shop& shop, const LinePlan& line,
                                   const stack::StackPlan& stack);
@@ -44,6 +51,9 @@ std::vector<Finding> dayStudyFindings(const Plan& plan, const DayStudy& study);
 
 // What the stock does not give of all choices.
 std::vector<Finding> choiceFindings(const Shop& shop, const Choices& choices);
+
+// What would keep strips whole, and what becomes of the plan when one breaks.
+std::vector<Finding> breakingFindings(const Plan& plan);
 
 // All of a plan without its study, the worst first.
 std::vector<Finding> allFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan);

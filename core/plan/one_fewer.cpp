@@ -4,6 +4,7 @@
 
 #include "core/measure/input_error.hpp"
 #include "core/plan/form_wording.hpp"
+#include "core/plan/plan.hpp"
 #include "core/plan/wording.hpp"
 #include "core/stack/on_form.hpp"
 

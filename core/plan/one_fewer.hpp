@@ -4,9 +4,12 @@
 #include <string>
 
 #include "core/boat/boat.hpp"
-#include "core/plan/plan.hpp"
+#include "core/stack/form_plan.hpp"
 
 namespace fayline::plan {
+
+struct Shop;
+struct Plan;
 
 struct OneFewer {
     int place = 1;          // of the strip that is nearest to breaking: left out

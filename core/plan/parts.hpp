@@ -7,6 +7,18 @@
 
 namespace fayline::plan {
 
+// What the fair line is made of.
+line::FairInput fairInputOf(const boat::LineInput& input);
+
+// Whether the record of a piece has a springback that was read.
+bool springbackRead(const boat::Piece& piece);
+
+// What the shop's recorded pieces say about springback; none where there are none, or where `stop` was set.
+std::optional<stack::Learned> learnedOf(const Shop& shop, const std::atomic<bool>& stop);
+
+// What it takes to spring the piece home, by its own last reading where `plan` has learned of one.
+std::optional<stack::SprungHome> sprungHomeOf(const boat::Piece& piece, const Plan& plan);
+
 // The piece as core/holding takes it, with the pressure that its glue wants where its kind is known. The arguments
 // outlive it.
 holding::StackOnForm workOf(const boat::Piece& piece, const Shop& shop, const line::Line& line,

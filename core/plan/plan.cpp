@@ -15,18 +15,6 @@ namespace {
 constexpr double step_m = 0.01;
 constexpr double longestLine_m = 500;
 
-line::FairInput fairInputOf(const boat::LineInput& input) {
-    line::FairInput fair;
-    for (const boat::Point& point : input.points) fair.points.push_back({point.x_m, point.y_m, point.mustPass});
-    fair.readTo_m = input.readTo_m;
-    fair.fairWithin_m = input.fairWithin_m;
-    fair.startHeading_rad = input.startHeading_rad;
-    fair.endHeading_rad = input.endHeading_rad;
-    // Away from the strips: to the right where they lie on the left.
-    fair.takeOff_m = -stack::sideSign(input.stripsOn) * input.takeOff_m;
-    return fair;
-}
-
 line::Misread misreadIn(const boat::LineInput& input, const line::FairInput& fairInput, const line::FairLine& fair,
                         measure::LengthNotation notation) {
     std::vector<std::array<std::string, 2>> written;
@@ -74,14 +62,28 @@ bool nearlyOf(const boat::Piece& piece, const line::Line& line, const Plan* befo
 
 }  // namespace
 
+line::FairInput fairInputOf(const boat::LineInput& input) {
+    line::FairInput fair;
+    for (const boat::Point& point : input.points) fair.points.push_back({point.x_m, point.y_m, point.mustPass});
+    fair.readTo_m = input.readTo_m;
+    fair.fairWithin_m = input.fairWithin_m;
+    fair.startHeading_rad = input.startHeading_rad;
+    fair.endHeading_rad = input.endHeading_rad;
+    // Away from the strips: to the right where they lie on the left.
+    fair.takeOff_m = -stack::sideSign(input.stripsOn) * input.takeOff_m;
+    return fair;
+}
+
 std::vector<Finding> allFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
     std::vector<Finding> all;
     const auto add = [&all](const std::vector<Finding>& some) { all.insert(all.end(), some.begin(), some.end()); };
     add(lineFindings(piece, plan.line, shop.display));
     add(stackFindings(piece, shop, plan.line, plan.stack));
+    add(woodFindings(piece, shop, plan.stack));
     add(ruleFindings(piece, shop, plan.line, plan.stack));
     add(inPlaceFindings(piece, shop, plan.line, plan.form));
     add(formFindings(piece, shop, plan));
+    add(learnedFindings(shop, plan));
     add(holdingFindings(piece, shop, plan));
     add(glueFindings(piece, shop, plan));
     add(dayFindings(piece, shop, plan));
@@ -138,6 +140,10 @@ Shop shopOf(const boat::Boat& boat) {
     for (const boat::OwnAdhesive& own : boat.adhesives) shop.adhesives.push_back(glue::ownAdhesive(own));
     const std::vector<glue::Adhesive>& builtInGlues = glue::builtInAdhesives();
     shop.adhesives.insert(shop.adhesives.end(), builtInGlues.begin(), builtInGlues.end());
+    for (const boat::Piece& piece : boat.pieces) {
+        if (springbackRead(piece)) shop.recorded.push_back(piece);
+    }
+    shop.measured = wood::woodsMeasured(boat.trials, shop.species);
     return shop;
 }
 

@@ -23,10 +23,12 @@
 #include "core/line/misread.hpp"
 #include "core/measure/display.hpp"
 #include "core/measure/source.hpp"
+#include "core/plan/breaking.hpp"
 #include "core/plan/choices.hpp"
 #include "core/plan/day_plan.hpp"
 #include "core/stack/form_plan.hpp"
 #include "core/stack/learned.hpp"
+#include "core/stack/sprung_home.hpp"
 #include "core/stack/stack.hpp"
 #include "core/wood/species.hpp"
 #include "core/wood/trial.hpp"
@@ -114,9 +116,11 @@ struct Plan {
     DayPlan day;
     std::optional<DayStudy> dayStudy;
     std::optional<Choices> choices;
-    std::optional<stack::Learned> learned;
-    std::vector<Finding> findings;  // the worst first; those of the study among them where there is one
-    std::vector<Answer> answers;    // all nine, in order
+    std::optional<BreakingStudy> breaking;
+    std::optional<stack::Learned> learned;        // of the shop's recorded pieces; none where there are none
+    std::optional<stack::SprungHome> sprungHome;  // none where nothing is off the wanted line
+    std::vector<Finding> findings;                // the worst first; those of the study among them where there is one
+    std::vector<Answer> answers;                  // all nine, in order
 };
 
 // What a plan needs beside the piece.

@@ -147,6 +147,10 @@ std::string printPlans(const boat::Boat& boat) {
         printed["name"] = plan.piece;
         printed["line"] = printLine(piece, plan.line);
         printed["stack"] = printStack(plan.stack);
+        if (plan.breaking) printed["stack"]["breaking"] = printBreaking(plan);
+        if (const Json woods = printWoodsMeasured(piece, shop.measured); !woods.empty()) {
+            printed["stack"]["woods_measured"] = woods;
+        }
         printed["form"] = printForm(plan);
         printed["holding"] = printHolding(piece, plan);
         printed["glue"] = printGlue(plan);

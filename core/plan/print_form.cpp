@@ -81,6 +81,50 @@ Json printStressLeft(const stack::StressLeft& left) {
     return printed;
 }
 
+Json printReading(const stack::SpringbackReading& reading) {
+    return {{"piece", reading.piece},
+            {"when", reading.when},
+            {"after_h", number(reading.after_s / 3600)},
+            {"springback_ratio", number(reading.measured, 9)},
+            {"springback_ratio_by_rule", number(reading.theory, 9)},
+            {"factor", number(reading.factor)},
+            {"factor_error", number(reading.error)},
+            {"counts", reading.last}};
+}
+
+// What the record says; it is not used unless the file's own springback_factor says so.
+Json printLearned(const stack::Learned& learned) {
+    Json readings = Json::array();
+    for (const stack::SpringbackReading& reading : learned.readings) readings.push_back(printReading(reading));
+    Json printed{{"pieces", learned.pieces}};
+    if (learned.factor) {
+        printed["factor"] = number(*learned.factor);
+        printed["low"] = number(learned.low);
+        printed["high"] = number(learned.high);
+    }
+    printed["how_far"] = learned.howFar;
+    printed["readings"] = readings;
+    printed["left_out"] = learned.leftOut;
+    return printed;
+}
+
+Json printSprungHome(const stack::SprungHome& home) {
+    return {{"measured", home.measured},
+            {"after_h", number(home.after_s / 3600)},
+            {"factor", number(home.factor)},
+            {"off_wanted", printOpening(home.off)},
+            {"moment_N_m", number(home.moment_N_m)},
+            {"moment_at_mm", mm(home.momentAt_m)},
+            {"stress_MPa", number(home.stress_Pa / 1e6)},
+            {"stress_at_mm", mm(home.stressAt_m)},
+            {"stress_place", home.stressPlace},
+            {"stress_of_breaking_pct", pct(home.breakingShare)},
+            {"bears", home.bears},
+            {"middle_pull_N", number(home.middlePull_N)},
+            {"middle_at_mm", mm(home.middleAt_m)},
+            {"ends_pull_N", number(home.endsPull_N)}};
+}
+
 }  // namespace
 
 Json printForm(const Plan& plan) {
@@ -119,6 +163,8 @@ Json printForm(const Plan& plan) {
                           {"high", number(form.scatterHigh)},
                           {"source", form.scatterSource.text},
                           {"mark", measure::markText(form.scatterSource.mark)}};
+    if (plan.learned) printed["learned"] = printLearned(*plan.learned);
+    if (plan.sprungHome) printed["spring_home"] = printSprungHome(*plan.sprungHome);
     printed["stress_left"] = form.stressLeft ? printStressLeft(*form.stressLeft) : Json(nullptr);
     return printed;
 }

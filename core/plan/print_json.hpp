@@ -25,5 +25,8 @@ Json printHolding(const boat::Piece& piece, const Plan& plan);
 Json printGlue(const Plan& plan);
 Json printSchedule(const Plan& plan);
 Json printChoices(const Choices& choices);
+Json printBreaking(const Plan& plan);  // whose breaking was studied
+// What the trials say of the woods that the piece has.
+Json printWoodsMeasured(const boat::Piece& piece, const std::vector<wood::WoodMeasured>& measured);
 
 }  // namespace fayline::plan

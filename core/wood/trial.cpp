@@ -49,16 +49,37 @@ double rootSineTo(double slope_rad) {
     return half * sum;
 }
 
-// The slope at which `value` (rising with the slope) is `wanted`; none: the strip would slip through before.
+// The slope at which `value` (rising with the slope) is `wanted`; none: the strip would slip through before. By false
+// position, the end that stays halved in weight (the Illinois rule): some eight steps where bisection takes fifty.
 std::optional<double> slopeWhere(double Slung::*value, double wanted) {
+    constexpr double flat_rad = 1e-18;  // nothing is wanted: as good as none, and still a shape
+    if (!(wanted > 0)) return flat_rad;
     double low = 0;
     double high = slipsThroughAt_rad;
-    if (slungAt(high).*value < wanted) return std::nullopt;
-    for (int i = 0; i < 60; ++i) {
-        const double middle = (low + high) / 2;
-        (slungAt(middle).*value < wanted ? low : high) = middle;
+    double below = -wanted;
+    double above = slungAt(high).*value - wanted;
+    if (above < 0) return std::nullopt;
+    double at = high;
+    int side = 0;
+    for (int i = 0; i < 200; ++i) {
+        const double next = low + (high - low) * below / (below - above);
+        if (!(next > low && next < high)) break;
+        at = next;
+        const double off = slungAt(at).*value - wanted;
+        if (std::abs(off) <= 1e-15 * wanted) break;
+        if (off < 0) {
+            low = at;
+            below = off;
+            if (side < 0) above /= 2;
+            side = -1;
+        } else {
+            high = at;
+            above = off;
+            if (side > 0) below /= 2;
+            side = 1;
+        }
     }
-    return (low + high) / 2;
+    return at;
 }
 
 void needAbove0(double value, double shownValue, const std::string& path, const std::string& what) {

@@ -1,0 +1,152 @@
+// What earlier pieces say about springback is told, and used only when the piece says so.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+#include "core/plan/findings.hpp"
+#include "core/plan/parts.hpp"
+#include "core/plan/print.hpp"
+#include "tests/core/plan/made_pieces.hpp"
+
+namespace fayline::plan {
+namespace {
+
+const std::atomic<bool> goOn = false;
+
+const Finding* findingOf(const Plan& plan, const std::string& code) {
+    const auto found =
+        std::find_if(plan.findings.begin(), plan.findings.end(), [&](const Finding& f) { return f.code == code; });
+    return found == plan.findings.end() ? nullptr : &*found;
+}
+
+boat::Piece beam(const std::string& name) {
+    boat::Piece piece = made::bend(0.9, 1.0);
+    piece.name = name;
+    piece.stack.strips[0].count = 3;
+    return piece;
+}
+
+// `piece` as it was let go with this factor, read days after: chords and rise of the shape that its own form lets go
+// to.
+boat::Piece letGo(boat::Piece piece, double factor) {
+    boat::Piece opened = piece;
+    opened.form.allowsForSpringback = false;
+    opened.form.springbackFactor = factor;
+    const Plan plan = makePlan(opened, made::shop());
+    const stack::Opening& opens = plan.form.parts.front().opens;
+    boat::LetGo reading;
+    reading.after_s = 5 * 86400;
+    reading.chordForm_m = opens.chordFrom_m;
+    reading.chordPiece_m = opens.chordTo_m;
+    reading.risePiece_m = opens.riseTo_m;
+    boat::Record record;
+    record.when = "2026-05-02T08:30";
+    record.letGo.push_back(reading);
+    piece.form.allowsForSpringback = false;
+    piece.record.push_back(record);
+    return piece;
+}
+
+boat::Boat boatOf(const std::vector<boat::Piece>& pieces) {
+    boat::Boat boat;
+    boat.pieces = pieces;
+    return boat;
+}
+
+// With what deepen adds of the record, and without what it adds of the rest, which takes its time.
+Plan learnedPlan(const boat::Boat& boat) {
+    const Shop shop = shopOf(boat);
+    const boat::Piece& piece = boat.pieces[0];
+    Plan plan = makePlan(piece, shop);
+    plan.learned = learnedOf(shop, goOn);
+    plan.sprungHome = sprungHomeOf(piece, plan);
+    plan.findings = allFindings(piece, shop, plan);
+    return plan;
+}
+
+TEST(Shop, HoldsTheRecordedPiecesAndNoOther) {
+    boat::Piece dry = beam("Dry");
+    dry.record.push_back({});
+    const Shop shop = shopOf(boatOf({beam("New"), letGo(beam("Old"), 1.2), dry}));
+    ASSERT_EQ(shop.recorded.size(), 1U);
+    EXPECT_EQ(shop.recorded[0].name, "Old");
+    EXPECT_TRUE(shop.measured.empty());
+}
+
+TEST(LearnedFindings, TheRecordIsToldAndNotUsed) {
+    const boat::Boat boat = boatOf({beam("New"), letGo(beam("Old"), 1.4), letGo(beam("Older"), 1.4)});
+    const Plan plan = learnedPlan(boat);
+    ASSERT_TRUE(plan.learned);
+    EXPECT_EQ(plan.learned->pieces, 2);
+    // The fair line of rounded points lies a hair off; the reading knows the form by its chord.
+    EXPECT_NEAR(plan.learned->mean, 1.4, 0.01);
+    const Finding* told = findingOf(plan, "springback_learned");
+    ASSERT_TRUE(told);
+    EXPECT_EQ(told->severity, Severity::note);
+    EXPECT_NEAR(told->value, *plan.learned->factor, 1e-12);
+    EXPECT_EQ(told->limit, 1);
+    EXPECT_NE(told->text.find("is not used unless"), std::string::npos) << told->text;
+    const Plan without = learnedPlan(boatOf({beam("New")}));
+    EXPECT_FALSE(without.learned);
+    EXPECT_EQ(plan.form.parts[0].ratioAtTightest, without.form.parts[0].ratioAtTightest);
+}
+
+TEST(LearnedFindings, AFactorBeyondTheRangeOfTheRecordIsACaution) {
+    boat::Boat boat = boatOf({beam("New"), letGo(beam("Old"), 1.0)});
+    for (int i = 0; i < 6; ++i) boat.pieces.push_back(letGo(beam("Older"), 1.0));
+    boat.pieces[0].form.springbackFactor = 3;
+    const Plan plan = learnedPlan(boat);
+    const Finding* told = findingOf(plan, "springback_learned");
+    ASSERT_TRUE(told);
+    EXPECT_EQ(told->severity, Severity::caution);
+    EXPECT_NE(told->text.find("outside that range"), std::string::npos);
+}
+
+TEST(LearnedFindings, AnAdoptedFactorIsSaidToBeTheRecords) {
+    boat::Boat boat = boatOf({beam("New"), letGo(beam("Old"), 1.4)});
+    boat.pieces[0].form.springbackFactor = *learnedPlan(boat).learned->factor;
+    EXPECT_NE(findingOf(learnedPlan(boat), "springback_learned")->text.find("as the record says"), std::string::npos);
+}
+
+TEST(LearnedFindings, AReadingOfAPieceWithoutALineIsLeftOutAndSaid) {
+    boat::Boat boat = boatOf({beam("New"), letGo(beam("Old"), 1.4)});
+    boat.pieces[1].line.points.resize(1);
+    const Plan plan = learnedPlan(boat);
+    ASSERT_TRUE(plan.learned);
+    EXPECT_FALSE(plan.learned->factor);
+    const Finding* told = findingOf(plan, "springback_left_out");
+    ASSERT_TRUE(told);
+    EXPECT_NE(told->text.find("Old is left out: no line can be made of it"), std::string::npos) << told->text;
+    EXPECT_FALSE(findingOf(plan, "springback_learned"));
+}
+
+TEST(LearnedFindings, APieceThatWasReadIsSprungHomeByItsOwnReading) {
+    const boat::Boat boat = boatOf({letGo(beam("Old"), 1.4)});
+    const Plan plan = learnedPlan(boat);
+    ASSERT_TRUE(plan.sprungHome);
+    EXPECT_TRUE(plan.sprungHome->measured);
+    EXPECT_NEAR(plan.sprungHome->factor, 1.4, 0.01);
+    const Finding* told = findingOf(plan, "spring_home");
+    ASSERT_TRUE(told);
+    EXPECT_NE(told->text.find("As it was read 5 days after"), std::string::npos) << told->text;
+    EXPECT_NE(told->text.find("square to its chord"), std::string::npos) << told->text;
+    // A form that allows for it leaves nothing to spring home as foretold.
+    EXPECT_FALSE(findingOf(learnedPlan(boatOf({beam("New")})), "spring_home"));
+}
+
+TEST(LearnedFindings, ArePrintedWithTheForm) {
+    const auto printed = nlohmann::json::parse(printPlans(boatOf({beam("New"), letGo(beam("Old"), 1.4)})));
+    const auto& learned = printed["pieces"][0]["form"]["learned"];
+    EXPECT_EQ(learned["pieces"], 1);
+    EXPECT_EQ(learned["readings"].size(), 1U);
+    EXPECT_NEAR(learned["readings"][0]["factor"].get<double>(), 1.4, 0.01);
+    EXPECT_EQ(learned["readings"][0]["after_h"], 120);
+    EXPECT_FALSE(learned["how_far"].get<std::string>().empty());
+    EXPECT_FALSE(printed["pieces"][0]["form"].contains("spring_home"));
+    EXPECT_TRUE(printed["pieces"][1]["form"].contains("spring_home"));
+}
+
+}  // namespace
+}  // namespace fayline::plan
