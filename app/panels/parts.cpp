@@ -231,6 +231,14 @@ void SteadyWords::changeEvent(QEvent* event) {
     measureAnew();
 }
 
+bool isOutOfSight(const QWidget& widget) {
+    return widget.isVisible() && widget.visibleRegion().isEmpty();
+}
+
+bool followsHand(const Shown& shown) {
+    return shown.plan && !shown.plan->holdingStudy && shown.reason.isEmpty();
+}
+
 Section::Section(const QString& object, const QString& name, bool open, Show show, QWidget* parent)
     : QWidget(parent),
       name_(name),
@@ -280,19 +288,29 @@ void Section::setOpen(bool open) {
     if (open == open_) return;
     open_ = open;
     nameButton();
-    if (open && stale_) show_(std::exchange(stale_, nullptr));
+    if (open) catchUp();
     inside_->setVisible(open);
 }
 
 void Section::show(const std::shared_ptr<const Shown>& shown) {
-    if (!isOpen()) {
-        stale_ = shown;
-        return;
-    }
-    show_(shown);
+    stale_ = shown;
+    if (isOpen() && !(followsHand(*shown) && isOutOfSight(*this))) catchUp();
+}
+
+void Section::catchUp() {
+    if (stale_) show_(std::exchange(stale_, nullptr));
 }
 
 void Section::paintEvent(QPaintEvent*) {
+    // It has come into sight; the layout may change, so not from within the painting.
+    if (stale_ && isOpen()) {
+        QMetaObject::invokeMethod(
+            this,
+            [this] {
+                if (isOpen()) catchUp();
+            },
+            Qt::QueuedConnection);
+    }
     QPainter painter(this);
     const int level = button_->geometry().center().y();
     const int from = button_->geometry().right() + gridStep / 2;

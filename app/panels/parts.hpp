@@ -110,7 +110,14 @@ private:
     QLabel* label_;
 };
 
-// A part of a panel under a heading that folds it away. What is folded is not told what it would show.
+// Whether a widget that is shown lies wholly outside of what is to be seen, as one that is scrolled away does.
+bool isOutOfSight(const QWidget& widget);
+
+// Whether this follows a hand: what takes longer will come once it rests.
+bool followsHand(const Shown& shown);
+
+// A part of a panel under a heading that folds it away. What is folded is not told what it would show; what is scrolled
+// away is told when it comes into sight or the hand rests.
 class Section : public QWidget {
     Q_OBJECT
 public:
@@ -130,6 +137,7 @@ protected:
 
 private:
     void nameButton();
+    void catchUp();
 
     QString name_;
     QString note_;
@@ -137,7 +145,7 @@ private:
     QToolButton* button_;
     QWidget* inside_;
     Show show_;
-    std::shared_ptr<const Shown> stale_;  // not shown yet, being folded
+    std::shared_ptr<const Shown> stale_;  // not shown yet, being folded or out of sight
 };
 
 // The layout of a panel: one part under the other, nothing wider than the panel.

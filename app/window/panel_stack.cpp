@@ -7,6 +7,7 @@
 
 #include "app/look/icons.hpp"
 #include "app/look/theme.hpp"
+#include "app/panels/parts.hpp"
 
 namespace fayline::app {
 
@@ -39,6 +40,7 @@ PanelStack::PanelStack(QWidget* parent) : QScrollArea(parent) {
         column->addWidget(named.panel);
         column->addWidget(under);
         named.panel->hide();
+        named.panel->installEventFilter(this);
 
         const size_t index = sections_.size();
         sections_.push_back({named.question, head, named.panel});
@@ -59,8 +61,25 @@ void PanelStack::show(const Shown& shown) {
     shown_ = shown;
     for (Section& section : sections_) {
         section.stale = true;
-        if (!section.panel->isHidden()) bring(section);
+        if (!section.panel->isHidden() && !(followsHand(shown) && isOutOfSight(*section.panel))) bring(section);
     }
+}
+
+bool PanelStack::eventFilter(QObject* watched, QEvent* event) {
+    if (event->type() == QEvent::Paint) {
+        const auto found = std::ranges::find(sections_, watched, &Section::panel);
+        // It has come into sight; the layout may change, so not from within the painting.
+        if (found != sections_.end() && found->stale) {
+            QMetaObject::invokeMethod(
+                this,
+                [this, at = found - sections_.begin()] {
+                    Section& section = sections_[size_t(at)];
+                    if (section.stale && !section.panel->isHidden()) bring(section);
+                },
+                Qt::QueuedConnection);
+        }
+    }
+    return QScrollArea::eventFilter(watched, event);
 }
 
 void PanelStack::lightPlace(std::optional<double> at_m) {

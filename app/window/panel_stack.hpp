@@ -17,7 +17,8 @@ class PanelStack : public QScrollArea {
 public:
     explicit PanelStack(QWidget* parent = nullptr);
 
-    void show(const Shown& shown);  // folded panels are shown it when they open
+    // Folded panels are shown it when they open, those scrolled away when they come into sight or the hand rests.
+    void show(const Shown& shown);
     void lightPlace(std::optional<double> at_m);
     void selectPlace(std::optional<double> at_m);
     void selectPoint(int point);  // -1: none; panels stay folded and the keyboard where it is
@@ -39,6 +40,9 @@ signals:
     void pointSelected(int point);
     void momentPointed(const std::optional<PointedMoment>& moment);
     void ownGluesAsked();
+
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
     struct Section {
