@@ -14,6 +14,7 @@
 #include "app/window/panel_stack.hpp"
 #include "app/window/pieces_list.hpp"
 #include "app/window/sources_dialog.hpp"
+#include "app/window/trials_dialog.hpp"
 
 namespace fayline::app {
 
@@ -67,6 +68,7 @@ void MainWindow::makeActions() {
 
     action("ownGlues", "cup", tr("Your own &glues..."), {}, [this] { editOwnGlues(); });
     action("nameBoat", "rename", tr("&Name and notes..."), {}, [this] { nameBoat(); });
+    action("trials", "", tr("&Measure your own wood..."), {}, [this] { TrialsDialog(document_, this).exec(); });
     action("addPiece", "add", tr("&Add a piece"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_N),
            [this] { addPiece(); });
     action("duplicatePiece", "duplicate", tr("&Duplicate the piece"), QKeySequence(Qt::CTRL | Qt::Key_D),
@@ -172,8 +174,7 @@ void MainWindow::makeMenus() {
     edit->addActions({named("cut"), named("copy"), named("paste")});
 
     QMenu* boat = menuBar()->addMenu(tr("&Boat"));
-    boat->addAction(named("nameBoat"));
-    boat->addAction(named("ownGlues"));
+    boat->addActions({named("nameBoat"), named("ownGlues"), named("trials")});
     QMenu* units = boat->addMenu(icon("units"), tr("&Units"));
     const auto unit = [&](QMenu* menu, QActionGroup* group, const QString& text, auto member, auto value) {
         QAction* made = action({}, "", text, {}, [this, member, value] {

@@ -1,0 +1,262 @@
+// Measuring one's own wood: typed in, refused, kept, changed, undone, given to the strips.
+#include "app/window/trials_dialog.hpp"
+
+#include <QCheckBox>
+#include <QComboBox>
+#include <QLabel>
+#include <QLineEdit>
+#include <QMenu>
+#include <QPushButton>
+#include <QTableView>
+#include <QTest>
+#include <QTimer>
+
+#include "core/boat/file.hpp"
+#include "core/plan/trials.hpp"
+#include "tests/app/window_bench.hpp"
+
+using namespace fayline;
+using namespace fayline::app;
+
+// A document with the sample boat, and the dialog on it.
+struct Trying {
+    Document document;
+    std::unique_ptr<TrialsDialog> dialog;
+
+    Trying() {
+        document.open(marram);
+        document.setCurrentPiece(0);
+        dialog = std::make_unique<TrialsDialog>(document);
+    }
+    template <class Widget>
+    Widget* find(const char* name) {
+        return dialog->findChild<Widget*>(name);
+    }
+    void type(const char* field, const QString& words) {
+        auto* edit = find<QLineEdit>(field);
+        edit->selectAll();
+        if (words.isEmpty()) QTest::keyClick(edit, Qt::Key_Delete);
+        QTest::keyClicks(edit, words);
+    }
+    void typeOak() {
+        type("trialSpan", "600 mm");
+        type("trialWidth", "50 mm");
+        type("trialThickness", "6 mm");
+        type("trialWeight", "1 kg");
+        type("trialSag", "4 mm");
+    }
+    void click(const char* button) { find<QPushButton>(button)->click(); }
+    QString says() { return find<QLabel>("trialSays")->text(); }
+    QString wrong() { return find<QLabel>("trialWrong")->text(); }
+    const std::vector<boat::Trial>& trials() { return document.boat().trials; }
+};
+
+class TrialsDialogTest : public QObject {
+    Q_OBJECT
+
+public:
+    static void initMain() {
+        static const QTemporaryDir home;
+        qputenv("XDG_CONFIG_HOME", home.path().toUtf8());
+        qputenv("XDG_DATA_HOME", home.path().toUtf8());
+        QCoreApplication::setOrganizationName("fayline");
+        QCoreApplication::setApplicationName("fayline");
+    }
+
+private slots:
+    void saysWhatToGiveUntilAllIsThere();
+    void keepsATrialAsOneStep();
+    void anUntouchedFigureKeepsItsDigits();
+    void badInputIsSaidAndNotKept();
+    void changesAndRemovesTheChosenOne();
+    void givesModulusAndBreakingStrainToTheStrips();
+    void saysTheCaution();
+    void everyControlHasANameAndIsReachedByTab();
+    void opensFromTheMenu();
+    void aTrialThatSaysNothingStaysAndIsMarked();
+};
+
+void TrialsDialogTest::saysWhatToGiveUntilAllIsThere() {
+    Trying trying;
+    QVERIFY(trying.says().contains("Give span"));
+    QVERIFY(trying.wrong().isEmpty());
+    QVERIFY(!trying.find<QPushButton>("keepTrial")->isEnabled());
+    trying.typeOak();
+    QVERIFY2(trying.says().contains("A modulus of"), qPrintable(trying.says()));
+    QVERIFY(trying.find<QPushButton>("keepTrial")->isEnabled());
+    // The wood of the piece's first strips is proposed.
+    QCOMPARE(trying.find<QComboBox>("trialWood")->currentData().toString().toStdString(),
+             trying.document.boat().pieces[0].stack.strips[0].species);
+}
+
+void TrialsDialogTest::keepsATrialAsOneStep() {
+    Trying trying;
+    const boat::Boat before = trying.document.boat();
+    trying.typeOak();
+    trying.click("keepTrial");
+    QCOMPARE(int(trying.trials().size()), 1);
+    QCOMPARE(trying.trials()[0].sag_m, 0.004);
+    QCOMPARE(trying.trials()[0].weight_kg, 1.0);
+    QCOMPARE(trying.find<QTableView>("trials")->model()->rowCount(), 1);
+    QVERIFY(trying.find<QLabel>("woodsTogether")->text().contains("one trial"));
+    // The form is empty again, for the next one.
+    QVERIFY(trying.find<QLineEdit>("trialSag")->text().isEmpty());
+    // What was kept is what a file gives back.
+    QVERIFY(boat::readBoat(boat::writeBoat(trying.document.boat())).trials == trying.trials());
+    trying.document.undoStack().undo();
+    QVERIFY(trying.document.boat() == before);
+    QCOMPARE(trying.find<QTableView>("trials")->model()->rowCount(), 0);
+    trying.document.undoStack().redo();
+    QCOMPARE(int(trying.trials().size()), 1);
+}
+
+void TrialsDialogTest::anUntouchedFigureKeepsItsDigits() {
+    Trying trying;
+    boat::Boat boat = trying.document.boat();
+    boat::Trial trial;
+    trial.species = "oak_white";
+    trial.sag_m = 0.0051234;
+    boat.trials.push_back(trial);
+    trying.document.changeBoat("Put", {}, boat);
+    trying.find<QTableView>("trials")->setCurrentIndex(trying.find<QTableView>("trials")->model()->index(0, 0));
+    trying.type("trialWeight", "1.2 kg");
+    trying.click("keepTrial");
+    QCOMPARE(trying.trials()[0].sag_m, 0.0051234);
+    QCOMPARE(trying.trials()[0].weight_kg, 1.2);
+}
+
+void TrialsDialogTest::badInputIsSaidAndNotKept() {
+    Trying trying;
+    trying.typeOak();
+    const auto refused = [&](const char* field, const QString& words, const QString& said) {
+        trying.type(field, words);
+        const bool good = !trying.find<QPushButton>("keepTrial")->isEnabled() && trying.wrong().contains(said);
+        if (!good) qWarning() << field << words << trying.wrong() << trying.says();
+        trying.typeOak();
+        trying.type("trialMoisture", "12 %");
+        trying.type("trialWhen", "");
+        return good && trying.find<QPushButton>("keepTrial")->isEnabled();
+    };
+    QVERIFY(refused("trialSag", "0", "is not a sag; give a number above 0"));
+    QVERIFY(refused("trialSag", "much", "much"));
+    QVERIFY(refused("trialSag", "200 mm", "more than a fifth of the span"));
+    QVERIFY(refused("trialSpan", "50 mm", "shorter than ten thicknesses"));
+    QVERIFY(refused("trialWeight", "-1 kg", "give"));
+    QVERIFY(refused("trialWeight", "100 kg", "breaks at"));
+    QVERIFY(refused("trialMoisture", "300 %", "give 0 to 200"));
+    QVERIFY(refused("trialWhen", "yesterday", "give"));
+    QVERIFY(trying.trials().empty());
+    QVERIFY(!trying.document.hasUnsavedChanges());
+}
+
+void TrialsDialogTest::changesAndRemovesTheChosenOne() {
+    Trying trying;
+    for (int i = 0; i < 2; ++i) {
+        trying.typeOak();
+        trying.click("keepTrial");
+    }
+    auto* table = trying.find<QTableView>("trials");
+    table->setCurrentIndex(table->model()->index(1, 0));
+    QCOMPARE(trying.find<QPushButton>("keepTrial")->text(), QString("Change this trial"));
+    trying.type("trialSag", "5 mm");
+    trying.click("keepTrial");
+    QCOMPARE(trying.trials()[1].sag_m, 0.005);
+    QCOMPARE(trying.trials()[0].sag_m, 0.004);
+    trying.document.undoStack().undo();
+    QCOMPARE(trying.trials()[1].sag_m, 0.004);
+    // The form shows the trial as it stands again.
+    QVERIFY(trying.find<QLineEdit>("trialSag")->text() != "5 mm");
+    trying.click("removeTrial");
+    QCOMPARE(int(trying.trials().size()), 1);
+    trying.document.undoStack().undo();
+    QCOMPARE(int(trying.trials().size()), 2);
+}
+
+void TrialsDialogTest::givesModulusAndBreakingStrainToTheStrips() {
+    Trying trying;
+    QVERIFY(!trying.find<QPushButton>("giveModulus")->isEnabled());
+    trying.typeOak();
+    trying.click("keepTrial");
+    QVERIFY(trying.find<QPushButton>("giveModulus")->isEnabled());
+    QVERIFY(!trying.find<QPushButton>("giveBreaking")->isEnabled());
+    trying.click("giveModulus");
+    const boat::Piece& piece = trying.document.boat().pieces[0];
+    const plan::Shop shop = plan::shopOf(trying.document.boat());
+    const auto expected = plan::measuredAt(piece.stack.moisture, shop.measured.at(0), shop.species).modulus_Pa;
+    QVERIFY(piece.stack.strips[0].moe_Pa.has_value());
+    QCOMPARE(*piece.stack.strips[0].moe_Pa, *expected);
+
+    trying.typeOak();
+    trying.type("trialWeight", "9 kg");
+    trying.type("trialSag", "40 mm");
+    trying.find<QCheckBox>("trialBroke")->click();
+    QVERIFY2(trying.says().contains("It broke at a strain of"), qPrintable(trying.says() + trying.wrong()));
+    trying.click("keepTrial");
+    trying.click("giveBreaking");
+    QVERIFY(trying.document.boat().pieces[0].stack.strips[0].breaksAt.has_value());
+    trying.document.undoStack().undo();
+    QVERIFY(!trying.document.boat().pieces[0].stack.strips[0].breaksAt.has_value());
+    QVERIFY(trying.document.boat().pieces[0].stack.strips[0].moe_Pa.has_value());
+}
+
+void TrialsDialogTest::saysTheCaution() {
+    Trying trying;
+    const QString caution = trying.find<QLabel>("trialCaution")->text();
+    for (const char* part : {"eyes", "gloves", "hands"}) QVERIFY(caution.contains(part));
+}
+
+void TrialsDialogTest::everyControlHasANameAndIsReachedByTab() {
+    Trying trying;
+    trying.typeOak();
+    trying.click("keepTrial");
+    trying.typeOak();
+    trying.dialog->show();
+    QVERIFY(QTest::qWaitForWindowExposed(trying.dialog.get()));
+    std::vector<QWidget*> wanted;
+    for (auto* each : trying.dialog->findChildren<QLineEdit*>()) wanted.push_back(each);
+    for (auto* each : trying.dialog->findChildren<QPushButton*>()) wanted.push_back(each);
+    wanted.push_back(trying.find<QComboBox>("trialWood"));
+    wanted.push_back(trying.find<QTableView>("trials"));
+    trying.find<QLineEdit>("trialSpan")->setFocus();
+    std::vector<QWidget*> reached;
+    for (int i = 0; i < 60; ++i) {
+        QTest::keyClick(trying.dialog->focusWidget(), Qt::Key_Tab);
+        reached.push_back(trying.dialog->focusWidget());
+    }
+    for (QWidget* each : wanted) {
+        QVERIFY2(!each->accessibleName().isEmpty() || each->parent()->inherits("QDialogButtonBox"),
+                 qPrintable(each->objectName()));
+        if (!each->isEnabled() || !each->isVisible()) continue;
+        QVERIFY2(std::ranges::find(reached, each) != reached.end(), qPrintable(each->objectName()));
+    }
+}
+
+void TrialsDialogTest::opensFromTheMenu() {
+    Bench bench;
+    QString opened;
+    QTimer::singleShot(200, &bench.window, [&opened] {
+        QWidget* modal = QApplication::activeModalWidget();
+        if (!modal) return;
+        opened = modal->objectName();
+        modal->close();
+    });
+    bench.action("trials")->trigger();
+    QCOMPARE(opened, QString("trialsDialog"));
+}
+
+void TrialsDialogTest::aTrialThatSaysNothingStaysAndIsMarked() {
+    Trying trying;
+    boat::Boat boat = trying.document.boat();
+    boat::Trial trial;
+    trial.species = "oak_white";
+    trial.span_m = 0.02;
+    boat.trials.push_back(trial);
+    trying.document.changeBoat("Put", {}, boat);
+    auto* table = trying.find<QTableView>("trials");
+    QCOMPARE(table->model()->index(0, 8).data().toString(), QString("says nothing"));
+    table->setCurrentIndex(table->model()->index(0, 0));
+    QVERIFY(trying.wrong().contains("shorter than ten thicknesses"));
+}
+
+QTEST_MAIN(TrialsDialogTest)
+#include "trials_dialog_test.moc"
