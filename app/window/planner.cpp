@@ -132,7 +132,10 @@ void Planner::work() {
             send(outcome.number, outcome.plan, outcome.path, outcome.why);
             std::optional<Request> next = work_->take(work_->rest_ms);
             if (!next && outcome.plan) {
-                if (const auto plan = deeper(*request, work_->stop)) sendDeeper(outcome.number, plan);
+                if (const auto plan = deeper(*request, work_->stop)) {
+                    work_->before = plan;
+                    sendDeeper(outcome.number, plan);
+                }
                 next = work_->take(0);
             }
             request = std::move(next);

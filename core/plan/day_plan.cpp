@@ -18,20 +18,54 @@ constexpr double place_s = 60;
 
 constexpr double areaStep_m = 0.02;
 
-// Area of the face at `distance` from the line between two places, as wide as the strips are bent.
-double faceArea(const boat::Stack& stack, double side, const line::Line& line, const stack::Distance& distance,
-                double from_m, double to_m) {
-    if (!(to_m > from_m)) return 0;
-    const int parts = std::max(1, static_cast<int>(std::ceil((to_m - from_m) / areaStep_m)));
-    const double step_m = (to_m - from_m) / parts;
-    double area_m2 = 0;
-    for (int i = 0; i < parts; ++i) {
-        const double at_m = from_m + (i + 0.5) * step_m;
-        const double along = std::max(0.0, stack::stretch(line.at(at_m), side, distance.at(at_m)));
-        area_m2 += along * step_m * stack::ripWidthAt(stack, at_m);
+// The line in the middle of steps of areaStep_m over a stretch of it, for the areas of the faces that lie along it.
+class Steps {
+public:
+    Steps(const boat::Stack& stack, double side, const line::Line& line, double from_m, double to_m)
+        : stack_(stack), side_(side), line_(line), from_m_(from_m) {
+        const auto count = static_cast<std::size_t>(std::max(0.0, std::ceil((to_m - from_m) / areaStep_m)));
+        for (std::size_t i = 0; i < count; ++i) {
+            const double at_m = startOf(i) + areaStep_m / 2;
+            steps_.push_back({line.at(at_m), stack::ripWidthAt(stack, at_m)});
+        }
     }
-    return area_m2;
-}
+
+    // Area of the face at `distance` from the line between two places of the stretch, as wide as the strips are bent.
+    double faceArea(const stack::Distance& distance, double from_m, double to_m) const {
+        double area_m2 = 0;
+        for (std::size_t i = 0; i < steps_.size(); ++i) {
+            const double start_m = std::max(startOf(i), from_m);
+            const double end_m = std::min(startOf(i + 1), to_m);
+            if (!(end_m > start_m)) continue;
+            if (end_m - start_m > (1 - 1e-9) * areaStep_m) {
+                area_m2 += across(steps_[i], distance) * (end_m - start_m);
+            } else {  // a step of which the face has a part
+                const double at_m = (start_m + end_m) / 2;
+                area_m2 += across({line_.at(at_m), stack::ripWidthAt(stack_, at_m)}, distance) * (end_m - start_m);
+            }
+        }
+        return area_m2;
+    }
+
+private:
+    struct Step {
+        line::Place place;
+        double width_m = 0;
+    };
+
+    double startOf(std::size_t step) const { return from_m_ + static_cast<double>(step) * areaStep_m; }
+
+    // Area of a face per length of the line.
+    double across(const Step& step, const stack::Distance& distance) const {
+        return std::max(0.0, stack::stretch(step.place, side_, distance.at(step.place.at_m))) * step.width_m;
+    }
+
+    const boat::Stack& stack_;
+    double side_;
+    const line::Line& line_;
+    double from_m_;
+    std::vector<Step> steps_;
+};
 
 int gluingOf(const boat::Stack& stack, int place) {
     int gluing = 0;
@@ -154,17 +188,22 @@ std::vector<glue::GlueLine> glueLinesOf(const boat::Piece& piece, const line::Li
     std::vector<glue::GlueLine> lines;
     const auto& strips = stack.strips;
     if (strips.empty()) return lines;
+    double from_m = strips.front().startsAt_m;
+    double to_m = strips.front().endsAt_m;
+    for (const auto& strip : strips) {
+        from_m = std::min(from_m, strip.startsAt_m);
+        to_m = std::max(to_m, strip.endsAt_m);
+    }
+    const Steps steps(piece.stack, side, line, from_m, to_m);
     if (piece.form.kind == boat::FormKind::inPlace) {
-        const double area_m2 =
-            faceArea(piece.stack, side, line, layers.front().inner, std::max(strips.front().startsAt_m, 0.0),
-                     std::min(strips.front().endsAt_m, line.length()));
+        const double area_m2 = steps.faceArea(layers.front().inner, std::max(strips.front().startsAt_m, 0.0),
+                                              std::min(strips.front().endsAt_m, line.length()));
         lines.push_back({0, 0, area_m2, false});
     }
     for (std::size_t i = 0; i + 1 < strips.size(); ++i) {
         if (dryOutside(piece.stack, stack, i)) continue;
-        const double area_m2 =
-            faceArea(piece.stack, side, line, layers[i].outer, std::max(strips[i].startsAt_m, strips[i + 1].startsAt_m),
-                     std::min(strips[i].endsAt_m, strips[i + 1].endsAt_m));
+        const double area_m2 = steps.faceArea(layers[i].outer, std::max(strips[i].startsAt_m, strips[i + 1].startsAt_m),
+                                              std::min(strips[i].endsAt_m, strips[i + 1].endsAt_m));
         lines.push_back({static_cast<int>(i) + 1, gluingOf(piece.stack, static_cast<int>(i) + 2), area_m2, false});
     }
     const auto addScarf = [&](const std::optional<boat::Scarf>& scarf, double at_m) {

@@ -70,6 +70,7 @@ std::optional<Plan> deepen(const boat::Piece& piece, const Shop& shop, const Pla
     if (stop) return std::nullopt;
     deeper.sprungHome = sprungHomeOf(piece, deeper);
     deeper.breaking = studyBreaking(piece, shop, plan, *choices);
+    if (!deeper.line.misreadSought) seekMisread(deeper.line, shop.display);
     deeper.choices = std::move(choices);
     deeper.dayStudy = std::move(dayStudy);
     deeper.holdingStudy = std::move(study);

@@ -15,27 +15,15 @@ namespace {
 constexpr double step_m = 0.01;
 constexpr double longestLine_m = 500;
 
-line::Misread misreadIn(const boat::LineInput& input, const line::FairInput& fairInput, const line::FairLine& fair,
-                        measure::LengthNotation notation) {
-    std::vector<std::array<std::string, 2>> written;
-    std::vector<std::string> labels;
-    for (const boat::Point& point : input.points) {
-        written.push_back(point.written);
-        labels.push_back(point.label);
-    }
-    return line::findMisread(fairInput, fair, written, labels, notation);
-}
-
-LinePlan planLine(const boat::LineInput& input, const measure::Display& display) {
-    const line::FairInput fairInput = fairInputOf(input);
+LinePlan planLine(const boat::LineInput& input) {
     LinePlan plan;
-    plan.fair = line::fair(fairInput);
+    plan.of = input;
+    plan.fair = line::fair(fairInputOf(input));
     if (!(plan.fair.line.length() <= longestLine_m)) {
         throw measure::InputError("line.points", "the line is longer than 500 m",
                                   "give points whose lengths are in the right unit");
     }
     plan.tightest = plan.fair.line.tightest();
-    plan.misread = misreadIn(input, fairInput, plan.fair, display.lengths);
     plan.samples = line::sample(plan.fair.line, step_m);
     return plan;
 }
@@ -60,6 +48,11 @@ bool nearlyOf(const boat::Piece& piece, const line::Line& line, const Plan* befo
            std::abs(before->line.fair.line.length() - line.length()) < nearly * line.length();
 }
 
+// Whether an earlier plan has the very line, and the words in which slips of writing are told.
+bool sameLine(const boat::Piece& piece, const Shop& shop, const Plan* before) {
+    return before && before->line.of == piece.line && before->display.lengths == shop.display.lengths;
+}
+
 }  // namespace
 
 line::FairInput fairInputOf(const boat::LineInput& input) {
@@ -72,6 +65,17 @@ line::FairInput fairInputOf(const boat::LineInput& input) {
     // Away from the strips: to the right where they lie on the left.
     fair.takeOff_m = -stack::sideSign(input.stripsOn) * input.takeOff_m;
     return fair;
+}
+
+void seekMisread(LinePlan& plan, const measure::Display& display) {
+    std::vector<std::array<std::string, 2>> written;
+    std::vector<std::string> labels;
+    for (const boat::Point& point : plan.of.points) {
+        written.push_back(point.written);
+        labels.push_back(point.label);
+    }
+    plan.misread = line::findMisread(fairInputOf(plan.of), plan.fair, written, labels, display.lengths);
+    plan.misreadSought = true;
 }
 
 std::vector<Finding> allFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
@@ -151,7 +155,7 @@ Plan makePlan(const boat::Piece& piece, const Shop& shop, const Plan* before) {
     Plan plan;
     plan.piece = piece.name;
     plan.display = shop.display;
-    plan.line = planLine(piece.line, shop.display);
+    plan.line = sameLine(piece, shop, before) ? before->line : planLine(piece.line);
     const line::Line& line = plan.line.fair.line;
     plan.stack = stack::planStack(piece.stack, piece.line.describes, piece.line.stripsOn, line, shop.species,
                                   heldAt(piece.holding.from, line.length()));

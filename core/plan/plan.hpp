@@ -59,9 +59,11 @@ const char* severityText(Severity severity);
 const char* aboutText(About about);
 
 struct LinePlan {
+    boat::LineInput of;  // what it is the line of
     line::FairLine fair;
     line::Place tightest;
-    line::Misread misread;
+    line::Misread misread;             // found by deepen: until then none is known of
+    bool misreadSought = false;        // whether they have been looked for
     std::vector<line::Place> samples;  // every 10 mm and at both ends
 };
 
@@ -140,10 +142,11 @@ Shop shopOf(const boat::Boat& boat);
 // Throws InputError with a path from the piece on (`line.points[3]`, `stack.strips[0].species`) for a piece that no
 // plan can be made of. Risks are findings. A line longer than 500 m is refused (mistyped units); so plans stay quick.
 // `before` is an earlier plan of nearly the same piece, to begin its slower parts from: the answers are the same within
-// the methods' own errors.
+// the methods' own errors. Where its line is of the same offsets it is taken over with what is known of them.
 Plan makePlan(const boat::Piece& piece, const Shop& shop, const Plan* before = nullptr);
 
-// `plan`, which is of this piece and shop, with what takes longer: closing order, over-run, stations proposed, choices.
+// `plan`, which is of this piece and shop, with what takes longer: misread offsets, closing order, over-run, stations
+// proposed, simulated days, choices.
 // Pure as well. `stop` is looked at every few milliseconds; once it is set, nothing is returned.
 std::optional<Plan> deepen(const boat::Piece& piece, const Shop& shop, const Plan& plan, const std::atomic<bool>& stop);
 

@@ -96,19 +96,19 @@ double faceDistance(const boat::Stack& stack, boat::Describes describes, const l
 }
 
 double widthAt(const boat::Stack& stack, double at_m) {
-    if (stack.widths.empty()) return 0;
-    std::vector<boat::Width> widths = stack.widths;
-    std::stable_sort(widths.begin(), widths.end(), [](const auto& a, const auto& b) { return a.at_m < b.at_m; });
-    if (at_m <= widths.front().at_m) return widths.front().width_m;
-    for (std::size_t i = 1; i < widths.size(); ++i) {
-        const boat::Width& before = widths[i - 1];
-        const boat::Width& after = widths[i];
-        if (at_m > after.at_m) continue;
-        if (after.at_m == before.at_m) return after.width_m;
-        const double share = (at_m - before.at_m) / (after.at_m - before.at_m);
-        return before.width_m + share * (after.width_m - before.width_m);
+    const boat::Width* before = nullptr;  // the last one at or before the place
+    const boat::Width* after = nullptr;   // the first one beyond
+    for (const boat::Width& width : stack.widths) {
+        if (width.at_m <= at_m) {
+            if (!before || width.at_m > before->at_m) before = &width;
+        } else if (!after || width.at_m < after->at_m) {
+            after = &width;
+        }
     }
-    return widths.back().width_m;
+    if (!before) return after ? after->width_m : 0;
+    if (!after) return before->width_m;
+    const double share = (at_m - before->at_m) / (after->at_m - before->at_m);
+    return before->width_m + share * (after->width_m - before->width_m);
 }
 
 double ripWidthAt(const boat::Stack& stack, double at_m) {

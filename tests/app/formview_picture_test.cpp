@@ -102,7 +102,11 @@ private slots:
     }
 
     void AMisreadPointSaysWhatToTry() {
-        const Bench bench("marram_misread");
+        Bench bench("marram_misread");
+        const std::atomic<bool> stop{false};
+        bench.shown.plan = std::make_shared<plan::Plan>(
+            plan::deepen(bench.shown.piece, plan::shopOf(bench.boat), *bench.shown.plan, stop).value());
+        bench.view.show(bench.shown);
         QVERIFY(!bench.shown.plan->line.misread.suspects.empty());
         const auto& suspect = bench.shown.plan->line.misread.suspects.front();
         const int axis = suspect.axis == 'x' ? 0 : 1;

@@ -224,7 +224,7 @@ private slots:
 
     void OneClickPutsAMisreadOffsetRight() {
         LinePanel panel;
-        Taken taken{shownSample("marram_misread.fayline"), {}};
+        Taken taken{shownSample("marram_misread.fayline"), {}, true};
         followWith(taken, &panel);
         open(&panel);
         auto* button = panel.findChild<QPushButton*>("correct0");
@@ -232,6 +232,7 @@ private slots:
         QTest::mouseClick(button, Qt::LeftButton);
         QCOMPARE(taken.names.size(), 1);
         QVERIFY(taken.names[0].startsWith("Correct "));
+        QVERIFY(taken.shown.plan->line.misreadSought);
         QVERIFY(taken.shown.plan->line.misread.suspects.empty());
         QVERIFY(!button->isVisible());
     }

@@ -182,6 +182,7 @@ private slots:
 
     void AMisreadOffsetIsOfferedItsRepairAsOneChange() {
         Taken taken{shownSample("marram_misread.fayline"), {}};
+        deepenShown(taken.shown);
         const std::vector<Repair> repairs = repairsOf(taken.shown);
         QVERIFY(!repairs.empty());
         const Repair& repair = repairs.front();
@@ -196,6 +197,7 @@ private slots:
                  int(plan::Severity::caution));
         taken.shown.piece = repair.change.after;
         planAnew(taken.shown);
+        deepenShown(taken.shown);
         QVERIFY(taken.shown.plan->line.misread.suspects.empty());
         // Nothing is offered for a piece that the plan is not of.
         taken.shown.outOfDate = true;
@@ -323,7 +325,8 @@ private slots:
     void FindingsCarrySeverityPlaceAndSource() {
         FindingsModel model;
         const QAbstractItemModelTester tester(&model);
-        const Shown shown = shownSample("marram_misread.fayline");
+        Shown shown = shownSample("marram_misread.fayline");
+        deepenShown(shown);
         model.show(std::make_shared<const Shown>(shown));
         QCOMPARE(model.rowCount(), static_cast<int>(shown.plan->findings.size()));
         int before = 0;

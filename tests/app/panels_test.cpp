@@ -35,7 +35,7 @@ private slots:
 
     void FindingsLeadToTheirPlaceAndOfferTheRepair() {
         FindingsList list;
-        Taken taken{shownSample("marram_misread.fayline"), {}};
+        Taken taken{shownSample("marram_misread.fayline"), {}, true};
         taken.follow(&list, [&list](const Shown& shown) { list.show(shown); });
         open(&list);
         QSignalSpy chosen(&list, &FindingsList::findingChosen);
@@ -50,6 +50,7 @@ private slots:
         auto* repair = list.findChild<QPushButton*>("repair0");
         QVERIFY(repair && repair->isVisible());
         QTest::mouseClick(repair, Qt::LeftButton);
+        QVERIFY(taken.shown.plan->line.misreadSought);
         QVERIFY(taken.shown.plan->line.misread.suspects.empty());
     }
 

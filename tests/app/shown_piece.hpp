@@ -58,6 +58,7 @@ inline Shown shownSample(const char* file = "marram.fayline", int piece = 0) {
 struct Taken {
     Shown shown;
     QStringList names;
+    bool atRest = false;  // with what takes longer, as when the hand rests
 
     template <typename View, typename Show>
     void follow(View* view, Show show) {
@@ -65,8 +66,10 @@ struct Taken {
             names << change.name;
             shown.piece = change.after;
             planAnew(shown);
+            if (atRest) deepenShown(shown);
             show(shown);
         });
+        if (atRest) deepenShown(shown);
         show(shown);
     }
 };

@@ -16,15 +16,6 @@ void planOfTheStem(benchmark::State& state) {
 }
 BENCHMARK(planOfTheStem)->Unit(benchmark::kMillisecond);
 
-// One height an inch out, as while a point is dragged: the search for a misread offset then does all its work.
-void planOfTheStemWithAnInchOut(benchmark::State& state) {
-    boat::Piece piece = made::stem();
-    piece.line.points[piece.line.points.size() / 2].y_m += 0.0254;
-    const plan::Shop shop = made::shop();
-    for (auto _ : state) benchmark::DoNotOptimize(plan::makePlan(piece, shop));
-}
-BENCHMARK(planOfTheStemWithAnInchOut)->Unit(benchmark::kMillisecond);
-
 void planByPoints(benchmark::State& state) {
     const boat::Piece piece = made::stem(static_cast<int>(state.range(0)));
     const plan::Shop shop = made::shop();

@@ -85,6 +85,33 @@ TEST(MakePlan, BegunFromThePlanBeforeTheHoldingIsTheSame) {
     }
 }
 
+// A line whose offsets stand as they stood is taken over, to the bit, with what is known of them.
+TEST(MakePlan, TheSameOffsetsAreNotFairedTwice) {
+    boat::Piece piece = heldStem();
+    piece.line.points[5].x_m += 0.0254;
+    const std::atomic<bool> stop = false;
+    const Plan live = makePlan(piece, made::shop());
+    EXPECT_FALSE(live.line.misreadSought);
+    const Plan before = *deepen(piece, made::shop(), live, stop);
+    ASSERT_TRUE(before.line.misreadSought);
+    ASSERT_FALSE(before.line.misread.suspects.empty());
+    EXPECT_EQ(before.line.misread.suspects.front().point, 5);
+
+    piece.holding.stations[3].at_m += 0.002;
+    const Plan warm = makePlan(piece, made::shop(), &before);
+    EXPECT_TRUE(warm.line.misreadSought);
+    EXPECT_EQ(warm.line.misread.suspects.size(), before.line.misread.suspects.size());
+    const Plan cold = makePlan(piece, made::shop());
+    ASSERT_EQ(warm.line.samples.size(), cold.line.samples.size());
+    for (std::size_t i = 0; i < warm.line.samples.size(); ++i) {
+        EXPECT_TRUE(sameBits(warm.line.samples[i].x_m, cold.line.samples[i].x_m));
+        EXPECT_TRUE(sameBits(warm.line.samples[i].curvature_per_m, cold.line.samples[i].curvature_per_m));
+    }
+
+    piece.line.points[5].x_m -= 0.0254;
+    EXPECT_FALSE(makePlan(piece, made::shop(), &before).line.misreadSought);
+}
+
 TEST(Deepen, StoppedGivesNothing) {
     const boat::Piece piece = heldStem();
     const Plan plan = makePlan(piece, made::shop());
