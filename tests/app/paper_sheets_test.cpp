@@ -78,7 +78,8 @@ private:
     static void compareNames(const QStringList& names, const QStringList& expectedStems) {
         QStringList expected;
         for (const QString& stem : expectedStems) {
-            for (const QString paper : {"station-table", "story-stick", "full-size-line", "full-size-form"}) {
+            for (const QString paper :
+                 {"station-table", "story-stick", "full-size-line", "full-size-form", "batch-cards", "run-sheet"}) {
                 expected << stem + "-" + paper + ".pdf";
             }
         }
@@ -91,7 +92,7 @@ private slots:
         boat::Boat boat = boatOf({stem(), longRail()});
         boat.display.lengths = measure::LengthNotation::feetInchesEighths;
         const QStringList names = app::writePapers(boat, folder, layoutOf(QPageSize(QPageSize::A4)));
-        QCOMPARE(names.size(), 12);  // both have clamps and screws
+        QCOMPARE(names.size(), 16);  // both have clamps and screws
         for (const QString& name : names) {
             const QString file = QDir(folder).filePath(name);
             const int count = pageCount(file);
