@@ -177,6 +177,8 @@ void MainWindow::connectAll() {
     connect(questions_, &QuestionLine::questionChosen, this, [this](plan::Question question) {
         if (question == plan::Question::paper) {
             askAndSavePapers();
+        } else if (question == plan::Question::record) {
+            openClock(false);  // which writes it
         } else if (!panels_->openPanel(question)) {
             statusBar()->showMessage(tr("This question is not answered yet."), 5000);
         }

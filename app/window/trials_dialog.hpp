@@ -39,11 +39,12 @@ private:
     QLineEdit* field(QGridLayout* grid, int row, int column, const char* object, const QString& name,
                      const QString& hint);
     QWidget* makeButtons();
-    void showBoat();            // the list, what the woods' trials say together
-    void showForm();            // of the chosen trial, or of a new one
-    void tell();                // what the trial as it is typed says
-    void choose(int row);       // -1: a new one
-    boat::Trial typed() const;  // throws measure::InputError with the key of the field as its path
+    void showBoat();                     // the list, what the woods' trials say together
+    void showForm();                     // of the chosen trial, or of a new one
+    void tell();                         // what the trial as it is typed says
+    void choose(int row);                // -1: a new one
+    void chooseWood(const QString& id);  // one that no table knows is added
+    boat::Trial typed() const;           // throws measure::InputError with the key of the field as its path
     bool anyEmpty() const;
     void keep();
     void remove();

@@ -259,17 +259,48 @@ Answer timeAnswer(const boat::Piece& piece, const Plan& plan) {
     return {Question::time, "Time", size + (margin_s < 0 ? " late" : " in hand"), text + ".", std::nullopt};
 }
 
-Answer paperAnswer(const boat::Piece& piece) {
+Answer paperAnswer(const boat::Piece& piece, const Plan& plan) {
     std::vector<std::string> papers{"a table of the stations", "a story stick"};
     if (!piece.holding.stations.empty()) papers.emplace_back("the order of closing");
     const bool propped = std::any_of(piece.holding.stations.begin(), piece.holding.stations.end(), [](const auto& s) {
         return s.kind == boat::HoldKind::prop || s.kind == boat::HoldKind::jack || s.kind == boat::HoldKind::screw;
     });
     if (propped || piece.holding.hull.weight_kg > 0) papers.emplace_back("a sheet of props and screws");
+    if (!plan.day.glue.batches.empty()) {
+        papers.emplace_back("a card for each cup of glue");
+        papers.emplace_back("the run sheet of the day");
+    }
     const std::size_t count = papers.size() + 2;
     papers.emplace_back("the line and the form at full size");
     return {Question::paper, "Paper", std::to_string(count) + " papers",
             capitalised(listed(papers)) + " can be printed.", std::nullopt};
+}
+
+std::string times(int count, const std::string& one, const std::string& many) {
+    return numberWord(count) + " " + (count == 1 ? one : many);
+}
+
+Answer recordAnswer(const boat::Piece& piece) {
+    int dryFits = 0;
+    int readings = 0;
+    for (const boat::Record& day : piece.record) {
+        if (day.dryFit) ++dryFits;
+        readings += static_cast<int>(day.letGo.size());
+    }
+    const int glued = static_cast<int>(piece.record.size()) - dryFits;
+    if (piece.record.empty()) {
+        return {
+            Question::record, "Record", "nothing yet",
+            "Nothing is recorded of this piece yet; the day's clock writes down what happens, in a dry fit as well.",
+            std::nullopt};
+    }
+    std::vector<std::string> days;
+    if (glued > 0) days.push_back(times(glued, "glue-up", "glue-ups"));
+    if (dryFits > 0) days.push_back(times(dryFits, "dry fit", "dry fits"));
+    std::string text = capitalised(listed(days)) + (piece.record.size() == 1 ? " is" : " are") +
+                       " recorded, the last of " + piece.record.back().when.substr(0, 10);
+    if (readings > 0) text += ", with " + times(readings, "reading", "readings") + " of how far it sprang back";
+    return {Question::record, "Record", listed(days), text + ".", std::nullopt};
 }
 
 }  // namespace
@@ -283,8 +314,8 @@ std::vector<Answer> answersOf(const boat::Piece& piece, const Shop& shop, const 
         glueAnswer(plan),
         timeAnswer(piece, plan),
         notBuilt(Question::stock, "Stock", "which boards give these strips"),
-        paperAnswer(piece),
-        notBuilt(Question::record, "Record", "what really happened at the glue-up"),
+        paperAnswer(piece, plan),
+        recordAnswer(piece),
     };
     for (Answer& answer : answers) answer.worst = worstOf(plan.findings, answer.question);
     return answers;

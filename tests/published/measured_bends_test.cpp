@@ -1,7 +1,7 @@
 // The rule for springback beside what people measured on bends that they glued: measured_bends.csv, each with its
-// address. Single pieces, radii read to 5 mm or half an inch, some still moving: they show the order and how far one
-// may trust the rule, and prove nothing finer. They are never tuned to; what the rule is checked against are stacks
-// worked by hand and finite elements.
+// source's address. Single pieces, radii read to 5 mm or half an inch, some still moving: they show the order and how
+// far one may trust the rule, and prove nothing finer. They are never tuned to; what the rule is checked against are
+// stacks worked by hand and finite elements.
 #include <gtest/gtest.h>
 
 #include <algorithm>

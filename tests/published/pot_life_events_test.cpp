@@ -1,6 +1,6 @@
-// Cups that went off, pot_life_events.csv, beside what the model of a cup that heats itself says of them. They are told
-// by people who measured next to nothing; nothing is tuned to them. What comes out in kind is checked; what does not is
-// said here, in the test's output, and checked as well so that this stays true.
+// Cups that went off, pot_life_events.csv with the source of each, beside what the model of a cup that heats itself
+// says of them. They are told by people who measured next to nothing; nothing is tuned to them. What comes out in kind
+// is checked; what does not is said here, in the test's output, and checked as well so that this stays true.
 #include <gtest/gtest.h>
 
 #include <algorithm>

@@ -173,6 +173,24 @@ TEST(MakePlan, AnswersNineQuestionsInOrderAndSaysWhichAreNotBuilt) {
     }
 }
 
+TEST(MakePlan, TheRecordsAnswerCountsGlueUpsAndDryFits) {
+    boat::Piece piece = made::stem();
+    const auto answer = [&] {
+        const Plan plan = makePlan(piece, made::shop());
+        return plan.answers[static_cast<std::size_t>(Question::record)];
+    };
+    EXPECT_EQ(answer().figures, "nothing yet");
+    piece.record.push_back({.when = "2026-05-01T09:00", .dryFit = true});
+    EXPECT_EQ(answer().figures, "one dry fit");
+    piece.record.push_back({.when = "2026-05-02T08:30"});
+    piece.record.back().letGo.resize(2);
+    EXPECT_EQ(answer().figures, "one glue-up and one dry fit");
+    EXPECT_EQ(
+        answer().sentence,
+        "One glue-up and one dry fit are recorded, the last of 2026-05-02, with two readings of how far it sprang "
+        "back.");
+}
+
 TEST(MakePlan, TheStripsAnswerIsASentenceOfTheTrade) {
     Shop shop = made::shop();
     shop.display.lengths = measure::LengthNotation::feetInchesEighths;
