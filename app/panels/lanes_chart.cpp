@@ -131,6 +131,10 @@ int LanesChart::taskAt(const QPointF& pixel) const {
     return -1;
 }
 
+QString LanesChart::clockWords(double clock_s) {
+    return text(measure::writeClock(std::fmod(clock_s, 24 * 60 * min_s)));
+}
+
 void LanesChart::drawClock(QPainter* painter) const {
     const Theme& t = theme();
     const double widest = textWidth(QStringLiteral("00:00"), painter->font()) + 2 * gridStep;
@@ -142,7 +146,7 @@ void LanesChart::drawClock(QPainter* painter) const {
         const double place = std::round(layout_.x(clock_s - picture_.start_s)) + 0.5;
         painter->setPen(QPen(t.rule, 1));
         painter->drawLine(QPointF(place, headHeight()), QPointF(place, bottom));
-        const QString text = fayline::app::text(measure::writeClock(std::fmod(clock_s, 24 * 60 * min_s)));
+        const QString text = clockWords(clock_s);
         const double wide = textWidth(text, painter->font()) + 1;
         const double left = std::clamp(place - wide / 2, 0.0, std::max(0.0, width() - wide));
         if (left < free) continue;
@@ -175,6 +179,26 @@ void LanesChart::drawBar(QPainter* painter, const Bar& bar, const Lane& lane, do
     painter->drawText(box.adjusted(gridStep * 0.25, -1, 0, 1), Qt::AlignLeft | Qt::AlignVCenter, words);
 }
 
+// The line at which the lane's time is up; beyond the chart's right edge its time is written there.
+void LanesChart::drawLimit(QPainter* painter, const Lane& lane, double top, bool named) const {
+    const Theme& t = theme();
+    if (*lane.limit_s <= picture_.to_s) {
+        const double place = std::round(layout_.x(*lane.limit_s)) + 0.5;
+        painter->setPen(QPen(t.stop, lane.worst == Worst::no ? 1 : 2));
+        painter->drawLine(QPointF(place, top), QPointF(place, top + layout_.lane));
+        return;
+    }
+    double ends_s = 0;  // of the last bar: what is written stands clear of it
+    for (const Bar& bar : lane.bars) ends_s = std::max(ends_s, bar.to_s);
+    const QString words = tr("%1 \u25b8").arg(clockWords(picture_.start_s + *lane.limit_s));
+    const double wide = textWidth(words, painter->font()) + 1;
+    const double left = layout_.right - wide;
+    if (!named || left < layout_.x(ends_s) + gridStep / 2.0) return;
+    painter->setPen(lane.worst == Worst::no ? t.faint : t.ink);
+    painter->drawText(QRectF(left, top + layout_.lane / 2 - headHeight() / 2, wide, headHeight()),
+                      Qt::AlignLeft | Qt::AlignVCenter, words);
+}
+
 void LanesChart::drawGroup(QPainter* painter, const Group& group, double top) const {
     const Theme& t = theme();
     painter->setPen(t.faint);
@@ -189,11 +213,7 @@ void LanesChart::drawGroup(QPainter* painter, const Group& group, double top) co
                 Qt::AlignRight | Qt::AlignVCenter, lane.name);
         }
         for (const Bar& bar : lane.bars) drawBar(painter, bar, lane, top);
-        if (lane.limit_s && *lane.limit_s <= picture_.to_s) {
-            const double place = std::round(layout_.x(*lane.limit_s)) + 0.5;
-            painter->setPen(QPen(t.stop, lane.worst == Worst::no ? 1 : 2));
-            painter->drawLine(QPointF(place, top), QPointF(place, top + layout_.lane));
-        }
+        if (lane.limit_s) drawLimit(painter, lane, top, named);
         top += layout_.lane;
     }
 }

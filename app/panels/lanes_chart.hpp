@@ -94,7 +94,9 @@ private:
     double headHeight() const;  // the name of a group
     void layOut();
     int rowsBefore(std::size_t group) const;
+    static QString clockWords(double clock_s);  // on the wall, from midnight before the start
     void drawClock(QPainter* painter) const;
+    void drawLimit(QPainter* painter, const Lane& lane, double top, bool named) const;
     void drawGroup(QPainter* painter, const Group& group, double top) const;
     void drawBar(QPainter* painter, const Bar& bar, const Lane& lane, double top) const;
     double groupTop(std::size_t group) const;

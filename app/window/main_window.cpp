@@ -195,6 +195,7 @@ void MainWindow::replan() {
     updateActions();
     const int index = document_.currentPiece();
     marks_.follow(document_.boat(), index);
+    shop_ = plan::shopOf(document_.boat());
     if (index < 0) {
         firstOfPiece_ = lastAsked_ + 1;
         answered_ = true;
@@ -203,7 +204,7 @@ void MainWindow::replan() {
         return;
     }
     answered_ = false;
-    lastAsked_ = planner_.ask(document_.boat().pieces[size_t(index)], plan::shopOf(document_.boat()));
+    lastAsked_ = planner_.ask(document_.boat().pieces[size_t(index)], shop_);
     if (!late_.isActive()) late_.start();
 }
 
@@ -242,12 +243,11 @@ void MainWindow::showAnswer() {
 
 void MainWindow::showAll() {
     const int index = document_.currentPiece();
-    plan::Shop shop = plan::shopOf(document_.boat());
     shown_.pieceIndex = index;
     shown_.piece = index < 0 ? boat::Piece{} : document_.boat().pieces[size_t(index)];
-    shown_.display = shop.display;
-    shown_.species = shop.species;
-    shown_.adhesives = std::make_shared<const std::vector<glue::Adhesive>>(std::move(shop.adhesives));
+    shown_.display = shop_.display;
+    shown_.species = shop_.species;
+    shown_.adhesives = std::make_shared<const std::vector<glue::Adhesive>>(shop_.adhesives);
     if (index < 0) {
         shown_.outOfDate = false;
         shown_.reason.clear();

@@ -120,6 +120,7 @@ private:
     Planner planner_;
     PieceMarks marks_;
     Recovery recovery_;
+    plan::Shop shop_;  // of the boat as it was last planned
     Shown shown_;
     quint64 firstOfPiece_ = 0;  // the first request for the piece that is shown; older answers are of another
     quint64 lastAsked_ = 0;

@@ -36,7 +36,7 @@ bool MainWindow::planToPrint() {
 std::shared_ptr<const plan::Plan> MainWindow::planForPaper() const {
     if (shown_.plan->holdingStudy) return shown_.plan;
     const std::atomic<bool> stop = false;
-    std::optional<plan::Plan> deep = plan::deepen(shown_.piece, plan::shopOf(document_.boat()), *shown_.plan, stop);
+    std::optional<plan::Plan> deep = plan::deepen(shown_.piece, shop_, *shown_.plan, stop);
     return deep ? std::make_shared<const plan::Plan>(std::move(*deep)) : shown_.plan;
 }
 
