@@ -30,8 +30,8 @@ bool wanted(const stack::StackPlan& stack) {
 
 double chanceOf(const stack::Strip& strip, double breakingStrain) {
     const double dry = wood::chanceOfBreaking(strip.strain, breakingStrain);
-    if (strip.hotBreakingStrain <= 0) return dry;
-    return std::max(dry, wood::chanceOfBreaking(strip.hotStrain, strip.hotBreakingStrain));
+    if (strip.firstBreakingStrain <= 0) return dry;
+    return std::max(dry, wood::chanceOfBreaking(strip.firstStrain, strip.firstBreakingStrain));
 }
 
 // ---- Thinner strips and mixed stacks, of the choices.

@@ -60,8 +60,8 @@ void countStack(Choice& choice, const stack::StackPlan& stack) {
     for (const stack::Strip& strip : stack.strips) {
         choice.strain = std::max(choice.strain, strip.strain);
         choice.strainShare = std::max(choice.strainShare, strip.strain / strip.breakingStrain);
-        if (strip.hotBreakingStrain > 0) {
-            choice.strainShare = std::max(choice.strainShare, strip.hotStrain / strip.hotBreakingStrain);
+        if (strip.firstBreakingStrain > 0) {
+            choice.strainShare = std::max(choice.strainShare, strip.firstStrain / strip.firstBreakingStrain);
         }
     }
     choice.count = static_cast<int>(stack.strips.size());

@@ -86,9 +86,9 @@ Json printStrip(const stack::Strip& strip) {
                  {"finished_length_mm", mm(strip.finishedLength_m)},
                  {"length_mm", mm(strip.cutLength_m)},
                  {"chance_of_breaking_pct", pct(strip.chanceOfBreaking)}};
-    if (strip.hotBreakingStrain > 0) {
-        printed["hot_strain_pct"] = pct(strip.hotStrain);
-        printed["hot_breaks_at_pct"] = pct(strip.hotBreakingStrain);
+    if (strip.firstBreakingStrain > 0) {
+        printed["first_bend_strain_pct"] = pct(strip.firstStrain);
+        printed["first_bend_breaks_at_pct"] = pct(strip.firstBreakingStrain);
     }
     return printed;
 }

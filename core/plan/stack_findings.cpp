@@ -353,9 +353,13 @@ Finding dryBeforeGlue(const Scene& scene, const boat::Strips& strips, const stac
     }
     finding.text += "That they keep " + writeShare(before.set) +
                     " of the curve is your figure; only the rest counts as strain, pull and springback here.";
-    if (strip.hotBreakingStrain > 0) {
-        finding.text += " While hot they are strained to " + writeShare(strip.hotStrain) +
-                        "; hot wet wood without a strap tears at " + writeShare(strip.hotBreakingStrain) +
+    if (before.how == boat::Softened::soaked) {
+        finding.text += " Bent cold they are first strained by the whole curve, to " + writeShare(strip.firstStrain) +
+                        ", and taken to break as dry ones do, at " + writeShare(strip.breakingStrain) +
+                        " in the mean: no figure was found by which cold wet wood stretches further.";
+    } else {
+        finding.text += " While hot they are strained to " + writeShare(strip.firstStrain) +
+                        "; hot wet wood without a strap tears at " + writeShare(strip.firstBreakingStrain) +
                         " in the mean. Steam scalds: gloves and sleeves.";
     }
     return finding;

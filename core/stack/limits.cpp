@@ -32,13 +32,17 @@ double thicknessAtStrain(const Strip& strip) {
 
 void addStripLimits(std::vector<LimitMet>& limits, const StackPlan& plan, int group, const wood::Species& wood,
                     boat::Softened how, double grainSlope, bool room) {
-    const Strip* weakest = worstOf(plan, group, [](const Strip& s) { return s.strain / s.breakingStrain; });
-    limits.push_back({LimitKind::breaks, weakest->place, weakest->strainAt_m, weakest->strain, weakest->breakingStrain,
-                      weakest->strain < weakest->breakingStrain, weakest->breakingSource});
+    // Cold, the first bend takes the whole curve against the limit of the second.
+    const bool cold = how == boat::Softened::soaked;
+    const Strip* weakest = cold ? worstOf(plan, group, [](const Strip& s) { return s.firstStrain / s.breakingStrain; })
+                                : worstOf(plan, group, [](const Strip& s) { return s.strain / s.breakingStrain; });
+    const double strain = cold ? weakest->firstStrain : weakest->strain;
+    limits.push_back({LimitKind::breaks, weakest->place, weakest->strainAt_m, strain, weakest->breakingStrain,
+                      strain < weakest->breakingStrain, weakest->breakingSource});
     if (const auto hot = how == boat::Softened::no ? std::nullopt : hotBreakingStrain(how, grainSlope)) {
-        const Strip* torn = worstOf(plan, group, [](const Strip& s) { return s.hotStrain; });
-        limits.push_back({LimitKind::breaksHot, torn->place, torn->strainAt_m, torn->hotStrain, torn->hotBreakingStrain,
-                          torn->hotStrain < torn->hotBreakingStrain, hot->source});
+        const Strip* torn = worstOf(plan, group, [](const Strip& s) { return s.firstStrain; });
+        limits.push_back({LimitKind::breaksHot, torn->place, torn->strainAt_m, torn->firstStrain,
+                          torn->firstBreakingStrain, torn->firstStrain < torn->firstBreakingStrain, hot->source});
     }
     const Strip* tightest = worstOf(plan, group, [](const Strip& s) { return s.strain; });
     if (!room || tightest->strain <= 0) return;

@@ -48,11 +48,11 @@ void bend(Strip& strip, const Course& course, const line::Line& line, const Laye
     strip.strain = strained.value;
     strip.strainAt_m = strained.place.at_m;
     strip.radiusOverThickness = strained.value > 0 ? 1 / (2 * strained.value) : endless;
-    if (strip.hotBreakingStrain > 0) {
+    if (strip.firstBreakingStrain > 0) {
         const Peak hot = greatest(
             course, line, runs.bent,
             [&](const line::Place& p) { return layer.thicknessAt(p.at_m) * bendOf(course, layer, p) / 2; }, tapers);
-        strip.hotStrain = hot.value;
+        strip.firstStrain = hot.value;
         if (share == 0) strip.strainAt_m = hot.place.at_m;
     }
     strip.strainRadius_m = strip.radiusOverThickness * layer.thicknessAt(strip.strainAt_m);
@@ -95,13 +95,13 @@ std::vector<Strip> stripsOf(const boat::Stack& stack, const std::vector<const wo
         strip.breakingSource = bendings[group].breakingSource;
         if (strips.bentBefore) {
             const auto hot = hotBreakingStrain(strips.bentBefore->how, stack.grainSlope);
-            if (hot) strip.hotBreakingStrain = hot->value;
+            strip.firstBreakingStrain = hot ? hot->value : strip.breakingStrain;
         }
         bend(strip, course, line, layer, runs, strips);
         strip.chanceOfBreaking = wood::chanceOfBreaking(strip.strain, strip.breakingStrain);
-        if (strip.hotBreakingStrain > 0) {
+        if (strip.firstBreakingStrain > 0) {
             strip.chanceOfBreaking =
-                std::max(strip.chanceOfBreaking, wood::chanceOfBreaking(strip.hotStrain, strip.hotBreakingStrain));
+                std::max(strip.chanceOfBreaking, wood::chanceOfBreaking(strip.firstStrain, strip.firstBreakingStrain));
         }
         strip.finishedLength_m =
             lengthBeside(line, course.side, layer.middle, runs.finished.from_m, runs.finished.to_m, &kept);

@@ -34,11 +34,11 @@ struct Strip {
     measure::Source breakingSource;
     double modulus_Pa = 0;
     measure::Source modulusSource;
-    // While it was softened by heat the strip was strained by the whole curve, and had a limit of its own
-    // (softened.hpp). Both 0 where it was not.
-    double hotStrain = 0;
-    double hotBreakingStrain = 0;
-    double chanceOfBreaking = 0;     // hot or dry, whichever is likelier
+    // When it was bent before, softened, the strip was strained by the whole curve; its limit then is that of hot wood
+    // (softened.hpp) or, where it was only soaked, of dry wood. Both 0 where it was not bent before.
+    double firstStrain = 0;
+    double firstBreakingStrain = 0;
+    double chanceOfBreaking = 0;     // in the first bend or the second, whichever is likelier
     double radiusOverThickness = 0;  // least of R / t
     double finishedLength_m = 0;     // in the finished piece, along its own middle
     double cutLength_m = 0;          // with over-run, along its own middle

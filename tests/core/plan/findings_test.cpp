@@ -212,6 +212,7 @@ TEST(Findings, SoakedStripsWantToDryBeforeGlue) {
     EXPECT_FALSE(finding.limited);
     EXPECT_NE(finding.text.find("keep 30 %"), std::string::npos) << finding.text;
     EXPECT_EQ(finding.text.find("hot"), std::string::npos) << finding.text;
+    EXPECT_NE(finding.text.find("first strained by the whole curve"), std::string::npos) << finding.text;
 
     piece.glue.humidity = 0.8;
     const Finding never = the(findingsFor(piece), "dry_before_glue");

@@ -158,14 +158,14 @@ TEST(PrintPlans, HasTheKeysThatScriptsRelyOn) {
 TEST(PrintPlans, AHeatedStripHasItsOwnLimitAndAPieceInPlaceItsStressLeft) {
     boat::Piece piece = made::stem();
     const auto printed = [&] { return Json::parse(printPlans(boatOf({piece})))["pieces"][0]; };
-    EXPECT_FALSE(printed()["stack"]["strips"][0].contains("hot_strain_pct"));
+    EXPECT_FALSE(printed()["stack"]["strips"][0].contains("first_bend_strain_pct"));
     EXPECT_TRUE(printed()["form"]["stress_left"].is_null());
     piece.stack.strips[0].bentBefore = boat::BentBefore{boat::Softened::steamed, 0.5};
     piece.form.kind = boat::FormKind::inPlace;
     const Json json = printed();
     const Json& strip = json["stack"]["strips"][0];
-    EXPECT_NEAR(strip["hot_strain_pct"].get<double>(), 2 * strip["strain_pct"].get<double>(), 1e-5);
-    EXPECT_LT(strip["hot_strain_pct"].get<double>(), strip["hot_breaks_at_pct"].get<double>());
+    EXPECT_NEAR(strip["first_bend_strain_pct"].get<double>(), 2 * strip["strain_pct"].get<double>(), 1e-5);
+    EXPECT_LT(strip["first_bend_strain_pct"].get<double>(), strip["first_bend_breaks_at_pct"].get<double>());
     const Json& left = json["form"]["stress_left"];
     for (const char* key : {"end_moment_N_m", "peel_MPa", "at", "ends", "surface_MPa"}) {
         EXPECT_TRUE(left.contains(key)) << key;

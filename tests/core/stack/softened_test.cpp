@@ -99,14 +99,31 @@ TEST(Softened, HotTheWholeCurveCountsDryTheRest) {
     const StackPlan dry = planOn(line, stackOf(4, 0.006));
     const StackPlan steamed = planOn(line, bentBefore(boat::Softened::steamed, 0.75));
     for (std::size_t i = 0; i < 4; ++i) {
-        EXPECT_NEAR(steamed.strips[i].hotStrain, dry.strips[i].strain, 1e-12);
+        EXPECT_NEAR(steamed.strips[i].firstStrain, dry.strips[i].strain, 1e-12);
         EXPECT_NEAR(steamed.strips[i].strain, dry.strips[i].strain / 4, 1e-12);
-        EXPECT_EQ(dry.strips[i].hotBreakingStrain, 0);
+        EXPECT_EQ(dry.strips[i].firstBreakingStrain, 0);
         EXPECT_LT(steamed.strips[i].chanceOfBreaking, dry.strips[i].chanceOfBreaking);
     }
     ASSERT_NE(limitOf(steamed, LimitKind::breaksHot), nullptr);
     EXPECT_TRUE(limitOf(steamed, LimitKind::breaksHot)->met);
     EXPECT_EQ(limitOf(dry, LimitKind::breaksHot), nullptr);
+}
+
+// Water alone raises no limit that is known: what breaks a dry strip breaks it in its first bend, however much it
+// keeps.
+TEST(Softened, SoakedTheFirstBendBreaksAsADryStripDoes) {
+    const line::Line line = made::arc(-0.25, 1.0);
+    const StackPlan dry = planOn(line, stackOf(4, 0.006));
+    const StackPlan soaked = planOn(line, bentBefore(boat::Softened::soaked, 0.75));
+    for (std::size_t i = 0; i < 4; ++i) {
+        EXPECT_NEAR(soaked.strips[i].firstStrain, dry.strips[i].strain, 1e-12);
+        EXPECT_NEAR(soaked.strips[i].strain, dry.strips[i].strain / 4, 1e-12);
+        EXPECT_NEAR(soaked.strips[i].chanceOfBreaking, dry.strips[i].chanceOfBreaking, 1e-12);
+    }
+    EXPECT_GT(dry.strips[0].chanceOfBreaking, 0.5);
+    EXPECT_NEAR(limitOf(soaked, LimitKind::breaks)->value, limitOf(dry, LimitKind::breaks)->value, 1e-12);
+    EXPECT_FALSE(limitOf(soaked, LimitKind::breaks)->met);
+    EXPECT_EQ(limitOf(soaked, LimitKind::breaksHot), nullptr);
 }
 
 // Radius 10 thicknesses: 5 % of strain; published least radii of steamed wood go there, with a strap only.
