@@ -2,6 +2,7 @@
 
 #include <QEvent>
 #include <QPainter>
+#include <QResizeEvent>
 #include <QVBoxLayout>
 #include <algorithm>
 #include <utility>
@@ -39,6 +40,7 @@ AnswerNote::AnswerNote(plan::Question question, const QString& pathBegins, QWidg
         label->setWordWrap(true);
         label->setTextFormat(Qt::PlainText);
         label->setTextInteractionFlags(Qt::TextSelectableByMouse);
+        label->setAlignment(Qt::AlignLeft | Qt::AlignTop);
     }
 }
 
@@ -54,10 +56,11 @@ int AnswerNote::heightForWidth(int width) const {
     QString shape = textShape(sentence_->text(), sentence_->font());
     if (!reason_->isHidden()) shape += u'\n' + textShape(reason_->text(), reason_->font());
     const std::pair key(width, shape);
-    if (const auto known = heights_.find(key); known != heights_.end()) return known->second;
+    const int least = width == this->width() ? kept_ : 0;
+    if (const auto known = heights_.find(key); known != heights_.end()) return std::max(least, known->second);
     if (heights_.size() > mostHeights) heights_.clear();
     const int under = reason_->isHidden() ? 0 : gridStep / 2 + reason_->heightForWidth(width);
-    return heights_[key] = sentence_->heightForWidth(width) + under;
+    return std::max(least, heights_[key] = sentence_->heightForWidth(width) + under);
 }
 
 void AnswerNote::place() {
@@ -72,7 +75,8 @@ void AnswerNote::measureAnew() {
     place();
 }
 
-void AnswerNote::resizeEvent(QResizeEvent*) {
+void AnswerNote::resizeEvent(QResizeEvent* event) {
+    if (event->size().width() != event->oldSize().width()) kept_ = 0;
     place();
 }
 
@@ -98,7 +102,9 @@ void AnswerNote::show(const Shown& shown) {
                      : tr("Out of date: the piece as it stands cannot be planned (%1).").arg(shown.reason);
         if (!shown.plan) sentence = tr("There is no plan yet.");
     }
-    if (sentence_->text() == sentence && reason_->text() == reason) return;
+    const bool gives = kept_ > 0 && !followsHand(shown);
+    kept_ = followsHand(shown) && isVisible() ? height() : 0;
+    if (sentence_->text() == sentence && reason_->text() == reason && !gives) return;
     if (sentence_->text() != sentence) sentence_->setText(sentence);
     if (reason_->text() != reason) reason_->setText(reason);
     if (reason_->isHidden() != reason.isEmpty()) reason_->setVisible(!reason.isEmpty());

@@ -22,7 +22,7 @@ using Heights = std::map<std::pair<int, QString>, int>;
 // The answer in one sentence, and under it why the piece as it stands has none.
 //
 // Places its two labels itself: while a point is dragged the sentence changes with every plan, and the panels round it
-// are laid out anew only when it takes another height.
+// are laid out anew only when it takes more height; what it needs no longer it gives back when the hand rests.
 class AnswerNote : public QWidget {
     Q_OBJECT
 public:
@@ -42,6 +42,7 @@ private:
     void measureAnew();
 
     mutable Heights heights_;  // layouts ask again and again
+    int kept_ = 0;             // height that is kept while the hand moves
     plan::Question question_;
     QString pathBegins_;  // of the part of the piece that this panel is about: "line"
     QLabel* sentence_;
