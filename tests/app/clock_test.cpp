@@ -1,6 +1,7 @@
 // The day's clock: its keys, what it shows, that a crash loses nothing, and that what happened lands in the boat.
 #include <QApplication>
 #include <QDir>
+#include <QElapsedTimer>
 #include <QLabel>
 #include <QSettings>
 #include <QSignalSpy>
@@ -322,15 +323,19 @@ private slots:
         Bench bench;
         bench.action("dryFit")->trigger();
         auto* screen = clockOf(bench);
+        QElapsedTimer sinceBegun;  // from before the day begins until after its task is done
+        sinceBegun.start();
         QTest::keyClick(screen, Qt::Key_Return);
         QTest::qWait(2100);
         QTest::keyClick(screen, Qt::Key_Space);
+        const double most_s = 1 + double(sinceBegun.elapsed()) / 1000;  // times are kept to the second
         QTest::keyClick(screen, Qt::Key_S);
         QTest::keyClick(screen, Qt::Key_E);
         QVERIFY(bench.piece().record.back().dryFit);
         const boat::Rates planned = bench.piece().crew.rates;
         QTest::keyClick(screen, Qt::Key_R);
-        QVERIFY(bench.piece().crew.rates.stackStrip_s <= 3 && bench.piece().crew.rates.stackStrip_s >= 2);
+        QVERIFY(bench.piece().crew.rates.stackStrip_s >= 2);
+        QVERIFY2(bench.piece().crew.rates.stackStrip_s <= most_s, qPrintable(QString::number(most_s)));
         QCOMPARE(bench.document().undoStack().count(), 2);
         bench.action("undo")->trigger();
         QVERIFY(bench.piece().crew.rates == planned);
