@@ -16,6 +16,7 @@
 #include "app/clock/gauge.hpp"
 #include "app/window/main_window.hpp"
 #include "core/boat/file.hpp"
+#include "tests/app/own_home.hpp"
 #include "tests/app/window_bench.hpp"
 
 using namespace fayline;
@@ -77,13 +78,7 @@ class ClockTest : public QObject {
     Q_OBJECT
 
 public:
-    static void initMain() {
-        static const QTemporaryDir home;
-        qputenv("XDG_CONFIG_HOME", home.path().toUtf8());
-        qputenv("XDG_DATA_HOME", home.path().toUtf8());
-        QCoreApplication::setOrganizationName("fayline");
-        QCoreApplication::setApplicationName("fayline");
-    }
+    static void initMain() { useHomeOfItsOwn(); }
 
 private slots:
     void init() { QSettings().clear(); }

@@ -7,6 +7,7 @@
 #include <QTest>
 
 #include "core/boat/file.hpp"
+#include "tests/app/own_home.hpp"
 #include "tests/app/window_bench.hpp"
 
 using namespace fayline;
@@ -25,14 +26,7 @@ class FilesTest : public QObject {
     Q_OBJECT
 
 public:
-    static void initMain() {
-        // Settings of a home of its own, never the user's.
-        static const QTemporaryDir home;
-        qputenv("XDG_CONFIG_HOME", home.path().toUtf8());
-        qputenv("XDG_DATA_HOME", home.path().toUtf8());
-        QCoreApplication::setOrganizationName("fayline");
-        QCoreApplication::setApplicationName("fayline");
-    }
+    static void initMain() { useHomeOfItsOwn(); }
 
 private slots:
     void init() { QSettings().clear(); }

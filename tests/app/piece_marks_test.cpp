@@ -8,6 +8,7 @@
 #include <QThread>
 
 #include "core/boat/file.hpp"
+#include "tests/app/own_home.hpp"
 #include "tests/app/window_bench.hpp"
 
 using namespace fayline;
@@ -30,13 +31,7 @@ class PieceMarksTest : public QObject {
     Q_OBJECT
 
 public:
-    static void initMain() {
-        static const QTemporaryDir home;
-        qputenv("XDG_CONFIG_HOME", home.path().toUtf8());
-        qputenv("XDG_DATA_HOME", home.path().toUtf8());
-        QCoreApplication::setOrganizationName("fayline");
-        QCoreApplication::setApplicationName("fayline");
-    }
+    static void initMain() { useHomeOfItsOwn(); }
 
 private slots:
     void everyPieceButTheCurrentGetsTheMarkOfItsPlan() {

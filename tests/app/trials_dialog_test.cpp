@@ -13,6 +13,7 @@
 
 #include "core/boat/file.hpp"
 #include "core/plan/trials.hpp"
+#include "tests/app/own_home.hpp"
 #include "tests/app/window_bench.hpp"
 
 using namespace fayline;
@@ -55,13 +56,7 @@ class TrialsDialogTest : public QObject {
     Q_OBJECT
 
 public:
-    static void initMain() {
-        static const QTemporaryDir home;
-        qputenv("XDG_CONFIG_HOME", home.path().toUtf8());
-        qputenv("XDG_DATA_HOME", home.path().toUtf8());
-        QCoreApplication::setOrganizationName("fayline");
-        QCoreApplication::setApplicationName("fayline");
-    }
+    static void initMain() { useHomeOfItsOwn(); }
 
 private slots:
     void saysWhatToGiveUntilAllIsThere();

@@ -23,6 +23,7 @@
 #include "app/window/panel_stack.hpp"
 #include "core/boat/file.hpp"
 #include "core/measure/units.hpp"
+#include "tests/app/own_home.hpp"
 #include "tests/app/window_bench.hpp"
 
 using namespace fayline;
@@ -32,14 +33,7 @@ class WindowTest : public QObject {
     Q_OBJECT
 
 public:
-    static void initMain() {
-        // Settings of a home of its own, never the user's.
-        static const QTemporaryDir home;
-        qputenv("XDG_CONFIG_HOME", home.path().toUtf8());
-        qputenv("XDG_DATA_HOME", home.path().toUtf8());
-        QCoreApplication::setOrganizationName("fayline");
-        QCoreApplication::setApplicationName("fayline");
-    }
+    static void initMain() { useHomeOfItsOwn(); }
 
 private slots:
     void init() { QSettings().clear(); }
