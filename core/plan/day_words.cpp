@@ -69,8 +69,10 @@ std::string ownGlueWords(const boat::OwnAdhesive& own, const measure::Display& d
 
 std::string chanceWords(const DayStudy& study) {
     const schedule::Days& days = study.days;
+    // Where all days agree, three in as many could yet go otherwise at 95 % confidence: (1 - 3/n)^n = 0.05 (derived).
+    const double error = days.error > 0 ? days.error : 3.0 / std::max(1, days.count);
     std::string text = "On " + writeShare(days.chanceInTime, 3) + " of " + std::to_string(days.count) +
-                       " simulated days every face is closed in time, give or take " + writeShare(days.error) +
+                       " simulated days every face is closed in time, give or take " + writeShare(error) +
                        "; every cup is used up in time on " + writeShare(days.chanceCups, 3) + ".";
     const auto left = [](double margin_s) {
         return margin_s < 0 ? writeDuration(-margin_s) + " too late" : writeDuration(margin_s) + " in hand";

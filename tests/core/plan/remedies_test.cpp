@@ -80,6 +80,15 @@ TEST(Remedies, TheStudyHasThePotLivesOfTheCupAndTheTray) {
     EXPECT_NE(chanceWords(study).find("give or take"), std::string::npos);
 }
 
+TEST(Remedies, DaysThatAllAgreeProveNoCertainty) {
+    DayStudy study;
+    study.days = {.count = 10'000, .chanceInTime = 1, .error = 0, .chanceCups = 1};
+    EXPECT_NE(chanceWords(study).find("give or take 0.03 %"), std::string::npos) << chanceWords(study);
+    study.days.chanceInTime = 0.9;
+    study.days.error = 0.003;
+    EXPECT_NE(chanceWords(study).find("give or take 0.3 %"), std::string::npos) << chanceWords(study);
+}
+
 TEST(OwnGlue, ThatCannotBeMixedOrContradictsItselfIsSaid) {
     boat::OwnAdhesive own;
     own.name = "Mine";
