@@ -11,6 +11,13 @@
 namespace fayline::app {
 
 struct Shown {
+    Shown();
+    Shown(const Shown& other);
+    Shown(Shown&& other) noexcept;
+    Shown& operator=(const Shown& other);
+    Shown& operator=(Shown&& other) noexcept;
+    ~Shown();
+
     boat::Piece piece;
     int pieceIndex = -1;                     // -1: the boat has no piece; all else is then empty
     std::shared_ptr<const plan::Plan> plan;  // the last good one; null before the first

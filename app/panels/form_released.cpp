@@ -61,7 +61,9 @@ void FormPanel::makeFewer() {
         "fewerHead", tr("If a strip breaks at the bench"), false, {words},
         [words](const std::shared_ptr<const Shown>& shown) {
             if (!upToDate(*shown)) return;
-            const plan::Shop shop{shown->display, shown->species};
+            plan::Shop shop;
+            shop.display = shown->display;
+            shop.species = shown->species;
             words->say(text(plan::oneFewerText(plan::withOneFewer(shown->piece, shop, *shown->plan), *shown->plan)));
         });
 }

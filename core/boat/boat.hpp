@@ -4,6 +4,9 @@
 // temperatures in degrees Celsius; shares (slope of grain, waste) as fractions of one, moisture as a fraction of the
 // dry mass. Defaults stand here, in one place, as member initialisers; file.hpp names each key of the project file.
 //
+// What many files copy is copied, compared and destroyed in boat.cpp: written out by the compiler in each file that
+// does so, it takes seconds of every build.
+//
 // `at_m` is arc length along the fair line from its first point. It may lie outside 0..length where strips run past.
 #pragma once
 
@@ -45,6 +48,14 @@ enum class Describes { innerFace, middle, outerFace };  // which line of the sta
 enum class Side { left, right };                        // as seen by someone walking from the first point to the last
 
 struct LineInput {
+    LineInput();
+    LineInput(const LineInput& other);
+    LineInput(LineInput&& other) noexcept;
+    LineInput& operator=(const LineInput& other);
+    LineInput& operator=(LineInput&& other) noexcept;
+    ~LineInput();
+    bool operator==(const LineInput& other) const;
+
     std::vector<Point> points;
     double readTo_m = measure::sixteenth_m;
     double fairWithin_m = measure::sixteenth_m;  // 0 interpolates
@@ -54,8 +65,6 @@ struct LineInput {
     Describes describes = Describes::innerFace;
     Side stripsOn = Side::left;
     Kept kept;
-
-    bool operator==(const LineInput&) const = default;
 };
 
 enum class Softened { no, soaked, steamed, boiled };
@@ -115,6 +124,14 @@ struct Scarf {
 };
 
 struct Stack {
+    Stack();
+    Stack(const Stack& other);
+    Stack(Stack&& other) noexcept;
+    Stack& operator=(const Stack& other);
+    Stack& operator=(Stack&& other) noexcept;
+    ~Stack();
+    bool operator==(const Stack& other) const;
+
     std::vector<Strips> strips{Strips{.count = 8}};  // from the form outwards
     std::vector<int> gluings;                        // after which strips a gluing ends; empty: all in one go
     double ripAllowance_m = 0.003;                   // on each edge
@@ -130,8 +147,6 @@ struct Stack {
     std::optional<Scarf> scarfedEnd;
     std::vector<Planed> planedAfter;  // in any order, no two at one place; linear between, level beyond
     Kept kept;
-
-    bool operator==(const Stack&) const = default;
 };
 
 enum class FormKind { solid, posts, inPlace };
@@ -146,6 +161,14 @@ struct Post {
 };
 
 struct Form {
+    Form();
+    Form(const Form& other);
+    Form(Form&& other) noexcept;
+    Form& operator=(const Form& other);
+    Form& operator=(Form&& other) noexcept;
+    ~Form();
+    bool operator==(const Form& other) const;
+
     FormKind kind = FormKind::solid;
     bool letGo = true;
     std::vector<Post> posts;
@@ -155,8 +178,6 @@ struct Form {
     bool allowsForSpringback = true;  // false: the form has the wanted line itself
     std::optional<double> fixedAt_m;  // where form and wanted line are laid on each other; absent: where closing begins
     Kept kept;
-
-    bool operator==(const Form&) const = default;
 };
 
 enum class HoldKind { clamp, prop, jack, screw, strap, wedge };
@@ -249,6 +270,14 @@ struct Hull {
 };
 
 struct Holding {
+    Holding();
+    Holding(const Holding& other);
+    Holding(Holding&& other) noexcept;
+    Holding& operator=(const Holding& other);
+    Holding& operator=(Holding&& other) noexcept;
+    ~Holding();
+    bool operator==(const Holding& other) const;
+
     double gapLimit_m = 0.0005;
     Pads pads = Pads::hold;
     From from = From::start;
@@ -259,8 +288,6 @@ struct Holding {
     Backbone backbone;
     Hull hull;
     Kept kept;
-
-    bool operator==(const Holding&) const = default;
 };
 
 enum class Faces { planed, sanded, sawn };
@@ -398,6 +425,14 @@ struct LetGo {
 };
 
 struct Record {        // what really happened at a glue-up or a dry fit
+    Record();
+    Record(const Record& other);
+    Record(Record&& other) noexcept;
+    Record& operator=(const Record& other);
+    Record& operator=(Record&& other) noexcept;
+    ~Record();
+    bool operator==(const Record& other) const;
+
     std::string when;  // 2026-05-02T08:30
     bool dryFit = false;
     std::optional<double> air_C;
@@ -406,11 +441,17 @@ struct Record {        // what really happened at a glue-up or a dry fit
     std::vector<LetGo> letGo;
     std::string notes;
     Kept kept;
-
-    bool operator==(const Record&) const = default;
 };
 
 struct Piece {
+    Piece();
+    Piece(const Piece& other);
+    Piece(Piece&& other) noexcept;
+    Piece& operator=(const Piece& other);
+    Piece& operator=(Piece&& other) noexcept;
+    ~Piece();
+    bool operator==(const Piece& other) const;
+
     std::string name;
     LineInput line;
     Stack stack;
@@ -421,8 +462,6 @@ struct Piece {
     Stock stock;
     std::vector<Record> record;
     Kept kept;
-
-    bool operator==(const Piece&) const = default;
 };
 
 // The user's own wood and glue, beside those in resources/.
@@ -498,6 +537,14 @@ struct OwnAdhesive {
 };
 
 struct Boat {
+    Boat();
+    Boat(const Boat& other);
+    Boat(Boat&& other) noexcept;
+    Boat& operator=(const Boat& other);
+    Boat& operator=(Boat&& other) noexcept;
+    ~Boat();
+    bool operator==(const Boat& other) const;
+
     std::string name;
     std::string notes;
     Kept boatKept;  // of the object "boat"
@@ -508,8 +555,6 @@ struct Boat {
     std::vector<Trial> trials;
     std::vector<Piece> pieces;
     Kept kept;  // of the whole file
-
-    bool operator==(const Boat&) const = default;
 };
 
 }  // namespace fayline::boat

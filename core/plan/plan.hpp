@@ -40,6 +40,13 @@ enum class About { line, stack, form, holding, glue, schedule, stock };
 
 // A risk: shown beside the number, never in the way of working on.
 struct Finding {
+    Finding();
+    Finding(const Finding& other);
+    Finding(Finding&& other) noexcept;
+    Finding& operator=(const Finding& other);
+    Finding& operator=(Finding&& other) noexcept;
+    ~Finding();
+
     Severity severity = Severity::note;
     About about = About::line;
     std::string code;  // short and stable: strip_breaks
@@ -59,6 +66,13 @@ const char* severityText(Severity severity);
 const char* aboutText(About about);
 
 struct LinePlan {
+    LinePlan();
+    LinePlan(const LinePlan& other);
+    LinePlan(LinePlan&& other) noexcept;
+    LinePlan& operator=(const LinePlan& other);
+    LinePlan& operator=(LinePlan&& other) noexcept;
+    ~LinePlan();
+
     boat::LineInput of;  // what it is the line of
     line::FairLine fair;
     line::Place tightest;
@@ -69,6 +83,13 @@ struct LinePlan {
 
 // What follows the hand.
 struct HoldingPlan {
+    HoldingPlan();
+    HoldingPlan(const HoldingPlan& other);
+    HoldingPlan(HoldingPlan&& other) noexcept;
+    HoldingPlan& operator=(const HoldingPlan& other);
+    HoldingPlan& operator=(HoldingPlan&& other) noexcept;
+    ~HoldingPlan();
+
     std::vector<holding::StationPlace> stations;  // along the line; held.stations is in the same order
     holding::Held held;
     std::vector<holding::PressingNeed> pressing;  // at each station, in the same order
@@ -88,6 +109,13 @@ struct OtherOrder {
 
 // What takes longer than a frame: worked out when the hand has rested.
 struct HoldingStudy {
+    HoldingStudy();
+    HoldingStudy(const HoldingStudy& other);
+    HoldingStudy(HoldingStudy&& other) noexcept;
+    HoldingStudy& operator=(const HoldingStudy& other);
+    HoldingStudy& operator=(HoldingStudy&& other) noexcept;
+    ~HoldingStudy();
+
     std::vector<holding::ClosingStep> closing;  // in the order of closing
     holding::ClosingLoads closingLoads;         // what bears at those steps
     std::vector<OtherOrder> otherOrders;        // only where something bears too much while closing
@@ -108,6 +136,13 @@ struct Answer {
 };
 
 struct Plan {
+    Plan();
+    Plan(const Plan& other);
+    Plan(Plan&& other) noexcept;
+    Plan& operator=(const Plan& other);
+    Plan& operator=(Plan&& other) noexcept;
+    ~Plan();
+
     std::string piece;
     measure::Display display;
     LinePlan line;
@@ -127,6 +162,13 @@ struct Plan {
 
 // What a plan needs beside the piece.
 struct Shop {
+    Shop();
+    Shop(const Shop& other);
+    Shop(Shop&& other) noexcept;
+    Shop& operator=(const Shop& other);
+    Shop& operator=(Shop&& other) noexcept;
+    ~Shop();
+
     measure::Display display;
     std::vector<wood::Species> species;        // the user's own before the built-in ones
     std::vector<glue::Adhesive> adhesives;     // the user's own before the built-in ones

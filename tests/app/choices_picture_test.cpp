@@ -20,7 +20,9 @@ using namespace fayline::app;
 namespace {
 
 void deepen(Shown& shown) {
-    plan::Shop shop{shown.display, shown.species};
+    plan::Shop shop;
+    shop.display = shown.display;
+    shop.species = shown.species;
     shop.adhesives = glue::builtInAdhesives();
     const std::atomic<bool> stop{false};
     std::optional<plan::Plan> deeper = plan::deepen(shown.piece, shop, *shown.plan, stop);

@@ -15,7 +15,9 @@
 namespace fayline::app {
 
 inline plan::Shop shopOf(const Shown& shown) {
-    plan::Shop shop{shown.display, shown.species};
+    plan::Shop shop;
+    shop.display = shown.display;
+    shop.species = shown.species;
     shop.adhesives = shown.adhesives ? *shown.adhesives : glue::builtInAdhesives();
     return shop;
 }

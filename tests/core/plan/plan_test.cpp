@@ -180,9 +180,12 @@ TEST(MakePlan, TheRecordsAnswerCountsGlueUpsAndDryFits) {
         return plan.answers[static_cast<std::size_t>(Question::record)];
     };
     EXPECT_EQ(answer().figures, "nothing yet");
-    piece.record.push_back({.when = "2026-05-01T09:00", .dryFit = true});
+    piece.record.emplace_back();
+    piece.record.back().when = "2026-05-01T09:00";
+    piece.record.back().dryFit = true;
     EXPECT_EQ(answer().figures, "one dry fit");
-    piece.record.push_back({.when = "2026-05-02T08:30"});
+    piece.record.emplace_back();
+    piece.record.back().when = "2026-05-02T08:30";
     piece.record.back().letGo.resize(2);
     EXPECT_EQ(answer().figures, "one glue-up and one dry fit");
     EXPECT_EQ(
