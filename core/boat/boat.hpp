@@ -33,11 +33,15 @@ struct Kept {
     bool operator==(const Kept& other) const { return unknown == other.unknown; }
 };
 
+// Which coordinate of a point was read; the other is a line of the grid (station, waterline) and exact.
+enum class Read { both, x, y };
+
 struct Point {
     std::string label;
     double x_m = 0;
     double y_m = 0;
     std::array<std::string, 2> written;  // x and y as the user wrote them; empty where typed nowhere
+    Read read = Read::both;
     bool mustPass = false;
     Kept kept;
 
@@ -136,7 +140,7 @@ struct Stack {
     std::vector<int> gluings;                        // after which strips a gluing ends; empty: all in one go
     double ripAllowance_m = 0.003;                   // on each edge
     std::vector<Width> widths{Width{}};              // in any order, no two at one place; linear between, level beyond
-    double glueLine_m = 0.00015;
+    double glueLine_m = 0.0003;
     double moisture = 0.10;
     double serviceMoisture = 0.12;
     double grainSlope = 0.03;
@@ -279,6 +283,7 @@ struct Holding {
     bool operator==(const Holding& other) const;
 
     double gapLimit_m = 0.0005;
+    std::optional<double> glueLineVaries_m;  // by how much the glue line may vary between pads; absent: by its own thickness
     Pads pads = Pads::hold;
     From from = From::start;
     std::vector<Tool> tools;
@@ -314,7 +319,7 @@ struct Glue {
     Faces faces = Faces::planed;
     double wetOut_kg_m2 = 0.080;
     double spread_kg_m2 = 0.250;
-    bool bothFaces = true;
+    bool bothFaces = false;  // thickened glue on both faces of a joint; else on one
     double thinner = 0;
     double filler = 0.06;  // kg per kg of mix
     double waste = 0.15;
@@ -341,25 +346,46 @@ struct StationTimes {
 
 struct Rates {
     double mix_s = 240;
-    double wetOut_m2_s = 0.12 / 60;
-    double spread_m2_s = 0.10 / 60;
+    double wetOut_m2_s = 0.06 / 60;
+    double spread_m2_s = 0.06 / 60;
     double stackStrip_s = 30;
     double carry_s = 180;
     StationTimes station;
     double scrape_m_s = 0.5 / 60;
     double wipe_m2_s = 0.5 / 60;
     double sand_m2_s = 0.15 / 60;
-    double soak_s = 0;  // wait between wetting out and spreading
+    double soak_s = 300;  // wait between wetting out and spreading
     Kept kept;
 
     bool operator==(const Rates&) const = default;
+};
+
+// What goes wrong on some days: how often in a gluing, and the time it costs then.
+struct Mishap {
+    double chance = 0;  // 0..1
+    double lasts_s = 0;
+    Kept kept;
+
+    bool operator==(const Mishap&) const = default;
+};
+
+struct Mishaps {
+    Mishap stripBreaks{.chance = 0.03, .lasts_s = 600};
+    Mishap clampSlips{.chance = 0.10, .lasts_s = 180};
+    Mishap cupSpills{.chance = 0.02, .lasts_s = 360};
+    Kept kept;
+
+    bool operator==(const Mishaps&) const = default;
 };
 
 struct Crew {
     int hands = 2;
     double startAt_s = 8.5 * 3600;  // whole seconds after midnight
     Rates rates;
-    double uncertain = 0.20;
+    double uncertain = 0.20;      // each task's own scatter
+    double pace = 0.20;           // scatter of the pace that all tasks of a day share
+    double glueUncertain = 0.15;  // scatter of a day's open time and pot life
+    Mishaps mishaps;
     Kept kept;
 
     bool operator==(const Crew&) const = default;
@@ -424,6 +450,15 @@ struct LetGo {
     bool operator==(const LetGo&) const = default;
 };
 
+struct MeasuredOn {  // the piece as it was when a record was made: later edits do not rewrite it
+    LineInput line;
+    Stack stack;
+    Form form;
+    Kept kept;
+
+    bool operator==(const MeasuredOn&) const = default;
+};
+
 struct Record {        // what really happened at a glue-up or a dry fit
     Record();
     Record(const Record& other);
@@ -439,6 +474,7 @@ struct Record {        // what really happened at a glue-up or a dry fit
     std::vector<TimeMark> marks;
     std::vector<AirMark> airs;  // the air as it was typed anew during the day
     std::vector<LetGo> letGo;
+    std::optional<MeasuredOn> on;
     std::string notes;
     Kept kept;
 };
@@ -452,6 +488,7 @@ struct Piece {
     ~Piece();
     bool operator==(const Piece& other) const;
 
+    std::string id;  // unique in the boat; outlives order and name
     std::string name;
     LineInput line;
     Stack stack;

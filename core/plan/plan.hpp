@@ -79,6 +79,9 @@ struct LinePlan {
     line::Misread misread;             // found by deepen: until then none is known of
     bool misreadSought = false;        // whether they have been looked for
     std::vector<line::Place> samples;  // every 10 mm and at both ends
+    std::vector<double> curvatureSd_per_m;  // at each sample: one standard deviation of its curvature
+    double radiusFrom_m = 0;                // of the tightest place, 19 times of 20
+    double radiusTo_m = 0;
 };
 
 // What follows the hand.
