@@ -15,6 +15,7 @@
 #include "app/paper/papers.hpp"
 #include "app/window/main_window.hpp"
 #include "core/boat/file.hpp"
+#include "core/glue/library_errors.hpp"
 #include "core/plan/print.hpp"
 
 using namespace fayline;
@@ -183,6 +184,7 @@ int run(const Asked& asked, int argc, char** argv) {
 }  // namespace
 
 int main(int argc, char** argv) {
+    glue::letLibraryReturnErrors();  // before any thread
     try {
         return run(readArguments({argv + 1, argv + argc}), argc, argv);
     } catch (const std::exception& error) {

@@ -90,12 +90,13 @@ void GluePanel::makeCoats() {
                      tr("Oily and dense woods want wiping or sanding, which takes time of the day")},
                     &boat::Glue::surfaceWork, {tr("nothing"), tr("wiped"), tr("sanded and wiped")});
     typed.addCoat({QStringLiteral("wetOut"), tr("Wet-out, a face"), QStringLiteral("wet_out_g_m2"),
-                   tr("Thin mix, on both faces of every glue line")},
+                   tr("Thin mix, on both faces of every joint")},
                   &boat::Glue::wetOut_kg_m2);
     typed.addCoat(
         {QStringLiteral("spreadCoat"), tr("Spread, a coat"), QStringLiteral("spread_g_m2"), tr("Thickened mix")},
         &boat::Glue::spread_kg_m2);
-    typed.addTick({QStringLiteral("bothFaces"), tr("Spread on both faces"), QStringLiteral("both_faces"), {}},
+    typed.addTick({QStringLiteral("bothFaces"), tr("Spread on both faces"), QStringLiteral("both_faces"),
+                   tr("Else on one face of each joint, which is usual")},
                   &boat::Glue::bothFaces);
     typed.addNumber(
         {QStringLiteral("filler"), tr("Filler, g to 100 g of mix"), QStringLiteral("filler_g_per_100g"), {}},
@@ -104,10 +105,11 @@ void GluePanel::makeCoats() {
                     tr("Weakens the cured resin; warm resin wets as well without")},
                    &boat::Glue::thinner);
     typed.addShare({QStringLiteral("waste"), tr("Waste"), QStringLiteral("waste_pct"),
-                    tr("What stays in cups, on rollers and in the squeeze-out")},
+                    tr("What stays in cups and on rollers; squeeze-out is counted apart")},
                    &boat::Glue::waste);
     typed.addNumber({QStringLiteral("pasteYield"), tr("Paste's yield stress, Pa"), QStringLiteral("paste_yield_Pa"),
-                     tr("What it takes to make the thickened mix flow: it says what pressure the glue line wants")},
+                     tr("Not published for filled epoxy (looked for), so a rule of thumb: syrup 0, ketchup 20 to 50, mayonnaise "
+                        "80 to 150, peanut butter 300 to 600. It says what pressure the glue line wants")},
                     &boat::Glue::pasteYield_Pa);
     connect(fields, &Fields::changeAsked, this, &Panel::changeAsked);
     addSection("coatsHead", tr("Coats"), false, {fields},

@@ -41,7 +41,7 @@ void GluePanel::makeAmounts() {
     auto* model = new FiguresModel(amountColumns(boat::MeasuredBy::scale), this);
     NotebookTable* table =
         figuresTable("amounts", tr("How much of what"), model,
-                     {{0, tr("of it the faces take")}, {1, tr("By weight")}, {2, tr("By volume")}}, 0);
+                     {{0, tr("left in cups, on tools")}, {1, tr("By weight")}, {2, tr("By volume")}}, 0);
     addSection("amountsHead", tr("Amounts"), true, {table}, [model](const std::shared_ptr<const Shown>& shown) {
         if (!shown->plan) return;
         model->name(amountColumns(shown->piece.glue.measuredBy));
@@ -60,9 +60,9 @@ void GluePanel::makeBatches() {
     auto* goingOff = new FiguresModel(goingOffColumns(), this);
     NotebookTable* times = figuresTable("goingOff", tr("When each cup goes off"), goingOff,
                                         {{0, QStringLiteral("00")},
-                                         {1, QStringLiteral("1 h 20 min")},
+                                         {1, QStringLiteral("00\u201300 min")},
                                          {2, QStringLiteral("00:00")},
-                                         {3, QStringLiteral("000.0 \u00b0C")}},
+                                         {3, QStringLiteral("000\u2013000 \u00b0C")}},
                                         0);
     addSection("batchesHead", tr("Cups"), true, {table, times},
                [batches, goingOff](const std::shared_ptr<const Shown>& shown) {
@@ -83,8 +83,8 @@ void GluePanel::makePotLife() {
     NotebookTable* table = figuresTable("vessels", tr("The same mix in other vessels"), model,
                                         {{0, tr("half of it in a tray")},
                                          {1, QStringLiteral("0000 g")},
-                                         {2, QStringLiteral("1 h 20 min")},
-                                         {3, QStringLiteral("000.0 \u00b0C")}},
+                                         {2, QStringLiteral("00\u201300 min")},
+                                         {3, QStringLiteral("000\u2013000 \u00b0C")}},
                                         0);
     auto* words = new SteadyWords(QStringLiteral("potLifeWords"), this);
     Section* section = addSection("potLifeHead", tr("Pot life"), true, {potLife_, table, words}, nullptr);

@@ -62,7 +62,7 @@ std::optional<AlongPlot::Picture> potLifePicture(const plan::Plan& plan, const b
     double shortest_s = INFINITY;
     for (const glue::Batch& batch : plan.day.glue.batches) {
         largest_kg = std::max(largest_kg, batch.mixed_kg());
-        shortest_s = std::min(shortest_s, batch.potLife_s);
+        shortest_s = std::min(shortest_s, batch.potLife_s.from);
     }
     AlongPlot::Picture picture;
     picture.display = display;

@@ -6,7 +6,9 @@
 
 #include "app/panels/reading.hpp"
 #include "core/glue/conditions.hpp"
+#include "core/measure/day_reading.hpp"
 #include "core/measure/day_text.hpp"
+#include "core/plan/day_words.hpp"
 
 namespace fayline::app {
 
@@ -78,11 +80,24 @@ const schedule::CupTimes* timesOf(const plan::Plan& plan, const glue::Batch& bat
     return nullptr;
 }
 
-// How hot it gets, with a shape beside it where it smokes.
-FigureCell heat(double peak_C, plan::Severity smoking, const measure::Display& display) {
-    FigureCell cell = figureWords(temperature(peak_C, display));
-    cell.sort = peak_C;
-    if (peak_C > glue::smokes_C) cell.severity = static_cast<int>(smoking);
+// Two numbers of a range as a narrow column has them.
+QString narrowRange(const std::string& words) {
+    return text(words).replace(QStringLiteral(" to "), QStringLiteral("\u2013"));
+}
+
+QString life(const glue::Between& lasts_s) {
+    return narrowRange(plan::lifeWords(lasts_s));
+}
+
+QString peak(const glue::Between& peak_C, const measure::Display& display) {
+    return narrowRange(plan::peakWords(peak_C, display));
+}
+
+// How hot it gets, with a shape beside it where it may smoke.
+FigureCell heat(const glue::Between& peak_C, plan::Severity smoking, const measure::Display& display) {
+    FigureCell cell = figureWords(peak(peak_C, display));
+    cell.sort = peak_C.to;
+    if (peak_C.to > glue::smokes_C) cell.severity = static_cast<int>(smoking);
     return cell;
 }
 
@@ -149,7 +164,20 @@ std::vector<FigureRow> amountRows(const Shown& shown) {
     if (glue.thinner_kg > 0)
         add(tr("Thinner"), glue.thinner_kg, std::nullopt, asGiven, severityOf(*shown.plan, {"thinned"}));
     add(tr("The mix"), glue.mixed_kg, glue.parts_m3[0] + glue.parts_m3[1], glue.adhesive.densitySource);
-    add(tr("of it the faces take"), glue.needed_kg, std::nullopt, glue.adhesive.spreadSource);
+    const measure::Source balance{"glue lines as thick as the strips' panel has them (derived)", measure::Mark::derived};
+    const measure::Source soaking{"a share of the wet-out, by how rough the faces are (common practice)",
+                                  measure::Mark::commonPractice};
+    const glue::Amounts& amounts = glue.amounts;
+    add(tr("held by the glue lines"), amounts.line_kg, std::nullopt, balance, severityOf(*shown.plan, {"starved_joint"}));
+    add(tr("soaks into the wood"), amounts.soaksIn_kg, std::nullopt, soaking);
+    add(tr("squeezed out"), amounts.squeezedOut_kg, std::nullopt, balance);
+    add(tr("left in cups, on tools"), amounts.waste_kg, std::nullopt, asGiven);
+    FigureRow each;
+    each.cells = {figureWords(tr("Spread on each joint")),
+                  figureWords(text(measure::typedCoat(std::round(1000 * amounts.perJoint_kg_m2()) / 1000))),
+                  figureWords({})};
+    each.cells[1].source = sourceText(glue.adhesive.spreadSource);
+    rows.push_back(std::move(each));
     FigureRow area;
     area.cells = {figureWords(tr("Faces, both of each glue line")),
                   figureWords(text(measure::writeArea(glue.area_m2, display))), figureWords({})};
@@ -199,9 +227,9 @@ std::vector<FigureRow> goingOffRows(const Shown& shown) {
     std::vector<FigureRow> rows;
     for (const glue::Batch& batch : plan.day.glue.batches) {
         FigureRow row;
-        FigureCell lasts = figureWords(duration(batch.potLife_s), duration(batch.useWithin_s));
+        FigureCell lasts = figureWords(life(batch.potLife_s), duration(batch.useWithin_s));
         lasts.source = sourceText(modelSource());
-        if (!batch.inTime) lasts.severity = static_cast<int>(plan::Severity::stop);
+        if (!batch.inTime) lasts.severity = severityOf(plan, {"cup_goes_off"});
         FigureCell useBy;
         if (const schedule::CupTimes* times = timesOf(plan, batch)) {
             const double start_s = shown.piece.crew.startAt_s;
@@ -209,8 +237,9 @@ std::vector<FigureRow> goingOffRows(const Shown& shown) {
                                 text(measure::writeClock(start_s + times->emptied_s)));
             if (times->margin_s() < 0) useBy.severity = static_cast<int>(plan::Severity::caution);
         }
-        FigureCell left = heat(batch.leftPeak_C, plan::Severity::stop, shown.display);
-        left.under = temperature(batch.fullPeak_C, shown.display);
+        FigureCell left = batch.leftPeak_C ? heat(*batch.leftPeak_C, plan::Severity::caution, shown.display)
+                                           : figureWords(tr("nothing"));
+        left.under = peak(batch.fullPeak_C, shown.display);
         left.source = sourceText(modelSource());
         row.cells = {figureWords(cupName(plan, batch)), lasts, useBy, left};
         row.cells[0].sort = batch.number;
@@ -235,7 +264,7 @@ std::vector<FigureRow> vesselRows(const Shown& shown) {
         FigureRow row;
         row.cells = {figureWords(tray ? (half ? tr("half of it in a tray") : tr("in a shallow tray"))
                                       : (half ? tr("half of it in a cup") : tr("in a deep cup"))),
-                     figureWords(mass(one.mixed_kg, shown.display)), figureWords(duration(one.potLife_s)),
+                     figureWords(mass(one.mixed_kg, shown.display)), figureWords(life(one.potLife_s)),
                      heat(one.peak_C, plan::Severity::note, shown.display)};
         row.cells[2].source = sourceText(modelSource());
         rows.push_back(std::move(row));
@@ -257,13 +286,14 @@ std::vector<FigureRow> conditionRows(const Shown& shown) {
         return cell;
     };
     const QString least = tr("%1 or more").arg(temperature(glue.adhesive.least_C, display));
+    const bool nightIsAssumed = shown.piece.glue.airOverNight_C == boat::Glue{}.airOverNight_C;
     std::vector<FigureRow> rows;
     rows.push_back(fact(tr("Air now"),
                         marked(temperature(shown.piece.glue.air_C, display), {"too_cold_for_glue", "hot_day"}), least,
                         glue.adhesive.leastSource));
     rows.push_back(fact(tr("Coldest until the next day"),
                         marked(temperature(glue.cure.leastAir_C, display), {"night_too_cold", "too_cold_for_glue"}),
-                        least, glue.adhesive.leastSource));
+                        nightIsAssumed ? tr("assumed; %1").arg(least) : least, glue.adhesive.leastSource));
     rows.push_back(fact(tr("Dew point"),
                         marked(temperature(glue.dewPoint_C, display), {"near_dew_point", "cold_wood_sweats"}),
                         tr("faces at %1 or more").arg(temperature(glue.dewPoint_C + glue::aboveDewPoint_K, display)),

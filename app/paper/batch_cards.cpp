@@ -9,6 +9,7 @@
 #include "app/paper/listing.hpp"
 #include "app/paper/marks.hpp"
 #include "core/measure/day_text.hpp"
+#include "core/plan/day_words.hpp"
 
 namespace fayline::app::paper {
 
@@ -81,21 +82,21 @@ Table cardOf(const boat::Piece& piece, const plan::Plan& plan, const plan::Gluin
 }
 
 QString heatText(const glue::Batch& batch, const measure::Display& display) {
-    QString text = QString("To be used up %1 after mixing began; it goes off after about %2.")
-                       .arg(durationText(batch.useWithin_s), durationText(batch.potLife_s));
-    // To ten degrees: the model knows it no better.
-    const auto hot = [&](double peak_C) {
-        return inOnePiece(QString::fromStdString(measure::writeTemperature(10 * std::round(peak_C / 10), display)));
+    QString text = QString("To be used up %1 after mixing began; it goes off after %2.")
+                       .arg(durationText(batch.useWithin_s),
+                            inOnePiece(QString::fromStdString(plan::lifeWords(batch.potLife_s))));
+    const auto hot = [&](const glue::Between& peak_C) {
+        return inOnePiece(QString::fromStdString(plan::peakWords(peak_C, display)));
     };
-    if (batch.fullPeak_C > glue::smokes_C) {
-        text += QString(" LEFT STANDING FULL IT HEATS ITSELF TO ABOUT %1: smoke, fire.").arg(hot(batch.fullPeak_C));
+    if (batch.fullPeak_C.to > glue::smokes_C) {
+        text += QString(" LEFT STANDING FULL IT CAN HEAT ITSELF TO %1: smoke, fire.").arg(hot(batch.fullPeak_C));
     } else {
-        text += QString(" Left standing full it warms to about %1.").arg(hot(batch.fullPeak_C));
+        text += QString(" Left standing full it warms to %1.").arg(hot(batch.fullPeak_C));
     }
-    if (batch.leftPeak_C > glue::smokes_C) {
-        text += QString(" Even what is left over reaches about %1: spread it out thin.").arg(hot(batch.leftPeak_C));
+    if (batch.leftPeak_C && batch.leftPeak_C->to > glue::smokes_C) {
+        text += QString(" Even what is left over can reach %1: spread it out thin.").arg(hot(*batch.leftPeak_C));
     }
-    if (!batch.inTime) text += " STOP: it takes longer to use up than it lasts.";
+    if (!batch.inTime) text += " STOP: it takes longer to use up than is safe to plan for.";
     return text;
 }
 
@@ -111,8 +112,9 @@ std::vector<Paragraph> notesOf(const boat::Piece& piece, const plan::Plan& plan)
     }
     if (!glue.adhesive.warning.empty()) notes.push_back({QString::fromStdString(glue.adhesive.warning), 2.7});
     notes.push_back(
-        {"Times after mixing are an estimate from the data sheet's pot life by a cup that heats itself (D); a cup "
-         "that feels warm is at its end whatever the clock says.",
+        {"Times after mixing are an estimate from the data sheet's pot life by a cup that heats itself (D), a range "
+         "since no sheet says how much heat its own cup lost; a cup that feels warm is at its end whatever the clock "
+         "says.",
          2.4});
     return notes;
 }
@@ -164,7 +166,7 @@ std::vector<Sheet> batchCards(const boat::Piece& piece, const plan::Plan& plan, 
             Table card = cardOf(piece, plan, day, batch);
             if (plan.day.gluings.size() > 1) card.title.prepend(QString("Gluing %1, ").arg(day.job.gluing + 1));
             listing.blocks.push_back(card);
-            listing.blocks.push_back(Paragraph{heatText(batch, plan.display), 2.9, batch.fullPeak_C > glue::smokes_C});
+            listing.blocks.push_back(Paragraph{heatText(batch, plan.display), 2.9, batch.fullPeak_C.to > glue::smokes_C});
         }
     }
     listing.blocks.push_back(

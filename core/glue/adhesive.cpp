@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/glue/ratio.hpp"
+#include "core/measure/display.hpp"
 #include "core/measure/input_error.hpp"
 
 namespace fayline::glue {
@@ -69,7 +70,8 @@ void checkRatios(const Adhesive& adhesive, const std::string& path) {
     if (std::abs(std::log(byVolume / byWeight)) > std::log1p(ratiosAgreeWithin)) {
         throw measure::InputError(path + ".parts_by_weight",
                                   "contradicts parts_by_volume: by the densities the ratio by volume weighs " +
-                                      std::to_string(byVolume) + " to 1, not " + std::to_string(byWeight),
+                                      measure::writeNumber(byVolume, 4) + " to 1, not " +
+                                      measure::writeNumber(byWeight, 4),
                                   "give ratios and densities from one data sheet");
     }
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "core/measure/input_error.hpp"
 
@@ -64,50 +65,105 @@ void measureOut(Batch& batch, double mixed_kg, const boat::Glue& glue, const Adh
     batch.thinner_kg = thickened ? 0 : glue.thinner * batch.mixed_kg();
 }
 
+// One of `count` equal batches.
+Batch oneOf(int count, const BatchNeed& need, const boat::Glue& glue, const Adhesive& adhesive, const Fitted& fitted) {
+    Batch batch;
+    batch.use = need.use;
+    batch.gluing = need.gluing;
+    measureOut(batch, need.needed_kg / count, glue, adhesive);
+    batch.area_m2 = need.area_m2 / count;
+    batch.takes_s = need.mix_s + batch.area_m2 / need.rate_m2_s;
+    const Fill fill = fillOf(glue.vessel, glue.cup_m3, batch.mixed_kg(), adhesive.mixDensity_kg_m3());
+    batch.fills = fill.share;
+    const PotLifeRange life = potLifeRange(fitted, fill, glue.air_C);
+    batch.potLife_s = life.lasts_s;
+    batch.fullPeak_C = life.peak_C;
+    batch.useWithin_s = shareOfPotLife * batch.potLife_s.from;
+    batch.inTime = batch.takes_s <= batch.useWithin_s;
+    return batch;
+}
+
+// A count beyond which mixing takes longer than using it up: no smaller ones are tried.
+bool mostlyMixing(const Batch& batch, const BatchNeed& need) {
+    return batch.takes_s <= need.mix_s * 1.2;
+}
+
 }  // namespace
 
 std::vector<Batch> batchesFor(const BatchNeed& need, const boat::Glue& glue, const Adhesive& adhesive,
-                              const Kinetics& kinetics, int firstNumber) {
+                              const Fitted& fitted, int firstNumber) {
     if (!(need.needed_kg > 0)) return {};
     const double density = adhesive.mixDensity_kg_m3();
-    const auto oneOf = [&](int count) {
-        Batch batch;
-        batch.use = need.use;
-        batch.gluing = need.gluing;
-        measureOut(batch, need.needed_kg / count, glue, adhesive);
-        batch.area_m2 = need.area_m2 / count;
-        batch.takes_s = need.mix_s + batch.area_m2 / need.rate_m2_s;
-        const Fill fill = fillOf(glue.vessel, glue.cup_m3, batch.mixed_kg(), density);
-        batch.fills = fill.share;
-        batch.potLife_s = potLife(kinetics, fill, glue.air_C, glue.air_C).lasts_s;
-        batch.useWithin_s = shareOfPotLife * batch.potLife_s;
-        batch.inTime = batch.takes_s <= batch.useWithin_s;
-        return batch;
-    };
-    // Smaller batches last longer and are used up sooner: the first count that fits is the fewest.
-    const double least = need.needed_kg / density / (fillsAtMost * glue.cup_m3);
+    const bool limited = !fitted.massKnown() && glue.vessel == boat::Vessel::cup;
+    const double inVessel_kg = fillsAtMost * glue.cup_m3 * density;
+    const double most_kg = limited ? std::min(inVessel_kg, mostInCup_kg) : inVessel_kg;
+    const double least = need.needed_kg / most_kg;
     if (!(least <= mostBatches)) {
         throw measure::InputError("glue.cup_ml",
                                   "the glue would fill this vessel more than " + std::to_string(mostBatches) + " times",
-                                  "give a larger vessel, or less glue to spread");
+                                  most_kg < inVessel_kg ? "give a tray, or less glue to spread"
+                                                        : "give a larger vessel, or less glue to spread");
     }
-    int count = std::max(1, static_cast<int>(std::ceil(least - 1e-9)));
-    Batch batch = oneOf(count);
-    while (batch.fills > fillsAtMost * (1 + 1e-9) && count < mostBatches) batch = oneOf(++count);
-    const int bySize = count;
-    while (!batch.inTime && count < mostBatches && batch.takes_s > need.mix_s * 1.2) batch = oneOf(++count);
-    // Where mixing alone takes too long no number helps: as many as the vessel asks for, and said to be late.
-    if (!batch.inTime) batch = oneOf(count = bySize);
-
-    batch.leftPeak_C = batch.fullPeak_C = glue.air_C;
-    const auto peakOf = [&](double mass_kg) {
-        return potLife(kinetics, fillOf(glue.vessel, glue.cup_m3, mass_kg, density), glue.air_C, glue.air_C).peak_C;
+    const auto tooMuch = [&](const Batch& batch) {
+        return batch.fills > fillsAtMost * (1 + 1e-9) || (limited && batch.mixed_kg() > mostInCup_kg * (1 + 1e-9));
     };
-    if (glue.waste > 0) batch.leftPeak_C = peakOf(batch.mixed_kg() * glue.waste / (1 + glue.waste));
-    batch.fullPeak_C = peakOf(batch.mixed_kg());
+    // Smaller batches last longer and are used up sooner: the first count that fits is the fewest.
+    int count = std::max(1, static_cast<int>(std::ceil(least - 1e-9)));
+    Batch batch = oneOf(count, need, glue, adhesive, fitted);
+    while (tooMuch(batch) && count < mostBatches) batch = oneOf(++count, need, glue, adhesive, fitted);
+    const Batch bySize = batch;
+    const int countBySize = count;
+    while (!batch.inTime && count < mostBatches && !mostlyMixing(batch, need)) {
+        batch = oneOf(++count, need, glue, adhesive, fitted);
+    }
+    // Where mixing alone takes too long no number helps: as many as the vessel asks for, and said to be late.
+    if (!batch.inTime) {
+        batch = bySize;
+        count = countBySize;
+    }
+    if (glue.waste > 0) {
+        const double left_kg = batch.mixed_kg() * glue.waste / (1 + glue.waste);
+        batch.leftPeak_C =
+            potLifeRange(fitted, fillOf(glue.vessel, glue.cup_m3, left_kg, density), glue.air_C).peak_C;
+    }
     std::vector<Batch> batches(static_cast<std::size_t>(count), batch);
     for (std::size_t i = 0; i < batches.size(); ++i) batches[i].number = firstNumber + static_cast<int>(i);
     return batches;
+}
+
+std::vector<CupRemedy> cupRemediesFor(const BatchNeed& need, const boat::Glue& glue, const Adhesive& adhesive,
+                                      const Fitted& fitted, const std::vector<Adhesive>& adhesives) {
+    std::vector<CupRemedy> tried;
+    const auto add = [&tried](CupRemedyKind kind, const Batch& batch, const std::string& name = {}) {
+        tried.push_back({kind, name, batch.mixed_kg(), batch.takes_s, batch.potLife_s, batch.inTime});
+    };
+    Batch smaller;
+    for (int count = 1; count <= mostBatches; ++count) {
+        smaller = oneOf(count, need, glue, adhesive, fitted);
+        if (smaller.inTime || mostlyMixing(smaller, need)) break;
+    }
+    add(CupRemedyKind::smallerCups, smaller);
+    if (glue.vessel == boat::Vessel::cup) {
+        boat::Glue poured = glue;
+        poured.vessel = boat::Vessel::tray;
+        add(CupRemedyKind::tray, batchesFor(need, poured, adhesive, fitted, 1).front());
+    }
+    const double now_s = potLifeRange(fitted, fillOf(glue.vessel, glue.cup_m3, smaller.mixed_kg(),
+                                                     adhesive.mixDensity_kg_m3()), glue.air_C).lasts_s.likely;
+    std::vector<std::pair<double, const Adhesive*>> slower;
+    for (const Adhesive& other : adhesives) {
+        if (other.kind != adhesive.kind || other.id == adhesive.id || other.least_C > glue.air_C) continue;
+        if (other.potLives.empty() || other.openTime_s <= adhesive.openTime_s) continue;
+        slower.emplace_back(other.openTime_s, &other);
+    }
+    std::ranges::stable_sort(slower, {}, &std::pair<double, const Adhesive*>::first);
+    for (const auto& [openTime_s, other] : slower) {
+        const Batch batch = batchesFor(need, glue, *other, fitWithEnds(*other, "adhesives"), 1).front();
+        if (!(batch.potLife_s.likely > now_s)) continue;
+        add(CupRemedyKind::slowerGlue, batch, other->name);
+        if (batch.inTime) break;
+    }
+    return tried;
 }
 
 }  // namespace fayline::glue

@@ -1,4 +1,5 @@
-// Batches of one use: the fewest equal ones that fit the vessel and are used up before they go off.
+// Batches of one use: the fewest equal ones that fit the vessel, hold no more than a cup should and are used up before
+// they go off.
 #pragma once
 
 #include <string>
@@ -20,6 +21,11 @@ struct BatchNeed {
 
 // In order, numbered from `firstNumber`. Throws InputError (`glue.cup_ml`) for more than mostBatches.
 std::vector<Batch> batchesFor(const BatchNeed& need, const boat::Glue& glue, const Adhesive& adhesive,
-                              const Kinetics& kinetics, int firstNumber);
+                              const Fitted& fitted, int firstNumber);
+
+// What was tried where those batches are not used up in time: smaller cups, a tray, and each slower glue of the kind that
+// may be used in this air, until one of them mends it.
+std::vector<CupRemedy> cupRemediesFor(const BatchNeed& need, const boat::Glue& glue, const Adhesive& adhesive,
+                                      const Fitted& fitted, const std::vector<Adhesive>& adhesives);
 
 }  // namespace fayline::glue

@@ -3,7 +3,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <memory>
+#include <new>
 
 #include "core/glue/pot_life.hpp"
 #include "core/measure/input_error.hpp"
@@ -40,12 +42,15 @@ struct Fit {
         return kinetics;
     }
 
-    // Logarithm of computed over given time.
+    // Logarithm of computed over given time; not a number where the equation could not be integrated.
     double misfit(const Kinetics& kinetics, const PotLifePoint& point) const {
         const double density = adhesive->mixDensity_kg_m3();
         const Fill fill = fillOf(boat::Vessel::cup, vesselOverMix * point.mass_kg / density, point.mass_kg, density);
-        const double lasts_s = potLife(kinetics, fill, point.at_C, point.at_C).lasts_s;
-        return std::log(std::min(lasts_s, 1e9) / point.lasts_s);
+        Kinetics ofSheet = kinetics;
+        ofSheet.lossFactor *= kinetics.sheetLoss;
+        const PotLifeOf life = potLife(ofSheet, fill, point.at_C, point.at_C);
+        return life.settled ? std::log(std::min(life.lasts_s, 1e9) / point.lasts_s)
+                            : std::numeric_limits<double>::quiet_NaN();
     }
 };
 
@@ -53,7 +58,9 @@ int misfits(const gsl_vector* by, void* with, gsl_vector* out) {
     const Fit& fit = *static_cast<const Fit*>(with);
     const Kinetics kinetics = fit.at(by);
     for (std::size_t i = 0; i < fit.adhesive->potLives.size(); ++i) {
-        gsl_vector_set(out, i, fit.misfit(kinetics, fit.adhesive->potLives[i]));
+        const double misfit = fit.misfit(kinetics, fit.adhesive->potLives[i]);
+        if (!std::isfinite(misfit)) return GSL_EBADFUNC;
+        gsl_vector_set(out, i, misfit);
     }
     return GSL_SUCCESS;
 }
@@ -76,8 +83,14 @@ double spread(const std::vector<PotLifePoint>& points, double PotLifePoint::*mem
     return ratio ? (*most).*member / (*least).*member : (*most).*member - (*least).*member;
 }
 
-// Few unknowns, each of them once: Newton's method with secants would do, least squares does as well.
-Kinetics solve(Fit& fit) {
+[[noreturn]] void cannotBeFitted(const std::string& path) {
+    throw measure::InputError(path + ".pot_life_min", "no cure comes out that lasts so long",
+                              "give the pot life of the data sheet, with the temperature and the mass it is for");
+}
+
+// Few unknowns, each of them once: Newton's method with secants would do, least squares does as well. Where it ends
+// without having settled, the misfit says how far off it is.
+Kinetics solve(Fit& fit, const std::string& path) {
     const std::size_t points = fit.adhesive->potLives.size();
     const std::size_t unknowns = fit.unknowns();
     gsl_multifit_nlinear_parameters parameters = gsl_multifit_nlinear_default_parameters();
@@ -86,27 +99,29 @@ Kinetics solve(Fit& fit) {
         gsl_multifit_nlinear_alloc(gsl_multifit_nlinear_trust, &parameters, points, unknowns),
         gsl_multifit_nlinear_free);
     const std::unique_ptr<gsl_vector, void (*)(gsl_vector*)> begin(gsl_vector_calloc(unknowns), gsl_vector_free);
+    if (!work || !begin) throw std::bad_alloc();
     gsl_multifit_nlinear_fdf problem{};
     problem.f = misfits;
     problem.n = points;
     problem.p = unknowns;
     problem.params = &fit;
-    gsl_multifit_nlinear_init(begin.get(), &problem, work.get());
+    if (gsl_multifit_nlinear_init(begin.get(), &problem, work.get()) != GSL_SUCCESS) cannotBeFitted(path);
     int why = 0;
-    gsl_multifit_nlinear_driver(40, 1e-7, 1e-9, 1e-9, nullptr, nullptr, &why, work.get());
+    const int ended = gsl_multifit_nlinear_driver(40, 1e-7, 1e-9, 1e-9, nullptr, nullptr, &why, work.get());
+    if (ended != GSL_SUCCESS && ended != GSL_EMAXITER && ended != GSL_ENOPROG) cannotBeFitted(path);
     return fit.at(gsl_multifit_nlinear_position(work.get()));
 }
 
-}  // namespace
+bool heats(const Adhesive& adhesive) {
+    return adhesive.kind == boat::AdhesiveKind::epoxy;
+}
 
-Kinetics fitKinetics(const Adhesive& adhesive, const std::string& path) {
+// From `assumed`, of which heat, capacity and the loss of the sheet's cup stay as they are.
+Kinetics fitFrom(const Adhesive& adhesive, const Kinetics& assumed, const std::string& path) {
     checkPoints(adhesive, path);
-    // The library's default is to abort the program; what it cannot do shows in the misfit.
-    gsl_error_handler_t* const handler = gsl_set_error_handler_off();
     const PotLifePoint& first = adhesive.potLives.front();
-    Fit fit{&adhesive, {}, false, false};
+    Fit fit{&adhesive, assumed, false, false};
     fit.start.reference_C = first.at_C;
-    if (adhesive.kind != boat::AdhesiveKind::epoxy) fit.start.heat_J_kg = 0;
     // As if the cup stayed at its temperature.
     fit.start.rate_per_s = 1;
     fit.start.rate_per_s = filmReaches(fit.start, first.at_C, fit.start.gel) / first.lasts_s;
@@ -115,26 +130,52 @@ Kinetics fitKinetics(const Adhesive& adhesive, const std::string& path) {
     all.energy = points > 1 && spread(adhesive.potLives, &PotLifePoint::at_C, false) >= temperaturesDiffer_K;
     all.loss = fit.start.heat_J_kg > 0 && points > (all.energy ? 2u : 1u) &&
                spread(adhesive.potLives, &PotLifePoint::mass_kg, true) >= massesDiffer;
-    Kinetics kinetics = solve(fit);
+    // Where the points say what cups lose, nothing is assumed of the sheet's own.
+    if (all.loss) fit.start.sheetLoss = 1;
+    Kinetics kinetics = solve(fit, path);
     if (all.energy || all.loss) {
         // Two points of a mass may be met by a heat loss near to the usual and by one many times that; from what meets
         // them best with the usual one, the nearer is found.
         all.start = kinetics;
         fit = all;
-        kinetics = solve(fit);
+        kinetics = solve(fit, path);
     }
     kinetics.energyFitted = all.energy;
     kinetics.lossFitted = all.loss;
     for (const PotLifePoint& point : adhesive.potLives) {
-        kinetics.worstMisfit = std::max(kinetics.worstMisfit, std::expm1(std::abs(fit.misfit(kinetics, point))));
+        const double misfit = fit.misfit(kinetics, point);
+        if (!std::isfinite(misfit)) cannotBeFitted(path);
+        kinetics.worstMisfit = std::max(kinetics.worstMisfit, std::expm1(std::abs(misfit)));
     }
-    gsl_set_error_handler(handler);
+    return kinetics;
+}
+
+}  // namespace
+
+Kinetics fitKinetics(const Adhesive& adhesive, const std::string& path) {
+    Kinetics usual;
+    if (!heats(adhesive)) usual.heat_J_kg = 0;
+    const Kinetics kinetics = fitFrom(adhesive, usual, path);
     const bool likely = kinetics.energy_J_mol >= leastEnergy_J_mol && kinetics.energy_J_mol <= mostEnergy_J_mol;
     if (!likely || kinetics.worstMisfit > pointsMeetWithin - 1) {
         throw measure::InputError(path + ".more_pot_lives", "the points contradict each other",
                                   "give pot lives that fall as it gets warmer and the mix larger");
     }
     return kinetics;
+}
+
+Fitted fitWithEnds(const Adhesive& adhesive, const std::string& path) {
+    Fitted fitted{fitKinetics(adhesive, path), {}};
+    if (!heats(adhesive)) return fitted;
+    Kinetics slow;
+    slow.sheetLoss = leastSheetLoss;
+    slow.heat_J_kg = leastHeat_J_kg;
+    slow.capacity_J_kgK = mostCapacity_J_kgK;
+    Kinetics quick;
+    quick.sheetLoss = mostSheetLoss;
+    fitted.ends.push_back(fitFrom(adhesive, slow, path));
+    if (!fitted.likely.lossFitted) fitted.ends.push_back(fitFrom(adhesive, quick, path));
+    return fitted;
 }
 
 }  // namespace fayline::glue

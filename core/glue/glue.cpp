@@ -42,6 +42,23 @@ void addUp(GluePlan& plan) {
     plan.mixed_kg = plan.parts_kg[0] + plan.parts_kg[1];
 }
 
+Amounts amountsOf(const GluePlan& plan, const boat::Glue& glue) {
+    Amounts amounts;
+    const double density = plan.adhesive.mixDensity_kg_m3();
+    for (const GlueLine& line : plan.lines) {
+        amounts.joint_m2 += line.area_m2;
+        amounts.wanted_kg += line.area_m2 * line.thickness_m * density;
+        // What end grain drinks beyond other faces goes into it for good.
+        amounts.soaksIn_kg += 2 * line.area_m2 * glue.wetOut_kg_m2 * (soaksIn(glue.faces) + (line.scarf ? endGrainDrinks : 0));
+    }
+    amounts.applied_kg = plan.needed_kg / (1 + glue.waste);
+    const double left_kg = amounts.applied_kg - amounts.soaksIn_kg;
+    amounts.line_kg = std::min(amounts.wanted_kg, left_kg);
+    amounts.squeezedOut_kg = left_kg - amounts.line_kg;
+    amounts.waste_kg = plan.mixed_kg - amounts.applied_kg;
+    return amounts;
+}
+
 std::vector<VesselTried> vesselsFor(const GluePlan& plan, const boat::Glue& glue) {
     double largest_kg = 0;
     for (const Batch& batch : plan.batches) largest_kg = std::max(largest_kg, batch.mixed_kg());
@@ -51,7 +68,7 @@ std::vector<VesselTried> vesselsFor(const GluePlan& plan, const boat::Glue& glue
         for (const boat::Vessel vessel : {boat::Vessel::cup, boat::Vessel::tray}) {
             const double mixed_kg = share * largest_kg;
             const Fill fill = fillOf(vessel, glue.cup_m3, mixed_kg, plan.adhesive.mixDensity_kg_m3());
-            const PotLifeOf life = potLife(plan.kinetics, fill, glue.air_C, glue.air_C);
+            const PotLifeRange life = potLifeRange(plan.fitted, fill, glue.air_C);
             tried.push_back({vessel, mixed_kg, life.lasts_s, life.peak_C});
         }
     }
@@ -59,6 +76,23 @@ std::vector<VesselTried> vesselsFor(const GluePlan& plan, const boat::Glue& glue
 }
 
 }  // namespace
+
+double soaksIn(boat::Faces faces) {
+    switch (faces) {
+        case boat::Faces::planed:
+            return 1.0 / 3;
+        case boat::Faces::sanded:
+            return 1.0 / 2;
+        case boat::Faces::sawn:
+            return 2.0 / 3;
+    }
+    return 1.0 / 3;
+}
+
+double usedWithin(const GluePlan& plan, const boat::Glue& glue, double mixed_kg, double air_C) {
+    const Fill fill = fillOf(glue.vessel, glue.cup_m3, mixed_kg, plan.adhesive.mixDensity_kg_m3());
+    return shareOfPotLife * potLifeRange(plan.fitted, fill, air_C).lasts_s.from;
+}
 
 double slowdownAt(double air_C) {
     constexpr double reference_C = 20;
@@ -81,7 +115,8 @@ GluePlan planGlue(const boat::Glue& glue, const boat::Crew& crew, const std::vec
     GluePlan plan;
     plan.adhesive = adhesiveNamed(glue.adhesive, "glue.adhesive", adhesives);
     checkRatios(plan.adhesive, "glue.adhesive");
-    plan.kinetics = fitKinetics(plan.adhesive, "glue.adhesive");
+    plan.fitted = fitWithEnds(plan.adhesive, "glue.adhesive");
+    plan.kinetics = plan.fitted.likely;
     plan.lines = lines;
     plan.openTime_s = openTime(plan.adhesive, plan.kinetics, glue.air_C);
     plan.slowdown = slowdownAt(glue.air_C);
@@ -111,11 +146,15 @@ GluePlan planGlue(const boat::Glue& glue, const boat::Crew& crew, const std::vec
         for (const BatchNeed& use : uses) {
             plan.needed_kg += use.needed_kg;
             const std::vector<Batch> batches =
-                batchesFor(use, glue, plan.adhesive, plan.kinetics, static_cast<int>(plan.batches.size()) + 1);
+                batchesFor(use, glue, plan.adhesive, plan.fitted, static_cast<int>(plan.batches.size()) + 1);
+            if (plan.cupRemedies.empty() && !batches.empty() && !batches.front().inTime) {
+                plan.cupRemedies = cupRemediesFor(use, glue, plan.adhesive, plan.fitted, adhesives);
+            }
             plan.batches.insert(plan.batches.end(), batches.begin(), batches.end());
         }
     }
     addUp(plan);
+    plan.amounts = amountsOf(plan, glue);
     plan.vessels = vesselsFor(plan, glue);
     plan.cure = planCure(plan.adhesive, plan.kinetics, glue, closedAt_s);
     return plan;

@@ -7,7 +7,10 @@
 #include <cmath>
 #include <limits>
 #include <memory>
+#include <new>
 #include <numbers>
+
+#include "core/measure/input_error.hpp"
 
 namespace fayline::glue {
 
@@ -101,15 +104,25 @@ PotLifeOf potLife(const Kinetics& kinetics, const Fill& fill, double air_C, doub
     const std::unique_ptr<gsl_odeiv2_step, FreeStep> step(gsl_odeiv2_step_alloc(gsl_odeiv2_step_rk8pd, 2));
     const std::unique_ptr<gsl_odeiv2_control, FreeStep> control(gsl_odeiv2_control_y_new(1e-9, 1e-7));
     const std::unique_ptr<gsl_odeiv2_evolve, FreeStep> evolve(gsl_odeiv2_evolve_alloc(2));
+    if (!step || !control || !evolve) throw std::bad_alloc();
 
     double at_s = 0;
-    // No step is longer than what the curve between two steps bears.
+    // No step is longer than what the curve between two steps bears, nor than what an explicit step stays stable at where
+    // little glue lies spread out and comes to the temperature of the air within seconds.
     const double longest_s = 0.02 / rate(kinetics, 0.3, std::max(air_C, mix_C) + zero_K);
+    const double stable_s = 3 / cup.cooling_per_s;
     double next_s = longest_s;
     double state[2] = {0, mix_C + zero_K};
     double slope[2];
     slopes(0, state, slope, const_cast<Cup*>(&cup));
-    PotLifeOf result{std::numeric_limits<double>::infinity(), mix_C, 0, {}, {}, {}};
+    PotLifeOf result;
+    result.lasts_s = std::numeric_limits<double>::infinity();
+    result.peak_C = mix_C;
+    const auto unsettled = [&result] {
+        result.settled = false;
+        result.lasts_s = result.peak_C = result.peakAt_s = std::numeric_limits<double>::quiet_NaN();
+        return result;
+    };
     const auto keep = [&] {
         if (!withCurve) return;
         result.at_s.push_back(at_s);
@@ -119,12 +132,13 @@ PotLifeOf potLife(const Kinetics& kinetics, const Fill& fill, double air_C, doub
     keep();
     while (at_s < week_s) {
         const Point before{at_s, state[0], slope[0]};
-        next_s = std::min(next_s, longest_s * (1 + 20 * before.value * before.value));
+        next_s = std::min({next_s, longest_s * (1 + 20 * before.value * before.value), stable_s});
         if (gsl_odeiv2_evolve_apply(evolve.get(), control.get(), step.get(), &system, &at_s, week_s, &next_s, state) !=
             GSL_SUCCESS) {
-            break;
+            return unsettled();
         }
         slopes(at_s, state, slope, const_cast<Cup*>(&cup));
+        if (!std::isfinite(state[0]) || !std::isfinite(state[1])) return unsettled();
         if (before.value < kinetics.gel && state[0] >= kinetics.gel) {
             result.lasts_s = whenReached(before, {at_s, state[0], slope[0]}, kinetics.gel);
         }
@@ -139,15 +153,41 @@ PotLifeOf potLife(const Kinetics& kinetics, const Fill& fill, double air_C, doub
     return result;
 }
 
-PotLifeByMass potLifeByMass(const Kinetics& kinetics, const Adhesive& adhesive, boat::Vessel vessel, double vessel_m3,
+PotLifeRange potLifeRange(const Fitted& fitted, const Fill& fill, double air_C) {
+    const auto of = [&](const Kinetics& kinetics) {
+        PotLifeOf life = potLife(kinetics, fill, air_C, air_C);
+        if (!life.settled) {
+            throw measure::InputError("glue.adhesive", "how long this mix lasts in its vessel cannot be worked out",
+                                      "give the pot life of its data sheet, with temperature and mass");
+        }
+        return life;
+    };
+    const PotLifeOf likely = of(fitted.likely);
+    PotLifeRange range{{likely.lasts_s, likely.lasts_s, likely.lasts_s}, {likely.peak_C, likely.peak_C, likely.peak_C}};
+    const auto widen = [](Between& between, double value) {
+        between.from = std::min(between.from, value);
+        between.to = std::max(between.to, value);
+    };
+    for (const Kinetics& end : fitted.ends) {
+        const PotLifeOf life = of(end);
+        if (!fitted.massKnown()) widen(range.lasts_s, life.lasts_s);
+        widen(range.peak_C, life.peak_C);
+    }
+    return range;
+}
+
+PotLifeByMass potLifeByMass(const Fitted& fitted, const Adhesive& adhesive, boat::Vessel vessel, double vessel_m3,
                             double air_C) {
     constexpr int masses = 24;
     const double density = adhesive.mixDensity_kg_m3();
-    PotLifeByMass lives{vessel, {}, {}};
+    PotLifeByMass lives{vessel, {}, {}, {}, {}};
     for (int i = 1; i <= masses; ++i) {
         const double mass_kg = vessel_m3 * density * i / masses;
+        const Between lasts_s = potLifeRange(fitted, fillOf(vessel, vessel_m3, mass_kg, density), air_C).lasts_s;
         lives.mass_kg.push_back(mass_kg);
-        lives.lasts_s.push_back(potLife(kinetics, fillOf(vessel, vessel_m3, mass_kg, density), air_C, air_C).lasts_s);
+        lives.lasts_s.push_back(lasts_s.likely);
+        lives.from_s.push_back(lasts_s.from);
+        lives.to_s.push_back(lasts_s.to);
     }
     return lives;
 }

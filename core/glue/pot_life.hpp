@@ -9,8 +9,13 @@
 // alpha = 0.577 (Flory and Stockmayer, 1/sqrt(3), M). K is such that the data sheet's own pot life comes out in a cup
 // twice as large as the mix. Other glues do not heat themselves: H = 0. A film follows Arrhenius alone.
 //
-// An estimate, and to be told as one: a cup's real loss of heat is not known, and data sheets mean different things by
-// pot life.
+// What no sheet says: how much heat its own cup lost while its pot life was measured. The likeliest is that of a cup in
+// still air. It may have been less (a foam cup) or a good deal more (a tin in a bath that is kept at its temperature): then
+// the resin is quicker than the sheet lets believe, and the cup on the bench goes off sooner, a larger one much sooner.
+// So every pot life and every peak is told with what comes out at both ends of that assumption, unless pot lives of two
+// masses say what the cups lose. No table of pot life against mass is published (looked for).
+//
+// An estimate, and to be told as one: data sheets mean different things by pot life.
 #pragma once
 
 #include <array>
@@ -36,6 +41,7 @@ struct Kinetics {
     double capacity_J_kgK = 2.1e3;
     double gel = 0.577;
     double lossFactor = 1;      // on the heat loss of every vessel, where points of different mass say so
+    double sheetLoss = 1;       // on that of the data sheet's own cup besides: assumed
     double worstMisfit = 0;     // of the points fitted, share of their time
     bool energyFitted = false;  // two or more points at different temperatures
     bool lossFitted = false;
@@ -54,20 +60,44 @@ struct Fill {
 // convection and radiation, C) after the mix's own resistance of depth over three times 0.2 W/(m K) (M, D).
 Fill fillOf(boat::Vessel vessel, double vessel_m3, double mass_kg, double density_kg_m3);
 
+// The heat that the data sheet's cup lost, over that of a cup in still air: 0.6 with walls and bottom of 3 mm of foam
+// (0.035 W/(m K)), 6 with walls and bottom in a bath of water (300 W/(m2 K)). Of 100 g in a cup twice as large 0.68 and 5.5
+// come out (D); the materials' values are common practice, no source.
+inline constexpr double leastSheetLoss = 0.6;
+inline constexpr double mostSheetLoss = 6;
+// The least heat and the most heat capacity of such mixes: 400 to 500 J/g and 1.8 to 2.2 J/(g K) (M). They bound the peak
+// from below; from above the values of the model itself do.
+inline constexpr double leastHeat_J_kg = 400e3;
+inline constexpr double mostCapacity_J_kgK = 2.2e3;
+
 // How fast the cure goes at `air_C` against `reference_C`: Arrhenius.
 double speedAgainst(const Kinetics& kinetics, double air_C, double reference_C);
 
-// The kinetics that the glue's points give. One point: K. Points at temperatures that differ by 3 K or more give E as
-// well, masses that differ by half or more the heat loss, as far as there are as many points as unknowns; all points
-// meet at least squares of the logarithms of their times.
+// What the glue's points give.
+struct Fitted {
+    Kinetics likely;
+    // At both ends of what is assumed: the slow and mild one, the quick and hot one. Empty for a glue that does not heat
+    // itself. Where the points say what cups lose, both meet them and differ in their heat alone.
+    std::vector<Kinetics> ends;
+
+    bool massKnown() const { return ends.empty() || likely.lossFitted; }
+};
+
+// The likeliest kinetics that the glue's points give. One point: K. Points at temperatures that differ by 3 K or more
+// give E as well, masses that differ by half or more the heat loss, as far as there are as many points as unknowns; all
+// points meet at least squares of the logarithms of their times.
 // Throws InputError with `path` (of the glue) for points that no energy between 20 and 150 kJ/mol meets within a factor
 // of two.
 Kinetics fitKinetics(const Adhesive& adhesive, const std::string& path);
+
+// The same with both ends of what is assumed. Throws as fitKinetics does.
+Fitted fitWithEnds(const Adhesive& adhesive, const std::string& path);
 
 struct PotLifeOf {
     double lasts_s = 0;  // from mixing until it is used up; infinity: not within a week
     double peak_C = 0;   // if it is left in the vessel
     double peakAt_s = 0;
+    bool settled = true;  // false: the equation could not be integrated, and the times are not a number
     // For a plot, if asked for.
     std::vector<double> at_s;
     std::vector<double> mix_C;
@@ -78,13 +108,31 @@ struct PotLifeOf {
 // peak, taken at the steps, within 1 K.
 PotLifeOf potLife(const Kinetics& kinetics, const Fill& fill, double air_C, double mix_C, bool withCurve = false);
 
+// The likeliest and the ends between which it may lie.
+struct Between {
+    double likely = 0;
+    double from = 0;
+    double to = 0;
+};
+
+struct PotLifeRange {
+    Between lasts_s;  // infinity: not within a week. One value where the points say what cups lose.
+    Between peak_C;
+};
+
+// What becomes of a fill mixed at the temperature of the air. Throws InputError from `glue.adhesive` where the equation
+// cannot be integrated.
+PotLifeRange potLifeRange(const Fitted& fitted, const Fill& fill, double air_C);
+
 // How long a mix lasts by how much of it there is in its vessel, in air of `air_C` and mixed at that.
 struct PotLifeByMass {
     boat::Vessel vessel = boat::Vessel::cup;
     std::vector<double> mass_kg;  // ascending, up to a full vessel
-    std::vector<double> lasts_s;
+    std::vector<double> lasts_s;  // the likeliest
+    std::vector<double> from_s;
+    std::vector<double> to_s;
 };
-PotLifeByMass potLifeByMass(const Kinetics& kinetics, const Adhesive& adhesive, boat::Vessel vessel, double vessel_m3,
+PotLifeByMass potLifeByMass(const Fitted& fitted, const Adhesive& adhesive, boat::Vessel vessel, double vessel_m3,
                             double air_C);
 
 // Time until a film that stays at `air_C` is cured to `cured` (0..1, not 1), seconds.

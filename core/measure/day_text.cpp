@@ -4,17 +4,12 @@
 #include <cmath>
 #include <cstdio>
 
+#include "core/measure/figures.hpp"
 #include "core/measure/units.hpp"
 
 namespace fayline::measure {
 
 namespace {
-
-std::string fixed(double value, int decimals) {
-    std::array<char, 64> text{};
-    std::snprintf(text.data(), text.size(), "%.*f", decimals, value);
-    return text.data();
-}
 
 std::string wholes(double value, const char* one, const char* more) {
     const auto count = static_cast<long long>(std::llround(value));
@@ -26,18 +21,18 @@ std::string wholes(double value, const char* one, const char* more) {
 std::string writeMass(double mass_kg, const Display& display) {
     if (display.weights == WeightUnit::ounce) {
         const double ounces = mass_kg / ounce_kg;
-        return ounces < 32 ? fixed(ounces, 1) + " oz" : fixed(mass_kg / pound_kg, 1) + " lb";
+        return ounces < 32 ? fixedFigures(ounces, 1) + " oz" : fixedFigures(mass_kg / pound_kg, 1) + " lb";
     }
     const double grams = 1000 * mass_kg;
-    if (grams >= 1000) return fixed(mass_kg, 2) + " kg";
-    return fixed(grams, grams < 10 ? 1 : 0) + " g";
+    if (grams >= 1000) return fixedFigures(mass_kg, 2) + " kg";
+    return fixedFigures(grams, grams < 10 ? 1 : 0) + " g";
 }
 
 std::string writeVolume(double volume_m3, const Display& display) {
-    if (display.volumes == VolumeUnit::fluidOunce) return fixed(volume_m3 / fluidOunceUs_m3, 1) + " fl oz";
+    if (display.volumes == VolumeUnit::fluidOunce) return fixedFigures(volume_m3 / fluidOunceUs_m3, 1) + " fl oz";
     const double millilitres = 1e6 * volume_m3;
-    if (millilitres >= 1000) return fixed(millilitres / 1000, 2) + " l";
-    return fixed(millilitres, millilitres < 10 ? 1 : 0) + " ml";
+    if (millilitres >= 1000) return fixedFigures(millilitres / 1000, 2) + " l";
+    return fixedFigures(millilitres, millilitres < 10 ? 1 : 0) + " ml";
 }
 
 std::string writeArea(double area_m2, const Display& display) {
@@ -49,16 +44,16 @@ std::string writeDuration(double time_s) {
     if (!std::isfinite(time_s)) return "never";
     const double size_s = std::abs(time_s);
     const std::string sign = time_s < 0 ? "-" : "";
-    if (size_s < 115) return sign + fixed(10 * std::round(size_s / 10), 0) + " s";
+    if (size_s < 115) return sign + fixedFigures(10 * std::round(size_s / 10), 0) + " s";
     const double minutes = std::round(size_s / 60);
-    if (minutes < 60) return sign + fixed(minutes, 0) + " min";
+    if (minutes < 60) return sign + fixedFigures(minutes, 0) + " min";
     if (minutes < 10 * 60) {
         const double hours = std::floor(minutes / 60);
         const double rest = minutes - 60 * hours;
-        return sign + fixed(hours, 0) + " h" + (rest > 0 ? " " + fixed(rest, 0) + " min" : "");
+        return sign + fixedFigures(hours, 0) + " h" + (rest > 0 ? " " + fixedFigures(rest, 0) + " min" : "");
     }
     const double hours = std::round(size_s / 3600);
-    if (hours < 72) return sign + fixed(hours, 0) + " h";
+    if (hours < 72) return sign + fixedFigures(hours, 0) + " h";
     return sign + wholes(hours / 24, "day", "days");
 }
 

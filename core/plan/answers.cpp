@@ -4,6 +4,7 @@
 #include <string>
 
 #include "core/measure/day_text.hpp"
+#include "core/plan/day_words.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/form_wording.hpp"
 #include "core/plan/holding_scene.hpp"
@@ -235,8 +236,8 @@ Answer glueAnswer(const Plan& plan) {
     std::string text = capitalised(numberWord(count)) + (count == 1 ? " cup of " : " cups of ") + glue.adhesive.name +
                        ", " + mixed + " in all (" + measure::writeMass(glue.parts_kg[0], display);
     if (!glue.adhesive.onePart()) text += " and " + measure::writeMass(glue.parts_kg[1], display);
-    text += "); the largest stays usable for " + measure::writeDuration(largest->potLife_s) +
-            " and is to be used within " + measure::writeDuration(largest->useWithin_s) + ".";
+    text += "). Use the largest within " + measure::writeDuration(largest->useWithin_s) + ": it lasts " +
+            lifeWords(largest->potLife_s) + ".";
     if (std::isfinite(glue.cure.clampsOff_s)) {
         text += " Clamps come off at " + measure::writeClock(glue.cure.closedAt_s + glue.cure.clampsOff_s) + ".";
     }

@@ -92,9 +92,7 @@ schedule::Job jobInAir(const DayInHand& day, double air_C) {
         const auto batch =
             std::ranges::find_if(glue.batches, [&cup](const glue::Batch& b) { return b.number == cup.number; });
         if (batch == glue.batches.end()) continue;
-        const glue::Fill fill = glue::fillOf(day.piece.glue.vessel, day.piece.glue.cup_m3, batch->mixed_kg(),
-                                             glue.adhesive.mixDensity_kg_m3());
-        cup.useWithin_s = glue::shareOfPotLife * glue::potLife(glue.kinetics, fill, air_C, air_C).lasts_s;
+        cup.useWithin_s = glue::usedWithin(glue, day.piece.glue, batch->mixed_kg(), air_C);
     }
     return job;
 }

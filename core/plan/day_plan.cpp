@@ -217,6 +217,7 @@ std::vector<glue::GlueLine> glueLinesOf(const boat::Piece& piece, const line::Li
         addScarf(piece.stack.scarfedStart, 0);
         addScarf(piece.stack.scarfedEnd, line.length());
     }
+    for (glue::GlueLine& one : lines) one.thickness_m = piece.stack.glueLine_m;
     return lines;
 }
 

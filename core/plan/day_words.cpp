@@ -4,7 +4,9 @@
 #include <cmath>
 
 #include "core/glue/ratio.hpp"
+#include "core/measure/day_reading.hpp"
 #include "core/measure/day_text.hpp"
+#include "core/measure/units.hpp"
 #include "core/plan/remedies.hpp"
 #include "core/plan/wording.hpp"
 
@@ -47,9 +49,44 @@ std::string fitWords(const glue::Kinetics& kinetics, std::size_t points) {
 
 }  // namespace
 
+std::string lifeWords(const glue::Between& lasts_s) {
+    const std::string from = writeDuration(lasts_s.from);
+    const std::string to = writeDuration(lasts_s.to);
+    if (from == to) return from;
+    if (!std::isfinite(lasts_s.to)) return "over " + from;
+    // "26 to 43 min": the unit once where both have the same one.
+    const std::size_t unit = from.find(' ');
+    const bool once = unit == from.rfind(' ') && to.find(' ') == to.rfind(' ') && from.substr(unit) == to.substr(to.find(' '));
+    return (once ? from.substr(0, unit) : from) + " to " + to;
+}
+
+std::string peakWords(const glue::Between& peak_C, const measure::Display& display) {
+    const bool fahrenheit = display.temperatures == measure::TemperatureUnit::fahrenheit;
+    const auto tens = [fahrenheit](double value_C) {
+        return 10 * std::round((fahrenheit ? measure::toFahrenheit(value_C) : value_C) / 10);
+    };
+    const std::string unit = fahrenheit ? " \u00b0F" : " \u00b0C";
+    const std::string to = measure::writeNumber(tens(peak_C.to), 4) + unit;
+    if (tens(peak_C.from) == tens(peak_C.to)) return "about " + to;
+    return measure::writeNumber(tens(peak_C.from), 4) + " to " + to;
+}
+
 std::string potLifeWords(const glue::GluePlan& glue) {
-    return fitWords(glue.kinetics, glue.adhesive.potLives.size()) +
-           ". An estimate: how a cup really sheds its heat is not known.";
+    std::string text = fitWords(glue.kinetics, glue.adhesive.potLives.size()) + ".";
+    if (glue.fitted.massKnown()) return text;
+    return text +
+           " A range, since no sheet says how much heat its own cup lost: from 0.6 to 6 times that of a cup in still air "
+           "is assumed. Pot lives of two masses, as a glue of your own, take its place.";
+}
+
+std::string amountsWords(const glue::GluePlan& glue) {
+    const glue::Amounts& amounts = glue.amounts;
+    if (!(amounts.joint_m2 > 0)) return {};
+    const auto each = [&](double mass_kg) {
+        return measure::typedCoat(std::round(1000 * mass_kg / amounts.joint_m2) / 1000);
+    };
+    return "For each area of joint " + each(amounts.applied_kg) + ": the line holds " + each(amounts.line_kg) + ", " +
+           each(amounts.soaksIn_kg) + " soak in, " + each(amounts.squeezedOut_kg) + " are squeezed out.";
 }
 
 std::string ownGlueWords(const boat::OwnAdhesive& own, const measure::Display& display) {
@@ -57,14 +94,15 @@ std::string ownGlueWords(const boat::OwnAdhesive& own, const measure::Display& d
     constexpr double air_C = 18;
     const glue::Adhesive adhesive = glue::ownAdhesive(own);
     glue::checkRatios(adhesive, "");
-    const glue::Kinetics kinetics = glue::fitKinetics(adhesive, "");
+    const glue::Fitted fitted = glue::fitWithEnds(adhesive, "");
     const double density = adhesive.mixDensity_kg_m3();
     const glue::Fill fill = glue::fillOf(boat::Vessel::cup, 2 * mix_kg / density, mix_kg, density);
-    const glue::PotLifeOf life = glue::potLife(kinetics, fill, air_C, air_C);
-    return fitWords(kinetics, adhesive.potLives.size()) + ". At " + measure::writeTemperature(air_C, display) + " " +
-           measure::writeMass(mix_kg, display) + " in a cup twice as large would last " + writeDuration(life.lasts_s) +
-           " and get to " + measure::writeTemperature(life.peak_C, display) + " if left; a film stays open for " +
-           writeDuration(glue::openTime(adhesive, kinetics, air_C)) + ".";
+    const glue::PotLifeRange life = glue::potLifeRange(fitted, fill, air_C);
+    return fitWords(fitted.likely, adhesive.potLives.size()) + ". At " + measure::writeTemperature(air_C, display) + " " +
+           measure::writeMass(mix_kg, display) + " in a cup twice as large would last " + lifeWords(life.lasts_s) +
+           " and get to " + peakWords(life.peak_C, display) + " if left; a film stays open for " +
+           writeDuration(glue::openTime(adhesive, fitted.likely, air_C)) + "." +
+           (fitted.massKnown() ? "" : " A second pot life, of another mass at the same temperature, takes the range away.");
 }
 
 std::string chanceWords(const DayStudy& study) {

@@ -11,8 +11,19 @@ namespace fayline::plan {
 // What this glue can do to whoever mixes it, and that local rules and the maker's sheets come first.
 std::string glueCaution(const glue::GluePlan& glue);
 
-// How the pot life was found: fitted to how many points, how well it meets them.
+// How long a mix lasts: "26 to 43 min", "48 min to 1 h 20 min", "25 min" where both ends read alike, "over 2 h" where it
+// may last for more than a week.
+std::string lifeWords(const glue::Between& lasts_s);
+
+// How hot a mix gets that is left standing, to ten degrees, since the model knows it no better: "190 to 250 C" (with
+// the degree sign), "about 40 C".
+std::string peakWords(const glue::Between& peak_C, const measure::Display& display);
+
+// How the pot life was found: fitted to how many points, how well it meets them, what is assumed.
 std::string potLifeWords(const glue::GluePlan& glue);
+
+// Where the glue goes: what the lines hold, what soaks in and what is squeezed out, for each area of joint.
+std::string amountsWords(const glue::GluePlan& glue);
 
 // What the model makes of a glue of the user's own: how its points are met, and what 100 g in a cup twice as large do
 // in air of 18 C. Throws InputError, with paths from the glue on (`parts_by_weight`), for what cannot be mixed and for

@@ -3,7 +3,9 @@
 #include <string>
 
 #include "core/glue/conditions.hpp"
+#include "core/measure/day_reading.hpp"
 #include "core/measure/day_text.hpp"
+#include "core/plan/day_words.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/wording.hpp"
 
@@ -21,6 +23,8 @@ using measure::writeTemperature;
 constexpr double wettestForEpoxy = 0.12;
 constexpr double hotDay_C = 30;
 constexpr double ratioBears = 0.03;
+constexpr double veryHot_C = 200;
+constexpr double lineFilledAtLeast = 0.9;  // common practice, no source
 
 const char* skinCaution() {
     return " Resin and hardener make skin and lungs allergic: gloves, long sleeves, fresh air; what the maker's safety "
@@ -45,6 +49,7 @@ public:
     std::vector<Finding> all() {
         if (glue_.lines.empty()) return {};
         addCups();
+        addStarved();
         addRatio();
         addMoisture();
         addDew();
@@ -58,8 +63,8 @@ public:
 private:
     const glue::Adhesive& adhesive() const { return glue_.adhesive; }
     std::string temperature(double air_C) const { return writeTemperature(air_C, display_); }
-    // Of a cup that heats itself, to ten degrees: the model knows it no better.
-    std::string peakText(double peak_C) const { return "about " + temperature(10 * std::round(peak_C / 10)); }
+    // What nobody has said of the coming night is no risk yet: the panel says that it is assumed.
+    bool nightIsGiven() const { return piece_.glue.airOverNight_C != boat::Glue{}.airOverNight_C; }
 
     void add(Finding finding, const std::string& text) {
         finding.text = text;
@@ -71,41 +76,90 @@ private:
     }
 
     void addCups() {
-        // Of cups that are alike one is told.
-        const glue::Batch* before = nullptr;
-        for (const glue::Batch& batch : glue_.batches) {
-            if (before && before->use == batch.use && before->gluing == batch.gluing) continue;
-            before = &batch;
-            if (!batch.inTime) {
-                Finding finding = aboutGlue(Severity::stop, "cup_goes_off", "min", modelSource());
-                finding.value = batch.takes_s / 60;
-                finding.limit = batch.useWithin_s / 60;
-                add(finding, "Cup " + std::to_string(batch.number) + " takes " + writeDuration(batch.takes_s) +
-                                 " to mix and use up, and is to be used within " + writeDuration(batch.useWithin_s) +
-                                 "; a smaller cup does not help, since mixing takes that long. Take a slower glue or "
-                                 "a cooler hour, or mix faster." +
-                                 skinCaution());
-            }
-            if (batch.leftPeak_C > glue::smokes_C) {
-                Finding finding = aboutGlue(Severity::stop, "leftover_smokes", "C", modelSource());
-                finding.value = batch.leftPeak_C;
-                finding.limit = glue::smokes_C;
-                add(finding,
-                    "What is left over of cup " + std::to_string(batch.number) + " would heat itself to " +
-                        peakText(batch.leftPeak_C) + ", where above " + temperature(glue::smokes_C) +
-                        " it smokes and may boil. Spread leftovers thin at once, or mix less waste; carry a hot "
-                        "cup outdoors and keep clear of the fumes; local fire rules come first.");
-            } else if (batch.fullPeak_C > glue::smokes_C) {
-                Finding finding = aboutGlue(Severity::note, "full_cup_smokes", "C", modelSource());
-                finding.value = batch.fullPeak_C;
-                finding.limit = glue::smokes_C;
-                add(finding,
-                    "Left standing full, cup " + std::to_string(batch.number) + " would heat itself to " +
-                        peakText(batch.fullPeak_C) + " after " + writeDuration(batch.potLife_s) +
-                        " and smoke. Use it at once or pour it into a tray; carry a hot cup outdoors, keep clear "
-                        "of the fumes; local fire rules come first.");
-            }
+        addLateCup();
+        addSmoke();
+    }
+
+    // What was tried for a batch that is late, and what it gives.
+    std::string triedText(const glue::CupRemedy& tried) const {
+        std::string text;
+        switch (tried.kind) {
+            case glue::CupRemedyKind::smallerCups:
+                text = "cups of " + writeMass(tried.mixed_kg, display_);
+                break;
+            case glue::CupRemedyKind::tray:
+                text = "a tray";
+                break;
+            case glue::CupRemedyKind::slowerGlue:
+                text = tried.adhesive;
+                break;
         }
+        return text + " (lasts " + lifeWords(tried.potLife_s) + ", takes " + writeDuration(tried.takes_s) + ")";
+    }
+
+    std::string remediesText() const {
+        std::vector<std::string> mends;
+        std::vector<std::string> doesNot;
+        for (const glue::CupRemedy& tried : glue_.cupRemedies) {
+            (tried.mends ? mends : doesNot).push_back(triedText(tried));
+        }
+        std::string text;
+        if (!mends.empty()) text += " What mends it: " + listed(mends) + ".";
+        if (!doesNot.empty()) text += " Not enough: " + listed(doesNot) + ".";
+        if (mends.empty()) text += " Mix faster, or take a cooler hour.";
+        return text;
+    }
+
+    // The first batch of which more than the planned share of its life is used; those alike are not told.
+    void addLateCup() {
+        const auto late = std::ranges::find_if(glue_.batches, [](const glue::Batch& batch) { return !batch.inTime; });
+        if (late == glue_.batches.end()) return;
+        const bool goesOff = late->takes_s > late->potLife_s.likely;
+        Finding finding = aboutGlue(goesOff ? Severity::stop : Severity::caution, "cup_goes_off", "min", modelSource());
+        finding.value = late->takes_s / 60;
+        finding.limit = late->useWithin_s / 60;
+        add(finding, "Cup " + std::to_string(late->number) + " takes " + writeDuration(late->takes_s) +
+                         " to mix and use up, more than " + writeShare(glue::shareOfPotLife) + " of the " +
+                         lifeWords(late->potLife_s) + " it lasts." + remediesText() + skinCaution());
+    }
+
+    // One for all cups of the piece.
+    void addSmoke() {
+        const glue::Between* full = nullptr;
+        const glue::Between* left = nullptr;
+        for (const glue::Batch& batch : glue_.batches) {
+            if (!full || batch.fullPeak_C.to > full->to) full = &batch.fullPeak_C;
+            if (batch.leftPeak_C && (!left || batch.leftPeak_C->to > left->to)) left = &*batch.leftPeak_C;
+        }
+        if (!full || full->to <= glue::smokes_C) return;
+        const bool leftToo = left && left->to > glue::smokes_C;
+        Finding finding = aboutGlue(Severity::caution, "full_cup_smokes", "C", modelSource());
+        finding.value = 10 * std::round(full->to / 10);
+        finding.limit = glue::smokes_C;
+        const std::string reaches = full->to > veryHot_C
+                                        ? "can pass " + peakWords({veryHot_C, veryHot_C, veryHot_C}, display_).substr(6)
+                                        : "can get hot";
+        add(finding, "A full cup left standing " + reaches + " and smoke (" + peakWords(*full, display_) +
+                         (leftToo ? "; what is left in it, " + peakWords(*left, display_) : "") +
+                         "). Use it up at once and spread leftovers thin; carry a hot cup outdoors. Local fire rules "
+                         "come first.");
+    }
+
+    void addStarved() {
+        const glue::Amounts& amounts = glue_.amounts;
+        const double filled = amounts.line_kg / amounts.wanted_kg;
+        if (filled >= lineFilledAtLeast) return;
+        Finding finding = aboutGlue(Severity::caution, "starved_joint", "g/m2",
+                                    {"balance of what is spread (derived); what soaks in: common practice, no source",
+                                     Mark::commonPractice});
+        const double spared_kg_m2 = amounts.applied_kg / amounts.joint_m2;
+        const double needed_kg_m2 = (amounts.applied_kg - amounts.line_kg + amounts.wanted_kg) / amounts.joint_m2;
+        finding.value = 1000 * spared_kg_m2;
+        finding.limit = 1000 * needed_kg_m2;
+        const auto coat = [](double kg_m2) { return measure::typedCoat(std::round(1000 * kg_m2) / 1000); };
+        add(finding, "The joints get " + coat(spared_kg_m2) + "; lines of " +
+                         smallText(piece_.stack.glueLine_m, display_) + " take " + coat(needed_kg_m2) +
+                         ", what soaks in counted. Spread more, or set a thinner line.");
     }
 
     void addRatio() {
@@ -144,7 +198,7 @@ private:
             add(finding, "The air is within " + measure::writeNumber(margin_K, 2) + " K of its dew point, " +
                              temperature(glue_.dewPoint_C) +
                              "; faces stay dry for certain from 3 K on. Warm the shed.");
-        } else if (piece_.glue.airOverNight_C < glue_.dewPoint_C + glue::aboveDewPoint_K) {
+        } else if (nightIsGiven() && piece_.glue.airOverNight_C < glue_.dewPoint_C + glue::aboveDewPoint_K) {
             Finding finding = aboutGlue(Severity::note, "cold_wood_sweats", "C", source);
             finding.value = piece_.glue.airOverNight_C - glue_.dewPoint_C;
             finding.limit = glue::aboveDewPoint_K;
@@ -162,7 +216,7 @@ private:
             add(finding, adhesive().name + " is not to be used below " + temperature(adhesive().least_C) +
                              "; the air is at " + temperature(piece_.glue.air_C) +
                              ". Take a faster one, or warm wood, glue and shed.");
-        } else if (glue_.cure.leastAir_C < adhesive().least_C) {
+        } else if (nightIsGiven() && glue_.cure.leastAir_C < adhesive().least_C) {
             Finding finding = aboutGlue(Severity::caution, "night_too_cold", "C", adhesive().leastSource);
             finding.value = glue_.cure.leastAir_C;
             finding.limit = adhesive().least_C;

@@ -39,7 +39,14 @@ const char* useText(glue::BatchFor use) {
     return "spread";
 }
 
+// Of a cup that heats itself, to ten degrees: the model knows it no better.
+Json peak(double peak_C) {
+    return number(10 * std::round(peak_C / 10), 0);
+}
+
 Json printBatch(const glue::Batch& batch) {
+    const std::optional<glue::Between>& left = batch.leftPeak_C;
+    const auto ofLeft = [&left](double glue::Between::*member) { return left ? peak((*left).*member) : Json(nullptr); };
     return {{"number", batch.number},
             {"for", useText(batch.use)},
             {"gluing", batch.gluing + 1},
@@ -47,11 +54,17 @@ Json printBatch(const glue::Batch& batch) {
             {"parts_ml", pairOf(batch.parts_m3, millilitres)},
             {"filler_g", grams(batch.filler_kg)},
             {"thinner_g", grams(batch.thinner_kg)},
-            {"pot_life_min", minutes(batch.potLife_s)},
+            {"pot_life_min", minutes(batch.potLife_s.likely)},
+            {"pot_life_from_min", minutes(batch.potLife_s.from)},
+            {"pot_life_to_min", minutes(batch.potLife_s.to)},
             {"use_within_min", minutes(batch.useWithin_s)},
             {"takes_min", minutes(batch.takes_s)},
-            {"peak_C", number(batch.leftPeak_C, 1)},
-            {"peak_if_left_standing_C", number(batch.fullPeak_C, 1)}};
+            {"peak_C", ofLeft(&glue::Between::likely)},
+            {"peak_from_C", ofLeft(&glue::Between::from)},
+            {"peak_to_C", ofLeft(&glue::Between::to)},
+            {"peak_if_left_standing_C", peak(batch.fullPeak_C.likely)},
+            {"peak_if_left_standing_from_C", peak(batch.fullPeak_C.from)},
+            {"peak_if_left_standing_to_C", peak(batch.fullPeak_C.to)}};
 }
 
 // What a task is about, as the run sheet names it.
@@ -91,6 +104,12 @@ Json printGlue(const Plan& plan) {
     printed["mixed_g"] = grams(glue.mixed_kg);
     printed["parts_g"] = pairOf(glue.parts_kg, grams);
     printed["parts_ml"] = pairOf(glue.parts_m3, millilitres);
+    printed["joint_m2"] = number(glue.amounts.joint_m2);
+    printed["per_joint_g_m2"] = number(1000 * glue.amounts.perJoint_kg_m2(), 1);
+    printed["line_g"] = grams(glue.amounts.line_kg);
+    printed["soak_in_g"] = grams(glue.amounts.soaksIn_kg);
+    printed["squeeze_out_g"] = grams(glue.amounts.squeezedOut_kg);
+    printed["waste_g"] = grams(glue.amounts.waste_kg);
     printed["filler_g"] = grams(glue.filler_kg);
     printed["thinner_g"] = grams(glue.thinner_kg);
     Json batches = Json::array();

@@ -203,7 +203,7 @@ std::optional<DayStudy> studyDay(const boat::Piece& piece, const Shop& shop, con
     DayStudy study{*days, {}, {}};
     for (const boat::Vessel vessel : {boat::Vessel::cup, boat::Vessel::tray}) {
         study.potLives.push_back(
-            glue::potLifeByMass(day.glue.kinetics, day.glue.adhesive, vessel, piece.glue.cup_m3, piece.glue.air_C));
+            glue::potLifeByMass(day.glue.fitted, day.glue.adhesive, vessel, piece.glue.cup_m3, piece.glue.air_C));
         if (stop) return std::nullopt;
     }
     const bool isShort = day.margin_s < shortMargin * worst.job.openTime_s || day.cupMargin_s < 0;

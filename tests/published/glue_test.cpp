@@ -65,11 +65,11 @@ TEST(PublishedGlue, RatiosByWeightAndByVolumeGoWithTheDensitiesThatFollow) {
         glue.scaleReads_kg = 1e-6;
         glue.cupReads_m3 = 1e-9;
         const Adhesive adhesive = ownAdhesive(own);
-        const Kinetics kinetics = fitKinetics(adhesive, "row");
+        const Fitted fitted = fitWithEnds(adhesive, "row");
         const BatchNeed need{BatchFor::spread, 0, 0.2, 0.4, 0.2 / 60, 240};
-        const Batch weighed = batchesFor(need, glue, adhesive, kinetics, 1).front();
+        const Batch weighed = batchesFor(need, glue, adhesive, fitted, 1).front();
         glue.measuredBy = boat::MeasuredBy::cup;
-        const Batch marked = batchesFor(need, glue, adhesive, kinetics, 1).front();
+        const Batch marked = batchesFor(need, glue, adhesive, fitted, 1).front();
         EXPECT_NEAR(weighed.parts_kg[0] / weighed.parts_kg[1], byWeight, 1e-3 * byWeight);
         EXPECT_NEAR(marked.parts_m3[0] / marked.parts_m3[1], byVolume, 1e-3 * byVolume);
         EXPECT_NEAR(marked.parts_kg[0] / marked.parts_kg[1] / byWeight, 1, 0.006);

@@ -2,10 +2,15 @@
 
 #include <gtest/gtest.h>
 
+#include <clocale>
 #include <cmath>
+#include <cstdlib>
+#include <filesystem>
+#include <string>
 
 #include "core/glue/pot_life.hpp"
 #include "core/glue/ratio.hpp"
+#include "core/measure/day_text.hpp"
 #include "core/measure/input_error.hpp"
 
 namespace fayline::glue {
@@ -37,6 +42,52 @@ TEST(Adhesives, AFaultInTheFileIsToldWithItsPlace) {
     EXPECT_EQ(pathOf("{}"), "adhesives");
     EXPECT_EQ(pathOf(R"({"adhesives": [{"id": "a"}]})"), "adhesives[0].name");
     EXPECT_EQ(pathOf(R"({"adhesives": [{"colour": 1}]})"), "adhesives[0].colour");
+}
+
+// A country's settings in which decimals stand after a comma, made from the system's own sources, since none may be
+// installed; the program's text is the same under it.
+class DecimalComma {
+public:
+    DecimalComma() {
+        const std::string into = (folder_ / "comma.UTF-8").string();
+        made_ = std::system(("localedef -i de_DE -f UTF-8 " + into + " >/dev/null 2>&1").c_str()) == 0;
+        setenv("LOCPATH", folder_.c_str(), 1);
+        made_ = made_ && std::setlocale(LC_NUMERIC, "comma.UTF-8");
+    }
+    ~DecimalComma() {
+        std::setlocale(LC_NUMERIC, "C");
+        unsetenv("LOCPATH");
+        std::filesystem::remove_all(folder_);
+    }
+    DecimalComma(const DecimalComma&) = delete;
+    DecimalComma& operator=(const DecimalComma&) = delete;
+
+    bool holds() const { return made_ && std::to_string(1.5) == "1,500000"; }
+
+private:
+    static std::filesystem::path folder() {
+        std::string name = (std::filesystem::temp_directory_path() / "commaXXXXXX").string();
+        return mkdtemp(name.data());
+    }
+
+    std::filesystem::path folder_ = folder();
+    bool made_ = false;
+};
+
+TEST(Adhesives, RatiosThatContradictAreToldWithAPointForTheDecimalsInEveryCountry) {
+    const DecimalComma comma;
+    ASSERT_TRUE(comma.holds()) << "localedef and the sources of de_DE (Debian's package locales) are needed";
+    boat::OwnAdhesive own;
+    own.partsByVolume = {2.5, 1};
+    own.partsByWeight = {1.25, 1};
+    own.density_kg_m3 = {1000, 1000};
+    try {
+        checkRatios(ownAdhesive(own), "glue");
+        ADD_FAILURE() << "accepted";
+    } catch (const measure::InputError& error) {
+        EXPECT_NE(std::string(error.what()).find("weighs 2.5 to 1, not 1.25"), std::string::npos) << error.what();
+    }
+    EXPECT_EQ(measure::writeMass(1.25, {}), "1.25 kg");
 }
 
 TEST(Adhesives, TheDensityOfAMixIsThatOfItsParts) {

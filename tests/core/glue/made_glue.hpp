@@ -18,4 +18,8 @@ inline glue::Kinetics kineticsOf(const glue::Adhesive& adhesive) {
     return glue::fitKinetics(adhesive, "adhesives[0]");
 }
 
+inline glue::Fitted fittedOf(const glue::Adhesive& adhesive) {
+    return glue::fitWithEnds(adhesive, "adhesives[0]");
+}
+
 }  // namespace fayline::made

@@ -99,6 +99,89 @@ TEST(PotLife, PointsOfTwoMassesGiveBackTheLossOfHeatTheyWereMadeWith) {
     EXPECT_NEAR(found.lossFactor / made.lossFactor, 1, 1e-2);
 }
 
+TEST(PotLife, BothEndsOfWhatIsAssumedMeetTheDataSheetInItsOwnCup) {
+    for (const double pot_min : {9.0, 30.0, 120.0}) {
+        const Adhesive adhesive = made::epoxy(pot_min);
+        const Fitted fitted = made::fittedOf(adhesive);
+        ASSERT_EQ(fitted.ends.size(), 2u);
+        EXPECT_FALSE(fitted.massKnown());
+        const double density = adhesive.mixDensity_kg_m3();
+        for (Kinetics end : fitted.ends) {
+            end.lossFactor = end.sheetLoss;  // as the sheet's cup sheds heat
+            EXPECT_NEAR(lasts(adhesive, end, boat::Vessel::cup, 2 * 0.1 / density, 0.1, 25) / (60 * pot_min), 1, 1e-3);
+        }
+    }
+}
+
+TEST(PotLife, TheRangeHoldsTheLikeliestAndIsWiderForWhatIsSlow) {
+    double before = 1;
+    for (const double pot_min : {12.0, 25.0, 50.0, 90.0}) {
+        const Adhesive adhesive = made::epoxy(pot_min);
+        const Fill fill = fillOf(boat::Vessel::cup, 5e-4, 0.3, adhesive.mixDensity_kg_m3());
+        const PotLifeRange range = potLifeRange(made::fittedOf(adhesive), fill, 25);
+        EXPECT_LT(range.lasts_s.from, range.lasts_s.likely);
+        EXPECT_GT(range.lasts_s.to, range.lasts_s.likely);
+        EXPECT_LT(range.peak_C.from, range.peak_C.likely);
+        EXPECT_GT(range.peak_C.to, range.peak_C.likely);
+        const double wide = range.lasts_s.to / range.lasts_s.from;
+        EXPECT_GT(wide, before);
+        before = wide;
+    }
+}
+
+TEST(PotLife, PotLivesOfTwoMassesAtOneTemperatureTakeTheRangeAway) {
+    Adhesive adhesive = made::epoxy(40);
+    adhesive.potLives.push_back({22 * 60.0, 25, 0.5});
+    const Fitted fitted = made::fittedOf(adhesive);
+    EXPECT_TRUE(fitted.likely.lossFitted);
+    EXPECT_TRUE(fitted.massKnown());
+    const double density = adhesive.mixDensity_kg_m3();
+    for (const PotLifePoint& point : adhesive.potLives) {
+        const Fill fill = fillOf(boat::Vessel::cup, 2 * point.mass_kg / density, point.mass_kg, density);
+        const PotLifeRange range = potLifeRange(fitted, fill, 25);
+        EXPECT_EQ(range.lasts_s.from, range.lasts_s.likely);
+        EXPECT_EQ(range.lasts_s.to, range.lasts_s.likely);
+        EXPECT_NEAR(range.lasts_s.likely / point.lasts_s, 1, 1e-3);
+        EXPECT_LT(range.peak_C.from, range.peak_C.to);  // the heat of the mix is not known all the same
+    }
+}
+
+TEST(PotLife, AGlueThatDoesNotHeatItselfHasNoRange) {
+    Adhesive adhesive = made::epoxy(60);
+    adhesive.kind = boat::AdhesiveKind::urea;
+    const Fitted fitted = made::fittedOf(adhesive);
+    EXPECT_TRUE(fitted.massKnown());
+    EXPECT_TRUE(fitted.ends.empty());
+}
+
+// A few grams poured out in a large tray come to the air's temperature within seconds while the cure takes hours: they
+// last as long as a film does.
+TEST(PotLife, ALittleInALargeTrayLastsAsLongAsAFilm) {
+    for (const double pot_min : {12.0, 60.0, 240.0}) {
+        const Adhesive adhesive = made::epoxy(pot_min);
+        const Kinetics kinetics = made::kineticsOf(adhesive);
+        for (double mass_kg = 0.002; mass_kg < 0.02; mass_kg *= 1.3) {
+            const double tray_s = lasts(adhesive, kinetics, boat::Vessel::tray, 2e-3, mass_kg, 18);
+            EXPECT_NEAR(tray_s / filmReaches(kinetics, 18, kinetics.gel), 1, 0.05) << mass_kg << " kg, " << pot_min;
+        }
+    }
+}
+
+// What no step of the integration leads through is said to be so: neither a time nor the end of the program.
+TEST(PotLife, WhatCannotBeIntegratedIsSaidToBeSo) {
+    Kinetics backwards;
+    backwards.rate_per_s = -1;
+    Kinetics none;
+    none.rate_per_s = std::nan("");
+    for (const Kinetics& kinetics : {backwards, none}) {
+        const PotLifeOf life = potLife(kinetics, fillOf(boat::Vessel::cup, 5e-4, 0.2, 1100), 20, 20);
+        EXPECT_FALSE(life.settled);
+        EXPECT_TRUE(std::isnan(life.lasts_s));
+        const auto range = [&] { potLifeRange({kinetics, {}}, fillOf(boat::Vessel::cup, 5e-4, 0.2, 1100), 20); };
+        EXPECT_THROW(range(), measure::InputError);
+    }
+}
+
 TEST(PotLife, PointsThatContradictEachOtherAreRefused) {
     Adhesive adhesive = made::epoxy(30);
     adhesive.potLives.push_back({2 * 3600, 35, 0.1});  // warmer, and lasts longer
