@@ -60,7 +60,7 @@ void GluePanel::makeBatches() {
     auto* goingOff = new FiguresModel(goingOffColumns(), this);
     NotebookTable* times = figuresTable("goingOff", tr("When each cup goes off"), goingOff,
                                         {{0, QStringLiteral("00")},
-                                         {1, QStringLiteral("00\u201300 min")},
+                                         {1, QStringLiteral("000\u2013000 min")},
                                          {2, QStringLiteral("00:00")},
                                          {3, QStringLiteral("000\u2013000 \u00b0C")}},
                                         0);
@@ -81,9 +81,9 @@ void GluePanel::makePotLife() {
     connect(potLife_, &AlongPlot::placeSelected, potLife_, &AlongPlot::selectPlace);
     auto* model = new FiguresModel(vesselColumns(), this);
     NotebookTable* table = figuresTable("vessels", tr("The same mix in other vessels"), model,
-                                        {{0, tr("half of it in a tray")},
+                                        {{0, tr("half, in a tray")},
                                          {1, QStringLiteral("0000 g")},
-                                         {2, QStringLiteral("00\u201300 min")},
+                                         {2, QStringLiteral("000\u2013000 min")},
                                          {3, QStringLiteral("000\u2013000 \u00b0C")}},
                                         0);
     auto* words = new SteadyWords(QStringLiteral("potLifeWords"), this);

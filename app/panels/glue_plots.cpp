@@ -6,6 +6,7 @@
 #include "app/panels/reading.hpp"
 #include "core/measure/day_text.hpp"
 #include "core/measure/units.hpp"
+#include "core/plan/day_words.hpp"
 
 namespace fayline::app {
 
@@ -43,13 +44,14 @@ std::vector<AlongPlot::Tick> massTicks(double most_kg, const measure::Display& d
     return ticks;
 }
 
-double lastsAt(const glue::PotLifeByMass& lives, double mass_kg) {
+// Of one of the curves over the mass.
+double timeAt(const glue::PotLifeByMass& lives, const std::vector<double>& time_s, double mass_kg) {
     const auto next = std::lower_bound(lives.mass_kg.begin(), lives.mass_kg.end(), mass_kg);
-    if (next == lives.mass_kg.end()) return lives.lasts_s.back();
+    if (next == lives.mass_kg.end()) return time_s.back();
     const auto i = static_cast<std::size_t>(next - lives.mass_kg.begin());
-    if (i == 0) return lives.lasts_s.front();
+    if (i == 0) return time_s.front();
     const double share = (mass_kg - lives.mass_kg[i - 1]) / (lives.mass_kg[i] - lives.mass_kg[i - 1]);
-    return lives.lasts_s[i - 1] + share * (lives.lasts_s[i] - lives.lasts_s[i - 1]);
+    return time_s[i - 1] + share * (time_s[i] - time_s[i - 1]);
 }
 
 }  // namespace
@@ -60,32 +62,37 @@ std::optional<AlongPlot::Picture> potLifePicture(const plan::Plan& plan, const b
     const measure::Display& display = plan.display;
     double largest_kg = 0;
     double shortest_s = INFINITY;
+    double longest_s = 0;
     for (const glue::Batch& batch : plan.day.glue.batches) {
+        if (std::isfinite(batch.potLife_s.to)) longest_s = std::max(longest_s, batch.potLife_s.to);
         largest_kg = std::max(largest_kg, batch.mixed_kg());
         shortest_s = std::min(shortest_s, batch.potLife_s.from);
     }
     AlongPlot::Picture picture;
     picture.display = display;
-    picture.caption = QObject::tr("How long a mix lasts, by its mass; in a cup, and fainter in a tray");
-    if (glue.vessel == boat::Vessel::tray)
-        picture.caption = QObject::tr("How long a mix lasts, by its mass; in a tray, and fainter in a cup");
+    picture.caption = glue.vessel == boat::Vessel::tray
+                          ? QObject::tr("How long a mix lasts in a tray, by its mass; fainter, the least and the most")
+                          : QObject::tr("How long a mix lasts in a cup, by its mass; fainter, the least and the most");
     picture.from_m = 0;
     picture.to_m = lives.front().mass_kg.back();
     picture.least = 0;
     double most_s = 0;
     for (const glue::PotLifeByMass& one : lives) {
-        AlongPlot::Curve curve;
-        curve.main = one.vessel == glue.vessel;
-        for (std::size_t i = 0; i < one.mass_kg.size(); ++i) {
-            if (!std::isfinite(one.lasts_s[i])) continue;
-            curve.points.append({one.mass_kg[i], one.lasts_s[i]});
-            most_s = std::max(most_s, one.lasts_s[i]);
+        if (one.vessel != glue.vessel) continue;
+        for (const std::vector<double>* time_s : {&one.from_s, &one.to_s, &one.lasts_s}) {
+            AlongPlot::Curve curve;
+            curve.main = time_s == &one.lasts_s;
+            for (std::size_t i = 0; i < one.mass_kg.size(); ++i) {
+                if (!std::isfinite((*time_s)[i])) continue;
+                curve.points.append({one.mass_kg[i], (*time_s)[i]});
+                if (curve.main) most_s = std::max(most_s, (*time_s)[i]);
+            }
+            picture.curves.push_back(std::move(curve));
         }
-        picture.curves.push_back(std::move(curve));
     }
     if (!(most_s > 0)) return std::nullopt;
     // Small portions last for so long that what matters would lie on the floor.
-    picture.most = std::min(1.05 * most_s, 3 * shortest_s);
+    picture.most = std::max(std::min(1.05 * most_s, 3 * shortest_s), 1.1 * longest_s);
     for (const glue::PotLifePoint& point : plan.day.glue.adhesive.potLives) {
         picture.dots.push_back(
             {{point.mass_kg, point.lasts_s},
@@ -100,7 +107,8 @@ std::optional<AlongPlot::Picture> potLifePicture(const plan::Plan& plan, const b
         for (const glue::PotLifeByMass& one : lives) {
             words += QStringLiteral(", ") +
                      (one.vessel == boat::Vessel::cup ? QObject::tr("cup") : QObject::tr("tray")) + QLatin1Char(' ') +
-                     text(measure::writeDuration(lastsAt(one, mass_kg)));
+                     text(plan::lifeWords({timeAt(one, one.lasts_s, mass_kg), timeAt(one, one.from_s, mass_kg),
+                                           timeAt(one, one.to_s, mass_kg)}));
         }
         return words;
     };

@@ -262,8 +262,8 @@ std::vector<FigureRow> vesselRows(const Shown& shown) {
         const bool half = one.mixed_kg < 0.75 * tried.front().mixed_kg;
         const bool tray = one.vessel == boat::Vessel::tray;
         FigureRow row;
-        row.cells = {figureWords(tray ? (half ? tr("half of it in a tray") : tr("in a shallow tray"))
-                                      : (half ? tr("half of it in a cup") : tr("in a deep cup"))),
+        row.cells = {figureWords(tray ? (half ? tr("half, in a tray") : tr("in a tray"))
+                                      : (half ? tr("half, in a cup") : tr("in a cup"))),
                      figureWords(mass(one.mixed_kg, shown.display)), figureWords(life(one.potLife_s)),
                      heat(one.peak_C, plan::Severity::note, shown.display)};
         row.cells[2].source = sourceText(modelSource());

@@ -111,15 +111,21 @@ std::vector<Batch> batchesFor(const BatchNeed& need, const boat::Glue& glue, con
     int count = std::max(1, static_cast<int>(std::ceil(least - 1e-9)));
     Batch batch = oneOf(count, need, glue, adhesive, fitted);
     while (tooMuch(batch) && count < mostBatches) batch = oneOf(++count, need, glue, adhesive, fitted);
-    const Batch bySize = batch;
-    const int countBySize = count;
+    // Where no number is used up in time: the fewest that are before they are likely to go off; where mixing alone takes
+    // longer than that, as many as the vessel asks for. Both are said to be late.
+    const auto beforeItGoesOff = [](const Batch& one) { return one.takes_s <= one.potLife_s.likely; };
+    Batch late = batch;
+    int lateCount = count;
     while (!batch.inTime && count < mostBatches && !mostlyMixing(batch, need)) {
         batch = oneOf(++count, need, glue, adhesive, fitted);
+        if (!beforeItGoesOff(late) && beforeItGoesOff(batch)) {
+            late = batch;
+            lateCount = count;
+        }
     }
-    // Where mixing alone takes too long no number helps: as many as the vessel asks for, and said to be late.
     if (!batch.inTime) {
-        batch = bySize;
-        count = countBySize;
+        batch = late;
+        count = lateCount;
     }
     if (glue.waste > 0) {
         const double left_kg = batch.mixed_kg() * glue.waste / (1 + glue.waste);

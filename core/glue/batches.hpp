@@ -19,7 +19,7 @@ struct BatchNeed {
     double mix_s = 0;
 };
 
-// In order, numbered from `firstNumber`. Throws InputError (`glue.cup_ml`) for more than mostBatches.
+// In order, numbered from `firstNumber`. Where no number is used up within shareOfPotLife they are said to be late. Throws InputError (`glue.cup_ml`) for more than mostBatches.
 std::vector<Batch> batchesFor(const BatchNeed& need, const boat::Glue& glue, const Adhesive& adhesive,
                               const Fitted& fitted, int firstNumber);
 

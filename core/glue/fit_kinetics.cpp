@@ -6,6 +6,7 @@
 #include <limits>
 #include <memory>
 #include <new>
+#include <optional>
 
 #include "core/glue/pot_life.hpp"
 #include "core/measure/input_error.hpp"
@@ -116,15 +117,38 @@ bool heats(const Adhesive& adhesive) {
     return adhesive.kind == boat::AdhesiveKind::epoxy;
 }
 
-// From `assumed`, of which heat, capacity and the loss of the sheet's cup stay as they are.
+// One point and one unknown: secants of the logarithm of its time over that of K, which fall with a slope near to -1. What
+// does not settle is left to the least squares.
+std::optional<Kinetics> solveOne(const Fit& fit) {
+    constexpr int most = 20;
+    constexpr double settled = 1e-9;
+    const PotLifePoint& point = fit.adhesive->potLives.front();
+    Kinetics kinetics = fit.start;
+    double slope = -1;
+    double misfit = fit.misfit(kinetics, point);
+    for (int i = 0; i < most && std::isfinite(misfit); ++i) {
+        if (std::abs(misfit) < settled) return kinetics;
+        const double step = std::clamp(-misfit / slope, -2.0, 2.0);
+        kinetics.rate_per_s *= std::exp(step);
+        const double after = fit.misfit(kinetics, point);
+        slope = std::clamp((after - misfit) / step, -4.0, -0.25);
+        misfit = after;
+    }
+    return std::nullopt;
+}
+
+// From `assumed`, of which heat, capacity and the loss of the sheet's cup stay as they are; its K is a first guess, if it
+// has one.
 Kinetics fitFrom(const Adhesive& adhesive, const Kinetics& assumed, const std::string& path) {
     checkPoints(adhesive, path);
     const PotLifePoint& first = adhesive.potLives.front();
     Fit fit{&adhesive, assumed, false, false};
     fit.start.reference_C = first.at_C;
-    // As if the cup stayed at its temperature.
-    fit.start.rate_per_s = 1;
-    fit.start.rate_per_s = filmReaches(fit.start, first.at_C, fit.start.gel) / first.lasts_s;
+    if (!(assumed.rate_per_s > 0)) {
+        // As if the cup stayed at its temperature.
+        fit.start.rate_per_s = 1;
+        fit.start.rate_per_s = filmReaches(fit.start, first.at_C, fit.start.gel) / first.lasts_s;
+    }
     const std::size_t points = adhesive.potLives.size();
     Fit all = fit;
     all.energy = points > 1 && spread(adhesive.potLives, &PotLifePoint::at_C, false) >= temperaturesDiffer_K;
@@ -132,7 +156,8 @@ Kinetics fitFrom(const Adhesive& adhesive, const Kinetics& assumed, const std::s
                spread(adhesive.potLives, &PotLifePoint::mass_kg, true) >= massesDiffer;
     // Where the points say what cups lose, nothing is assumed of the sheet's own.
     if (all.loss) fit.start.sheetLoss = 1;
-    Kinetics kinetics = solve(fit, path);
+    const std::optional<Kinetics> one = points == 1 ? solveOne(fit) : std::nullopt;
+    Kinetics kinetics = one ? *one : solve(fit, path);
     if (all.energy || all.loss) {
         // Two points of a mass may be met by a heat loss near to the usual and by one many times that; from what meets
         // them best with the usual one, the nearer is found.
@@ -173,6 +198,7 @@ Fitted fitWithEnds(const Adhesive& adhesive, const std::string& path) {
     slow.capacity_J_kgK = mostCapacity_J_kgK;
     Kinetics quick;
     quick.sheetLoss = mostSheetLoss;
+    if (adhesive.potLives.size() == 1) slow.rate_per_s = quick.rate_per_s = fitted.likely.rate_per_s;
     fitted.ends.push_back(fitFrom(adhesive, slow, path));
     if (!fitted.likely.lossFitted) fitted.ends.push_back(fitFrom(adhesive, quick, path));
     return fitted;

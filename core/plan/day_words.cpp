@@ -6,6 +6,7 @@
 #include "core/glue/ratio.hpp"
 #include "core/measure/day_reading.hpp"
 #include "core/measure/day_text.hpp"
+#include "core/measure/figures.hpp"
 #include "core/measure/units.hpp"
 #include "core/plan/remedies.hpp"
 #include "core/plan/wording.hpp"
@@ -50,14 +51,18 @@ std::string fitWords(const glue::Kinetics& kinetics, std::size_t points) {
 }  // namespace
 
 std::string lifeWords(const glue::Between& lasts_s) {
-    const std::string from = writeDuration(lasts_s.from);
-    const std::string to = writeDuration(lasts_s.to);
-    if (from == to) return from;
-    if (!std::isfinite(lasts_s.to)) return "over " + from;
-    // "26 to 43 min": the unit once where both have the same one.
-    const std::size_t unit = from.find(' ');
-    const bool once = unit == from.rfind(' ') && to.find(' ') == to.rfind(' ') && from.substr(unit) == to.substr(to.find(' '));
-    return (once ? from.substr(0, unit) : from) + " to " + to;
+    if (writeDuration(lasts_s.from) == writeDuration(lasts_s.to)) return writeDuration(lasts_s.from);
+    if (!std::isfinite(lasts_s.to)) return "over " + writeDuration(lasts_s.from);
+    constexpr double hour_s = 3600;
+    if (lasts_s.to >= 3 * hour_s) {
+        const auto hours = [](double time_s) { return measure::fixedFigures(time_s / hour_s, time_s < 10 * hour_s ? 1 : 0); };
+        return hours(lasts_s.from) + " to " + hours(lasts_s.to) + " h";
+    }
+    const auto minutes = [](double time_s) {
+        const double step_min = time_s > hour_s ? 5 : 1;
+        return measure::fixedFigures(step_min * std::round(time_s / 60 / step_min), 0);
+    };
+    return minutes(lasts_s.from) + " to " + minutes(lasts_s.to) + " min";
 }
 
 std::string peakWords(const glue::Between& peak_C, const measure::Display& display) {

@@ -11,8 +11,8 @@ namespace fayline::plan {
 // What this glue can do to whoever mixes it, and that local rules and the maker's sheets come first.
 std::string glueCaution(const glue::GluePlan& glue);
 
-// How long a mix lasts: "26 to 43 min", "48 min to 1 h 20 min", "25 min" where both ends read alike, "over 2 h" where it
-// may last for more than a week.
+// How long a mix lasts: "26 to 43 min", "48 to 80 min", from three hours on "1.5 to 3.2 h", "25 min" where both ends
+// read alike, "over 2 h" where it may last for more than a week.
 std::string lifeWords(const glue::Between& lasts_s);
 
 // How hot a mix gets that is left standing, to ten degrees, since the model knows it no better: "190 to 250 C" (with

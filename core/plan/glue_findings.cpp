@@ -123,7 +123,8 @@ private:
                          lifeWords(late->potLife_s) + " it lasts." + remediesText() + skinCaution());
     }
 
-    // One for all cups of the piece.
+    // One for all cups of the piece: a caution where even the waste may smoke. That a full cup of it can holds for any
+    // epoxy and is a note.
     void addSmoke() {
         const glue::Between* full = nullptr;
         const glue::Between* left = nullptr;
@@ -133,7 +134,8 @@ private:
         }
         if (!full || full->to <= glue::smokes_C) return;
         const bool leftToo = left && left->to > glue::smokes_C;
-        Finding finding = aboutGlue(Severity::caution, "full_cup_smokes", "C", modelSource());
+        Finding finding =
+            aboutGlue(leftToo ? Severity::caution : Severity::note, "full_cup_smokes", "C", modelSource());
         finding.value = 10 * std::round(full->to / 10);
         finding.limit = glue::smokes_C;
         const std::string reaches = full->to > veryHot_C

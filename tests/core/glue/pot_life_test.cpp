@@ -99,6 +99,26 @@ TEST(PotLife, PointsOfTwoMassesGiveBackTheLossOfHeatTheyWereMadeWith) {
     EXPECT_NEAR(found.lossFactor / made.lossFactor, 1, 1e-2);
 }
 
+// What the two ends stand for (D, materials C): 100 g in a cup twice as large, its walls and bottom of 3 mm of foam of
+// 0.035 W/(m K), or in water at 300 W/(m2 K), its surface free; each against all of it in still air.
+TEST(PotLife, TheEndsOfWhatIsAssumedAreAFoamCupAndABath) {
+    const double density = 1097;
+    const double mass_kg = 0.1;
+    const Fill fill = fillOf(boat::Vessel::cup, 2 * mass_kg / density, mass_kg, density);
+    const double volume_m3 = mass_kg / density;
+    const double top_m2 = volume_m3 / fill.depth_m;
+    const double within = volume_m3 / fill.area_m2 / (3 * 0.2);  // the mix's own resistance, m2 K/W
+    const double air = 1 / (1 / 10.0 + within);
+    const auto against = [&](double outside) {
+        return ((fill.area_m2 - top_m2) / (outside + within) + top_m2 * air) / (fill.area_m2 * air);
+    };
+    EXPECT_NEAR(fill.loss_W_m2K, air, 1e-9);
+    EXPECT_NEAR(against(1 / 10.0 + 0.003 / 0.035), 0.68, 0.005);
+    EXPECT_NEAR(against(1 / 300.0), 5.5, 0.05);
+    EXPECT_LE(leastSheetLoss, against(1 / 10.0 + 0.003 / 0.035));
+    EXPECT_GE(mostSheetLoss, against(1 / 300.0));
+}
+
 TEST(PotLife, BothEndsOfWhatIsAssumedMeetTheDataSheetInItsOwnCup) {
     for (const double pot_min : {9.0, 30.0, 120.0}) {
         const Adhesive adhesive = made::epoxy(pot_min);

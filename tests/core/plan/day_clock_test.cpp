@@ -168,7 +168,8 @@ TEST(DayClock, DryFitGivesTheRatesItMeasuredAndLeavesTheOthers) {
 }
 
 TEST(DayClock, RatesAdoptedFromADayPlanThatVeryDay) {
-    const boat::Piece piece = clamped();
+    boat::Piece piece = clamped();
+    piece.glue.adhesive = "epoxy_2_1_slow";  // with as many cups for whoever is slower
     const DayInHand day = dayInHand(piece, made::shop(), 0, false);
     const schedule::Now real = endOf(day, wholeDay(day, 1.5));
     boat::Piece adopted = piece;

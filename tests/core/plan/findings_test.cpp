@@ -131,7 +131,7 @@ TEST(Findings, AHollowTighterThanTheStackStops) {
     piece.stack.strips[0].thickness_m = 0.004;
     const Finding finding = the(findingsFor(piece), "no_room");
     EXPECT_EQ(finding.severity, Severity::stop);
-    EXPECT_NEAR(finding.value, 80 + 19 * 0.15, 0.01);
+    EXPECT_NEAR(finding.value, 80 + 19 * 0.3, 0.01);
     EXPECT_NEAR(finding.limit, 60, 0.5);
     piece.stack.strips[0].count = 4;
     EXPECT_EQ(countOf(findingsFor(piece), "no_room"), 0);
@@ -154,7 +154,7 @@ TEST(Findings, TwoPinsRoundABendStop) {
     piece.stack.pins.push_back(boat::Pin{1.4});
     const Finding finding = the(findingsFor(piece), "pins_forbid_sliding");
     EXPECT_EQ(finding.severity, Severity::stop);
-    EXPECT_NEAR(finding.value, 1000 * 0.4 * 3 * 0.00415, 1e-3);
+    EXPECT_NEAR(finding.value, 1000 * 0.4 * 3 * 0.0043, 1e-3);
     EXPECT_EQ(finding.limit, 0.5);
 }
 
@@ -162,7 +162,7 @@ TEST(Findings, EndsThatStepPastTheOverRunCaution) {
     boat::Piece piece = made::bend(0.7, 1.5);
     const Finding note = the(findingsFor(piece), "ends_step");
     EXPECT_EQ(note.severity, Severity::note);
-    EXPECT_NEAR(note.value, 1000 * 7 * 0.0065 * (1.5 + 0.15 / 0.7), 0.05);
+    EXPECT_NEAR(note.value, 1000 * 7 * 0.00665 * (1.5 + 0.15 / 0.7), 0.05);
     piece.stack.runsPastEnd_m = 0.05;
     EXPECT_EQ(the(findingsFor(piece), "ends_step").severity, Severity::caution);
     // Inside the bend the outermost runs past the one on the form: nothing falls short.
