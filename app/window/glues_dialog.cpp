@@ -186,7 +186,7 @@ void GluesDialog::addPoint(QWidget* into, std::size_t point) {
         : point == 1 ? tr("... and another, if it says so")
                      : tr("... and a third"),
         tr("How long, at what temperature, of how much: 40 min, 25 C, 100 g. Two that differ in temperature say how "
-           "warmth hastens it, two that differ in mass how size does."),
+           "warmth hastens it, two that differ in mass how size does: then no range is left."),
         [point, this](const boat::OwnAdhesive& own) {
             const std::vector<boat::PotLife> points = pointsOf(own);
             if (point >= points.size()) return QString();

@@ -215,7 +215,7 @@ TEST(Keys, EveryMemberOfTheDayHasItsSiValue) {
     EXPECT_EQ(glue.faces, Faces::sawn);
     EXPECT_EQ(glue.wetOut_kg_m2, 0.095);
     EXPECT_EQ(glue.spread_kg_m2, 0.275);
-    EXPECT_FALSE(glue.bothFaces);
+    EXPECT_TRUE(glue.bothFaces);
     EXPECT_EQ(glue.thinner, 0.03);
     EXPECT_EQ(glue.filler, 0.075);
     EXPECT_EQ(glue.waste, 0.12);
@@ -280,7 +280,7 @@ TEST(Keys, TheDefaultsAreThoseOfTheFormat) {
         {"stack.gluings", "[]"},
         {"stack.rip_allowance_mm", "3"},
         {"stack.widths", R"([{"at_mm": 0, "width_mm": 51}])"},
-        {"stack.glue_line_mm", "0.15"},
+        {"stack.glue_line_mm", "0.3"},
         {"stack.moisture_pct", "10"},
         {"stack.service_moisture_pct", "12"},
         {"stack.grain_slope", "0.03"},
@@ -313,7 +313,7 @@ TEST(Keys, TheDefaultsAreThoseOfTheFormat) {
         {"glue.tent.air_C", "30"},
         {"glue.wet_out_g_m2", "80"},
         {"glue.spread_g_m2", "250"},
-        {"glue.both_faces", "true"},
+        {"glue.both_faces", "false"},
         {"glue.filler_g_per_100g", "6"},
         {"glue.waste_pct", "15"},
         {"glue.cup_ml", "500"},
