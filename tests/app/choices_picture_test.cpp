@@ -206,5 +206,8 @@ private slots:
     }
 };
 
-QTEST_MAIN(ChoicesPictureTest)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QApplication, ChoicesPictureTest>(argc, argv);
+}
 #include "choices_picture_test.moc"

@@ -438,5 +438,8 @@ private:
     }
 };
 
-QTEST_MAIN(ClockTest)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QApplication, ClockTest>(argc, argv);
+}
 #include "clock_test.moc"

@@ -358,5 +358,8 @@ private slots:
     }
 };
 
-QTEST_MAIN(DayPanelsTest)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QApplication, DayPanelsTest>(argc, argv);
+}
 #include "day_panels_test.moc"

@@ -316,5 +316,8 @@ private slots:
     }
 };
 
-QTEST_GUILESS_MAIN(DocumentTest)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QCoreApplication, DocumentTest>(argc, argv);
+}
 #include "document_test.moc"

@@ -275,5 +275,8 @@ private slots:
     }
 };
 
-QTEST_MAIN(FilesTest)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QApplication, FilesTest>(argc, argv);
+}
 #include "files_test.moc"

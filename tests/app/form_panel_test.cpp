@@ -120,5 +120,8 @@ private slots:
     }
 };
 
-QTEST_MAIN(FormPanelTest)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QApplication, FormPanelTest>(argc, argv);
+}
 #include "form_panel_test.moc"

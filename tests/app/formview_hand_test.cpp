@@ -355,5 +355,8 @@ private slots:
     }
 };
 
-QTEST_MAIN(FormviewHand)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QApplication, FormviewHand>(argc, argv);
+}
 #include "formview_hand_test.moc"

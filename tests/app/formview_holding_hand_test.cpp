@@ -195,5 +195,8 @@ private slots:
     }
 };
 
-QTEST_MAIN(FormviewHoldingHand)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QApplication, FormviewHoldingHand>(argc, argv);
+}
 #include "formview_holding_hand_test.moc"

@@ -372,5 +372,8 @@ private slots:
     }
 };
 
-QTEST_MAIN(FormviewHolding)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QApplication, FormviewHolding>(argc, argv);
+}
 #include "formview_holding_test.moc"

@@ -271,5 +271,8 @@ private slots:
     }
 };
 
-QTEST_MAIN(FormviewPicture)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QApplication, FormviewPicture>(argc, argv);
+}
 #include "formview_picture_test.moc"

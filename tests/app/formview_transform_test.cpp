@@ -102,5 +102,8 @@ private slots:
     }
 };
 
-QTEST_GUILESS_MAIN(FormviewTransform)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QCoreApplication, FormviewTransform>(argc, argv);
+}
 #include "formview_transform_test.moc"

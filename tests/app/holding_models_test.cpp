@@ -431,5 +431,8 @@ private slots:
     }
 };
 
-QTEST_GUILESS_MAIN(HoldingModelsTest)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QCoreApplication, HoldingModelsTest>(argc, argv);
+}
 #include "holding_models_test.moc"

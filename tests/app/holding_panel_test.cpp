@@ -278,5 +278,8 @@ private slots:
     }
 };
 
-QTEST_MAIN(HoldingPanelTest)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QApplication, HoldingPanelTest>(argc, argv);
+}
 #include "holding_panel_test.moc"

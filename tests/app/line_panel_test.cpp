@@ -277,5 +277,8 @@ private slots:
     }
 };
 
-QTEST_MAIN(LinePanelTest)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QApplication, LinePanelTest>(argc, argv);
+}
 #include "line_panel_test.moc"

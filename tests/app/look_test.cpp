@@ -237,5 +237,8 @@ private slots:
     }
 };
 
-QTEST_MAIN(LookTest)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QApplication, LookTest>(argc, argv);
+}
 #include "look_test.moc"

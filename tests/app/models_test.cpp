@@ -399,5 +399,8 @@ private slots:
     }
 };
 
-QTEST_GUILESS_MAIN(ModelsTest)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QCoreApplication, ModelsTest>(argc, argv);
+}
 #include "models_test.moc"

@@ -213,5 +213,8 @@ private slots:
     }
 };
 
-QTEST_MAIN(PanelsTest)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QApplication, PanelsTest>(argc, argv);
+}
 #include "panels_test.moc"

@@ -7,6 +7,7 @@
 #include "app/paper/day_figures.hpp"
 #include "app/paper/papers.hpp"
 #include "core/boat/file.hpp"
+#include "core/glue/library_errors.hpp"
 #include "tests/app/paper_boats.hpp"
 #include "tests/app/rendered_pages.hpp"
 
@@ -206,6 +207,7 @@ private slots:
 }  // namespace fayline::test
 
 int main(int argc, char** argv) {
+    fayline::glue::letLibraryReturnErrors();
     if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
     QApplication application(argc, argv);
     fayline::test::PaperDayTest test;

@@ -7,6 +7,7 @@
 #include <limits>
 
 #include "app/paper/papers.hpp"
+#include "core/glue/library_errors.hpp"
 #include "core/measure/input_error.hpp"
 #include "tests/app/paper_boats.hpp"
 #include "tests/app/paper_holding_plans.hpp"
@@ -269,6 +270,7 @@ private slots:
 }  // namespace fayline::test
 
 int main(int argc, char** argv) {
+    fayline::glue::letLibraryReturnErrors();
     if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
     QApplication application(argc, argv);
     fayline::test::PaperHoldingTest test;

@@ -10,6 +10,7 @@
 #include <map>
 
 #include "app/paper/papers.hpp"
+#include "core/glue/library_errors.hpp"
 #include "core/holding/places.hpp"
 #include "core/line/line.hpp"
 #include "core/plan/plan.hpp"
@@ -437,6 +438,7 @@ private slots:
 }  // namespace fayline::test
 
 int main(int argc, char** argv) {
+    fayline::glue::letLibraryReturnErrors();
     if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
     QApplication application(argc, argv);
     fayline::test::PaperMeasureTest test;

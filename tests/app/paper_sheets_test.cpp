@@ -13,6 +13,7 @@
 #include <QTest>
 
 #include "app/paper/papers.hpp"
+#include "core/glue/library_errors.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/plan/plan.hpp"
 #include "tests/app/paper_boats.hpp"
@@ -426,6 +427,7 @@ private slots:
 }  // namespace fayline::test
 
 int main(int argc, char** argv) {
+    fayline::glue::letLibraryReturnErrors();
     if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
     QApplication application(argc, argv);
     fayline::test::PaperSheetsTest test;

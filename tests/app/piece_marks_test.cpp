@@ -127,5 +127,8 @@ private slots:
     }
 };
 
-QTEST_MAIN(PieceMarksTest)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QApplication, PieceMarksTest>(argc, argv);
+}
 #include "piece_marks_test.moc"

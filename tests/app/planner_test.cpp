@@ -144,5 +144,8 @@ private slots:
     }
 };
 
-QTEST_GUILESS_MAIN(PlannerTest)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QCoreApplication, PlannerTest>(argc, argv);
+}
 #include "planner_test.moc"

@@ -200,5 +200,8 @@ private slots:
     }
 };
 
-QTEST_GUILESS_MAIN(ProgramTest)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QCoreApplication, ProgramTest>(argc, argv);
+}
 #include "program_test.moc"

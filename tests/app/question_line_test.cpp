@@ -139,5 +139,8 @@ private slots:
     }
 };
 
-QTEST_MAIN(QuestionLineTest)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QApplication, QuestionLineTest>(argc, argv);
+}
 #include "question_line_test.moc"

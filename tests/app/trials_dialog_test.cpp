@@ -253,5 +253,8 @@ void TrialsDialogTest::aTrialThatSaysNothingStaysAndIsMarked() {
     QVERIFY(trying.wrong().contains("shorter than ten thicknesses"));
 }
 
-QTEST_MAIN(TrialsDialogTest)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QApplication, TrialsDialogTest>(argc, argv);
+}
 #include "trials_dialog_test.moc"

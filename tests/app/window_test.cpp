@@ -308,5 +308,8 @@ private slots:
     }
 };
 
-QTEST_MAIN(WindowTest)
+#include "tests/app/run_test.hpp"
+int main(int argc, char** argv) {
+    return fayline::app::runTest<QApplication, WindowTest>(argc, argv);
+}
 #include "window_test.moc"

@@ -24,6 +24,7 @@
 #include "app/look/theme.hpp"
 #include "app/window/main_window.hpp"
 #include "app/window/panel_stack.hpp"
+#include "core/glue/library_errors.hpp"
 
 namespace fayline::app {
 namespace {
@@ -135,6 +136,7 @@ BENCHMARK(dragStep)
 }  // namespace fayline::app
 
 int main(int argc, char** argv) {
+    fayline::glue::letLibraryReturnErrors();
     qputenv("QT_QPA_PLATFORM", "offscreen");
     QApplication application(argc, argv);
     const QTemporaryDir settings;  // the user's own are neither read nor written

@@ -240,7 +240,7 @@ TEST(Held, AFootAsideLeavesAPropItsShareSquareToTheStack) {
     prop.kind = boat::HoldKind::prop;
     prop.most_N = 1000;
     EXPECT_NEAR(hold(work).stations[0].most_N, 1000, 1e-9);  // without a foot: straight below
-    const double depth = 2 * 0.00635 + 0.00015;
+    const double depth = 2 * 0.00635 + 0.0003;
     prop.footX_m = 0.5 - 0.3;
     prop.footY_m = -depth - 0.4;
     EXPECT_NEAR(hold(work).stations[0].most_N, 1000 * 0.8, 1e-6);
