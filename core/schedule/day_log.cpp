@@ -7,6 +7,7 @@
 #include <unistd.h>
 
 #include <array>
+#include <bit>
 #include <cerrno>
 #include <charconv>
 #include <cmath>
@@ -29,12 +30,16 @@ namespace {
 constexpr std::string_view firstWord = "fayline_day_1";
 constexpr double wallMayDiffer_s = 60;
 
+std::uint32_t shifted(std::uint32_t value) {
+    for (int bit = 0; bit < 8; ++bit) value = (value >> 1) ^ ((value & 1u) ? 0xEDB88320u : 0u);
+    return value;
+}
+
 // The usual 32-bit cyclic redundancy check (polynomial 0xEDB88320 reflected).
 std::uint32_t checksum(std::string_view text) {
     std::uint32_t value = 0xFFFFFFFFu;
     for (const char c : text) {
-        value ^= static_cast<unsigned char>(c);
-        for (int bit = 0; bit < 8; ++bit) value = (value >> 1) ^ ((value & 1u) ? 0xEDB88320u : 0u);
+        value = shifted(value ^ static_cast<unsigned char>(c));
     }
     return ~value;
 }
@@ -88,6 +93,38 @@ std::optional<std::string_view> wordsOf(std::string_view line) {
     if (read.ec != std::errc() || read.ptr != line.data() + digits) return std::nullopt;
     const std::string_view words = line.substr(digits + 1);
     return checksum(words) == sum ? std::optional(words) : std::nullopt;
+}
+
+// The words of a line in which one bit is wrong. A wrong bit changes the checksum by a pattern of its place alone
+// (the check is linear), so the place follows from what the checksum is off by; or the wrong bit lies in the checksum
+// as it is written. A line that is damaged otherwise looks like this one time in 2^32 for each of its bits.
+std::optional<std::string> mendedWords(std::string_view line) {
+    constexpr std::size_t front = 9;
+    if (line.size() < front) return std::nullopt;
+    std::string words(line.substr(front));
+    const std::string right = lineOf(words).substr(0, front);
+    int wrongBits = 0;
+    for (std::size_t i = 0; i < front; ++i) {
+        wrongBits += std::popcount(static_cast<unsigned char>(static_cast<unsigned char>(right[i]) ^
+                                                              static_cast<unsigned char>(line[i])));
+    }
+    if (wrongBits == 1) return words;
+    std::uint32_t said = 0;
+    const auto read = std::from_chars(line.data(), line.data() + front - 1, said, 16);
+    if (read.ec != std::errc() || read.ptr != line.data() + front - 1 || line[front - 1] != ' ') return std::nullopt;
+    const std::uint32_t off = said ^ checksum(words);
+    std::array<std::uint32_t, 8> patterns{};
+    for (unsigned bit = 0; bit < 8; ++bit) patterns[bit] = shifted(1u << bit);
+    for (std::size_t i = words.size(); i-- > 0;) {
+        for (unsigned bit = 0; bit < 8; ++bit) {
+            if (patterns[bit] == off) {
+                words[i] = static_cast<char>(static_cast<unsigned char>(words[i]) ^ (1u << bit));
+                return words;
+            }
+            patterns[bit] = shifted(patterns[bit]);
+        }
+    }
+    return std::nullopt;
 }
 
 std::string writeEvent(const Event& event, const Clocks& clocks) {
@@ -169,12 +206,12 @@ DayLog readDayLog(std::string_view text) {
         text = whole ? text.substr(end + 1) : std::string_view();
         const std::optional<std::string_view> words = whole ? wordsOf(line) : std::nullopt;
         if (first) {
-            if (!words || !words->starts_with(firstWord)) {
-                throw InputError("", "this is not the log of a day, or its first line is damaged",
-                                 "give a log that the clock has written");
-            }
-            log.about = unescaped(words->substr(std::min(words->size(), firstWord.size() + 1)));
             first = false;
+            const std::optional<std::string> mended = words ? std::nullopt : mendedWords(line);
+            const std::string_view of = words ? *words : mended ? std::string_view(*mended) : std::string_view();
+            log.aboutLost = !of.starts_with(firstWord);
+            log.aboutMended = mended.has_value() && !log.aboutLost;
+            if (!log.aboutLost) log.about = unescaped(of.substr(std::min(of.size(), firstWord.size() + 1)));
             continue;
         }
         const std::optional<LogLine> read = words ? readEvent(*words) : std::nullopt;
@@ -188,6 +225,9 @@ DayLog readDayLog(std::string_view text) {
     }
     if (first) {
         throw InputError("", "this log of a day is empty", "give a log that the clock has written");
+    }
+    if (log.aboutLost && log.lines.empty()) {
+        throw InputError("", "this is not the log of a day", "give a log that the clock has written");
     }
     // Only the last can have been torn by the end of the program.
     log.torn = badInARow > 0;
@@ -228,22 +268,28 @@ double wallMovedSince(const LogLine& line, const Clocks& now) {
     return (now.wall_s - line.clocks.wall_s) - (now.up_s - line.clocks.up_s);
 }
 
-DayLogWriter DayLogWriter::begin(const std::filesystem::path& path, std::string_view about, const Clocks& clocks) {
+DayLogWriter DayLogWriter::begin(const std::filesystem::path& path, std::string_view about, const Clocks& clocks,
+                                 Flush flush) {
     const int file = ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_APPEND | O_CLOEXEC, 0600);
     if (file < 0) refuse(path, "written", errno);
-    DayLogWriter writer(path, file);
-    writer.write(lineOf(std::string(firstWord) + " " + escaped(about)));
-    writer.append({EventKind::started, 0}, clocks);
+    DayLogWriter writer(path, file, flush);
+    try {
+        writer.write(lineOf(std::string(firstWord) + " " + escaped(about)));
+        writer.append({EventKind::started, 0}, clocks);
+    } catch (const InputError&) {
+        ::unlink(path.c_str());  // of a day that was not begun nothing stays
+        throw;
+    }
     flushFolder(path);
     return writer;
 }
 
-DayLogWriter DayLogWriter::goOn(const std::filesystem::path& path) {
+DayLogWriter DayLogWriter::goOn(const std::filesystem::path& path, Flush flush) {
     const std::string text = textOf(path);
     const DayLog log = readDayLog(text);
     const int file = ::open(path.c_str(), O_WRONLY | O_APPEND | O_CLOEXEC);
     if (file < 0) refuse(path, "written", errno);
-    DayLogWriter writer(path, file);
+    DayLogWriter writer(path, file, flush);
     // A torn line would swallow the next one.
     const std::size_t whole = text.rfind('\n') + 1;
     if (log.torn && whole < text.size() && (::ftruncate(file, static_cast<off_t>(whole)) != 0 || ::fsync(file) != 0)) {
@@ -252,13 +298,15 @@ DayLogWriter DayLogWriter::goOn(const std::filesystem::path& path) {
     return writer;
 }
 
-DayLogWriter::DayLogWriter(DayLogWriter&& other) noexcept : path_(std::move(other.path_)), file_(other.file_) {
+DayLogWriter::DayLogWriter(DayLogWriter&& other) noexcept
+    : path_(std::move(other.path_)), file_(other.file_), flush_(other.flush_) {
     other.file_ = -1;
 }
 
 DayLogWriter& DayLogWriter::operator=(DayLogWriter&& other) noexcept {
     std::swap(path_, other.path_);
     std::swap(file_, other.file_);
+    std::swap(flush_, other.flush_);
     return *this;
 }
 
@@ -273,19 +321,19 @@ void DayLogWriter::append(const Event& event, const Clocks& clocks) {
 void DayLogWriter::write(const std::string& line) {
     struct stat before {};
     if (::fstat(file_, &before) != 0) refuse(path_, "written", errno);
+    // Whoever reads it finds lines only that were acknowledged.
+    const auto takeBack = [&](const char* what, int error) {
+        if (::ftruncate(file_, before.st_size) != 0) refuse(path_, "mended", errno);
+        refuse(path_, what, error);
+    };
     std::string_view left = line;
     while (!left.empty()) {
         const ssize_t written = ::write(file_, left.data(), left.size());
         if (written < 0 && errno == EINTR) continue;
-        if (written < 0) {
-            const int error = errno;
-            // Whoever reads it finds whole lines only.
-            if (::ftruncate(file_, before.st_size) != 0) refuse(path_, "mended", errno);
-            refuse(path_, "written", error);
-        }
+        if (written < 0) takeBack("written", errno);
         left.remove_prefix(static_cast<std::size_t>(written));
     }
-    if (::fdatasync(file_) != 0) refuse(path_, "flushed to the disk", errno);
+    if (flush_(file_) != 0) takeBack("flushed to the disk", errno);
 }
 
 }  // namespace fayline::schedule

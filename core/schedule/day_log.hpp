@@ -10,6 +10,8 @@
 // Linux and POSIX.
 #pragma once
 
+#include <unistd.h>
+
 #include <filesystem>
 #include <string>
 #include <string_view>
@@ -33,13 +35,16 @@ struct LogLine {
 };
 
 struct DayLog {
-    std::string about;  // what append's caller gave when the log was begun
+    std::string about;         // what append's caller gave when the log was begun; empty where that is lost
+    bool aboutMended = false;  // one wrong bit of the first line was found by its checksum and put right
+    bool aboutLost = false;    // the first line cannot be read; the events can
     std::vector<LogLine> lines;
-    int damaged = 0;    // lines that could not be read, but for a torn last one
+    int damaged = 0;    // lines of events that could not be read, but for a torn last one
     bool torn = false;  // the last line was not written whole
 };
 
-// The text of a log as it stands on the disk. Throws InputError when not even the first line can be read.
+// The text of a log as it stands on the disk. Throws InputError for what is no log: neither its first line nor any
+// event can be read.
 DayLog readDayLog(std::string_view text);
 DayLog loadDayLog(const std::filesystem::path& path);
 
@@ -58,11 +63,15 @@ double wallMovedSince(const LogLine& line, const Clocks& now);
 // A log open for adding to; nobody else may have it open.
 class DayLogWriter {
 public:
+    // Brings what was written to the disk: 0, or -1 with errno. The system's own but in tests.
+    using Flush = int (*)(int file);
+
     // A new log at `path`, which must not be there yet, that says what the day is `about` (any text).
     // Throws InputError with an empty path when it cannot be written.
-    static DayLogWriter begin(const std::filesystem::path& path, std::string_view about, const Clocks& clocks);
+    static DayLogWriter begin(const std::filesystem::path& path, std::string_view about, const Clocks& clocks,
+                              Flush flush = ::fdatasync);
     // One that is there: what is torn at its end is taken off. Throws likewise.
-    static DayLogWriter goOn(const std::filesystem::path& path);
+    static DayLogWriter goOn(const std::filesystem::path& path, Flush flush = ::fdatasync);
 
     DayLogWriter(DayLogWriter&& other) noexcept;
     DayLogWriter& operator=(DayLogWriter&& other) noexcept;
@@ -72,11 +81,13 @@ public:
     void append(const Event& event, const Clocks& clocks);
 
 private:
-    DayLogWriter(std::filesystem::path path, int file) : path_(std::move(path)), file_(file) {}
+    DayLogWriter(std::filesystem::path path, int file, Flush flush)
+        : path_(std::move(path)), file_(file), flush_(flush) {}
     void write(const std::string& line);
 
     std::filesystem::path path_;
     int file_ = -1;
+    Flush flush_;
 };
 
 }  // namespace fayline::schedule

@@ -195,6 +195,58 @@ TEST(DayLog, OnAFullDiskItSaysSoAndKeepsWholeLinesOnly) {
     EXPECT_EQ(loadDayLog(path).lines.back().event, eventOf(2));
 }
 
+int failingFlush(int) {
+    errno = EIO;
+    return -1;
+}
+
+TEST(DayLog, WhatCouldNotBeFlushedDoesNotStayInTheFile) {
+    const Folder folder;
+    const std::filesystem::path path = folder.file("a");
+    DayLogWriter::begin(path, "about", morning).append(eventOf(0), morning);
+    const std::string before = read(path);
+    DayLogWriter failing = DayLogWriter::goOn(path, failingFlush);
+    EXPECT_THROW(failing.append(eventOf(1), morning), measure::InputError);
+    EXPECT_EQ(read(path), before);
+    // A day whose first line never reached the disk was not begun.
+    EXPECT_THROW(DayLogWriter::begin(folder.file("b"), "about", morning, failingFlush), measure::InputError);
+    EXPECT_FALSE(std::filesystem::exists(folder.file("b")));
+}
+
+TEST(DayLog, OneWrongBitOfTheFirstLineIsFoundAndPutRight) {
+    const Folder folder;
+    const std::filesystem::path path = folder.file("a");
+    const std::string about = "{\"boat\": \"Marram\", \"piece\": \"Stem\"}";
+    DayLogWriter::begin(path, about, morning).append(eventOf(0), morning);
+    const std::string whole = read(path);
+    EXPECT_FALSE(readDayLog(whole).aboutMended);
+    const std::size_t end = whole.find('\n');
+    for (std::size_t i = 0; i < end; ++i) {
+        for (unsigned bit = 0; bit < 8; ++bit) {
+            std::string bad = whole;
+            bad[i] = static_cast<char>(static_cast<unsigned char>(bad[i]) ^ (1u << bit));
+            if (bad[i] == '\n') continue;  // a line that ends early is another damage
+            const DayLog log = readDayLog(bad);
+            ASSERT_EQ(log.about, about) << i << " " << bit;
+            ASSERT_FALSE(log.aboutLost);
+            ASSERT_EQ(log.lines.size(), 2u);
+        }
+    }
+}
+
+TEST(DayLog, OfADayWhoseFirstLineIsLostTheEventsAreSaved) {
+    const Folder folder;
+    const std::filesystem::path path = folder.file("a");
+    DayLogWriter::begin(path, "about this day", morning).append(eventOf(0), morning);
+    std::string bad = read(path);
+    bad.replace(bad.find("about"), 5, "xxxxx");
+    const DayLog log = readDayLog(bad);
+    EXPECT_TRUE(log.aboutLost);
+    EXPECT_EQ(log.about, "");
+    ASSERT_EQ(log.lines.size(), 2u);
+    EXPECT_EQ(log.lines[1].event, eventOf(0));
+}
+
 TEST(DayLog, WhatIsNoLogIsRefusedInWords) {
     for (const char* text : {"", "\n", "nonsense\n", "{\"fayline\": 1}\n"}) {
         EXPECT_THROW(readDayLog(text), measure::InputError) << text;
