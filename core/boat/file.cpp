@@ -37,13 +37,13 @@ public:
             refuse(place, "this is missing", accepted(rule));
     }
 
-    template <class Walk>
-    void inner(std::string_view key, Kept T::*kept, Walk walk) {
+    template <class KeptOf, class Walk>
+    void inner(std::string_view key, KeptOf kept, Walk walk) {
         const Place place{&place_, key};
         const Value* value = take(key);
         if (!value) return;
         if (value->kind != Value::Kind::group) refuse(place, found(*value) + ", not a group", accepted(Group{}));
-        Reader reader(*value, place, target_, target_.*kept);
+        Reader reader(*value, place, target_, std::invoke(kept, target_));
         walk(reader);
         reader.keepUnknown();
     }
@@ -116,10 +116,10 @@ public:
         if (stands(key, when, isDefault)) add(key, write(value, Place{&place_, key}, rule));
     }
 
-    template <class Walk>
-    void inner(std::string_view key, Kept T::*kept, Walk walk) {
+    template <class KeptOf, class Walk>
+    void inner(std::string_view key, KeptOf kept, Walk walk) {
         const Place place{&place_, key};
-        Writer writer(source_, defaults_, source_.*kept, place);
+        Writer writer(source_, defaults_, std::invoke(kept, source_), place);
         walk(writer);
         const Value group = writer.finish();
         if (kept_.given.contains(std::string(key)) || !group.members.empty()) add(key, group);
@@ -213,8 +213,8 @@ public:
         list(path, keys_, value, rule);
     }
 
-    template <class Walk>
-    void inner(std::string_view key, Kept T::*, Walk walk) {
+    template <class KeptOf, class Walk>
+    void inner(std::string_view key, KeptOf, Walk walk) {
         keys_.push_back({pathOf(key), "{}", accepted(Group{})});
         Lister lister(pathOf(key), keys_);
         walk(lister);

@@ -5,7 +5,8 @@
 //     visit(key, member, rule, when)
 // where `member` is a pointer to a member or a function that reaches it, and as
 //     visit.inner(key, kept, walk)
-// for a group in the file whose members lie in the same struct.
+// for a group in the file whose members are reached from the same struct, so that their defaults are that struct's;
+// `kept` is a pointer to a member or a function like `member`.
 #pragma once
 
 #include "core/boat/boat.hpp"
@@ -308,11 +309,31 @@ void keysOf(Visit& visit, const Rates*) {
 }
 
 template <class Visit>
+void mishapOf(Visit& visit, std::string_view key, Mishap Mishaps::*which) {
+    visit.inner(
+        key, [which](auto& mishaps) -> auto& { return (mishaps.*which).kept; },
+        [which](auto& group) {
+            group("chance_pct", [which](auto& mishaps) -> auto& { return (mishaps.*which).chance; }, share_pct);
+            group("min", [which](auto& mishaps) -> auto& { return (mishaps.*which).lasts_s; }, time_min);
+        });
+}
+
+template <class Visit>
+void keysOf(Visit& visit, const Mishaps*) {
+    mishapOf(visit, "strip_breaks", &Mishaps::stripBreaks);
+    mishapOf(visit, "clamp_slips", &Mishaps::clampSlips);
+    mishapOf(visit, "cup_spills", &Mishaps::cupSpills);
+}
+
+template <class Visit>
 void keysOf(Visit& visit, const Crew*) {
     visit("hands", &Crew::hands, Whole{1, 1000, "a number of hands"});
     visit("start_at", &Crew::startAt_s, Clock{});
     visit("rates", &Crew::rates, Group{});
-    visit("uncertain_pct", &Crew::uncertain, within(0, 1000, unit::pct, "a share"));
+    visit("uncertain_pct", &Crew::uncertain, share_pct);
+    visit("pace_pct", &Crew::pace, share_pct);
+    visit("glue_uncertain_pct", &Crew::glueUncertain, share_pct);
+    visit("mishaps", &Crew::mishaps, Group{});
 }
 
 template <class Visit>

@@ -55,6 +55,8 @@ TEST(Keys, AKeyThatWasNotGivenIsWrittenWhenItsValueIsNotTheDefault) {
     boat.pieces[0].holding.stations[0].kept = boat.pieces[0].holding.hull.kept = Kept{};
     boat.pieces[0].holding.cauls.kept = boat.pieces[0].holding.floor.kept = Kept{};
     boat.pieces[0].holding.backbone.kept = boat.pieces[0].crew.kept = Kept{};
+    Mishaps& mishaps = boat.pieces[0].crew.mishaps;
+    mishaps.kept = mishaps.stripBreaks.kept = mishaps.clampSlips.kept = mishaps.cupSpills.kept = Kept{};
     boat.pieces[0].crew.rates.kept = boat.pieces[0].crew.rates.station.kept = boat.pieces[0].stock.kept = Kept{};
     boat.pieces[0].stock.boards[0].kept = boat.pieces[0].record[0].kept = Kept{};
     boat.species[0].kept = boat.adhesives[0].kept = Kept{};
@@ -237,6 +239,14 @@ TEST(Keys, EveryMemberOfTheDayHasItsSiValue) {
     EXPECT_EQ(crew.rates.station.screw_s, 30);
     EXPECT_DOUBLE_EQ(crew.rates.scrape_m_s, 0.4 / 60);
     EXPECT_EQ(crew.uncertain, 0.3);
+    EXPECT_EQ(crew.pace, 0.25);
+    EXPECT_EQ(crew.glueUncertain, 0.1);
+    EXPECT_EQ(crew.mishaps.stripBreaks.chance, 0.05);
+    EXPECT_EQ(crew.mishaps.stripBreaks.lasts_s, 12 * 60);
+    EXPECT_EQ(crew.mishaps.clampSlips.chance, 0);
+    EXPECT_EQ(crew.mishaps.clampSlips.lasts_s, 2 * 60);
+    EXPECT_EQ(crew.mishaps.cupSpills.chance, 0.01);
+    EXPECT_EQ(crew.mishaps.cupSpills.lasts_s, 4 * 60);
 
     const Board& board = piece.stock.boards.at(0);
     EXPECT_EQ(board.name, "A");
@@ -321,13 +331,19 @@ TEST(Keys, TheDefaultsAreThoseOfTheFormat) {
         {"crew.hands", "2"},
         {"crew.start_at", "\"08:30\""},
         {"crew.rates.mix_min", "4"},
-        {"crew.rates.wet_out_m2_min", "0.12"},
-        {"crew.rates.spread_m2_min", "0.1"},
+        {"crew.rates.wet_out_m2_min", "0.06"},
+        {"crew.rates.spread_m2_min", "0.06"},
         {"crew.rates.stack_strip_min", "0.5"},
         {"crew.rates.carry_min", "3"},
         {"crew.rates.station_min.jack", "1.5"},
         {"crew.rates.scrape_m_min", "0.5"},
         {"crew.uncertain_pct", "20"},
+        {"crew.pace_pct", "20"},
+        {"crew.glue_uncertain_pct", "15"},
+        {"crew.mishaps.strip_breaks.chance_pct", "3"},
+        {"crew.mishaps.strip_breaks.min", "10"},
+        {"crew.mishaps.clamp_slips.chance_pct", "10"},
+        {"crew.mishaps.cup_spills.min", "6"},
         {"stock.kerf_mm", "2.4"},
         {"stock.planing_mm", "0.5"},
         {"stock.scarf_slope", "12"},

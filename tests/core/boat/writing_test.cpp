@@ -219,11 +219,11 @@ private:
             shuffler.set(std::invoke(member, target), rule);
             if (shuffler.chance(0.5)) kept.given.emplace(key);
         }
-        template <class Inner>
-        void inner(std::string_view, Kept T::*innerKept, Inner inner) {
-            Walk walk{shuffler, target, target.*innerKept};
+        template <class KeptOf, class Inner>
+        void inner(std::string_view, KeptOf innerKept, Inner inner) {
+            Walk walk{shuffler, target, std::invoke(innerKept, target)};
             inner(walk);
-            shuffler.keep(target.*innerKept, "inner");
+            shuffler.keep(std::invoke(innerKept, target), "inner");
         }
     };
 
