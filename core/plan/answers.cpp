@@ -252,11 +252,10 @@ Answer timeAnswer(const boat::Piece& piece, const Plan& plan) {
     const GluingDay& worst = plan.day.gluings[static_cast<std::size_t>(plan.day.worstGluing)];
     const double margin_s = plan.day.margin_s;
     const std::string size = measure::writeDuration(std::abs(margin_s));
-    std::string text =
-        "Begun at " + clockText(piece, 0) + ", the last station is on at " + clockText(piece, worst.run.closed_s) +
-        ", " + (margin_s < 0 ? size + " after the first face has gone off" : size + " before the first face goes off");
+    std::string text = capitalised(plan.dayStudy ? oddsWords(margin_s, plan.dayStudy->days) : marginWords(margin_s));
+    text += ". Begun at " + clockText(piece, 0) + ", the last station is on at " +
+            clockText(piece, worst.run.closed_s);
     if (plan.day.gluings.size() > 1) text += ", in gluing " + std::to_string(plan.day.worstGluing + 1);
-    if (plan.dayStudy) text += "; in time on " + measure::writeShare(plan.dayStudy->days.chanceInTime) + " of days";
     return {Question::time, "Time", size + (margin_s < 0 ? " late" : " in hand"), text + ".", std::nullopt};
 }
 

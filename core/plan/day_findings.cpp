@@ -2,6 +2,7 @@
 #include <string>
 
 #include "core/measure/day_text.hpp"
+#include "core/plan/day_words.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/remedies.hpp"
 #include "core/plan/wording.hpp"
@@ -13,7 +14,6 @@ namespace {
 using measure::Mark;
 using measure::Source;
 using measure::writeDuration;
-using measure::writeShare;
 
 Finding aboutDay(Severity severity, const std::string& code, const std::string& unit, const Source& source) {
     Finding finding;
@@ -86,11 +86,10 @@ std::vector<Finding> dayStudyFindings(const Plan& plan, const DayStudy& study) {
     if (study.days.chanceInTime < shortChance) {
         Finding finding =
             aboutDay(Severity::caution, "chance_in_time", "pct",
-                     {"simulated days, durations uncertain as given (common practice)", Mark::commonPractice});
-        finding.value = 100 * study.days.chanceInTime;
+                     {"simulated days, pace, glue, tasks and mishaps as given (common practice)", Mark::commonPractice});
+        finding.value = oddsPct(study.days.chanceInTime);
         finding.limit = 100 * shortChance;
-        finding.text = "On " + writeShare(study.days.chanceInTime) + " of " + std::to_string(study.days.count) +
-                       " simulated days every face was closed in time; " + writeShare(shortChance) + " is wished for.";
+        finding.text = capitalised(oddsWords(plan.day.margin_s, study.days)) + ".";
         if (!study.remedies.empty()) {
             const Remedy& best = study.remedies.front();
             finding.text +=

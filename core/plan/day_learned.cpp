@@ -21,16 +21,19 @@ using schedule::Work;
 
 const std::string beginMark = "begin";
 const std::string pauseMark = "pause";
-const std::string goOnMark = "go on";
+const std::string goOnMark = "go_on";
 const std::string endMark = "end";
-const std::string breakMark = "stop after strip ";
+const std::string breakMark = "stop_after:";
+const std::string oldGoOnMark = "go on";
+const std::string oldBreakMark = "stop after strip ";
 
-std::string markOf(const Event& event, const schedule::Run& run) {
-    const bool isOfTask = event.task >= 0 && event.task < static_cast<int>(run.tasks.size());
-    const std::string name = isOfTask ? run.tasks[static_cast<std::size_t>(event.task)].name : "";
+// `words` as schedule::taskWords.
+std::string markOf(const Event& event, const std::vector<std::string>& words) {
+    const bool isOfTask = event.task >= 0 && event.task < static_cast<int>(words.size());
+    const std::string name = isOfTask ? words[static_cast<std::size_t>(event.task)] : "";
     switch (event.kind) {
         case EventKind::started:
-            return isOfTask ? beginMark + " " + name : beginMark;
+            return isOfTask ? beginMark + ":" + name : beginMark;
         case EventKind::done:
         case EventKind::batchMixed:
             return name;
@@ -213,7 +216,7 @@ private:
 }  // namespace
 
 boat::Record recordOf(const DayInHand& day, const std::vector<Event>& events, const std::string& when) {
-    const schedule::Run run = schedule::runOf(day.job);
+    const std::vector<std::string> words = schedule::taskWords(schedule::runOf(day.job));
     boat::Record record;
     record.when = when;
     record.dryFit = day.dryFit;
@@ -227,7 +230,7 @@ boat::Record recordOf(const DayInHand& day, const std::vector<Event>& events, co
             continue;
         }
         boat::TimeMark mark;
-        mark.task = markOf(event, run);
+        mark.task = markOf(event, words);
         mark.at_s = 60 * std::round(event.at_s / 60 * 100) / 100;  // by hand nobody says it finer
         if (!mark.task.empty()) record.marks.push_back(mark);
     }
@@ -239,28 +242,35 @@ boat::Record recordOf(const DayInHand& day, const std::vector<Event>& events, co
 
 std::vector<Event> eventsOf(const DayInHand& day, const boat::Record& record) {
     const schedule::Run run = schedule::runOf(day.job);
+    const std::vector<std::string> words = schedule::taskWords(run);
     std::vector<Event> events;
     for (const boat::TimeMark& mark : record.marks) {
         Event event{EventKind::done, mark.at_s};
+        // Older records have the tasks by their English names.
         const auto isTask = [&](const std::string& name) {
-            const auto found = std::ranges::find(run.tasks, name, &schedule::Task::name);
-            if (found != run.tasks.end()) event.task = static_cast<int>(found - run.tasks.begin());
-            return found != run.tasks.end();
+            for (std::size_t i = 0; i < words.size(); ++i) {
+                if (words[i] != name && run.tasks[i].name != name) continue;
+                event.task = static_cast<int>(i);
+                return true;
+            }
+            return false;
         };
         if (isTask(mark.task)) {
             if (run.tasks[static_cast<std::size_t>(event.task)].work == Work::mix) event.kind = EventKind::batchMixed;
         } else if (mark.task == beginMark ||
-                   (mark.task.starts_with(beginMark + " ") && isTask(mark.task.substr(beginMark.size() + 1)))) {
+                   ((mark.task.starts_with(beginMark + ":") || mark.task.starts_with(beginMark + " ")) &&
+                    isTask(mark.task.substr(beginMark.size() + 1)))) {
             event.kind = EventKind::started;
         } else if (mark.task == pauseMark) {
             event.kind = EventKind::paused;
-        } else if (mark.task == goOnMark) {
+        } else if (mark.task == goOnMark || mark.task == oldGoOnMark) {
             event.kind = EventKind::resumed;
         } else if (mark.task == endMark) {
             event.kind = EventKind::stopped;
-        } else if (mark.task.starts_with(breakMark)) {
+        } else if (mark.task.starts_with(breakMark) || mark.task.starts_with(oldBreakMark)) {
+            const std::string& before = mark.task.starts_with(breakMark) ? breakMark : oldBreakMark;
             event.kind = EventKind::brokenOff;
-            event.strip = std::atoi(mark.task.c_str() + breakMark.size());
+            event.strip = std::atoi(mark.task.c_str() + before.size());
         } else {
             continue;
         }

@@ -9,11 +9,12 @@
 namespace fayline::plan {
 
 // The record of a day, from its events. `when` as in the file, 2026-05-02T08:30. What was taken back is left out.
-// Marks are the tasks done by their names as on the run sheet, at the minute they were done; "begin" before a name
-// where that is known; "begin", "pause", "go on", "stop after strip 3", "end" of the whole.
+// Marks are the tasks done by their words (schedule::taskWords), which no language changes, at the minute they were
+// done; "begin:" before a word where that is known; "begin", "pause", "go_on", "stop_after:3", "end" of the whole.
 boat::Record recordOf(const DayInHand& day, const std::vector<schedule::Event>& events, const std::string& when);
 
-// The events that a record stands for. Marks that name no task of this day are passed over.
+// The events that a record stands for. Marks that name no task of this day are passed over; older records, with
+// English names of tasks, "go on" and "stop after strip 3", are read.
 //   (1) stateAt of recordOf's events is that of the events themselves, but for what was taken back, within a second
 std::vector<schedule::Event> eventsOf(const DayInHand& day, const boat::Record& record);
 

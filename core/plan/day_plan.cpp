@@ -5,6 +5,7 @@
 
 #include "core/holding/closing.hpp"
 #include "core/holding/places.hpp"
+#include "core/plan/day_pace.hpp"
 #include "core/plan/plan.hpp"
 #include "core/stack/layers.hpp"
 #include "core/stack/parallels.hpp"
@@ -222,6 +223,7 @@ std::vector<glue::GlueLine> glueLinesOf(const boat::Piece& piece, const line::Li
 }
 
 DayPlan planDay(const boat::Piece& piece, const Shop& shop, const line::Line& line, const stack::StackPlan& stack) {
+    checkCrew(piece.crew);
     const std::vector<glue::GlueLine> lines = glueLinesOf(piece, line, stack);
     DayPlan day;
     // When the last clamp is on is known only after the run, which needs the glue: the cure is made again with it.

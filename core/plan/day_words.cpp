@@ -110,18 +110,63 @@ std::string ownGlueWords(const boat::OwnAdhesive& own, const measure::Display& d
            (fitted.massKnown() ? "" : " A second pot life, of another mass at the same temperature, takes the range away.");
 }
 
-std::string chanceWords(const DayStudy& study) {
+namespace {
+
+constexpr double nearlySure = 0.99;
+constexpr double nearlyNever = 0.01;
+
+std::string percent(double share) {
+    return measure::writeShare(share, 2);
+}
+
+// What the simulated days differ in.
+std::string uncertainWords(const DayStudy& study) {
+    std::string text = "Each day has one pace for all work, which scatters by " + percent(study.paceScatter);
+    if (study.paceFrom > 0) {
+        text += ", narrowed or widened by " + numberWord(study.paceFrom) +
+                (study.paceFrom == 1 ? " recorded gluing" : " recorded gluings");
+        if (std::abs(study.paceMiddle - 1) >= 0.005) {
+            text += ", the middle day taking " + measure::writeNumber(study.paceMiddle, 3) + " times the planned minutes";
+        }
+    } else {
+        text += " until a gluing is on record";
+    }
+    return text + "; glue, single tasks and mishaps scatter as given below (common practice, no source).";
+}
+
+}  // namespace
+
+std::string inHundred(double chance) {
+    if (chance > nearlySure) return "more than 99 in 100";
+    if (chance < nearlyNever) return "fewer than 1 in 100";
+    return "about " + std::to_string(std::lround(100 * chance)) + " in 100";
+}
+
+std::string inHundredBrief(double chance) {
+    if (chance > nearlySure) return "> 99 in 100";
+    if (chance < nearlyNever) return "< 1 in 100";
+    return std::to_string(std::lround(100 * chance)) + " in 100";
+}
+
+double oddsPct(double chance) {
+    return std::clamp(100 * chance, 0.5, 99.5);
+}
+
+std::string marginWords(double margin_s) {
+    return margin_s < 0 ? writeDuration(-margin_s) + " too late" : writeDuration(margin_s) + " in hand";
+}
+
+std::string oddsWords(double margin_s, const schedule::Days& days) {
+    return marginWords(margin_s) + "; in time on " + inHundred(days.chanceInTime) + " days; for 95 in 100 it takes " +
+           writeDuration(std::max(0.0, days.marginFor95_s)) + " in hand";
+}
+
+std::string chanceWords(const DayPlan& day, const DayStudy& study) {
     const schedule::Days& days = study.days;
-    // Where all days agree, three in as many could yet go otherwise at 95 % confidence: (1 - 3/n)^n = 0.05 (derived).
-    const double error = days.error > 0 ? days.error : 3.0 / std::max(1, days.count);
-    std::string text = "On " + writeShare(days.chanceInTime, 3) + " of " + std::to_string(days.count) +
-                       " simulated days every face is closed in time, give or take " + writeShare(error) +
-                       "; every cup is used up in time on " + writeShare(days.chanceCups, 3) + ".";
-    const auto left = [](double margin_s) {
-        return margin_s < 0 ? writeDuration(-margin_s) + " too late" : writeDuration(margin_s) + " in hand";
-    };
-    return text + " One day in twenty ends with " + left(days.margin05_s) + " or worse, the middle one with " +
-           left(days.margin50_s) + ", one in twenty with " + left(days.margin95_s) + " or better.";
+    return capitalised(oddsWords(day.margin_s, days)) + ". Every cup is used up in time on " +
+           inHundred(days.chanceCups) + ". One day in twenty ends with " + marginWords(days.margin05_s) +
+           " or worse, the middle one with " + marginWords(days.margin50_s) + ", one in twenty with " +
+           marginWords(days.margin95_s) + " or better. " + uncertainWords(study);
 }
 
 std::string remediesWords(const DayPlan& day, const DayStudy& study) {

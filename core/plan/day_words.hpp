@@ -30,8 +30,22 @@ std::string amountsWords(const glue::GluePlan& glue);
 // points that contradict each other.
 std::string ownGlueWords(const boat::OwnAdhesive& own, const measure::Display& display);
 
-// How many simulated days ended in time, with the error of that, and how the margin is spread.
-std::string chanceWords(const DayStudy& study);
+// "about 58 in 100": never above "more than 99 in 100" nor below "fewer than 1 in 100", since no model of a day knows
+// all that can happen.
+std::string inHundred(double chance);
+// The same for a table: "58 in 100", "> 99 in 100".
+std::string inHundredBrief(double chance);
+// The same as a printed number of percent: 0.5 to 99.5.
+double oddsPct(double chance);
+
+// "37 min in hand", "4 min too late".
+std::string marginWords(double margin_s);
+
+// The margin, then on how many days in a hundred it is enough, then the margin that 95 in 100 take; no full stop.
+std::string oddsWords(double margin_s, const schedule::Days& days);
+
+// The same as sentences, with how the margin is spread over the days, the cups, and what the days differ in.
+std::string chanceWords(const DayPlan& day, const DayStudy& study);
 
 // Whether a remedy is needed or helps: before a table of them.
 std::string remediesWords(const DayPlan& day, const DayStudy& study);

@@ -1,5 +1,6 @@
 #include <cmath>
 
+#include "core/plan/day_words.hpp"
 #include "core/plan/print_json.hpp"
 
 namespace fayline::plan {
@@ -138,14 +139,15 @@ Json printSchedule(const Plan& plan) {
     printed["cup_margin_min"] = minutes(plan.day.cupMargin_s);
     if (plan.dayStudy) {
         const DayStudy& study = *plan.dayStudy;
-        printed["chance_in_time_pct"] = pct(study.days.chanceInTime);
-        printed["chance_cups_in_time_pct"] = pct(study.days.chanceCups);
+        printed["chance_in_time_pct"] = number(oddsPct(study.days.chanceInTime), 1);
+        printed["margin_for_95_in_100_min"] = minutes(study.days.marginFor95_s);
+        printed["chance_cups_in_time_pct"] = number(oddsPct(study.days.chanceCups), 1);
         Json remedies = Json::array();
         for (const Remedy& remedy : study.remedies) {
             Json one{{"what", remedy.what},
                      {"margin_min", minutes(remedy.margin_s)},
                      {"cup_margin_min", minutes(remedy.cupMargin_s)},
-                     {"chance_in_time_pct", pct(remedy.chanceInTime)}};
+                     {"chance_in_time_pct", number(oddsPct(remedy.chanceInTime), 1)}};
             if (remedy.breakAfterStrip > 0) one["break_after_strip"] = remedy.breakAfterStrip;
             remedies.push_back(one);
         }

@@ -5,6 +5,7 @@
 
 #include "core/measure/day_text.hpp"
 #include "core/measure/input_error.hpp"
+#include "core/plan/day_pace.hpp"
 #include "core/plan/plan.hpp"
 #include "core/plan/wording.hpp"
 
@@ -23,8 +24,13 @@ int stripsOf(const boat::Stack& stack) {
 
 class Trials {
 public:
-    Trials(const boat::Piece& piece, const Shop& shop, const line::Line& line, const std::atomic<bool>& stop)
-        : piece_(piece), shop_(shop), line_(line), stop_(stop) {}
+    Trials(const boat::Piece& piece, const Shop& shop, const line::Line& line, const DayPlan& day,
+           const std::atomic<bool>& stop)
+        : piece_(piece),
+          shop_(shop),
+          line_(line),
+          uncertain_(uncertainOf(piece.crew, paceOf(piece, shop, day))),
+          stop_(stop) {}
 
     // The day of a try; nothing where no plan can be made of it.
     std::optional<DayPlan> dayOf(const boat::Piece& piece) const {
@@ -43,7 +49,7 @@ public:
         const std::optional<DayPlan> day = dayOf(withRemedy(piece_, remedy));
         if (!day) return std::nullopt;
         const GluingDay& worst = day->gluings[static_cast<std::size_t>(day->worstGluing)];
-        const auto days = schedule::simulateDays(worst.job, piece_.crew.uncertain, daysEach, daysSeed, stop_);
+        const auto days = schedule::simulateDays(worst.job, uncertain_, daysEach, daysSeed, stop_);
         if (!days) return std::nullopt;
         remedy.margin_s = day->margin_s;
         remedy.cupMargin_s = day->cupMargin_s;
@@ -138,6 +144,7 @@ private:
     const boat::Piece& piece_;
     const Shop& shop_;
     const line::Line& line_;
+    schedule::Uncertain uncertain_;
     const std::atomic<bool>& stop_;
 };
 
@@ -182,7 +189,7 @@ boat::Piece withRemedy(const boat::Piece& piece, const Remedy& remedy) {
 
 std::optional<std::vector<Remedy>> remediesFor(const boat::Piece& piece, const Shop& shop, const line::Line& line,
                                                const DayPlan& day, const std::atomic<bool>& stop) {
-    const Trials trials(piece, shop, line, stop);
+    const Trials trials(piece, shop, line, day, stop);
     std::vector<Remedy> remedies;
     for (const Remedy& one : trials.all()) {
         const std::optional<Remedy> remedy = trials.tried(one);
@@ -198,9 +205,11 @@ std::optional<std::vector<Remedy>> remediesFor(const boat::Piece& piece, const S
 std::optional<DayStudy> studyDay(const boat::Piece& piece, const Shop& shop, const line::Line& line, const DayPlan& day,
                                  const std::atomic<bool>& stop) {
     const GluingDay& worst = day.gluings[static_cast<std::size_t>(day.worstGluing)];
-    const auto days = schedule::simulateDays(worst.job, piece.crew.uncertain, daysSimulated, daysSeed, stop);
+    const Pace pace = paceOf(piece, shop, day);
+    const auto days =
+        schedule::simulateDays(worst.job, uncertainOf(piece.crew, pace), daysSimulated, daysSeed, stop);
     if (!days) return std::nullopt;
-    DayStudy study{*days, {}, {}};
+    DayStudy study{*days, pace.middle, pace.scatter, pace.days, {}, {}};
     for (const boat::Vessel vessel : {boat::Vessel::cup, boat::Vessel::tray}) {
         study.potLives.push_back(
             glue::potLifeByMass(day.glue.fitted, day.glue.adhesive, vessel, piece.glue.cup_m3, piece.glue.air_C));

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <string_view>
 
 #include "core/measure/input_error.hpp"
 
@@ -24,6 +26,32 @@ void check(const Job& job) {
         checkRate(job.wetOut_m2_s, "crew.rates.wet_out_m2_min");
         checkRate(job.spread_m2_s, "crew.rates.spread_m2_min");
     }
+}
+
+std::string_view workWord(Work work) {
+    switch (work) {
+        case Work::wipe:
+            return "wipe";
+        case Work::sand:
+            return "sand";
+        case Work::mix:
+            return "mix";
+        case Work::wetOut:
+            return "wet_out";
+        case Work::soak:
+            return "soak";
+        case Work::spread:
+            return "spread";
+        case Work::carry:
+            return "carry";
+        case Work::place:
+            return "place";
+        case Work::close:
+            return "close";
+        case Work::scrape:
+            return "scrape";
+    }
+    return "";
 }
 
 std::string stripName(const StripJob& strip) {
@@ -227,9 +255,10 @@ private:
 // begin; `handsOf` how many pairs of hands it holds until then.
 template <typename Timed, typename HandsOf>
 void time(Run& run, bool lanes, const Timed& timed, const HandsOf& handsOf) {
-    constexpr std::size_t most = 64;
-    double free_s[most] = {};
-    const auto hands = std::min(static_cast<std::size_t>(run.hands), most);
+    const auto hands = static_cast<std::size_t>(run.hands);
+    std::vector<double> free_s(hands, 0.0);
+    std::vector<double> soonest_s(hands);
+    std::vector<std::size_t> chosen;
     run.end_s = run.closed_s = 0;
     for (std::size_t i = 0; i < run.tasks.size(); ++i) {
         Task& task = run.tasks[i];
@@ -239,34 +268,31 @@ void time(Run& run, bool lanes, const Timed& timed, const HandsOf& handsOf) {
         }
         // As many hands as it wants are free by the time at which the last of those that are free first comes.
         const auto wanted = std::min(static_cast<std::size_t>(handsOf(i)), hands);
-        double soonest_s[most];
-        std::copy(free_s, free_s + hands, soonest_s);
         if (wanted > 0) {
-            std::nth_element(soonest_s, soonest_s + wanted - 1, soonest_s + hands);
-            start_s = std::max(start_s, soonest_s[wanted - 1]);
+            soonest_s = free_s;
+            const auto last = soonest_s.begin() + static_cast<std::ptrdiff_t>(wanted) - 1;
+            std::nth_element(soonest_s.begin(), last, soonest_s.end());
+            start_s = std::max(start_s, *last);
         }
-        std::size_t chosen[most];
-        std::size_t count = 0;
-        for (std::size_t h = 0; h < hands && count < wanted; ++h) {
-            if (free_s[h] <= start_s) chosen[count++] = h;
+        chosen.clear();
+        for (std::size_t h = 0; h < hands && chosen.size() < wanted; ++h) {
+            if (free_s[h] <= start_s) chosen.push_back(h);
         }
         timed(i, start_s, task);
-        for (std::size_t k = 0; k < count; ++k) free_s[chosen[k]] = task.end_s;
-        if (lanes) {
-            task.lanes.assign(chosen, chosen + count);
-        }
+        for (const std::size_t hand : chosen) free_s[hand] = task.end_s;
+        if (lanes) task.lanes.assign(chosen.begin(), chosen.end());
         run.end_s = std::max(run.end_s, task.end_s);
         if (task.work != Work::scrape) run.closed_s = std::max(run.closed_s, task.end_s);
     }
 }
 
-// As planned, task i taking `factors[i]` times as long.
-void timeAsPlanned(Run& run, const std::vector<double>& factors, bool lanes) {
+// As planned, task i taking `factors[i]` times as long and beginning `delays_s[i]` later than it could.
+void timeAsPlanned(Run& run, const std::vector<double>& factors, const std::vector<double>& delays_s, bool lanes) {
     time(
         run, lanes,
         [&](std::size_t i, double start_s, Task& task) {
-            task.start_s = start_s;
-            task.end_s = start_s + task.takes_s * (factors.empty() ? 1 : factors[i]);
+            task.start_s = start_s + (delays_s.empty() ? 0 : delays_s[i]);
+            task.end_s = task.start_s + task.takes_s * (factors.empty() ? 1 : factors[i]);
         },
         [&](std::size_t i) { return run.tasks[i].hands; });
 }
@@ -324,13 +350,13 @@ Run runOf(const Job& job) {
     Listing(job, run).list();
     for (const int inner : job.faces) run.faces.push_back({inner, 0, 0, 0});
     for (const CupJob& cup : job.cups) run.cups.push_back({cup.number, 0, 0, 0});
-    timeAsPlanned(run, {}, true);
+    timeAsPlanned(run, {}, {}, true);
     timeFaces(job, run);
     return run;
 }
 
-void retime(const Job& job, const std::vector<double>& factors, Run& run) {
-    timeAsPlanned(run, factors, false);
+void retime(const Job& job, const std::vector<double>& factors, const std::vector<double>& delays_s, Run& run) {
+    timeAsPlanned(run, factors, delays_s, false);
     timeFaces(job, run);
 }
 
@@ -360,6 +386,25 @@ void retimeAsHappened(const Job& job, const std::vector<Happened>& happened, con
     };
     time(run, true, timed, [&](std::size_t i) { return happened[i].leftOut ? 0 : run.tasks[i].hands; });
     timeFaces(job, run);
+}
+
+std::vector<std::string> taskWords(const Run& run) {
+    std::vector<std::string> words;
+    words.reserve(run.tasks.size());
+    std::map<std::string, int> parts;
+    for (const Task& task : run.tasks) {
+        std::string word(workWord(task.work));
+        if (task.work == Work::mix) {
+            word += ":" + std::to_string(task.cup);
+        } else if (task.work == Work::close) {
+            word += ":" + std::to_string(task.station);
+        } else if (task.work == Work::wetOut || task.work == Work::spread) {
+            word += task.strip < 0 ? ":end_grain" : ":" + std::to_string(task.strip);
+        }
+        const int part = ++parts[word];
+        words.push_back(part == 1 ? word : word + ":" + std::to_string(part));
+    }
+    return words;
 }
 
 double workedFor(double start_s, double end_s, const std::vector<Pause>& pauses) {

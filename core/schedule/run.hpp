@@ -121,8 +121,13 @@ struct Run {
 // Throws InputError (`crew.hands`, `crew.rates.wet_out_m2_min`, ...) for hands below one and rates of nothing.
 Run runOf(const Job& job);
 
-// Start and end of each task of `run` when task i takes `factors[i]` times as long; faces, cups and ends follow.
-void retime(const Job& job, const std::vector<double>& factors, Run& run);
+// Start and end of each task of `run` when task i takes `factors[i]` times as long and begins `delays_s[i]` after it
+// could (both as long as the tasks, or empty: none); faces, cups and ends follow.
+void retime(const Job& job, const std::vector<double>& factors, const std::vector<double>& delays_s, Run& run);
+
+// A word for each task that stays the same whatever language it is named in and is its alone: "spread:3" by strip
+// (0: the boat's face; "end_grain"), "mix:2" by cup, "close:4" by station, "carry"; the second part of one "spread:3:2".
+std::vector<std::string> taskWords(const Run& run);
 
 // The whole crew rests, or waits.
 struct Pause {

@@ -30,7 +30,7 @@ boat::Piece clamped() {
 // Every task is done after `times` as long as planned.
 std::vector<Event> wholeDay(const DayInHand& day, double times) {
     schedule::Run run = schedule::runOf(day.job);
-    schedule::retime(day.job, std::vector<double>(run.tasks.size(), times), run);
+    schedule::retime(day.job, std::vector<double>(run.tasks.size(), times), {}, run);
     std::vector<Event> events{{EventKind::started, 0}};
     for (std::size_t i = 0; i < run.tasks.size(); ++i) {
         const bool mixes = run.tasks[i].work == Work::mix;
@@ -124,6 +124,37 @@ TEST(DayClock, RecordSaysWhatHappenedAndComesBackAsEvents) {
     EXPECT_NEAR(real.margin_s, again.margin_s, 2);
 }
 
+// Records of before had the tasks by their English names.
+TEST(DayClock, ARecordWithTasksByTheirNamesIsStillRead) {
+    const DayInHand day = dayInHand(clamped(), made::shop(), 0, false);
+    const schedule::Run run = schedule::runOf(day.job);
+    const std::vector<std::string> words = schedule::taskWords(run);
+    const auto indexOf = [&](const std::string& word) {
+        return static_cast<int>(std::ranges::find(words, word) - words.begin());
+    };
+    const auto mark = [](const std::string& task, double at_s) {
+        boat::TimeMark one;
+        one.task = task;
+        one.at_s = at_s;
+        return one;
+    };
+    const std::size_t strip = static_cast<std::size_t>(indexOf("wet_out:9"));
+    ASSERT_LT(strip, words.size());
+    boat::Record old;
+    old.marks = {mark("begin", 0), mark("begin " + run.tasks[strip].name, 60), mark("pause", 70), mark("go on", 80),
+                 mark(run.tasks[strip].name, 100), mark("stop after strip 3", 200), mark("end", 300)};
+    boat::Record newer = old;
+    newer.marks[1].task = "begin:wet_out:9";
+    newer.marks[3].task = "go_on";
+    newer.marks[4].task = "wet_out:9";
+    newer.marks[5].task = "stop_after:3";
+    const std::vector<Event> events = eventsOf(day, old);
+    ASSERT_EQ(events.size(), 7u);
+    EXPECT_EQ(events, eventsOf(day, newer));
+    EXPECT_EQ(events[1].task, static_cast<int>(strip));
+    EXPECT_EQ(events[5].strip, 3);
+}
+
 TEST(DayClock, WhatWasTakenBackIsNotInTheRecord) {
     const DayInHand day = dayInHand(clamped(), made::shop(), 0, true);
     const std::vector<Event> events{{EventKind::started, 0},
@@ -133,7 +164,7 @@ TEST(DayClock, WhatWasTakenBackIsNotInTheRecord) {
                                     {EventKind::done, 66, 1}};
     const boat::Record record = recordOf(day, events, "2026-05-02T08:30");
     ASSERT_EQ(record.marks.size(), 3u);
-    EXPECT_EQ(record.marks[2].task, "lay down strip 8");
+    EXPECT_EQ(record.marks[2].task, "spread:8");
     EXPECT_DOUBLE_EQ(record.marks[2].at_s, 66);
     EXPECT_TRUE(record.dryFit);
     EXPECT_FALSE(record.air_C);

@@ -16,6 +16,13 @@ namespace {
 
 const std::atomic<bool> goOn{false};
 
+// Tasks scatter by themselves alone: what the exact chances below are of.
+Uncertain tasksOnly(double uncertain) {
+    Uncertain of;
+    of.tasks = uncertain;
+    return of;
+}
+
 // A task's duration: triangular between `least` and `most`, likeliest at `likeliest`, seconds.
 struct Duration {
     double least = 0;
@@ -97,7 +104,7 @@ Job inSeries(double wet_s, double carry_s, const std::vector<double>& stations_s
     return job;
 }
 
-void expectChance(const Job& job, double uncertain, double exact) {
+void expectChance(const Job& job, const Uncertain& uncertain, double exact) {
     const auto days = simulateDays(job, uncertain, 40'000, 3, goOn);
     ASSERT_TRUE(days);
     const double error = std::sqrt(exact * (1 - exact) / 40'000);
@@ -110,7 +117,7 @@ void expectChance(const Job& job, double uncertain, double exact) {
 
 TEST(Days, OneTasksChanceIsThatOfTheTriangle) {
     for (const double open_s : {560.0, 620.0, 680.0}) {
-        expectChance(inSeries(600, 0, {}, open_s), 0.2, Duration::of(600, 0.2).chance(open_s));
+        expectChance(inSeries(600, 0, {}, open_s), tasksOnly(0.2), Duration::of(600, 0.2).chance(open_s));
     }
 }
 
@@ -118,7 +125,7 @@ TEST(Days, TwoTasksInSeriesHaveTheChanceOfTheSumOfTwoTriangles) {
     const Duration wetting = Duration::of(600, 0.3);
     const Duration carrying = Duration::of(200, 0.3);
     for (const double open_s : {750.0, 800.0, 840.0, 900.0}) {
-        expectChance(inSeries(600, 200, {}, open_s), 0.3, chanceOfSum(wetting, carrying, open_s));
+        expectChance(inSeries(600, 200, {}, open_s), tasksOnly(0.3), chanceOfSum(wetting, carrying, open_s));
     }
 }
 
@@ -130,7 +137,7 @@ TEST(Days, SevenTasksInSeriesHaveTheChanceOfTheirFoldedTriangles) {
         const double exact = chanceOfSum(all, open_s, 0.5);
         // What it says changes by less than the last figure that matters when the grid is twice as fine.
         EXPECT_NEAR(exact, chanceOfSum(all, open_s, 0.25), 1e-5);
-        expectChance(inSeries(300, 180, stations_s, open_s), 0.4, exact);
+        expectChance(inSeries(300, 180, stations_s, open_s), tasksOnly(0.4), exact);
     }
 }
 
@@ -156,13 +163,13 @@ TEST(Days, OfTwoTasksSideBySideTheLaterCounts) {
     for (const double open_s : {230.0, 250.0, 275.0}) {
         job.openTime_s = open_s;
         const double chance = each.chance(open_s);
-        expectChance(job, 0.2, chance * chance);
+        expectChance(job, tasksOnly(0.2), chance * chance);
     }
 }
 
 TEST(Days, MarginsOfTheDaysAreTheQuantilesOfTheTriangle) {
     const double open_s = 700;
-    const auto days = simulateDays(inSeries(600, 0, {}, open_s), 0.2, 40'000, 8, goOn);
+    const auto days = simulateDays(inSeries(600, 0, {}, open_s), tasksOnly(0.2), 40'000, 8, goOn);
     ASSERT_TRUE(days);
     const Duration wetting = Duration::of(600, 0.2);
     EXPECT_NEAR(1 - wetting.chance(open_s - days->margin05_s), 0.05, 0.005);
@@ -173,9 +180,9 @@ TEST(Days, MarginsOfTheDaysAreTheQuantilesOfTheTriangle) {
 TEST(Days, TheSameSeedGivesTheSameBitsAndAnotherSeedOthers) {
     Job job = made::threeStrips(2);
     job.openTime_s = 1350;
-    const auto once = simulateDays(job, 0.25, 5000, 42, goOn);
-    const auto again = simulateDays(job, 0.25, 5000, 42, goOn);
-    const auto other = simulateDays(job, 0.25, 5000, 43, goOn);
+    const auto once = simulateDays(job, tasksOnly(0.25), 5000, 42, goOn);
+    const auto again = simulateDays(job, tasksOnly(0.25), 5000, 42, goOn);
+    const auto other = simulateDays(job, tasksOnly(0.25), 5000, 43, goOn);
     ASSERT_TRUE(once && again && other);
     EXPECT_GT(once->chanceInTime, 0);
     EXPECT_LT(once->chanceInTime, 1);
@@ -192,7 +199,7 @@ TEST(Days, TheSameSeedGivesTheSameBitsAndAnotherSeedOthers) {
 
 TEST(Days, WithoutUncertaintyEveryDayIsThePlannedOne) {
     const Job job = made::threeStrips(2);
-    const auto days = simulateDays(job, 0, 100, 1, goOn);
+    const auto days = simulateDays(job, tasksOnly(0), 100, 1, goOn);
     ASSERT_TRUE(days);
     EXPECT_EQ(days->chanceInTime, 1);
     EXPECT_EQ(days->error, 0);
@@ -202,14 +209,176 @@ TEST(Days, WithoutUncertaintyEveryDayIsThePlannedOne) {
 
 TEST(Days, StoppedItGivesNothingAndOfNoDaysNothingIsSaid) {
     const std::atomic<bool> stop{true};
-    EXPECT_FALSE(simulateDays(made::threeStrips(2), 0.2, 100, 1, stop));
-    const auto none = simulateDays(made::threeStrips(2), 0.2, 0, 1, goOn);
+    EXPECT_FALSE(simulateDays(made::threeStrips(2), tasksOnly(0.2), 100, 1, stop));
+    const auto none = simulateDays(made::threeStrips(2), tasksOnly(0.2), 0, 1, goOn);
     ASSERT_TRUE(none);
     EXPECT_EQ(none->count, 0);
 }
 
+// Chance that a draw of the standard normal distribution is at most z.
+double normalChance(double z) {
+    return 0.5 * std::erfc(-z / std::sqrt(2));
+}
+
+TEST(Days, ThePaceOfADayIsLogNormalAndSharedByAllItsTasks) {
+    Uncertain uncertain;
+    uncertain.pace = 0.2;
+    for (const double share : {0.9, 1.0, 1.09, 1.3}) {
+        // Seven tasks scatter just as one does: nothing averages out.
+        expectChance(inSeries(600, 0, {}, 600 * share), uncertain, normalChance(std::log(share) / 0.2));
+        expectChance(inSeries(300, 180, {60, 90, 60, 120, 75}, 885 * share), uncertain,
+                     normalChance(std::log(share) / 0.2));
+    }
+    uncertain.middlePace = 1.1;
+    expectChance(inSeries(600, 0, {}, 700), uncertain, normalChance(std::log(700 / 660.0) / 0.2));
+}
+
+TEST(Days, OpenTimeAndPaceScatterTogetherAsTheSumOfTheirLogarithms) {
+    Uncertain uncertain;
+    uncertain.pace = 0.2;
+    uncertain.glue = 0.15;
+    for (const double share : {0.95, 1.09, 1.2, 1.5}) {
+        expectChance(inSeries(600, 0, {}, 600 * share), uncertain, normalChance(std::log(share) / 0.25));
+    }
+}
+
+TEST(Days, ACupLastsByTheSameFactorAsTheFilm) {
+    Job job = made::threeStrips(1);
+    job.cups = {{1, CupFor::wetOut, 0, 0.48}, {2, CupFor::spread, 1e9, 0.48}};
+    const schedule::Run run = runOf(job);
+    job.cups[0].useWithin_s = 1.1 * (run.cups[0].emptied_s - run.cups[0].mixedFrom_s);
+    Uncertain uncertain;
+    uncertain.glue = 0.15;
+    const auto days = simulateDays(job, uncertain, 40'000, 3, goOn);
+    ASSERT_TRUE(days);
+    const double exact = normalChance(std::log(1.1) / 0.15);
+    EXPECT_NEAR(days->chanceCups, exact, 3.3 * std::sqrt(exact * (1 - exact) / 40'000));
+}
+
+TEST(Days, MishapsComeAsOftenAsTheyAreSaidToAndCostTheirMinutes) {
+    // In time without any, late with each of them: the chance that none happens.
+    Uncertain uncertain;
+    uncertain.stripBreaks = {0.1, 120};
+    uncertain.clampSlips = {0.3, 120};
+    const Job job = inSeries(300, 60, {60, 60}, 500);
+    expectChance(job, uncertain, 0.9 * 0.7);
+    // One alone is borne, both together are not.
+    expectChance(inSeries(300, 60, {60, 60}, 600.5), uncertain, 1 - 0.1 * 0.3);
+    // Where no station is closed no clamp slips; with a chance of nothing nothing happens.
+    uncertain.stripBreaks = {};
+    const auto none = simulateDays(inSeries(300, 60, {}, 400), uncertain, 1000, 3, goOn);
+    ASSERT_TRUE(none);
+    EXPECT_EQ(none->chanceInTime, 1);
+    // A cup that is knocked over is mixed anew: the fresh one's time begins with it.
+    Job cups = made::threeStrips(1);
+    uncertain = {};
+    uncertain.cupSpills = {1, 360};
+    const schedule::Run run = runOf(cups);
+    for (std::size_t i = 0; i < cups.cups.size(); ++i) {
+        cups.cups[i].useWithin_s = run.cups[i].emptied_s - run.cups[i].mixedFrom_s + 1;
+    }
+    const auto spilled = simulateDays(cups, uncertain, 1000, 3, goOn);
+    ASSERT_TRUE(spilled);
+    EXPECT_EQ(spilled->chanceCups, 1);
+}
+
+TEST(Days, AWaitThatNeedsNobodyGoesByTheClock) {
+    Job job = made::threeStrips(1);
+    job.cups = {{1, CupFor::wetOut, 1e9, 0.48}};
+    job.soak_s = 1e6;  // beside it the rest is nothing
+    const double held_s = runOf(job).faces[0].closed_s - runOf(job).faces[0].wetted_s;
+    job.openTime_s = held_s + 0.01e6;
+    Uncertain uncertain;
+    uncertain.tasks = 0.9;
+    uncertain.pace = 0.5;
+    const auto days = simulateDays(job, uncertain, 1000, 3, goOn);
+    ASSERT_TRUE(days);
+    EXPECT_GT(days->chanceInTime, 0.99);
+}
+
+TEST(Days, WithTheMarginThat95InHundredTakeSoManyAreInTime) {
+    Uncertain uncertain;
+    uncertain.tasks = 0.3;
+    uncertain.pace = 0.2;
+    uncertain.glue = 0.15;
+    uncertain.clampSlips = {0.1, 180};
+    Job job = made::threeStrips(2);
+    job.openTime_s = 1500;
+    const auto before = simulateDays(job, uncertain, 40'000, 5, goOn);
+    ASSERT_TRUE(before);
+    job.openTime_s += before->marginFor95_s - runOf(job).margin_s();
+    EXPECT_NEAR(runOf(job).margin_s(), before->marginFor95_s, 1e-6);
+    const auto after = simulateDays(job, uncertain, 40'000, 5, goOn);
+    ASSERT_TRUE(after);
+    EXPECT_NEAR(after->chanceInTime, 0.95, 1e-3);
+    // By the normal distribution alone: one task, pace and glue.
+    Uncertain plain;
+    plain.pace = 0.2;
+    plain.glue = 0.15;
+    const auto one = simulateDays(inSeries(600, 0, {}, 600), plain, 40'000, 5, goOn);
+    ASSERT_TRUE(one);
+    const double exact = 600 * (std::exp(1.6448536 * 0.25) - 1);  // z of 95 in 100, from memory of its table
+    EXPECT_NEAR(one->marginFor95_s, exact, 0.03 * exact);
+}
+
+TEST(Days, LogarithmAndPowerAreThoseOfTheLibrary) {
+    std::mt19937_64 generator(11);
+    for (int i = 0; i < 20'000; ++i) {
+        const double x = std::exp(60 * evenDraw(generator) - 40);
+        EXPECT_NEAR(logOf(x), std::log(x), 5e-16 * std::max(1.0, std::abs(std::log(x))));
+        const double y = 20 * evenDraw(generator) - 10;
+        EXPECT_NEAR(expOf(y) / std::exp(y), 1, 2e-15) << y;
+    }
+    EXPECT_EQ(logOf(1), 0);
+    EXPECT_EQ(expOf(0), 1);
+}
+
+TEST(Days, NormalDrawsHaveTheMomentsOfTheNormalDistribution) {
+    std::mt19937_64 generator(12);
+    constexpr int count = 200'000;
+    double sum = 0;
+    double squares = 0;
+    double fourth = 0;
+    double product = 0;
+    for (int i = 0; i < count; ++i) {
+        const TwoNormal two = normalDraws(generator);
+        sum += two.one + two.other;
+        squares += two.one * two.one + two.other * two.other;
+        fourth += std::pow(two.one, 4) + std::pow(two.other, 4);
+        product += two.one * two.other;
+    }
+    const double n = 2.0 * count;
+    // Standard errors: 1, sqrt 2, sqrt 96 over sqrt n; of the product 1 over sqrt count.
+    EXPECT_NEAR(sum / n, 0, 3.3 / std::sqrt(n));
+    EXPECT_NEAR(squares / n, 1, 3.3 * std::sqrt(2 / n));
+    EXPECT_NEAR(fourth / n, 3, 3.3 * std::sqrt(96 / n));
+    EXPECT_NEAR(product / count, 0, 3.3 / std::sqrt(static_cast<double>(count)));
+}
+
+TEST(Days, WhatIsNoShareIsRefusedWithItsPlace) {
+    const auto pathOf = [](const Uncertain& uncertain) {
+        try {
+            simulateDays(made::threeStrips(2), uncertain, 1, 1, goOn);
+        } catch (const measure::InputError& error) {
+            return error.path();
+        }
+        return std::string();
+    };
+    EXPECT_EQ(pathOf({}), "");
+    EXPECT_EQ(pathOf({.tasks = 1.001}), "crew.uncertain_pct");
+    EXPECT_EQ(pathOf({.tasks = -0.1}), "crew.uncertain_pct");
+    EXPECT_EQ(pathOf({.pace = -0.1}), "crew.pace_pct");
+    EXPECT_EQ(pathOf({.glue = NAN}), "crew.glue_uncertain_pct");
+    EXPECT_EQ(pathOf({.clampSlips = {1.5, 60}}), "crew.mishaps.clamp_slips.chance_pct");
+    EXPECT_EQ(pathOf({.cupSpills = {0.5, -60}}), "crew.mishaps.cup_spills.min");
+    // At the bound no task takes less than half of its time.
+    const auto days = simulateDays(inSeries(600, 0, {}, 700), tasksOnly(1), 1000, 1, goOn);
+    ASSERT_TRUE(days);
+    EXPECT_LE(days->margin95_s, 400);
+}
+
 TEST(Days, NobodyThereIsRefused) {
-    EXPECT_THROW(simulateDays(made::threeStrips(0), 0.2, 10, 1, goOn), measure::InputError);
+    EXPECT_THROW(simulateDays(made::threeStrips(0), tasksOnly(0.2), 10, 1, goOn), measure::InputError);
 }
 
 }  // namespace

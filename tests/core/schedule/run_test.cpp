@@ -6,6 +6,7 @@
 #include <cmath>
 #include <functional>
 #include <random>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -278,7 +279,7 @@ TEST(Run, ATaskThatTakesLongerMovesWhatWaitsForIt) {
                                    [](const Task& task) { return task.work == Work::mix && task.cup == 3; });
     ASSERT_NE(cup3, run.tasks.end());
     factors[static_cast<std::size_t>(cup3 - run.tasks.begin())] = 1.5;  // two minutes more
-    retime(job, factors, run);
+    retime(job, factors, {}, run);
     EXPECT_DOUBLE_EQ(run.closed_s, 1635 + 120);
     EXPECT_DOUBLE_EQ(run.margin_s(), 37 * 60 + 45 - 120);
     // Two minutes more for strip 3 beside it are lost in the waiting for the cup, which is 70 s.
@@ -286,8 +287,70 @@ TEST(Run, ATaskThatTakesLongerMovesWhatWaitsForIt) {
     const auto strip3 = std::find_if(run.tasks.begin(), run.tasks.end(),
                                      [](const Task& task) { return task.work == Work::spread && task.strip == 3; });
     factors[static_cast<std::size_t>(strip3 - run.tasks.begin())] = (170 + 120) / 170.0;
-    retime(job, factors, run);
+    retime(job, factors, {}, run);
     EXPECT_NEAR(run.closed_s, 1635 + 120 - 70, 1e-9);
+}
+
+TEST(Run, ADelayMovesTheBeginningOfATaskAndNotItsLength) {
+    const Job job = made::threeStrips(2);
+    schedule::Run run = runOf(job);
+    const schedule::Run planned = run;
+    std::vector<double> delays_s(run.tasks.size(), 0.0);
+    const auto cup3 = std::find_if(run.tasks.begin(), run.tasks.end(),
+                                   [](const Task& task) { return task.work == Work::mix && task.cup == 3; });
+    const auto at = static_cast<std::size_t>(cup3 - run.tasks.begin());
+    delays_s[at] = 120;
+    retime(job, {}, delays_s, run);
+    EXPECT_DOUBLE_EQ(run.tasks[at].start_s, planned.tasks[at].start_s + 120);
+    EXPECT_DOUBLE_EQ(run.tasks[at].end_s, planned.tasks[at].end_s + 120);
+    EXPECT_DOUBLE_EQ(run.closed_s, planned.closed_s + 120);
+    EXPECT_DOUBLE_EQ(run.cups[2].mixedFrom_s, planned.cups[2].mixedFrom_s + 120);
+}
+
+// What many hands share is done by as many as it is divided by.
+TEST(Run, TwoHundredPairsOfHandsAreTwoHundredThroughout) {
+    Job job = made::threeStrips(200);
+    job.sand_s = 6000;
+    const schedule::Run run = runOf(job);
+    ASSERT_EQ(run.tasks[0].work, Work::sand);
+    EXPECT_DOUBLE_EQ(run.tasks[0].takes_s, 30);
+    EXPECT_EQ(run.tasks[0].hands, 200);
+    EXPECT_EQ(run.tasks[0].lanes.size(), 200u);
+}
+
+TEST(Run, EveryTaskHasAWordOfItsOwnThatNoLanguageChanges) {
+    Job job = made::threeStrips(2);
+    job.soak_s = 600;
+    job.sand_s = 60;
+    job.endGrain_m2 = 0.01;
+    // Two cups on one strip, so that it is spread in parts.
+    job.cups.push_back({4, CupFor::spread, 1200, 0.24});
+    job.cups.push_back({5, CupFor::spread, 1200, 0.24});
+    const schedule::Run run = runOf(job);
+    const std::vector<std::string> words = taskWords(run);
+    ASSERT_EQ(words.size(), run.tasks.size());
+    EXPECT_EQ(std::set<std::string>(words.begin(), words.end()).size(), words.size());
+    bool anyPart = false;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        const Task& task = run.tasks[i];
+        if (task.work == Work::mix) {
+            EXPECT_EQ(words[i], "mix:" + std::to_string(task.cup));
+        }
+        if (task.work == Work::close) {
+            EXPECT_EQ(words[i], "close:" + std::to_string(task.station));
+        }
+        if (task.work == Work::carry) {
+            EXPECT_EQ(words[i], "carry");
+        }
+        if (task.work == Work::wetOut && task.strip < 0) {
+            EXPECT_EQ(words[i], "wet_out:end_grain");
+        }
+        if (task.work == Work::spread && task.strip == 3 && !anyPart) {
+            EXPECT_EQ(words[i], "spread:3");
+        }
+        anyPart = anyPart || words[i] == "spread:3:2" || words[i] == "spread:2:2";
+    }
+    EXPECT_TRUE(anyPart);
 }
 
 TEST(Run, WhatCannotBeDoneIsToldWithItsPlace) {
