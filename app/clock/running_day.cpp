@@ -11,6 +11,7 @@
 #include <cmath>
 
 #include "core/boat/file.hpp"
+#include "core/measure/day_text.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/plan/day_learned.hpp"
 
@@ -57,6 +58,50 @@ plan::DayInHand dayOf(const boat::Boat& boat, int index, int gluing, bool dryFit
     return plan::dayInHand(boat.pieces.at(static_cast<std::size_t>(index)), plan::shopOf(boat), gluing, dryFit);
 }
 
+// What has been saved of a day that cannot be gone on with, an entry a line.
+QString entriesOf(const schedule::DayLog& log) {
+    QStringList entries;
+    for (const schedule::LogLine& line : log.lines) {
+        QString entry = QString::fromStdString(measure::writeDuration(line.event.at_s)) + ": " +
+                        QString::fromUtf8(schedule::eventWord(line.event.kind).data());
+        if (line.event.task >= 0) entry += RunningDay::tr(", task %1").arg(line.event.task + 1);
+        if (line.event.kind == EventKind::airTyped) entry += QStringLiteral(", %1 C").arg(line.event.air_C);
+        if (line.event.strip > 0) entry += RunningDay::tr(", strip %1").arg(line.event.strip);
+        entries << entry;
+    }
+    return entries.join(QLatin1Char('\n'));
+}
+
+LeftDay leftDay(const QString& path, const QDateTime& changed) {
+    LeftDay left;
+    left.path = path;
+    left.begun = QLocale().toString(changed, QLocale::ShortFormat);
+    try {
+        const schedule::DayLog log = schedule::loadDayLog(pathOf(path));
+        left.entries = entriesOf(log);
+        if (!log.lines.empty()) {
+            left.begun = QLocale().toString(QDateTime::fromSecsSinceEpoch(qint64(log.lines.front().clocks.wall_s)),
+                                            QLocale::ShortFormat);
+        }
+        if (log.aboutLost) {
+            left.lost = RunningDay::tr("The first line of its log, which has the plan, is damaged.");
+            return left;
+        }
+        const QJsonObject about = aboutIn(log);
+        left.fileName = about["file"].toString();
+        left.dryFit = about["dry_fit"].toBool();
+        const boat::Boat boat = boat::readBoat(about["boat"].toString().toStdString());
+        if (boat.pieces.empty() || log.lines.empty()) {
+            left.lost = RunningDay::tr("Its log does not say what it is of.");
+            return left;
+        }
+        left.piece = QString::fromStdString(boat.pieces.front().name);
+    } catch (const measure::InputError& error) {
+        left.lost = QString::fromUtf8(error.what());
+    }
+    return left;
+}
+
 }  // namespace
 
 RunningDay::RunningDay(plan::DayInHand day, schedule::DayLogWriter log, QString path, QString fileName,
@@ -74,7 +119,10 @@ std::unique_ptr<RunningDay> RunningDay::begin(const QString& folder, const boat:
     QDir().mkpath(folder);
     const QString path = folder + "/" + QUuid::createUuid().toString(QUuid::WithoutBraces) + ".day";
     auto lock = lockFor(path);
-    lock->tryLock(0);
+    if (!lock->tryLock(0)) {
+        throw measure::InputError("", "the day's log in " + folder.toStdString() + " could not be written: nothing can be locked there",
+                                  "make room on the disk and see that you may write there");
+    }
     const schedule::Clocks start = clocks();
     auto log = schedule::DayLogWriter::begin(pathOf(path), aboutOf(boat, index, fileName, gluing, dryFit), start);
     std::unique_ptr<RunningDay> running(new RunningDay(std::move(day), std::move(log), path, fileName, clocks));
@@ -89,6 +137,9 @@ std::unique_ptr<RunningDay> RunningDay::begin(const QString& folder, const boat:
 std::unique_ptr<RunningDay> RunningDay::goOn(const LeftDay& left, const ReadClocks& clocks) {
     const schedule::DayLog log = schedule::loadDayLog(pathOf(left.path));
     const QJsonObject about = aboutIn(log);
+    if (log.aboutLost) {
+        throw measure::InputError("", "the first line of this log, which has the plan, is damaged", "begin the day anew");
+    }
     const boat::Boat boat = boat::readBoat(about["boat"].toString().toStdString());
     if (boat.pieces.empty() || log.lines.empty()) {
         throw measure::InputError("", "this log of a day does not say what it is of", "begin the day anew");
@@ -108,6 +159,9 @@ std::unique_ptr<RunningDay> RunningDay::goOn(const LeftDay& left, const ReadCloc
     const schedule::DayTime time = schedule::dayTimeAt(log.lines.back(), now);
     running->anchor_ = {{EventKind::started, time.at_s}, now};
     running->reopened_ = QString::fromStdString(time.said);
+    if (log.aboutMended) {
+        running->reopened_ += tr(" One wrong bit in the plan that its log opens with was found and put right.");
+    }
     if (log.damaged > 0) {
         running->reopened_ +=
             tr(" %n line(s) of its log could not be read and are missing from what is shown.", nullptr, log.damaged);
@@ -121,17 +175,7 @@ std::vector<LeftDay> RunningDay::leftBehind(const QString& folder) {
     for (const QFileInfo& info : QDir(folder).entryInfoList({"*.day"}, QDir::Files, QDir::Time)) {
         const QString path = info.filePath();
         if (QFile::exists(lockOf(path)) && !lockFor(path)->tryLock(0)) continue;
-        try {
-            const schedule::DayLog log = schedule::loadDayLog(pathOf(path));
-            const QJsonObject about = aboutIn(log);
-            const boat::Boat boat = boat::readBoat(about["boat"].toString().toStdString());
-            if (boat.pieces.empty() || log.lines.empty()) continue;
-            const auto begun = QDateTime::fromSecsSinceEpoch(qint64(log.lines.front().clocks.wall_s));
-            found.push_back({path, about["file"].toString(), QString::fromStdString(boat.pieces.front().name),
-                             QLocale().toString(begun, QLocale::ShortFormat), about["dry_fit"].toBool()});
-        } catch (const measure::InputError&) {
-            // A day whose first line is gone says nothing that could be gone on with.
-        }
+        found.push_back(leftDay(path, info.lastModified()));
     }
     return found;
 }

@@ -24,6 +24,8 @@ struct LeftDay {
     QString piece;
     QString begun;  // in the locale's words
     bool dryFit = false;
+    QString lost;     // why it cannot be gone on with; empty: it can
+    QString entries;  // what was said on that day as far as it can be read, an entry a line
 };
 
 class RunningDay : public QObject {
@@ -39,7 +41,7 @@ public:
     // Goes on with a day left behind, with the plan that it was begun with. Throws measure::InputError.
     static std::unique_ptr<RunningDay> goOn(const LeftDay& left, const ReadClocks& clocks = schedule::readClocks);
 
-    // The newest first. Those of running programs are theirs.
+    // The newest first, those too whose log is damaged. Those of running programs are theirs.
     static std::vector<LeftDay> leftBehind(const QString& folder);
     static void forget(const LeftDay& left);
 

@@ -53,10 +53,12 @@
 //                   "tentHours", "tentAir"
 //   schedule panel  "schedulePanel"; "gluing" (combo box, only where there are several), "lanes" (LanesChart),
 //                   "momentWords" (label); heads "chanceHead", "remediesHead", "facesHead", "cupsHead", "tasksHead",
-//                   "crewHead", "ratesHead"; "chanceWords", "remediesWords", "remedyAsks" (labels), "remedies",
+//                   "crewHead", "ratesHead", "uncertainHead"; "chanceWords", "remediesWords", "remedyAsks" (labels), "remedies",
 //                   "faceTimes", "cupTimes", "tasks" (tables), "adoptRemedy" (button); fields "hands", "startAt",
 //                   "uncertain", "mixTakes", "wetOutRate", "spreadRate", "stackStrip", "soakTakes", "carryTakes",
-//                   "clampTakes", "propTakes", "jackTakes", "screwTakes", "scrapeRate", "wipeRate", "sandRate"
+//                   "clampTakes", "propTakes", "jackTakes", "screwTakes", "scrapeRate", "wipeRate", "sandRate", "pace",
+//                   "glueUncertain", "stripBreaksChance", "stripBreaksCosts", "clampSlipsChance", "clampSlipsCosts",
+//                   "cupSpillsChance", "cupSpillsCosts"
 //   The reason why a field cannot be read stands in a label named for the field: "readToReason". A cell that is being
 //   typed in has an editor named "cellEditor".
 #pragma once

@@ -56,6 +56,12 @@ double readShare(const QString& written) {
     return readNumber(plain) / 100;
 }
 
+double readShareWithin1(const QString& written) {
+    const double share = readShare(written);
+    if (share >= 0 && share <= 1) return share;
+    throw measure::InputError("", written.trimmed().toStdString() + " is not a share", "give 0 to 100 %");
+}
+
 QString writeShareText(double share) {
     return text(measure::writeNumber(share * 100, 4)) + QStringLiteral(" %");
 }

@@ -22,6 +22,8 @@ QString writeLengthText(double length_m, const measure::Display& display);    //
 double readNumber(const QString& text);
 int readWhole(const QString& text);
 double readShare(const QString& text);  // "12" and "12 %" are 0.12
+// The same for shares that the project file accepts from 0 to 100 % only. Throws InputError for others.
+double readShareWithin1(const QString& text);
 QString writeShareText(double share);   // "12 %"
 
 // A slope of grain: "1 in 33", "1:33", "33" or "3 %"; "straight" or 0 is none.

@@ -27,6 +27,11 @@ boat::Rates& ratesOf(boat::Piece& piece) {
     return piece.crew.rates;
 }
 
+template <boat::Mishap boat::Mishaps::*which>
+boat::Mishap& mishapOf(boat::Piece& piece) {
+    return piece.crew.mishaps.*which;
+}
+
 boat::StationTimes& stationTimesOf(boat::Piece& piece) {
     return piece.crew.rates.station;
 }
@@ -66,6 +71,7 @@ SchedulePanel::SchedulePanel(QWidget* parent)
     makeTasks();
     makeCrew();
     makeRates();
+    makeUncertain();
 
     QVBoxLayout* layout = panelLayout(this);
     layout->addWidget(answer_);
@@ -93,7 +99,7 @@ void SchedulePanel::makeChance() {
         noteStudy(section);
         const plan::Plan* known = studied();
         const bool any = known && known->dayStudy && !known->day.glue.batches.empty();
-        words->say(any ? text(plan::chanceWords(*known->dayStudy)) : QString());
+        words->say(any ? text(plan::chanceWords(known->day, *known->dayStudy)) : QString());
     });
 }
 
@@ -101,7 +107,7 @@ void SchedulePanel::makeRemedies() {
     auto* words = new SteadyWords(QStringLiteral("remediesWords"), this);
     remedies_ = new FiguresModel(remedyColumns(), this);
     remediesTable_ = figuresTable("remedies", tr("What would give more time"), remedies_,
-                                  {{0, tr("one more pair of hands")}, {1, durationWidth()}, {2, tr("In time")}}, 0);
+                                  {{0, tr("one more pair of hands")}, {1, durationWidth()}, {2, tr("> 99 in 100")}}, 0);
     remedyAsks_ = new SteadyWords(QStringLiteral("remedyAsks"), this);
     adopt_ = wordButton(QStringLiteral("adoptRemedy"), tr("Take the chosen one"), this);
     connect(adopt_, &QPushButton::clicked, this, &SchedulePanel::adoptRemedy);
@@ -187,9 +193,6 @@ void SchedulePanel::makeCrew() {
                    &boat::Crew::hands);
     typed.addClock({QStringLiteral("startAt"), tr("Begin at"), QStringLiteral("start_at"), tr("Time on the wall")},
                    &boat::Crew::startAt_s);
-    typed.addShare({QStringLiteral("uncertain"), tr("Durations uncertain by"), QStringLiteral("uncertain_pct"),
-                    tr("A task takes half of that less at the quickest and all of it more at the slowest")},
-                   &boat::Crew::uncertain);
     connect(fields, &Fields::changeAsked, this, &Panel::changeAsked);
     addSection("crewHead", tr("Crew"), true, {fields},
                [fields](const std::shared_ptr<const Shown>& shown) { fields->show(shown); });
@@ -233,6 +236,40 @@ void SchedulePanel::makeRates() {
                       &boat::Rates::sand_m2_s);
     connect(fields, &Fields::changeAsked, this, &Panel::changeAsked);
     addSection("ratesHead", tr("How long things take"), false, {fields},
+               [fields](const std::shared_ptr<const Shown>& shown) { fields->show(shown); });
+}
+
+void SchedulePanel::makeUncertain() {
+    auto* fields = new Fields(this);
+    const TypedFields typed{fields, crewOf, QStringLiteral("crew.")};
+    typed.addShareWithin1({QStringLiteral("pace"), tr("Pace of the day"), QStringLiteral("pace_pct"),
+                           tr("By how much all work of a day goes quicker or slower than planned; the record of earlier "
+                              "gluings narrows it. Common practice, no source")},
+                          &boat::Crew::pace);
+    typed.addShareWithin1({QStringLiteral("glueUncertain"), tr("Open time and pot life"),
+                           QStringLiteral("glue_uncertain_pct"),
+                           tr("By how much the glue is quicker or slower than its sheet: temperature, product, mixing. "
+                              "Common practice, no source")},
+                          &boat::Crew::glueUncertain);
+    typed.addShareWithin1({QStringLiteral("uncertain"), tr("A single task"), QStringLiteral("uncertain_pct"),
+                           tr("It takes half of that less at the quickest and all of it more at the slowest")},
+                          &boat::Crew::uncertain);
+    const auto addMishap = [fields](const char* object, const QString& often, const QString& costs, auto part,
+                                    const char* key) {
+        const TypedFields mishap{fields, part, QStringLiteral("crew.mishaps.") + QLatin1String(key) + QLatin1Char('.')};
+        const QString name = QString::fromLatin1(object);
+        mishap.addShareWithin1({name + QStringLiteral("Chance"), often, QStringLiteral("chance_pct"),
+                                tr("On so many gluings in a hundred; 0: never. Common practice, no source")},
+                               &boat::Mishap::chance);
+        mishap.addDuration({name + QStringLiteral("Costs"), costs, QStringLiteral("min"), {}}, &boat::Mishap::lasts_s);
+    };
+    addMishap("stripBreaks", tr("A strip breaks"), tr("and costs"), mishapOf<&boat::Mishaps::stripBreaks>,
+              "strip_breaks");
+    addMishap("clampSlips", tr("A clamp slips"), tr("and costs"), mishapOf<&boat::Mishaps::clampSlips>, "clamp_slips");
+    addMishap("cupSpills", tr("A cup is knocked over"), tr("and costs"), mishapOf<&boat::Mishaps::cupSpills>,
+              "cup_spills");
+    connect(fields, &Fields::changeAsked, this, &Panel::changeAsked);
+    addSection("uncertainHead", tr("How far days differ"), false, {fields},
                [fields](const std::shared_ptr<const Shown>& shown) { fields->show(shown); });
 }
 

@@ -1,5 +1,5 @@
 // The day of the present piece: its answer, who does what when with the limit of every cup and face, the chance of
-// being in time, what would mend a short margin, and the crew. Draws a plan and asks for changes.
+// being in time, what would mend a short margin, the crew, and how far days differ. Draws a plan and asks for changes.
 #pragma once
 
 #include "app/panels/sectioned_panel.hpp"
@@ -30,6 +30,7 @@ private:
     void makeTasks();
     void makeCrew();
     void makeRates();
+    void makeUncertain();
 
     void hideEvent(QHideEvent* event) override;
 

@@ -197,7 +197,8 @@ std::vector<FigureRow> remedyRows(const std::vector<plan::Remedy>& remedies) {
         FigureCell inHand = margin(remedy.margin_s, plan::Severity::stop);
         inHand.under = duration(remedy.cupMargin_s);
         row.cells = {figureWords(text(remedy.brief)), inHand,
-                     figureWords(text(measure::writeShare(remedy.chanceInTime)))};
+                     figureWords(text(plan::inHundredBrief(remedy.chanceInTime)))};
+        row.cells[2].sort = remedy.chanceInTime;
         rows.push_back(std::move(row));
     }
     return rows;

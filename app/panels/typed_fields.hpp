@@ -55,6 +55,12 @@ public:
             about, member, [](double value, const measure::Display&) { return text(writeShareText(value)); },
             [](const std::string& written, const measure::Display&) { return readShare(text(written)); });
     }
+    // A share that the project file accepts from nothing to all of it only.
+    void addShareWithin1(const Fields::About& about, double Of::*member) const {
+        add(
+            about, member, [](double value, const measure::Display&) { return text(writeShareText(value)); },
+            [](const std::string& written, const measure::Display&) { return readShareWithin1(text(written)); });
+    }
     // A plain number, `times` the member.
     void addNumber(const Fields::About& about, double Of::*member, double times = 1) const {
         add(

@@ -7,6 +7,7 @@
 #include "app/paper/day_figures.hpp"
 #include "app/paper/frame.hpp"
 #include "app/paper/listing.hpp"
+#include "core/plan/day_words.hpp"
 
 namespace fayline::app::paper {
 
@@ -117,8 +118,12 @@ QString orderText(const plan::GluingDay& day) {
 QString headText(const boat::Piece& piece, const plan::Plan& plan, const plan::GluingDay& day) {
     const schedule::Run& run = day.run;
     const QString hands = run.hands == 1 ? QString("one pair of hands") : QString("%1 pairs of hands").arg(run.hands);
-    QString text = QString("Begin at %1 with %2; the last station is on by %3.")
-                       .arg(clockText(piece, 0), hands, clockText(piece, run.closed_s));
+    QString text;
+    if (plan.dayStudy && day.job.gluing == plan.day.worstGluing && run.worstFace >= 0) {
+        text = QString::fromStdString(plan::oddsWords(plan.day.margin_s, plan.dayStudy->days)) + ". ";
+    }
+    text += QString("Begin at %1 with %2; the last station is on by %3.")
+                .arg(clockText(piece, 0), hands, clockText(piece, run.closed_s));
     if (run.worstFace >= 0) {
         const schedule::FaceTimes& face = run.faces[static_cast<std::size_t>(run.worstFace)];
         const QString which =
@@ -126,10 +131,6 @@ QString headText(const boat::Piece& piece, const plan::Plan& plan, const plan::G
         text += QString(" First to go off is %1, at %2: %3 in hand.")
                     .arg(which, clockText(piece, face.openUntil_s),
                          (face.margin_s() < 0 ? "minus " : "") + durationText(std::abs(face.margin_s())));
-    }
-    if (plan.dayStudy && day.job.gluing == plan.day.worstGluing) {
-        text += QString(" Of simulated days %1 closed in time.")
-                    .arg(inOnePiece(QString::fromStdString(measure::writeShare(plan.dayStudy->days.chanceInTime))));
     }
     return text;
 }
@@ -177,10 +178,10 @@ QString remediesText(const plan::Plan& plan) {
     if (!plan.dayStudy || plan.dayStudy->remedies.empty()) return {};
     QStringList texts;
     for (const plan::Remedy& remedy : plan.dayStudy->remedies) {
-        texts << QString("%1 (%2%3 in hand, in time on %4)")
+        texts << QString("%1 (%2%3 in hand, in time on %4 days)")
                      .arg(QString::fromStdString(remedy.what), remedy.margin_s < 0 ? "minus " : "",
                           durationText(std::abs(remedy.margin_s)),
-                          inOnePiece(QString::fromStdString(measure::writeShare(remedy.chanceInTime))));
+                          inOnePiece(QString::fromStdString(plan::inHundred(remedy.chanceInTime))));
     }
     return "What would give more time: " + texts.join("; ") + ".";
 }

@@ -1,4 +1,5 @@
 // The day's clock: opened for the piece that is shown, gone on with after a crash, its record taken into the boat.
+#include <QDir>
 #include <QFileInfo>
 #include <QMessageBox>
 #include <QPushButton>
@@ -8,6 +9,28 @@
 #include "app/window/main_window.hpp"
 
 namespace fayline::app {
+
+namespace {
+
+// A day with a damaged log: what can be read of it is shown, and the file stays unless it is thrown away.
+void tellOfLostDay(const LeftDay& left, QWidget* parent) {
+    QMessageBox box(QMessageBox::Warning, MainWindow::tr("Fayline"),
+                    MainWindow::tr("A day was under way when the program ended, on %1, and it cannot be gone on with.").arg(left.begun),
+                    QMessageBox::NoButton, parent);
+    box.setObjectName("lostDay");
+    box.setTextFormat(Qt::PlainText);
+    box.setInformativeText(MainWindow::tr("%1 What was said on that day stands below as far as it can be read. Its log is %2.")
+                               .arg(left.lost, QDir::toNativeSeparators(left.path)));
+    box.setDetailedText(left.entries.isEmpty() ? MainWindow::tr("Nothing can be read.") : left.entries);
+    QPushButton* throwAway = box.addButton(MainWindow::tr("&Throw it away"), QMessageBox::DestructiveRole);
+    QPushButton* keep = box.addButton(MainWindow::tr("&Keep the file"), QMessageBox::RejectRole);
+    box.setDefaultButton(keep);
+    box.setEscapeButton(keep);
+    box.exec();
+    if (box.clickedButton() == throwAway) RunningDay::forget(left);
+}
+
+}  // namespace
 
 ClockScreen* MainWindow::clockScreen() {
     if (clock_) return clock_.get();
@@ -74,6 +97,10 @@ void MainWindow::keepRecord(const boat::Record& record) {
 // A day that was running when the program ended. The boat it is of is opened first, where it is not on the table.
 void MainWindow::offerLeftDay() {
     for (const LeftDay& left : RunningDay::leftBehind(daysFolder_)) {
+        if (!left.lost.isEmpty()) {
+            tellOfLostDay(left, this);
+            continue;
+        }
         QMessageBox box(QMessageBox::Question, tr("Fayline"),
                         left.dryFit ? tr("A dry fit of %1 was under way when the program ended.").arg(left.piece)
                                     : tr("The gluing of %1 was under way when the program ended.").arg(left.piece),

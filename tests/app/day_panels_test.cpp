@@ -159,6 +159,36 @@ private slots:
         QCOMPARE(taken.shown.piece.crew.rates.mix_s, 300.0);
     }
 
+    // The bounds of the project file hold for what is typed.
+    void HowFarDaysDifferIsTypedWithinItsBounds() {
+        SchedulePanel panel;
+        Taken taken{shownSample(), {}};
+        followWith(taken, &panel);
+        open(&panel);
+        panel.findChild<QToolButton*>("uncertainHead")->click();
+        const boat::Crew& crew = taken.shown.piece.crew;
+        type(&panel, "pace", "25");
+        QCOMPARE(crew.pace, 0.25);
+        type(&panel, "glueUncertain", "0 %");
+        QCOMPARE(crew.glueUncertain, 0.0);
+        type(&panel, "stripBreaksChance", "5");
+        QCOMPARE(crew.mishaps.stripBreaks.chance, 0.05);
+        type(&panel, "clampSlipsCosts", "4 min");
+        QCOMPARE(crew.mishaps.clampSlips.lasts_s, 240.0);
+        type(&panel, "cupSpillsChance", "0");
+        QCOMPARE(crew.mishaps.cupSpills.chance, 0.0);
+        for (const char* field : {"uncertain", "pace", "glueUncertain", "stripBreaksChance"}) {
+            const boat::Crew before = crew;
+            for (const char* wrong : {"1000 %", "-5", "100.1"}) {
+                type(&panel, field, wrong);
+                QVERIFY2(crew == before, field);
+                QVERIFY(panel.findChild<QLabel*>(QString(field) + "Reason")->isVisible());
+            }
+        }
+        type(&panel, "uncertain", "100 %");
+        QCOMPARE(crew.uncertain, 1.0);
+    }
+
     void TheChartFindsTheTaskUnderAPixel() {
         LanesChart chart;
         const Shown shown = shownSample();
