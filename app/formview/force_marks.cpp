@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/measure/units.hpp"
+#include "core/plan/wording.hpp"
 
 namespace fayline::app {
 
@@ -91,7 +92,7 @@ ForceArrow stationArrow(const holding::HeldStation& held, const StationFrame& fr
     const double length_px = std::min(scale.toPixels(std::max(held.pull_N, 0.0)), 1e5);
     arrow.shaft = QLineF(tip + frame.outwards * length_px, tip);
     arrow.towards = side;
-    arrow.figure = text(measure::writeForce(held.pull_N, display));
+    arrow.figure = text(plan::pullText(held.pull_N, held.state, display));
     switch (held.state) {
         case holding::HoldState::slack:
             arrow.state = ForceState::slack;
@@ -246,8 +247,8 @@ QString holdingWords(const Shown& shown, int station) {
         if (prop->slips == holding::Slips::head) words << QStringLiteral("slips at its head");
         if (prop->slips == holding::Slips::foot) words << QStringLiteral("slips at its foot");
         if (prop->slips == holding::Slips::both) words << QStringLiteral("slips at head and foot");
-        if (std::isfinite(prop->bucklesAt_N) && prop->bucklesAt_N > 0 && prop->thrust_N > prop->bucklesAt_N) {
-            words << QStringLiteral("may carry %1 before it buckles").arg(force(prop->bucklesAt_N));
+        if (std::isfinite(prop->allowable_N) && prop->allowable_N > 0 && prop->thrust_N > prop->allowable_N) {
+            words << QStringLiteral("may carry %1").arg(force(prop->allowable_N));
         }
     }
     return words.join(QStringLiteral(", "));

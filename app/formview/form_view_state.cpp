@@ -7,6 +7,7 @@
 #include <numeric>
 
 #include "core/measure/display.hpp"
+#include "core/plan/wording.hpp"
 
 namespace fayline::app {
 
@@ -47,7 +48,7 @@ void addHoldingTo(QStringList& lines, const Shown& shown, double at_m) {
         const double half_m = shown.piece.holding.stations[station.index].pad_m / 2;
         if (std::abs(station.at_m - at_m) > half_m || !std::isfinite(station.pull_N)) continue;
         lines << QStringLiteral("%1: %2").arg(stationName(shown, station.index),
-                                              text(measure::writeForce(station.pull_N, shown.display)));
+                                              text(plan::pullText(station.pull_N, station.state, shown.display)));
         break;
     }
 }

@@ -118,12 +118,12 @@ std::vector<PropTrouble> propTroubles(const Shown& shown, const Transform& trans
         if (slipsAt(prop.slips, holding::Slips::foot) && !stopsAt(stop, boat::Stop::foot)) {
             troubles.push_back({prop.index, at(0.9), false, QStringLiteral("foot slips"), holds});
         }
-        if (std::isfinite(prop.bucklesAt_N) && prop.bucklesAt_N > 0 && prop.thrust_N > prop.bucklesAt_N) {
+        if (std::isfinite(prop.allowable_N) && prop.allowable_N > 0 && prop.thrust_N > prop.allowable_N) {
             troubles.push_back(
                 {prop.index,
                  at(0.5),
                  true,
-                 QStringLiteral("buckles above ") + text(measure::writeForce(prop.bucklesAt_N, shown.display)),
+                 QStringLiteral("may carry ") + text(measure::writeForce(prop.allowable_N, shown.display)),
                  {}});
         }
     }

@@ -32,7 +32,12 @@ bool looksTheSame(const Shown& a, const Shown& b, std::size_t row) {
 
 bool FindingsModel::show(std::shared_ptr<const Shown> next) {
     const bool any = next->pieceIndex >= 0 && next->plan;
-    const int rows = any ? static_cast<int>(next->plan->findings.size()) : 0;
+    const auto isFact = [](const plan::Finding& finding) { return plan::levelOf(finding) == plan::Level::fact; };
+    // Facts come last, and stand in the tables of their panels.
+    const int rows =
+        any ? static_cast<int>(std::find_if(next->plan->findings.begin(), next->plan->findings.end(), isFact) -
+                               next->plan->findings.begin())
+            : 0;
     // Of findings only the number matters for where rows begin and end: each is drawn anew.
     const int before = rows_;
     if (rows > before) beginInsertRows({}, before, rows - 1);

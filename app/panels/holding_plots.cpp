@@ -7,6 +7,7 @@
 #include "app/panels/reading.hpp"
 #include "core/measure/force.hpp"
 #include "core/measure/units.hpp"
+#include "core/plan/wording.hpp"
 
 namespace fayline::app {
 
@@ -117,7 +118,7 @@ QString pullReading(const Shown& shown, double at_m) {
     if (nearest != held.stations.end() && std::isfinite(nearest->pull_N))
         words += QObject::tr(", %1 pulls %2")
                      .arg(nearest->number)
-                     .arg(text(measure::writeForce(nearest->pull_N, shown.display)));
+                     .arg(text(plan::pullText(nearest->pull_N, nearest->state, shown.display)));
     const holding::HeldSample* sample = sampleAt(held, at_m);
     if (sample && std::isfinite(sample->pressure_Pa))
         words += QObject::tr(", %1").arg(text(measure::writePressure(sample->pressure_Pa, shown.display)));

@@ -6,6 +6,7 @@
 
 #include "app/look/names.hpp"
 #include "app/panels/reading.hpp"
+#include "core/holding/kinds.hpp"
 #include "core/measure/force.hpp"
 
 namespace fayline::app {
@@ -38,6 +39,14 @@ FigureCell small(double distance_m, const measure::Display& display, const QStri
     constexpr double small_m = 0.1;  // beyond that hundredths of a millimetre say nothing
     if (distance_m > small_m) return place(distance_m, display, under);
     return {smallFigure(distance_m, display) + ' ' + smallUnit(display), under, distance_m, std::nullopt, {}};
+}
+
+// A light pull is told as that: "under 200 N".
+FigureCell pull(double pull_N, holding::HoldState state, const measure::Display& display, const QString& under = {}) {
+    FigureCell cell = force(pull_N, display, under);
+    if (holding::pullsLightly(state, pull_N))
+        cell.text = QObject::tr("under %1").arg(text(measure::writeForce(holding::lightPull_N, display)));
+    return cell;
 }
 
 // A number of a station along the line, from its index; 0: the plan has none.
@@ -92,7 +101,8 @@ std::vector<FigureRow> proposalRows(const plan::HoldingStudy& study, const measu
     for (const holding::Proposed& proposed : study.proposal.stations) {
         const boat::Station& station = proposed.station;
         rows.push_back({{words(holdName(station.kind), governedWord(proposed.governedBy)), place(station.at_m, display),
-                         force(proposed.pull_N, display), small(proposed.gap_m, display)},
+                         pull(proposed.pull_N, proposed.state, display),
+                         holding::closesGap(station) ? small(proposed.gap_m, display) : words(unknown)},
                         station.at_m});
     }
     return rows;
@@ -135,12 +145,13 @@ std::vector<FigureRow> closingRows(const plan::HoldingStudy& study, const boat::
     for (const holding::ClosingStep& step : study.closing) {
         const auto index = static_cast<std::size_t>(step.index);
         const bool known = index < piece.holding.stations.size();
-        FigureCell pull = force(step.pull_N, display, small(step.standsOff_m, display).text);
-        if (step.outcome == holding::Outcome::notSettled) pull = words(QObject::tr("unsettled"), pull.under);
-        if (step.outcome == holding::Outcome::snaps) pull.severity = stop;
+        const holding::HoldState state = step.closed.empty() ? holding::HoldState::slack : step.closed.back().state;
+        FigureCell pulled = pull(step.pull_N, state, display, small(step.standsOff_m, display).text);
+        if (step.outcome == holding::Outcome::notSettled) pulled = words(QObject::tr("unsettled"), pulled.under);
+        if (step.outcome == holding::Outcome::snaps) pulled.severity = stop;
         FigureCell tail = small(step.tailOff_m, display, step.floorInTheWay ? QObject::tr("in the way") : QString());
         if (step.floorInTheWay) tail.severity = caution;
-        rows.push_back({{whole(step.order), stationThen(study, step), pull, tail,
+        rows.push_back({{whole(step.order), stationThen(study, step), pulled, tail,
                          place(step.tip.x_m, display, writeLengthText(step.tip.y_m, display))},
                         known ? std::optional<double>(piece.holding.stations[index].at_m) : std::nullopt});
     }
@@ -186,7 +197,7 @@ std::vector<FigureColumn> propColumns() {
 std::vector<FigureRow> propRows(const plan::HoldingPlan& holding, const boat::Piece&, const measure::Display& display) {
     std::vector<FigureRow> rows;
     for (const holding::PropPlan& prop : holding.props) {
-        const double may_N = std::min(prop.bucklesAt_N, prop.most_N);
+        const double may_N = std::min(prop.allowable_N, prop.most_N);
         FigureCell thrust = force(prop.thrust_N, display, text(measure::writeForce(may_N, display)));
         if (prop.thrust_N > may_N || prop.tooSlender) thrust.severity = stop;
         thrust.source = sourceText(prop.columnSource);
@@ -210,7 +221,7 @@ std::vector<FigureRow> propRows(const plan::HoldingPlan& holding, const boat::Pi
 std::vector<FigureColumn> screwColumns() {
     return {left(QObject::tr("No."), {}, QObject::tr("Its number along the line")),
             figures(QObject::tr("Pull"), QObject::tr("allowed"),
-                    QObject::tr("Below it: what may be drawn from the backbone's side grain")),
+                    QObject::tr("Below it: what wood and steel may be asked for")),
             figures(QObject::tr("Washer"), QObject::tr("may"),
                     QObject::tr("Pressure under the washer. Below it: what the outer strip may bear.")),
             figures(QObject::tr("Hole"), QObject::tr("pilot"),
@@ -224,10 +235,10 @@ std::vector<FigureRow> screwRows(const plan::HoldingPlan& holding, const measure
     const auto thick = [&](double length_m) { return text(measure::writeThickness(length_m, display)); };
     std::vector<FigureRow> rows;
     for (const holding::ScrewPlan& screw : holding.screws) {
-        FigureCell pull = force(screw.pull_N, display, text(measure::writeForce(screw.withdrawalAllowable_N, display)));
-        if (screw.pull_N > screw.withdrawalAllowable_N)
-            pull.severity = screw.pull_N > screw.withdrawalUltimate_N ? stop : caution;
-        pull.source = sourceText(screw.withdrawalSource);
+        FigureCell pull = force(screw.pull_N, display, text(measure::writeForce(screw.allowable_N(), display)));
+        if (screw.pull_N > screw.allowable_N()) pull.severity = screw.pull_N > screw.ultimate_N() ? stop : caution;
+        const bool byWood = screw.withdrawalAllowable_N <= screw.steelAllowable_N;
+        pull.source = sourceText(byWood ? screw.withdrawalSource : screw.steelSource);
         FigureCell washer =
             words(text(measure::writePressure(screw.washerPressure_Pa, display)),
                   screw.washerKnown ? text(measure::writePressure(screw.washerMay_Pa, display)) : unknown);

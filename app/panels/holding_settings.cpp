@@ -49,19 +49,34 @@ void addPlace(Fields* fields, const Fields::About& about, const Reach& reach) {
         });
 }
 
-void addOptionalPlace(Fields* fields, const Fields::About& about, const ReachOptional& reach,
-                      const QString& whenEmpty) {
+using Write = std::function<QString(double, const measure::Display&)>;
+
+void addOptionalLength(Fields* fields, const Fields::About& about, const ReachOptional& reach, const QString& whenEmpty,
+                       const Write& write) {
     fields->addText(
         about,
-        [reach](const Shown& shown) {
+        [reach, write](const Shown& shown) {
             const std::optional<double> length = of<std::optional<double>>(reach, shown.piece);
-            return length ? writeLengthText(*length, shown.display) : QString();
+            return length ? write(*length, shown.display) : QString();
         },
         [reach, name = about.name](boat::Piece& piece, const QString& written, const Shown& shown) {
             reach(piece) = readOptionalLength(written, shown.display);
             return QObject::tr("Set \"%1\"").arg(name);
         },
         whenEmpty);
+}
+
+void addOptionalPlace(Fields* fields, const Fields::About& about, const ReachOptional& reach,
+                      const QString& whenEmpty) {
+    addOptionalLength(fields, about, reach, whenEmpty,
+                      [](double at_m, const measure::Display& display) { return writeLengthText(at_m, display); });
+}
+
+void addOptionalThickness(Fields* fields, const Fields::About& about, const ReachOptional& reach,
+                          const QString& whenEmpty) {
+    addOptionalLength(fields, about, reach, whenEmpty, [](double thickness_m, const measure::Display& display) {
+        return text(measure::writeThickness(thickness_m, display));
+    });
 }
 
 void addFriction(Fields* fields, const Fields::About& about, const Reach& reach) {
@@ -161,6 +176,12 @@ QWidget* HoldingPanel::settingsFields() {
         fields,
         about("gapLimit", tr("Gap that may be left"), "holding.gap_limit_mm", tr("Between the trim lines, anywhere.")),
         [](boat::Piece& piece) -> double& { return piece.holding.gapLimit_m; });
+    addOptionalThickness(
+        fields,
+        about("glueLineVaries", tr("Glue line may vary by"), "holding.glue_line_varies_mm",
+              tr("Between two pads, where it is pressed out. Empty: by its own thickness.")),
+        [](boat::Piece& piece) -> std::optional<double>& { return piece.holding.glueLineVaries_m; },
+        tr("as thick as it is"));
     fields->addChoice(
         about("pads", tr("Pads"), "holding.pads",
               tr("Pads on dry wood hold the outer strip; on wet or waxed wood they let it slide.")),

@@ -9,6 +9,7 @@
 #include "app/panels/reading.hpp"
 #include "core/measure/force.hpp"
 #include "core/measure/scale.hpp"
+#include "core/plan/wording.hpp"
 
 namespace fayline::app {
 
@@ -21,10 +22,23 @@ QString tr(const char* words) {
 // What the glue line asks of the stations there.
 QString pressingWords(const holding::PressingNeed& need, const measure::Display& display) {
     if (!std::isfinite(need.spacing_m) || need.pressure_Pa <= 0) return {};
-    return tr(" The glue line wants %1 there: pads no further apart than %2 (%3 governs).")
-        .arg(text(measure::writePressure(need.pressure_Pa, display)),
-             text(measure::writeLength(need.spacing_m, display)),
-             need.bySpread ? tr("what a pad presses") : tr("its strength"));
+    const auto by = [&] {
+        switch (need.by) {
+            case holding::SpacedBy::stiffness:
+                return tr("the stiffness of the strips above governs");
+            case holding::SpacedBy::spread:
+                return tr("what lies below a pad governs");
+            case holding::SpacedBy::strength:
+                return tr("its strength governs");
+        }
+        return QString();
+    };
+    QString words = need.isWish ? tr(" To press the glue out there takes %1") : tr(" The glue line wants %1 there");
+    words = words.arg(text(measure::writePressure(need.pressure_Pa, display))) +
+            tr(": pads no further apart than %1 (%2).").arg(text(plan::reachText(need.spacing_m, display)), by());
+    if (text(plan::reachText(need.thinnerSpacing_m, display)) != text(plan::reachText(need.spacing_m, display)))
+        words += tr(" With a mix half as stiff: %1.").arg(text(plan::reachText(need.thinnerSpacing_m, display)));
+    return words;
 }
 
 }  // namespace
@@ -84,7 +98,11 @@ QString proposalWords(const holding::Proposal& proposal, const measure::Display&
     words += QLatin1Char('.');
     if (proposal.met && proposal.withoutPressing > 0 && proposal.withoutPressing < count)
         words += tr(" Pressing the glue governs: gap and strength alone need %1.").arg(proposal.withoutPressing);
-    if (spread && proposal.forEverything > 0) {
+    if (proposal.pressingIsWish && proposal.met) {
+        if (proposal.forEverything > count)
+            words +=
+                tr(" To press the glue out everywhere would take %1; contact is enough.").arg(proposal.forEverything);
+    } else if (spread && proposal.forEverything > 0) {
         words += tr(" To press the glue out everywhere takes %1.").arg(proposal.forEverything);
     } else if (spread) {
         words += tr(" No number of them presses the glue out everywhere.");

@@ -7,6 +7,7 @@
 #include "app/look/icons.hpp"
 #include "app/look/names.hpp"
 #include "app/panels/reading.hpp"
+#include "core/holding/kinds.hpp"
 #include "core/holding/places.hpp"
 #include "core/measure/force.hpp"
 
@@ -256,6 +257,9 @@ QString StationsModel::words(const Row& row, int column) const {
         const QVariant known = number(row, column);
         if (station.side) return tr("side");
         if (!known.isValid() || !std::isfinite(known.toDouble())) return unknown;
+        if (column == gapColumn && !holding::closesGap(station)) return unknown;  // it has no pad
+        if (column == pullColumn && holding::pullsLightly(row.held->state, row.held->pull_N))
+            return tr("under %1").arg(text(measure::writeForce(holding::lightPull_N, units)));
         if (column == pullColumn) return text(measure::writeForce(known.toDouble(), units));
         if (column == shareColumn) return text(measure::writeShare(known.toDouble()));
         return smallFigure(known.toDouble(), units);

@@ -45,6 +45,10 @@ QString forceText(double force_N, const measure::Display& display) {
     return whole(measure::writeForce(force_N, display));
 }
 
+QString pullText(double pull_N, holding::HoldState state, const measure::Display& display) {
+    return whole(plan::pullText(pull_N, state, display));
+}
+
 QString thicknessText(double length_m, const measure::Display& display) {
     return whole(measure::writeThickness(length_m, display));
 }

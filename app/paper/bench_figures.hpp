@@ -12,7 +12,9 @@ namespace fayline::app::paper {
 // The same with hard spaces, so that it is never parted at the end of a line.
 QString inOnePiece(const QString& text);
 
-QString forceText(double force_N, const measure::Display& display);         // "850 N"
+QString forceText(double force_N, const measure::Display& display);  // "850 N"
+// "1700 N", "light, under 200 N"
+QString pullText(double pull_N, holding::HoldState state, const measure::Display& display);
 QString thicknessText(double length_m, const measure::Display& display);    // "5/32 in"
 QString smallText(double length_m, const measure::Display& display);        // "0.31 mm", without sign
 QString onScaleText(double force_N, const measure::Display& display);       // "86.5 kg"

@@ -7,6 +7,7 @@
 #include "app/paper/frame.hpp"
 #include "app/paper/listing.hpp"
 #include "app/paper/marks.hpp"
+#include "core/holding/kinds.hpp"
 #include "core/holding/places.hpp"
 
 namespace fayline::app::paper {
@@ -35,7 +36,9 @@ bool knowsFloor(const boat::Piece& piece) {
 // What to look out for at a step; empty: nothing.
 QString watchText(const boat::Piece& piece, const plan::Plan& plan, const holding::ClosingStep& step) {
     QStringList texts;
-    if (step.gap_m > piece.holding.gapLimit_m) texts << "leaves " + smallText(step.gap_m, plan.display);
+    // A strap has no pad: no gap is told of it.
+    if (holding::closesGap(stationOf(piece, step)) && step.gap_m > piece.holding.gapLimit_m)
+        texts << "leaves " + smallText(step.gap_m, plan.display);
     const auto row = static_cast<std::size_t>(step.order - 1);
     const auto& hulls = plan.holdingStudy->closingLoads.hulls;
     if (row < hulls.size() && hulls[row]) {
@@ -73,10 +76,13 @@ Table stepsTable(const boat::Piece& piece, const plan::Plan& plan, const std::ve
         const QString held = holdName(stationOf(piece, step).kind);
         const QString tool = toolText(piece, plan, step.index);
         const QString watch = watchText(piece, plan, step);
+        const holding::HoldState state = step.closed.empty() ? holding::HoldState::slack : step.closed.back().state;
+        const bool light = holding::pullsLightly(state, step.pull_N);
         table.rows.push_back({Cell{{}, {}, false, true}, textCell(QString::number(step.order), true),
                               textCell(inOnePiece(QString("%1 %2").arg(step.number).arg(held)), true, tool),
                               lengthCell(tapeOf(plan, step.index), display, true),
-                              textCell(forceText(step.pull_N, display), true, onScaleText(step.pull_N, display)),
+                              textCell(pullText(step.pull_N, state, display), true,
+                                       light ? QString() : onScaleText(step.pull_N, display)),
                               lengthCell(step.standsOff_m, display), lengthCell(step.tailOff_m, display),
                               lengthCell(step.tip.x_m, display), lengthCell(step.tip.y_m, display),
                               textCell(watch, true)});

@@ -118,17 +118,18 @@ Table propLoads(const boat::Piece& piece, const plan::Plan& plan) {
                      {"Kind", {}, Lean::left},
                      {"Thrust", "below: on a scale"},
                      {"May bear", "as rated or given"},
-                     {"Buckles at", "allowed"},
+                     {"Column", "allowed, below: Euler"},
                      {"Ends", {}, Lean::left}};
     for (const holding::PropPlan& prop : plan.holding.props) {
         const bool jack = stationAt(piece, prop.index).kind == boat::HoldKind::jack;
         const QString buckles =
-            prop.woodenColumn ? "Euler " + strengthText(prop.eulerAt_N, display) + ", " + sectionText(prop, display)
-                              : QString("as rated");
+            prop.woodenColumn && prop.bucklesAt_N
+                ? "buckles at " + strengthText(*prop.bucklesAt_N, display) + ", " + sectionText(prop, display)
+                : QString("as rated");
         table.rows.push_back({textCell(numberOf(plan, prop.index), true), kindCell(piece, plan, prop.index),
                               textCell(forceText(prop.thrust_N, display), true, onScaleText(prop.thrust_N, display)),
                               textCell(strengthText(prop.most_N, display), jack, jack ? "rated load" : ""),
-                              textCell(strengthText(prop.bucklesAt_N, display), false, buckles),
+                              textCell(strengthText(prop.allowable_N, display), false, buckles),
                               endsCell(piece, plan, prop)});
     }
     return table;
@@ -170,6 +171,7 @@ Table screwLoads(const plan::Plan& plan) {
     table.columns = {{"No.", {}},
                      {"Pull", "below: on a scale"},
                      {"Draws out at", "allowed, below: ultimate"},
+                     {"Steel", "allowed, below: breaks"},
                      {"Washer presses", "below: it may"},
                      {"To the edge", "below: needed"},
                      {"To the trim line", "below: needed"}};
@@ -179,6 +181,8 @@ Table screwLoads(const plan::Plan& plan) {
              textCell(forceText(screw.pull_N, display), true, onScaleText(screw.pull_N, display)),
              textCell(strengthText(screw.withdrawalAllowable_N, display), false,
                       strengthText(screw.withdrawalUltimate_N, display)),
+             textCell(strengthText(screw.steelAllowable_N, display), false,
+                      strengthText(screw.steelUltimate_N, display)),
              textCell(pressureText(screw.washerPressure_Pa, display), false,
                       screw.washerKnown ? pressureText(screw.washerMay_Pa, display) : QString("not known")),
              textCell(thicknessText(screw.fromEdge_m, display), false, thicknessText(screw.fromEdgeNeeded_m, display)),

@@ -7,6 +7,7 @@
 #include "app/paper/frame.hpp"
 #include "app/paper/listing.hpp"
 #include "app/paper/marks.hpp"
+#include "core/holding/kinds.hpp"
 #include "core/measure/figures.hpp"
 #include "core/plan/wording.hpp"
 
@@ -67,11 +68,13 @@ Table stationsTable(const boat::Piece& piece, const plan::Plan& plan) {
                               lengthCell(place.alongOutside_m, display, true)};
         if (held) {
             const QString turns = turnsText(plan, place.index);
-            row.push_back(textCell(forceText(held->pull_N, display), true, stateText(station, held->state)));
+            const bool light = holding::pullsLightly(held->state, held->pull_N);
+            row.push_back(
+                textCell(pullText(held->pull_N, held->state, display), true, stateText(station, held->state)));
             row.push_back(textCell(forceText(held->most_N, display)));
-            row.push_back(textCell(onScaleText(held->pull_N, display)));
+            row.push_back(textCell(light ? dash : onScaleText(held->pull_N, display)));
             row.push_back(textCell(turns.isEmpty() ? dash : turns));
-            row.push_back(textCell(smallText(held->gap_m, display)));
+            row.push_back(textCell(holding::closesGap(station) ? smallText(held->gap_m, display) : dash));
         } else {
             row.insert(row.end(),
                        {textCell(dash, false, station.side ? "keeps in line" : QString()),
@@ -108,7 +111,13 @@ std::vector<Paragraph> strapTexts(const boat::Piece& piece, const plan::Plan& pl
                                 forceText(strap.total_N, plan.display), forceText(strap.leastTension_N, plan.display));
         if (strap.lacksEnd) {
             text = QString("Strap %1 goes round nothing: where it ends is not given.").arg(number);
-        } else if (strap.idle_m > 0) {
+        } else {
+            text += QString(
+                        " Its ends pull with %1 and %2 on what they are made fast to; what they press on the stack "
+                        "is not reckoned.")
+                        .arg(forceText(strap.startPull_N, plan.display), forceText(strap.endPull_N, plan.display));
+        }
+        if (!strap.lacksEnd && strap.idle_m > 0) {
             text += QString(" On %1 of its length, straight or hollow, it does nothing.")
                         .arg(inOnePiece(lengthText(strap.idle_m, plan.display)));
         }

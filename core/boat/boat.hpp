@@ -283,7 +283,8 @@ struct Holding {
     bool operator==(const Holding& other) const;
 
     double gapLimit_m = 0.0005;
-    std::optional<double> glueLineVaries_m;  // by how much the glue line may vary between pads; absent: by its own thickness
+    std::optional<double>
+        glueLineVaries_m;  // by how much the glue line may vary between pads; absent: by its own thickness
     Pads pads = Pads::hold;
     From from = From::start;
     std::vector<Tool> tools;
@@ -311,7 +312,7 @@ struct Tent {
 
 struct Glue {
     std::string adhesive = "epoxy_2_1_medium";
-    double pasteYield_Pa = 100;
+    double pasteYield_Pa = 100;  // like mayonnaise; of filled epoxy none is published (C)
     double air_C = 18;
     double humidity = 0.60;
     double airOverNight_C = 10;
@@ -459,7 +460,7 @@ struct MeasuredOn {  // the piece as it was when a record was made: later edits 
     bool operator==(const MeasuredOn&) const = default;
 };
 
-struct Record {        // what really happened at a glue-up or a dry fit
+struct Record {  // what really happened at a glue-up or a dry fit
     Record();
     Record(const Record& other);
     Record(Record&& other) noexcept;

@@ -241,6 +241,7 @@ void keysOf(Visit& visit, const Hull*) {
 template <class Visit>
 void keysOf(Visit& visit, const Holding*) {
     visit("gap_limit_mm", &Holding::gapLimit_m, from0(unit::mm, "a gap"));
+    visit("glue_line_varies_mm", &Holding::glueLineVaries_m, OrNull{from0(unit::mm, "a thickness")});
     visit("pads", &Holding::pads, words<Pads>({{Pads::hold, "hold"}, {Pads::slide, "slide"}}));
     visit("from", &Holding::from, words<From>({{From::start, "start"}, {From::middle, "middle"}, {From::end, "end"}}));
     visit("tools", &Holding::tools, ListOf<Group>{{}, 0, 1000, "tools"});

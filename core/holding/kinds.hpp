@@ -2,8 +2,18 @@
 #pragma once
 
 #include "core/boat/boat.hpp"
+#include "core/holding/contact.hpp"
 
 namespace fayline::holding {
+
+// A hold that closes its gap with less than this pulls lightly, newtons. Such a pull is what is left between what
+// neighbours press down and what the stack springs up with: a hair of a gap, a pad or a thickness changes it by as much
+// again, and no hand feels it on a clamp's screw. So it is told as light and by no figure. Ours.
+inline constexpr double lightPull_N = 200;
+
+inline bool pullsLightly(HoldState state, double pull_N) {
+    return state == HoldState::closes && pull_N < lightPull_N;
+}
 
 // Whether it presses the stack toward the form at all. A side clamp only keeps the strips in line across their width.
 inline bool pressesOnForm(const boat::Station& station) {

@@ -1,9 +1,11 @@
 #include "core/holding/pressing.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 #include "core/holding/held.hpp"
+#include "core/holding/loose_stack.hpp"
 #include "core/measure/units.hpp"
 #include "core/stack/layers.hpp"
 
@@ -20,19 +22,23 @@ double over(double above, double below) {
     return below > 0 ? above / below : infinite;
 }
 
-// Wood between the outermost glue line that stays and the outside of the stack at `at_m`, metres.
-double woodAbove(const boat::Stack& stack, boat::Describes describes, double lineLength_m, double at_m) {
-    const std::vector<stack::Layer> layers = stack::layers(stack, describes, lineLength_m);
-    const stack::Layer* outermost = nullptr;
-    const stack::Layer* stays = nullptr;
-    for (const stack::Layer& layer : layers) {
-        if (!stack::runsOf(stack, layers, layer.place, lineLength_m).bent.holds(at_m)) continue;
-        outermost = &layer;
-        if (!stack.strips[static_cast<std::size_t>(layer.group)].sacrificial) stays = &layer;
+// What lies above the outermost glue line that stays, and how stiff it is.
+void setAbove(PadReach& reach, const boat::Stack& stack, const LooseStack& loose, double at_m) {
+    const std::vector<const LooseStrip*> there = stripsThere(loose, at_m);
+    if (there.empty()) return;
+    const auto isSacrificial = [&](const LooseStrip* strip) {
+        return stack.strips[static_cast<std::size_t>(strip->layer.group)].sacrificial;
+    };
+    const auto stays = std::find_if_not(there.rbegin(), there.rend(), isSacrificial);
+    const std::size_t lowest =
+        stays == there.rend() ? there.size() - 1 : static_cast<std::size_t>(there.rend() - stays - 1);
+    const double width = sectionAt(loose, at_m).width_m;
+    reach.strips_m = there.back()->layer.outer.at(at_m) - there[lowest]->layer.inner.at(at_m);
+    for (std::size_t i = lowest; i < there.size(); ++i) {
+        const double t = there[i]->layer.thicknessAt(at_m);
+        reach.strips_N_m2 += there[i]->modulus_Pa * width * t * t * t / 12;
     }
-    if (!outermost) return 0;
-    if (!stays) stays = outermost;
-    return outermost->outer.at(at_m) - stays->inner.at(at_m);
+    reach.caulModulus_N_m = there.back()->modulus_Pa * width;
 }
 
 }  // namespace
@@ -81,37 +87,54 @@ WantedPressure wantedPressure(boat::AdhesiveKind kind, bool hardwood) {
     return psi(hardwood ? 150 : 125, hardwood ? 200 : 150, false, "FAA AC 43.13-1B chapter 1, resorcinol");
 }
 
-PressingNeed pressingNeed(const boat::Piece& piece, const line::Line& line, double at_m, double pad_m, double most_N,
-                          double least_Pa) {
+double spanForRise(double stiffness_N_m2, double push_N_m, double rise_m) {
+    return std::pow(over(384 * std::max(0.0, stiffness_N_m2) * std::max(0.0, rise_m), std::max(0.0, push_N_m)), 0.25);
+}
+
+double PadReach::byStrength_m() const {
+    return push_N_m > 0 ? std::max(0.0, most_N) / push_N_m : infinite;
+}
+
+double PadReach::spacing_m() const {
+    return push_N_m > 0 ? std::min(byStrength_m(), std::max(span_m(), spread_m())) : infinite;
+}
+
+PressingNeed pressingNeed(const StackOnForm& work, const LooseStack& loose, double at_m, double pad_m, double most_N) {
+    const boat::Piece& piece = work.piece;
     const double width = stack::ripWidthAt(piece.stack, at_m);
     const double film = piece.stack.glueLine_m;
+    const double least_Pa = work.wanted.asked_Pa();
     const double byPaste = film > 0 ? pressureForFilm(piece.glue.pasteYield_Pa, width, film) : 0;
     PressingNeed need;
     need.byGlue = least_Pa > byPaste;
     need.pressure_Pa = std::max(byPaste, least_Pa);
-    need.pull_N_m = need.pressure_Pa * width;
-    need.above_m = woodAbove(piece.stack, piece.line.describes, line.length(), at_m) +
-                   std::max(0.0, piece.holding.cauls.thickness_m);
-    need.spread_m = spreadLength(pad_m, need.above_m);
-    need.source = need.byGlue ? measure::Source{"what the glue's maker or a standard asks for", Mark::fromMemory}
+    need.pad.pad_m = pad_m;
+    need.pad.most_N = most_N;
+    need.pad.push_N_m = need.pressure_Pa * width;
+    need.pad.varies_m = piece.holding.glueLineVaries_m.value_or(film);
+    need.pad.caul_m = std::max(0.0, piece.holding.cauls.thickness_m);
+    setAbove(need.pad, piece.stack, loose, at_m);
+    need.spacing_m = need.pad.spacing_m();
+    PadReach thinner = need.pad;
+    thinner.push_N_m = std::max(byPaste / 2, least_Pa) * width;
+    need.thinnerSpacing_m = thinner.spacing_m();
+    need.isWish = work.wanted.contactIsEnough;
+    need.by = need.pad.byStrength_m() < std::max(need.pad.span_m(), need.pad.spread_m()) ? SpacedBy::strength
+              : need.pad.span_m() >= need.pad.spread_m()                                 ? SpacedBy::stiffness
+                                                                                         : SpacedBy::spread;
+    need.source = need.byGlue ? work.wanted.source
                               : measure::Source{
-                                    "paste between plates, spread at 45 degrees through the wood above "
-                                    "(derived; the spread is common practice, no source)",
+                                    "paste between plates, loose strips built in over the pads (derived); what a paste "
+                                    "of filled epoxy yields at is not published (looked for), nor are the 45 degrees "
+                                    "below a pad: common practice",
                                     Mark::commonPractice};
-    if (!(need.pull_N_m > 0)) {
-        need.spacing_m = infinite;
-        return need;
-    }
-    const double byStrength = std::max(0.0, most_N) / need.pull_N_m;
-    need.bySpread = need.spread_m <= byStrength;
-    need.spacing_m = std::min(need.spread_m, byStrength);
     return need;
 }
 
 PressingNeed pressingNeed(const StackOnForm& work, double at_m, double pad_m, double most_N) {
-    PressingNeed need = pressingNeed(work.piece, work.line, at_m, pad_m, most_N, work.wanted.asked_Pa());
-    if (need.byGlue) need.source = work.wanted.source;
-    return need;
+    const boat::Piece& piece = work.piece;
+    return pressingNeed(work, looseStack(piece.stack, piece.line.describes, work.line.length(), work.species), at_m,
+                        pad_m, most_N);
 }
 
 }  // namespace fayline::holding

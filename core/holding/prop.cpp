@@ -76,7 +76,7 @@ void setColumn(PropPlan& plan, const boat::Station& station) {
     plan.sectionAssumed = !station.section_m && station.kind == boat::HoldKind::prop;
     plan.woodenColumn = station.section_m || plan.sectionAssumed;
     if (!plan.woodenColumn) {
-        plan.bucklesAt_N = plan.eulerAt_N = plan.most_N;
+        plan.allowable_N = plan.most_N;
         plan.columnSource = {"rated load of the jack as given; 29 CFR 1926.305(a): never exceeded", Mark::published};
         return;
     }
@@ -86,12 +86,15 @@ void setColumn(PropPlan& plan, const boat::Station& station) {
     const Column column = ndsColumn(plan.length_m, least, other, propEMin_Pa, propAlong_Pa);
     plan.slenderness = column.slenderness;
     plan.tooSlender = column.slenderness > mostSlender;
-    plan.bucklesAt_N = column.allowable_N;
+    plan.allowable_N = column.allowable_N;
     // No bar is so short that it would carry more than this before it is crushed; keeps a bar of no length finite.
     const double shortest_m = least / 100;
-    plan.eulerAt_N = eulerLoad(std::max(plan.length_m, shortest_m), propModulus_Pa, other * least * least * least / 12);
-    plan.columnSource = {"NDS 3.7, sound softwood assumed (E_min 4 000 MPa, F_c* 10 MPa), hinged at both ends",
-                         Mark::fromMemory};
+    plan.bucklesAt_N =
+        eulerLoad(std::max(plan.length_m, shortest_m), propModulus_Pa, other * least * least * least / 12);
+    plan.columnSource = {
+        "NDS 3.7, sound softwood assumed (E_min 4 000 MPa, F_c* 10 MPa), hinged at both ends; buckling "
+        "by Euler (E 11 000 MPa)",
+        Mark::fromMemory};
 }
 
 }  // namespace

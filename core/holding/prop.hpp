@@ -60,9 +60,12 @@ struct PropPlan {
     bool woodenColumn = true;  // false: a jack without a section, of which only the rated load is known
     double slenderness = 0;    // length over least side; 0 where it is no wooden column
     bool tooSlender = false;   // above mostSlender
-    double bucklesAt_N = 0;  // what the column may carry, allowable by NDS; of a jack without a section its rated load
-    double eulerAt_N = 0;    // where it would buckle (K = 1); of a jack without a section its rated load
-    double most_N = 0;       // rated (jack) or given, along the prop
+    double allowable_N = 0;    // that the column may carry (NDS); of a jack without a section its rated load
+    // Where it buckles: Euler's critical load of the column hinged at both ends (effective length factor 1, as a prop
+    // that only stands between floor and stack is held), of straight wood as stiff as propModulus_Pa. Nothing for a
+    // jack without a section: of that only the rated load is known.
+    std::optional<double> bucklesAt_N;
+    double most_N = 0;  // rated (jack) or given, along the prop
     measure::Source columnSource;
     measure::Source frictionSource;  // of the head's friction
     measure::Source footFrictionSource;

@@ -113,6 +113,7 @@ struct Attempt {
     bool byStrength = false;  // where the gap cannot be closed, strength lacks
     int withoutPressing = 0;
     std::vector<int> alone;  // for gap and strength alone, if they hold
+    Fewest everywhere;       // that press everywhere, where that is a wish; holds: false where none do
     // Where pressing asks for more than there are: for each number of tools, all of them spread.
     std::vector<WithinCount> spreads;
 };
@@ -124,6 +125,11 @@ struct Asked {
     double grid_m = 0.01;
     const std::atomic<bool>& stop;
 };
+
+// Whether pressing everywhere is told and not asked.
+bool isWish(const Asked& asked) {
+    return asked.work.wanted.contactIsEnough;
+}
 
 void spreadWithin(const Asked& asked, Trials& trials, const std::vector<int>& counts, Attempt& made) {
     const boat::Piece& piece = asked.work.piece;
@@ -168,8 +174,12 @@ Attempt attempt(const Asked& asked, const boat::Station& like, const std::vector
     made.fewest = alone;
     const bool asksPressing = std::any_of(made.sites.free.begin(), made.sites.free.end(),
                                           [](const Site& site) { return std::isfinite(site.pressed.from_m); });
-    made.fewest.pressed = !asksPressing;
-    if (asksPressing && unpressable_m(made.sites) <= mostUnpressed * made.sites.lineLength_m) {
+    made.fewest.pressed = !asksPressing || isWish(asked);
+    const bool canPress = unpressable_m(made.sites) <= mostUnpressed * made.sites.lineLength_m;
+    if (isWish(asked)) {
+        if (!asksPressing) made.everywhere = alone;
+        if (asksPressing && canPress && alone.holds) made.everywhere = fewest(made.sites, trials, true, asked.stop);
+    } else if (asksPressing && canPress) {
         made.fewest = fewest(made.sites, trials, true, asked.stop);
         if (alone.holds) made.alone = alone.chosen;
         if (alone.holds) spreadWithin(asked, trials, counts, made);
@@ -193,8 +203,9 @@ Sites sitesKept(const Asked& asked, const std::vector<boat::Station>& stations) 
     return sitesOf(asked.work, asked.ready.strips, {}, stations, boat::Station{}, asked.grid_m, asked.stop);
 }
 
-// Whether stations meet gap and pressing as `propose` takes them.
+// Whether stations meet the gap limit and, where it is asked, pressing as `propose` takes them.
 bool meets(const Asked& asked, const std::vector<boat::Station>& stations, const Held& held) {
+    if (isWish(asked)) return holdsDown(asked, held);
     const Sites sites = sitesKept(asked, stations);
     std::vector<stack::Run> pressed;
     for (const Site& site : sites.kept) pressed.push_back(site.pressed);
@@ -228,7 +239,7 @@ std::vector<boat::Station> handOut(const std::vector<AtHandTool>& tools, std::ve
 
 // What sets the spacing of a station to the one before, by which condition would first be broken further off: spacings
 // of pads by what they press, gaps by the fourth root (that is how they grow with the spacing).
-Governs governs(const Held& held, const Sites& own, std::size_t index, double limit_m) {
+Governs governs(const Held& held, const Sites& own, std::size_t index, double limit_m, bool pressingAsked) {
     const HeldStation& here = held.stations[index];
     const Site& site = own.kept[index];
     if (isKept(site.station)) return Governs::fixedOne;
@@ -239,7 +250,7 @@ Governs governs(const Held& held, const Sites& own, std::size_t index, double li
     const double spacing = here.at_m - held.stations[before].at_m;
     const double pressed = (site.pressed.to_m - site.pressed.from_m) / 2 +
                            (own.kept[before].pressed.to_m - own.kept[before].pressed.from_m) / 2;
-    const double byPressing = std::isfinite(pressed) && pressed > 0 ? spacing / pressed : 0;
+    const double byPressing = pressingAsked && std::isfinite(pressed) && pressed > 0 ? spacing / pressed : 0;
     double gap = 0;
     for (const HeldSample& sample : held.samples) {
         const bool between = sample.at_m > held.stations[before].at_m && sample.at_m < here.at_m;
@@ -295,6 +306,19 @@ std::optional<Choice> mostEven(const Asked& asked, const std::vector<AtHandTool>
     return best;
 }
 
+// Between neighbours that close the gap, where some of the line lies between them.
+double largestSpacing_m(const std::vector<boat::Station>& ordered, double lineLength_m) {
+    double largest = 0;
+    const boat::Station* last = nullptr;
+    for (const boat::Station& station : ordered) {
+        if (!closesGap(station)) continue;
+        const bool line = last && station.at_m > 0 && last->at_m < lineLength_m;
+        if (line) largest = std::max(largest, station.at_m - last->at_m);
+        last = &station;
+    }
+    return largest;
+}
+
 // All of the best tool if there are enough of it. Else the best where the pull is greatest and weaker ones elsewhere;
 // where that does not do, as many stations as the weaker tool alone would need; and where pressing asks for more than
 // all there are, these spread.
@@ -313,8 +337,13 @@ Choice choose(const Asked& asked, const std::vector<AtHandTool>& tools) {
         choice.pressed = choice.made.fewest.pressed;
         const int asks = static_cast<int>(choice.made.fewest.chosen.size());
         choice.withinCounts = asks <= enough;
-        if (choice.pressed && holdsDown(asked, choice.held))
+        if (isWish(asked)) {
+            const Fewest& everywhere = choice.made.everywhere;
+            if (everywhere.holds && everywhere.pressed)
+                choice.forEverything = static_cast<int>(everywhere.chosen.size() + choice.made.sites.kept.size());
+        } else if (choice.pressed && holdsDown(asked, choice.held)) {
             choice.forEverything = static_cast<int>(choice.stations.size());
+        }
         // A weaker tool that cannot press is no answer where the best could, were there more of it.
         const bool asGood = i == 0 || (choice.made.fewest.holds && choice.pressed >= best.pressed);
         if (choice.withinCounts && asGood) return choice;
@@ -324,7 +353,7 @@ Choice choose(const Asked& asked, const std::vector<AtHandTool>& tools) {
             choice.stations = mixed;
             choice.held = held;
             choice.withinCounts = choice.pressed = true;
-            choice.forEverything = static_cast<int>(mixed.size());
+            if (!isWish(asked)) choice.forEverything = static_cast<int>(mixed.size());
             return choice;
         }
         std::optional<Choice> spread = mostEven(asked, tools, choice.made, enough);
@@ -337,27 +366,15 @@ Choice choose(const Asked& asked, const std::vector<AtHandTool>& tools) {
     return *even;
 }
 
-// Between neighbours that close the gap, where some of the line lies between them.
-double largestSpacing_m(const std::vector<boat::Station>& ordered, double lineLength_m) {
-    double largest = 0;
-    const boat::Station* last = nullptr;
-    for (const boat::Station& station : ordered) {
-        if (!closesGap(station)) continue;
-        const bool line = last && station.at_m > 0 && last->at_m < lineLength_m;
-        if (line) largest = std::max(largest, station.at_m - last->at_m);
-        last = &station;
-    }
-    return largest;
-}
-
 void fill(Proposal& proposal, const Asked& asked, const std::vector<boat::Station>& stations, const Held& held) {
     std::vector<boat::Station> ordered;
     for (const HeldStation& station : held.stations)
         ordered.push_back(stations[static_cast<std::size_t>(station.index)]);
     const Sites own = sitesKept(asked, ordered);
     for (std::size_t i = 0; i < ordered.size(); ++i) {
-        const Governs by = governs(held, own, i, asked.work.piece.holding.gapLimit_m);
-        proposal.stations.push_back({ordered[i], by, held.stations[i].pull_N, held.stations[i].gap_m});
+        const Governs by = governs(held, own, i, asked.work.piece.holding.gapLimit_m, !isWish(asked));
+        proposal.stations.push_back(
+            {ordered[i], by, held.stations[i].pull_N, held.stations[i].gap_m, held.stations[i].state});
     }
     proposal.largest = held.largest;
     proposal.largestSpacing_m = largestSpacing_m(ordered, asked.work.line.length());
@@ -388,6 +405,7 @@ Proposal propose(const StackOnForm& work, const std::atomic<bool>& stop, double 
         if (isKept(station)) kept.push_back(station);
     }
     Proposal proposal;
+    proposal.pressingIsWish = work.wanted.contactIsEnough;
     for (const boat::Tool& tool : holding.tools) {
         if (standsAnywhere(tool.kind)) proposal.tools += std::max(0, tool.count);
     }

@@ -5,7 +5,7 @@
 #include <limits>
 
 #include "core/holding/kinds.hpp"
-#include "core/holding/pressing.hpp"
+#include "core/holding/loose_stack.hpp"
 #include "core/holding/strap.hpp"
 
 namespace fayline::holding {
@@ -20,24 +20,30 @@ double strengthOf(const boat::Station& station) {
     return std::max(0.0, station.pull_N.value_or(station.most_N));
 }
 
-Site siteOf(const StackOnForm& work, const boat::Station& station) {
+Site siteOf(const StackOnForm& work, const LooseStack& loose, const boat::Station& station) {
     Site site{station, {station.at_m, station.at_m}};
     if (!closesGap(station)) return site;
-    const PressingNeed need = pressingNeed(work, station.at_m, station.pad_m, strengthOf(station));
-    site.pressed = {station.at_m - need.spacing_m / 2, station.at_m + need.spacing_m / 2};
-    site.spread_m = need.spread_m;
-    site.byStrength_m = need.pull_N_m > 0 ? strengthOf(station) / need.pull_N_m : infinite;
+    site.pad = pressingNeed(work, loose, station.at_m, station.pad_m, strengthOf(station)).pad;
+    if (work.piece.form.kind == boat::FormKind::posts && site.pad.push_N_m > 0) {
+        site.behind = {station.at_m, station.at_m};
+        for (const boat::Post& post : work.piece.form.posts) {
+            const stack::Run on{post.at_m - post.width_m / 2, post.at_m + post.width_m / 2};
+            if (on.holds(station.at_m)) site.behind = on;
+        }
+    }
+    site.pressed = pressedBy(site);
     return site;
 }
 
 // Where a strap presses as much as the glue asks.
-void addStrap(const StackOnForm& work, const boat::Station& station, int index, std::vector<stack::Run>& pressed) {
+void addStrap(const StackOnForm& work, const LooseStack& loose, const boat::Station& station, int index,
+              std::vector<stack::Run>& pressed) {
     const Strap strap = layStrap(station, index, work);
     for (std::size_t i = 0; i + 1 < strap.places_m.size(); ++i) {
         const double from = strap.places_m[i];
         const double to = strap.places_m[i + 1];
         const double middle = (from + to) / 2;
-        const double asked = pressingNeed(work, middle, 0, 0).pull_N_m;
+        const double asked = pressingNeed(work, loose, middle, 0, 0).pad.push_N_m;
         if (strapThrust_N_m(strap, work, middle) < asked) continue;
         if (!pressed.empty() && pressed.back().to_m >= from - hair_m) {
             pressed.back().to_m = std::max(pressed.back().to_m, to);
@@ -80,10 +86,12 @@ Sites sitesOf(const StackOnForm& work, const stack::Run& strips, const std::vect
     Sites sites;
     sites.lineLength_m = work.line.length();
     sites.strips = strips;
+    const LooseStack loose = looseStack(work.piece.stack, work.piece.line.describes, work.line.length(), work.species);
     for (std::size_t i = 0; i < kept.size(); ++i) {
-        sites.kept.push_back(siteOf(work, kept[i]));
-        if (kept[i].kind == boat::HoldKind::strap && !kept[i].side) {
-            addStrap(work, kept[i], static_cast<int>(i), sites.straps);
+        sites.kept.push_back(siteOf(work, loose, kept[i]));
+        const bool everywhereBehind = work.piece.form.kind != boat::FormKind::posts;
+        if (kept[i].kind == boat::HoldKind::strap && !kept[i].side && everywhereBehind) {
+            addStrap(work, loose, kept[i], static_cast<int>(i), sites.straps);
         }
     }
     std::stable_sort(sites.kept.begin(), sites.kept.end(),
@@ -108,10 +116,16 @@ Sites sitesOf(const StackOnForm& work, const stack::Run& strips, const std::vect
             continue;
         boat::Station station = like;
         station.at_m = at;
-        sites.free.push_back(siteOf(work, station));
+        sites.free.push_back(siteOf(work, loose, station));
         last = at;
     }
     return sites;
+}
+
+stack::Run pressedBy(const Site& site, double factor) {
+    const double half = factor * site.pad.spacing_m() / 2;
+    const double at = site.station.at_m;
+    return {std::max(at - half, site.behind.from_m), std::min(at + half, site.behind.to_m)};
 }
 
 double pressedFor_m(const Sites& sites, std::vector<stack::Run> pressed, Way way) {

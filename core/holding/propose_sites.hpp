@@ -2,20 +2,23 @@
 #pragma once
 
 #include <atomic>
+#include <limits>
 #include <vector>
 
 #include "core/holding/held.hpp"
+#include "core/holding/pressing.hpp"
 #include "core/stack/layers.hpp"
 
 namespace fayline::holding {
 
-// A station with the stretch of line that it presses: the spacing that pressingNeed allows, half to each side; without
-// bounds where the glue asks for no pressing.
+// A station with the stretch of line that it presses: the spacing that pressingNeed allows, half to each side, as far
+// as something is behind; without bounds where the glue asks for no pressing.
 struct Site {
     boat::Station station;
     stack::Run pressed;
-    double spread_m = 0;      // how far its pull spreads, and
-    double byStrength_m = 0;  // how much it is enough for: pressed is the lesser
+    PadReach pad = {};
+    // Where something is behind the strips for it to press against: on posts the one it stands on, else everywhere.
+    stack::Run behind = {-std::numeric_limits<double>::infinity(), std::numeric_limits<double>::infinity()};
 };
 
 struct Sites {
@@ -32,6 +35,9 @@ struct Sites {
 Sites sitesOf(const StackOnForm& work, const stack::Run& strips, const std::vector<stack::Run>& support,
               const std::vector<boat::Station>& kept, const boat::Station& like, double grid_m,
               const std::atomic<bool>& stop);
+
+// What a site presses when its pad presses `factor` times as far as it does.
+stack::Run pressedBy(const Site& site, double factor = 1);
 
 // Along the line, or from its end back to its start.
 enum class Way { onward, back };

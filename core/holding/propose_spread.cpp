@@ -19,17 +19,15 @@ constexpr int trialsToCaul = 60;
 constexpr int thickestCaul_mm = 60;
 constexpr double hair_m = 1e-9;
 
-Site widenedSite(const Site& site, double factor, double caul_m) {
+Site widenedSite(const Site& site, double factor, std::optional<double> caul_m) {
     Site wide = site;
-    const double at = site.station.at_m;
     if (!std::isfinite(site.pressed.from_m) || site.pressed.to_m <= site.pressed.from_m) return wide;
-    const double spread = site.spread_m + 2 * caul_m;
-    const double half = factor * std::min(spread, site.byStrength_m) / 2;
-    wide.pressed = {at - half, at + half};
+    if (caul_m) wide.pad.caul_m = *caul_m;
+    wide.pressed = pressedBy(wide, factor);
     return wide;
 }
 
-std::vector<stack::Run> pressedBy(const Sites& sites, const std::vector<int>& chosen) {
+std::vector<stack::Run> allPressedBy(const Sites& sites, const std::vector<int>& chosen) {
     std::vector<stack::Run> pressed;
     for (const Site& site : sites.kept) pressed.push_back(site.pressed);
     for (const int place : chosen) pressed.push_back(sites.free[static_cast<std::size_t>(place)].pressed);
@@ -37,7 +35,7 @@ std::vector<stack::Run> pressedBy(const Sites& sites, const std::vector<int>& ch
 }
 
 bool allPressed(const Sites& sites, const std::vector<int>& chosen) {
-    return pressedFor_m(sites, pressedBy(sites, chosen), Way::onward) >= sites.lineLength_m;
+    return pressedFor_m(sites, allPressedBy(sites, chosen), Way::onward) >= sites.lineLength_m;
 }
 
 // The least factor from 1 on for which `does`, which stays true once it is; infinity if it is not at the most.
@@ -58,7 +56,7 @@ double leastFactor(double most, const Does& does) {
 int sharesTheWidest(const Sites& sites, const std::vector<int>& chosen) {
     const double stretch = stretchOf(sites, chosen);
     const Sites wide = widened(sites, std::isfinite(stretch) ? stretch * (1 - 1e-5) : mostStretch);
-    const double broken = pressedFor_m(wide, pressedBy(wide, chosen), Way::onward);
+    const double broken = pressedFor_m(wide, allPressedBy(wide, chosen), Way::onward);
     double before = 0;
     double after = sites.lineLength_m;
     std::vector<double> taken;
@@ -97,7 +95,7 @@ std::vector<int> filledUp(const Sites& sites, Trials& trials, const std::vector<
 
 }  // namespace
 
-Sites widened(const Sites& sites, double factor, double caul_m) {
+Sites widened(const Sites& sites, double factor, std::optional<double> caul_m) {
     Sites wide = sites;
     for (Site& site : wide.free) site = widenedSite(site, factor, caul_m);
     for (Site& site : wide.kept) site = widenedSite(site, factor, caul_m);
@@ -141,7 +139,7 @@ std::optional<Spread> spreadOut(const Sites& sites, Trials& trials, const std::v
 std::optional<double> caulFor(const Sites& sites, Trials& trials, std::size_t count, double now_m,
                               const std::atomic<bool>& stop) {
     const int now_mm = static_cast<int>(std::floor(std::clamp(now_m * 1000, 0.0, 60.0) + 1e-6));
-    const auto under = [&](int thickness_mm) { return widened(sites, 1, std::max(0.0, thickness_mm * 1e-3 - now_m)); };
+    const auto under = [&](int thickness_mm) { return widened(sites, 1, std::max(now_m, thickness_mm * 1e-3)); };
     const auto leastFrom = [&](int fails, const auto& does) {
         int holds = thickestCaul_mm;
         if (fails >= holds || !does(holds)) return thickestCaul_mm + 1;

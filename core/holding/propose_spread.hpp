@@ -10,8 +10,8 @@
 
 namespace fayline::holding {
 
-// Each pad pressing `factor` times as far, and that under cauls thicker by `caul_m`.
-Sites widened(const Sites& sites, double factor, double caul_m = 0);
+// Each pad pressing `factor` times as far, and that under one long caul `caul_m` thick instead of the one there.
+Sites widened(const Sites& sites, double factor, std::optional<double> caul_m = {});
 
 // The least factor by which each pad would have to press further than it does for `chosen`, and the stations kept, to
 // press every place; infinity where none up to a thousand does.
@@ -29,8 +29,8 @@ struct Spread {
 std::optional<Spread> spreadOut(const Sites& sites, Trials& trials, const std::vector<int>& holding, std::size_t count,
                                 const std::atomic<bool>& stop);
 
-// The least thickness of cauls, in whole millimetres up to 60, under which `count` places press everywhere and hold,
-// `now_m` that which they have; nothing if none does.
+// The least thickness of a long caul, in whole millimetres up to 60, under which `count` places press everywhere and
+// hold, `now_m` that which they have; nothing if none does.
 std::optional<double> caulFor(const Sites& sites, Trials& trials, std::size_t count, double now_m,
                               const std::atomic<bool>& stop);
 

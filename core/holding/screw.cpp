@@ -108,6 +108,12 @@ void setWithdrawal(ScrewPlan& plan, const wood::Species& wood) {
                   "(from memory)",
                   Mark::published};
     plan.root_m = rootOfShank * plan.diameter_m;
+    plan.steelUltimate_N = coreBreaks_N(plan.root_m);
+    plan.steelAllowable_N = steelAllowed * plan.steelUltimate_N;
+    plan.steelSource = {
+        "core of the thread, two thirds of the shank, of steel of property class 4.6 (ISO 898-1); "
+        "allowable half of it (AISC 360 J3.6, from memory)",
+        Mark::transcribed};
     plan.pilotHole_m = (wood.hardwood ? 0.9 : 0.7) * plan.root_m;
     plan.holeSource = {
         "Wood Handbook: 70 % of the root in softwood, 90 % in hardwood; root two thirds of the shank by "
@@ -170,6 +176,10 @@ double lagUltimate_N_m(double gravity, double diameter_m) {
 
 double lagAllowable_N_m(double gravity, double diameter_m) {
     return lag_N_m(1800, gravity, diameter_m);
+}
+
+double coreBreaks_N(double root_m) {
+    return circle(root_m) * screwSteel_Pa;
 }
 
 std::vector<ScrewPlan> screwPlans(const StackOnForm& work, const Held& held) {

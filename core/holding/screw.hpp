@@ -1,6 +1,7 @@
 // Temporary screws that pull the stack to the backbone: withdrawal, washer, holes, edges; and the backbone's centre.
 #pragma once
 
+#include <limits>
 #include <string>
 #include <vector>
 
@@ -25,6 +26,16 @@ double screwAllowable_N_m(double gravity, double diameter_m);
 double lagUltimate_N_m(double gravity, double diameter_m);
 double lagAllowable_N_m(double gravity, double diameter_m);
 
+// Tensile strength of the steel that a screw of no stated class is at least made of, Pa: property class 4.6 (ISO 898-1,
+// read in a transcription: P*).
+inline constexpr double screwSteel_Pa = 400e6;
+// Allowable over ultimate of a threaded part in tension, 1 / Omega with Omega = 2 (AISC 360 J3.6, M).
+inline constexpr double steelAllowed = 0.5;
+
+// Pull at which the core of the thread breaks, newtons: pi/4 root^2 times screwSteel_Pa (D). A screw of 6 mm shank with
+// a core of 4 mm: 5.03 kN. root_m >= 0.
+double coreBreaks_N(double root_m);
+
 struct ScrewPlan {
     int index = 0;   // in boat::Holding::stations
     int number = 1;  // of the station along the line
@@ -40,6 +51,16 @@ struct ScrewPlan {
     bool backboneAssumed = false;  // not given: the wood of the strip next to it
     double withdrawalUltimate_N = 0;
     double withdrawalAllowable_N = 0;
+    // Of the steel itself, through the thread's core. Brass, bronze and stainless screws are not told apart.
+    double steelUltimate_N = std::numeric_limits<double>::infinity();
+    double steelAllowable_N = std::numeric_limits<double>::infinity();
+    // The lesser of wood and steel: what it holds in all.
+    double ultimate_N() const {
+        return withdrawalUltimate_N < steelUltimate_N ? withdrawalUltimate_N : steelUltimate_N;
+    }
+    double allowable_N() const {
+        return withdrawalAllowable_N < steelAllowable_N ? withdrawalAllowable_N : steelAllowable_N;
+    }
 
     // On the outer strip, over the washer less its hole; a caul between them spreads it at 45 degrees.
     double washerPressure_Pa = 0;
@@ -48,7 +69,9 @@ struct ScrewPlan {
     double bearingFactor = 1;  // NDS C_b (M): (l + 3/8 in) / l for l < 6 in, 3 in or more from the strip's end
 
     double clearanceHole_m = 0;  // through the stack, so that it can draw: 0.5 mm wider, from 6 mm on 1 mm (C)
-    double root_m = 0;       // of the thread: two thirds of the shank (C; from 0.6 for rolled to 0.8 for cut thread)
+    // Of the thread: two thirds of the shank, as most sizes of wood screws have in the mean (P*; from 0.6 for rolled to
+    // 0.8 for cut thread, C).
+    double root_m = 0;
     double pilotHole_m = 0;  // in the backbone: 70 % of the root in softwood, 90 % in hardwood (Wood Handbook, M)
     double depth_m = 0;      // of the stack there
     double length_m = 0;     // under the head: washer (2 mm), caul, stack and into the backbone
@@ -62,6 +85,7 @@ struct ScrewPlan {
     double laterDiameter_m = 0;  // of the permanent fastening that will fill the clearance hole: the next usual size
                                  // from it up (to that it is bored), 3 to 24 mm; beyond: the hole itself
     measure::Source withdrawalSource;
+    measure::Source steelSource;
     measure::Source washerSource;
     measure::Source holeSource;
     measure::Source spacingSource;

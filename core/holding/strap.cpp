@@ -214,6 +214,8 @@ StrapPlan strapPlan(const boat::Station& station, int index, const StackOnForm& 
     if (strap.places_m.size() < 2) return plan;
 
     plan.leastTension_N = *std::min_element(strap.tension_N.begin(), strap.tension_N.end());
+    plan.startPull_N = strap.tension_N.front();
+    plan.endPull_N = strap.tension_N.back();
     const Outside outside = outsideOf(work);
     const double length = strap.to_m - strap.from_m;
     const int steps = static_cast<int>(std::min(mostPlaces, std::ceil(length / told_m)));

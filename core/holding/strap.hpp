@@ -5,7 +5,12 @@
 // two tensions holds at each place. It bears only where the outside is round: a straight stretch turns it nothing, and
 // a hollow is bridged from the round on one side to the round on the other, so that nothing is pressed there and no
 // tension is lost. The kinks where a taper begins and ends at the trim lines are left out. Only the push square to the
-// form is told; what friction drags along the stack is left out. Source: belt friction (Euler, Eytelwein) (D); a taut
+// form is told; what friction drags along the stack is left out.
+//
+// Its ends: each is made fast, or drawn, by something off the stack, and pulls on that with the tension it has there
+// (startPull_N, endPull_N). Where that something stands is not given, so what the ends press on the stack as they leave
+// it, up to the whole tension where they turn square down to the form, is not known and not reckoned. Nor has a strap a
+// pad: no gap is told of it. Source: belt friction (Euler, Eytelwein) (D); a taut
 // strap lies along the convex hull of what it goes round (D).
 #pragma once
 
@@ -62,6 +67,8 @@ struct StrapPlan {
     double longestIdle_m = 0;        // the longest such stretch, and where it begins
     double longestIdleFrom_m = 0;
     double leastTension_N = 0;
+    double startPull_N = 0;  // on what holds its end at the lesser place along the line
+    double endPull_N = 0;    // and at the greater
 };
 StrapPlan strapPlan(const boat::Station& strap, int index, const StackOnForm& work);
 

@@ -40,9 +40,9 @@ std::string writeShare(double share, int figures) {
     return writeNumber(share * 100, figures) + " %";
 }
 
-std::string writeForce(double force_N, const Display& display) {
-    if (display.forces == ForceUnit::newton) return writeNumber(force_N) + " N";
-    return writeNumber(force_N / poundForce_N) + " lbf";
+std::string writeForce(double force_N, const Display& display, int figures) {
+    if (display.forces == ForceUnit::newton) return writeNumber(force_N, figures) + " N";
+    return writeNumber(force_N / poundForce_N, figures) + " lbf";
 }
 
 std::string writeMoment(double moment_N_m, const Display& display) {

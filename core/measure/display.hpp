@@ -32,7 +32,8 @@ std::string writeThickness(double thickness_m, const Display& display);
 std::string writeSmall(double distance_m, const Display& display);
 // "61 %", "0.52 %": a share (0.61) with so many significant figures.
 std::string writeShare(double share, int figures = 2);
-std::string writeForce(double force_N, const Display& display);
+// A force with so many significant figures; no hand feels, and no wood keeps to, more than two: "1700 N", "380 lbf".
+std::string writeForce(double force_N, const Display& display, int figures = 2);
 // A bending moment, three significant figures: "35 N m", "25.8 lbf ft" where forces are read in pounds.
 std::string writeMoment(double moment_N_m, const Display& display);
 // A pressure on a face, three significant figures: "310 kPa", "45 psi" where forces are read in pounds.

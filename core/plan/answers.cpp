@@ -39,6 +39,7 @@ Question questionOf(About about) {
 std::optional<Severity> worstOf(const std::vector<Finding>& findings, Question question) {
     std::optional<Severity> worst;
     for (const Finding& finding : findings) {
+        if (levelOf(finding) == Level::fact) continue;
         if (questionOf(finding.about) == question && (!worst || finding.severity < *worst)) worst = finding.severity;
     }
     return worst;
@@ -165,7 +166,7 @@ std::string unpressedText(const boat::Piece& piece, const Plan& plan, const hold
             used == proposal.tools ? "your " + kindsText(stations) : kindsText(stations) + " of what you have";
         return " The best that " + best + " can do is proposed: all held down" +
                (proposal.largestSpacing_m > 0
-                    ? ", " + spanText(proposal.largestSpacing_m, plan.display) + " apart at most"
+                    ? ", " + reachText(proposal.largestSpacing_m, plan.display) + " apart at most"
                     : "") +
                "; to press the glue out everywhere takes " + numberWord(proposal.forEverything) + ".";
     }
@@ -181,9 +182,17 @@ std::string proposalText(const boat::Piece& piece, const Plan& plan) {
     const holding::Proposal& proposal = plan.holdingStudy->proposal;
     const int count = static_cast<int>(proposal.stations.size());
     if (!proposal.met) return proposal.unmet == "pressing" ? unpressedText(piece, plan, proposal) : std::string();
-    return piece.holding.stations.empty()
-               ? " " + capitalised(numberWord(count)) + " would meet every condition; they are proposed."
-               : " The fewest that meet every condition are " + numberWord(count) + ".";
+    const bool none = piece.holding.stations.empty();
+    if (!proposal.pressingIsWish) {
+        return none ? " " + capitalised(numberWord(count)) + " would meet every condition; they are proposed."
+                    : " The fewest that meet every condition are " + numberWord(count) + ".";
+    }
+    const std::string fewest = none ? " " + capitalised(numberWord(count)) + " would hold it down; they are proposed."
+                                    : " The fewest that hold it down are " + numberWord(count) + ".";
+    const int there = static_cast<int>(piece.holding.stations.size());
+    return proposal.forEverything > std::max(count, there)
+               ? fewest + " To press the glue out everywhere would take " + numberWord(proposal.forEverything) + "."
+               : fewest;
 }
 
 Answer holdingAnswer(const boat::Piece& piece, const Plan& plan) {
@@ -212,7 +221,7 @@ Answer holdingAnswer(const boat::Piece& piece, const Plan& plan) {
                 placeText(held.largest.at_m, plan.line.fair.line.length(), plan.display) + ", where " +
                 smallText(limit, plan.display) + " is allowed";
     }
-    text += "; the hardest pull is " + measure::writeForce(strongest->pull_N, plan.display) + ", at station " +
+    text += "; the hardest pull is " + pullText(strongest->pull_N, strongest->state, plan.display) + ", at station " +
             std::to_string(strongest->number) + ".";
     return {Question::holding, "Holding", std::to_string(count) + (count == 1 ? " station, " : " stations, ") + gap,
             text + proposalText(piece, plan), std::nullopt};

@@ -4,6 +4,7 @@
 #include <limits>
 #include <string>
 
+#include "core/holding/kinds.hpp"
 #include "core/plan/holding_scene.hpp"
 
 namespace fayline::plan {
@@ -138,7 +139,8 @@ void addRestsOtherwise(std::vector<Finding>& findings, const Closing& closing) {
     const holding::HeldStation* reached = nullptr;
     for (const holding::HeldStation& then : closing.study.closing.back().closed) {
         for (const holding::HeldStation& now : held.stations) {
-            if (now.index != then.index) continue;
+            // A strap has no pad under which a gap could be told.
+            if (now.index != then.index || !holding::closesGap(scene.station(now.index))) continue;
             const bool more = !shown || std::abs(then.gap_m - now.gap_m) > std::abs(reached->gap_m - shown->gap_m);
             if (more) {
                 shown = &now;

@@ -244,18 +244,68 @@ void addOutcome(std::vector<Finding>& findings, const HoldingScene& scene) {
     }
 }
 
-// Two neighbours that stand further apart than pressing allows.
-struct Apart {
-    int before = 0;  // indices in the piece
-    int after = 0;
-    double at_m = 0;  // midway
-    double apart_m = 0;
-    double may_m = 0;
-    double most_N = 0;  // of the weaker
-    holding::PressingNeed need;
-};
+// A glue that wants a pressure of its own, and clamps that are too weak for as far apart as they stand.
+void addBelowWanted(std::vector<Finding>& findings, const HoldingScene& scene, const Apart& apart) {
+    const double width = stack::ripWidthAt(scene.piece.stack, apart.at_m);
+    const double gives_Pa = apart.most_N / (apart.apart_m * width);
+    Finding finding = aboutHolding(Severity::caution, "pressure_below_wanted", "kPa", apart.need.source);
+    finding.at_m = apart.at_m;
+    finding.value = gives_Pa / 1e3;
+    finding.limit = apart.need.pressure_Pa / 1e3;
+    finding.text = scene.names({apart.before, apart.after}) + ", " + scene.span(apart.apart_m) +
+                   " apart, press the glue between them with " + scene.pressure(gives_Pa) +
+                   " at most, and this kind of glue wants " + scene.pressure(apart.need.pressure_Pa) +
+                   " however thin it is spread: stronger ones, or no further apart than " +
+                   scene.reach(apart.need.spacing_m) + ". What its maker says comes first.";
+    findings.push_back(finding);
+}
 
-// The worst place of all.
+// Between posts nothing is behind the strips: said once of all.
+void addNothingBehind(std::vector<Finding>& findings, const HoldingScene& scene) {
+    const auto& needs = scene.plan.holding.pressing;
+    const auto need = std::find_if(needs.begin(), needs.end(),
+                                   [](const holding::PressingNeed& each) { return each.pad.push_N_m > 0; });
+    if (need == needs.end()) return;
+    const Severity severity = need->isWish ? Severity::note : Severity::caution;
+    Finding finding = aboutHolding(severity, "not_pressed", "kPa", need->source);
+    finding.limited = false;
+    finding.value = need->pressure_Pa / 1e3;
+    finding.text = need->isWish ? "Glue is pressed at the posts only; between them nothing is behind the strips, and "
+                                  "their own bend must close it."
+                                : "This glue must be pressed with " + scene.pressure(need->pressure_Pa) +
+                                      " everywhere, and between posts nothing is behind the strips. Use a solid form.";
+    findings.push_back(finding);
+}
+
+// Where a glue that must be pressed asks for pads nearer to each other. Of one that fills gaps the study tells.
+void addNotPressed(std::vector<Finding>& findings, const HoldingScene& scene) {
+    if (scene.piece.form.kind == boat::FormKind::posts) return addNothingBehind(findings, scene);
+    const std::optional<Apart> worst = worstApart(scene);
+    if (!worst) return;
+    const holding::PressingNeed& need = worst->need;
+    if (need.isWish) return;
+    const bool byStrength = need.by == holding::SpacedBy::strength;
+    if (need.byGlue && byStrength) return addBelowWanted(findings, scene, *worst);
+    Finding finding = aboutHolding(Severity::caution, "not_pressed", "mm", need.source);
+    finding.at_m = worst->at_m;
+    finding.value = toMillimetres(worst->apart_m);
+    finding.limit = toMillimetres(need.spacing_m);
+    const std::string what =
+        need.byGlue ? "to press this kind of glue with the " + scene.pressure(need.pressure_Pa) + " that it wants"
+                    : "to press this glue out to a line of " + scene.small(scene.piece.stack.glueLine_m);
+    finding.text = scene.names({worst->before, worst->after}) + " stand " + scene.span(worst->apart_m) + " apart; " +
+                   what +
+                   (byStrength ? ", clamps no further apart than " + scene.reach(need.spacing_m) + " are strong enough."
+                               : ", pads no further apart than " + scene.reach(need.spacing_m) +
+                                     " reach every place. One long caul under them reaches further.");
+    constexpr double worthTelling = 1.05;
+    if (need.thinnerSpacing_m > worthTelling * need.spacing_m)
+        finding.text += " A mix half as stiff: " + scene.reach(need.thinnerSpacing_m) + ".";
+    findings.push_back(finding);
+}
+
+}  // namespace
+
 std::optional<Apart> worstApart(const HoldingScene& scene) {
     const HoldingPlan& plan = scene.plan.holding;
     std::optional<Apart> worst;
@@ -272,55 +322,14 @@ std::optional<Apart> worstApart(const HoldingScene& scene) {
                           after.index,
                           (after.at_m + before.at_m) / 2,
                           after.at_m - before.at_m,
-                          plan.pressing[lessAfter ? i : *last].spacing_m,
                           std::min(before.most_N, after.most_N),
                           plan.pressing[lessAfter ? i : *last]};
-        if (!(apart.apart_m > apart.may_m + rounding_m)) continue;
-        if (!worst || apart.apart_m - apart.may_m > worst->apart_m - worst->may_m) worst = apart;
+        const auto over = [](const Apart& a) { return a.apart_m - a.need.spacing_m; };
+        if (!(over(apart) > rounding_m)) continue;
+        if (!worst || over(apart) > over(*worst)) worst = apart;
     }
     return worst;
 }
-
-// A glue that wants a pressure of its own, and clamps that are too weak for as far apart as they stand.
-void addBelowWanted(std::vector<Finding>& findings, const HoldingScene& scene, const Apart& apart) {
-    const double width = stack::ripWidthAt(scene.piece.stack, apart.at_m);
-    const double gives_Pa = apart.most_N / (apart.apart_m * width);
-    Finding finding = aboutHolding(Severity::caution, "pressure_below_wanted", "kPa", apart.need.source);
-    finding.at_m = apart.at_m;
-    finding.value = gives_Pa / 1e3;
-    finding.limit = apart.need.pressure_Pa / 1e3;
-    finding.text = scene.names({apart.before, apart.after}) + ", " + scene.span(apart.apart_m) +
-                   " apart, press the glue between them with " + scene.pressure(gives_Pa) +
-                   " at most, and this kind of glue wants " + scene.pressure(apart.need.pressure_Pa) +
-                   " however thin it is spread: stronger ones, or no further apart than " + scene.span(apart.may_m) +
-                   ". What its maker says comes first.";
-    findings.push_back(finding);
-}
-
-// Where the wanted glue line asks for pads nearer to each other.
-void addNotPressed(std::vector<Finding>& findings, const HoldingScene& scene) {
-    const std::optional<Apart> worst = worstApart(scene);
-    if (!worst) return;
-    const holding::PressingNeed& need = worst->need;
-    if (need.byGlue && !need.bySpread) return addBelowWanted(findings, scene, *worst);
-    Finding finding = aboutHolding(Severity::caution, "not_pressed", "mm", need.source);
-    finding.at_m = worst->at_m;
-    finding.value = toMillimetres(worst->apart_m);
-    finding.limit = toMillimetres(worst->may_m);
-    const std::string what =
-        need.byGlue ? "to press this kind of glue with the " + scene.pressure(need.pressure_Pa) + " that it wants"
-                    : "to press this glue out to a line of " + scene.small(scene.piece.stack.glueLine_m);
-    finding.text =
-        scene.names({worst->before, worst->after}) + " stand " + scene.span(worst->apart_m) + " apart; " + what +
-        (need.bySpread ? ", pads no further apart than " + scene.span(worst->may_m) +
-                             " reach every place. A caul under the pads spreads them."
-                       : ", " + scene.force(need.pull_N_m) + " on every metre, clamps no further apart than " +
-                             scene.span(worst->may_m) + " are strong enough.") +
-        (need.byGlue ? "" : " A thinner mix needs less.");
-    findings.push_back(finding);
-}
-
-}  // namespace
 
 // Pads on the outer strip against what the wood bears across the grain.
 void addPadCrush(std::vector<Finding>& findings, const HoldingScene& scene, int index, double pull_N,
@@ -353,10 +362,11 @@ void addPostLoad(std::vector<Finding>& findings, const HoldingScene& scene, cons
     finding.at_m = post.at_m;
     finding.value = post.thrust_N;
     finding.limit = post.holds_N;
+    const auto [thrust, holds] = scene.forces(post.thrust_N, post.holds_N);
     finding.text =
         (moment.turnOf ? "At the turn of " + lowered(scene.name(*moment.turnOf)) + " the post " : "The post ") +
-        scene.place(post.at_m) + " is pressed with " + scene.force(post.thrust_N) + " and holds " +
-        scene.force(post.holds_N) + ". Brace it before the stack goes on." + moment.instead;
+        scene.place(post.at_m) + " is pressed with " + thrust + " and holds " + holds +
+        ". Brace it before the stack goes on." + moment.instead;
     findings.push_back(finding);
 }
 

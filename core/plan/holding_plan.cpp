@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "core/holding/loose_stack.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/parts.hpp"
 
@@ -9,9 +10,12 @@ namespace {
 
 std::vector<holding::PressingNeed> pressingOf(const holding::StackOnForm& work, const holding::Held& held) {
     std::vector<holding::PressingNeed> needs;
+    if (held.stations.empty()) return needs;
+    const holding::LooseStack loose =
+        holding::looseStack(work.piece.stack, work.piece.line.describes, work.line.length(), work.species);
     for (const holding::HeldStation& station : held.stations) {
         const boat::Station& given = work.piece.holding.stations[static_cast<std::size_t>(station.index)];
-        needs.push_back(holding::pressingNeed(work, station.at_m, given.pad_m, station.most_N));
+        needs.push_back(holding::pressingNeed(work, loose, station.at_m, given.pad_m, station.most_N));
     }
     return needs;
 }

@@ -51,6 +51,17 @@ std::string HoldingScene::name(int index) const {
     return kindName(station(index).kind) + " " + std::to_string(numberOf(plan, index));
 }
 
+std::array<std::string, 2> HoldingScene::forces(double force_N, double limit_N) const {
+    constexpr int mostFigures = 5;
+    std::array<std::string, 2> texts;
+    for (int figures = 2; figures <= mostFigures; ++figures) {
+        texts = {measure::writeForce(force_N, shop.display, figures),
+                 measure::writeForce(limit_N, shop.display, figures)};
+        if (texts[0] != texts[1]) break;
+    }
+    return texts;
+}
+
 std::string HoldingScene::names(const std::vector<int>& indices) const {
     if (indices.size() == 1) return name(indices.front());
     bool alike = true;

@@ -1,6 +1,7 @@
 // What every sentence about how a piece is held may need.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -20,7 +21,10 @@ struct HoldingScene {
     std::string place(double at_m) const { return placeText(at_m, length_m(), shop.display); }
     std::string small(double distance_m) const { return smallText(distance_m, shop.display); }
     std::string span(double span_m) const { return spanText(span_m, shop.display); }
+    std::string reach(double length_m) const { return reachText(length_m, shop.display); }
     std::string force(double force_N) const { return measure::writeForce(force_N, shop.display); }
+    // A force and the limit that it is held against, with as many figures, from two on, as tell them apart.
+    std::array<std::string, 2> forces(double force_N, double limit_N) const;
     std::string pressure(double pressure_Pa) const { return measure::writePressure(pressure_Pa, shop.display); }
     const boat::Station& station(int index) const { return piece.holding.stations[static_cast<std::size_t>(index)]; }
     // "Clamp 4": number along the line of the station with this index in the piece.
@@ -29,6 +33,18 @@ struct HoldingScene {
     std::string names(const std::vector<int>& indices) const;
     double at_m(int index) const { return station(index).at_m; }
 };
+
+// Two neighbours that stand further apart than pressing allows.
+struct Apart {
+    int before = 0;  // indices in the piece
+    int after = 0;
+    double at_m = 0;  // midway
+    double apart_m = 0;
+    double most_N = 0;  // of the weaker
+    holding::PressingNeed need;
+};
+// The worst place of all; nothing where the glue line is pressed everywhere between the outermost stations.
+std::optional<Apart> worstApart(const HoldingScene& scene);  // holding_findings.cpp
 
 // When something is borne: with all stations closed, or at one station's turn while they are being closed.
 struct Moment {

@@ -95,6 +95,28 @@ std::vector<Finding> allFindings(const boat::Piece& piece, const Shop& shop, con
     return all;
 }
 
+Level levelOf(const Finding& finding) {
+    static constexpr std::array facts{"nothing_to_pull", "at_its_strength", "tail_stands_off", "sags_when_carried",
+                                      "no_stations"};
+    static constexpr std::array safety{"stored_bend", "props_can_fly", "screw_head"};
+    if (finding.severity != Severity::note) return Level::finding;
+    const auto is = [&](const char* code) { return finding.code == code; };
+    if (std::any_of(facts.begin(), facts.end(), is)) return Level::fact;
+    return std::any_of(safety.begin(), safety.end(), is) ? Level::safety : Level::finding;
+}
+
+const char* levelText(Level level) {
+    switch (level) {
+        case Level::finding:
+            break;
+        case Level::fact:
+            return "fact";
+        case Level::safety:
+            return "safety";
+    }
+    return "finding";
+}
+
 const char* severityText(Severity severity) {
     switch (severity) {
         case Severity::stop:
@@ -130,6 +152,8 @@ const char* aboutText(About about) {
 void sortFindings(std::vector<Finding>& findings) {
     std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
         if (a.severity != b.severity) return a.severity < b.severity;
+        const bool fact = levelOf(a) == Level::fact;
+        if (fact != (levelOf(b) == Level::fact)) return !fact;
         if (a.at_m.has_value() != b.at_m.has_value()) return a.at_m.has_value();
         return a.at_m && *a.at_m < *b.at_m;
     });

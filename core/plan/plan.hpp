@@ -61,8 +61,14 @@ struct Finding {
     int strip = 0;   // place of the strip it is about; 0: none
 };
 
-// The words of a severity and subject as the printed plan has them.
+// Whether a finding asks for a decision, tells what is so and stands in a panel's table already (a fact), or is a
+// constant caution of the work (safety). Lists and badges leave facts out; the printed plan has them all.
+enum class Level { finding, fact, safety };
+Level levelOf(const Finding& finding);
+
+// The words of a severity, subject and level as the printed plan has them.
 const char* severityText(Severity severity);
+const char* levelText(Level level);
 const char* aboutText(About about);
 
 struct LinePlan {
@@ -76,9 +82,9 @@ struct LinePlan {
     boat::LineInput of;  // what it is the line of
     line::FairLine fair;
     line::Place tightest;
-    line::Misread misread;             // found by deepen: until then none is known of
-    bool misreadSought = false;        // whether they have been looked for
-    std::vector<line::Place> samples;  // every 10 mm and at both ends
+    line::Misread misread;                  // found by deepen: until then none is known of
+    bool misreadSought = false;             // whether they have been looked for
+    std::vector<line::Place> samples;       // every 10 mm and at both ends
     std::vector<double> curvatureSd_per_m;  // at each sample: one standard deviation of its curvature
     double radiusFrom_m = 0;                // of the tightest place, 19 times of 20
     double radiusTo_m = 0;

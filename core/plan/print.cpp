@@ -113,6 +113,7 @@ Json printStack(const stack::StackPlan& stack) {
 
 Json printFinding(const Finding& finding) {
     return {{"severity", severityText(finding.severity)},
+            {"level", levelText(levelOf(finding))},
             {"about", aboutText(finding.about)},
             {"code", finding.code},
             {"text", finding.text},
@@ -175,6 +176,7 @@ std::string summarizePlans(const boat::Boat& boat) {
         text += plan.piece + "\n";
         for (const Answer& answer : plan.answers) text += "  " + answer.word + ": " + answer.sentence + "\n";
         for (const Finding& finding : plan.findings) {
+            if (levelOf(finding) == Level::fact) continue;
             text += std::string("  ") + severityText(finding.severity) + ": " + finding.text + " [" +
                     finding.source.text + ", " + measure::markText(finding.source.mark) + "]\n";
         }

@@ -1,5 +1,6 @@
 #include <cmath>
 
+#include "core/holding/kinds.hpp"
 #include "core/measure/units.hpp"
 #include "core/plan/print_json.hpp"
 
@@ -7,9 +8,14 @@ namespace fayline::plan {
 
 namespace {
 
-// Pulls and pushes to a thousandth of a newton.
+// Pulls and pushes to a tenth of a newton, gaps to a tenth of a micrometre, moments to a hundredth of a newton metre:
+// what lies below is the solver's own error.
 Json newtons(double force_N) {
-    return number(force_N, 3);
+    return number(force_N, 1);
+}
+
+Json gapMm(double gap_m) {
+    return number(measure::toMillimetres(gap_m), 4);
 }
 
 Json optionalNewtons(const std::optional<double>& force_N) {
@@ -17,7 +23,7 @@ Json optionalNewtons(const std::optional<double>& force_N) {
 }
 
 Json degrees(double angle_rad) {
-    return number(measure::toDegrees(angle_rad), 4);
+    return number(measure::toDegrees(angle_rad), 2);
 }
 
 const char* outcomeWord(holding::Outcome outcome) {
@@ -64,19 +70,21 @@ Json printProp(const holding::PropPlan& prop) {
     return {{"thrust_N", newtons(prop.thrust_N)},
             {"angle_deg", degrees(prop.slant_rad)},
             {"slips", slipsWord(prop.slips)},
-            {"buckles_at_N", newtons(prop.bucklesAt_N)},
+            {"buckles_at_N", optionalNewtons(prop.bucklesAt_N)},
+            {"allowable_N", newtons(prop.allowable_N)},
             {"length_mm", mm(prop.length_m)},
             {"foot_x_mm", mm(prop.foot.x_m)},
             {"foot_y_mm", mm(prop.foot.y_m)},
-            {"euler_N", newtons(prop.eulerAt_N)},
             {"foot_angle_deg", degrees(prop.footSlant_rad)}};
 }
 
 Json printScrew(const holding::ScrewPlan& screw) {
     return {{"withdrawal_N", newtons(screw.withdrawalUltimate_N)},
             {"withdrawal_allowable_N", newtons(screw.withdrawalAllowable_N)},
-            {"washer_MPa", number(screw.washerPressure_Pa / 1e6)},
-            {"washer_may_MPa", number(screw.washerMay_Pa / 1e6)},
+            {"steel_N", newtons(screw.steelUltimate_N)},
+            {"steel_allowable_N", newtons(screw.steelAllowable_N)},
+            {"washer_MPa", number(screw.washerPressure_Pa / 1e6, 3)},
+            {"washer_may_MPa", screw.washerKnown ? number(screw.washerMay_Pa / 1e6, 3) : Json(nullptr)},
             {"clearance_hole_mm", mm(screw.clearanceHole_m)},
             {"pilot_hole_mm", mm(screw.pilotHole_m)},
             {"length_mm", mm(screw.length_m)}};
@@ -85,7 +93,11 @@ Json printScrew(const holding::ScrewPlan& screw) {
 Json printStrap(const holding::StrapPlan& strap) {
     return {{"total_N", newtons(strap.total_N)},
             {"idle_mm", mm(strap.idle_m)},
-            {"least_tension_N", newtons(strap.leastTension_N)}};
+            {"least_tension_N", newtons(strap.leastTension_N)},
+            {"start_pull_N", newtons(strap.startPull_N)},
+            {"end_pull_N", newtons(strap.endPull_N)},
+            // Where its ends are made fast is not given, so neither is what they press on the stack.
+            {"ends_press_N", nullptr}};
 }
 
 template <typename Parts>
@@ -121,14 +133,17 @@ const char* failureWord(holding::HullPlan::Failure failure) {
 }
 
 // What a step of the closing asks, and the most that its station and prop bear at any step.
-Json printClosing(const HoldingPlan& holding, const HoldingStudy& study, const holding::ClosingStep& step) {
+Json printClosing(const HoldingPlan& holding, const HoldingStudy& study, const holding::ClosingStep& step,
+                  bool closesGap) {
+    const bool known = step.outcome != holding::Outcome::notSettled;
+    const auto ifKnown = [known](const Json& value) { return known ? value : Json(nullptr); };
     Json printed{{"order", step.order},
-                 {"pull_N", newtons(step.pull_N)},
-                 {"gap_mm", mm(step.gap_m)},
-                 {"stands_off_mm", mm(step.standsOff_m)},
-                 {"tail_off_mm", mm(step.tailOff_m)},
-                 {"tip_x_mm", mm(step.tip.x_m)},
-                 {"tip_y_mm", mm(step.tip.y_m)},
+                 {"pull_N", ifKnown(newtons(step.pull_N))},
+                 {"gap_mm", closesGap ? ifKnown(gapMm(step.gap_m)) : Json(nullptr)},
+                 {"stands_off_mm", number(measure::toMillimetres(step.standsOff_m), 3)},
+                 {"tail_off_mm", ifKnown(number(measure::toMillimetres(step.tailOff_m), 2))},
+                 {"tip_x_mm", ifKnown(number(measure::toMillimetres(step.tip.x_m), 2))},
+                 {"tip_y_mm", ifKnown(number(measure::toMillimetres(step.tip.y_m), 2))},
                  {"floor_in_the_way", step.floorInTheWay}};
     const holding::ClosingLoads& loads = study.closingLoads;
     const auto station = static_cast<std::size_t>(step.index);
@@ -143,7 +158,7 @@ Json printClosing(const HoldingPlan& holding, const HoldingStudy& study, const h
         const holding::HullPlan& hull = *loads.hulls[row];
         const holding::StationPlace* worst = partOf(holding.stations, hull.worstProp);
         printed["total_push_N"] = newtons(hull.totalPush_N);
-        printed["hull_margin"] = number(hull.margin);
+        printed["hull_margin"] = number(hull.margin, 3);
         printed["hull_fails_by"] = failureWord(hull.failsBy);
         printed["worst_prop"] = worst ? Json(worst->number) : Json(nullptr);
     }
@@ -161,13 +176,13 @@ Json printStation(const boat::Piece& piece, const Plan& plan, std::size_t row) {
         const bool known = holding.held.outcome != holding::Outcome::notSettled;
         printed["pull_N"] = known ? newtons(held->pull_N) : Json(nullptr);
         printed["most_N"] = newtons(held->most_N);
-        printed["gap_mm"] = known ? mm(held->gap_m) : Json(nullptr);
+        printed["gap_mm"] = known && holding::closesGap(station) ? gapMm(held->gap_m) : Json(nullptr);
         printed["state"] = known ? Json(stateWord(held->state)) : Json(nullptr);
     }
     printed["governed_by"] = governedBy(plan.holdingStudy, place.at_m);
     if (plan.holdingStudy) {
         if (const auto* step = partOf(plan.holdingStudy->closing, place.index))
-            printed["closing"] = printClosing(plan.holding, *plan.holdingStudy, *step);
+            printed["closing"] = printClosing(plan.holding, *plan.holdingStudy, *step, holding::closesGap(station));
     }
     if (const auto* prop = partOf(holding.props, place.index)) printed["prop"] = printProp(*prop);
     if (const auto* screw = partOf(holding.screws, place.index)) printed["screw"] = printScrew(*screw);
@@ -183,7 +198,7 @@ Json printProposed(const holding::Proposed& proposed) {
             {"pad_mm", mm(station.pad_m)},
             {"fixed", station.fixed},
             {"pull_N", newtons(proposed.pull_N)},
-            {"gap_mm", mm(proposed.gap_m)},
+            {"gap_mm", holding::closesGap(station) ? gapMm(proposed.gap_m) : Json(nullptr)},
             {"governed_by", holding::governsWord(proposed.governedBy)}};
 }
 
@@ -202,6 +217,7 @@ void addStudy(Json& printed, const HoldingStudy& study) {
         {"met", study.proposal.met},
         {"unmet", study.proposal.unmet.empty() ? Json(nullptr) : Json(study.proposal.unmet)},
         {"tools", study.proposal.tools},
+        {"pressing_is_wish", study.proposal.pressingIsWish},
         {"within_counts", study.proposal.withinCounts},
         {"without_pressing", study.proposal.withoutPressing},
         {"for_everything", study.proposal.forEverything > 0 ? Json(study.proposal.forEverything) : Json(nullptr)},
@@ -213,8 +229,8 @@ void addStudy(Json& printed, const HoldingStudy& study) {
                                   {"end", printEnd(study.overRun.end)}};
     printed["carried"] = {{"points", study.carried.points},
                           {"weight_N", newtons(study.carried.weight_N)},
-                          {"sag_mm", mm(study.carried.sag_m)},
-                          {"strain_pct", pct(study.carried.strain)}};
+                          {"sag_mm", number(measure::toMillimetres(study.carried.sag_m), 2)},
+                          {"strain_pct", number(100 * study.carried.strain, 4)}};
 }
 
 Json printPost(const Plan& plan, const holding::PostLoad& post) {
@@ -239,7 +255,7 @@ Json printHull(const HoldingPlan& holding) {
             {"lifts", hull->lifts},
             {"tips", hull->tips},
             {"slides", hull->slides},
-            {"margin", number(hull->margin)},
+            {"margin", number(hull->margin, 3)},
             {"most_push_N", newtons(hull->mostPush_N)},
             {"total_push_N", newtons(hull->totalPush_N)},
             {"worst_prop", worst ? Json(worst->number) : Json(nullptr)}};
@@ -253,19 +269,25 @@ Json printHolding(const boat::Piece& piece, const Plan& plan) {
     for (std::size_t i = 0; i < plan.holding.stations.size(); ++i) stations.push_back(printStation(piece, plan, i));
     Json printed{{"outcome", outcomeWord(held.outcome)}, {"stations", stations}};
     if (plan.holdingStudy) addStudy(printed, *plan.holdingStudy);
-    printed["largest_gap"] = {{"at_mm", mm(held.largest.at_m)},
-                              {"gap_mm", mm(held.largest.gap_m)},
-                              {"if_pads_hold_mm", mm(held.largestIfPadsHold_m)},
-                              {"if_pads_slide_mm", mm(held.largestIfPadsSlide_m)}};
-    printed["falls_inside"] = {{"at_mm", mm(held.fallsInside.at_m)}, {"by_mm", mm(held.fallsInside.gap_m)}};
-    printed["gap_at_start_mm"] = mm(held.gapAtStart_m);
-    printed["gap_at_end_mm"] = mm(held.gapAtEnd_m);
+    const bool known = held.outcome != holding::Outcome::notSettled;
+    const auto ifKnown = [known](const Json& value) { return known ? value : Json(nullptr); };
+    const auto ifSettled = [](const holding::Contact& contact, double gap_m) {
+        return contact.outcome != holding::Outcome::notSettled ? gapMm(gap_m) : Json(nullptr);
+    };
+    printed["largest_gap"] = {{"at_mm", ifKnown(mm(held.largest.at_m))},
+                              {"gap_mm", ifKnown(gapMm(held.largest.gap_m))},
+                              {"if_pads_hold_mm", ifSettled(held.ifPadsHold, held.largestIfPadsHold_m)},
+                              {"if_pads_slide_mm", ifSettled(held.ifPadsSlide, held.largestIfPadsSlide_m)}};
+    printed["falls_inside"] = {{"at_mm", ifKnown(mm(held.fallsInside.at_m))},
+                               {"by_mm", ifKnown(gapMm(held.fallsInside.gap_m))}};
+    printed["gap_at_start_mm"] = ifKnown(gapMm(held.gapAtStart_m));
+    printed["gap_at_end_mm"] = ifKnown(gapMm(held.gapAtEnd_m));
     Json samples = Json::array();
     for (const holding::HeldSample& sample : held.samples) {
         samples.push_back({{"at_mm", mm(sample.at_m)},
-                           {"gap_mm", mm(sample.gap_m)},
-                           {"pressure_kPa", number(sample.pressure_Pa / 1e3)},
-                           {"moment_N_m", number(sample.moment_N_m)}});
+                           {"gap_mm", gapMm(sample.gap_m)},
+                           {"pressure_kPa", number(sample.pressure_Pa / 1e3, 2)},
+                           {"moment_N_m", number(sample.moment_N_m, 2)}});
     }
     printed["samples"] = samples;
     if (!plan.holding.posts.empty()) {

@@ -108,14 +108,16 @@ void addPropStrength(std::vector<Finding>& findings, const HoldingScene& scene, 
                      const Moment& moment) {
     const boat::Station& station = scene.station(prop.index);
     const std::string who = moment.subject(scene, prop.index);
-    if (prop.thrust_N > prop.bucklesAt_N) {
+    if (prop.thrust_N > prop.allowable_N) {
         Finding finding = aboutHolding(Severity::stop, moment.code("prop_buckles"), "N", prop.columnSource);
         finding.at_m = scene.at_m(prop.index);
         finding.value = prop.thrust_N;
-        finding.limit = prop.bucklesAt_N;
-        finding.text = who + "is thrust with " + scene.force(prop.thrust_N) + "; a column of " +
-                       measure::writeLength(prop.length_m, scene.shop.display) + " like it may carry " +
-                       scene.force(prop.bucklesAt_N) + ". Take a thicker or a shorter one." + moment.instead;
+        finding.limit = prop.allowable_N;
+        const auto [thrust, may] = scene.forces(prop.thrust_N, prop.allowable_N);
+        finding.text = who + "is thrust with " + thrust + "; a column of " +
+                       measure::writeLength(prop.length_m, scene.shop.display) + " like it may carry " + may +
+                       (prop.bucklesAt_N ? ", and buckles at " + scene.force(*prop.bucklesAt_N) : std::string()) +
+                       ". Take a thicker or a shorter one." + moment.instead;
         findings.push_back(finding);
     } else if (prop.tooSlender && !moment.turnOf) {
         Finding finding = aboutHolding(Severity::caution, "prop_too_slender", "mm", prop.columnSource);
@@ -131,8 +133,9 @@ void addPropStrength(std::vector<Finding>& findings, const HoldingScene& scene, 
         finding.at_m = scene.at_m(prop.index);
         finding.value = prop.thrust_N;
         finding.limit = prop.most_N;
-        finding.text = who + "is asked for " + scene.force(prop.thrust_N) + " along itself, and is given as good for " +
-                       scene.force(prop.most_N) + "." + moment.instead;
+        const auto [thrust, most] = scene.forces(prop.thrust_N, prop.most_N);
+        finding.text =
+            who + "is asked for " + thrust + " along itself, and is given as good for " + most + "." + moment.instead;
         findings.push_back(finding);
     }
     if (station.kind == boat::HoldKind::jack && prop.thrust_N > prop.most_N * (1 + 1e-9)) {
@@ -141,8 +144,8 @@ void addPropStrength(std::vector<Finding>& findings, const HoldingScene& scene, 
         finding.at_m = scene.at_m(prop.index);
         finding.value = prop.thrust_N;
         finding.limit = prop.most_N;
-        finding.text = who + "is asked for " + scene.force(prop.thrust_N) + " and is rated for " +
-                       scene.force(prop.most_N) + "." + moment.instead;
+        const auto [thrust, rated] = scene.forces(prop.thrust_N, prop.most_N);
+        finding.text = who + "is asked for " + thrust + " and is rated for " + rated + "." + moment.instead;
         findings.push_back(finding);
     }
 }

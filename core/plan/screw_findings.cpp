@@ -48,18 +48,23 @@ void addScrewStrength(std::vector<Finding>& findings, const HoldingScene& scene,
         finding.text = text;
         findings.push_back(finding);
     };
-    if (screw.pull_N > screw.withdrawalUltimate_N) {
-        add(Severity::stop, moment.code("screw_draws_out"), "N", screw.pull_N, screw.withdrawalUltimate_N,
-            screw.withdrawalSource,
-            who + "draws out: it is asked for " + scene.force(screw.pull_N) + ", and the wood gives way at " +
-                scene.force(screw.withdrawalUltimate_N) + " in the mean. Take a thicker or longer one, or two." +
+    const bool byWood = screw.withdrawalUltimate_N <= screw.steelUltimate_N;
+    const bool allowedByWood = screw.withdrawalAllowable_N <= screw.steelAllowable_N;
+    if (screw.pull_N > screw.ultimate_N()) {
+        const auto [pull, gives] = scene.forces(screw.pull_N, screw.ultimate_N());
+        add(Severity::stop, moment.code(byWood ? "screw_draws_out" : "screw_breaks"), "N", screw.pull_N,
+            screw.ultimate_N(), byWood ? screw.withdrawalSource : screw.steelSource,
+            who + (byWood ? "draws out" : "breaks") + ": it is asked for " + pull + ", and " +
+                (byWood ? "the wood gives way at " : "its steel, if mild, parts at ") + gives +
+                (byWood ? " in the mean. Take a thicker or longer one, or two." : ". Take a thicker one, or two.") +
                 moment.instead);
-    } else if (screw.pull_N > screw.withdrawalAllowable_N) {
-        add(Severity::caution, moment.code("screw_draws_out"), "N", screw.pull_N, screw.withdrawalAllowable_N,
-            screw.withdrawalSource,
-            who + "is asked for " + scene.force(screw.pull_N) + ", more than the " +
-                scene.force(screw.withdrawalAllowable_N) + " that screws are loaded with for good. It draws out at " +
-                scene.force(screw.withdrawalUltimate_N) + " in the mean." + moment.instead);
+    } else if (screw.pull_N > screw.allowable_N()) {
+        const auto [pull, allowed] = scene.forces(screw.pull_N, screw.allowable_N());
+        add(Severity::caution, moment.code(allowedByWood ? "screw_draws_out" : "screw_breaks"), "N", screw.pull_N,
+            screw.allowable_N(), allowedByWood ? screw.withdrawalSource : screw.steelSource,
+            who + "is asked for " + pull + ", more than the " + allowed + " that screws are loaded with for good. It " +
+                (byWood ? "draws out at " : "breaks at ") + scene.force(screw.ultimate_N()) +
+                (byWood ? " in the mean." : ", if of mild steel.") + moment.instead);
     }
     if (!screw.washerKnown && !moment.turnOf) {
         add(Severity::note, "washer_unknown", "MPa", screw.washerPressure_Pa / 1e6, 0, screw.washerSource,

@@ -38,18 +38,37 @@ void addOverRun(std::vector<Finding>& findings, const HoldingScene& scene, const
 
 measure::Source pressingSource() {
     return {
-        "your own list of tools; a pad's pull spread at 45 degrees through wood and caul (common practice, no source)",
+        "your own list of tools; loose strips built in over the pads (derived), 45 degrees below a pad (common "
+        "practice, "
+        "no source)",
         Mark::commonPractice};
 }
 
 std::string cauledText(const HoldingScene& scene, const holding::Proposal& proposal, const std::string& tools) {
-    if (!proposal.caul_m) return " Cauls spread the pull, and a thinner mix asks for less of it.";
+    if (!proposal.caul_m) return {};
     // Upward, so that what is read is not too thin.
     const bool metric = scene.shop.display.lengths == measure::LengthNotation::millimetres;
     const double step_m = metric ? measure::fromMillimetres(1) : measure::sixteenth_m;
     const double thick_m = std::ceil(*proposal.caul_m / step_m - 1e-6) * step_m;
-    return " Under cauls " + measure::writeThickness(thick_m, scene.shop.display) + " thick " + tools +
+    return " Under one long caul " + measure::writeThickness(thick_m, scene.shop.display) + " thick " + tools +
            " would do that too.";
+}
+
+// What it would take to press a glue out everywhere that fills gaps, where that is not done: once, and as a note.
+void addPressingWish(std::vector<Finding>& findings, const HoldingScene& scene, const holding::Proposal& proposal) {
+    const std::optional<Apart> worst = worstApart(scene);
+    if (!worst || scene.piece.form.kind == boat::FormKind::posts) return;
+    Finding finding = aboutHolding(Severity::note, "not_pressed", "mm", worst->need.source);
+    finding.at_m = worst->at_m;
+    finding.value = toMillimetres(worst->apart_m);
+    finding.limit = toMillimetres(worst->need.spacing_m);
+    finding.text = "This glue fills gaps: contact is enough. ";
+    finding.text += proposal.forEverything > 0
+                        ? "Pressed out everywhere it would take " + numberWord(proposal.forEverything) + " stations; " +
+                              lowered(scene.names({worst->before, worst->after})) + " might then stand " +
+                              scene.reach(worst->need.spacing_m) + " apart, not " + scene.span(worst->apart_m) + "."
+                        : "No number of the tools there are would press it out everywhere.";
+    findings.push_back(finding);
 }
 
 // All the tools there are, spread, where pressing asks for more.
@@ -57,8 +76,9 @@ void addTooFewToPress(std::vector<Finding>& findings, const HoldingScene& scene,
     const std::vector<boat::Station> stations = holding::stationsOf(proposal);
     const std::string tools = kindsText(stations);
     const std::string have = toolsAmong(stations) == proposal.tools ? ", as many as you have," : " of those you have";
-    const std::string apart =
-        proposal.largestSpacing_m > 0 ? ", " + scene.span(proposal.largestSpacing_m) + " apart at most" : std::string();
+    const std::string apart = proposal.largestSpacing_m > 0
+                                  ? ", " + scene.reach(proposal.largestSpacing_m) + " apart at most"
+                                  : std::string();
     Finding finding = aboutHolding(Severity::caution, "more_clamps_needed", "", pressingSource());
     finding.value = proposal.forEverything;
     finding.limit = proposal.tools;
@@ -77,7 +97,7 @@ void addNotToBePressed(std::vector<Finding>& findings, const HoldingScene& scene
     finding.text = posts ? "Clamps stand on the posts only, and between posts nothing presses: no number of them "
                            "presses this glue out everywhere."
                          : "No number of the tools there are presses this glue out everywhere, not even pad beside "
-                           "pad. Cauls spread the pull, and a thinner mix asks for less of it.";
+                           "pad.";
     finding.text += " " + capitalised(kindsText(stations)) + (posts ? " on posts" : "") +
                     (stations.size() == 1 ? " holds" : " hold") + " it down: gap limit and strength are met.";
     findings.push_back(finding);
@@ -107,7 +127,7 @@ void addProposal(std::vector<Finding>& findings, const HoldingScene& scene, cons
                    ", and there are tools for " + numberWord(proposal.tools) + ".";
     if (proposal.withoutPressing > 0 && proposal.withoutPressing < count) {
         finding.text += " For gap and strength alone " + numberWord(proposal.withoutPressing) +
-                        " would do; what asks for more is pressing the glue out: cauls, or a thinner mix.";
+                        " would do; what asks for more is pressing the glue out.";
     }
     findings.push_back(finding);
 }
@@ -139,6 +159,7 @@ std::vector<Finding> studyFindings(const boat::Piece& piece, const Shop& shop, c
     }
     addClosing(findings, scene, study);
     addProposal(findings, scene, study.proposal);
+    if (study.proposal.pressingIsWish) addPressingWish(findings, scene, study.proposal);
     addCarried(findings, scene, study.carried);
     return findings;
 }

@@ -5,6 +5,7 @@
 #include <cctype>
 #include <cmath>
 
+#include "core/holding/kinds.hpp"
 #include "core/measure/units.hpp"
 
 namespace fayline::plan {
@@ -94,6 +95,18 @@ std::string spanText(double length_m, const measure::Display& display) {
     }
     // To a sixteenth: closer than that nobody reads such a length.
     return measure::writeThickness(std::round(length_m / measure::sixteenth_m) * measure::sixteenth_m, display);
+}
+
+std::string reachText(double length_m, const measure::Display& display) {
+    const bool metric = display.lengths == measure::LengthNotation::millimetres;
+    const double step_m = metric ? 0.01 : measure::inch_m / 2;
+    const double steps = std::floor(length_m / step_m + 1e-6);
+    return spanText(steps >= 1 ? steps * step_m : length_m, display);
+}
+
+std::string pullText(double pull_N, holding::HoldState state, const measure::Display& display) {
+    if (!holding::pullsLightly(state, pull_N)) return measure::writeForce(pull_N, display);
+    return "light, under " + measure::writeForce(holding::lightPull_N, display);
 }
 
 std::string smallText(double distance_m, const measure::Display& display) {

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/boat/boat.hpp"
+#include "core/holding/contact.hpp"
 #include "core/measure/display.hpp"
 #include "core/stack/stack.hpp"
 #include "core/wood/species.hpp"
@@ -29,6 +30,14 @@ std::string placeText(double at_m, double lineLength_m, const measure::Display& 
 
 // A length under a foot as a thickness, a longer one in the notation of lengths: "1 1/2 in", "2-0-4".
 std::string spanText(double length_m, const measure::Display& display);
+
+// How far apart pads may stand, never more than it is: in steps of 10 mm or half an inch, since the reach of a pad is
+// known no better. Below a step as spanText.
+std::string reachText(double length_m, const measure::Display& display);
+
+// What a station pulls: "1700 N"; of one that closes its gap with little "light, under 200 N" (kinds.hpp says why), in
+// pounds "light, under 45 lbf".
+std::string pullText(double pull_N, holding::HoldState state, const measure::Display& display);
 
 // The size of a small distance, without its sign: "0.31 mm", "0.012 in".
 std::string smallText(double distance_m, const measure::Display& display);

@@ -203,7 +203,7 @@ private slots:
         holding::PropPlan prop;
         prop.index = 3;
         prop.foot = {none, endless};
-        prop.bucklesAt_N = endless;
+        prop.allowable_N = endless;
         held.plan.holding.props.push_back(prop);
         held.plan.holding.hull = holding::HullPlan{};
         held.plan.holding.hull->blocks.push_back({});

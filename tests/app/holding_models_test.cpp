@@ -262,11 +262,43 @@ private slots:
         QVERIFY(carriedWords(study.carried, display).isEmpty());
     }
 
+    void PressingIsToldAsAWishWhereTheGlueFillsGaps() {
+        const measure::Display display;
+        holding::Proposal proposal;
+        proposal.stations.push_back({stationAt(0.1), holding::Governs::end, 137, 0, holding::HoldState::closes});
+        proposal.stations.push_back({stationAt(0.9, boat::HoldKind::strap), holding::Governs::fixedOne, 500, 0});
+        proposal.pressingIsWish = true;
+        proposal.forEverything = 7;
+        QVERIFY2(proposalWords(proposal, display).contains("everywhere would take 7; contact is enough"),
+                 qPrintable(proposalWords(proposal, display)));
+        proposal.forEverything = 2;
+        QVERIFY(!proposalWords(proposal, display).contains("everywhere"));
+        // A light pull by no figure, and no gap of a strap.
+        plan::HoldingStudy study;
+        study.proposal = proposal;
+        const std::vector<FigureRow> rows = proposalRows(study, display);
+        QCOMPARE(rows[0].cells[2].text, QStringLiteral("under 200 N"));
+        QCOMPARE(rows[1].cells[3].text, QString(QChar(0x2013)));
+        // What a pad's reach hangs on, and what a thinner mix gains.
+        Shown shown = heldByHand();
+        auto plan = std::make_shared<plan::Plan>(*shown.plan);
+        holding::PressingNeed& need = plan->holding.pressing[0];
+        need.pressure_Pa = 17000;
+        need.spacing_m = 0.178;
+        need.thinnerSpacing_m = 0.212;
+        need.isWish = true;
+        shown.plan = plan;
+        const QString words = stationWords(shown, plan->holding.stations[0].index);
+        QVERIFY2(words.contains("takes 17 kPa: pads no further apart than 170 mm (the stiffness of the strips above "
+                                "governs). With a mix half as stiff: 210 mm."),
+                 qPrintable(words));
+    }
+
     void APropThatSlipsOrCarriesTooMuchIsMarkedWithItsSource() {
         plan::HoldingPlan holding;
         holding::PropPlan prop;
         prop.thrust_N = 900;
-        prop.bucklesAt_N = 800;
+        prop.allowable_N = 800;
         prop.most_N = 2500;
         prop.slips = holding::Slips::foot;
         prop.stopsHold = false;
@@ -400,7 +432,7 @@ private slots:
         QCOMPARE(*pictures.pull.stems[1].most, 2500.0);
         QVERIFY(pictures.pull.most >= 2500);
         QVERIFY(!saysNoNumber(pictures.gap.reading(0.5)) && !saysNoNumber(pictures.pull.reading(0.5)));
-        QVERIFY2(pictures.pull.reading(0).contains("1 pulls 100 N"), qPrintable(pictures.pull.reading(0)));
+        QVERIFY2(pictures.pull.reading(0).contains("1 pulls light, under 200 N"), qPrintable(pictures.pull.reading(0)));
     }
 
     void PicturesWithoutAnAnswerStillShowTheTrimLines() {

@@ -64,8 +64,8 @@ inline holding::PropPlan invented(const boat::Station& station, int index, const
     prop.footSlant_rad = 0.2 + 0.03 * index;
     prop.slips = index % 2 == 1 ? holding::Slips::both : holding::Slips::no;
     if (index % 2 == 1) prop.footThatHolds = line::Xy{0.4321 + 0.01 * index, -0.8};
-    prop.bucklesAt_N = 21350 + 10 * index;
-    prop.eulerAt_N = 68805 + 10 * index;
+    prop.allowable_N = 21350 + 10 * index;
+    prop.bucklesAt_N = 68805 + 10 * index;
     prop.most_N = 3456 + index;
     prop.number = place.number;
     prop.footFriction = 0.31;
@@ -89,9 +89,11 @@ inline holding::ScrewPlan inventedScrew(const boat::Station& station, int index)
     screw.backboneAssumed = true;
     screw.washerKnown = true;
     screw.holeSource = {"Wood Handbook, lead holes", measure::Mark::fromMemory};
-    screw.pull_N = 512 + 11 * index;
+    screw.pull_N = 512 + 13 * index;
     screw.withdrawalUltimate_N = 3011 + index;
     screw.withdrawalAllowable_N = 546 + index;
+    screw.steelUltimate_N = 4200 + index;
+    screw.steelAllowable_N = 2100 + index;
     screw.washerPressure_Pa = 1.23e6 + 1e4 * index;
     screw.washerMay_Pa = 3.71e6;
     screw.clearanceHole_m = 0.0065;
@@ -116,7 +118,7 @@ inline plan::HoldingStudy inventedStudy(const plan::Plan& plan) {
         step.index = place.index;
         step.number = place.number;
         step.order = ++order;
-        step.pull_N = 311 + 7 * order;
+        step.pull_N = 300 + 100 * order;
         step.gap_m = order == 4 ? 0.00271 : 0.0001;
         step.standsOff_m = 0.0712 + 0.001 * order;
         step.tailOff_m = 0.91371 / order;
@@ -149,8 +151,8 @@ inline plan::Plan inventedPlan(const boat::Piece& piece, const plan::Shop& shop,
         held.index = place.index;
         held.number = place.number;
         held.at_m = place.at_m;
-        held.pull_N = 801 + 3 * place.number;
-        held.most_N = 2500 - 10 * place.number;
+        held.pull_N = 1000 + 100 * place.number;
+        held.most_N = 9000 - 100 * place.number;
         held.gap_m = 0.00011 * place.number;
         held.state = place.number % 2 == 0 ? holding::HoldState::full : holding::HoldState::closes;
         holding.held.stations.push_back(held);
@@ -162,6 +164,8 @@ inline plan::Plan inventedPlan(const boat::Piece& piece, const plan::Shop& shop,
             strap.total_N = 987;
             strap.idle_m = 0.0432;
             strap.leastTension_N = 1768;
+            strap.startPull_N = 2111;
+            strap.endPull_N = 2345;
             holding.straps.push_back(strap);
         }
         if (station.kind == boat::HoldKind::clamp && !piece.holding.tools.empty()) {

@@ -9,6 +9,7 @@
 #include "app/paper/papers.hpp"
 #include "core/glue/library_errors.hpp"
 #include "core/measure/input_error.hpp"
+#include "core/plan/wording.hpp"
 #include "tests/app/paper_boats.hpp"
 #include "tests/app/paper_holding_plans.hpp"
 #include "tests/app/rendered_pages.hpp"
@@ -66,23 +67,45 @@ private slots:
         const plan::Plan plan = inventedPlan(piece, shop());
         const QString text = wholeText(print(app::Paper::stationTable, piece, plan));
         for (const holding::StationPlace& place : plan.holding.stations) {
-            hasAll(text, {QString::number(place.alongOutside_m * 1000, 'f', 1),
-                          QString("%1 N").arg(801 + 3 * place.number), QString("%1 N").arg(2500 - 10 * place.number)});
+            hasAll(text,
+                   {QString::number(place.alongOutside_m * 1000, 'f', 1),
+                    QString("%1 N").arg(1000 + 100 * place.number), QString("%1 N").arg(9000 - 100 * place.number)});
         }
-        // 801 + 3 = 804 N weighs 81.98 kg, shown to half a kilogram; 0.11 mm of gap at station 1.
-        hasAll(text, {"82 kg", "0.11 mm", "closes its gap", "all it has", "whole thrust",
-                      "NONE AT HAND: none opens far enough", "Heavy bar clamp from the", "987 N", "1770 N", "43.2 mm",
-                      "0.91 mm", "0.23 mm", "0.47 mm", "87.3 mm past the start"});
+        // 1000 + 100 = 1100 N weighs 112.17 kg, shown to half a kilogram; 0.11 mm of gap at station 1.
+        hasAll(text, {"112 kg", "0.11 mm", "closes its gap", "all it has", "whole thrust",
+                      "NONE AT HAND: none opens far enough", "Heavy bar clamp from the", "990 N", "1800 N", "2100 N",
+                      "2300 N", "43.2 mm", "0.91 mm", "0.23 mm", "0.47 mm", "87.3 mm past the start"});
         QVERIFY(text.contains(QRegularExpression("no over-run up to a metre lays the end down")));
+    }
+
+    // No figure for a pull that no hand feels, and no gap for a strap, which has no pad.
+    void ALightPullIsToldAsThat() {
+        const boat::Piece piece = proppedStem();
+        plan::Plan plan = inventedPlan(piece, shop());
+        plan.holding.held.stations[0].pull_N = 137;
+        hasAll(wholeText(print(app::Paper::stationTable, piece, plan)), {"light, under 200 N"});
+        plan = inventedPlan(piece, shop(inchesAndPounds()));
+        plan.holding.held.stations[0].pull_N = 137;
+        holding::ClosingStep& step = plan.holdingStudy->closing.front();
+        step.pull_N = 137;
+        step.closed = {plan.holding.held.stations[0]};
+        hasAll(wholeText(print(app::Paper::stationTable, piece, plan)), {"light, under 45 lbf"});
+        hasAll(wholeText(print(app::Paper::closing, piece, plan)), {"light, under 45 lbf"});
+        for (const holding::HeldStation& held : plan.holding.held.stations) {
+            const bool strap =
+                piece.holding.stations[static_cast<std::size_t>(held.index)].kind == boat::HoldKind::strap;
+            const QString gap = QString::fromStdString(plan::smallText(held.gap_m, plan.display));
+            QCOMPARE(wholeText(print(app::Paper::stationTable, piece, plan)).contains(gap), !strap);
+        }
     }
 
     void FiguresStandInTheUnitsOfTheBoat() {
         const boat::Piece piece = proppedStem();
         const plan::Plan plan = inventedPlan(piece, shop(inchesAndPounds()));
-        // 804 N are 180.7 lbf, which weigh as many pounds; 0.11 mm is 0.004 in.
-        hasAll(wholeText(print(app::Paper::stationTable, piece, plan)), {"181 lbf", "181 lb", "0.004 in"});
-        // 318 N at the first step are 71.5 lbf; its tip is at 1.2245 m, 4 ft and 3/16 in: 4-0-1+.
-        hasAll(wholeText(print(app::Paper::closing, piece, plan)), {"71.5 lbf", "71 lb", "4-0-1+", "1224.5"});
+        // 1100 N are 247.3 lbf, which weigh as many pounds; 0.11 mm is 0.004 in.
+        hasAll(wholeText(print(app::Paper::stationTable, piece, plan)), {"250 lbf", "247 lb", "0.004 in"});
+        // 400 N at the first step are 89.9 lbf; its tip is at 1.2245 m, 4 ft and 3/16 in: 4-0-1+.
+        hasAll(wholeText(print(app::Paper::closing, piece, plan)), {"90 lbf", "90 lb", "4-0-1+", "1224.5"});
         // Clearance hole 6.5 mm: 0.256 in; the first prop's thrust 1334 N: 299.9 lbf.
         hasAll(wholeText(print(app::Paper::props, piece, plan)), {"0.256 in", "300 lbf", "1858 lb", "drawn 1 : "});
     }
@@ -153,13 +176,14 @@ private slots:
                 hasAll(text, {QString::number(length_m * 1000, 'f', 1)});
             }
         }
-        hasAll(text, {"1330 N", "1430 N", "1730 N", "3460 N", "rated load", "NEEDS A STOP at the head and the foot",
-                      "stop fitted at the head and the foot", "x 442.1 mm", "head 0, foot 0.31", "21400 N", "68800 N",
+        hasAll(text, {"1300 N", "1400 N", "1700 N", "3500 N", "rated load", "NEEDS A STOP at the head and the foot",
+                      "stop fitted at the head and the foot", "x 442.1 mm", "head 0, foot 0.31", "21000 N", "69000 N",
                       "overhead"});
-        hasAll(text, {"6.5 mm", "3.7 mm", "98.5 mm", "30 mm", "assumed", "6.4 mm", "545 N", "550 N", "3010 N",
-                      "1260 kPa", "3710 kPa", "41 mm", "Douglas-fir", "25.5 mm", "412 mm", "60 mm", "two marks"});
-        hasAll(text, {"843 kg", "2810 N", "2910 N", "3710 N", "LIFTS", "Stop: under these pushes the boat tips",
-                      "Margin 1.4", "4320 N", "5430 N", "Station 2 takes most", "it is 2.2", "654 N", "2470 N"});
+        hasAll(text,
+               {"6.5 mm", "3.7 mm", "98.5 mm", "30 mm", "assumed", "6.4 mm", "550 N", "560 N", "3000 N", "2100 N",
+                "4200 N", "1260 kPa", "3710 kPa", "41 mm", "Douglas-fir", "25.5 mm", "412 mm", "60 mm", "two marks"});
+        hasAll(text, {"843 kg", "2800 N", "2900 N", "3700 N", "LIFTS", "Stop: under these pushes the boat tips",
+                      "Margin 1.4", "4300 N", "5400 N", "Station 2 takes most", "it is 2.2", "650 N", "2500 N"});
     }
 
     // Sources and cautions beside the numbers, each with its mark.
@@ -230,7 +254,7 @@ private slots:
         for (holding::PropPlan& prop : plan.holding.props) {
             prop.thrust_N = prop.slant_rad = none;
             prop.head.x_m = none;
-            prop.bucklesAt_N = endless;
+            prop.allowable_N = endless;
         }
         for (holding::ClosingStep& step : plan.holdingStudy->closing) step.tailOff_m = endless;
         plan.holding.hull->margin = plan.holding.hull->mostPush_N = endless;

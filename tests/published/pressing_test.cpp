@@ -5,6 +5,7 @@
 
 #include <cmath>
 
+#include "core/holding/held.hpp"
 #include "core/measure/units.hpp"
 #include "tests/core/stack/made_lines.hpp"
 
@@ -22,11 +23,13 @@ TEST(PublishedPressing, APanelJointWantsAsManyClampsAsItsSourceCounts) {
     piece.stack.ripAllowance_m = 0;
     piece.glue.pasteYield_Pa = 0;
     const line::Line line = made::straight(25 * inch_m);
+    StackOnForm work{piece, line, wood::builtInSpecies()};
+    work.wanted.least_Pa = 150 * psi_Pa;
     const auto clamps = [&](double most_lbf) {
-        const PressingNeed need = pressingNeed(piece, line, 0.3, 1.0, most_lbf * poundForce_N, 150 * psi_Pa);
-        EXPECT_NEAR(need.pull_N_m * line.length() / poundForce_N, 3750, 1e-6);
-        EXPECT_NEAR(need.pull_N_m * line.length() / 1000, 16.7, 0.05);
-        EXPECT_FALSE(need.bySpread);
+        const PressingNeed need = pressingNeed(work, 0.3, 1.0, most_lbf * poundForce_N);
+        EXPECT_NEAR(need.pad.push_N_m * line.length() / poundForce_N, 3750, 1e-6);
+        EXPECT_NEAR(need.pad.push_N_m * line.length() / 1000, 16.7, 0.05);
+        EXPECT_EQ(need.by, SpacedBy::strength);
         EXPECT_TRUE(need.byGlue);
         return std::ceil(line.length() / need.spacing_m);
     };

@@ -47,24 +47,43 @@ TEST(Pressing, WhatCannotBeIsInfiniteAndWhatNeedsNothingIsNothing) {
     EXPECT_NEAR(spreadLength(0.04, 0.02), 0.08, 1e-15);
 }
 
-TEST(Pressing, ACaulAndSacrificialStripsSpreadThePadFurther) {
+// Eight strips of 6 mm, 50 mm wide: 100 Pa x 50 mm over twice 0.15 mm, on 50 mm, is 833 N/m.
+TEST(Pressing, ACaulAndSacrificialStripsReachFurther) {
     made::Workpiece made(0.8);
-    const auto need = [&] { return pressingNeed(made.piece, made.line, 0.6, 0.04, 2500); };
-    // 100 Pa x 50 mm over twice 0.15 mm, on 50 mm.
+    const auto need = [&] { return pressingNeed(made.work(), 0.6, 0.04, 2500); };
     made.piece.stack.glueLine_m = 0.00015;
     EXPECT_NEAR(need().pressure_Pa, 100 * 0.05 / 0.0003, 1e-6);
-    EXPECT_NEAR(need().pull_N_m, 100 * 0.05 / 0.0003 * 0.05, 1e-6);
-    EXPECT_NEAR(need().above_m, 0.006, 1e-12);
-    EXPECT_NEAR(need().spacing_m, 0.052, 1e-12);
-    EXPECT_TRUE(need().bySpread);
-    made.piece.holding.cauls.thickness_m = 0.02;
-    EXPECT_NEAR(need().spread_m, 0.092, 1e-12);
-    made.piece.stack.strips.push_back(boat::Strips{.count = 2, .thickness_m = 0.005, .sacrificial = true});
-    EXPECT_NEAR(need().above_m, 0.006 + 0.010 + 2 * 0.00015 + 0.02, 1e-12);
-    // A wide caul no longer helps a weak clamp.
+    const double push = 100 * 0.05 / 0.0003 * 0.05;
+    EXPECT_NEAR(need().pad.push_N_m, push, 1e-6);
+    EXPECT_NEAR(need().pad.above_m(), 0.006, 1e-12);
+    EXPECT_NEAR(need().pad.spread_m(), 0.052, 1e-12);
+    EXPECT_EQ(need().by, SpacedBy::stiffness);
+    const double one = need().pad.stiffness_N_m2();
+    EXPECT_NEAR(need().spacing_m, std::pow(384 * one * 0.00015 / push, 0.25), 1e-12);
+    // A caul of the same wood twice as thick is eight times as stiff.
+    made.piece.holding.cauls.thickness_m = 0.012;
+    EXPECT_NEAR(need().pad.stiffness_N_m2(), 9 * one, 1e-9 * one);
+    EXPECT_NEAR(need().pad.spread_m(), 0.076, 1e-12);
+    made.piece.stack.strips.push_back(boat::Strips{.count = 2, .thickness_m = 0.006, .sacrificial = true});
+    EXPECT_NEAR(need().pad.above_m(), 0.006 + 0.012 + 2 * 0.00015 + 0.012, 1e-12);
+    EXPECT_NEAR(need().pad.stiffness_N_m2(), 11 * one, 1e-9 * one);
+    // A thick caul no longer helps a weak clamp.
     made.piece.holding.cauls.thickness_m = 5;
-    EXPECT_FALSE(need().bySpread);
-    EXPECT_NEAR(need().spacing_m, 2500 / need().pull_N_m, 1e-9);
+    EXPECT_EQ(need().by, SpacedBy::strength);
+    EXPECT_NEAR(need().spacing_m, 2500 / push, 1e-9);
+}
+
+TEST(Pressing, WhatTheGlueLineMayVaryByIsItsOwnThicknessUnlessGiven) {
+    made::Workpiece made(0.8);
+    made.piece.stack.glueLine_m = 0.00015;
+    const auto need = [&] { return pressingNeed(made.work(), 0.6, 0.04, 1e6); };
+    const double own = need().spacing_m;
+    made.piece.holding.glueLineVaries_m = 16 * 0.00015;
+    EXPECT_NEAR(need().spacing_m, 2 * own, 1e-12);
+    // Nothing at all: only what lies below a pad.
+    made.piece.holding.glueLineVaries_m = 0;
+    EXPECT_EQ(need().by, SpacedBy::spread);
+    EXPECT_NEAR(need().spacing_m, 0.04 + 2 * 0.006, 1e-12);
 }
 
 TEST(Pressing, WhereTheOuterStripsHaveEndedTheNextOneIsTheOutermost) {
@@ -73,7 +92,7 @@ TEST(Pressing, WhereTheOuterStripsHaveEndedTheNextOneIsTheOutermost) {
                                boat::Strips{.count = 1, .thickness_m = 0.004}};
     made.piece.stack.scarfedEnd = boat::Scarf{10};
     made.piece.stack.runsPastEnd_m = 0;
-    const auto above = [&](double at) { return pressingNeed(made.piece, made.line, at, 0.04, 2500).above_m; };
+    const auto above = [&](double at) { return pressingNeed(made.work(), at, 0.04, 2500).pad.above_m(); };
     EXPECT_NEAR(above(0.5), 0.004, 1e-12);
     EXPECT_NEAR(above(made.line.length() - 0.35), 0.010, 1e-12);
 }
@@ -82,43 +101,57 @@ TEST(Pressing, ThinGlueAsksNothingAndAGlueThatWantsPressureAsksForIt) {
     made::Workpiece made(0.8);
     made.piece.stack.glueLine_m = 0.00015;
     made.piece.glue.pasteYield_Pa = 0;
-    PressingNeed need = pressingNeed(made.piece, made.line, 0.6, 0.04, 2500);
-    EXPECT_EQ(need.pull_N_m, 0);
+    StackOnForm work = made.work();
+    PressingNeed need = pressingNeed(work, 0.6, 0.04, 2500);
+    EXPECT_EQ(need.pad.push_N_m, 0);
     EXPECT_EQ(need.spacing_m, infinite);
-    need = pressingNeed(made.piece, made.line, 0.6, 0.04, 2500,
-                        wantedPressure(boat::AdhesiveKind::resorcinol, true).least_Pa);
+    EXPECT_FALSE(need.isWish);
+    work.wanted = wantedPressure(boat::AdhesiveKind::resorcinol, true);
+    need = pressingNeed(work, 0.6, 0.04, 2500);
     EXPECT_TRUE(need.byGlue);
-    EXPECT_NEAR(need.pull_N_m, 150 * 6894.757 * 0.05, 0.1);
-    EXPECT_NEAR(need.spacing_m, 2500 / need.pull_N_m, 1e-9);
+    EXPECT_FALSE(need.isWish);
+    EXPECT_NEAR(need.pad.push_N_m, 150 * 6894.757 * 0.05, 0.1);
+    EXPECT_NEAR(need.spacing_m, 2500 / need.pad.push_N_m, 1e-9);
+    EXPECT_EQ(need.thinnerSpacing_m, need.spacing_m);  // no mix is thinner than that asks for
+    work.wanted = wantedPressure(boat::AdhesiveKind::epoxy, true);
+    EXPECT_TRUE(pressingNeed(work, 0.6, 0.04, 2500).isWish);
+    EXPECT_EQ(pressingNeed(work, 0.6, 0.04, 2500).pad.push_N_m, 0);
     made.piece.glue.pasteYield_Pa = 100;
     made.piece.stack.glueLine_m = 0;
-    EXPECT_EQ(pressingNeed(made.piece, made.line, 0.6, 0.04, 2500).pull_N_m, 0);
+    EXPECT_EQ(pressingNeed(work, 0.6, 0.04, 2500).pad.push_N_m, 0);
 }
 
-TEST(Pressing, OnRandomPiecesTheSpacingIsTheLesserOfTheTwo) {
+TEST(Pressing, OnRandomPiecesTheSpacingIsWhatStiffnessSpreadAndStrengthAllow) {
     std::mt19937 generator(11);
     const auto between = [&](double low, double high) {
         return low + (high - low) * (static_cast<double>(generator()) / 4294967296.0);
     };
+    int by[3] = {0, 0, 0};
     for (int i = 0; i < 500; ++i) {
         made::Workpiece made(i % 2 ? 0.8 : -0.8);
         made.piece.stack.widths = {boat::Width{0, between(0.005, 0.3)}, boat::Width{1, between(0.005, 0.3)}};
         made.piece.stack.glueLine_m = i % 5 ? between(0, 0.001) : 0;
+        if (i % 3 == 0) made.piece.holding.glueLineVaries_m = i % 2 ? between(0, 0.0005) : 0;
         made.piece.glue.pasteYield_Pa = i % 7 ? between(0, 800) : 0;
         made.piece.stack.strips = {
             boat::Strips{.count = 1 + i % 4, .thickness_m = between(0.001, 0.02), .sacrificial = i % 11 == 0}};
         const double pad = between(0, 0.2);
         const double most = i % 13 ? between(0, 9000) : 0;
-        const PressingNeed need = pressingNeed(made.piece, made.line, between(-0.2, 1.4), pad, most);
-        ASSERT_TRUE(std::isfinite(need.pressure_Pa) && std::isfinite(need.spread_m));
-        EXPECT_GE(need.above_m, 0);
-        if (need.pull_N_m == 0) {
+        const PressingNeed need = pressingNeed(made.work(), between(-0.2, 1.4), pad, most);
+        ASSERT_TRUE(std::isfinite(need.pressure_Pa) && std::isfinite(need.pad.spread_m()));
+        EXPECT_GE(need.pad.above_m(), 0);
+        if (need.pad.push_N_m == 0) {
             EXPECT_EQ(need.spacing_m, infinite);
             continue;
         }
-        EXPECT_EQ(need.spacing_m, std::min(need.spread_m, most / need.pull_N_m));
-        EXPECT_EQ(need.bySpread, need.spread_m <= most / need.pull_N_m);
+        const double strength = most / need.pad.push_N_m;
+        const double reach = std::max(need.pad.span_m(), need.pad.spread_m());
+        EXPECT_EQ(need.spacing_m, std::min(reach, strength));
+        EXPECT_EQ(need.by == SpacedBy::strength, strength < reach);
+        EXPECT_LE(need.spacing_m, need.thinnerSpacing_m);
+        ++by[static_cast<int>(need.by)];
     }
+    EXPECT_GT(std::min({by[0], by[1], by[2]}), 10);
 }
 
 }  // namespace

@@ -11,10 +11,11 @@ namespace {
 // By trying every choice with fewer stations on the same grid.
 TEST(Propose, NoSmallerNumberOnTheGridMeetsTheConditions) {
     int met = 0;
+    int more = 0;  // wishes that ask for more than gap and strength
     for (const Small& small : smallPieces()) {
         SCOPED_TRACE(small.name);
         const line::Line line = made::lineOf(small.curvature, small.length_m);
-        const StackOnForm work{small.piece, line, wood::builtInSpecies()};
+        const StackOnForm work = small.work(line);
         const Proposal proposal = propose(work, goOn, small.grid_m);
         const std::vector<double> places = placesOf(small, line.length());
         const int count = countFree(proposal);
@@ -28,8 +29,18 @@ TEST(Propose, NoSmallerNumberOnTheGridMeetsTheConditions) {
                   << (proposal.met ? "met" : "not met (" + proposal.unmet + ")") << ", without pressing "
                   << proposal.withoutPressing << ", " << tried << " choices tried\n";
         met += proposal.met;
+        if (!small.fillsGaps) continue;
+        // What is told of pressing everywhere: that many on the grid do, and no smaller number.
+        const int kept = static_cast<int>(proposal.stations.size()) - count;
+        ASSERT_GT(proposal.forEverything, 0);
+        EXPECT_TRUE(someMeets(work, places, proposal.forEverything - kept, tried, true));
+        for (int fewer = 0; fewer < proposal.forEverything - kept; ++fewer) {
+            EXPECT_FALSE(someMeets(work, places, fewer, tried, true)) << fewer << " would press everywhere";
+        }
+        more += proposal.forEverything > static_cast<int>(proposal.stations.size());
     }
     EXPECT_GE(met, 15);
+    EXPECT_GE(more, 1);
 }
 
 // How far the place furthest from any pad lies from it: half the largest spacing, or from a trim line to the first pad.
@@ -80,9 +91,10 @@ TEST(Propose, TooFewToolsToPressAreSpreadAsEvenlyAsTheyCanBeAndStillHold) {
     for (Small& small : pieces) small.grid_m = 0.05;
     pieces.insert(pieces.end(), coarse.begin(), coarse.end());
     for (Small& small : pieces) {
-        if (!(small.piece.glue.pasteYield_Pa > 0) || small.piece.form.kind == boat::FormKind::posts) continue;
+        if (!(small.piece.glue.pasteYield_Pa > 0) || small.fillsGaps || small.piece.form.kind == boat::FormKind::posts)
+            continue;
         SCOPED_TRACE(small.name);
-        small.piece.holding.cauls.thickness_m -= 0.03;  // so that more are asked for
+        small.piece.glue.pasteYield_Pa *= 16;  // so that more are asked for
         const line::Line line = made::lineOf(small.curvature, small.length_m);
         const Proposal full = propose({small.piece, line, wood::builtInSpecies()}, goOn, small.grid_m);
         const int kept = static_cast<int>(full.stations.size()) - countFree(full);

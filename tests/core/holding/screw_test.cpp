@@ -54,6 +54,27 @@ TEST(Screw, WorkedOnPaper) {
     EXPECT_NEAR(plan.laterDiameter_m, 0.006, 1e-12);
 }
 
+// The core of a wood screw, two thirds of the shank (P*), of steel of property class 4.6, 400 MPa (ISO 898-1, P*):
+// pi/4 x 4^2 mm2 x 400 N/mm2 = 5 026.5 N for 6 mm, 3 490.7 N for 5 mm; white oak would hold 10 kN.
+TEST(Screw, TheSteelBreaksBeforeADenseWoodLetsGo) {
+    EXPECT_NEAR(coreBreaks_N(0.004), 5026.5, 0.1);
+    PropWork work(0.0);
+    work.piece.holding.stations = {screwAt(0.4)};
+    const ScrewPlan five = work.screws({1000}).at(0);
+    EXPECT_NEAR(five.steelUltimate_N, 3490.7, 0.1);
+    EXPECT_NEAR(five.steelAllowable_N, 1745.3, 0.1);
+    EXPECT_EQ(five.ultimate_N(), five.steelUltimate_N);
+    EXPECT_EQ(five.allowable_N(), five.steelAllowable_N);
+    work.piece.holding.stations[0].diameter_m = 0.006;
+    EXPECT_NEAR(work.screws({1000}).at(0).ultimate_N(), 5026.5, 0.1);
+    // A short one in soft wood draws out.
+    work.piece.holding.backbone.species = "cedar_n_white";
+    work.piece.holding.stations[0].intoBackbone_m = 0.02;
+    const ScrewPlan soft = work.screws({1000}).at(0);
+    EXPECT_EQ(soft.ultimate_N(), soft.withdrawalUltimate_N);
+    EXPECT_EQ(soft.allowable_N(), soft.withdrawalAllowable_N);
+}
+
 TEST(Screw, TheBackbonesWoodDecidesWhatItHoldsAndHowItIsBored) {
     PropWork work(0.0);
     work.piece.holding.stations = {screwAt(0.4)};

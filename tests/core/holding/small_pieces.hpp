@@ -10,9 +10,10 @@
 #include <string>
 #include <vector>
 
+#include "core/holding/held.hpp"
 #include "core/holding/kinds.hpp"
-#include "core/holding/pressing.hpp"
 #include "core/holding/propose.hpp"
+#include "core/wood/bending.hpp"
 #include "core/wood/species.hpp"
 #include "tests/core/stack/made_lines.hpp"
 
@@ -28,6 +29,13 @@ struct Small {
     double length_m = 0.6;
     double grid_m = 0.075;
     boat::Piece piece;
+    bool fillsGaps = false;  // the glue: pressing everywhere is a wish
+
+    StackOnForm work(const line::Line& line) const {
+        StackOnForm work{piece, line, wood::builtInSpecies()};
+        work.wanted.contactIsEnough = fillsGaps;
+        return work;
+    }
 };
 
 inline boat::Tool clamps(double most_N, double pad_m = 0.03) {
@@ -85,21 +93,29 @@ inline std::vector<Small> smallPieces() {
     all.push_back(smallPiece("tight limit", wave(-1.2, 1, 0.6), 3000));
     all.back().piece.holding.gapLimit_m = 0.0002;
 
+    // Spaced by stiffness, every other place of the grid or a little more.
     all.push_back(smallPiece("arc, pressed", even(-1.2), 2500));
-    all.back().piece.glue.pasteYield_Pa = 60;
-    all.back().piece.holding.cauls.thickness_m = 0.06;
+    all.back().piece.glue.pasteYield_Pa = 150;
     all.push_back(smallPiece("S, pressed", wave(1.5, 1, 0.6), 2500));
-    all.back().piece.glue.pasteYield_Pa = 40;
-    all.back().piece.holding.cauls.thickness_m = 0.08;
+    all.back().piece.glue.pasteYield_Pa = 100;
+    // By strength.
     all.push_back(smallPiece("weak clamps, pressed", even(-0.6), 900));
-    all.back().piece.glue.pasteYield_Pa = 60;
-    all.back().piece.holding.cauls.thickness_m = 0.08;
+    all.back().piece.glue.pasteYield_Pa = 1000;
+    all.back().piece.holding.cauls.thickness_m = 0.02;
+    all.push_back(smallPiece("arc, pressed through a caul", even(-1.2), 2500));
+    all.back().piece.glue.pasteYield_Pa = 300;
+    all.back().piece.holding.cauls.thickness_m = 0.006;
+    // A wish: the same paste in a glue that fills gaps.
+    for (const double yield_Pa : {150.0, 30.0}) {
+        all.push_back(smallPiece("arc, pressed as a wish " + std::to_string(all.size()), even(-1.2), 2500));
+        all.back().piece.glue.pasteYield_Pa = yield_Pa;
+        all.back().fillsGaps = true;
+    }
 
     all.push_back(smallPiece("arc with a fixed station", even(-1.2), 2500));
     all.push_back(smallPiece("S with a fixed station", wave(1.5, 1, 0.6), 2500));
     all.push_back(smallPiece("pressed with a fixed station", bump(-2.0, 0.3, 0.15), 2500));
-    all.back().piece.glue.pasteYield_Pa = 60;
-    all.back().piece.holding.cauls.thickness_m = 0.06;
+    all.back().piece.glue.pasteYield_Pa = 150;
     const double places[] = {0.29, 0.41, 0.17};
     for (std::size_t i = 0; i < 3; ++i) {
         boat::Piece& piece = all[all.size() - 3 + i].piece;
@@ -145,28 +161,47 @@ inline std::vector<double> placesOf(const Small& small, double length_m) {
     return places;
 }
 
+// How far apart pads of one stack may stand, from the formula in pressing.hpp and the piece alone: paste between
+// plates, strips of one wood above the outermost glue line built in over the pads, 45 degrees at least, the clamp's
+// strength at most.
+inline double mayStandApart(const boat::Piece& piece, const boat::Station& station) {
+    const boat::Strips& strips = piece.stack.strips.back();
+    const wood::Species& species = *wood::findSpecies(wood::builtInSpecies(), strips.species);
+    const double width = piece.stack.widths.front().width_m + 2 * piece.stack.ripAllowance_m;
+    const double film = piece.stack.glueLine_m;
+    const double push = piece.glue.pasteYield_Pa * width * width / (2 * film);
+    if (!(push > 0)) return std::numeric_limits<double>::infinity();
+    const double modulus = wood::bending(species, piece.stack.moisture, piece.stack.grainSlope, {}).modulus_Pa;
+    const double caul = piece.holding.cauls.thickness_m;
+    const double stiffness = modulus * width * (std::pow(strips.thickness_m, 3) + std::pow(caul, 3)) / 12;
+    const double span = std::pow(384 * stiffness * film / push, 0.25);
+    const double below = station.pad_m + 2 * (strips.thickness_m + caul);
+    return std::min(std::max(span, below), station.most_N / push);
+}
+
 inline bool pressedEverywhere(const StackOnForm& work, const std::vector<boat::Station>& stations) {
     const int steps = 2000;
     for (int i = 0; i <= steps; ++i) {
         const double at = work.line.length() * i / steps;
         const bool pressed = std::any_of(stations.begin(), stations.end(), [&](const boat::Station& station) {
-            const double spacing =
-                pressingNeed(work.piece, work.line, station.at_m, station.pad_m, station.most_N).spacing_m;
-            return std::abs(station.at_m - at) <= spacing / 2 + 1e-9;
+            return std::abs(station.at_m - at) <= mayStandApart(work.piece, station) / 2 + 1e-9;
         });
         if (!pressed) return false;
     }
     return true;
 }
 
-inline bool meets(const StackOnForm& work, const std::vector<boat::Station>& stations) {
-    if (stations.empty() || !pressedEverywhere(work, stations)) return false;
+// Gap and strength; and pressing where that is a condition, or where `everywhere` asks for it.
+inline bool meets(const StackOnForm& work, const std::vector<boat::Station>& stations, bool everywhere = false) {
+    const bool pressing = everywhere || !work.wanted.contactIsEnough;
+    if (stations.empty() || (pressing && !pressedEverywhere(work, stations))) return false;
     const Held held = holdWith(work, stations);
     return held.outcome == Outcome::settled && held.largest.gap_m <= work.piece.holding.gapLimit_m + gapCounts_m;
 }
 
 // Every choice of `count` of the places, pads not upon each other: whether one meets all. `tried` counts them.
-inline bool someMeets(const StackOnForm& work, const std::vector<double>& places, int count, int& tried) {
+inline bool someMeets(const StackOnForm& work, const std::vector<double>& places, int count, int& tried,
+                      bool everywhere = false) {
     const boat::Tool& tool = work.piece.holding.tools.front();
     std::vector<char> chosen(places.size(), 0);
     if (count > static_cast<int>(places.size())) return false;
@@ -183,7 +218,7 @@ inline bool someMeets(const StackOnForm& work, const std::vector<double>& places
         }
         if (!apart) continue;
         ++tried;
-        if (meets(work, stations)) return true;
+        if (meets(work, stations, everywhere)) return true;
     } while (std::prev_permutation(chosen.begin(), chosen.end()));
     return false;
 }

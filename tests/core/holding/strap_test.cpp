@@ -50,6 +50,23 @@ TEST(Strap, OnAStraightOrHollowOutsideItPressesNothingAndLosesNothing) {
     }
 }
 
+// Drawn at its end: there it pulls with all it was drawn to, at the other end with what the bend of 0.8 m over 0.8 rad
+// leaves (Euler: e^(-0.3 turned)); drawn at both, with all of it at either.
+TEST(Strap, ItsEndsPullOnWhatHoldsThemWithTheTensionLeftThere) {
+    const Workpiece made(0.8);
+    boat::Station strap = strapFrom(0.2, 1.0);
+    const StrapPlan plan = strapPlan(strap, 0, made.work());
+    EXPECT_EQ(plan.endPull_N, 1000);
+    EXPECT_NEAR(plan.startPull_N, 1000 * std::exp(-0.3 * plan.turned_rad), 1e-6);
+    EXPECT_NEAR(plan.turned_rad, 1.0, 0.01);
+    strap.pullsFrom = boat::PullsFrom::both;
+    const StrapPlan both = strapPlan(strap, 0, made.work());
+    EXPECT_EQ(both.startPull_N, 1000);
+    EXPECT_EQ(both.endPull_N, 1000);
+    strap.to_m.reset();
+    EXPECT_EQ(strapPlan(strap, 0, made.work()).endPull_N, 0);  // it goes round nothing
+}
+
 // The angle turned is that of the line; the thrust per length of the line is the tension over the line's own radius.
 TEST(Strap, ItsTensionFallsByTheAngleFromWhereItIsPulled) {
     const double radius = 0.8;

@@ -35,7 +35,8 @@ TEST(Display, SharesForcesTemperaturesStresses) {
     EXPECT_EQ(writeShare(1), "100 %");
     EXPECT_EQ(writeShare(0.615, 3), "61.5 %");
     EXPECT_EQ(writeForce(800, metric), "800 N");
-    EXPECT_EQ(writeForce(12345, metric), "12300 N");
+    EXPECT_EQ(writeForce(12345, metric), "12000 N");
+    EXPECT_EQ(writeForce(12345, metric, 3), "12300 N");
     EXPECT_EQ(writeForce(poundForce_N * 180, trade), "180 lbf");
     EXPECT_EQ(writeMoment(35.04, metric), "35 N m");
     EXPECT_EQ(writeMoment(poundForce_N * foot_m * 25.8, trade), "25.8 lbf ft");

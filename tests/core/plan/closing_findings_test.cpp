@@ -94,7 +94,7 @@ TEST(ClosingFindings, ThePrintedPlanTellsTheBoatsMarginAtEveryTurn) {
         const bool strut = station["kind"] == "prop" || station["kind"] == "jack";
         EXPECT_EQ(closing.contains("most_thrust_N"), strut);
     }
-    EXPECT_NEAR(least, findingOf(plan.findings, "boat_margin_while_closing")->value, 1e-6);
+    EXPECT_NEAR(least, findingOf(plan.findings, "boat_margin_while_closing")->value, 5e-4);  // printed so
 }
 
 // Two stations on a gentle bend; the pulls of the first step are written by hand.
@@ -127,7 +127,7 @@ TEST(ClosingFindings, APropThatBucklesAtItsTurnOnlyIsAStopWithBothNumbers) {
     holding::PropPlan prop;
     prop.index = 0;
     prop.length_m = 1.2;
-    prop.bucklesAt_N = 1500;
+    prop.allowable_N = 1500;
     prop.most_N = 3000;
     prop.thrust_N = 1400;
     scene.study.closingLoads.props = {prop};
@@ -220,6 +220,9 @@ TEST(ClosingFindings, AShapeThatClosingLeadsToAndNoneShowsIsACaution) {
     EXPECT_EQ(otherwise->severity, Severity::caution);
     EXPECT_NEAR(otherwise->value, 80, 1e-9);
     EXPECT_NEAR(otherwise->limit, 1000 * scene.plan.holding.held.stations[0].gap_m, 1e-9);
+    // A strap has no pad: nothing is said of a gap under it.
+    scene.piece.holding.stations[0].kind = boat::HoldKind::strap;
+    EXPECT_EQ(findingOf(scene.findings(), "rests_otherwise"), nullptr);
 }
 
 TEST(ClosingFindings, AreFullSentencesWithFiniteNumbers) {

@@ -150,9 +150,52 @@ TEST(HoldingFindings, PadsTooFarApartToPressAreSaidOnceWhereItIsWorst) {
     const Finding finding = the(scene.findings(), "not_pressed");
     EXPECT_NEAR(finding.value, 90, 1e-6);
     EXPECT_NEAR(finding.limit, 45, 1e-6);
+    // Told to 10 mm, downward; of a mix that reaches further, how far.
+    EXPECT_NE(finding.text.find("pads no further apart than 40 mm reach every place"), std::string::npos)
+        << finding.text;
+    EXPECT_EQ(finding.text.find("half as stiff"), std::string::npos) << finding.text;
+    for (holding::PressingNeed& need : scene.plan.holding.pressing) need.thinnerSpacing_m = 0.053;
+    EXPECT_NE(the(scene.findings(), "not_pressed").text.find("A mix half as stiff: 50 mm."), std::string::npos);
     // A clamp across the stack presses no glue out.
     scene.piece.holding.stations[1].side = true;
     EXPECT_NEAR(the(scene.findings(), "not_pressed").value, 140, 1e-6);
+}
+
+// A glue that fills gaps is pressed out as a wish: one note, once the study knows how many stations that would take.
+TEST(HoldingFindings, OfAGlueThatFillsGapsOneNoteTellsWhatPressingWouldTake) {
+    Scene scene;
+    HoldingStudy study;
+    study.proposal.stations.resize(3);
+    study.proposal.pressingIsWish = true;
+    study.proposal.forEverything = 11;
+    const auto studied = [&] { return studyFindings(scene.piece, scene.shop, scene.plan, study); };
+    EXPECT_EQ(countOf(studied(), "not_pressed"), 0);  // it is pressed everywhere
+    for (holding::PressingNeed& need : scene.plan.holding.pressing) {
+        need.spacing_m = 0.045;
+        need.isWish = true;
+    }
+    EXPECT_EQ(countOf(scene.findings(), "not_pressed"), 0);
+    const Finding note = the(studied(), "not_pressed");
+    EXPECT_EQ(note.severity, Severity::note);
+    EXPECT_EQ(note.text,
+              "This glue fills gaps: contact is enough. Pressed out everywhere it would take eleven stations; clamps 2 "
+              "and 3 might then stand 40 mm apart, not 50 mm.");
+    EXPECT_NEAR(note.value, 50, 1e-6);
+    EXPECT_NEAR(note.limit, 45, 1e-6);
+    EXPECT_EQ(studied().size(), 1U);  // and nothing else of it
+    study.proposal.forEverything = 0;
+    EXPECT_NE(the(studied(), "not_pressed").text.find("No number of the tools"), std::string::npos);
+    // On posts that is so whatever the number, and it is said at once.
+    scene.piece.form.kind = boat::FormKind::posts;
+    for (const boat::Station& station : scene.piece.holding.stations)
+        scene.piece.form.posts.push_back(boat::Post{.at_m = station.at_m});
+    EXPECT_EQ(countOf(studied(), "not_pressed"), 0);
+    EXPECT_EQ(countOf(scene.findings(), "not_pressed"), 0);  // nothing asks for it
+    for (holding::PressingNeed& need : scene.plan.holding.pressing) need.pad.push_N_m = 800;
+    EXPECT_EQ(the(scene.findings(), "not_pressed").severity, Severity::note);
+    // Of one that must be pressed it is a risk.
+    for (holding::PressingNeed& need : scene.plan.holding.pressing) need.isWish = false;
+    EXPECT_EQ(the(scene.findings(), "not_pressed").severity, Severity::caution);
 }
 
 // A glue that wants 150 psi in hardwood (FAA AC 43.13-1B chapter 1, M): 1 034.2 kPa. Two clamps of 2 500 N 50 mm apart
@@ -216,7 +259,7 @@ TEST(HoldingFindings, APropIsHeldAgainstSlipBucklingAndItsRating) {
     prop.foot = {0.15, 0};
     prop.length_m = 0.5;
     prop.thrust_N = 500;
-    prop.bucklesAt_N = 9000;
+    prop.allowable_N = 9000;
     prop.most_N = 2500;
     scene.plan.holding.props = {prop};
     std::vector<Finding> findings = scene.findings();
@@ -268,8 +311,8 @@ TEST(HoldingFindings, TheBoatsMarginIsSaidAsWhatIsPushedWhatItBearsAndWhatIsWant
     scene.plan.holding.hull = hull;
     EXPECT_EQ(
         the(scene.findings(), "boat_margin").text,
-        "The props push with 2000 N in all. The boat tips at 2480 N, 1.2 times that; with the margin of 2 that is "
-        "wanted they may push with 1240 N. Clamp 2 takes the most off the margin.");
+        "The props push with 2000 N in all. The boat tips at 2500 N, 1.2 times that; with the margin of 2 that is "
+        "wanted they may push with 1200 N. Clamp 2 takes the most off the margin.");
     hull.margin = 0.8;
     hull.mostPush_N = 800;
     hull.tips = true;
@@ -301,6 +344,14 @@ TEST(HoldingFindings, ScrewsAreHeldAgainstDrawingOutCrushingAndSplitting) {
     EXPECT_EQ(the(scene.findings(), "screw_draws_out").severity, Severity::caution);
     scene.plan.holding.screws[0].pull_N = 2800;
     EXPECT_EQ(the(scene.findings(), "screw_draws_out").severity, Severity::stop);
+    // Its steel may be the weaker part.
+    scene.plan.holding.screws[0].steelUltimate_N = 2600;
+    scene.plan.holding.screws[0].steelAllowable_N = 450;
+    EXPECT_EQ(the(scene.findings(), "screw_breaks").severity, Severity::stop);
+    EXPECT_EQ(the(scene.findings(), "screw_breaks").limit, 2600);
+    EXPECT_EQ(countOf(scene.findings(), "screw_draws_out"), 0);
+    scene.plan.holding.screws[0].pull_N = 480;
+    EXPECT_EQ(the(scene.findings(), "screw_breaks").severity, Severity::caution);
     scene.plan.holding.screws[0].washerPressure_Pa = 5e6;
     scene.plan.holding.screws[0].fromEdgeNeeded_m = 0.2;
     findings = scene.findings();
@@ -365,9 +416,9 @@ TEST(StudyFindings, TooFewToolsToPressSaysHowFarTheyHoldAndHowManyWouldBeNeeded)
     EXPECT_EQ(few.limit, 14);
     EXPECT_EQ(few.text,
               "14 clamps, as many as you have, hold it down everywhere, 140 mm apart at most; to press this glue out "
-              "everywhere 28 would be needed. Cauls spread the pull, and a thinner mix asks for less of it.");
+              "everywhere 28 would be needed.");
     proposal.caul_m = 0.031;
-    EXPECT_NE(finding("more_clamps_needed").text.find("Under cauls 31 mm thick 14 clamps would do that too."),
+    EXPECT_NE(finding("more_clamps_needed").text.find("Under one long caul 31 mm thick 14 clamps would do that too."),
               std::string::npos);
     // In sixteenths of an inch: 31 mm are 1.2205 in, 1 3/16 in would be too thin.
     scene.shop.display.lengths = measure::LengthNotation::feetInchesEighths;
