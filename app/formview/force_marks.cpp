@@ -63,6 +63,7 @@ ForceScale forceScaleOf(const plan::Plan& plan, const measure::Display& display)
 }
 
 const holding::HeldStation* heldStation(const plan::Plan& plan, int index) {
+    if (!holding::inBalance(plan.holding.held.outcome)) return nullptr;
     const auto* held = ofStation(plan.holding.held.stations, index);
     return held && std::isfinite(held->pull_N) ? held : nullptr;
 }

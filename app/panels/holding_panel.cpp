@@ -126,6 +126,10 @@ const plan::HoldingStudy* HoldingPanel::study() const {
     return studied() ? &*studied()->holdingStudy : nullptr;
 }
 
+bool HoldingPanel::pressed() const {
+    return studied() && studied()->holding.held.outcome != holding::Outcome::notPressed;
+}
+
 namespace {
 
 void turn(QWidget* part, bool on) {

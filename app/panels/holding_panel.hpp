@@ -49,6 +49,7 @@ private:
     void chooseStations();
     // What takes longer: of the piece as it stands, else of how it was a moment ago, else nothing.
     const plan::HoldingStudy* study() const;
+    bool pressed() const;  // the studied plan's contact was worked out
     double middle_m() const;  // the selected place, else the middle of the line
 
     StationsModel* stations_;

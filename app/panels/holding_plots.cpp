@@ -70,8 +70,9 @@ AlongPlot::Picture gapPicture(const std::shared_ptr<const Shown>& shown) {
     const double limit_m = shown->piece.holding.gapLimit_m;
     const double length_m = plan.line.fair.line.length();
     AlongPlot::Picture picture = pictureOf(*shown);
-    picture.caption = held.samples.empty() ? QObject::tr("Gap between stack and form: being worked out")
-                                           : QObject::tr("Gap between stack and form");
+    picture.caption = !holding::inBalance(held.outcome) ? QObject::tr("Gap between stack and form: not known")
+                      : held.samples.empty()            ? QObject::tr("Gap between stack and form: being worked out")
+                                                        : QObject::tr("Gap between stack and form");
     // Where the strips run past they may stand far off; the picture is for what stays.
     double largest = 0;
     for (const holding::HeldSample& sample : held.samples)

@@ -147,12 +147,14 @@ std::vector<FigureRow> closingRows(const plan::HoldingStudy& study, const boat::
         const bool known = index < piece.holding.stations.size();
         const holding::HoldState state = step.closed.empty() ? holding::HoldState::slack : step.closed.back().state;
         FigureCell pulled = pull(step.pull_N, state, display, small(step.standsOff_m, display).text);
-        if (step.outcome == holding::Outcome::notSettled) pulled = words(QObject::tr("unsettled"), pulled.under);
+        const bool settled = holding::inBalance(step.outcome);
+        if (!settled) pulled = words(QObject::tr("unsettled"), pulled.under);
         if (step.outcome == holding::Outcome::snaps) pulled.severity = stop;
         FigureCell tail = small(step.tailOff_m, display, step.floorInTheWay ? QObject::tr("in the way") : QString());
         if (step.floorInTheWay) tail.severity = caution;
-        rows.push_back({{whole(step.order), stationThen(study, step), pulled, tail,
-                         place(step.tip.x_m, display, writeLengthText(step.tip.y_m, display))},
+        FigureCell tip = place(step.tip.x_m, display, writeLengthText(step.tip.y_m, display));
+        if (!settled) tail = tip = words(unknown);
+        rows.push_back({{whole(step.order), stationThen(study, step), pulled, tail, tip},
                         known ? std::optional<double>(piece.holding.stations[index].at_m) : std::nullopt});
     }
     return rows;

@@ -34,7 +34,9 @@ void HoldingPanel::makeProposal() {
     section->setShow([this, words, model, adopt, section](const std::shared_ptr<const Shown>& shown) {
         noteStudy(section);
         const plan::HoldingStudy* known = study();
-        words->say(known ? proposalWords(known->proposal, shown->display) : tr("Being worked out."));
+        words->say(!known    ? tr("Being worked out.")
+                   : pressed() ? proposalWords(known->proposal, shown->display)
+                               : tr("Not worked out, since the contact is not."));
         model->show(known ? proposalRows(*known, shown->display) : std::vector<FigureRow>(), studyIsOld());
         adopt->setEnabled(adoptProposal(*shown).has_value());
     });
@@ -75,9 +77,11 @@ void HoldingPanel::makeOverRun() {
         noteStudy(section);
         const plan::HoldingStudy* known = study();
         const boat::Stack& stack = shown->piece.stack;
-        start->say(known ? overRunWords(tr("At the start"), known->overRun.start, stack.runsPastStart_m, shown->display)
-                         : tr("Being worked out."));
-        end->say(known ? overRunWords(tr("At the end"), known->overRun.end, stack.runsPastEnd_m, shown->display)
+        start->say(!known ? tr("Being worked out.")
+                   : pressed()
+                       ? overRunWords(tr("At the start"), known->overRun.start, stack.runsPastStart_m, shown->display)
+                       : tr("Not worked out, since the contact is not."));
+        end->say(known && pressed() ? overRunWords(tr("At the end"), known->overRun.end, stack.runsPastEnd_m, shown->display)
                        : QString());
         run->setEnabled(runOnAsNeeded(*shown).has_value());
     });

@@ -73,7 +73,7 @@ const StationsModel::Row& StationsModel::rowAt(int row) const {
             }
             const std::vector<holding::HeldStation>& held = plan()->holding.held.stations;
             // Pulls and gaps of the moment before are of more use than none, as long as it is the same stations.
-            if (held.size() == stations.size())
+            if (held.size() == stations.size() && holding::inBalance(plan()->holding.held.outcome))
                 for (const holding::HeldStation& station : held)
                     if (static_cast<std::size_t>(station.index) < rows.size())
                         rows[static_cast<std::size_t>(station.index)].held = &station;

@@ -9,6 +9,7 @@
 #include "app/paper/marks.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/holding/places.hpp"
+#include "core/measure/figures.hpp"
 
 namespace fayline::app::paper {
 
@@ -53,7 +54,8 @@ QString watchText(const boat::Piece& piece, const plan::Plan& plan, const holdin
     }
     if (step.floorInTheWay) texts << "floor in the way";
     if (step.outcome == holding::Outcome::snaps) texts << "may snap over";
-    if (step.outcome == holding::Outcome::notSettled) texts << "no balance found";
+    if (step.snapUndecided) texts << "take it that it may snap over";
+    if (!holding::inBalance(step.outcome)) texts << "no balance found";
     return texts.join("; ");
 }
 
@@ -78,14 +80,17 @@ Table stepsTable(const boat::Piece& piece, const plan::Plan& plan, const std::ve
         const QString watch = watchText(piece, plan, step);
         const holding::HoldState state = step.closed.empty() ? holding::HoldState::slack : step.closed.back().state;
         const bool light = holding::pullsLightly(state, step.pull_N);
+        const bool known = holding::inBalance(step.outcome);
+        const QString dash = measure::noFigure;
+        const auto then = [&](double length_m) { return known ? lengthCell(length_m, display) : textCell(dash); };
         table.rows.push_back({Cell{{}, {}, false, true}, textCell(QString::number(step.order), true),
                               textCell(inOnePiece(QString("%1 %2").arg(step.number).arg(held)), true, tool),
                               lengthCell(tapeOf(plan, step.index), display, true),
-                              textCell(pullText(step.pull_N, state, display), true,
-                                       light ? QString() : onScaleText(step.pull_N, display)),
-                              lengthCell(step.standsOff_m, display), lengthCell(step.tailOff_m, display),
-                              lengthCell(step.tip.x_m, display), lengthCell(step.tip.y_m, display),
-                              textCell(watch, true)});
+                              known ? textCell(pullText(step.pull_N, state, display), true,
+                                               light ? QString() : onScaleText(step.pull_N, display))
+                                    : textCell(dash),
+                              lengthCell(step.standsOff_m, display), then(step.tailOff_m), then(step.tip.x_m),
+                              then(step.tip.y_m), textCell(watch, true)});
     }
     return table;
 }
@@ -134,6 +139,9 @@ std::vector<Sheet> closingSheet(const boat::Piece& piece, const plan::Plan& plan
     listing.notes = notesOf(piece, plan);
     if (piece.holding.stations.empty()) {
         listing.blocks.push_back(Paragraph{"This piece has no stations to close.", 3.8, true});
+    } else if (plan.holding.held.outcome == holding::Outcome::notPressed) {
+        listing.blocks.push_back(
+            Paragraph{"How the stack lies on its form is not worked out, so there is no order of closing.", 3.8, true});
     } else if (!plan.holdingStudy) {
         listing.blocks.push_back(Paragraph{
             "The closing order of this plan is not worked out yet: wait a moment, then print again.", 3.8, true});

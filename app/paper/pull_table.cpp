@@ -15,7 +15,9 @@ namespace fayline::app::paper {
 
 namespace {
 
+// None where no balance was found: what was tried last is nothing to work by.
 const holding::HeldStation* heldAt(const plan::Plan& plan, int index) {
+    if (!holding::inBalance(plan.holding.held.outcome)) return nullptr;
     for (const holding::HeldStation& held : plan.holding.held.stations) {
         if (held.index == index) return &held;
     }
@@ -92,7 +94,9 @@ QString outcomeText(holding::Outcome outcome) {
         case holding::Outcome::snaps:
             return "The stack snaps over on its way to lying like this: keep clear of it, and rope it.";
         case holding::Outcome::notSettled:
-            return "No balance was found: pulls and gaps here are only the last try. Do not work by them.";
+            return "No balance was found, so no pulls and gaps stand here.";
+        case holding::Outcome::notPressed:
+            return "How the stack lies on its form is not worked out, so no pulls and gaps stand here.";
     }
     return {};
 }
@@ -175,9 +179,11 @@ std::vector<Paragraph> notesOf(const boat::Piece& piece, const plan::Plan& plan)
     const plan::HoldingPlan& holding = plan.holding;
     if (const QString outcome = outcomeText(holding.held.outcome); !outcome.isEmpty())
         texts.push_back({outcome, 2.9, true});
-    if (!holding.held.stations.empty()) texts.push_back({gapsText(piece, plan), 2.7});
+    if (!holding.held.stations.empty() && holding::inBalance(holding.held.outcome))
+        texts.push_back({gapsText(piece, plan), 2.7});
     if (holding.held.fallsInside.gap_m > 0) texts.push_back({fallsInsideText(plan), 2.7});
-    if (plan.holdingStudy) texts.push_back({overRunText(piece, plan), 2.7});
+    if (plan.holdingStudy && holding.held.outcome != holding::Outcome::notPressed)
+        texts.push_back({overRunText(piece, plan), 2.7});
     texts.push_back({bentStackCaution(), 2.4});
     texts.push_back({localRulesCaution(), 2.4});
     texts.push_back(

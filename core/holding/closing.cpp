@@ -19,6 +19,8 @@ constexpr int mostLengthenings = 8;   // of one step's rod
 constexpr double deepest_m = 0.03;    // a first touch is found less deep than this; deeper: another limb of the form
 constexpr double touches_m = 1e-7;    // the tail runs into the form where it would lie this far inside
 constexpr double look_m = 0.01;
+// What all steps may cost: elements looked at, see Effort. Sound pieces of the sample boats take a hundredth of it. Ours.
+constexpr double mostElementsLooked = 2.5e6;
 constexpr double carriedOn_m = 0.3;  // the form is carried on this far past the strips to measure a tip from
 
 struct Look {
@@ -56,7 +58,7 @@ std::optional<double> lowestFoot(const std::vector<boat::Station>& stations) {
 
 Closing closingOf(const StackOnForm& work) {
     Closing closing{work, makeReady(work), 0, 0, {}, lowestFoot(work.piece.holding.stations)};
-    if (!closing.ready.bears) return closing;
+    if (!closing.ready.bears()) return closing;
     const Middle& middle = closing.ready.middle;
     closing.first_s_m = alongMiddle(middle, closing.ready.strips.from_m);
     closing.last_s_m = alongMiddle(middle, closing.ready.strips.to_m);
@@ -100,7 +102,7 @@ State solved(const Closing& closing, const std::vector<boat::Station>& closed, d
 // The rod of the stations closed so far, and longer where its tail would run into the form.
 State stateOf(const Closing& closing, const std::vector<boat::Station>& closed, stack::Run rod, const Contact* start) {
     State state = solved(closing, closed, rod.from_m, rod.to_m, start);
-    for (int i = 0; i < mostLengthenings && state.contact.outcome != Outcome::notSettled; ++i) {
+    for (int i = 0; i < mostLengthenings && inBalance(state.contact.outcome); ++i) {
         const auto before = touchOf(closing, state.before, rod.from_m, false);
         const auto after = touchOf(closing, state.after, rod.to_m, true);
         const stack::Run longer{before ? std::max(closing.first_s_m, *before - pastTouch_m) : rod.from_m,
@@ -221,16 +223,18 @@ struct Grown {
     Contact contact;
 };
 
+enum class Jumps { no, yes, undecided };
+
 // Whether the stack jumps while a pull that is given grows to what it is. A screw is turned on gap by gap and feels the
 // pull fall; a weight, a lever or a hydraulic jack pulls on, and where the stack gives way it runs to another shape.
 // The growth is halved wherever much moves: what moves much however little the pull grows, jumps.
-bool jumps(const Closing& closing, std::vector<boat::Station> closed, const Contact* before, const State& after,
+Jumps jumps(const Closing& closing, std::vector<boat::Station> closed, const Contact* before, const State& after,
            const std::atomic<bool>& stop) {
     constexpr int mostHalvings = 16;  // then the square root of what is left of the growth is a 256th
     constexpr int mostTries = 150;
     constexpr double much = 0.03;  // of all that moves
     boat::Station& last = closed.back();
-    if (!closesGap(last) || !last.pull_N) return false;
+    if (!closesGap(last) || !last.pull_N) return Jumps::no;
     const auto at = [&](double pull_N, const Contact* start) {
         last.pull_N = pull_N;
         const stack::Run rod{after.contact.nodes_m.front(), after.contact.nodes_m.back()};
@@ -240,29 +244,31 @@ bool jumps(const Closing& closing, std::vector<boat::Station> closed, const Cont
     const double whole_N = *last.pull_N;
     Grown low = at(0, before);
     // Without a part of the pull it may rest nowhere at all.
-    for (double part = 1.0 / 16; low.contact.outcome == Outcome::notSettled && part < 1; part *= 2) {
+    for (double part = 1.0 / 16; !inBalance(low.contact.outcome) && part < 1; part *= 2) {
         low = at(part * whole_N, before);
     }
-    if (low.contact.outcome == Outcome::notSettled || low.contact.gap_m.size() != after.contact.gap_m.size())
-        return false;
+    if (!inBalance(low.contact.outcome) || low.contact.gap_m.size() != after.contact.gap_m.size())
+        return Jumps::undecided;
     const double told_m =
         std::max(much * furthestApart(low.contact, after.contact), closing.work.piece.holding.gapLimit_m);
     // What is yet to be gone through, the next last; how often each has been halved.
     std::vector<std::pair<Grown, int>> ahead{{{whole_N, after.contact}, 0}};
-    for (int tries = 0; !ahead.empty() && tries < mostTries && !stop; ++tries) {
-        const auto& [high, halvings] = ahead.back();
-        if (furthestApart(low.contact, high.contact) <= told_m) {
-            low = high;
+    for (int tries = 0; !ahead.empty(); ++tries) {
+        if (furthestApart(low.contact, ahead.back().first.contact) <= told_m) {
+            low = std::move(ahead.back().first);
             ahead.pop_back();
             continue;
         }
-        if (halvings == mostHalvings) return true;
-        Grown between = at((low.pull_N + high.pull_N) / 2, &low.contact);
-        if (between.contact.outcome == Outcome::notSettled) return false;
+        const int halvings = ahead.back().second;
+        if (halvings >= mostHalvings) return Jumps::yes;
+        if (tries >= mostTries || stop) return Jumps::undecided;
+        Grown between = at((low.pull_N + ahead.back().first.pull_N) / 2, &low.contact);
+        if (!inBalance(between.contact.outcome)) return Jumps::undecided;
+        // Both halves have been halved once more.
         ahead.back().second = halvings + 1;
-        ahead.push_back({std::move(between), halvings + 1});
+        ahead.emplace_back(std::move(between), halvings + 1);
     }
-    return false;
+    return Jumps::no;
 }
 
 std::vector<int> numbersAlong(const std::vector<boat::Station>& stations, double length_m) {
@@ -279,8 +285,10 @@ std::vector<int> numbersAlong(const std::vector<boat::Station>& stations, double
 std::vector<ClosingStep> closeInOrder(const StackOnForm& work, const std::atomic<bool>& stop) {
     const std::vector<boat::Station>& stations = work.piece.holding.stations;
     std::vector<ClosingStep> steps;
-    const Closing closing = closingOf(work);
-    if (!closing.ready.bears || stations.empty()) return steps;
+    Effort effort{&stop, mostElementsLooked};
+    const StackOnForm bounded = within(work, effort);
+    const Closing closing = closingOf(bounded);
+    if (!closing.ready.bears() || stations.empty()) return steps;
     pressAll(closing.ready, work, stations);  // refuses what is wrong under its own number
 
     const std::vector<int> order = closingOrder(stations, work.piece.holding.from, work.line.length());
@@ -302,9 +310,10 @@ std::vector<ClosingStep> closeInOrder(const StackOnForm& work, const std::atomic
             State reached = stateOf(closing, closed, rod, state ? &state->contact : nullptr);
             step.outcome = reached.contact.outcome;
             // A try that found no balance tells nothing, of this station or of the next.
-            if (step.outcome != Outcome::notSettled) {
-                if (jumps(closing, closed, state ? &state->contact : nullptr, reached, stop))
-                    step.outcome = Outcome::snaps;
+            if (inBalance(step.outcome)) {
+                const Jumps found = jumps(closing, closed, state ? &state->contact : nullptr, reached, stop);
+                if (found == Jumps::yes) step.outcome = Outcome::snaps;
+                step.snapUndecided = found == Jumps::undecided;
                 const bool outwards = stations[index].at_m >= begins_m;
                 const boat::From from = work.piece.holding.from;
                 const bool towardEnd = from == boat::From::start || (from == boat::From::middle && outwards);

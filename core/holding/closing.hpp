@@ -26,6 +26,8 @@ struct ClosingStep {
     // notSettled: nothing but standsOff is told (that from the last step that did). snaps: as of the contact, or the
     // stack jumps under a pull that is given as it grows.
     Outcome outcome = Outcome::settled;
+    // The pull is given, and whether the stack jumps as it grows was not found out within the tries there are.
+    bool snapUndecided = false;
     // What bears at this moment, with this station closed and those after it still open; empty where it did not settle.
     std::vector<HeldStation> closed;  // every station closed so far, in the order of closing
     std::vector<PostLoad> posts;      // of a posted form, in the order of boat::Form::posts
@@ -41,8 +43,8 @@ std::vector<int> closingOrder(const std::vector<boat::Station>& stations, boat::
 // strips: where nothing snaps its pulls are those of hold().
 //   (1) on a circle the tip is off by the way along the tangent: sqrt(R^2 + tail^2) - R
 // A strap is drawn, a side clamp set in its turn; the latter pulls nothing on the form.
-// `stop` is looked at between steps and between tries; the steps made so far are then returned. Empty where there is no
-// contact to solve.
+// `stop` is looked at within every step of the solver; the steps made so far are then returned. Empty where there is no
+// contact to solve. What all of it may cost is bounded by counted work: steps beyond that are notSettled.
 std::vector<ClosingStep> closeInOrder(const StackOnForm& work, const std::atomic<bool>& stop);
 
 // How the loose stack sags under its own weight, carried straight and flat-wise (it sags across the thin of its

@@ -18,6 +18,8 @@
 // Source: large deflection of an unstretchable rod (D); elastic bed: Hetenyi (from memory, M).
 #pragma once
 
+#include <atomic>
+#include <limits>
 #include <optional>
 #include <vector>
 
@@ -55,11 +57,23 @@ struct Hold {
     std::optional<double> pull_N;  // pulls exactly this
 };
 
+// What solving may cost and has cost: counted, not timed, so that the same problem always ends alike.
+struct Effort {
+    const std::atomic<bool>* stop = nullptr;  // once it is set, nothing more is solved
+    double most = std::numeric_limits<double>::infinity();
+    double spent = 0;  // elements looked at: all of them for each state that is tried, and again for each step
+    int steps = 0;     // of Newton's method
+
+    bool stopped() const { return stop && stop->load(std::memory_order_relaxed); }
+    bool ended() const { return spent >= most || stopped(); }
+};
+
 struct Problem {
     Rod rod;
     std::vector<Hold> holds;  // in any order
     boat::Pads pads = boat::Pads::hold;
-    double anchor_m = 0;  // where the rod is held lengthways; a node
+    double anchor_m = 0;       // where the rod is held lengthways; a node
+    Effort* effort = nullptr;  // adds up what is spent; where it has ended, the state so far is given as notSettled
 };
 
 enum class HoldState { slack, closes, full, given };
@@ -76,7 +90,13 @@ enum class Outcome {
     snaps,       // a state of balance, but one that the stack jumps to or from: the energy's second derivatives were
                  // not all positive there, or on the way when the forces were in balance within 3 %
     notSettled,  // no state of balance was found; the last try is given
+    notPressed,  // none was looked for: what is asked for cannot be, see NotPressed in held.hpp
 };
+
+// Whether there is a state of balance, so that gaps and pulls mean something.
+inline bool inBalance(Outcome outcome) {
+    return outcome == Outcome::settled || outcome == Outcome::snaps;
+}
 
 // The state of balance.
 struct Contact {

@@ -43,10 +43,14 @@ constexpr int stepsFromStart = 30;
 constexpr int stepsFromRest = 50;
 constexpr int stepsPatiently = 150;
 constexpr int mostTries = 30;  // along one step
+// A rod that springs away goes on doing so: after so many steps it is let go. One that comes to rest far off the form
+// (a free end of a strongly bent piece) is in balance within `nearly` before. Ours.
+constexpr int stepsSpringing = 12;
 
 struct Search {
     const Discrete& discrete;
     NewtonSystem system;
+    Effort& effort;
     Expected expected;
     std::vector<double> x;
     Balance balance;
@@ -62,6 +66,7 @@ struct Search {
     double scale_N = 1;
     bool curvesUp = false;  // at the last step
     bool jumped = false;    // near balance it did not
+    bool sprangAway = false;
     // Begins with the part of a step that the bed foretells: near the answer this saves steps and tries; from rest,
     // where much besides the bed changes along a step, the whole step is the better guess.
     bool foresees = false;
@@ -117,6 +122,7 @@ double roundingOf(const Discrete& discrete, const std::vector<double>& x) {
 
 bool tryAt(Search& search, double part) {
     for (std::size_t i = 0; i < search.x.size(); ++i) search.tried[i] = search.x[i] + part * search.step[i];
+    search.effort.spent += static_cast<double>(search.discrete.length_m.size());
     balanceOf(search.discrete, search.tried, search.expected, search.triedBalance);
     return search.triedBalance.withinReach;
 }
@@ -182,6 +188,8 @@ bool closes(const Search& search, double within_m = closed_m) {
 void factorise(Search& search) {
     const auto with = [&](Curving curving) {
         ++search.steps;
+        ++search.effort.steps;
+        search.effort.spent += static_cast<double>(search.discrete.length_m.size());
         return search.system.factorise(search.discrete, search.x, search.balance, search.expected.bedShare, curving,
                                        search.keep_N_m2,
                                        search.patient ? 1 / search.expected.firmness_N_m : closedYield_m_N) &&
@@ -221,12 +229,26 @@ void tell(Search& search) {
     expectAnew(search.discrete, search.x, search.expected, search.balance);
 }
 
+// Nothing held the rod back: it leans more than 60 degrees from the form, stands off by half its length, or has come to
+// where the squares of a hollow form meet.
+bool springsAway(const Search& search) {
+    for (std::size_t e = 0; e < search.discrete.length_m.size(); ++e) {
+        const double gap = search.x[2 * e + 2];
+        const double left = 1 + search.discrete.pairs[e / 2].places[2].rod.curvature_per_m[e % 2] * gap;
+        if (std::abs(gap) > search.discrete.reach_m / 2 || left < 0.1 || std::abs(search.x[2 * e + 3]) > 1.7 * left)
+            return true;
+    }
+    return false;
+}
+
 // Steps until balance; true if it is found.
 bool settle(Search& search, int steps) {
     balanceOf(search.discrete, search.x, search.expected, search.balance);
     if (!search.balance.withinReach) return false;
     const int last = search.steps + steps;
     int idle = 0;
+    int springing = 0;
+    search.sprangAway = false;
     while (true) {
         search.scale_N = ownForces(search.discrete, search.balance);
         search.offBalance_N = outOfBalance(search.discrete, search.balance);
@@ -241,7 +263,11 @@ bool settle(Search& search, int steps) {
         if (search.offBalance_N < 4 * rounding && closes(search) && ++idle > 3) return true;
         if (search.patient && search.expected.bedShare == 1 && search.offBalance_N < 1e-3 * search.scale_N)
             tell(search);
-        if (search.steps >= last) return false;
+        if (search.steps >= last || search.effort.ended()) return false;
+        if (search.offBalance_N > nearly * search.scale_N && springsAway(search) && ++springing > stepsSpringing) {
+            search.sprangAway = true;
+            return false;
+        }
         if (!newtonStep(search)) {
             if (search.expected.bedShare == 1)
                 return search.offBalance_N < balancedAtWorst * search.scale_N && closes(search);
@@ -307,25 +333,16 @@ bool settleFromRest(Search& search, double bedShare, bool patient, int steps) {
 // rest swings away, where the whole bed holds it.
 bool settleFromRest(Search& search) {
     const double soft = firstBedShare(search.discrete);
-    return settleFromRest(search, soft, false, stepsFromRest) || settleFromRest(search, 1, true, stepsPatiently) ||
-           settleFromRest(search, soft, true, stepsPatiently);
+    if (settleFromRest(search, soft, false, stepsFromRest)) return true;
+    if (search.effort.ended()) return false;
+    if (settleFromRest(search, 1, true, stepsPatiently)) return true;
+    if (search.effort.ended() || search.sprangAway) return false;
+    return settleFromRest(search, soft, true, stepsPatiently);
 }
 
 bool usable(const Contact* start) {
     return start && start->nodes_m.size() >= 2 && start->gap_m.size() == start->nodes_m.size() &&
            start->slope.size() == start->nodes_m.size();
-}
-
-// Nothing held the rod back: it leans more than 60 degrees from the form, stands off by half its length, or has come to
-// where the squares of a hollow form meet.
-bool springsAway(const Search& search) {
-    for (std::size_t e = 0; e < search.discrete.length_m.size(); ++e) {
-        const double gap = search.x[2 * e + 2];
-        const double left = 1 + search.discrete.pairs[e / 2].places[2].rod.curvature_per_m[e % 2] * gap;
-        if (std::abs(gap) > search.discrete.reach_m / 2 || left < 0.1 || std::abs(search.x[2 * e + 3]) > 1.7 * left)
-            return true;
-    }
-    return false;
 }
 
 HoldState stateOf(const Hold& hold, bool between, double pull_N) {
@@ -360,7 +377,8 @@ Contact contactOf(Search& search, bool settled) {
 
 Contact solve(const Problem& problem, const Contact* start) {
     const Discrete discrete = discreteOf(problem);
-    Search search{discrete, NewtonSystem(discrete)};
+    Effort own;
+    Search search{discrete, NewtonSystem(discrete), problem.effort ? *problem.effort : own};
     search.expected = {firstPulls(discrete), firmness_N_m, 1};
     search.x.assign(2 * discrete.nodes_m.size(), 0);
     search.tried = search.x;
@@ -374,7 +392,12 @@ Contact solve(const Problem& problem, const Contact* start) {
         settled = settle(search, stepsFromStart);
         search.foresees = false;
     }
-    if (!settled) settled = settleFromRest(search);
+    if (!settled && !search.effort.ended()) settled = settleFromRest(search);
+    if (!settled && (search.balance.force.empty() || !search.balance.withinReach)) {
+        // There was no start, or none that is within reach, and no effort is left for another.
+        std::fill(search.x.begin(), search.x.end(), 0.0);
+        balanceOf(discrete, search.x, search.expected, search.balance);
+    }
     if (settled && search.steps == 0) factorise(search);
     return contactOf(search, settled);
 }

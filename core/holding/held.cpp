@@ -125,9 +125,11 @@ void fill(Held& held, const Ready& ready, const StackOnForm& work, const std::ve
 }
 
 // Where there is no contact to solve: the stations are named, nothing is said about them.
-Held unsolved(const StackOnForm& work, const std::vector<boat::Station>& stations) {
+Held unsolved(const StackOnForm& work, const std::vector<boat::Station>& stations, const Ready& ready) {
     Held held;
-    held.outcome = Outcome::notSettled;
+    held.outcome = held.ifPadsHold.outcome = held.ifPadsSlide.outcome = Outcome::notPressed;
+    held.notPressed = ready.notPressed;
+    held.worstStrain = ready.worstStrain;
     const std::vector<double> shares = sharesSquare(work.piece, work.line, stations);
     for (const int index : alongLineOrder(stations)) {
         const boat::Station& station = stations[static_cast<std::size_t>(index)];
@@ -141,9 +143,24 @@ Held unsolved(const StackOnForm& work, const std::vector<boat::Station>& station
     return held;
 }
 
+Effort effortFor(const StackOnForm& work, const Pressed& pressed) {
+    const auto elements = static_cast<double>(pressed.problem.rod.mesh.nodes_m.size() - 1);
+    Effort effort{nullptr, std::max(mostLooks, mostLooksEach * elements)};
+    if (!work.effort) return effort;
+    effort.stop = work.effort->stop;
+    effort.most = std::min(effort.most, work.effort->most - work.effort->spent);
+    return effort;
+}
+
+void addTo(const StackOnForm& work, const Effort& effort) {
+    if (!work.effort) return;
+    work.effort->spent += effort.spent;
+    work.effort->steps += effort.steps;
+}
+
 // A try that found no balance is nothing to begin from.
 const Contact* startFrom(const Contact* contact) {
-    const bool usable = contact && contact->nodes_m.size() >= 2 && contact->outcome != Outcome::notSettled;
+    const bool usable = contact && contact->nodes_m.size() >= 2 && inBalance(contact->outcome);
     return usable ? contact : nullptr;
 }
 
@@ -152,19 +169,27 @@ const Contact* startFrom(const Contact* contact) {
 Held hold(const StackOnForm& work, const Held* before) {
     const std::vector<boat::Station>& stations = work.piece.holding.stations;
     const Ready ready = makeReady(work);
-    if (!ready.bears) return unsolved(work, stations);
+    if (!ready.bears()) return unsolved(work, stations, ready);
     Pressed pressed = pressAll(ready, work, stations);
+    Effort effort = effortFor(work, pressed);
+    pressed.problem.effort = &effort;
 
     Held held;
+    held.worstStrain = ready.worstStrain;
     pressed.problem.pads = boat::Pads::hold;
+    // Neither answer takes the other's share.
+    const double most = effort.most;
+    effort.most = most / 2;
     held.ifPadsHold = solveWithin(ready, pressed.problem, startFrom(before ? &before->ifPadsHold : nullptr));
+    effort.most = most;
     pressed.problem.pads = boat::Pads::slide;
     // The two differ by little, mostly less than a piece does from itself before.
     const Contact* slideFrom = startFrom(before ? &before->ifPadsSlide : nullptr);
-    if (!slideFrom || held.ifPadsHold.outcome == Outcome::settled) slideFrom = &held.ifPadsHold;
+    if (!held.ifPadsHold.springsAway && (!slideFrom || held.ifPadsHold.outcome == Outcome::settled))
+        slideFrom = &held.ifPadsHold;
     held.ifPadsSlide = solveWithin(ready, pressed.problem, slideFrom);
     held.steps = held.ifPadsHold.steps + held.ifPadsSlide.steps;
-    if (held.ifPadsHold.outcome == Outcome::notSettled && held.ifPadsSlide.outcome != Outcome::notSettled) {
+    if (!inBalance(held.ifPadsHold.outcome) && inBalance(held.ifPadsSlide.outcome)) {
         // Pads that slide may show the way.
         pressed.problem.pads = boat::Pads::hold;
         held.ifPadsHold = solveWithin(ready, pressed.problem, &held.ifPadsSlide);
@@ -175,15 +200,19 @@ Held hold(const StackOnForm& work, const Held* before) {
          work.piece.holding.pads == boat::Pads::hold ? held.ifPadsHold : held.ifPadsSlide);
     held.largestIfPadsHold_m = open(greatestBetweenTrimLines(ready, work, held.ifPadsHold).gap_m);
     held.largestIfPadsSlide_m = open(greatestBetweenTrimLines(ready, work, held.ifPadsSlide).gap_m);
+    addTo(work, effort);
     return held;
 }
 
 Held holdWith(const StackOnForm& work, const std::vector<boat::Station>& stations, const Held* before) {
     const Ready ready = makeReady(work);
-    if (!ready.bears) return unsolved(work, stations);
-    const Pressed pressed = pressAll(ready, work, stations);
+    if (!ready.bears()) return unsolved(work, stations, ready);
+    Pressed pressed = pressAll(ready, work, stations);
+    Effort effort = effortFor(work, pressed);
+    pressed.problem.effort = &effort;
 
     Held held;
+    held.worstStrain = ready.worstStrain;
     const bool padsHold = work.piece.holding.pads == boat::Pads::hold;
     Contact& contact = padsHold ? held.ifPadsHold : held.ifPadsSlide;
     contact = solveWithin(ready, pressed.problem,
@@ -191,6 +220,7 @@ Held holdWith(const StackOnForm& work, const std::vector<boat::Station>& station
     fill(held, ready, work, stations, pressed, contact);
     (padsHold ? held.largestIfPadsHold_m : held.largestIfPadsSlide_m) = held.largest.gap_m;
     held.steps = contact.steps;
+    addTo(work, effort);
     return held;
 }
 

@@ -21,6 +21,16 @@
 
 namespace fayline::holding {
 
+// Why no contact of stack and form is worked out.
+enum class NotPressed {
+    none,         // it is
+    breaks,       // the worst strip would break several times over: no stack comes to lie there
+    noRoom,       // the line turns within the stack
+    crosses,      // the line or the stack runs into itself: no form has that shape
+    wanders,      // the line does not go from point to point
+    unsupported,  // the form lies nowhere under the strips
+};
+
 // The piece as everything in this folder sees it. All of it outlives the call.
 struct StackOnForm {
     const boat::Piece& piece;
@@ -28,7 +38,16 @@ struct StackOnForm {
     const std::vector<wood::Species>& species;  // the user's own before the built-in ones
     const stack::FormLine* form = nullptr;      // what it is bent over, where that is not the wanted line itself
     WantedPressure wanted = {};                 // by the glue itself; without one: none, its paste alone counts
+    Effort* effort = nullptr;                   // what solving may cost; without one: see hold()
+    NotPressed ruledOut = NotPressed::none;     // known beforehand: no contact is solved
 };
+
+// The same with this effort.
+inline StackOnForm within(const StackOnForm& work, Effort& effort) {
+    StackOnForm bounded = work;
+    bounded.effort = &effort;
+    return bounded;
+}
 
 struct HeldStation {
     int index = 0;      // in boat::Holding::stations
@@ -53,9 +72,22 @@ struct LargestGap {
     double gap_m = 0;
 };
 
-// Where the stack has no room on its line or nothing supports it, there is no contact: notSettled, no samples, pulls 0.
+// What the strips would bear if they lay down: the greatest strain of any, as a share of what breaks it.
+struct StrainShare {
+    double share = 0;
+    double at_m = 0;  // along the line
+};
+
+// From this share on no contact is solved: a stack of which each strip would be bent to thrice what breaks it says
+// nothing of the stack that will lie there, and its state of balance, far from any that there is, is dear to find. Ours.
+inline constexpr double breaksManyTimes = 3;
+
+// Outcome notPressed: there are no samples and no contacts, and what is said of gaps, pulls and pressures is 0 and means
+// nothing. Stations are named, with their places and what they can pull.
 struct Held {
     Outcome outcome = Outcome::settled;  // of the chosen pads
+    NotPressed notPressed = NotPressed::none;
+    StrainShare worstStrain;
     std::vector<HeldStation> stations;   // along the line
     std::vector<HeldSample> samples;     // every 10 mm from the strips' start to their end, and at the trim lines
     LargestGap largest;
@@ -73,12 +105,18 @@ struct Held {
     Contact ifPadsSlide;
 };
 
+// See hold(); a look is one of Effort's: about 0.1 us. Ours.
+inline constexpr double mostLooks = 3e5;
+inline constexpr double mostLooksEach = 60;
+
 // How long the contact's elements are, metres.
 inline constexpr double elementStep_m = 0.005;
 
 // The piece with all its stations closed, with pads that hold and pads that slide; the chosen ones (holding.pads) fill
 // stations and samples. `before`: where to begin; the answer is the same within the solver's error.
 //   (1) a mirrored piece, one run from its other end and one turned in the plane: the same answer
+// Both answers together cost no more than mostLooks, or 60 looks at each element of a longer piece, of `work.effort`
+// too; what has not settled by then is notSettled. A sound piece takes 30 to 60 looks at each, a hard one 1000.
 // Throws InputError with a path (`holding.stations[3].most_N`).
 Held hold(const StackOnForm& work, const Held* before = nullptr);
 

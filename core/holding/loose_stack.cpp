@@ -68,17 +68,20 @@ LooseStack looseStack(const boat::Stack& stack, boat::Describes describes, doubl
                       const std::vector<wood::Species>& species) {
     stack::checkStack(stack);
     const std::vector<const wood::Species*> woods = stack::woodsOf(stack, species);
-    std::vector<double> moduli;
+    std::vector<wood::Bending> bendings;
     LooseStack loose;
     for (std::size_t i = 0; i < woods.size(); ++i) {
-        moduli.push_back(wood::bending(*woods[i], stack.moisture, stack.grainSlope, stack.strips[i].moe_Pa).modulus_Pa);
+        const boat::Strips& alike = stack.strips[i];
+        bendings.push_back(
+            wood::bending(*woods[i], stack.moisture, stack.grainSlope, alike.moe_Pa, alike.breaksAt));
     }
     const std::vector<stack::Layer> layers = stack::layers(stack, describes, lineLength_m);
     for (const stack::Layer& layer : layers) {
         const auto group = static_cast<std::size_t>(layer.group);
         const boat::Strips& alike = stack.strips[group];
         const stack::Run run = stack::runsOf(stack, layers, layer.place, lineLength_m).bent;
-        loose.strips.push_back({layer, run, moduli[group], alike.bentBefore ? alike.bentBefore->set : 0});
+        loose.strips.push_back({layer, run, bendings[group].modulus_Pa, alike.bentBefore ? alike.bentBefore->set : 0,
+                                bendings[group].breakingStrain});
         loose.tapers = loose.tapers || alike.tapersTo_m.value_or(alike.thickness_m) != alike.thickness_m;
     }
     addWidths(loose, stack);

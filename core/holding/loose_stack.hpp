@@ -25,6 +25,7 @@ struct LooseStrip {
     stack::Run run;  // as bent
     double modulus_Pa = 0;
     double set = 0;
+    double breakingStrain = 0;  // of the dry strip
 };
 
 struct LooseStack {

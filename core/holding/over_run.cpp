@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "core/holding/gaps.hpp"
 #include "core/holding/kinds.hpp"
@@ -24,12 +25,22 @@ constexpr double overRunStep_m = 0.005;
 constexpr int overRunSteps[] = {0,  4,  8,  12, 16, 20,  24,  28,  32,  36,  40,
                                 50, 60, 70, 80, 90, 100, 120, 140, 160, 180, 200};  // to a metre
 
+// What one trial may cost, in looks at each element (see Effort): one that has not settled by then leaves the end up. A
+// sound one takes 10 to 40. What all trials of both ends may cost. Ours.
+constexpr double mostLooksEachTrial = 150;
+constexpr double mostLooksOfAll = 1e6;
+// The stack that springs away at so many over-runs in a row does so at longer ones. Ours.
+constexpr int mostSpringing = 3;
+
 // One end of a piece, and the answer to begin from.
 struct End {
     const StackOnForm& work;
     bool atEnd = true;  // else the start
     const Contact* start = nullptr;
-    const std::atomic<bool>& stop;
+    Effort& effort;
+    Contact last = {};  // of the trials, in balance
+
+    bool ended() const { return effort.ended(); }
 
     double trim_m() const { return atEnd ? work.line.length() : 0; }
     // How far beyond the trim line a place lies, metres; < 0 within.
@@ -37,12 +48,22 @@ struct End {
     double placeBeyond(double beyond_m) const { return atEnd ? trim_m() + beyond_m : trim_m() - beyond_m; }
 };
 
+enum class Lies { down, up, springsAway };
+
 // Whether the end lies down: from the trim line to the next station within it no gap is larger than the limit.
-bool liesDown(const End& end, const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations,
+Lies liesDown(End& end, const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations,
               const std::optional<Caul>& caul) {
-    const Pressed pressed = pressAll(ready, work, stations, caul);
-    const Contact contact = solveWithin(ready, pressed.problem, end.start);
-    if (contact.outcome == Outcome::notSettled) return false;
+    Pressed pressed = pressAll(ready, work, stations, caul);
+    const auto elements = static_cast<double>(pressed.problem.rod.mesh.nodes_m.size() - 1);
+    Effort trial{end.effort.stop, std::min(mostLooksEachTrial * elements, end.effort.most - end.effort.spent)};
+    pressed.problem.effort = &trial;
+    // From the trial before, which differs by little, if it had as many holds.
+    const bool alike = inBalance(end.last.outcome) && end.last.holds.size() == pressed.problem.holds.size() &&
+                       end.last.nodes_m.size() >= 2;
+    Contact contact = solveWithin(ready, pressed.problem, alike ? &end.last : end.start);
+    end.effort.spent += trial.spent;
+    end.effort.steps += trial.steps;
+    if (!inBalance(contact.outcome)) return contact.springsAway ? Lies::springsAway : Lies::up;
     double next_m = end.atEnd ? 0 : work.line.length();
     for (std::size_t i = 0; i < stations.size(); ++i) {
         const double at = stations[i].at_m;
@@ -51,7 +72,9 @@ bool liesDown(const End& end, const Ready& ready, const StackOnForm& work, const
     }
     const double from = alongMiddle(ready.middle, std::min(next_m, end.trim_m()));
     const double to = alongMiddle(ready.middle, std::max(next_m, end.trim_m()));
-    return greatestGap(contact, from, to).gap_m <= work.piece.holding.gapLimit_m;
+    const bool down = greatestGap(contact, from, to).gap_m <= work.piece.holding.gapLimit_m;
+    end.last = std::move(contact);
+    return down ? Lies::down : Lies::up;
 }
 
 // The clamp that would be set at the end: the strongest there is to hand; without a list of tools one like the
@@ -97,36 +120,40 @@ boat::Piece lengthened(const End& end, double overRun_m, boat::Station clamp) {
     return piece;
 }
 
-bool liesDownWith(const End& end, double overRun_m, const boat::Station& clamp) {
+Lies liesDownWith(End& end, double overRun_m, const boat::Station& clamp) {
     const boat::Piece piece = lengthened(end, overRun_m, clamp);
     const StackOnForm work{piece, end.work.line, end.work.species, end.work.form, end.work.wanted};
     const Ready ready = makeReady(work);
-    return ready.bears && liesDown(end, ready, work, piece.holding.stations, {});
+    return ready.bears() ? liesDown(end, ready, work, piece.holding.stations, {}) : Lies::up;
 }
 
 // The least number of steps with which `does` holds: the first of `tried` (ascending) narrowed down by halving.
 template <typename Tried, typename Does>
-std::optional<int> leastSteps(const Tried& tried, const std::atomic<bool>& stop, const Does& does) {
+std::optional<int> leastSteps(const Tried& tried, const End& end, const Does& does) {
     int fails = -1;
+    int springing = 0;
     for (const int steps : tried) {
-        if (stop) return {};
-        if (!does(steps)) {
+        if (end.ended()) return {};
+        const Lies lies = does(steps);
+        if (lies != Lies::down) {
+            springing = lies == Lies::springsAway ? springing + 1 : 0;
+            if (springing >= mostSpringing) return {};
             fails = steps;
             continue;
         }
         int enough = steps;
-        while (enough - fails > 1 && fails >= 0 && !stop) {
+        while (enough - fails > 1 && fails >= 0 && !end.ended()) {
             const int middle = (enough + fails) / 2;
-            (does(middle) ? enough : fails) = middle;
+            (does(middle) == Lies::down ? enough : fails) = middle;
         }
         return enough;
     }
     return {};
 }
 
-std::optional<double> leastOverRun(const End& end, const boat::Station& clamp) {
+std::optional<double> leastOverRun(End& end, const boat::Station& clamp) {
     const auto steps =
-        leastSteps(overRunSteps, end.stop, [&](int count) { return liesDownWith(end, count * overRunStep_m, clamp); });
+        leastSteps(overRunSteps, end, [&](int count) { return liesDownWith(end, count * overRunStep_m, clamp); });
     if (!steps) return {};
     return *steps * overRunStep_m;
 }
@@ -144,7 +171,7 @@ std::vector<std::size_t> fromTheEnd(const End& end, const std::vector<boat::Stat
     return holding;
 }
 
-std::optional<double> leastClamp(const End& end, const Ready& ready) {
+std::optional<double> leastClamp(End& end, const Ready& ready) {
     std::vector<boat::Station> stations = end.work.piece.holding.stations;
     const std::vector<std::size_t> holding = fromTheEnd(end, stations);
     if (holding.empty()) return {};
@@ -152,13 +179,13 @@ std::optional<double> leastClamp(const End& end, const Ready& ready) {
     last.pull_N.reset();
     const auto does = [&](double most_N) {
         last.most_N = most_N;
-        return liesDown(end, ready, end.work, stations, {});
+        return liesDown(end, ready, end.work, stations, {}) == Lies::down;
     };
     double tooLittle = 0;
-    for (double tried = firstClamp_N; !end.stop; tried = std::min(mostClamp_N, tried * clampGrowth)) {
+    for (double tried = firstClamp_N; !end.ended(); tried = std::min(mostClamp_N, tried * clampGrowth)) {
         if (does(tried)) {
             double enough = tried;
-            while (enough - tooLittle > std::max(leastStep_N, clampShare * enough) && !end.stop) {
+            while (enough - tooLittle > std::max(leastStep_N, clampShare * enough) && !end.ended()) {
                 const double middle = (enough + tooLittle) / 2;
                 (does(middle) ? enough : tooLittle) = middle;
             }
@@ -170,7 +197,7 @@ std::optional<double> leastClamp(const End& end, const Ready& ready) {
     return {};
 }
 
-std::optional<double> leastCaul(const End& end, const Ready& ready) {
+std::optional<double> leastCaul(End& end, const Ready& ready) {
     const std::vector<boat::Station>& stations = end.work.piece.holding.stations;
     const std::vector<std::size_t> holding = fromTheEnd(end, stations);
     if (holding.size() < 2) return {};
@@ -181,12 +208,12 @@ std::optional<double> leastCaul(const End& end, const Ready& ready) {
         const Caul caul{std::min(inner, outer), std::max(inner, outer), modulus, steps * caulStep_m};
         return liesDown(end, ready, end.work, stations, caul);
     };
-    const auto steps = leastSteps(caulSteps, end.stop, does);
+    const auto steps = leastSteps(caulSteps, end, does);
     if (!steps) return {};
     return *steps * caulStep_m;
 }
 
-EndNeed needAt(const End& end, const Ready& ready, double gap_m) {
+EndNeed needAt(End end, const Ready& ready, double gap_m) {
     EndNeed need;
     const boat::Station clamp = strongestClamp(end.work.piece.holding);
     need.gap_m = gap_m;
@@ -194,6 +221,7 @@ EndNeed needAt(const End& end, const Ready& ready, double gap_m) {
     need.overRun_m = leastOverRun(end, clamp);
     need.strongerClamp_N = leastClamp(end, ready);
     need.caul_m = leastCaul(end, ready);
+    need.searched = !end.ended();
     return need;
 }
 
@@ -202,12 +230,16 @@ EndNeed needAt(const End& end, const Ready& ready, double gap_m) {
 OverRun overRunNeeded(const StackOnForm& work, const Held& held, const std::atomic<bool>& stop) {
     const Ready ready = makeReady(work);
     OverRun needed;
-    if (!ready.bears) return needed;
+    if (!ready.bears()) return needed;
     const Contact& contact = work.piece.holding.pads == boat::Pads::hold ? held.ifPadsHold : held.ifPadsSlide;
-    const bool usable = contact.nodes_m.size() >= 2 && contact.outcome != Outcome::notSettled;
+    const bool usable = contact.nodes_m.size() >= 2 && inBalance(contact.outcome);
     const Contact* start = usable ? &contact : nullptr;
-    needed.start = needAt({work, false, start, stop}, ready, held.gapAtStart_m);
-    needed.end = needAt({work, true, start, stop}, ready, held.gapAtEnd_m);
+    // Neither end takes the other's share.
+    Effort ofStart{&stop, mostLooksOfAll / 2};
+    needed.start = needAt({work, false, start, ofStart}, ready, held.gapAtStart_m);
+    Effort ofEnd{&stop, mostLooksOfAll / 2};
+    needed.end = needAt({work, true, start, ofEnd}, ready, held.gapAtEnd_m);
+    needed.steps = ofStart.steps + ofEnd.steps;
     return needed;
 }
 

@@ -25,15 +25,19 @@ struct EndNeed {
     std::optional<double> strongerClamp_N;  // absent: none up to 50 kN, or no station holds
     std::optional<double> caul_m;  // thickness; 0: none is needed; absent: none up to 60 mm, or no two stations
     double gap_m = 0;              // at the trim line as the piece stands
+    bool searched = true;          // false: the trials that may be made were not enough, or it was stopped
 };
 
 struct OverRun {
     EndNeed start;
     EndNeed end;
+    int steps = 0;  // of Newton's method, in all trials
 };
 
-// Both ends. `held` is the piece as it stands, to begin from. `stop` is looked at between trials; what is not yet found
-// then is absent, or not yet the least. Where there is no contact to solve all is absent.
+// Both ends. `held` is the piece as it stands, to begin from. `stop` is looked at within every step of a trial, and
+// what all trials may cost is bounded by counted work; what is not yet found then is absent, or not yet the least. Where
+// the stack springs away at three over-runs in a row, longer ones are not tried. Where there is no contact to solve all
+// is absent.
 //   (1) with what it says the end lies down, with 10 mm less over-run it does not
 // A trial is one contact of the whole piece; each of the sample pieces takes 20 to 60 ms.
 OverRun overRunNeeded(const StackOnForm& work, const Held& held, const std::atomic<bool>& stop);

@@ -162,6 +162,34 @@ void describeRod(Pressed& pressed, const Ready& ready, const std::vector<LaidStr
     }
 }
 
+// Of a strip at a node of the middle: half its thickness times what curvature is left to bend, its own.
+double strainShare(const LooseStrip& strip, const Middle& middle, const MiddleNode& node) {
+    const double beside = strip.layer.middle.at(node.at_m) - middle.distance.at(node.at_m);
+    const double room = 1 + beside * node.curvature_per_m;
+    if (!(room > 0)) return 0;  // the form, turned for springback, leaves less than the line, where there was room
+    const double curvature = std::abs(node.curvature_per_m) / room;
+    return strip.layer.thicknessAt(node.at_m) * curvature * (1 - strip.set) / 2 / strip.breakingStrain;
+}
+
+StrainShare worstStrainOf(const Ready& ready) {
+    double greatest_per_m = 0;
+    for (const MiddleNode& node : ready.middle.nodes) {
+        greatest_per_m = std::max(greatest_per_m, std::abs(node.curvature_per_m));
+    }
+    StrainShare worst;
+    // Strips that do not taper are strained most where the bend is about tightest.
+    const double look_per_m = ready.loose.tapers ? 0 : 0.7 * greatest_per_m;
+    for (const MiddleNode& node : ready.middle.nodes) {
+        if (std::abs(node.curvature_per_m) < look_per_m) continue;
+        for (const LooseStrip& strip : ready.loose.strips) {
+            if (!strip.run.holds(node.at_m)) continue;
+            const double share = strainShare(strip, ready.middle, node);
+            if (share > worst.share) worst = {share, node.at_m};
+        }
+    }
+    return worst;
+}
+
 }  // namespace
 
 Ready makeReady(const StackOnForm& work) {
@@ -173,7 +201,20 @@ Ready makeReady(const StackOnForm& work) {
     ready.middle = middleOf(work.line, stack::sideSign(piece.line.stripsOn), layers, work.form);
     ready.strips = {-piece.stack.runsPastStart_m, work.line.length() + piece.stack.runsPastEnd_m};
     ready.support = supportOf(piece.form, ready.strips, work.line.length());
-    ready.bears = ready.middle.room && !ready.support.empty();
+    if (work.ruledOut != NotPressed::none) {
+        ready.notPressed = work.ruledOut;
+        return ready;
+    }
+    if (!ready.middle.room) {
+        ready.notPressed = NotPressed::noRoom;
+        return ready;
+    }
+    ready.worstStrain = worstStrainOf(ready);
+    if (ready.worstStrain.share >= breaksManyTimes) {
+        ready.notPressed = NotPressed::breaks;
+    } else if (ready.support.empty()) {
+        ready.notPressed = NotPressed::unsupported;
+    }
     return ready;
 }
 
@@ -222,6 +263,7 @@ Pressed press(const Ready& ready, const StackOnForm& work, const std::vector<boa
             {(pad->from_m + pad->to_m) / 2, pad->to_m - pad->from_m, pressed.most_N.back(), station.pull_N});
     }
     pressed.problem.pads = work.piece.holding.pads;
+    pressed.problem.effort = work.effort;
     pressed.problem.anchor_m = anchorOf(ready, work, stations, pressed.holds, rod);
     const std::vector<double> marks =
         marksOf(ready, work, pressed.problem.holds, straps, pressed.problem.anchor_m, caul);

@@ -22,9 +22,11 @@ struct Ready {
     LooseStack loose;
     std::vector<stack::Run> support;  // along the line, ascending, none touching another
     stack::Run strips;                // along the line, over-run included
-    // False: the stack has no room on its line, or nothing supports it: there is no contact to solve.
-    bool bears = true;
+    StrainShare worstStrain;            // 0 where there is no room
+    NotPressed notPressed = NotPressed::none;
+    bool bears() const { return notPressed == NotPressed::none; }  // false: there is no contact to solve
 };
+// The strain is that of bent strips, dry where they were softened before, at the nodes of the middle and on the form.
 // Throws InputError with paths from `stack.` as stack::planStack does.
 Ready makeReady(const StackOnForm& work);
 

@@ -14,6 +14,8 @@ namespace fayline::holding {
 namespace {
 
 constexpr double defaultGrid_m = 0.01;
+// What all trials together may cost, in looks at elements (see Effort): the sample pieces take up to 1e6. Ours.
+constexpr double mostLooksProposing = 4e6;
 // Where pads cannot press more than this share of the line (between posts), stations are proposed for gap and strength
 // alone.
 constexpr double mostUnpressed = 0.25;
@@ -398,7 +400,9 @@ const char* governsWord(Governs governs) {
     return "end";
 }
 
-Proposal propose(const StackOnForm& work, const std::atomic<bool>& stop, double grid_m) {
+Proposal propose(const StackOnForm& given, const std::atomic<bool>& stop, double grid_m) {
+    Effort effort{&stop, mostLooksProposing};
+    const StackOnForm work = within(given, effort);
     const boat::Holding& holding = work.piece.holding;
     std::vector<boat::Station> kept;
     for (const boat::Station& station : holding.stations) {
@@ -412,24 +416,29 @@ Proposal propose(const StackOnForm& work, const std::atomic<bool>& stop, double 
     const Ready ready = makeReady(work);
     const Asked asked{work, ready, kept, std::isfinite(grid_m) && grid_m > 0 ? grid_m : defaultGrid_m, stop};
     std::vector<AtHandTool> tools = toolsOf(holding);
-    if (!ready.bears || !(tools.front().like.most_N > 0)) {
+    if (!ready.bears() || !(tools.front().like.most_N > 0)) {
         const Held held = holdWith(work, kept);
         fill(proposal, asked, kept, held);
         proposal.withoutPressing = static_cast<int>(kept.size());
         proposal.met = !kept.empty() && meets(asked, kept, held);
         if (proposal.met) proposal.forEverything = static_cast<int>(kept.size());
-        if (!proposal.met) proposal.unmet = governsWord(ready.bears ? Governs::strength : Governs::gap);
+        if (!proposal.met) proposal.unmet = governsWord(ready.bears() ? Governs::strength : Governs::gap);
         return proposal;
     }
 
     takeForKept(tools, kept);
-    const Choice choice = choose(asked, tools);
+    Choice choice = choose(asked, tools);
+    if (effort.ended() && !stop) {
+        // How the best so far holds is looked at in any case.
+        effort.most = effort.spent + mostLooks;
+        choice.held = holdWith(work, choice.stations);
+    }
     fill(proposal, asked, choice.stations, choice.held);
     const Attempt& made = choice.made;
     proposal.withinCounts = choice.withinCounts;
     proposal.forEverything = choice.forEverything;
     proposal.withoutPressing = made.withoutPressing;
-    proposal.searched = made.fewest.searched;
+    proposal.searched = made.fewest.searched && effort.spent < mostLooksProposing;
     proposal.finished = made.fewest.finished && !stop;
     const bool held = std::any_of(choice.stations.begin(), choice.stations.end(), pressesOnForm);
     const bool gapMet = held && holdsDown(asked, choice.held);

@@ -128,7 +128,7 @@ bool mayEnd(const Search& search, const std::vector<int>& chosen, Way way) {
 
 bool stopped(Search& search) {
     if (search.stop) search.finished = false;
-    return search.stop;
+    return search.stop || search.trials.ended();
 }
 
 bool allPressed(const Search& search, const std::vector<int>& chosen) {

@@ -44,6 +44,8 @@ public:
     // Makes the limit at each place no less than the gap that is left with as many stations as there is room for, and
     // a twentieth more.
     void easeWhereNeeded();
+    // No more may be tried: what it may cost is spent.
+    bool ended() const { return work_.effort && work_.effort->ended(); }
     // Near a place where it had to, some station pulls with all it has.
     bool easedByStrength() const { return easedByStrength_; }
 

@@ -203,7 +203,7 @@ Answer holdingAnswer(const boat::Piece& piece, const Plan& plan) {
         return {Question::holding, "Holding", "no stations", "No stations are set out." + proposalText(piece, plan),
                 std::nullopt};
     }
-    if (held.samples.empty() || held.outcome == holding::Outcome::notSettled) {
+    if (held.samples.empty() || !holding::inBalance(held.outcome)) {
         return {Question::holding, "Holding", std::to_string(count) + (count == 1 ? " station" : " stations"),
                 stationsText(piece) + (count == 1 ? " is" : " are") +
                     " set out; how the stack lies under them could not be worked out.",

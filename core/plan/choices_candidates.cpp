@@ -90,7 +90,9 @@ boat::Strips stripsOf(const Band& band, double thickness_m, int count, measure::
 // The fewest that fill `depth_m`.
 int countFor(double depth_m, double thickness_m, double glueLine_m) {
     const double slack_m = std::min(depthSlack_m, depth_m / 100);
-    return std::max(1, static_cast<int>(std::ceil((depth_m + glueLine_m - slack_m) / (thickness_m + glueLine_m))));
+    const double count = std::ceil((depth_m + glueLine_m - slack_m) / (thickness_m + glueLine_m));
+    // More than are handled are one too many, however many.
+    return static_cast<int>(std::clamp(count, 1.0, mostStripsHandled + 1.0));
 }
 
 class Builder {
@@ -139,7 +141,8 @@ public:
     std::optional<Candidate> mixed(double thin_m, double thick_m, double share) const {
         const Band& deep = deepest();
         if (!wanted_.sawn(deep.like, thin_m * std::max(1.0, deep.taper))) return std::nullopt;
-        const int thin = std::max(1, static_cast<int>(std::lround(share * deep.depth_m / (thin_m + glue_m_))));
+        const double fill = share * deep.depth_m / (thin_m + glue_m_);
+        const int thin = static_cast<int>(std::lround(std::clamp(fill, 1.0, mostStripsHandled + 1.0)));
         const double rest_m = deep.depth_m - thin * (thin_m + glue_m_);
         if (rest_m < thick_m / 2) return std::nullopt;
         std::optional<Candidate> made = filledWith(thick_m, [&](const Band& band, std::vector<boat::Strips>& strips) {

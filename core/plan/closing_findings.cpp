@@ -134,7 +134,7 @@ void addNotClosing(std::vector<Finding>& findings, const Closing& closing) {
 void addRestsOtherwise(std::vector<Finding>& findings, const Closing& closing) {
     const HoldingScene& scene = closing.scene;
     const holding::Held& held = scene.plan.holding.held;
-    if (held.outcome == holding::Outcome::notSettled) return;
+    if (!holding::inBalance(held.outcome)) return;
     const holding::HeldStation* shown = nullptr;
     const holding::HeldStation* reached = nullptr;
     for (const holding::HeldStation& then : closing.study.closing.back().closed) {
@@ -244,6 +244,16 @@ void addTail(std::vector<Finding>& findings, const HoldingScene& scene, const Ho
         finding.limited = false;
         finding.text = "While " + lowered(scene.name(step.index)) +
                        " is being closed the stack can snap down. Keep fingers out, and close it slowly.";
+        findings.push_back(finding);
+        break;
+    }
+    for (const holding::ClosingStep& step : study.closing) {
+        if (!step.snapUndecided) continue;
+        Finding finding = aboutHolding(Severity::caution, "may_snap_while_closing", "", contactSource());
+        finding.at_m = scene.at_m(step.index);
+        finding.limited = false;
+        finding.text = "Whether the stack snaps while " + lowered(scene.name(step.index)) +
+                       " is being closed was not found out: take it that it can. Keep fingers out, and close it slowly.";
         findings.push_back(finding);
         break;
     }

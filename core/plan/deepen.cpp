@@ -40,6 +40,10 @@ std::optional<HoldingStudy> studyHolding(const boat::Piece& piece, const Shop& s
     HoldingStudy study;
     // The proposal last: it takes longest.
     study.carried = holding::carriedAt(work, 2);
+    if (plan.holding.held.outcome == holding::Outcome::notPressed) {
+        study.findings = studyFindings(piece, shop, plan, study);
+        return study;
+    }
     study.closing = holding::closeInOrder(work, stop);
     if (stop) return std::nullopt;
     study.closingLoads = holding::closingLoads(work, study.closing);

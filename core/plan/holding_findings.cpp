@@ -6,6 +6,7 @@
 #include "core/holding/kinds.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/holding_scene.hpp"
+#include "core/plan/not_pressed.hpp"
 
 namespace fayline::plan {
 
@@ -153,7 +154,7 @@ void addGaps(std::vector<Finding>& findings, const HoldingScene& scene) {
 }
 
 void addStates(std::vector<Finding>& findings, const HoldingScene& scene) {
-    if (scene.plan.holding.held.outcome == holding::Outcome::notSettled) return;
+    if (!holding::inBalance(scene.plan.holding.held.outcome)) return;
     const double limit = scene.piece.holding.gapLimit_m;
     constexpr double told_m = 1.27e-5;  // less is written as 0.000 in
     std::vector<int> slack;
@@ -195,6 +196,7 @@ void addStates(std::vector<Finding>& findings, const HoldingScene& scene) {
 
 void addOutcome(std::vector<Finding>& findings, const HoldingScene& scene) {
     const holding::Held& held = scene.plan.holding.held;
+    addNotWorkedOut(findings, scene);
     if (held.stations.empty()) {
         Finding finding = aboutHolding(Severity::note, "no_stations", "", contactSource());
         finding.limited = false;
@@ -219,19 +221,20 @@ void addOutcome(std::vector<Finding>& findings, const HoldingScene& scene) {
             "Held like this the stack springs away: what pulls on it does not keep it on the form. Set stations nearer "
             "to "
             "its ends, or stronger ones, and rope it whatever you do.";
+        leadWithOffset(finding, scene);
         findings.push_back(finding);
     } else if (held.outcome == holding::Outcome::notSettled) {
         Finding finding = aboutHolding(Severity::caution, "holding_not_settled", "", contactSource());
         finding.limited = false;
         finding.text =
-            "No state of balance was found for the stack as it is held, so no gaps and pulls are shown: it has no room "
-            "on "
-            "this line, nothing supports it, or it would slip out from under a pad.";
+            "No state of balance was found for the stack as it is held, so no gaps and pulls are shown: it would slip "
+            "out from under a pad, or rests nowhere near the form. Set stations nearer to each other, or stronger ones.";
+        leadWithOffset(finding, scene);
         findings.push_back(finding);
     }
     const double apart = std::abs(held.largestIfPadsHold_m - held.largestIfPadsSlide_m);
-    const bool bothKnown = held.ifPadsHold.outcome != holding::Outcome::notSettled &&
-                           held.ifPadsSlide.outcome != holding::Outcome::notSettled;
+    const bool bothKnown =
+        holding::inBalance(held.ifPadsHold.outcome) && holding::inBalance(held.ifPadsSlide.outcome);
     if (bothKnown && apart > scene.piece.holding.gapLimit_m) {
         Finding finding = aboutHolding(Severity::caution, "hangs_on_pads", "mm", contactSource());
         finding.at_m = held.largest.at_m;

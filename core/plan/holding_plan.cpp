@@ -2,6 +2,7 @@
 
 #include "core/holding/loose_stack.hpp"
 #include "core/plan/findings.hpp"
+#include "core/plan/not_pressed.hpp"
 #include "core/plan/parts.hpp"
 
 namespace fayline::plan {
@@ -54,13 +55,17 @@ holding::StackOnForm workOf(const boat::Piece& piece, const Shop& shop, const li
     return work;
 }
 
-HoldingPlan planHolding(const boat::Piece& piece, const Shop& shop, const line::Line& line, const stack::FormPlan& form,
-                        const HoldingPlan* before) {
-    const holding::StackOnForm work = workOf(piece, shop, line, form);
+HoldingPlan planHolding(const boat::Piece& piece, const Shop& shop, const Plan& made, const HoldingPlan* before,
+                        const std::atomic<bool>& stop) {
+    const line::Line& line = made.line.fair.line;
+    holding::Effort effort{&stop};
+    holding::StackOnForm work = workOf(piece, shop, line, made.form);
+    work.effort = &effort;
+    work.ruledOut = ruledOut(piece.line, line, made.stack);
     HoldingPlan plan;
     plan.stations = holding::stationPlaces(piece.holding, piece.stack, piece.line.describes, piece.line.stripsOn, line);
     plan.held = holding::hold(work, before ? &before->held : nullptr);
-    if (plan.held.outcome == holding::Outcome::notSettled) forgetLastTry(plan.held);
+    if (!holding::inBalance(plan.held.outcome)) forgetLastTry(plan.held);
     plan.pressing = pressingOf(work, plan.held);
     plan.props = holding::propPlans(work, plan.held);
     plan.screws = holding::screwPlans(work, plan.held);

@@ -27,9 +27,10 @@ void seekMisread(LinePlan& plan, const measure::Display& display);
 holding::StackOnForm workOf(const boat::Piece& piece, const Shop& shop, const line::Line& line,
                             const stack::FormPlan& form);
 
-// How the piece is held: what follows the hand. `before`: an earlier plan to begin the contact from.
-HoldingPlan planHolding(const boat::Piece& piece, const Shop& shop, const line::Line& line, const stack::FormPlan& form,
-                        const HoldingPlan* before);
+// How the piece is held: what follows the hand. Of `made` line, stack and form are there. `before`: an earlier plan to
+// begin the contact from. Once `stop` is set what comes back means nothing.
+HoldingPlan planHolding(const boat::Piece& piece, const Shop& shop, const Plan& made, const HoldingPlan* before,
+                        const std::atomic<bool>& stop);
 
 // What the stack is bent over, where that is not the wanted line itself.
 const stack::FormLine* bentOver(const stack::FormPlan& form);

@@ -6,6 +6,7 @@
 
 #include "core/measure/input_error.hpp"
 #include "core/plan/findings.hpp"
+#include "core/plan/not_pressed.hpp"
 #include "core/plan/parts.hpp"
 
 namespace fayline::plan {
@@ -13,16 +14,12 @@ namespace fayline::plan {
 namespace {
 
 constexpr double step_m = 0.01;
-constexpr double longestLine_m = 500;
 
-LinePlan planLine(const boat::LineInput& input) {
+LinePlan planLine(const boat::LineInput& input, const measure::Display& display) {
     LinePlan plan;
     plan.of = input;
     plan.fair = line::fair(fairInputOf(input));
-    if (!(plan.fair.line.length() <= longestLine_m)) {
-        throw measure::InputError("line.points", "the line is longer than 500 m",
-                                  "give points whose lengths are in the right unit");
-    }
+    requireLine(plan, display);
     plan.tightest = plan.fair.line.tightest();
     plan.samples = line::sample(plan.fair.line, step_m);
     return plan;
@@ -154,6 +151,8 @@ void sortFindings(std::vector<Finding>& findings) {
         if (a.severity != b.severity) return a.severity < b.severity;
         const bool fact = levelOf(a) == Level::fact;
         if (fact != (levelOf(b) == Level::fact)) return !fact;
+        // An offset at fault explains the rest.
+        if ((a.point >= 0) != (b.point >= 0)) return a.point >= 0;
         if (a.at_m.has_value() != b.at_m.has_value()) return a.at_m.has_value();
         return a.at_m && *a.at_m < *b.at_m;
     });
@@ -176,17 +175,28 @@ Shop shopOf(const boat::Boat& boat) {
 }
 
 Plan makePlan(const boat::Piece& piece, const Shop& shop, const Plan* before) {
+    const std::atomic<bool> goOn{false};
+    return *makePlan(piece, shop, before, goOn);
+}
+
+std::optional<Plan> makePlan(const boat::Piece& piece, const Shop& shop, const Plan* before,
+                             const std::atomic<bool>& stop) {
+    if (stop) return std::nullopt;
     Plan plan;
     plan.piece = piece.name;
     plan.display = shop.display;
-    plan.line = sameLine(piece, shop, before) ? before->line : planLine(piece.line);
+    plan.line = sameLine(piece, shop, before) ? before->line : planLine(piece.line, shop.display);
+    if (stop) return std::nullopt;
     const line::Line& line = plan.line.fair.line;
     plan.stack = stack::planStack(piece.stack, piece.line.describes, piece.line.stripsOn, line, shop.species,
                                   heldAt(piece.holding.from, line.length()));
+    if (stop) return std::nullopt;
     plan.form = stack::planForm(piece, line, shop.species, plan.stack);
-    plan.holding =
-        planHolding(piece, shop, line, plan.form, nearlyOf(piece, line, before) ? &before->holding : nullptr);
+    if (stop) return std::nullopt;
+    plan.holding = planHolding(piece, shop, plan, nearlyOf(piece, line, before) ? &before->holding : nullptr, stop);
+    if (stop) return std::nullopt;
     plan.day = planDay(piece, shop, line, plan.stack);
+    if (stop) return std::nullopt;
     plan.findings = allFindings(piece, shop, plan);
     plan.answers = answersOf(piece, shop, plan);
     return plan;

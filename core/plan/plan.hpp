@@ -196,6 +196,11 @@ Shop shopOf(const boat::Boat& boat);
 // the methods' own errors. Where its line is of the same offsets it is taken over with what is known of them.
 Plan makePlan(const boat::Piece& piece, const Shop& shop, const Plan* before = nullptr);
 
+// The same, given up once `stop` is set: then nothing is returned. It is looked at between the stages and within every
+// step of the contact.
+std::optional<Plan> makePlan(const boat::Piece& piece, const Shop& shop, const Plan* before,
+                             const std::atomic<bool>& stop);
+
 // `plan`, which is of this piece and shop, with what takes longer: misread offsets, closing order, over-run, stations
 // proposed, simulated days, choices.
 // Pure as well. `stop` is looked at every few milliseconds; once it is set, nothing is returned.

@@ -1,4 +1,5 @@
 #include <cmath>
+#include <utility>
 
 #include "core/holding/kinds.hpp"
 #include "core/measure/units.hpp"
@@ -34,8 +35,34 @@ const char* outcomeWord(holding::Outcome outcome) {
             return "snaps";
         case holding::Outcome::notSettled:
             return "not settled";
+        case holding::Outcome::notPressed:
+            return "not pressed";
     }
     return "settled";
+}
+
+// Why no contact is worked out; null where it is.
+Json notPressedWord(holding::NotPressed why) {
+    switch (why) {
+        case holding::NotPressed::none:
+            return nullptr;
+        case holding::NotPressed::breaks:
+            return "breaks";
+        case holding::NotPressed::noRoom:
+            return "no room";
+        case holding::NotPressed::crosses:
+            return "crosses itself";
+        case holding::NotPressed::wanders:
+            return "wanders";
+        case holding::NotPressed::unsupported:
+            return "unsupported";
+    }
+    return nullptr;
+}
+
+// What there is only in a state of balance.
+Json ifKnown(bool known, Json value) {
+    return known ? std::move(value) : Json(nullptr);
 }
 
 const char* slipsWord(holding::Slips slips) {
@@ -135,16 +162,16 @@ const char* failureWord(holding::HullPlan::Failure failure) {
 // What a step of the closing asks, and the most that its station and prop bear at any step.
 Json printClosing(const HoldingPlan& holding, const HoldingStudy& study, const holding::ClosingStep& step,
                   bool closesGap) {
-    const bool known = step.outcome != holding::Outcome::notSettled;
-    const auto ifKnown = [known](const Json& value) { return known ? value : Json(nullptr); };
+    const bool known = holding::inBalance(step.outcome);
     Json printed{{"order", step.order},
-                 {"pull_N", ifKnown(newtons(step.pull_N))},
-                 {"gap_mm", closesGap ? ifKnown(gapMm(step.gap_m)) : Json(nullptr)},
+                 {"pull_N", ifKnown(known, newtons(step.pull_N))},
+                 {"gap_mm", ifKnown(known && closesGap, gapMm(step.gap_m))},
                  {"stands_off_mm", number(measure::toMillimetres(step.standsOff_m), 3)},
-                 {"tail_off_mm", ifKnown(number(measure::toMillimetres(step.tailOff_m), 2))},
-                 {"tip_x_mm", ifKnown(number(measure::toMillimetres(step.tip.x_m), 2))},
-                 {"tip_y_mm", ifKnown(number(measure::toMillimetres(step.tip.y_m), 2))},
-                 {"floor_in_the_way", step.floorInTheWay}};
+                 {"tail_off_mm", ifKnown(known, number(measure::toMillimetres(step.tailOff_m), 2))},
+                 {"tip_x_mm", ifKnown(known, number(measure::toMillimetres(step.tip.x_m), 2))},
+                 {"tip_y_mm", ifKnown(known, number(measure::toMillimetres(step.tip.y_m), 2))},
+                 {"floor_in_the_way", ifKnown(known, step.floorInTheWay)},
+                 {"snap_undecided", step.snapUndecided}};
     const holding::ClosingLoads& loads = study.closingLoads;
     const auto station = static_cast<std::size_t>(step.index);
     if (station < loads.pulls.size()) {
@@ -173,11 +200,11 @@ Json printStation(const boat::Piece& piece, const Plan& plan, std::size_t row) {
                  {"at_mm", mm(place.at_m)},         {"along_outside_mm", mm(place.alongOutside_m)},
                  {"x_mm", mm(place.onOutside.x_m)}, {"y_mm", mm(place.onOutside.y_m)}};
     if (const holding::HeldStation* held = partOf(holding.held.stations, place.index)) {
-        const bool known = holding.held.outcome != holding::Outcome::notSettled;
-        printed["pull_N"] = known ? newtons(held->pull_N) : Json(nullptr);
+        const bool known = holding::inBalance(holding.held.outcome);
+        printed["pull_N"] = ifKnown(known, newtons(held->pull_N));
         printed["most_N"] = newtons(held->most_N);
-        printed["gap_mm"] = known && holding::closesGap(station) ? gapMm(held->gap_m) : Json(nullptr);
-        printed["state"] = known ? Json(stateWord(held->state)) : Json(nullptr);
+        printed["gap_mm"] = ifKnown(known && holding::closesGap(station), gapMm(held->gap_m));
+        printed["state"] = ifKnown(known, stateWord(held->state));
     }
     printed["governed_by"] = governedBy(plan.holdingStudy, place.at_m);
     if (plan.holdingStudy) {
@@ -209,7 +236,15 @@ Json printEnd(const holding::EndNeed& need) {
             {"caul_mm", optionalMm(need.caul_m)}};
 }
 
-void addStudy(Json& printed, const HoldingStudy& study) {
+void addStudy(Json& printed, const HoldingStudy& study, const holding::Held& held) {
+    printed["carried"] = {{"points", study.carried.points},
+                          {"weight_N", newtons(study.carried.weight_N)},
+                          {"sag_mm", number(measure::toMillimetres(study.carried.sag_m), 2)},
+                          {"strain_pct", number(100 * study.carried.strain, 4)}};
+    if (held.outcome == holding::Outcome::notPressed) {
+        for (const char* skipped : {"proposed", "proposal", "over_run_needed"}) printed[skipped] = nullptr;
+        return;
+    }
     Json proposed = Json::array();
     for (const holding::Proposed& station : study.proposal.stations) proposed.push_back(printProposed(station));
     printed["proposed"] = proposed;
@@ -227,10 +262,6 @@ void addStudy(Json& printed, const HoldingStudy& study) {
                                   {"end_mm", optionalMm(study.overRun.end.overRun_m)},
                                   {"start", printEnd(study.overRun.start)},
                                   {"end", printEnd(study.overRun.end)}};
-    printed["carried"] = {{"points", study.carried.points},
-                          {"weight_N", newtons(study.carried.weight_N)},
-                          {"sag_mm", number(measure::toMillimetres(study.carried.sag_m), 2)},
-                          {"strain_pct", number(100 * study.carried.strain, 4)}};
 }
 
 Json printPost(const Plan& plan, const holding::PostLoad& post) {
@@ -267,21 +298,20 @@ Json printHolding(const boat::Piece& piece, const Plan& plan) {
     const holding::Held& held = plan.holding.held;
     Json stations = Json::array();
     for (std::size_t i = 0; i < plan.holding.stations.size(); ++i) stations.push_back(printStation(piece, plan, i));
-    Json printed{{"outcome", outcomeWord(held.outcome)}, {"stations", stations}};
-    if (plan.holdingStudy) addStudy(printed, *plan.holdingStudy);
-    const bool known = held.outcome != holding::Outcome::notSettled;
-    const auto ifKnown = [known](const Json& value) { return known ? value : Json(nullptr); };
-    const auto ifSettled = [](const holding::Contact& contact, double gap_m) {
-        return contact.outcome != holding::Outcome::notSettled ? gapMm(gap_m) : Json(nullptr);
-    };
-    printed["largest_gap"] = {{"at_mm", ifKnown(mm(held.largest.at_m))},
-                              {"gap_mm", ifKnown(gapMm(held.largest.gap_m))},
-                              {"if_pads_hold_mm", ifSettled(held.ifPadsHold, held.largestIfPadsHold_m)},
-                              {"if_pads_slide_mm", ifSettled(held.ifPadsSlide, held.largestIfPadsSlide_m)}};
-    printed["falls_inside"] = {{"at_mm", ifKnown(mm(held.fallsInside.at_m))},
-                               {"by_mm", ifKnown(gapMm(held.fallsInside.gap_m))}};
-    printed["gap_at_start_mm"] = ifKnown(gapMm(held.gapAtStart_m));
-    printed["gap_at_end_mm"] = ifKnown(gapMm(held.gapAtEnd_m));
+    Json printed{{"outcome", outcomeWord(held.outcome)},
+                 {"not_pressed", notPressedWord(held.notPressed)},
+                 {"stations", stations}};
+    if (plan.holdingStudy) addStudy(printed, *plan.holdingStudy, held);
+    const bool known = holding::inBalance(held.outcome);
+    printed["largest_gap"] = {
+        {"at_mm", ifKnown(known, mm(held.largest.at_m))},
+        {"gap_mm", ifKnown(known, gapMm(held.largest.gap_m))},
+        {"if_pads_hold_mm", ifKnown(holding::inBalance(held.ifPadsHold.outcome), gapMm(held.largestIfPadsHold_m))},
+        {"if_pads_slide_mm", ifKnown(holding::inBalance(held.ifPadsSlide.outcome), gapMm(held.largestIfPadsSlide_m))}};
+    printed["falls_inside"] = {{"at_mm", ifKnown(known, mm(held.fallsInside.at_m))},
+                               {"by_mm", ifKnown(known, gapMm(held.fallsInside.gap_m))}};
+    printed["gap_at_start_mm"] = ifKnown(known, gapMm(held.gapAtStart_m));
+    printed["gap_at_end_mm"] = ifKnown(known, gapMm(held.gapAtEnd_m));
     Json samples = Json::array();
     for (const holding::HeldSample& sample : held.samples) {
         samples.push_back({{"at_mm", mm(sample.at_m)},

@@ -153,6 +153,10 @@ std::vector<Finding> studyFindings(const boat::Piece& piece, const Shop& shop, c
                                    const HoldingStudy& study) {
     const HoldingScene scene{piece, shop, plan};
     std::vector<Finding> findings;
+    if (plan.holding.held.outcome == holding::Outcome::notPressed) {
+        addCarried(findings, scene, study.carried);
+        return findings;
+    }
     if (!plan.holding.held.stations.empty()) {
         addOverRun(findings, scene, study.overRun.start, true);
         addOverRun(findings, scene, study.overRun.end, false);

@@ -1,5 +1,6 @@
 #include "core/stack/checks.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "core/measure/display.hpp"
@@ -26,6 +27,14 @@ void needAboveZero(const std::string& path, double length_m, const std::string& 
     throw InputError(path, shown(measure::toMillimetres(length_m)) + " is not a " + what, "give a number above 0");
 }
 
+// A thickness of a strip.
+void needThickness(const std::string& path, double thickness_m) {
+    needAboveZero(path, thickness_m, "thickness");
+    if (thickness_m <= mostThickness_m) return;
+    throw InputError(path, shown(measure::toMillimetres(thickness_m)) + " is not the thickness of a strip",
+                     "give a number above 0, " + shown(measure::toMillimetres(mostThickness_m)) + " at most");
+}
+
 void needNotBelowZero(const std::string& path, double value, double shownValue, const std::string& what) {
     if (std::isfinite(value) && value >= 0) return;
     throw InputError(path, shown(shownValue) + " is not " + what, "give 0 or more");
@@ -35,8 +44,8 @@ void checkStrips(const boat::Strips& strips, const std::string& at) {
     if (strips.count < 1) {
         throw InputError(at + "count", std::to_string(strips.count) + " is not a number of strips", "give 1 or more");
     }
-    needAboveZero(at + "thickness_mm", strips.thickness_m, "thickness");
-    if (strips.tapersTo_m) needAboveZero(at + "tapers_to_mm", *strips.tapersTo_m, "thickness");
+    needThickness(at + "thickness_mm", strips.thickness_m);
+    if (strips.tapersTo_m) needThickness(at + "tapers_to_mm", *strips.tapersTo_m);
     if (strips.moe_Pa && !(std::isfinite(*strips.moe_Pa) && *strips.moe_Pa > 0)) {
         throw InputError(at + "moe_MPa", shown(*strips.moe_Pa / 1e6) + " is not a modulus", "give a number above 0");
     }
@@ -68,12 +77,21 @@ void checkScarf(const std::string& path, const std::optional<boat::Scarf>& scarf
 void checkStack(const boat::Stack& stack) {
     if (stack.strips.empty()) throw InputError("stack.strips", "there are no strips", "give at least one strip");
     int count = 0;
+    double depth_m = 0;
     for (std::size_t i = 0; i < stack.strips.size(); ++i) {
         const std::string at = element("stack.strips", i);
         checkStrips(stack.strips[i], at);
         if (stack.strips[i].count > mostStrips || (count += stack.strips[i].count) > mostStrips) {
             throw InputError(at + "count", "that makes more than " + std::to_string(mostStrips) + " strips",
                              "give " + std::to_string(mostStrips) + " strips in all at most");
+        }
+        const boat::Strips& strips = stack.strips[i];
+        depth_m += strips.count * std::max(strips.thickness_m, strips.tapersTo_m.value_or(0));
+        if (depth_m > mostDepth_m) {
+            throw InputError(at + "thickness_mm",
+                             shown(measure::toMillimetres(strips.thickness_m)) + " makes the stack deeper than " +
+                                 shown(measure::toMillimetres(mostDepth_m)),
+                             "give strips that are " + shown(measure::toMillimetres(mostDepth_m)) + " deep in all at most");
         }
     }
     if (stack.widths.empty()) throw InputError("stack.widths", "there is no width", "give at least one width");
@@ -88,6 +106,10 @@ void checkStack(const boat::Stack& stack) {
     }
     const auto mm = [](double m) { return measure::toMillimetres(m); };
     needNotBelowZero("stack.glue_line_mm", stack.glueLine_m, mm(stack.glueLine_m), "a thickness of glue");
+    if (stack.glueLine_m > mostGlueLine_m) {
+        throw InputError("stack.glue_line_mm", shown(mm(stack.glueLine_m)) + " is not a thickness of glue",
+                         "give 0 to " + shown(mm(mostGlueLine_m)));
+    }
     needNotBelowZero("stack.rip_allowance_mm", stack.ripAllowance_m, mm(stack.ripAllowance_m), "an allowance");
     needNotBelowZero("stack.moisture_pct", stack.moisture, 100 * stack.moisture, "a moisture");
     needNotBelowZero("stack.grain_slope", stack.grainSlope, stack.grainSlope, "a slope of grain");

@@ -14,6 +14,12 @@ namespace fayline::stack {
 inline constexpr int mostStrips = 500;
 inline constexpr double mostOverRun_m = 20;
 
+// Thickest single strip and glue line, and deepest stack, metres. Beyond these a unit was mistaken; they also bound what
+// a plan takes.
+inline constexpr double mostThickness_m = 1;
+inline constexpr double mostGlueLine_m = 0.05;
+inline constexpr double mostDepth_m = 5;
+
 // Throws InputError with a path from `stack.` for numbers that no stack can have.
 void checkStack(const boat::Stack& stack);
 

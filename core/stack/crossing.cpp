@@ -9,6 +9,8 @@ namespace fayline::stack {
 
 namespace {
 
+constexpr double mostPiecesOfCap = 10000;
+
 struct Segment {
     line::Xy a;
     line::Xy b;
@@ -45,6 +47,17 @@ std::vector<Segment> segmentsOf(const std::vector<std::vector<line::Xy>>& curves
     return segments;
 }
 
+// A cap, in pieces no longer than a cell: however deep the stack is, they lie in few cells.
+void addCap(std::vector<Segment>& segments, const line::Xy& from, const line::Xy& to, int index, double cell) {
+    const double length = std::hypot(to.x_m - from.x_m, to.y_m - from.y_m);
+    const int pieces = std::max(1, static_cast<int>(std::ceil(std::min(length / cell, mostPiecesOfCap))));
+    const auto at = [&](int piece) {
+        const double share = static_cast<double>(piece) / pieces;
+        return line::Xy{from.x_m + share * (to.x_m - from.x_m), from.y_m + share * (to.y_m - from.y_m)};
+    };
+    for (int piece = 0; piece < pieces; ++piece) segments.push_back({at(piece), at(piece + 1), index});
+}
+
 // Side of the cells that segments are sorted into: the longest segment, so that each lies in a few cells.
 double cellOf(const std::vector<Segment>& segments) {
     double longest = 0;
@@ -59,8 +72,8 @@ std::optional<Crossing> firstCrossing(const std::vector<std::vector<line::Xy>>& 
     if (segments.empty()) return std::nullopt;
     const double cell = cellOf(segments);
     for (std::size_t i = 1; i < curves.size(); ++i) {
-        segments.push_back({curves[i - 1].front(), curves[i].front(), 0});
-        segments.push_back({curves[i - 1].back(), curves[i].back(), static_cast<int>(curves[i].size()) - 2});
+        addCap(segments, curves[i - 1].front(), curves[i].front(), 0, cell);
+        addCap(segments, curves[i - 1].back(), curves[i].back(), static_cast<int>(curves[i].size()) - 2, cell);
     }
 
     std::vector<std::tuple<std::int64_t, std::int64_t, int>> cells;

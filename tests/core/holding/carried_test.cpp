@@ -23,6 +23,7 @@ Work evenStrips() {
     work.piece.stack.strips[0].moe_Pa = modulus_Pa;
     work.piece.stack.widths = {{.at_m = 0, .width_m = width_m}};
     work.piece.stack.ripAllowance_m = 0;
+    work.piece.stack.glueLine_m = 0.00015;
     work.piece.stack.runsPastStart_m = 0.25;
     work.piece.stack.runsPastEnd_m = 0.15;
     return work;

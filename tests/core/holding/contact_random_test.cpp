@@ -35,6 +35,7 @@ TEST(RandomRods, AThousandSettleInBalanceOrSaySo) {
     constexpr int rods = 1000;
     std::array<int, 3> outcomes{};
     int away = 0;
+    int stepsAway = 0;
     int byLastDigit = 0;
     double worst = 0;
     double worstHold = 0;
@@ -49,6 +50,7 @@ TEST(RandomRods, AThousandSettleInBalanceOrSaySo) {
         if (contact.outcome == Outcome::notSettled) {
             EXPECT_TRUE(contact.springsAway);
             away += contact.springsAway;
+            stepsAway = std::max(stepsAway, contact.steps);
             continue;
         }
         const BalanceCheck check = checkBalance(problem, contact);
@@ -70,11 +72,12 @@ TEST(RandomRods, AThousandSettleInBalanceOrSaySo) {
     }
     std::sort(steps.begin(), steps.end());
     std::printf(
-        "settled %d, snaps %d, springs away %d; steps least %d, median %d, most %d; worst out of balance %.1e of "
+        "settled %d, snaps %d, springs away %d, in %d steps at most; steps least %d, median %d, most %d; worst out of balance %.1e of "
         "the scale (%d above 1e-8, by the gaps' last digit), worst hold %.1e m\n",
-        outcomes[0], outcomes[1], away, steps.front(), steps[steps.size() / 2], steps.back(), worst, byLastDigit,
+        outcomes[0], outcomes[1], away, stepsAway, steps.front(), steps[steps.size() / 2], steps.back(), worst, byLastDigit,
         worstHold);
     EXPECT_GT(outcomes[0], rods * 95 / 100);
+    EXPECT_LE(stepsAway, 120);
     EXPECT_LT(byLastDigit, rods / 50);
 }
 

@@ -240,7 +240,7 @@ TEST(Held, AFootAsideLeavesAPropItsShareSquareToTheStack) {
     prop.kind = boat::HoldKind::prop;
     prop.most_N = 1000;
     EXPECT_NEAR(hold(work).stations[0].most_N, 1000, 1e-9);  // without a foot: straight below
-    const double depth = 2 * 0.00635 + 0.0003;
+    const double depth = 2 * 0.00635 + work.piece.stack.glueLine_m;
     prop.footX_m = 0.5 - 0.3;
     prop.footY_m = -depth - 0.4;
     EXPECT_NEAR(hold(work).stations[0].most_N, 1000 * 0.8, 1e-6);
@@ -430,14 +430,59 @@ TEST(Held, GivesNumbersForWhateverPieceThereIs) {
 TEST(Held, SaysWhereThereIsNoContactToSolve) {
     Work work = made::workOn([](double) { return 20.0; }, 0.1, 9, made::clampsAt({0.05}));  // hollow, radius 50 mm
     const Held noRoom = hold(work);
-    EXPECT_EQ(noRoom.outcome, Outcome::notSettled);
+    EXPECT_EQ(noRoom.outcome, Outcome::notPressed);
+    EXPECT_EQ(noRoom.notPressed, NotPressed::noRoom);
     EXPECT_TRUE(noRoom.samples.empty());
     ASSERT_EQ(noRoom.stations.size(), 1u);
     EXPECT_EQ(noRoom.stations[0].pull_N, 0);
 
     work = stem();
     work.piece.form.kind = boat::FormKind::posts;  // and no post
-    EXPECT_EQ(hold(work).outcome, Outcome::notSettled);
+    EXPECT_EQ(hold(work).outcome, Outcome::notPressed);
+    EXPECT_EQ(hold(work).notPressed, NotPressed::unsupported);
+}
+
+TEST(Held, SolvesNoContactOfStripsThatWouldBreakThreeTimesOver) {
+    const auto bentTo = [](double radius_m) {
+        Effort effort;
+        Work work = made::workOn([=](double) { return -1 / radius_m; }, 0.4, 1, made::clampsAt({0.05, 0.2, 0.35}));
+        work.piece.stack.strips[0].breaksAt = 0.01;
+        StackOnForm on = work;
+        on.effort = &effort;
+        Held held = hold(on);
+        EXPECT_EQ(held.notPressed == NotPressed::none, effort.steps > 0);
+        return held;
+    };
+    // A strip t thick is strained by t / 2R of its own middle: thrice 1 % at 33.3 times half of it.
+    const double half_m = boat::Strips{}.thickness_m / 2;
+    const Held under = bentTo(half_m / 0.0295 - half_m);
+    EXPECT_EQ(under.notPressed, NotPressed::none);
+    EXPECT_NEAR(under.worstStrain.share, 2.95, 1e-6);
+    const Held over = bentTo(half_m / 0.0305 - half_m);
+    EXPECT_EQ(over.outcome, Outcome::notPressed);
+    EXPECT_EQ(over.notPressed, NotPressed::breaks);
+    EXPECT_NEAR(over.worstStrain.share, 3.05, 1e-6);
+    EXPECT_TRUE(over.samples.empty());
+    EXPECT_EQ(over.stations.size(), 3u);
+}
+
+TEST(Held, IsNotSolvedOnceTheEffortHasEnded) {
+    const Work work = stem();
+    StackOnForm on = work;
+    std::atomic<bool> stop{true};
+    Effort stopped{&stop};
+    on.effort = &stopped;
+    EXPECT_EQ(hold(on).outcome, Outcome::notSettled);
+    EXPECT_EQ(stopped.steps, 0);
+    Effort little{nullptr, 3000};
+    on.effort = &little;
+    EXPECT_EQ(hold(on).outcome, Outcome::notSettled);
+    EXPECT_LE(little.steps, 8);
+    Effort enough;
+    on.effort = &enough;
+    EXPECT_EQ(hold(on).outcome, Outcome::settled);
+    EXPECT_EQ(hold(on).steps, hold(work).steps);
+    EXPECT_GT(enough.spent, 3000);
 }
 
 TEST(Held, RefusesForcesThatAreNone) {

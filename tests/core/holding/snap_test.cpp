@@ -128,6 +128,7 @@ made::Work overHollow(double half_rad, const boat::Station& middle) {
     made::Work work = made::workOn([hollow](double s) { return -hollow.curvature(s); }, hollow.length_m(), 1,
                                    {made::clampAt(tail_m)});
     work.piece.stack.runsPastStart_m = work.piece.stack.runsPastEnd_m = 0;
+    work.piece.stack.strips[0].breaksAt = 0.1;  // of a strip that bears such a bend
     work.piece.holding.stations.push_back(middle);
     work.piece.holding.stations.back().at_m = hollow.middle_m();
     work.piece.holding.pads = boat::Pads::slide;
@@ -142,13 +143,15 @@ boat::Station given(double pull_N) {
 
 TEST(Snap, AGivenPullThatTheStackJumpsUnderIsToldWhileClosing) {
     const auto lastStep = [](const made::Work& work) { return closeInOrder(work, goOn).back(); };
-    for (const double pull_N : {230.0, 300.0, 600.0}) {
+    // The growth of some of these is halved an odd number of times before it jumps, of others an even one.
+    for (const double pull_N : {230.0, 300.0, 320.0, 340.0, 360.0, 440.0, 560.0, 600.0}) {
         const ClosingStep jumps = lastStep(overHollow(deep_rad, given(pull_N)));
         EXPECT_EQ(jumps.outcome, Outcome::snaps) << pull_N;
         EXPECT_LT(jumps.gap_m, 0.012);
     }
     // Less only bends it; a screw draws it down evenly; nothing jumps over a shallower hollow, nor where pads that hold
-    // keep the strip from sliding in over the lip so easily.
+    // keep the strip from sliding in over the lip, as long as the clamp there has the strength: with 2500 N it is drawn
+    // off the lip at 223 N, where the balance found does not hold.
     for (const double pull_N : {110.0, 200.0}) {
         const ClosingStep bent = lastStep(overHollow(deep_rad, given(pull_N)));
         EXPECT_EQ(bent.outcome, Outcome::settled) << pull_N;
@@ -156,6 +159,8 @@ TEST(Snap, AGivenPullThatTheStackJumpsUnderIsToldWhileClosing) {
     }
     made::Work holding = overHollow(deep_rad, given(300));
     holding.piece.holding.pads = boat::Pads::hold;
+    EXPECT_EQ(lastStep(holding).outcome, Outcome::snaps);
+    holding.piece.holding.stations.front().most_N = 25000;
     EXPECT_EQ(lastStep(holding).outcome, Outcome::settled);
     EXPECT_EQ(lastStep(overHollow(deep_rad, made::clampAt(0, 2500, 0.01))).outcome, Outcome::settled);
     EXPECT_EQ(lastStep(overHollow(std::numbers::pi / 4, given(600))).outcome, Outcome::settled);

@@ -85,6 +85,14 @@ TEST(Candidates, AlikeOnesAreTheFewestThatReachTheDepth) {
     }
 }
 
+// The count is a number of strips long before it would no longer be a whole number of the machine's.
+TEST(Candidates, OfAHugeStackAreNone) {
+    boat::Stack stack = stemStack();
+    stack.strips = {strips(2, 1e9)};
+    EXPECT_EQ(candidates(stack, inches).size(), 1u);  // as it is
+    EXPECT_EQ(candidates(stack, millimetres).size(), 1u);
+}
+
 TEST(Candidates, OneDividesTheDepthEvenly) {
     const boat::Stack stack = stemStack();
     const double wanted_m = 7 * 0.00635 + 6 * stack.glueLine_m;

@@ -41,6 +41,20 @@ TEST(Crossing, ABandThatEntersItsOwnBeginningMeetsTheCapOnly) {
     EXPECT_TRUE(firstCrossing(back).has_value());
 }
 
+// A kilometre of cap beside stretches of a millimetre lies in as many cells as it is long in them at most; by boxes it
+// would be 5e11.
+TEST(Crossing, ADeepStacksCapLiesInFewCells) {
+    std::vector<Xy> inner;
+    std::vector<Xy> outer;
+    for (int i = 0; i < 20; ++i) {
+        inner.push_back({0.001 * i, 0});
+        outer.push_back({700 + 0.001 * i, 700});
+    }
+    EXPECT_FALSE(firstCrossing({inner, outer}).has_value());
+    inner[10] = {350.5, 350.4};  // out through the first cap and back
+    EXPECT_TRUE(firstCrossing({inner, outer}).has_value());
+}
+
 // Against every pair looked at in turn, on walks at random.
 TEST(Crossing, FindsWhatLookingAtEveryPairFinds) {
     std::mt19937 generator(7);

@@ -55,6 +55,28 @@ TEST(Stack, WhatCannotBeAStackIsRefusedByItsPath) {
     EXPECT_EQ(refused([](auto& s) { s.strips[0].species = "oka_white"; }), "stack.strips[0].species");
 }
 
+TEST(Stack, AThicknessInTheWrongUnitIsRefusedWithWhatIsAccepted) {
+    const auto errorOf = [](auto&& spoil) -> std::string {
+        boat::Stack stack = stackOf(9, 0.006);
+        spoil(stack);
+        try {
+            planOn(made::arc(-1.0, 1.0), stack);
+        } catch (const InputError& error) {
+            return error.what();
+        }
+        return "taken";
+    };
+    EXPECT_EQ(errorOf([](auto& s) { s.strips[0].thickness_m = 6.35; }),
+              "stack.strips[0].thickness_mm: 6350 is not the thickness of a strip; give a number above 0, 1000 at most");
+    EXPECT_EQ(errorOf([](auto& s) { s.strips[0].tapersTo_m = 6.35; }),
+              "stack.strips[0].tapers_to_mm: 6350 is not the thickness of a strip; give a number above 0, 1000 at most");
+    EXPECT_EQ(errorOf([](auto& s) { s.strips[0].thickness_m = 0.9; }),
+              "stack.strips[0].thickness_mm: 900 makes the stack deeper than 5000; give strips that are 5000 deep in all "
+              "at most");
+    EXPECT_EQ(errorOf([](auto& s) { s.glueLine_m = 0.3; }),
+              "stack.glue_line_mm: 300 is not a thickness of glue; give 0 to 50");
+}
+
 TEST(Stack, AScarfLongerThanThePieceIsRefused) {
     boat::Stack stack = stackOf(8, 0.006);
     stack.scarfedStart = boat::Scarf{40};

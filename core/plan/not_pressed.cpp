@@ -1,0 +1,205 @@
+#include "core/plan/not_pressed.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+#include "core/measure/input_error.hpp"
+#include "core/plan/parts.hpp"
+
+namespace fayline::plan {
+
+namespace {
+
+using holding::NotPressed;
+using measure::Mark;
+
+constexpr double longestLine_m = 500;
+constexpr double mostLeft = 1.0 / 3;   // of the squares of all turns, without the row at fault
+constexpr double asGood = 1.1;         // two rows exchanged are believed where that leaves no more than this
+constexpr std::size_t fewest = 4;
+
+double turnAt(const boat::Point& before, const boat::Point& at, const boat::Point& after) {
+    const double ax = at.x_m - before.x_m;
+    const double ay = at.y_m - before.y_m;
+    const double bx = after.x_m - at.x_m;
+    const double by = after.y_m - at.y_m;
+    const double turn = std::atan2(ax * by - ay * bx, ax * bx + ay * by);
+    return turn * turn;
+}
+
+// The squares of the turns of these rows, at all but the first and the last of them.
+double turnsOf(const std::vector<const boat::Point*>& rows) {
+    double sum = 0;
+    for (std::size_t i = 1; i + 1 < rows.size(); ++i) sum += turnAt(*rows[i - 1], *rows[i], *rows[i + 1]);
+    return sum;
+}
+
+// Rows `first` to `last` of those there are.
+std::vector<const boat::Point*> rowsBetween(const std::vector<boat::Point>& points, std::ptrdiff_t first,
+                                            std::ptrdiff_t last) {
+    std::vector<const boat::Point*> rows;
+    const auto count = static_cast<std::ptrdiff_t>(points.size());
+    for (std::ptrdiff_t i = std::max<std::ptrdiff_t>(first, 0); i <= std::min(last, count - 1); ++i) {
+        rows.push_back(&points[static_cast<std::size_t>(i)]);
+    }
+    return rows;
+}
+
+// The place of the limit that is broken.
+double placeOf(const Plan& plan, stack::LimitKind kind) {
+    for (const stack::LimitMet& limit : plan.stack.limits) {
+        if (limit.kind == kind && !limit.met) return limit.at_m;
+    }
+    return plan.stack.tightestAt_m;
+}
+
+std::string leadText(const HoldingScene& scene, const AtFault& fault) {
+    const std::vector<boat::Point>& points = scene.piece.line.points;
+    const auto name = [&](int i) { return pointText(points[static_cast<std::size_t>(i)], i); };
+    if (fault.exchanged) {
+        return capitalised(name(fault.point - 1)) + " and " + name(fault.point) +
+               " look exchanged: look at these two rows first. ";
+    }
+    return capitalised(name(fault.point)) + " looks wrong: look at this offset first. ";
+}
+
+std::string timesText(double times) {
+    return measure::writeNumber(times, times < 10 ? 2 : 3);
+}
+
+// What cannot be, and where.
+void tellWhy(Finding& finding, const HoldingScene& scene) {
+    const Plan& plan = scene.plan;
+    const holding::Held& held = plan.holding.held;
+    switch (held.notPressed) {
+        case NotPressed::none:
+            return;
+        case NotPressed::breaks:
+            finding.at_m = held.worstStrain.at_m;
+            finding.value = held.worstStrain.share;
+            finding.limit = holding::breaksManyTimes;
+            finding.unit = "ratio";
+            finding.text += "The strips would be bent to " + timesText(held.worstStrain.share) +
+                            " times what breaks them " + scene.place(*finding.at_m) + ".";
+            return;
+        case NotPressed::noRoom:
+            finding.at_m = placeOf(plan, stack::LimitKind::noRoom);
+            finding.text += "The line turns within the stack " + scene.place(*finding.at_m) + ".";
+            return;
+        case NotPressed::crosses:
+            finding.at_m = placeOf(plan, stack::LimitKind::crossesItself);
+            finding.text += "The line or the stack on it runs into itself " + scene.place(*finding.at_m) + ".";
+            return;
+        case NotPressed::wanders:
+            finding.at_m = plan.stack.tightestAt_m;
+            finding.text += "The line does not go from point to point: it is " +
+                            measure::writeLength(scene.length_m(), scene.shop.display) + " long.";
+            return;
+        case NotPressed::unsupported:
+            finding.text += "The form lies nowhere under the strips.";
+            return;
+    }
+}
+
+}  // namespace
+
+double wandering(const boat::LineInput& input, const line::Line& line) {
+    double way_m = 0;
+    for (std::size_t i = 1; i < input.points.size(); ++i) {
+        way_m += std::hypot(input.points[i].x_m - input.points[i - 1].x_m, input.points[i].y_m - input.points[i - 1].y_m);
+    }
+    return line.length() / way_m;
+}
+
+void requireLine(const LinePlan& line, const measure::Display& display) {
+    const double length_m = line.fair.line.length();
+    if (length_m <= longestLine_m && wandering(line.of, line.fair.line) <= noLine) return;
+    LinePlan sought = line;
+    seekMisread(sought, display);
+    const std::optional<AtFault> fault = worstOffset(sought);
+    std::string wrong = "the line through the points is " + measure::writeLength(length_m, display) + " long";
+    std::string accepted = "give points in order along the line, their lengths in the right unit";
+    if (length_m <= longestLine_m) wrong += " and does not go from one to the next";
+    if (!fault) throw measure::InputError("line.points", wrong, accepted);
+    const auto name = [&](int i) { return pointText(line.of.points[static_cast<std::size_t>(i)], i); };
+    wrong = (fault->exchanged ? name(fault->point - 1) + " and " + name(fault->point) + " look exchanged: "
+                              : name(fault->point) + " looks wrong: ") +
+            wrong;
+    for (const line::Suspect& suspect : sought.misread.suspects) {
+        if (fault->exchanged || suspect.point != fault->point || suspect.slip.empty()) continue;
+        accepted += "; the likeliest slip: " + suspect.slip;
+        break;
+    }
+    throw measure::InputError("line.points[" + std::to_string(fault->point) + "]", wrong, accepted);
+}
+
+NotPressed ruledOut(const boat::LineInput& input, const line::Line& line, const stack::StackPlan& stack) {
+    if (wandering(input, line) > mostWandering) return NotPressed::wanders;
+    const bool crosses = std::any_of(stack.limits.begin(), stack.limits.end(), [](const stack::LimitMet& limit) {
+        return limit.kind == stack::LimitKind::crossesItself && !limit.met;
+    });
+    return crosses ? NotPressed::crosses : NotPressed::none;
+}
+
+std::optional<AtFault> offsetAtFault(const std::vector<boat::Point>& points) {
+    const std::size_t count = points.size();
+    if (count < fewest) return std::nullopt;
+    const double all = turnsOf(rowsBetween(points, 0, static_cast<std::ptrdiff_t>(count)));
+    double leastWithout = all;
+    double leastExchanged = all;
+    std::size_t without = 0;
+    std::size_t exchanged = 0;
+    for (std::size_t i = 0; i < count; ++i) {
+        // Two rows to each side are all that a row's turns depend on; three where it changes places with the one before.
+        const auto at = static_cast<std::ptrdiff_t>(i);
+        auto near = rowsBetween(points, at - 2, at + 2);
+        const double now = turnsOf(near);
+        near.erase(near.begin() + std::min<std::ptrdiff_t>(at, 2));
+        const double left = all - now + turnsOf(near);
+        if (left < leastWithout) {
+            leastWithout = left;
+            without = i;
+        }
+        if (i == 0) continue;
+        auto swapped = rowsBetween(points, at - 3, at + 2);
+        const double before = turnsOf(swapped);
+        const auto own = static_cast<std::size_t>(std::min<std::ptrdiff_t>(at, 3));
+        std::swap(swapped[own], swapped[own - 1]);
+        const double then = all - before + turnsOf(swapped);
+        if (then < leastExchanged) {
+            leastExchanged = then;
+            exchanged = i;
+        }
+    }
+    if (std::min(leastWithout, leastExchanged) > mostLeft * all) return std::nullopt;
+    if (leastExchanged <= asGood * leastWithout) return AtFault{static_cast<int>(exchanged), true};
+    return AtFault{static_cast<int>(without), false};
+}
+
+std::optional<AtFault> worstOffset(const LinePlan& line) {
+    const std::optional<AtFault> fault = offsetAtFault(line.of.points);
+    if (line.misread.suspects.empty() || (fault && fault->exchanged)) return fault;
+    return AtFault{line.misread.suspects.front().point, false};
+}
+
+void leadWithOffset(Finding& finding, const HoldingScene& scene) {
+    const std::optional<AtFault> fault = worstOffset(scene.plan.line);
+    if (!fault) return;
+    finding.point = fault->point;
+    finding.text = leadText(scene, *fault) + finding.text;
+}
+
+void addNotWorkedOut(std::vector<Finding>& findings, const HoldingScene& scene) {
+    const holding::Held& held = scene.plan.holding.held;
+    if (held.outcome != holding::Outcome::notPressed) return;
+    Finding finding = aboutHolding(Severity::stop, "contact_not_worked_out", "", contactSource());
+    finding.limited = held.notPressed == NotPressed::breaks;
+    if (held.notPressed != NotPressed::unsupported) leadWithOffset(finding, scene);
+    tellWhy(finding, scene);
+    finding.text += " So how the stack lies on its form is not worked out: no gaps and pulls, no over-run, no order of "
+                    "closing, no stations proposed.";
+    findings.push_back(finding);
+}
+
+}  // namespace fayline::plan
