@@ -107,10 +107,11 @@ void GluePanel::makeCoats() {
     typed.addShare({QStringLiteral("waste"), tr("Waste"), QStringLiteral("waste_pct"),
                     tr("What stays in cups and on rollers; squeeze-out is counted apart")},
                    &boat::Glue::waste);
-    typed.addNumber({QStringLiteral("pasteYield"), tr("Paste's yield stress, Pa"), QStringLiteral("paste_yield_Pa"),
-                     tr("Not published for filled epoxy (looked for), so a rule of thumb: syrup 0, ketchup 20 to 50, mayonnaise "
-                        "80 to 150, peanut butter 300 to 600. It says what pressure the glue line wants")},
-                    &boat::Glue::pasteYield_Pa);
+    typed.addNumber(
+        {QStringLiteral("pasteYield"), tr("Paste's yield stress, Pa"), QStringLiteral("paste_yield_Pa"),
+         tr("Not published for filled epoxy (looked for), so a rule of thumb: syrup 0, ketchup 20 to 50, mayonnaise "
+            "80 to 150, peanut butter 300 to 600. It says what pressure the glue line wants")},
+        &boat::Glue::pasteYield_Pa);
     connect(fields, &Fields::changeAsked, this, &Panel::changeAsked);
     addSection("coatsHead", tr("Coats"), false, {fields},
                [fields](const std::shared_ptr<const Shown>& shown) { fields->show(shown); });

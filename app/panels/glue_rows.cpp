@@ -164,11 +164,13 @@ std::vector<FigureRow> amountRows(const Shown& shown) {
     if (glue.thinner_kg > 0)
         add(tr("Thinner"), glue.thinner_kg, std::nullopt, asGiven, severityOf(*shown.plan, {"thinned"}));
     add(tr("The mix"), glue.mixed_kg, glue.parts_m3[0] + glue.parts_m3[1], glue.adhesive.densitySource);
-    const measure::Source balance{"glue lines as thick as the strips' panel has them (derived)", measure::Mark::derived};
+    const measure::Source balance{"glue lines as thick as the strips' panel has them (derived)",
+                                  measure::Mark::derived};
     const measure::Source soaking{"a share of the wet-out, by how rough the faces are (common practice)",
                                   measure::Mark::commonPractice};
     const glue::Amounts& amounts = glue.amounts;
-    add(tr("held by the glue lines"), amounts.line_kg, std::nullopt, balance, severityOf(*shown.plan, {"starved_joint"}));
+    add(tr("held by the glue lines"), amounts.line_kg, std::nullopt, balance,
+        severityOf(*shown.plan, {"starved_joint"}));
     add(tr("soaks into the wood"), amounts.soaksIn_kg, std::nullopt, soaking);
     add(tr("squeezed out"), amounts.squeezedOut_kg, std::nullopt, balance);
     add(tr("left in cups, on tools"), amounts.waste_kg, std::nullopt, asGiven);

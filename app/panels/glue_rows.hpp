@@ -34,8 +34,8 @@ std::vector<FigureRow> conditionRows(const Shown& shown);
 std::vector<FigureColumn> cureColumns();
 std::vector<FigureRow> cureRows(const Shown& shown);
 
-// How long the mix lasts by its mass in the piece's vessel, with the least and the most; the batches and the data sheet's
-// points marked. Nothing where it does not go off.
+// How long the mix lasts by its mass in the piece's vessel, with the least and the most; the batches and the data
+// sheet's points marked. Nothing where it does not go off.
 std::optional<AlongPlot::Picture> potLifePicture(const plan::Plan& plan, const boat::Glue& glue,
                                                  const std::vector<glue::PotLifeByMass>& lives);
 

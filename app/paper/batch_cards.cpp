@@ -82,9 +82,9 @@ Table cardOf(const boat::Piece& piece, const plan::Plan& plan, const plan::Gluin
 }
 
 QString heatText(const glue::Batch& batch, const measure::Display& display) {
-    QString text = QString("To be used up %1 after mixing began; it goes off after %2.")
-                       .arg(durationText(batch.useWithin_s),
-                            inOnePiece(QString::fromStdString(plan::lifeWords(batch.potLife_s))));
+    QString text =
+        QString("To be used up %1 after mixing began; it goes off after %2.")
+            .arg(durationText(batch.useWithin_s), inOnePiece(QString::fromStdString(plan::lifeWords(batch.potLife_s))));
     const auto hot = [&](const glue::Between& peak_C) {
         return inOnePiece(QString::fromStdString(plan::peakWords(peak_C, display)));
     };
@@ -166,7 +166,8 @@ std::vector<Sheet> batchCards(const boat::Piece& piece, const plan::Plan& plan, 
             Table card = cardOf(piece, plan, day, batch);
             if (plan.day.gluings.size() > 1) card.title.prepend(QString("Gluing %1, ").arg(day.job.gluing + 1));
             listing.blocks.push_back(card);
-            listing.blocks.push_back(Paragraph{heatText(batch, plan.display), 2.9, batch.fullPeak_C.to > glue::smokes_C});
+            listing.blocks.push_back(
+                Paragraph{heatText(batch, plan.display), 2.9, batch.fullPeak_C.to > glue::smokes_C});
         }
     }
     listing.blocks.push_back(

@@ -111,8 +111,8 @@ std::vector<Batch> batchesFor(const BatchNeed& need, const boat::Glue& glue, con
     int count = std::max(1, static_cast<int>(std::ceil(least - 1e-9)));
     Batch batch = oneOf(count, need, glue, adhesive, fitted);
     while (tooMuch(batch) && count < mostBatches) batch = oneOf(++count, need, glue, adhesive, fitted);
-    // Where no number is used up in time: the fewest that are before they are likely to go off; where mixing alone takes
-    // longer than that, as many as the vessel asks for. Both are said to be late.
+    // Where no number is used up in time: the fewest that are before they are likely to go off; where mixing alone
+    // takes longer than that, as many as the vessel asks for. Both are said to be late.
     const auto beforeItGoesOff = [](const Batch& one) { return one.takes_s <= one.potLife_s.likely; };
     Batch late = batch;
     int lateCount = count;
@@ -129,8 +129,7 @@ std::vector<Batch> batchesFor(const BatchNeed& need, const boat::Glue& glue, con
     }
     if (glue.waste > 0) {
         const double left_kg = batch.mixed_kg() * glue.waste / (1 + glue.waste);
-        batch.leftPeak_C =
-            potLifeRange(fitted, fillOf(glue.vessel, glue.cup_m3, left_kg, density), glue.air_C).peak_C;
+        batch.leftPeak_C = potLifeRange(fitted, fillOf(glue.vessel, glue.cup_m3, left_kg, density), glue.air_C).peak_C;
     }
     std::vector<Batch> batches(static_cast<std::size_t>(count), batch);
     for (std::size_t i = 0; i < batches.size(); ++i) batches[i].number = firstNumber + static_cast<int>(i);
@@ -154,8 +153,10 @@ std::vector<CupRemedy> cupRemediesFor(const BatchNeed& need, const boat::Glue& g
         poured.vessel = boat::Vessel::tray;
         add(CupRemedyKind::tray, batchesFor(need, poured, adhesive, fitted, 1).front());
     }
-    const double now_s = potLifeRange(fitted, fillOf(glue.vessel, glue.cup_m3, smaller.mixed_kg(),
-                                                     adhesive.mixDensity_kg_m3()), glue.air_C).lasts_s.likely;
+    const double now_s =
+        potLifeRange(fitted, fillOf(glue.vessel, glue.cup_m3, smaller.mixed_kg(), adhesive.mixDensity_kg_m3()),
+                     glue.air_C)
+            .lasts_s.likely;
     std::vector<std::pair<double, const Adhesive*>> slower;
     for (const Adhesive& other : adhesives) {
         if (other.kind != adhesive.kind || other.id == adhesive.id || other.least_C > glue.air_C) continue;

@@ -19,12 +19,13 @@ struct BatchNeed {
     double mix_s = 0;
 };
 
-// In order, numbered from `firstNumber`. Where no number is used up within shareOfPotLife they are said to be late. Throws InputError (`glue.cup_ml`) for more than mostBatches.
+// In order, numbered from `firstNumber`. Where no number is used up within shareOfPotLife they are said to be late.
+// Throws InputError (`glue.cup_ml`) for more than mostBatches.
 std::vector<Batch> batchesFor(const BatchNeed& need, const boat::Glue& glue, const Adhesive& adhesive,
                               const Fitted& fitted, int firstNumber);
 
-// What was tried where those batches are not used up in time: smaller cups, a tray, and each slower glue of the kind that
-// may be used in this air, until one of them mends it.
+// What was tried where those batches are not used up in time: smaller cups, a tray, and each slower glue of the kind
+// that may be used in this air, until one of them mends it.
 std::vector<CupRemedy> cupRemediesFor(const BatchNeed& need, const boat::Glue& glue, const Adhesive& adhesive,
                                       const Fitted& fitted, const std::vector<Adhesive>& adhesives);
 

@@ -117,8 +117,8 @@ bool heats(const Adhesive& adhesive) {
     return adhesive.kind == boat::AdhesiveKind::epoxy;
 }
 
-// One point and one unknown: secants of the logarithm of its time over that of K, which fall with a slope near to -1. What
-// does not settle is left to the least squares.
+// One point and one unknown: secants of the logarithm of its time over that of K, which fall with a slope near to -1.
+// What does not settle is left to the least squares.
 std::optional<Kinetics> solveOne(const Fit& fit) {
     constexpr int most = 20;
     constexpr double settled = 1e-9;
@@ -137,8 +137,8 @@ std::optional<Kinetics> solveOne(const Fit& fit) {
     return std::nullopt;
 }
 
-// From `assumed`, of which heat, capacity and the loss of the sheet's cup stay as they are; its K is a first guess, if it
-// has one.
+// From `assumed`, of which heat, capacity and the loss of the sheet's cup stay as they are; its K is a first guess, if
+// it has one.
 Kinetics fitFrom(const Adhesive& adhesive, const Kinetics& assumed, const std::string& path) {
     checkPoints(adhesive, path);
     const PotLifePoint& first = adhesive.potLives.front();

@@ -49,7 +49,8 @@ Amounts amountsOf(const GluePlan& plan, const boat::Glue& glue) {
         amounts.joint_m2 += line.area_m2;
         amounts.wanted_kg += line.area_m2 * line.thickness_m * density;
         // What end grain drinks beyond other faces goes into it for good.
-        amounts.soaksIn_kg += 2 * line.area_m2 * glue.wetOut_kg_m2 * (soaksIn(glue.faces) + (line.scarf ? endGrainDrinks : 0));
+        amounts.soaksIn_kg +=
+            2 * line.area_m2 * glue.wetOut_kg_m2 * (soaksIn(glue.faces) + (line.scarf ? endGrainDrinks : 0));
     }
     amounts.applied_kg = plan.needed_kg / (1 + glue.waste);
     const double left_kg = amounts.applied_kg - amounts.soaksIn_kg;

@@ -17,9 +17,9 @@ namespace fayline::glue {
 // One glue line: between strip `inner` (0: the form, the boat) and the next; or the plane of a scarf.
 struct GlueLine {
     int inner = 0;
-    int gluing = 0;      // which gluing it belongs to, 0 the first
-    double area_m2 = 0;  // of one face, as bent, over-run included
-    bool scarf = false;  // end grain is cut: it drinks more
+    int gluing = 0;               // which gluing it belongs to, 0 the first
+    double area_m2 = 0;           // of one face, as bent, over-run included
+    bool scarf = false;           // end grain is cut: it drinks more
     double thickness_m = 0.3e-3;  // that it shall have once pressed
 };
 
@@ -33,15 +33,15 @@ struct Batch {
     std::array<double, 2> parts_m3{};
     double filler_kg = 0;
     double thinner_kg = 0;
-    double area_m2 = 0;      // of faces that it covers once
-    double takes_s = 0;      // mixing, and to use it up at this crew's rates
-    Between potLife_s;       // from mixing until the cup goes off
-    double useWithin_s = 0;  // by when it is to be used up: shareOfPotLife of the shortest that it may last
-    double fills = 0;        // share of the vessel
+    double area_m2 = 0;                 // of faces that it covers once
+    double takes_s = 0;                 // mixing, and to use it up at this crew's rates
+    Between potLife_s;                  // from mixing until the cup goes off
+    double useWithin_s = 0;             // by when it is to be used up: shareOfPotLife of the shortest that it may last
+    double fills = 0;                   // share of the vessel
     std::optional<Between> leftPeak_C;  // of what is left over in the vessel (the waste); nothing: nothing is
     Between fullPeak_C;                 // if the whole of it is left standing
-    double ratioError = 0;   // of the parts as rounded, share of the ratio
-    bool inTime = true;      // takes_s within useWithin_s
+    double ratioError = 0;              // of the parts as rounded, share of the ratio
+    bool inTime = true;                 // takes_s within useWithin_s
 
     double mixed_kg() const { return parts_kg[0] + parts_kg[1]; }
 };
@@ -49,8 +49,8 @@ struct Batch {
 // So much of the pot life may be planned for; the rest is kept in hand. Common practice, no source.
 inline constexpr double shareOfPotLife = 0.7;
 // More than this of a mix that heats itself is not put into one cup (into a tray it is), unless the data sheet's points
-// say how its mass hastens it. Common practice, no source; makers advise against held masses from 100 g (P) and 8 fl oz,
-// some 260 g (P), on.
+// say how its mass hastens it. Common practice, no source; makers advise against held masses from 100 g (P) and 8 fl
+// oz, some 260 g (P), on.
 inline constexpr double mostInCup_kg = 0.300;
 // A vessel is filled so far at most, to leave room to stir. Common practice, no source.
 inline constexpr double fillsAtMost = 0.7;
@@ -97,16 +97,16 @@ double soaksIn(boat::Faces faces);
 struct GluePlan {
     Adhesive adhesive;
     std::vector<GlueLine> lines;
-    double area_m2 = 0;                // of faces that are wetted out, both of each line
-    double needed_kg = 0;              // resin and hardener that the faces take, waste counted
-    double mixed_kg = 0;               // as mixed in the batches
+    double area_m2 = 0;    // of faces that are wetted out, both of each line
+    double needed_kg = 0;  // resin and hardener that the faces take, waste counted
+    double mixed_kg = 0;   // as mixed in the batches
     Amounts amounts;
     std::array<double, 2> parts_kg{};  // sums over the batches
     std::array<double, 2> parts_m3{};
     double filler_kg = 0;
     double thinner_kg = 0;
-    std::vector<Batch> batches;        // gluing by gluing: end grain, wet-out, spread
-    std::vector<VesselTried> vessels;  // of the largest batch: as given, the other vessel, half of it in each
+    std::vector<Batch> batches;          // gluing by gluing: end grain, wet-out, spread
+    std::vector<VesselTried> vessels;    // of the largest batch: as given, the other vessel, half of it in each
     std::vector<CupRemedy> cupRemedies;  // tried for the first batch that is not in time; empty where all are
     Kinetics kinetics;                   // the likeliest, which the cure goes by
     Fitted fitted;

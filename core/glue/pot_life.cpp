@@ -107,8 +107,8 @@ PotLifeOf potLife(const Kinetics& kinetics, const Fill& fill, double air_C, doub
     if (!step || !control || !evolve) throw std::bad_alloc();
 
     double at_s = 0;
-    // No step is longer than what the curve between two steps bears, nor than what an explicit step stays stable at where
-    // little glue lies spread out and comes to the temperature of the air within seconds.
+    // No step is longer than what the curve between two steps bears, nor than what an explicit step stays stable at
+    // where little glue lies spread out and comes to the temperature of the air within seconds.
     const double longest_s = 0.02 / rate(kinetics, 0.3, std::max(air_C, mix_C) + zero_K);
     const double stable_s = 3 / cup.cooling_per_s;
     double next_s = longest_s;

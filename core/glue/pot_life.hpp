@@ -10,10 +10,10 @@
 // twice as large as the mix. Other glues do not heat themselves: H = 0. A film follows Arrhenius alone.
 //
 // What no sheet says: how much heat its own cup lost while its pot life was measured. The likeliest is that of a cup in
-// still air. It may have been less (a foam cup) or a good deal more (a tin in a bath that is kept at its temperature): then
-// the resin is quicker than the sheet lets believe, and the cup on the bench goes off sooner, a larger one much sooner.
-// So every pot life and every peak is told with what comes out at both ends of that assumption, unless pot lives of two
-// masses say what the cups lose. No table of pot life against mass is published (looked for).
+// still air. It may have been less (a foam cup) or a good deal more (a tin in a bath that is kept at its temperature):
+// then the resin is quicker than the sheet lets believe, and the cup on the bench goes off sooner, a larger one much
+// sooner. So every pot life and every peak is told with what comes out at both ends of that assumption, unless pot
+// lives of two masses say what the cups lose. No table of pot life against mass is published (looked for).
 //
 // An estimate, and to be told as one: data sheets mean different things by pot life.
 #pragma once
@@ -61,12 +61,12 @@ struct Fill {
 Fill fillOf(boat::Vessel vessel, double vessel_m3, double mass_kg, double density_kg_m3);
 
 // The heat that the data sheet's cup lost, over that of a cup in still air: 0.6 with walls and bottom of 3 mm of foam
-// (0.035 W/(m K)), 6 with walls and bottom in a bath of water (300 W/(m2 K)). Of 100 g in a cup twice as large 0.68 and 5.5
-// come out (D); the materials' values are common practice, no source.
+// (0.035 W/(m K)), 6 with walls and bottom in a bath of water (300 W/(m2 K)). Of 100 g in a cup twice as large 0.68
+// and 5.5 come out (D); the materials' values are common practice, no source.
 inline constexpr double leastSheetLoss = 0.6;
 inline constexpr double mostSheetLoss = 6;
-// The least heat and the most heat capacity of such mixes: 400 to 500 J/g and 1.8 to 2.2 J/(g K) (M). They bound the peak
-// from below; from above the values of the model itself do.
+// The least heat and the most heat capacity of such mixes: 400 to 500 J/g and 1.8 to 2.2 J/(g K) (M). They bound the
+// peak from below; from above the values of the model itself do.
 inline constexpr double leastHeat_J_kg = 400e3;
 inline constexpr double mostCapacity_J_kgK = 2.2e3;
 
@@ -76,8 +76,8 @@ double speedAgainst(const Kinetics& kinetics, double air_C, double reference_C);
 // What the glue's points give.
 struct Fitted {
     Kinetics likely;
-    // At both ends of what is assumed: the slow and mild one, the quick and hot one. Empty for a glue that does not heat
-    // itself. Where the points say what cups lose, both meet them and differ in their heat alone.
+    // At both ends of what is assumed: the slow and mild one, the quick and hot one. Empty for a glue that does not
+    // heat itself. Where the points say what cups lose, both meet them and differ in their heat alone.
     std::vector<Kinetics> ends;
 
     bool massKnown() const { return ends.empty() || likely.lossFitted; }
@@ -104,8 +104,8 @@ struct PotLifeOf {
     std::vector<double> cured;
 };
 
-// What becomes of a fill mixed at `mix_C` in air of `air_C`. Against a stiff solver the time is within 1e-4 of itself, the
-// peak, taken at the steps, within 1 K.
+// What becomes of a fill mixed at `mix_C` in air of `air_C`. Against a stiff solver the time is within 1e-4 of itself,
+// the peak, taken at the steps, within 1 K.
 PotLifeOf potLife(const Kinetics& kinetics, const Fill& fill, double air_C, double mix_C, bool withCurve = false);
 
 // The likeliest and the ends between which it may lie.

@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include "core/glue/ratio.hpp"
-#include "core/measure/day_reading.hpp"
 #include "core/measure/day_text.hpp"
 #include "core/measure/figures.hpp"
 #include "core/measure/units.hpp"
@@ -55,7 +54,9 @@ std::string lifeWords(const glue::Between& lasts_s) {
     if (!std::isfinite(lasts_s.to)) return "over " + writeDuration(lasts_s.from);
     constexpr double hour_s = 3600;
     if (lasts_s.to >= 3 * hour_s) {
-        const auto hours = [](double time_s) { return measure::fixedFigures(time_s / hour_s, time_s < 10 * hour_s ? 1 : 0); };
+        const auto hours = [](double time_s) {
+            return measure::fixedFigures(time_s / hour_s, time_s < 10 * hour_s ? 1 : 0);
+        };
         return hours(lasts_s.from) + " to " + hours(lasts_s.to) + " h";
     }
     const auto minutes = [](double time_s) {
@@ -80,18 +81,9 @@ std::string potLifeWords(const glue::GluePlan& glue) {
     std::string text = fitWords(glue.kinetics, glue.adhesive.potLives.size()) + ".";
     if (glue.fitted.massKnown()) return text;
     return text +
-           " A range, since no sheet says how much heat its own cup lost: from 0.6 to 6 times that of a cup in still air "
+           " A range, since no sheet says how much heat its own cup lost: from 0.6 to 6 times that of a cup in still "
+           "air "
            "is assumed. Pot lives of two masses, as a glue of your own, take its place.";
-}
-
-std::string amountsWords(const glue::GluePlan& glue) {
-    const glue::Amounts& amounts = glue.amounts;
-    if (!(amounts.joint_m2 > 0)) return {};
-    const auto each = [&](double mass_kg) {
-        return measure::typedCoat(std::round(1000 * mass_kg / amounts.joint_m2) / 1000);
-    };
-    return "For each area of joint " + each(amounts.applied_kg) + ": the line holds " + each(amounts.line_kg) + ", " +
-           each(amounts.soaksIn_kg) + " soak in, " + each(amounts.squeezedOut_kg) + " are squeezed out.";
 }
 
 std::string ownGlueWords(const boat::OwnAdhesive& own, const measure::Display& display) {
@@ -103,11 +95,12 @@ std::string ownGlueWords(const boat::OwnAdhesive& own, const measure::Display& d
     const double density = adhesive.mixDensity_kg_m3();
     const glue::Fill fill = glue::fillOf(boat::Vessel::cup, 2 * mix_kg / density, mix_kg, density);
     const glue::PotLifeRange life = glue::potLifeRange(fitted, fill, air_C);
-    return fitWords(fitted.likely, adhesive.potLives.size()) + ". At " + measure::writeTemperature(air_C, display) + " " +
-           measure::writeMass(mix_kg, display) + " in a cup twice as large would last " + lifeWords(life.lasts_s) +
-           " and get to " + peakWords(life.peak_C, display) + " if left; a film stays open for " +
-           writeDuration(glue::openTime(adhesive, fitted.likely, air_C)) + "." +
-           (fitted.massKnown() ? "" : " A second pot life, of another mass at the same temperature, takes the range away.");
+    return fitWords(fitted.likely, adhesive.potLives.size()) + ". At " + measure::writeTemperature(air_C, display) +
+           " " + measure::writeMass(mix_kg, display) + " in a cup twice as large would last " +
+           lifeWords(life.lasts_s) + " and get to " + peakWords(life.peak_C, display) +
+           " if left; a film stays open for " + writeDuration(glue::openTime(adhesive, fitted.likely, air_C)) + "." +
+           (fitted.massKnown() ? ""
+                               : " A second pot life, of another mass at the same temperature, takes the range away.");
 }
 
 namespace {

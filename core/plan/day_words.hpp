@@ -22,9 +22,6 @@ std::string peakWords(const glue::Between& peak_C, const measure::Display& displ
 // How the pot life was found: fitted to how many points, how well it meets them, what is assumed.
 std::string potLifeWords(const glue::GluePlan& glue);
 
-// Where the glue goes: what the lines hold, what soaks in and what is squeezed out, for each area of joint.
-std::string amountsWords(const glue::GluePlan& glue);
-
 // What the model makes of a glue of the user's own: how its points are met, and what 100 g in a cup twice as large do
 // in air of 18 C. Throws InputError, with paths from the glue on (`parts_by_weight`), for what cannot be mixed and for
 // points that contradict each other.

@@ -151,9 +151,9 @@ private:
         const glue::Amounts& amounts = glue_.amounts;
         const double filled = amounts.line_kg / amounts.wanted_kg;
         if (filled >= lineFilledAtLeast) return;
-        Finding finding = aboutGlue(Severity::caution, "starved_joint", "g/m2",
-                                    {"balance of what is spread (derived); what soaks in: common practice, no source",
-                                     Mark::commonPractice});
+        Finding finding = aboutGlue(
+            Severity::caution, "starved_joint", "g/m2",
+            {"balance of what is spread (derived); what soaks in: common practice, no source", Mark::commonPractice});
         const double spared_kg_m2 = amounts.applied_kg / amounts.joint_m2;
         const double needed_kg_m2 = (amounts.applied_kg - amounts.line_kg + amounts.wanted_kg) / amounts.joint_m2;
         finding.value = 1000 * spared_kg_m2;

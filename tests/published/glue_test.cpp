@@ -207,9 +207,9 @@ TEST(PublishedGlue, TenDegreesHalveTheTimeWithinATenth) {
     }
 }
 
-// Epoxy for bonding, an average joint: 50 to 100 sq ft of it for a US gallon (a maker's page, P): 0.41 to 0.81 litres to
-// the square metre of joint. A gallon bought has its waste in it, so the mix with waste is held against that. And usual
-// practice is 300 to 600 g/m2 in two coats (M/C), of what goes on the faces.
+// Epoxy for bonding, an average joint: 50 to 100 sq ft of it for a US gallon (a maker's page, P): 0.41 to 0.81 litres
+// to the square metre of joint. A gallon bought has its waste in it, so the mix with waste is held against that. And
+// usual practice is 300 to 600 g/m2 in two coats (M/C), of what goes on the faces.
 TEST(PublishedGlue, AJointTakesAsMuchAsMakersAndPracticeSay) {
     constexpr double gallon_m3 = 3.785411784e-3;
     constexpr double squareFoot_m2 = 0.09290304;

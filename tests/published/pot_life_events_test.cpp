@@ -61,8 +61,8 @@ double whenWarm(const PotLifeOf& life, double mix_C) {
 }
 
 // In kind: it is felt to warm long before, is hand-hot, and then is gone within minutes; spread in a tray it would have
-// lasted. Not in degree: if the hour on the tin is that of 100 g at 25 C in a cup in still air, 140 g last nearly as long;
-// if it is that of a cup in a bath, or of a film, they last half an hour, not five minutes.
+// lasted. Not in degree: if the hour on the tin is that of 100 g at 25 C in a cup in still air, 140 g last nearly as
+// long; if it is that of a cup in a bath, or of a film, they last half an hour, not five minutes.
 TEST(PublishedEvents, ACupOfAnHoursResinWarmsAndThenIsGoneWithinMinutes) {
     const published::Row event = eventOf("cup_of_an_hours_resin");
     const double mass_kg = published::number(event, "mass_g") / 1000;
@@ -102,8 +102,8 @@ TEST(PublishedEvents, AHundredGramsReachWhatAMakerSaysTheyCan) {
     const double told_C = published::number(eventOf("hundred_grams_left"), "seen_C");
     for (const double pot_min : {12.0, 25.0, 50.0, 90.0}) {
         const Between peak_C = rangeInCup(resin(pot_min), 0.1, 25).peak_C;
-        std::printf("100 g of %.0f min left standing: can reach %.0f C, as told. Model: %.0f to %.0f C\n", pot_min, told_C,
-                    peak_C.from, peak_C.to);
+        std::printf("100 g of %.0f min left standing: can reach %.0f C, as told. Model: %.0f to %.0f C\n", pot_min,
+                    told_C, peak_C.from, peak_C.to);
         EXPECT_LT(peak_C.from, told_C);
         EXPECT_GT(peak_C.to, told_C);
     }
@@ -132,9 +132,9 @@ TEST(PublishedEvents, ACupLeftStandingPassesTheTemperatureThatWasSeen) {
     EXPECT_LT(most_C, 25 + 486 / 2.1);
 }
 
-// In kind: a gallon lasts less than 100 g of the same, of slow resins as much less as people tell, two to five times. Not
-// in degree for a fast one: a gallon keeps nearly all its heat, and 100 g of a fast one keep most of it for as long as
-// they last, so that in the model 12 min become 9 to 12; six minutes come out for a resin of 9 min in air of 30 C.
+// In kind: a gallon lasts less than 100 g of the same, of slow resins as much less as people tell, two to five times.
+// Not in degree for a fast one: a gallon keeps nearly all its heat, and 100 g of a fast one keep most of it for as long
+// as they last, so that in the model 12 min become 9 to 12; six minutes come out for a resin of 9 min in air of 30 C.
 TEST(PublishedEvents, AGallonGoesOffSoonerThanAHundredGramsThoughNotInFiveMinutes) {
     const published::Row event = eventOf("gallon");
     const double mass_kg = published::number(event, "mass_g") / 1000;
@@ -159,7 +159,8 @@ TEST(PublishedEvents, AGallonGoesOffSoonerThanAHundredGramsThoughNotInFiveMinute
 }
 
 // A maker's film works six times as long as 100 g of the same last (P): the model's film gels between both ends of what
-// is assumed of the sheet's cup, so this page speaks for a cup that kept its heat, the run-aways above for one that did not.
+// is assumed of the sheet's cup, so this page speaks for a cup that kept its heat, the run-aways above for one that did
+// not.
 TEST(PublishedEvents, AFilmOutlastsAHundredGramsAsManyTimesAsTold) {
     const published::Row event = eventOf("film_beside_100_g");
     const double pot_min = published::number(event, "pot_life_min");
@@ -169,8 +170,9 @@ TEST(PublishedEvents, AFilmOutlastsAHundredGramsAsManyTimesAsTold) {
     const auto film = [&](const Kinetics& kinetics) { return filmReaches(kinetics, air_C, kinetics.gel) / 60; };
     const double slow_min = film(fitted.ends[0]);
     const double quick_min = film(fitted.ends[1]);
-    std::printf("a film of a resin of %.1f min works for %.0f min, as told. Model, until it gels: %.0f, %.0f, %.0f min\n",
-                pot_min, film_min, slow_min, film(fitted.likely), quick_min);
+    std::printf(
+        "a film of a resin of %.1f min works for %.0f min, as told. Model, until it gels: %.0f, %.0f, %.0f min\n",
+        pot_min, film_min, slow_min, film(fitted.likely), quick_min);
     // Told 60 to 70 min for 9 to 12 min: 5 to 7.8 times.
     EXPECT_LT(quick_min, film_min);
     EXPECT_GT(film(fitted.likely) / pot_min, 5);

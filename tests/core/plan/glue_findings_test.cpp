@@ -215,10 +215,7 @@ TEST(GlueFindings, CupsThatMaySmokeAreToldOnceWithTheirRange) {
 
 TEST(GlueFindings, ACupOfWhichMoreThanSeventyPerCentIsUsedIsACautionWithWhatMendsIt) {
     const Finding found = appearsJustWith(
-        "cup_goes_off", [](Made& made) { made.use(typed(30)); },
-        [](Made& made) {
-            made.use(typed(4.5));
-        });
+        "cup_goes_off", [](Made& made) { made.use(typed(30)); }, [](Made& made) { made.use(typed(4.5)); });
     EXPECT_EQ(found.severity, Severity::caution);
     EXPECT_NE(found.text.find("more than 70 %"), std::string::npos) << found.text;
     EXPECT_NE(found.text.find("What mends it: "), std::string::npos) << found.text;

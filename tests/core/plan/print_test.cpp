@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <cctype>
+#include <cmath>
 #include <filesystem>
 #include <nlohmann/json.hpp>
 #include <set>
@@ -224,6 +225,30 @@ TEST(PrintPlans, WhatDoesNotExistIsNull) {
     boat::Piece thick = made::bend(0.3, 1.5);
     thick.stack.strips[0].thickness_m = 0.015;
     EXPECT_TRUE(Json::parse(printPlans(boatOf({thick})))["pieces"][0]["stack"]["spares"].is_null());
+}
+
+// Pot lives and peaks are ranges, peaks to ten degrees; of no waste there is none.
+TEST(PrintPlans, CupsHaveRangesAndWhereTheGlueGoesAddsUp) {
+    boat::Boat boat;
+    boat.pieces = {made::stem()};
+    const auto glueOf = [&boat] { return nlohmann::json::parse(printPlans(boat))["pieces"][0]["glue"]; };
+    const nlohmann::json glue = glueOf();
+    ASSERT_FALSE(glue["batches"].empty());
+    for (const auto& batch : glue["batches"]) {
+        EXPECT_LT(batch["pot_life_from_min"].get<double>(), batch["pot_life_min"].get<double>());
+        EXPECT_GT(batch["pot_life_to_min"].get<double>(), batch["pot_life_min"].get<double>());
+        EXPECT_NEAR(batch["use_within_min"].get<double>(), 0.7 * batch["pot_life_from_min"].get<double>(), 2e-3);
+        for (const char* key : {"peak_C", "peak_from_C", "peak_to_C", "peak_if_left_standing_C"}) {
+            EXPECT_DOUBLE_EQ(std::fmod(batch[key].get<double>(), 10), 0) << key;
+        }
+        EXPECT_LE(batch["peak_from_C"].get<double>(), batch["peak_to_C"].get<double>());
+    }
+    double sum_g = 0;
+    for (const char* key : {"line_g", "soak_in_g", "squeeze_out_g", "waste_g"}) sum_g += glue[key].get<double>();
+    EXPECT_NEAR(sum_g, glue["mixed_g"].get<double>(), 0.01);
+    EXPECT_DOUBLE_EQ(glue["per_joint_g_m2"].get<double>(), 410);
+    boat.pieces[0].glue.waste = 0;
+    for (const auto& batch : glueOf()["batches"]) EXPECT_TRUE(batch["peak_C"].is_null());
 }
 
 TEST(PrintPlans, AnErrorNamesThePiece) {
