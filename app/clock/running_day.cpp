@@ -120,8 +120,9 @@ std::unique_ptr<RunningDay> RunningDay::begin(const QString& folder, const boat:
     const QString path = folder + "/" + QUuid::createUuid().toString(QUuid::WithoutBraces) + ".day";
     auto lock = lockFor(path);
     if (!lock->tryLock(0)) {
-        throw measure::InputError("", "the day's log in " + folder.toStdString() + " could not be written: nothing can be locked there",
-                                  "make room on the disk and see that you may write there");
+        throw measure::InputError(
+            "", "the day's log in " + folder.toStdString() + " could not be written: nothing can be locked there",
+            "make room on the disk and see that you may write there");
     }
     const schedule::Clocks start = clocks();
     auto log = schedule::DayLogWriter::begin(pathOf(path), aboutOf(boat, index, fileName, gluing, dryFit), start);
@@ -138,7 +139,8 @@ std::unique_ptr<RunningDay> RunningDay::goOn(const LeftDay& left, const ReadCloc
     const schedule::DayLog log = schedule::loadDayLog(pathOf(left.path));
     const QJsonObject about = aboutIn(log);
     if (log.aboutLost) {
-        throw measure::InputError("", "the first line of this log, which has the plan, is damaged", "begin the day anew");
+        throw measure::InputError("", "the first line of this log, which has the plan, is damaged",
+                                  "begin the day anew");
     }
     const boat::Boat boat = boat::readBoat(about["boat"].toString().toStdString());
     if (boat.pieces.empty() || log.lines.empty()) {

@@ -242,15 +242,16 @@ void SchedulePanel::makeRates() {
 void SchedulePanel::makeUncertain() {
     auto* fields = new Fields(this);
     const TypedFields typed{fields, crewOf, QStringLiteral("crew.")};
-    typed.addShareWithin1({QStringLiteral("pace"), tr("Pace of the day"), QStringLiteral("pace_pct"),
-                           tr("By how much all work of a day goes quicker or slower than planned; the record of earlier "
-                              "gluings narrows it. Common practice, no source")},
-                          &boat::Crew::pace);
-    typed.addShareWithin1({QStringLiteral("glueUncertain"), tr("Open time and pot life"),
-                           QStringLiteral("glue_uncertain_pct"),
-                           tr("By how much the glue is quicker or slower than its sheet: temperature, product, mixing. "
-                              "Common practice, no source")},
-                          &boat::Crew::glueUncertain);
+    typed.addShareWithin1(
+        {QStringLiteral("pace"), tr("Pace of the day"), QStringLiteral("pace_pct"),
+         tr("By how much all work of a day goes quicker or slower than planned; the record of earlier "
+            "gluings narrows it. Common practice, no source")},
+        &boat::Crew::pace);
+    typed.addShareWithin1(
+        {QStringLiteral("glueUncertain"), tr("Open time and pot life"), QStringLiteral("glue_uncertain_pct"),
+         tr("By how much the glue is quicker or slower than its sheet: temperature, product, mixing. "
+            "Common practice, no source")},
+        &boat::Crew::glueUncertain);
     typed.addShareWithin1({QStringLiteral("uncertain"), tr("A single task"), QStringLiteral("uncertain_pct"),
                            tr("It takes half of that less at the quickest and all of it more at the slowest")},
                           &boat::Crew::uncertain);

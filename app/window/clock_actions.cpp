@@ -15,12 +15,14 @@ namespace {
 // A day with a damaged log: what can be read of it is shown, and the file stays unless it is thrown away.
 void tellOfLostDay(const LeftDay& left, QWidget* parent) {
     QMessageBox box(QMessageBox::Warning, MainWindow::tr("Fayline"),
-                    MainWindow::tr("A day was under way when the program ended, on %1, and it cannot be gone on with.").arg(left.begun),
+                    MainWindow::tr("A day was under way when the program ended, on %1, and it cannot be gone on with.")
+                        .arg(left.begun),
                     QMessageBox::NoButton, parent);
     box.setObjectName("lostDay");
     box.setTextFormat(Qt::PlainText);
-    box.setInformativeText(MainWindow::tr("%1 What was said on that day stands below as far as it can be read. Its log is %2.")
-                               .arg(left.lost, QDir::toNativeSeparators(left.path)));
+    box.setInformativeText(
+        MainWindow::tr("%1 What was said on that day stands below as far as it can be read. Its log is %2.")
+            .arg(left.lost, QDir::toNativeSeparators(left.path)));
     box.setDetailedText(left.entries.isEmpty() ? MainWindow::tr("Nothing can be read.") : left.entries);
     QPushButton* throwAway = box.addButton(MainWindow::tr("&Throw it away"), QMessageBox::DestructiveRole);
     QPushButton* keep = box.addButton(MainWindow::tr("&Keep the file"), QMessageBox::RejectRole);

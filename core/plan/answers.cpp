@@ -262,8 +262,7 @@ Answer timeAnswer(const boat::Piece& piece, const Plan& plan) {
     const double margin_s = plan.day.margin_s;
     const std::string size = measure::writeDuration(std::abs(margin_s));
     std::string text = capitalised(plan.dayStudy ? oddsWords(margin_s, plan.dayStudy->days) : marginWords(margin_s));
-    text += ". Begun at " + clockText(piece, 0) + ", the last station is on at " +
-            clockText(piece, worst.run.closed_s);
+    text += ". Begun at " + clockText(piece, 0) + ", the last station is on at " + clockText(piece, worst.run.closed_s);
     if (plan.day.gluings.size() > 1) text += ", in gluing " + std::to_string(plan.day.worstGluing + 1);
     return {Question::time, "Time", size + (margin_s < 0 ? " late" : " in hand"), text + ".", std::nullopt};
 }

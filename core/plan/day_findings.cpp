@@ -84,9 +84,9 @@ std::vector<Finding> dayStudyFindings(const Plan& plan, const DayStudy& study) {
     std::vector<Finding> findings;
     if (plan.day.glue.lines.empty()) return findings;
     if (study.days.chanceInTime < shortChance) {
-        Finding finding =
-            aboutDay(Severity::caution, "chance_in_time", "pct",
-                     {"simulated days, pace, glue, tasks and mishaps as given (common practice)", Mark::commonPractice});
+        Finding finding = aboutDay(
+            Severity::caution, "chance_in_time", "pct",
+            {"simulated days, pace, glue, tasks and mishaps as given (common practice)", Mark::commonPractice});
         finding.value = oddsPct(study.days.chanceInTime);
         finding.limit = 100 * shortChance;
         finding.text = capitalised(oddsWords(plan.day.margin_s, study.days)) + ".";

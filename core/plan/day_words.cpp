@@ -119,7 +119,8 @@ std::string uncertainWords(const DayStudy& study) {
         text += ", narrowed or widened by " + numberWord(study.paceFrom) +
                 (study.paceFrom == 1 ? " recorded gluing" : " recorded gluings");
         if (std::abs(study.paceMiddle - 1) >= 0.005) {
-            text += ", the middle day taking " + measure::writeNumber(study.paceMiddle, 3) + " times the planned minutes";
+            text +=
+                ", the middle day taking " + measure::writeNumber(study.paceMiddle, 3) + " times the planned minutes";
         }
     } else {
         text += " until a gluing is on record";

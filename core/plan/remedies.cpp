@@ -206,8 +206,7 @@ std::optional<DayStudy> studyDay(const boat::Piece& piece, const Shop& shop, con
                                  const std::atomic<bool>& stop) {
     const GluingDay& worst = day.gluings[static_cast<std::size_t>(day.worstGluing)];
     const Pace pace = paceOf(piece, shop, day);
-    const auto days =
-        schedule::simulateDays(worst.job, uncertainOf(piece.crew, pace), daysSimulated, daysSeed, stop);
+    const auto days = schedule::simulateDays(worst.job, uncertainOf(piece.crew, pace), daysSimulated, daysSeed, stop);
     if (!days) return std::nullopt;
     DayStudy study{*days, pace.middle, pace.scatter, pace.days, {}, {}};
     for (const boat::Vessel vessel : {boat::Vessel::cup, boat::Vessel::tray}) {

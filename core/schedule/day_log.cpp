@@ -105,8 +105,8 @@ std::optional<std::string> mendedWords(std::string_view line) {
     const std::string right = lineOf(words).substr(0, front);
     int wrongBits = 0;
     for (std::size_t i = 0; i < front; ++i) {
-        wrongBits += std::popcount(static_cast<unsigned char>(static_cast<unsigned char>(right[i]) ^
-                                                              static_cast<unsigned char>(line[i])));
+        wrongBits += std::popcount(
+            static_cast<unsigned char>(static_cast<unsigned char>(right[i]) ^ static_cast<unsigned char>(line[i])));
     }
     if (wrongBits == 1) return words;
     std::uint32_t said = 0;

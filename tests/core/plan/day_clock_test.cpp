@@ -141,8 +141,9 @@ TEST(DayClock, ARecordWithTasksByTheirNamesIsStillRead) {
     const std::size_t strip = static_cast<std::size_t>(indexOf("wet_out:9"));
     ASSERT_LT(strip, words.size());
     boat::Record old;
-    old.marks = {mark("begin", 0), mark("begin " + run.tasks[strip].name, 60), mark("pause", 70), mark("go on", 80),
-                 mark(run.tasks[strip].name, 100), mark("stop after strip 3", 200), mark("end", 300)};
+    old.marks = {mark("begin", 0),  mark("begin " + run.tasks[strip].name, 60), mark("pause", 70),
+                 mark("go on", 80), mark(run.tasks[strip].name, 100),           mark("stop after strip 3", 200),
+                 mark("end", 300)};
     boat::Record newer = old;
     newer.marks[1].task = "begin:wet_out:9";
     newer.marks[3].task = "go_on";

@@ -128,7 +128,8 @@ TEST(DayOdds, OfTheTillerAreThoseOfAnIndependentMonteCarlo) {
     for (const double share : {0.01, 0.05, 0.09, 0.20}) {
         const schedule::Job job = withMargin(day, share);
         EXPECT_NEAR(schedule::runOf(job).margin_s(), share * day.run.closed_s, 1e-6);
-        const auto days = schedule::simulateDays(job, uncertainOf(tiller.crew, {1, tiller.crew.pace, 0}), count, 1, goOn);
+        const auto days =
+            schedule::simulateDays(job, uncertainOf(tiller.crew, {1, tiller.crew.pace, 0}), count, 1, goOn);
         ASSERT_TRUE(days);
         const double dice = chanceByDice(day, tiller.crew, job.openTime_s, count);
         // Both are samples; one such comparison in 1,000 lies further off than 3.3 errors of their difference.
@@ -243,8 +244,7 @@ TEST(DayOdds, TheRecordNarrowsThePaceAndMovesItsMiddle) {
     const double x = std::log(1.2);
     const double mean = 3 * x / 5;
     EXPECT_NEAR(pace().middle, std::exp(mean), 2e-3);
-    EXPECT_NEAR(pace().scatter,
-                std::sqrt((2 * (0.04 + mean * mean) + 3 * (x - mean) * (x - mean)) / 5), 2e-3);
+    EXPECT_NEAR(pace().scatter, std::sqrt((2 * (0.04 + mean * mean) + 3 * (x - mean) * (x - mean)) / 5), 2e-3);
     // Dry fits, and days that took five times as long as planned, teach nothing.
     for (boat::Record& record : piece.record) record = recorded(piece, shop, 5);
     EXPECT_EQ(pace().days, 0);
@@ -273,7 +273,8 @@ TEST(DayOdds, ACrewsSharesOutsideNothingToAllAreRefusedWithTheirPlace) {
     EXPECT_EQ(pathOf([](boat::Crew& crew) { crew.uncertain = 1; }), "accepted");
     EXPECT_EQ(pathOf([](boat::Crew& crew) { crew.pace = -0.2; }), "crew.pace_pct");
     EXPECT_EQ(pathOf([](boat::Crew& crew) { crew.glueUncertain = 1.5; }), "crew.glue_uncertain_pct");
-    EXPECT_EQ(pathOf([](boat::Crew& crew) { crew.mishaps.cupSpills.chance = 2; }), "crew.mishaps.cup_spills.chance_pct");
+    EXPECT_EQ(pathOf([](boat::Crew& crew) { crew.mishaps.cupSpills.chance = 2; }),
+              "crew.mishaps.cup_spills.chance_pct");
     EXPECT_EQ(pathOf([](boat::Crew& crew) { crew.mishaps.clampSlips.lasts_s = -1; }), "crew.mishaps.clamp_slips.min");
 }
 
