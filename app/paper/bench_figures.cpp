@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "app/paper/marks.hpp"
+#include "core/holding/kinds.hpp"
 #include "core/measure/figures.hpp"
 #include "core/measure/scale.hpp"
 #include "core/measure/units.hpp"
@@ -45,8 +46,9 @@ QString forceText(double force_N, const measure::Display& display) {
     return whole(measure::writeForce(force_N, display));
 }
 
-QString pullText(double pull_N, holding::HoldState state, const measure::Display& display) {
-    return whole(plan::pullText(pull_N, state, display));
+Cell pullCell(double pull_N, holding::HoldState state, const measure::Display& display, const QString& below) {
+    if (!holding::pullsLightly(state, pull_N)) return textCell(forceText(pull_N, display), true, below);
+    return textCell("light", true, inOnePiece("under " + forceText(holding::lightPull_N, display)));
 }
 
 QString thicknessText(double length_m, const measure::Display& display) {

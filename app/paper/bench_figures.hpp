@@ -13,8 +13,8 @@ namespace fayline::app::paper {
 QString inOnePiece(const QString& text);
 
 QString forceText(double force_N, const measure::Display& display);  // "850 N"
-// "1700 N", "light, under 200 N"
-QString pullText(double pull_N, holding::HoldState state, const measure::Display& display);
+// "1700 N" over `below`; of a light pull "light" over "under 200 N".
+Cell pullCell(double pull_N, holding::HoldState state, const measure::Display& display, const QString& below);
 QString thicknessText(double length_m, const measure::Display& display);    // "5/32 in"
 QString smallText(double length_m, const measure::Display& display);        // "0.31 mm", without sign
 QString onScaleText(double force_N, const measure::Display& display);       // "86.5 kg"

@@ -79,15 +79,13 @@ Table stepsTable(const boat::Piece& piece, const plan::Plan& plan, const std::ve
         const QString tool = toolText(piece, plan, step.index);
         const QString watch = watchText(piece, plan, step);
         const holding::HoldState state = step.closed.empty() ? holding::HoldState::slack : step.closed.back().state;
-        const bool light = holding::pullsLightly(state, step.pull_N);
         const bool known = holding::inBalance(step.outcome);
         const QString dash = measure::noFigure;
         const auto then = [&](double length_m) { return known ? lengthCell(length_m, display) : textCell(dash); };
         table.rows.push_back({Cell{{}, {}, false, true}, textCell(QString::number(step.order), true),
                               textCell(inOnePiece(QString("%1 %2").arg(step.number).arg(held)), true, tool),
                               lengthCell(tapeOf(plan, step.index), display, true),
-                              known ? textCell(pullText(step.pull_N, state, display), true,
-                                               light ? QString() : onScaleText(step.pull_N, display))
+                              known ? pullCell(step.pull_N, state, display, onScaleText(step.pull_N, display))
                                     : textCell(dash),
                               lengthCell(step.standsOff_m, display), then(step.tailOff_m), then(step.tip.x_m),
                               then(step.tip.y_m), textCell(watch, true)});

@@ -71,8 +71,7 @@ Table stationsTable(const boat::Piece& piece, const plan::Plan& plan) {
         if (held) {
             const QString turns = turnsText(plan, place.index);
             const bool light = holding::pullsLightly(held->state, held->pull_N);
-            row.push_back(
-                textCell(pullText(held->pull_N, held->state, display), true, stateText(station, held->state)));
+            row.push_back(pullCell(held->pull_N, held->state, display, stateText(station, held->state)));
             row.push_back(textCell(forceText(held->most_N, display)));
             row.push_back(textCell(light ? dash : onScaleText(held->pull_N, display)));
             row.push_back(textCell(turns.isEmpty() ? dash : turns));

@@ -288,6 +288,7 @@ private slots:
         need.thinnerSpacing_m = 0.212;
         need.isWish = true;
         shown.plan = plan;
+        shown.display = display;
         const QString words = stationWords(shown, plan->holding.stations[0].index);
         QVERIFY2(words.contains("takes 17 kPa: pads no further apart than 170 mm (the stiffness of the strips above "
                                 "governs). With a mix half as stiff: 210 mm."),

@@ -83,14 +83,14 @@ private slots:
         const boat::Piece piece = proppedStem();
         plan::Plan plan = inventedPlan(piece, shop());
         plan.holding.held.stations[0].pull_N = 137;
-        hasAll(wholeText(print(app::Paper::stationTable, piece, plan)), {"light, under 200 N"});
+        hasAll(wholeText(print(app::Paper::stationTable, piece, plan)), {"light", "under 200 N"});
         plan = inventedPlan(piece, shop(inchesAndPounds()));
         plan.holding.held.stations[0].pull_N = 137;
         holding::ClosingStep& step = plan.holdingStudy->closing.front();
         step.pull_N = 137;
         step.closed = {plan.holding.held.stations[0]};
-        hasAll(wholeText(print(app::Paper::stationTable, piece, plan)), {"light, under 45 lbf"});
-        hasAll(wholeText(print(app::Paper::closing, piece, plan)), {"light, under 45 lbf"});
+        hasAll(wholeText(print(app::Paper::stationTable, piece, plan)), {"light", "under 45 lbf"});
+        hasAll(wholeText(print(app::Paper::closing, piece, plan)), {"light", "under 45 lbf"});
         for (const holding::HeldStation& held : plan.holding.held.stations) {
             const bool strap =
                 piece.holding.stations[static_cast<std::size_t>(held.index)].kind == boat::HoldKind::strap;

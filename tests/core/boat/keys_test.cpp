@@ -306,6 +306,7 @@ TEST(Keys, TheDefaultsAreThoseOfTheFormat) {
         {"form.allows_for_springback", "true"},
         {"form.fixed_at_mm", "null"},
         {"holding.gap_limit_mm", "0.5"},
+        {"holding.glue_line_varies_mm", "null"},
         {"holding.stations[].most_N", "2500"},
         {"holding.stations[].pad_mm", "40"},
         {"holding.stations[].pull_N", "null"},
