@@ -67,6 +67,7 @@ void keysOf(Visit& visit, const Point*) {
     visit("x_mm", &Point::x_m, place_mm, When::place);
     visit("y_mm", &Point::y_m, place_mm, When::place);
     visit("written", &Point::written, Pair<Text>{});
+    visit("read", &Point::read, words<Read>({{Read::both, "both"}, {Read::x, "x"}, {Read::y, "y"}}));
     visit("must_pass", &Point::mustPass, Truth{});
 }
 

@@ -50,6 +50,42 @@ const std::vector<double>& Balance::movesAt(double smoothing_log) {
     return moves_;
 }
 
+// R^T z = entry, on until it has faded out along the line; then R y = z, back.
+std::vector<double> Balance::answerTo(int first, const std::array<double, 6>& entry) const {
+    constexpr double faded = 1e-10;
+    const auto& rows = both_.rows();
+    const int n = static_cast<int>(rows.size());
+    std::vector<double> answer(n, 0.0);
+    double squares = 0;
+    for (int j = first; j < n; ++j) {
+        double value = j - first < 6 ? entry[j - first] : 0;
+        double recent = 0;
+        for (int k = 1; k < 6 && j - k >= first; ++k) {
+            value -= rows[j - k][k] * answer[j - k];
+            recent += answer[j - k] * answer[j - k];
+        }
+        answer[j] = value / rows[j][0];
+        squares += answer[j] * answer[j];
+        if (j - first >= 6 && recent < faded * squares) break;
+    }
+    for (int j = n - 1; j >= 0; --j) {
+        for (int k = 1; k < 6 && j + k < n; ++k) answer[j] -= rows[j][k] * answer[j + k];
+        answer[j] /= rows[j][0];
+    }
+    return answer;
+}
+
+Balance::Moved Balance::movedByReadings(const std::vector<double>& answer) const {
+    Moved moved;
+    for (const Condition& condition : conditions) {
+        double by = 0;
+        for (int a = 0; a < 6; ++a) by += condition.entry[a] * answer[condition.first + a];
+        moved.variance += condition.weight * by * by;
+        moved.again += condition.weight * by * condition.value;
+    }
+    return moved;
+}
+
 double Balance::missAfter(const Condition& condition) const {
     double miss = condition.value;
     for (int a = 0; a < 6; ++a) miss -= condition.entry[a] * moves_[condition.first + a];

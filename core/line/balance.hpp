@@ -41,6 +41,17 @@ public:
     // The best moves for this smoothing.
     const std::vector<double>& movesAt(double smoothing_log);
 
+    // How all moves answer to a pull on six neighbouring ones from `first` on, for the smoothing that movesAt() was last
+    // asked for: (A + smoothing P)^-1 times the pull.
+    std::vector<double> answerTo(int first, const std::array<double, 6>& entry) const;
+
+    // What the readings do to a sum of moves, given how the moves answer to a pull by that sum.
+    struct Moved {
+        double variance = 0;  // of the sum, for a scatter of 1
+        double again = 0;     // by how much the misses, made fair again, would still change the sum
+    };
+    Moved movedByReadings(const std::vector<double>& answer) const;
+
 private:
     double missAfter(const Condition& condition) const;
     double greatestMiss(const BalanceAims& aims, double smoothing_log);

@@ -5,11 +5,13 @@
 // method, its source and its measured error.
 #pragma once
 
+#include <atomic>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "core/line/line.hpp"
+#include "core/line/read.hpp"
 
 namespace fayline::line {
 
@@ -17,6 +19,7 @@ struct Offset {
     double x_m = 0;
     double y_m = 0;
     bool mustPass = false;
+    Read read = Read::both;  // the other coordinate is kept to ten times as closely
 };
 
 struct FairInput {
@@ -35,9 +38,16 @@ struct Foot {
     double misfit_m = 0;  // point (after take-off) against line, signed, > 0 where the point lies to the left
 };
 
+// How uncertain the curvature is at one place of the line.
+struct Spread {
+    double at_m = 0;
+    double sd_per_m = 0;  // one standard deviation
+};
+
 struct FairLine {
     Line line;
     std::vector<Foot> points;  // as many as given, in their order
+    std::vector<Spread> spread;  // ascending, from the first end to the last
     bool settled = true;       // false: the fit did not converge; the line is the last one tried
     std::string outcome;       // why it stopped, in words
     double rootMeanSquareMiss_m = 0;
@@ -55,5 +65,12 @@ struct FairLine {
 // Measured: 12 points take 0.6 ms, 500 points 9 ms, 5000 points 120 ms; of 1000 random lines of 6 to 40 points all
 // settle. What may not settle: zigzags and slips of an inch between points an inch apart.
 FairLine fair(const FairInput& input);
+
+// The same, but given up at the next round once `stop` is true: the line is then the last one tried, not settled.
+FairLine fair(const FairInput& input, const std::atomic<bool>& stop);
+
+// One standard deviation of the curvature at arc length `at_m` (clipped to the line), 1/m; linear between the places
+// where it is known. Source of the model: fair.cpp.
+double curvatureSd(const FairLine& line, double at_m);
 
 }  // namespace fayline::line

@@ -33,6 +33,7 @@ constexpr double carefulChange_log = 1.5;  // and in one that changes it much
 constexpr double littleChange = 0.1;       // of the greatest curvature
 constexpr double mostTurn_rad = 0.3;       // of the line anywhere, in one round
 constexpr double quickRounds = 0.3;        // moves that shrink to this or less from round to round are left alone
+constexpr int weighingRounds = 6;          // in which points with one grid value are weighed anew by the way of the line
 constexpr int firstRelaxed = 5;            // round; those before still choose the smoothing
 constexpr double leastShare = 1.0 / 1024;  // of a round's move
 
@@ -88,13 +89,15 @@ std::vector<double> breaksFor(const std::vector<double>& parameters) {
 
 class Fit {
 public:
-    explicit Fit(const FitInput& input)
+    Fit(const FitInput& input, const std::atomic<bool>& stop)
         : input_(input),
+          stop_(stop),
           points_(static_cast<int>(input.points.size())),
           aims_(aimedAt(input)),
           parameters_(chordParameters(aims_)),
           spline_(breaksFor(parameters_)),
-          misses_(points_, 0) {
+          misses_(points_, 0),
+          weights_(points_, 1) {
         balanceAims_ = {input.scatter, input.mostMiss, input.throughMiss, std::log(circleSmoothing * points_)};
     }
 
@@ -108,6 +111,8 @@ private:
     void lookAtHeading(std::optional<double> heading_rad, double t);
     void choose(int round, bool careful);
     void moveOn(int round);
+    Condition curvatureBy(const QuinticInterval& interval, double t) const;
+    void spread(FitResult& result);
     bool improved();
     void relax(const std::vector<double>& moves, int round);
     void putShare(double share);
@@ -115,17 +120,21 @@ private:
     std::pair<double, double> changeOfCurvature() const;
 
     const FitInput& input_;
+    const std::atomic<bool>& stop_;
     int points_;
     std::vector<Vector> aims_;
     std::vector<double> parameters_;  // of the points' feet
     MovableSpline spline_;
     std::vector<double> misses_;
+    std::vector<double> weights_;  // of the points' squared misses
+    bool weighing_ = true;
     BalanceAims balanceAims_;
     Balance balance_;
     std::vector<double> curvature_;     // at the Gauss points
     double startGap_ = 0, endGap_ = 0;  // how far along the line the end points lie from its ends
     double energy_ = 0, squares_ = 0;   // integral of the squared rate of curvature; weighed squares of the misses
     double headingMiss_rad_ = 0;
+    std::array<double, 2> greatestRate_{};  // of curvature by arc length, in either half of the line
     double smoothing_log_ = 0;
     bool chosen_ = false;  // the smoothing is the one that was wanted, sought exactly
 
@@ -176,6 +185,7 @@ void Fit::lookAtEnergy() {
     balance_.energy.clear(spline_.controls());
     curvature_.resize(gauss.size());
     energy_ = 0;
+    greatestRate_.fill(0);
     for (std::size_t g = 0; g < gauss.size(); ++g) {
         const QuinticInterval& interval = spline_.intervals()[g / 3];
         const QuinticValues& basis = gauss[g];
@@ -188,7 +198,10 @@ void Fit::lookAtEnergy() {
         const double c13 = cross(r1, r3), c12 = cross(r1, r2), d12 = dot(r1, r2);
         const double p7 = 1 / (speed2 * speed * std::sqrt(speed)), p11 = p7 / speed2;
         const double root = std::sqrt(gaussWeight[g % 3] * interval.width);
-        const double f = root * (c13 * p7 - 3 * c12 * d12 * p11);
+        const double rate = c13 * p7 - 3 * c12 * d12 * p11;  // times sqrt(|r1|)
+        const double f = root * rate;
+        double& greatest = greatestRate_[2 * g < gauss.size() ? 0 : 1];
+        greatest = std::max(greatest, std::abs(rate) / std::sqrt(speed));
         curvature_[g] = c12 / (speed2 * speed);
         energy_ += f * f;
         const double bySpeed = (-3.5 * c13 * p7 + 16.5 * c12 * d12 * p11) / speed2;
@@ -239,7 +252,11 @@ void Fit::lookAtPoints() {
         if (i + 1 == points_) endGap_ = dot(away, along);
         misses_[i] = dot(away, left) + input_.takeOff;
         const bool mustPass = input_.points[i].mustPass;
-        Condition condition{first, {}, misses_[i], mustPass ? mustPassWeight : 1, !mustPass};
+        if (weighing_) {
+            const double share = scatterShare(input_.points[i].read, along.x, along.y);
+            weights_[i] = mustPass ? mustPassWeight : 1 / (share * share);
+        }
+        Condition condition{first, {}, misses_[i], weights_[i], !mustPass};
         for (int a = 0; a < 6; ++a) condition.entry[a] = basis.value[a] * dot(spline_.normal(first + a), left);
         squares_ += condition.weight * condition.value * condition.value;
         balance_.conditions.push_back(condition);
@@ -367,6 +384,55 @@ void Fit::moveOn(int round) {
     if (share != 1) putShare(share);
 }
 
+// How the curvature at one place hangs on the moves.
+Condition Fit::curvatureBy(const QuinticInterval& interval, double t) const {
+    const QuinticValues basis = valuesAt(interval, t);
+    const Vector r1 = spline_.sum(basis.first, interval.first);
+    const Vector r2 = spline_.sum(basis.second, interval.first);
+    const double speed2 = dot(r1, r1), speed3 = speed2 * std::sqrt(speed2), c12 = cross(r1, r2);
+    Condition curvature{interval.first, {}, c12 / speed3};
+    for (int a = 0; a < 6; ++a) {
+        const Vector n = spline_.normal(interval.first + a);
+        const double byFirst = cross(n, r2) - 3 * c12 * dot(r1, n) / speed2;
+        curvature.entry[a] = (basis.first[a] * byFirst + basis.second[a] * cross(r1, n)) / speed3;
+    }
+    return curvature;
+}
+
+// Three things put the curvature off, and their squares add up; fair.cpp tells why.
+void Fit::spread(FitResult& result) {
+    if (stop_) return;
+    balance_.movesAt(smoothing_log_);
+    const auto& intervals = spline_.intervals();
+    const auto sumOf = [](const Condition& what, const std::vector<double>& moves) {
+        double sum = 0;
+        for (int a = 0; a < 6; ++a) sum += what.entry[a] * moves[what.first + a];
+        return sum;
+    };
+    // A line that ends with a rate of curvature r instead of 0 is what a pull of smoothing * r on its end's curvature
+    // makes of it.
+    std::array<std::vector<double>, 2> byEnd;
+    for (const int end : {0, 1}) {
+        const Condition at = curvatureBy(end == 0 ? intervals.front() : intervals.back(), end);
+        byEnd[end] = balance_.answerTo(at.first, at.entry);
+        for (double& move : byEnd[end]) move *= std::exp(smoothing_log_) * greatestRate_[end];
+    }
+    const auto add = [&](const QuinticInterval& interval, double t) {
+        const Condition curvature = curvatureBy(interval, t);
+        const Balance::Moved moved = balance_.movedByReadings(balance_.answerTo(curvature.first, curvature.entry));
+        // What the misses would still change holds the readings' own scatter as well, at most once.
+        double variance = std::max(input_.scatter * input_.scatter * moved.variance, moved.again * moved.again);
+        for (const std::vector<double>& end : byEnd) variance += std::pow(sumOf(curvature, end), 2);
+        result.spreadAt.push_back(t);
+        result.curvatureSpread.push_back(std::sqrt(variance));
+    };
+    // Of many points only so many places: each costs time in proportion to their number.
+    constexpr std::size_t mostPlaces = 200;
+    const std::size_t stride = 1 + intervals.size() / mostPlaces;
+    for (std::size_t i = 0; i < intervals.size(); i += stride) add(intervals[i], intervals[i].start);
+    add(intervals.back(), 1);
+}
+
 FitResult Fit::run() {
     startShape();
     FitResult result;
@@ -374,6 +440,8 @@ FitResult Fit::run() {
     const double intervals = static_cast<double>(spline_.intervals().size());
     for (int round = 0; round < mostRounds; ++round) {
         result.rounds = round;
+        if (stop_) break;
+        weighing_ = round < weighingRounds;
         look();
         bool careful = false;
         if (round > 0) {
@@ -395,6 +463,7 @@ FitResult Fit::run() {
         choose(round, careful);
         moveOn(round);
     }
+    spread(result);
     result.knots = closedKnots(spline_.knots());
     result.x = closedControls(spline_.knots(), spline_.x);
     result.y = closedControls(spline_.knots(), spline_.y);
@@ -407,8 +476,8 @@ FitResult Fit::run() {
 
 }  // namespace
 
-FitResult fit(const FitInput& input) {
-    return Fit(input).run();
+FitResult fit(const FitInput& input, const std::atomic<bool>& stop) {
+    return Fit(input, stop).run();
 }
 
 }  // namespace fayline::line

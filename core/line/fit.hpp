@@ -4,9 +4,12 @@
 // Everything is measured in chord lengths of the points, the parameter runs 0..1.
 #pragma once
 
+#include <atomic>
 #include <optional>
 #include <string>
 #include <vector>
+
+#include "core/line/read.hpp"
 
 namespace fayline::line {
 
@@ -14,6 +17,7 @@ struct FitPoint {
     double x = 0;
     double y = 0;
     bool mustPass = false;
+    Read read = Read::both;
 };
 
 struct FitInput {
@@ -34,10 +38,14 @@ struct FitResult {
     std::vector<double> misses;      // > 0: the point lies to the left
     double smoothing = 0;
     double headingMiss_rad = 0;  // the greater of the ends'
+    // One standard deviation of the curvature, at ascending parameters from 0 to 1.
+    std::vector<double> spreadAt;
+    std::vector<double> curvatureSpread;
     int rounds = 0;
     bool settled = false;
 };
 
-FitResult fit(const FitInput& input);
+// Looks at `stop` in every round; stopped, it has not settled.
+FitResult fit(const FitInput& input, const std::atomic<bool>& stop);
 
 }  // namespace fayline::line

@@ -95,9 +95,28 @@ namespace {
 // What the neighbours in a window say for one strength of the wandering.
 class Forecast {
 public:
-    Forecast(const Window& window, const std::vector<Xy>& points, double readTo_m)
-        : window_(window), noise_(readTo_m * readTo_m / 12), origin_(points[window.members[0]]) {
+    Forecast(const Window& window, const std::vector<Xy>& points, int point, double readTo_m,
+             const std::vector<Read>& reads)
+        : window_(window), origin_(points[window.members[0]]) {
         const int n = static_cast<int>(window.members.size());
+        const double reading = readTo_m * readTo_m / 12;
+        noises_ = Vector::Constant(n, reading);
+        noise_ = reading;
+        if (!reads.empty()) {
+            // Square to the line, which goes from each point's one neighbour to the other.
+            const auto share = [&](int from, int to, int of) {
+                const double dx = points[to].x_m - points[from].x_m, dy = points[to].y_m - points[from].y_m;
+                const double size = std::hypot(dx, dy);
+                return size > 0 ? scatterShare(reads[of], dx / size, dy / size) : 1.0;
+            };
+            for (int i = 0; i < n; ++i) {
+                const int from = window.members[std::max(i - 1, 0)], to = window.members[std::min(i + 1, n - 1)];
+                noises_[i] *= std::pow(share(from, to, window.members[i]), 2);
+            }
+            const auto after = std::upper_bound(window.members.begin(), window.members.end(), point);
+            const int next = std::clamp(static_cast<int>(after - window.members.begin()), 1, n - 1);
+            noise_ *= std::pow(share(window.members[next - 1], window.members[next], point), 2);
+        }
         wander_.resize(n, n);
         level_.resize(n, 3);
         xy_.resize(n, 2);
@@ -115,7 +134,7 @@ public:
     double likelihoodAt(int step) {
         strength_ = span_ * span_ * std::pow(10.0, step);
         Matrix spread = strength_ * wander_;
-        spread.diagonal().array() += noise_;
+        spread.diagonal() += noises_;
         factor_.compute(spread);
         if (factor_.info() != Eigen::Success) return -std::numeric_limits<double>::infinity();
         const ThreeColumns solvedLevel = factor_.solve(level_);
@@ -160,7 +179,8 @@ public:
 
 private:
     const Window& window_;
-    double noise_;
+    Vector noises_;     // variances of the readings, square to the line
+    double noise_ = 0;  // that of the judged point
     Xy origin_;
     double span_ = 0;
     Matrix wander_;
@@ -176,12 +196,13 @@ private:
 
 }  // namespace
 
-LeftOut leaveOneOut(const std::vector<Xy>& points, const std::vector<bool>& leftOut, int point, double readTo_m) {
+LeftOut leaveOneOut(const std::vector<Xy>& points, const std::vector<bool>& leftOut, int point, double readTo_m,
+                    const std::vector<Read>& reads) {
     const Window window = windowAround(points, leftOut, point);
     if (static_cast<int>(window.members.size()) < fewestPoints) return {};
 
     // The likeliest strength, by steps of 100 and then of 10.
-    Forecast forecast(window, points, readTo_m);
+    Forecast forecast(window, points, point, readTo_m, reads);
     int best = 0;
     double bestLikelihood = -std::numeric_limits<double>::infinity();
     const auto consider = [&](int step) {
@@ -200,9 +221,21 @@ LeftOut leaveOneOut(const std::vector<Xy>& points, const std::vector<bool>& left
     return judged;
 }
 
-std::vector<LeftOut> leaveEachOut(const std::vector<Xy>& points, const std::vector<bool>& leftOut, double readTo_m) {
+// A window takes at most so many points on either side that are asked.
+std::array<int, 2> reachOf(const std::vector<bool>& leftOut, int point) {
+    const int last = static_cast<int>(leftOut.size()) - 1;
+    int from = point, to = point;
+    for (int asked = 0; from > 0 && asked <= mostPoints; --from) asked += leftOut[from - 1] ? 0 : 1;
+    for (int asked = 0; to < last && asked <= mostPoints; ++to) asked += leftOut[to + 1] ? 0 : 1;
+    return {from, to};
+}
+
+std::vector<LeftOut> leaveEachOut(const std::vector<Xy>& points, const std::vector<bool>& leftOut, double readTo_m,
+                                  const std::vector<Read>& reads) {
     std::vector<LeftOut> judged(points.size());
-    for (int i = 0; i < static_cast<int>(points.size()); ++i) judged[i] = leaveOneOut(points, leftOut, i, readTo_m);
+    for (int i = 0; i < static_cast<int>(points.size()); ++i) {
+        judged[i] = leaveOneOut(points, leftOut, i, readTo_m, reads);
+    }
     return judged;
 }
 

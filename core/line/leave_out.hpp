@@ -8,9 +8,11 @@
 // memory, M).
 #pragma once
 
+#include <array>
 #include <vector>
 
 #include "core/line/line.hpp"
+#include "core/line/read.hpp"
 
 namespace fayline::line {
 
@@ -30,10 +32,16 @@ struct LeftOut {
 double wanderCovariance(double s, double t);
 
 // For each of `points` what the others say of it. Points whose `leftOut` is true are not asked, but are judged.
-// `readTo_m` > 0 is the step of reading. Needs 5 points that are asked, beside the one judged; else away 0.
-std::vector<LeftOut> leaveEachOut(const std::vector<Xy>& points, const std::vector<bool>& leftOut, double readTo_m);
+// `readTo_m` > 0 is the step of reading; `reads`, if not empty, tells for each point which coordinate was read: the
+// other is taken for exact, so less scatter is left square to the line. Needs 5 points that are asked, beside the one judged; else away 0.
+std::vector<LeftOut> leaveEachOut(const std::vector<Xy>& points, const std::vector<bool>& leftOut, double readTo_m,
+                                  const std::vector<Read>& reads = {});
 
 // The same for one point.
-LeftOut leaveOneOut(const std::vector<Xy>& points, const std::vector<bool>& leftOut, int point, double readTo_m);
+LeftOut leaveOneOut(const std::vector<Xy>& points, const std::vector<bool>& leftOut, int point, double readTo_m,
+                    const std::vector<Read>& reads = {});
+
+// The first and last of the points whose judgement can change when `point` is left out.
+std::array<int, 2> reachOf(const std::vector<bool>& leftOut, int point);
 
 }  // namespace fayline::line

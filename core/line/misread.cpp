@@ -30,13 +30,21 @@ constexpr double leastFairnessGain = 5;
 // gain in fairness to be a suspect.
 constexpr double beyondDoubt = 30;
 constexpr double mostFairnessGain = 1e6;
-constexpr int fewestPoints = 7;
+// Forecasts in the search, beside one for each point: they take about 40 us each.
+constexpr int mostForecasts = 8000;
 
 std::vector<Xy> placesOf(const FairInput& input) {
     std::vector<Xy> places;
     places.reserve(input.points.size());
     for (const Offset& point : input.points) places.push_back({point.x_m, point.y_m});
     return places;
+}
+
+std::vector<Read> readsOf(const FairInput& input) {
+    std::vector<Read> reads;
+    reads.reserve(input.points.size());
+    for (const Offset& point : input.points) reads.push_back(point.read);
+    return reads;
 }
 
 double readingStep(const FairInput& input) {
@@ -60,6 +68,7 @@ struct Writing {
     const std::vector<std::array<std::string, 2>>& written;
     measure::LengthNotation notation;
     double takeOff_m;
+    const std::vector<Read>& reads;
 };
 
 // How hard it is to believe that this point alone was miswritten: the rarity of the likeliest slip that agrees with its
@@ -68,7 +77,8 @@ double rarity(const Writing& writing, const Xy& place, int point, const LeftOut&
     constexpr double noSlip = 6;
     double rarest = noSlip;
     for (const Slip& slip :
-         possibleSlips(writing.written[point], {place.x_m, place.y_m}, writing.takeOff_m, writing.notation)) {
+         possibleSlips(writing.written[point], {place.x_m, place.y_m}, writing.takeOff_m, writing.notation,
+                       writing.reads[point])) {
         const double times = judged.awayIfAt(slip.value_m[0], slip.value_m[1]) / judged.scatter_m;
         rarest = std::min(rarest, times * times / 2 + slip.unlikely);
     }
@@ -98,8 +108,11 @@ bool oneSlipExplains(const std::vector<Xy>& places, const std::vector<bool>& asi
 //
 // A wrong point makes its neighbours stand out too, near the ends even more than itself. So each that stands out is
 // set aside on trial; the one without which the others agree best, and which a slip explains best, goes.
+//
+// Leaving a point out changes only what is said of those that have it among their neighbours. `forecasts` is how many
+// may still be made.
 std::vector<bool> setAside(const std::vector<Xy>& places, double readTo_m, const Writing& writing,
-                           std::vector<LeftOut>& judged) {
+                           std::vector<LeftOut>& judged, int& forecasts, const std::atomic<bool>& stop) {
     const int size = static_cast<int>(places.size());
     std::vector<bool> aside(places.size(), false);
     for (int count = 0; count < size / 4; ++count) {
@@ -108,10 +121,16 @@ std::vector<bool> setAside(const std::vector<Xy>& places, double readTo_m, const
         int chosen = -1;
         double leastAgainst = std::numeric_limits<double>::infinity();
         std::vector<LeftOut> judgedWithout;
-        for (int i = 0; i < size; ++i) {
+        for (int i = 0; i < size && forecasts > 0; ++i) {
             if (aside[i] || std::abs(judged[i].times()) < std::max(timesScatter, 0.3 * worst)) continue;
             aside[i] = true;
-            std::vector<LeftOut> trial = leaveEachOut(places, aside, readTo_m);
+            std::vector<LeftOut> trial = judged;
+            const auto [from, to] = reachOf(aside, i);
+            for (int k = from; k <= to; ++k) {
+                if (stop) return aside;
+                trial[k] = leaveOneOut(places, aside, k, readTo_m, writing.reads);
+            }
+            forecasts -= to - from + 1;
             const double remaining = std::max(0.0, largestTimes(trial, aside) - agreeing);
             const double against = remaining * remaining / 2 + rarity(writing, places[i], i, trial[i]);
             aside[i] = false;
@@ -120,6 +139,8 @@ std::vector<bool> setAside(const std::vector<Xy>& places, double readTo_m, const
             chosen = i;
             judgedWithout = std::move(trial);
         }
+        // Half a round of trials could choose the wrong one.
+        if (chosen < 0 || forecasts <= 0) break;
         aside[chosen] = true;
         judged = std::move(judgedWithout);
     }
@@ -196,7 +217,7 @@ void offerRepair(const FairInput& input, const Line& line, const Stretch& stretc
                  Suspect& suspect) {
     const Offset& point = input.points[suspect.point];
     double best = std::numeric_limits<double>::infinity();
-    for (const Slip& slip : possibleSlips(written, {point.x_m, point.y_m}, input.takeOff_m, notation)) {
+    for (const Slip& slip : possibleSlips(written, {point.x_m, point.y_m}, input.takeOff_m, notation, point.read)) {
         const double away = misfitWithin(input, line, stretch.from_m, stretch.to_m, slip.value_m[0], slip.value_m[1]);
         const double times = away / scatter_m;
         if (std::abs(times) > 3) continue;
@@ -209,39 +230,54 @@ void offerRepair(const FairInput& input, const Line& line, const Stretch& stretc
         suspect.try_m = slip.value_m;
     }
     if (suspect.slip.empty()) {
-        // No slip fits: blame the coordinate that the line crosses the more squarely.
+        // No slip fits: blame the coordinate that was read, or else the one that the line crosses the more squarely.
         const double heading = line.at(line.nearest(point.x_m, point.y_m).at_m).heading_rad;
-        suspect.axis = std::abs(std::sin(heading)) > std::abs(std::cos(heading)) ? 'x' : 'y';
+        const bool upright = std::abs(std::sin(heading)) > std::abs(std::cos(heading));
+        suspect.axis = point.read == Read::x || (point.read == Read::both && upright) ? 'x' : 'y';
     }
     suspect.expected_m = expectedOnLine(input, line, stretch, point, suspect.axis);
 }
 
 }  // namespace
 
-Misread findMisread(const FairInput& input, const FairLine& fairLine,
-                    const std::vector<std::array<std::string, 2>>& written, const std::vector<std::string>& labels,
-                    measure::LengthNotation notation) {
+std::optional<Misread> findMisread(const FairInput& input, const FairLine& fairLine,
+                                   const std::vector<std::array<std::string, 2>>& written,
+                                   const std::vector<std::string>& labels, measure::LengthNotation notation,
+                                   const std::atomic<bool>& stop) {
     Misread found;
-    if (static_cast<int>(input.points.size()) < fewestPoints) return found;
+    if (static_cast<int>(input.points.size()) < fewestForMisread) return found;
 
     const std::vector<Xy> places = placesOf(input);
+    const std::vector<Read> reads = readsOf(input);
     const double readTo_m = readingStep(input);
-    const Writing writing{written, notation, input.takeOff_m};
-    const std::vector<LeftOut> judgedByAll = leaveEachOut(places, std::vector<bool>(places.size(), false), readTo_m);
+    const Writing writing{written, notation, input.takeOff_m, reads};
+    const std::vector<bool> none(places.size(), false);
+    std::vector<LeftOut> judgedByAll(places.size());
+    for (int i = 0; i < static_cast<int>(places.size()); ++i) {
+        if (stop) return std::nullopt;
+        judgedByAll[i] = leaveOneOut(places, none, i, readTo_m, reads);
+    }
     std::vector<LeftOut> judged = judgedByAll;
-    const std::vector<bool> aside = setAside(places, readTo_m, writing, judged);
+    int forecasts = mostForecasts;
+    const std::vector<bool> aside = setAside(places, readTo_m, writing, judged, forecasts, stop);
+    found.searchedAll = forecasts > 0;
+    if (stop) return std::nullopt;
     if (!oneSlipExplains(places, aside, writing, judged)) {
-        found.repeated = repeatedSlips(places, judgedByAll, labels, readTo_m, input.takeOff_m, notation);
+        found.repeated =
+            repeatedSlips(places, judgedByAll, labels, readTo_m, input.takeOff_m, notation, reads, stop);
+        if (stop) return std::nullopt;
         if (!found.repeated.empty()) return found;  // it explains what stands out
     }
 
     if (std::find(aside.begin(), aside.end(), true) != aside.end()) {
-        const FairLine rest = fair(without(input, aside));
+        const FairLine rest = fair(without(input, aside), stop);
+        if (stop) return std::nullopt;
         // A point far out can leave no line at all through all points; without it the gain is then without measure.
         const double rough = fairLine.settled ? roughness(fairLine.line) : std::numeric_limits<double>::infinity();
         const double gain = std::min(rough / std::max(roughness(rest.line), 1e-12), mostFairnessGain);
         for (int i = 0; i < static_cast<int>(aside.size()); ++i) {
             if (!aside[i]) continue;
+            if (stop) return std::nullopt;
             Suspect suspect;
             suspect.point = i;
             const Stretch stretch = stretchOf(rest, aside, i);
@@ -249,7 +285,8 @@ Misread findMisread(const FairInput& input, const FairLine& fairLine,
             suspect.scatter_m = judged[i].scatter_m;
             suspect.fairnessGain = gain;
             const bool fairer = gain >= leastFairnessGain || std::abs(judged[i].times()) >= beyondDoubt;
-            if (!fairer || std::abs(suspect.away_m) < stepsOff * readTo_m) continue;
+            const double share = scatterShare(reads[i], judged[i].direction.x_m, judged[i].direction.y_m);
+            if (!fairer || std::abs(suspect.away_m) < stepsOff * share * readTo_m) continue;
             offerRepair(input, rest.line, stretch, written[i], notation, judged[i].scatter_m, suspect);
             // Beyond its neighbours a forecast is worth little: an end point needs a slip that explains it as well.
             const bool beyond = stretch.from_m < 0 || stretch.to_m > rest.line.length();

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <atomic>
 #include <optional>
 #include <string>
 #include <vector>
@@ -31,19 +32,26 @@ struct RepeatedSlip {
     std::string slip;
 };
 
+inline constexpr int fewestForMisread = 7;
+
 struct Misread {
     std::vector<Suspect> suspects;  // the worst first
     std::vector<RepeatedSlip> repeated;
+    bool searchedAll = true;  // false: there were too many that stand out to look at them all
 };
 
 // The suspects among the points of `input`, of which `fairLine` is the fair line. `written` holds x and y of each point
 // as they were written (may be empty strings) and `notation` is how lengths are written; `labels` the labels of the
-// points. Fewer than 7 points: nothing can be said, so none.
+// points. Fewer than `fewestForMisread` points: nothing can be said, so none.
 //
 // Model: leave a point out and see how much fairer the rest becomes, beside how far the point then is from the line,
 // both against the scatter of the rest; misread.cpp says what was measured.
-Misread findMisread(const FairInput& input, const FairLine& fairLine,
-                    const std::vector<std::array<std::string, 2>>& written, const std::vector<std::string>& labels,
-                    measure::LengthNotation notation);
+//
+// The work is bounded: beyond so many forecasts the search ends with what it has set aside, and `searchedAll` is false.
+// Nothing once `stop` is true, which is looked at in every forecast and every round of the fit.
+std::optional<Misread> findMisread(const FairInput& input, const FairLine& fairLine,
+                                   const std::vector<std::array<std::string, 2>>& written,
+                                   const std::vector<std::string>& labels, measure::LengthNotation notation,
+                                   const std::atomic<bool>& stop);
 
 }  // namespace fayline::line

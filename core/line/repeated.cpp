@@ -23,8 +23,8 @@ constexpr double agrees = 3.5;     // ... within which all must agree once the k
 constexpr double leastEvidence = 12;
 constexpr double leastLead = 8;
 
-std::vector<LeftOut> judgeAll(const std::vector<Xy>& points, double readTo_m) {
-    return leaveEachOut(points, std::vector<bool>(points.size(), false), readTo_m);
+std::vector<LeftOut> judgeAll(const std::vector<Xy>& points, double readTo_m, const std::vector<Read>& reads) {
+    return leaveEachOut(points, std::vector<bool>(points.size(), false), readTo_m, reads);
 }
 
 double largestTimes(const std::vector<LeftOut>& judged) {
@@ -121,7 +121,8 @@ std::vector<std::vector<int>> kindsOfPoints(const std::vector<std::string>& labe
 
 std::vector<RepeatedSlip> repeatedSlips(const std::vector<Xy>& points, const std::vector<LeftOut>& judged,
                                         const std::vector<std::string>& labels, double readTo_m, double takeOff_m,
-                                        measure::LengthNotation notation) {
+                                        measure::LengthNotation notation, const std::vector<Read>& reads,
+                                        const std::atomic<bool>& stop) {
     if (static_cast<int>(points.size()) > mostPoints) return {};
     const std::vector<std::vector<int>> kinds = kindsOfPoints(labels);
     if (kinds.empty()) return {};
@@ -132,12 +133,15 @@ std::vector<RepeatedSlip> repeatedSlips(const std::vector<Xy>& points, const std
     std::optional<RepeatedSlip> found;
     for (const std::vector<int>& kind : kinds) {
         for (const char axis : {'x', 'y'}) {
+            const Read grid = axis == 'x' ? Read::y : Read::x;
+            if (std::any_of(kind.begin(), kind.end(), [&](int i) { return reads[i] == grid; })) continue;
             for (const Step& step : stepsOf(takeOff_m, notation)) {
                 for (const double back_m : {step.by_m, -step.by_m}) {
+                    if (stop) return {};
                     std::vector<Xy> righted = points;
                     for (const int i : kind) (axis == 'x' ? righted[i].x_m : righted[i].y_m) += back_m;
                     const double now = likelihood(righted, readTo_m);
-                    if (now <= best || largestTimes(judgeAll(righted, readTo_m)) > agrees) continue;
+                    if (now <= best || largestTimes(judgeAll(righted, readTo_m, reads)) > agrees) continue;
                     best = now;
                     found = {kind, axis, back_m, step.name + (back_m < 0 ? " high" : " low")};
                 }

@@ -183,12 +183,14 @@ void addLookAlikes(Collector& slips, const Written& seen) {
 }  // namespace
 
 std::vector<Slip> possibleSlips(const std::array<std::string, 2>& written, const std::array<double, 2>& value_m,
-                                double takeOff_m, LengthNotation notation) {
+                                double takeOff_m, LengthNotation notation, Read read) {
     const Written x = lookAt('x', written[0], value_m[0], notation);
     const Written y = lookAt('y', written[1], value_m[1], notation);
     Collector slips({x.text, y.text}, value_m);
-    slips.addExchange(x, y);
-    for (const Written& seen : {x, y}) {
+    if (read == Read::both) slips.addExchange(x, y);
+    for (Written seen : {x, y}) {
+        if (read == (seen.axis == 'x' ? Read::y : Read::x)) continue;
+        if (read != Read::both) seen.round = false;  // it is known to have been read
         addSteps(slips, seen);
         addSigns(slips, seen);
         addSwaps(slips, seen);

@@ -74,7 +74,9 @@ std::optional<Plan> deepen(const boat::Piece& piece, const Shop& shop, const Pla
     if (stop) return std::nullopt;
     deeper.sprungHome = sprungHomeOf(piece, deeper);
     deeper.breaking = studyBreaking(piece, shop, plan, *choices);
-    if (!deeper.line.misreadSought) seekMisread(deeper.line, shop.display);
+    if (!deeper.line.misreadSought) {
+        if (!seekMisread(deeper.line, shop.display, stop)) return std::nullopt;
+    }
     deeper.choices = std::move(choices);
     deeper.dayStudy = std::move(dayStudy);
     deeper.holdingStudy = std::move(study);

@@ -19,8 +19,8 @@ std::optional<stack::Learned> learnedOf(const Shop& shop, const std::atomic<bool
 // What it takes to spring the piece home, by its own last reading where `plan` has learned of one.
 std::optional<stack::SprungHome> sprungHomeOf(const boat::Piece& piece, const Plan& plan);
 
-// Looks for misread offsets among those of the line.
-void seekMisread(LinePlan& plan, const measure::Display& display);
+// Looks for misread offsets among those of the line. False: stopped before it was through.
+bool seekMisread(LinePlan& plan, const measure::Display& display, const std::atomic<bool>& stop);
 
 // The piece as core/holding takes it, with the pressure that its glue wants where its kind is known. The arguments
 // outlive it.

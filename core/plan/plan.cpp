@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
 
 #include "core/measure/input_error.hpp"
 #include "core/plan/findings.hpp"
@@ -14,6 +15,7 @@ namespace fayline::plan {
 namespace {
 
 constexpr double step_m = 0.01;
+constexpr double nineteenOfTwenty = 1.96;  // standard deviations
 
 LinePlan planLine(const boat::LineInput& input, const measure::Display& display) {
     LinePlan plan;
@@ -22,6 +24,13 @@ LinePlan planLine(const boat::LineInput& input, const measure::Display& display)
     requireLine(plan, display);
     plan.tightest = plan.fair.line.tightest();
     plan.samples = line::sample(plan.fair.line, step_m);
+    for (const line::Place& place : plan.samples) {
+        plan.curvatureSd_per_m.push_back(line::curvatureSd(plan.fair, place.at_m));
+    }
+    const double curvature = std::abs(plan.tightest.curvature_per_m);
+    const double off = nineteenOfTwenty * line::curvatureSd(plan.fair, plan.tightest.at_m);
+    plan.radiusFrom_m = 1 / (curvature + off);
+    plan.radiusTo_m = off < curvature ? 1 / (curvature - off) : std::numeric_limits<double>::infinity();
     return plan;
 }
 
@@ -54,7 +63,10 @@ bool sameLine(const boat::Piece& piece, const Shop& shop, const Plan* before) {
 
 line::FairInput fairInputOf(const boat::LineInput& input) {
     line::FairInput fair;
-    for (const boat::Point& point : input.points) fair.points.push_back({point.x_m, point.y_m, point.mustPass});
+    for (const boat::Point& point : input.points) {
+        const auto read = static_cast<line::Read>(point.read);
+        fair.points.push_back({point.x_m, point.y_m, point.mustPass, read});
+    }
     fair.readTo_m = input.readTo_m;
     fair.fairWithin_m = input.fairWithin_m;
     fair.startHeading_rad = input.startHeading_rad;
@@ -64,15 +76,19 @@ line::FairInput fairInputOf(const boat::LineInput& input) {
     return fair;
 }
 
-void seekMisread(LinePlan& plan, const measure::Display& display) {
+bool seekMisread(LinePlan& plan, const measure::Display& display, const std::atomic<bool>& stop) {
     std::vector<std::array<std::string, 2>> written;
     std::vector<std::string> labels;
     for (const boat::Point& point : plan.of.points) {
         written.push_back(point.written);
         labels.push_back(point.label);
     }
-    plan.misread = line::findMisread(fairInputOf(plan.of), plan.fair, written, labels, display.lengths);
+    std::optional<line::Misread> found =
+        line::findMisread(fairInputOf(plan.of), plan.fair, written, labels, display.lengths, stop);
+    if (!found) return false;
+    plan.misread = std::move(*found);
     plan.misreadSought = true;
+    return true;
 }
 
 std::vector<Finding> allFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan) {

@@ -52,7 +52,9 @@ Json printLine(const boat::Piece& piece, const LinePlan& line) {
     Json printed;
     printed["length_mm"] = mm(line.fair.line.length());
     printed["tightest"] = {{"at_mm", mm(line.tightest.at_m)},
-                           {"radius_mm", radiusMm(1 / std::abs(line.tightest.curvature_per_m))}};
+                           {"radius_mm", radiusMm(1 / std::abs(line.tightest.curvature_per_m))},
+                           {"radius_from_mm", radiusMm(line.radiusFrom_m)},
+                           {"radius_to_mm", radiusMm(line.radiusTo_m)}};
     printed["settled"] = line.fair.settled;
     Json points = Json::array();
     for (std::size_t i = 0; i < line.fair.points.size(); ++i) {
@@ -63,12 +65,14 @@ Json printLine(const boat::Piece& piece, const LinePlan& line) {
     }
     printed["points"] = points;
     Json samples = Json::array();
-    for (const line::Place& place : line.samples) {
+    for (std::size_t i = 0; i < line.samples.size(); ++i) {
+        const line::Place& place = line.samples[i];
         samples.push_back({{"at_mm", mm(place.at_m)},
                            {"x_mm", mm(place.x_m)},
                            {"y_mm", mm(place.y_m)},
                            {"heading_deg", number(measure::toDegrees(place.heading_rad))},
-                           {"curvature_per_m", number(place.curvature_per_m, 9)}});
+                           {"curvature_per_m", number(place.curvature_per_m, 9)},
+                           {"curvature_sd_per_m", number(line.curvatureSd_per_m[i], 6)}});
     }
     printed["samples"] = samples;
     return printed;

@@ -78,7 +78,8 @@ Misread judge(const Board& board, double takeOff_m = 0) {
     input.takeOff_m = takeOff_m;
     for (int i = 0; i < static_cast<int>(board.written.size()); ++i)
         input.points.push_back({board.value(i, 0), board.value(i, 1), false});
-    return findMisread(input, fair(input), board.written, board.labels, notation);
+    const std::atomic<bool> stop = false;
+    return findMisread(input, fair(input), board.written, board.labels, notation, stop).value();
 }
 
 // The coordinate that was measured: on a waterline the distance aft, on a station aft the height.

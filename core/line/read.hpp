@@ -1,0 +1,23 @@
+// Which coordinate of a point was read from a scale; the other is a line of the grid.
+#pragma once
+
+#include <cmath>
+
+namespace fayline::line {
+
+enum class Read { both, x, y };
+
+// The grid is drawn ten times as truly as a reading is taken: common practice, no source. A line that runs along the
+// read axis would else be held to the grid without any play.
+inline constexpr double gridScatter = 0.1;
+
+// How much of a reading's scatter lies square to a line that runs along the unit vector (alongX, alongY): 1 where both
+// coordinates were read, down to `gridScatter` where the line runs along the axis that was read.
+inline double scatterShare(Read read, double alongX, double alongY) {
+    if (read == Read::both) return 1;
+    const double square = read == Read::x ? alongY : alongX;
+    const double grid = read == Read::x ? alongX : alongY;
+    return std::hypot(square, gridScatter * grid);
+}
+
+}  // namespace fayline::line
