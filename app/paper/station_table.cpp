@@ -10,6 +10,7 @@
 #include "app/paper/pull_table.hpp"
 #include "core/measure/display.hpp"
 #include "core/measure/units.hpp"
+#include "core/plan/line_wording.hpp"
 #include "core/plan/wording.hpp"
 
 namespace fayline::app::paper {
@@ -100,8 +101,8 @@ QStringList summary(const boat::Piece& piece, const plan::Plan& plan, const std:
     QStringList lines;
     const double length_m = plan.line.fair.line.length();
     lines << "Line between the trim lines: " + both(length_m) + ".";
-    if (const auto radius = radius_m(plan.line.tightest.curvature_per_m)) {
-        lines << "Tightest radius of the line: " + both(*radius) + " at " + both(plan.line.tightest.at_m) + ".";
+    if (radius_m(plan.line.tightest.curvature_per_m)) {
+        lines << "Tightest radius of the line: " + both(plan::shownRadius(plan.line, display)) + " at " + both(plan.line.tightest.at_m) + ".";
     } else {
         lines << QString("The line is straight.");
     }

@@ -8,6 +8,7 @@
 #include "core/plan/findings.hpp"
 #include "core/plan/form_wording.hpp"
 #include "core/plan/holding_scene.hpp"
+#include "core/plan/line_wording.hpp"
 #include "core/plan/wording.hpp"
 
 namespace fayline::plan {
@@ -55,7 +56,7 @@ Answer lineAnswer(const boat::Piece& piece, const Plan& plan) {
     const double curvature = std::abs(tightest.curvature_per_m);
     // Flatter than this over the whole length, no eye sees it bend.
     const bool straight = curvature * plan.line.fair.line.length() < 1e-6;
-    const std::string radius = straight ? "" : measure::writeLength(1 / curvature, display);
+    const std::string radius = straight ? "" : measure::writeLength(shownRadius(plan.line, display), display);
     double miss = 0;
     for (const line::Foot& foot : plan.line.fair.points) miss = std::max(miss, std::abs(foot.misfit_m));
 
@@ -71,7 +72,10 @@ Answer lineAnswer(const boat::Piece& piece, const Plan& plan) {
     text += " fair line misses no point by more than " + smallText(miss, display);
     text += straight ? " and is straight."
                      : " and is tightest " + placeText(tightest.at_m, plan.line.fair.line.length(), display) +
-                           ", with a radius of " + radius + ".";
+                           ", with a radius of " + radius +
+                           (tightestOff(plan.line) > wideBand
+                                ? " (" + radiusRange(plan.line, display) + ", 19 times of 20)."
+                                : ".");
     return {Question::line, "Line", straight ? "straight" : "radius " + radius, text, std::nullopt};
 }
 
@@ -97,6 +101,12 @@ Answer stripsAnswer(const boat::Piece& piece, const Shop& shop, const Plan& plan
         text += count == 1 ? " does not go round; " : " do not go round; ";
     }
     text += stripText(weakest.place, count) + " is strained to " + writeShare(share) + " of what breaks it";
+    // Where the points leave the tightest bend open, the strain with it.
+    const double off = tightestOff(plan.line);
+    if (off > wideBand && share > 0) {
+        text += " (" + writeShare(share * std::max(0.0, 1 - off)) + " to " + writeShare(share * (1 + off)) +
+                ", 19 times of 20, by what the points leave open)";
+    }
     if (goes && stack.spares == 0) text += "; no spare is needed on that account";
     if (goes && stack.spares > 0) {
         text += "; cut " + numberWord(stack.spares) + (stack.spares == 1 ? " spare" : " spares");

@@ -4,6 +4,7 @@
 
 #include "core/measure/units.hpp"
 #include "core/plan/findings.hpp"
+#include "core/plan/line_wording.hpp"
 #include "core/plan/wording.hpp"
 
 namespace fayline::plan {
@@ -189,6 +190,26 @@ void addPointsOutOfOrder(std::vector<Finding>& findings, const boat::Piece& piec
     }
 }
 
+// The tightest bend lies where the points tell of it from one side only, and its radius is uncertain.
+void addUncertainEnd(std::vector<Finding>& findings, const LinePlan& line, const measure::Display& display) {
+    constexpr double worthACaution = 0.25;
+    const double length = line.fair.line.length();
+    const double off = tightestOff(line);
+    const bool straight = std::abs(line.tightest.curvature_per_m) * length < 1e-6;
+    if (straight || !line.fair.settled || off <= wideBand || !tightestAtEnd(line)) return;
+    Finding finding = about(off > worthACaution ? Severity::caution : Severity::note, "tightest_bend_uncertain");
+    finding.at_m = line.tightest.at_m;
+    finding.value = 100 * off;
+    finding.limit = 100 * wideBand;
+    finding.unit = "pct";
+    finding.source = {"standard deviation of the fit's curvature (derived)", Mark::derived};
+    finding.text = "The line is tightest " + placeText(*finding.at_m, length, display) +
+                   ", where no points beyond say how the bend goes on: its radius is " + radiusRange(line, display) +
+                   ", 19 times of 20, and strain, chance of breaking and springback there may be " +
+                   measure::writeShare(off) + " more or less than told. Give a point beyond the trim line.";
+    findings.push_back(finding);
+}
+
 }  // namespace
 
 std::vector<Finding> lineFindings(const boat::Piece& piece, const LinePlan& line, const measure::Display& display) {
@@ -203,6 +224,7 @@ std::vector<Finding> lineFindings(const boat::Piece& piece, const LinePlan& line
     addPointsOutOfOrder(findings, piece, line, display);
     addMissesAtCeiling(findings, piece, line, display);
     addReverses(findings, piece, line, display);
+    addUncertainEnd(findings, line, display);
     return findings;
 }
 
