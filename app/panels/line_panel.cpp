@@ -16,6 +16,7 @@
 #include "app/panels/offsets_text.hpp"
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
+#include "core/line/grid.hpp"
 
 namespace fayline::app {
 
@@ -27,6 +28,8 @@ LinePanel::LinePanel(QWidget* parent)
       table_(new NotebookTable(this)),
       unread_(new Words(QStringLiteral("offsetsUnread"), true, this)),
       problems_(new Words(QStringLiteral("offsetsProblems"), true, this)),
+      search_(new Words(QStringLiteral("misreadSearch"), false, this)),
+      grid_(wordButton(QStringLiteral("proposeGrid"), tr("Take round values as the grid"), this)),
       repairsLayout_(new QVBoxLayout),
       fields_(new Fields(this)) {
     setObjectName(QStringLiteral("linePanel"));
@@ -41,7 +44,8 @@ LinePanel::LinePanel(QWidget* parent)
                         {OffsetsModel::xColumn, QStringLiteral("12-11-7+")},
                         {OffsetsModel::yColumn, QStringLiteral("12-11-7+")},
                         {OffsetsModel::misfitColumn, QStringLiteral("+0.00 mm")},
-                        {OffsetsModel::mustPassColumn, {}}},
+                        {OffsetsModel::mustPassColumn, {}},
+                        {OffsetsModel::readColumn, QStringLiteral("both")}},
                        OffsetsModel::labelColumn);
     repairsLayout_->setContentsMargins(0, 0, 0, 0);
     repairsLayout_->setSpacing(gridStep / 2);
@@ -54,6 +58,8 @@ LinePanel::LinePanel(QWidget* parent)
     layout->addWidget(table_);
     layout->addWidget(unread_);
     layout->addWidget(makeTools());
+    layout->addWidget(search_);
+    layout->addWidget(grid_, 0, Qt::AlignLeft);
     layout->addWidget(problems_);
     layout->addWidget(new Heading(tr("What the fit goes by"), this));
     makeFields();
@@ -63,6 +69,15 @@ LinePanel::LinePanel(QWidget* parent)
 
     connect(offsets_, &OffsetsModel::changeAsked, this, &Panel::changeAsked);
     connect(offsets_, &OffsetsModel::unreadChanged, this, [this] { unread_->say(offsets_->unread()); });
+    grid_->setToolTip(tr("Where one value of a point lies on an even or round grid, only the other counts as read."));
+    connect(grid_, &QPushButton::clicked, this, [this] {
+        Change change{tr("Take round values as the grid"), {}, shown_->piece};
+        const std::vector<line::Read> reads = proposedReads();
+        for (std::size_t i = 0; i < reads.size(); ++i) {
+            change.after.line.points[i].read = static_cast<boat::Read>(reads[i]);
+        }
+        emit changeAsked(change);
+    });
     connect(fields_, &Fields::changeAsked, this, &Panel::changeAsked);
     connect(plot_, &AlongPlot::placeHovered, this, &Panel::placeHovered);
     connect(plot_, &AlongPlot::placeSelected, this, &Panel::placeSelected);
@@ -156,6 +171,24 @@ void LinePanel::makeFields() {
                          "it explains.")},
                      lengthOf(&boat::LineInput::readTo_m),
                      setLength(&boat::LineInput::readTo_m, tr("Set the reading step to %1")));
+    fields_->addChoice(
+        {QStringLiteral("read"), tr("Of each point was read"), QStringLiteral("line.points"),
+         tr("A value that is a line of the grid is exact: only the other one is made fair and searched for slips.")},
+        {tr("both"), tr("x, y is the grid"), tr("y, x is the grid"), tr("as each point says")},
+        [](const Shown& shown) {
+            const std::vector<boat::Point>& points = shown.piece.line.points;
+            if (points.empty()) return 0;
+            const bool alike = std::all_of(points.begin(), points.end(),
+                                           [&](const boat::Point& point) { return point.read == points[0].read; });
+            return alike ? static_cast<int>(points[0].read) : 3;
+        },
+        [](boat::Piece& piece, int chosen, const Shown&) {
+            if (chosen > 2) return QString();
+            for (boat::Point& point : piece.line.points) point.read = static_cast<boat::Read>(chosen);
+            static const QStringList names{tr("Take both values as read"), tr("Take x as read, y as the grid"),
+                                           tr("Take y as read, x as the grid")};
+            return names[chosen];
+        });
     fields_->addText({QStringLiteral("fairWithin"), tr("Miss none by more than"), QStringLiteral("line.fair_within_mm"),
                       tr("No point is missed by more than this. 0: the line goes through every point.")},
                      lengthOf(&boat::LineInput::fairWithin_m),
@@ -207,6 +240,32 @@ void LinePanel::show(const Shown& shown) {
     fields_->show(shown_);
     showPlot();
     showRepairs();
+    showSearch();
+}
+
+std::vector<line::Read> LinePanel::proposedReads() const {
+    std::vector<line::Xy> places;
+    for (const boat::Point& point : shown_->piece.line.points) places.push_back({point.x_m, point.y_m});
+    return line::gridOf(places, shown_->piece.line.readTo_m);
+}
+
+void LinePanel::showSearch() {
+    const std::vector<boat::Point>& points = shown_->piece.line.points;
+    const bool any = shown_->pieceIndex >= 0 && !points.empty();
+    const bool allBoth = std::all_of(points.begin(), points.end(),
+                                     [](const boat::Point& point) { return point.read == boat::Read::both; });
+    bool proposes = false;
+    if (any && allBoth) {
+        for (const line::Read read : proposedReads()) proposes = proposes || read != line::Read::both;
+    }
+    grid_->setVisible(proposes);
+    QString words;
+    if (any && static_cast<int>(points.size()) < line::fewestForMisread) {
+        words = tr("Too few points to tell a misread one: it takes %1.").arg(line::fewestForMisread);
+    } else if (any && shown_->plan && !shown_->plan->line.misread.searchedAll) {
+        words = tr("Too many points stand out to look at each: the search for misread ones was cut short.");
+    }
+    search_->say(words);
 }
 
 void LinePanel::showPlot() {
@@ -214,15 +273,21 @@ void LinePanel::showPlot() {
     const plan::LinePlan& line = shown_->plan->line;
     AlongPlot::Picture picture;
     picture.display = shown_->display;
-    picture.caption = tr("Radius along the line; upwards: round towards the strips");
+    picture.caption = tr("Radius along the line, faint: 19 times of 20 within; upwards: round towards the strips");
     picture.to_m = line.samples.back().at_m;
     AlongPlot::Curve curve;
+    AlongPlot::Curve low{{}, false};
+    AlongPlot::Curve high{{}, false};
     const double up = -stack::sideSign(shown_->piece.line.stripsOn);  // a left turn is hollow to strips on the left
     double least = 0;
     double most = 0;
     for (const line::Place& place : line.samples) {
         if (!std::isfinite(place.curvature_per_m)) continue;
         const double bend_per_m = up * place.curvature_per_m;
+        const auto sample = static_cast<std::size_t>(&place - line.samples.data());
+        const double off = 1.96 * line.curvatureSd_per_m[sample];  // 19 times of 20
+        low.points.append({place.at_m, bend_per_m - off});
+        high.points.append({place.at_m, bend_per_m + off});
         curve.points.append({place.at_m, bend_per_m});
         least = std::min(least, bend_per_m);
         most = std::max(most, bend_per_m);
@@ -238,6 +303,8 @@ void LinePanel::showPlot() {
         if (-1 / radius >= picture.least)
             picture.ticks.push_back({-1 / radius, writeLengthText(radius, shown_->display)});
     }
+    picture.curves.push_back(std::move(low));
+    picture.curves.push_back(std::move(high));
     picture.curves.push_back(std::move(curve));
     for (const line::Foot& foot : line.fair.points) picture.marks.push_back({foot.at_m, {}, false});
     picture.reading = [shown = shown_](double at_m) {

@@ -38,6 +38,8 @@ private:
     void makeFields();
     void showPlot();
     void showRepairs();
+    void showSearch();  // the proposal of a grid, and where a misread point cannot be told
+    std::vector<line::Read> proposedReads() const;
     int chosenRow() const;
     void follow(int row);  // makes `row` the current one once it is there
 
@@ -48,6 +50,8 @@ private:
     NotebookTable* table_;
     Words* unread_;
     Words* problems_;
+    Words* search_;
+    QPushButton* grid_;
     QVBoxLayout* repairsLayout_;
     struct RepairRow {
         QWidget* row;

@@ -36,6 +36,12 @@ QString suspicion(const Shown& shown, const line::Suspect& suspect) {
         .arg(expected);
 }
 
+// In the order of boat::Read.
+const QStringList& readWords() {
+    static const QStringList words{QStringLiteral("both"), QStringLiteral("x"), QStringLiteral("y")};
+    return words;
+}
+
 // "points[3]" in the path of what is wrong with the piece.
 bool isAtFault(const Shown& shown, int row) {
     return shown.reasonPath.startsWith(QStringLiteral("line.points[%1]").arg(row));
@@ -60,7 +66,7 @@ QVariant OffsetsModel::headerData(int section, Qt::Orientation orientation, int 
     if (orientation == Qt::Vertical) return role == Qt::DisplayRole ? QVariant(section + 1) : QVariant();
     if (role == Qt::TextAlignmentRole)
         return int((section == labelColumn      ? Qt::AlignLeft
-                    : section == mustPassColumn ? Qt::AlignHCenter
+                    : section == mustPassColumn || section == readColumn ? Qt::AlignHCenter
                                                 : Qt::AlignRight) |
                    Qt::AlignVCenter);
     if (role != Qt::DisplayRole && role != Qt::ToolTipRole) return {};
@@ -79,6 +85,8 @@ QVariant OffsetsModel::headerData(int section, Qt::Orientation orientation, int 
                        : tr("Misfit");
         case mustPassColumn:
             return tip ? tr("The line must pass through this point") : tr("Pass");
+        case readColumn:
+            return tip ? tr("Which value was read; the other is then a line of the grid and exact") : tr("Read");
         default:
             return {};
     }
@@ -130,6 +138,10 @@ QVariant OffsetsModel::cell(int row, int column, int role) const {
             if (role == sortRole) return point.mustPass ? 1 : 0;
             if (role == Qt::AccessibleTextRole) return point.mustPass ? tr("must pass") : tr("need not pass");
             return {};
+        case readColumn:
+            if (role == choicesRole) return readWords();
+            if (role == Qt::DisplayRole || role == Qt::EditRole) return readWords()[static_cast<int>(point.read)];
+            return role == sortRole ? QVariant(static_cast<int>(point.read)) : QVariant();
         default:
             return {};
     }
@@ -175,6 +187,13 @@ QString OffsetsModel::put(boat::Piece& piece, int row, int column, const QVarian
         case mustPassColumn:
             point.mustPass = value.toInt() == Qt::Checked;
             return point.mustPass ? tr("Pass through %1").arg(name) : tr("Let %1 be missed").arg(name);
+        case readColumn: {
+            const auto chosen = readWords().indexOf(written);
+            if (chosen < 0 || static_cast<int>(point.read) == chosen) return {};
+            point.read = static_cast<boat::Read>(chosen);
+            return chosen == 0 ? tr("Take both values of %1 as read").arg(name)
+                               : tr("Take %1 of %2 as read").arg(written, name);
+        }
         default:
             return {};
     }

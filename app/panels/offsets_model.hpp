@@ -12,7 +12,7 @@ namespace fayline::app {
 class OffsetsModel : public PieceTable {
     Q_OBJECT
 public:
-    enum Column { labelColumn, xColumn, yColumn, misfitColumn, mustPassColumn, columns };
+    enum Column { labelColumn, xColumn, yColumn, misfitColumn, mustPassColumn, readColumn, columns };
 
     using PieceTable::PieceTable;
 

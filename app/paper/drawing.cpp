@@ -110,7 +110,8 @@ void addTightest(Drawing& drawing, const Path& path, const plan::Plan& plan, boo
     const line::Place tightest = path.at(ofForm ? plan.form.tightestAt_m : plan.line.tightest.at_m);
     const auto radius = radius_m(tightest.curvature_per_m);
     if (!radius) return;
-    const QString name = "tightest, radius " + lengthText(ofForm ? *radius : plan::shownRadius(plan.line, plan.display), plan.display);
+    const double shown_m = ofForm ? *radius : plan::shownRadius(plan.line, plan.display);
+    const QString name = "tightest, radius " + lengthText(shown_m, plan.display);
     drawing.marks.push_back(markAcross(path, tightest.at_m, towardsStrips ? 12 : 3, towardsStrips ? 3 : 12, name, 0.2));
 }
 

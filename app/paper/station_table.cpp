@@ -102,7 +102,8 @@ QStringList summary(const boat::Piece& piece, const plan::Plan& plan, const std:
     const double length_m = plan.line.fair.line.length();
     lines << "Line between the trim lines: " + both(length_m) + ".";
     if (radius_m(plan.line.tightest.curvature_per_m)) {
-        lines << "Tightest radius of the line: " + both(plan::shownRadius(plan.line, display)) + " at " + both(plan.line.tightest.at_m) + ".";
+        lines << "Tightest radius of the line: " + both(plan::shownRadius(plan.line, display)) + " at " +
+                     both(plan.line.tightest.at_m) + ".";
     } else {
         lines << QString("The line is straight.");
     }
