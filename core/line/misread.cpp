@@ -31,7 +31,7 @@ constexpr double leastFairnessGain = 5;
 constexpr double beyondDoubt = 30;
 constexpr double mostFairnessGain = 1e6;
 // Forecasts in the search, beside one for each point: they take about 40 us each.
-constexpr int mostForecasts = 8000;
+constexpr int mostForecasts = 4000;
 
 std::vector<Xy> placesOf(const FairInput& input) {
     std::vector<Xy> places;

@@ -135,7 +135,7 @@ TEST(PrintPlans, HasTheKeysThatScriptsRelyOn) {
     piece.holding.stations = {boat::Station{.at_m = 0.5}};
     const Json json = Json::parse(printPlans(boatOf({piece})))["pieces"][0];
     for (const char* key : {"length_mm", "tightest", "points", "samples"}) EXPECT_TRUE(json["line"].contains(key));
-    for (const char* key : {"at_mm", "x_mm", "y_mm", "heading_deg", "curvature_per_m"}) {
+    for (const char* key : {"at_mm", "x_mm", "y_mm", "heading_deg", "curvature_per_m", "curvature_sd_per_m"}) {
         EXPECT_TRUE(json["line"]["samples"][0].contains(key)) << key;
     }
     for (const char* key : {"label", "at_mm", "misfit_mm", "suspect"}) {
