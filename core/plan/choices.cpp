@@ -78,6 +78,13 @@ void checkStock(Choice& choice, const boat::Piece& piece) {
     }
 }
 
+// Whether it is worth looking: on a line on which nothing lies down, however thin, there is no choice.
+bool anyWouldDo(const Plan& plan, double breaksAt_m, double thinnest_m) {
+    const holding::Held& held = plan.holding.held;
+    if (held.outcome != holding::Outcome::notPressed || held.notPressed == holding::NotPressed::unsupported) return true;
+    return held.notPressed == holding::NotPressed::breaks && breaksAt_m > thinnest_m;
+}
+
 }  // namespace
 
 boat::Stack adopt(const boat::Stack& stack, const Choice& choice) {
@@ -98,6 +105,7 @@ std::optional<Choices> choicesFor(const boat::Piece& piece, const Shop& shop, co
                                   },
                                   breakingThickness(plan.stack)};
     if (stop) return std::nullopt;
+    if (!anyWouldDo(plan, wanted.breaksAt_m, thinnest_m(shop.display.lengths))) return Choices{};
     const EndsHeld ends = endsHeld(piece, shop, plan);
     Choices choices;
     for (const Candidate& candidate : candidatesFor(wanted)) {

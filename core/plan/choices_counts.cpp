@@ -129,6 +129,8 @@ EndsHeld endsHeld(const boat::Piece& piece, const Shop& shop, const Plan& plan) 
     if (!any) return {};
     const holding::StackOnForm work = workOf(piece, shop, plan.line.fair.line, plan.form);
     ends.asItIs = holding::holdWith(work, ends.stations, &plan.holding.held);
+    // Where the stack as it is finds no balance, others are not pressed either: their tails alone are reckoned.
+    if (!holding::inBalance(ends.asItIs.outcome)) return {};
     return ends;
 }
 

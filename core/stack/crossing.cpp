@@ -50,7 +50,7 @@ std::vector<Segment> segmentsOf(const std::vector<std::vector<line::Xy>>& curves
 // A cap, in pieces no longer than a cell: however deep the stack is, they lie in few cells.
 void addCap(std::vector<Segment>& segments, const line::Xy& from, const line::Xy& to, int index, double cell) {
     const double length = std::hypot(to.x_m - from.x_m, to.y_m - from.y_m);
-    const int pieces = std::max(1, static_cast<int>(std::ceil(std::min(length / cell, mostPiecesOfCap))));
+    const int pieces = std::max(1, static_cast<int>(std::ceil(length / cell)));
     const auto at = [&](int piece) {
         const double share = static_cast<double>(piece) / pieces;
         return line::Xy{from.x_m + share * (to.x_m - from.x_m), from.y_m + share * (to.y_m - from.y_m)};
@@ -58,9 +58,17 @@ void addCap(std::vector<Segment>& segments, const line::Xy& from, const line::Xy
     for (int piece = 0; piece < pieces; ++piece) segments.push_back({at(piece), at(piece + 1), index});
 }
 
-// Side of the cells that segments are sorted into: the longest segment, so that each lies in a few cells.
-double cellOf(const std::vector<Segment>& segments) {
+// Side of the cells that segments are sorted into: the longest segment, so that each lies in a few cells, and no less
+// than lets a cap lie in mostPiecesOfCap of them.
+double cellOf(const std::vector<Segment>& segments, const std::vector<std::vector<line::Xy>>& curves) {
     double longest = 0;
+    for (std::size_t i = 1; i < curves.size(); ++i) {
+        const auto cap = [&](const line::Xy& a, const line::Xy& b) {
+            longest = std::max(longest, std::hypot(b.x_m - a.x_m, b.y_m - a.y_m) / mostPiecesOfCap);
+        };
+        cap(curves[i - 1].front(), curves[i].front());
+        cap(curves[i - 1].back(), curves[i].back());
+    }
     for (const Segment& s : segments) longest = std::max(longest, std::hypot(s.b.x_m - s.a.x_m, s.b.y_m - s.a.y_m));
     return longest > 0 ? longest : 1;
 }
@@ -70,7 +78,7 @@ double cellOf(const std::vector<Segment>& segments) {
 std::optional<Crossing> firstCrossing(const std::vector<std::vector<line::Xy>>& curves) {
     std::vector<Segment> segments = segmentsOf(curves);
     if (segments.empty()) return std::nullopt;
-    const double cell = cellOf(segments);
+    const double cell = cellOf(segments, curves);
     for (std::size_t i = 1; i < curves.size(); ++i) {
         addCap(segments, curves[i - 1].front(), curves[i].front(), 0, cell);
         addCap(segments, curves[i - 1].back(), curves[i].back(), static_cast<int>(curves[i].size()) - 2, cell);
