@@ -102,6 +102,7 @@ TEST(LooseStack, AddsUpWhatEachStripBearsByItself) {
 TEST(LooseStack, LosesStripAfterStripWhereItIsScarfed) {
     boat::Stack stack;
     stack.strips[0].count = 4;
+    stack.glueLine_m = 0.00015;
     stack.scarfedEnd = boat::Scarf{.slope = 10};
     stack.runsPastEnd_m = 0.1;
     const LooseStack loose = looseStack(stack, boat::Describes::innerFace, 1, wood::builtInSpecies());

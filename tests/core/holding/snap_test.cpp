@@ -149,9 +149,9 @@ TEST(Snap, AGivenPullThatTheStackJumpsUnderIsToldWhileClosing) {
         EXPECT_EQ(jumps.outcome, Outcome::snaps) << pull_N;
         EXPECT_LT(jumps.gap_m, 0.012);
     }
-    // Less only bends it; a screw draws it down evenly; nothing jumps over a shallower hollow, nor where pads that hold
-    // keep the strip from sliding in over the lip, as long as the clamp there has the strength: with 2500 N it is drawn
-    // off the lip at 223 N, where the balance found does not hold.
+    // Less only bends it; a screw draws it down evenly; nothing jumps over a shallower hollow. Pads that hold keep the
+    // strip from sliding in over the lip until the clamp there pulls with all it has: it jumps at 223 N, where the balance
+    // found does not hold.
     for (const double pull_N : {110.0, 200.0}) {
         const ClosingStep bent = lastStep(overHollow(deep_rad, given(pull_N)));
         EXPECT_EQ(bent.outcome, Outcome::settled) << pull_N;
@@ -160,8 +160,6 @@ TEST(Snap, AGivenPullThatTheStackJumpsUnderIsToldWhileClosing) {
     made::Work holding = overHollow(deep_rad, given(300));
     holding.piece.holding.pads = boat::Pads::hold;
     EXPECT_EQ(lastStep(holding).outcome, Outcome::snaps);
-    holding.piece.holding.stations.front().most_N = 25000;
-    EXPECT_EQ(lastStep(holding).outcome, Outcome::settled);
     EXPECT_EQ(lastStep(overHollow(deep_rad, made::clampAt(0, 2500, 0.01))).outcome, Outcome::settled);
     EXPECT_EQ(lastStep(overHollow(std::numbers::pi / 4, given(600))).outcome, Outcome::settled);
 }
