@@ -25,9 +25,8 @@ line::Xy mix(const line::Xy& from, const line::Xy& to, double share) {
 }
 
 double shareOf(const stack::StackPlan& plan, size_t strip, size_t place) {
-    const double breaking = plan.strips[strip].breakingStrain;
     const double strain = std::abs(plan.strains[strip][place]);
-    return breaking > 0 && std::isfinite(strain) ? strain / breaking : 0;
+    return std::isfinite(strain) ? stack::shareAt(plan.strips[strip], strain) : 0;
 }
 
 int classOf(double share) {

@@ -333,7 +333,9 @@ void FormPanel::makeMeasured() {
                     letGo.chordForm_m = opens.chordFrom_m;
                     letGo.chordPiece_m = opens.chordTo_m;
                 }
-                piece.record.back().letGo.push_back(letGo);
+                boat::Record& record = piece.record.back();
+                if (!record.on) record.on = stack::measuredOn(piece);
+                record.letGo.push_back(letGo);
             });
         },
         [this, table] {

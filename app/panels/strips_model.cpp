@@ -3,6 +3,7 @@
 
 #include "app/panels/reading.hpp"
 #include "app/panels/stack_models.hpp"
+#include "core/plan/breaking_wording.hpp"
 #include "core/wood/species.hpp"
 
 namespace fayline::app {
@@ -93,18 +94,8 @@ QVariant StripsModel::headerData(int section, Qt::Orientation orientation, int r
 
 namespace {
 
-double shareOfBreaking(const stack::Strip& strip) {
-    return strip.breakingStrain > 0 ? strip.strain / strip.breakingStrain : 0;
-}
-
 QString radiusText(double radius_m, const measure::Display& display) {
     return std::isfinite(radius_m) ? writeLengthText(radius_m, display) : QObject::tr("straight");
-}
-
-// To 0.01 %, which is finer than anyone knows it.
-QString chanceText(double chance) {
-    constexpr double smallest = 0.00005;
-    return chance < smallest ? QStringLiteral("0 %") : text(measure::writeShare(std::round(chance * 1e4) / 1e4));
 }
 
 }  // namespace
@@ -117,9 +108,9 @@ QString StripsModel::display(const stack::Strip& strip, int column) const {
         case radiusColumn:
             return radiusText(strip.leastRadius_m, units);
         case shareColumn:
-            return text(measure::writeShare(shareOfBreaking(strip)));
+            return text(measure::writeShare(stack::worstShare(strip)));
         case chanceColumn:
-            return chanceText(strip.chanceOfBreaking);
+            return text(plan::chanceText(strip.chanceOfBreaking));
         case cutColumn:
             return writeLengthText(strip.cutLength_m, units);
         case thicknessColumn: {
@@ -164,7 +155,7 @@ QVariant StripsModel::cell(int row, int column, int role) const {
         case placeRole:
             return column == shareColumn || column == strainColumn ? strip.strainAt_m : strip.leastRadiusAt_m;
         case barRole:
-            return column == shareColumn ? QVariant(std::clamp(shareOfBreaking(strip), 0.0, 1.0)) : QVariant();
+            return column == shareColumn ? QVariant(std::clamp(stack::worstShare(strip), 0.0, 1.0)) : QVariant();
         case Qt::ToolTipRole:
             if (column == placeColumn)
                 return tr("Strip %1, %2, %3")
@@ -183,7 +174,7 @@ QVariant StripsModel::cell(int row, int column, int role) const {
                 case radiusColumn:
                     return strip.leastRadius_m;
                 case shareColumn:
-                    return shareOfBreaking(strip);
+                    return stack::worstShare(strip);
                 case chanceColumn:
                     return strip.chanceOfBreaking;
                 case cutColumn:

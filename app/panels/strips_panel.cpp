@@ -12,6 +12,7 @@
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
 #include "app/panels/source_note.hpp"
+#include "core/plan/breaking_wording.hpp"
 #include "core/wood/species.hpp"
 
 namespace fayline::app {
@@ -198,7 +199,7 @@ void StripsPanel::show(const Shown& shown) {
         if (stack.spares < 0) words += tr(" More than a third would break: no number of spares is sensible.");
         if (stack.spares > 0)
             words += stack.spares == 1 ? tr(" Cut one spare.") : tr(" Cut %1 spares.").arg(stack.spares);
-        words += tr(" Chance that any breaks: %1.").arg(text(measure::writeShare(stack.chanceAnyBreaks)));
+        words += tr(" Chance that any breaks: %1.").arg(text(plan::chanceText(stack.chanceAnyBreaks)));
     }
     spares_->say(words);
 }
@@ -206,27 +207,23 @@ void StripsPanel::show(const Shown& shown) {
 void StripsPanel::showPlot() {
     if (shown_->pieceIndex < 0 || !shown_->plan || shown_->plan->stack.at_m.size() < 2) return plot_->setNothing();
     const stack::StackPlan& stack = shown_->plan->stack;
-    const auto share = [](const stack::Strip& strip) {
-        return strip.breakingStrain > 0 ? strip.strain / strip.breakingStrain : 0;
-    };
-    const auto worst = std::max_element(stack.strips.begin(), stack.strips.end(),
-                                        [&](const auto& a, const auto& b) { return share(a) < share(b); });
-    if (worst == stack.strips.end() || worst->breakingStrain <= 0) return plot_->setNothing();
-    const auto strip = static_cast<std::size_t>(worst - stack.strips.begin());
+    if (stack.strips.empty()) return plot_->setNothing();
+    const stack::Strip& worst = stack::worstStrip(stack);
+    const auto strip = static_cast<std::size_t>(worst.place - 1);
     if (strip >= stack.strains.size() || stack.strains[strip].size() != stack.at_m.size()) return plot_->setNothing();
     AlongPlot::Picture picture;
     picture.display = shown_->display;
-    picture.caption = tr("Strip %1, strain as a share of breaking").arg(worst->place);
+    picture.caption = tr("Strip %1, strain as a share of breaking").arg(worst.place);
     picture.from_m = stack.at_m.front();
     picture.to_m = stack.at_m.back();
     picture.least = 0;
-    picture.most = std::max(1.15, share(*worst) * 1.05);
+    picture.most = std::max(1.15, stack::worstShare(worst) * 1.05);
     for (const double level : {0.0, 0.5}) picture.ticks.push_back({level, text(measure::writeShare(level))});
     picture.ticks.push_back({1.0, QStringLiteral("100 %")});
     picture.limit = AlongPlot::Tick{1.0, tr("breaks on the mean")};
     AlongPlot::Curve curve;
     for (std::size_t i = 0; i < stack.at_m.size(); ++i) {
-        const double level = std::abs(stack.strains[strip][i]) / worst->breakingStrain;
+        const double level = stack::shareAt(worst, std::abs(stack.strains[strip][i]));
         if (std::isfinite(level)) curve.points.append({stack.at_m[i], level});
     }
     picture.curves.push_back(std::move(curve));

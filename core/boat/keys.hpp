@@ -386,6 +386,13 @@ void keysOf(Visit& visit, const LetGo*) {
 }
 
 template <class Visit>
+void keysOf(Visit& visit, const MeasuredOn*) {
+    visit("line", &MeasuredOn::line, Group{}, When::required);
+    visit("stack", &MeasuredOn::stack, Group{});
+    visit("form", &MeasuredOn::form, Group{});
+}
+
+template <class Visit>
 void keysOf(Visit& visit, const Record*) {
     visit("when", &Record::when, DateTime{}, When::plainly);
     visit("dry_fit", &Record::dryFit, Truth{});
@@ -393,6 +400,7 @@ void keysOf(Visit& visit, const Record*) {
     visit("marks", &Record::marks, ListOf<Group>{{}, 0, 10'000, "marks"});
     visit("airs", &Record::airs, ListOf<Group>{{}, 0, 10'000, "temperatures"});
     visit("let_go", &Record::letGo, ListOf<Group>{{}, 0, 10'000, "readings"});
+    visit("on", &Record::on, OrNull<Group>{});
     visit("notes", &Record::notes, Text{});
 }
 

@@ -79,17 +79,10 @@ Answer lineAnswer(const boat::Piece& piece, const Plan& plan) {
     return {Question::line, "Line", straight ? "straight" : "radius " + radius, text, std::nullopt};
 }
 
-// The strip nearest to breaking.
-const stack::Strip& weakestOf(const stack::StackPlan& stack) {
-    return *std::max_element(stack.strips.begin(), stack.strips.end(), [](const auto& a, const auto& b) {
-        return a.strain / a.breakingStrain < b.strain / b.breakingStrain;
-    });
-}
-
 Answer stripsAnswer(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
     const stack::StackPlan& stack = plan.stack;
-    const stack::Strip& weakest = weakestOf(stack);
-    const double share = weakest.strain / weakest.breakingStrain;
+    const stack::Strip& weakest = stack::worstStrip(stack);
+    const double share = stack::worstShare(weakest);
     const bool softened = std::any_of(piece.stack.strips.begin(), piece.stack.strips.end(),
                                       [](const boat::Strips& s) { return s.bentBefore.has_value(); });
     const int count = static_cast<int>(stack.strips.size());

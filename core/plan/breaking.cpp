@@ -23,15 +23,15 @@ void weigh(BreakingRemedy& remedy, const std::vector<double>& chances) {
 }
 
 bool wanted(const stack::StackPlan& stack) {
-    return stack.spares != 0 || std::any_of(stack.strips.begin(), stack.strips.end(), [](const stack::Strip& strip) {
-               return strip.strain >= strip.breakingStrain;
-           });
+    return stack.spares != 0 || stack::worstShare(stack::worstStrip(stack)) >= 1;
 }
 
-double chanceOf(const stack::Strip& strip, double breakingStrain) {
+// Were its wood to break at `breakingStrain` in the mean, dry.
+double chanceOf(const stack::Strip& strip, const boat::Strips& group, double breakingStrain) {
     const double dry = wood::chanceOfBreaking(strip.strain, breakingStrain);
     if (strip.firstBreakingStrain <= 0) return dry;
-    return std::max(dry, wood::chanceOfBreaking(strip.firstStrain, strip.firstBreakingStrain));
+    const bool cold = group.bentBefore && group.bentBefore->how == boat::Softened::soaked;
+    return std::max(dry, wood::chanceOfBreaking(strip.firstStrain, cold ? breakingStrain : strip.firstBreakingStrain));
 }
 
 // ---- Thinner strips and mixed stacks, of the choices.
@@ -90,7 +90,7 @@ std::vector<double> chancesSoftened(const boat::Piece& piece, const Plan& plan, 
             chances.push_back(strip.chanceOfBreaking);
             continue;
         }
-        const double dry = wood::chanceOfBreaking((1 - set) * strip.strain, strip.breakingStrain);
+        const double dry = wood::chanceOfBreaking((1 - set) * strip.strain, stack::sizedBreakingStrain(strip, group));
         chances.push_back(std::max(dry, wood::chanceOfBreaking(strip.strain, hotLimit)));
     }
     return chances;
@@ -136,7 +136,8 @@ InWood inWood(const boat::Piece& piece, const Shop& shop, const Plan& plan, cons
         const wood::Bending bends =
             wood::bending(*species, piece.stack.moisture, grainSlope, keeps ? group.moe_Pa : std::nullopt,
                           keeps ? group.breaksAt : std::nullopt);
-        all.chances.push_back(chanceOf(strip, bends.breakingStrain));
+        const bool measured = keeps && group.breaksAt;
+        all.chances.push_back(chanceOf(strip, group, bends.breakingStrain * (measured ? 1 : strip.sizeFactor)));
         const double cubed = std::pow(strip.thickness_m, 3);
         all.stiffness_N_m2 += bends.modulus_Pa * cubed;
         all.stiffnessAsIs_N_m2 += strip.modulus_Pa * cubed;

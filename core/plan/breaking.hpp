@@ -14,6 +14,10 @@ struct Shop;
 struct Plan;
 struct Choices;
 
+// A chance of breaking below this is told as below it, without a figure: the far end of what scatters is not known.
+// Our choice.
+inline constexpr double leastChanceTold = 0.001;
+
 enum class BreakingKind { thinner, mixed, softened, straighterGrain, otherWood };
 const char* breakingKindText(BreakingKind kind);  // as in the printed plan: "straighter_grain"
 

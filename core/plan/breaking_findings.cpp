@@ -23,17 +23,14 @@ Finding note(const std::string& code, const std::string& unit, const measure::So
 }
 
 std::string briefly(const BreakingRemedy& remedy) {
-    constexpr double least = 0.001;
-    return remedy.what + " (" +
-           (remedy.chance < least ? "under " + measure::writeShare(least) : measure::writeShare(remedy.chance)) +
-           (remedy.enough ? ")" : ", not enough by itself)");
+    return remedy.what + " (" + chanceText(remedy.chance) + (remedy.enough ? ")" : ", not enough by itself)");
 }
 
 void addRemedies(std::vector<Finding>& findings, const Plan& plan) {
     const std::vector<BreakingRemedy>& remedies = plan.breaking->remedies;
     if (remedies.empty()) return;
     Finding finding = note("breaking_remedies", "pct",
-                           {"scatter of bending strength, Wood Handbook Table 5-6; each stack worked out anew",
+                           {"scatter of strength and stiffness, Wood Handbook Table 5-6; each stack worked out anew",
                             measure::Mark::fromMemory});
     finding.value = 100 * plan.stack.chanceAnyBreaks;
     finding.limit = 100 * (1 - confidence);

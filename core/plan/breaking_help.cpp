@@ -21,17 +21,20 @@ double thickestOf(const stack::Strip& strip, measure::LengthNotation notation) {
     const bool metric = notation == measure::LengthNotation::millimetres;
     const double step_m = metric ? measure::fromMillimetres(0.5) : measure::sixteenth_m / 2;
     const double thick_m = std::max(strip.thickness_m, strip.thicknessAtEnd_m);
-    const double goes_m = thick_m * surestShare * strip.breakingStrain / strip.strain;
+    const double goes_m = thick_m * surestShare / stack::worstShare(strip);
     const double whole_m = step_m * std::floor(goes_m / step_m + 1e-9);
     return whole_m < thinnest_m(notation) - 1e-9 ? 0 : whole_m;
 }
 
 std::vector<std::string> woodsThatGo(const boat::Stack& stack, const Shop& shop, const stack::Strip& strip) {
+    // Soaked cold, the first bend is held against dry wood's limit, and takes the whole curve.
+    const auto& before = stack.strips[static_cast<std::size_t>(strip.group)].bentBefore;
+    const double strain = before && before->how == boat::Softened::soaked ? strip.firstStrain : strip.strain;
     std::vector<std::pair<double, std::string>> woods;
     for (const wood::Species& species : shop.species) {
         if (species.id == strip.species) continue;
         const double breaking = wood::bending(species, stack.moisture, stack.grainSlope, std::nullopt).breakingStrain;
-        if (strip.strain <= surestShare * breaking) woods.emplace_back(-breaking, species.id);
+        if (strain <= surestShare * breaking) woods.emplace_back(-breaking, species.id);
     }
     std::sort(woods.begin(), woods.end());
     std::vector<std::string> ids;

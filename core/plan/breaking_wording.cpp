@@ -24,12 +24,6 @@ bool isOff(const OneFewer& fewer) {
     return std::max(std::abs(fewer.off.start_m), std::abs(fewer.off.end_m)) > stack::leastOff_m;
 }
 
-// "9 %", "under 0.1 %".
-std::string chanceText(double chance) {
-    constexpr double least = 0.001;
-    return chance < least ? "under " + writeShare(least) : writeShare(chance);
-}
-
 std::string sparesText(int spares) {
     if (spares < 0) return "no number of spares is enough";
     if (spares == 0) return "no spare is wanted";
@@ -37,6 +31,18 @@ std::string sparesText(int spares) {
 }
 
 }  // namespace
+
+std::string chanceText(double chance) {
+    constexpr double most = 0.99;
+    if (chance < leastChanceTold) return "under 1 in 1,000";
+    if (chance > most) return "more than 99 in 100";
+    if (chance > 0.95) return "about " + std::to_string(std::lround(100 * chance)) + " in 100";
+    if (chance > 0.35) return "about " + std::to_string(std::lround(10 * chance)) + " in 10";
+    const double each = 1 / chance;
+    const double step = each < 20 ? 1 : each < 100 ? 5 : each < 300 ? 10 : 100;
+    const long in = std::lround(each / step) * std::lround(step);
+    return "about 1 in " + (in == 1000 ? std::string("1,000") : std::to_string(in));
+}
 
 std::string softenedText(double set) {
     return "strips steamed or boiled and dried on the form, if they keep " + writeShare(set) + " of the curve";

@@ -46,7 +46,7 @@ double breakingThickness(const stack::StackPlan& stack) {
     double perMetre = 0;
     for (const stack::Strip& strip : stack.strips) {
         if (strip.sacrificial) continue;
-        perMetre = std::max(perMetre, strip.strain / strip.breakingStrain / strip.thickness_m);
+        perMetre = std::max(perMetre, stack::worstShare(strip) / strip.thickness_m);
     }
     return perMetre > 0 ? 1 / perMetre : 0;
 }

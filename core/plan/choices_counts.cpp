@@ -59,10 +59,7 @@ bool broken(const stack::StackPlan& stack, stack::LimitKind kind) {
 void countStack(Choice& choice, const stack::StackPlan& stack) {
     for (const stack::Strip& strip : stack.strips) {
         choice.strain = std::max(choice.strain, strip.strain);
-        choice.strainShare = std::max(choice.strainShare, strip.strain / strip.breakingStrain);
-        if (strip.firstBreakingStrain > 0) {
-            choice.strainShare = std::max(choice.strainShare, strip.firstStrain / strip.firstBreakingStrain);
-        }
+        choice.strainShare = std::max(choice.strainShare, stack::worstShare(strip));
     }
     choice.count = static_cast<int>(stack.strips.size());
     choice.chanceOfBreaking = stack.chanceAnyBreaks;

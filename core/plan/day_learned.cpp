@@ -220,6 +220,7 @@ boat::Record recordOf(const DayInHand& day, const std::vector<Event>& events, co
     boat::Record record;
     record.when = when;
     record.dryFit = day.dryFit;
+    record.on = stack::measuredOn(day.piece);
     if (!day.dryFit) record.air_C = day.piece.glue.air_C;
     for (const Event& event : standing(events)) {
         if (event.kind == EventKind::airTyped) {

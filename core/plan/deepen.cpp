@@ -72,7 +72,7 @@ std::optional<Plan> deepen(const boat::Piece& piece, const Shop& shop, const Pla
     Plan deeper = plan;
     deeper.learned = learnedOf(shop, stop);
     if (stop) return std::nullopt;
-    deeper.sprungHome = sprungHomeOf(piece, deeper);
+    deeper.sprungHome = sprungHomeOf(piece, shop, deeper);
     deeper.breaking = studyBreaking(piece, shop, plan, *choices);
     if (!deeper.line.misreadSought) {
         if (!seekMisread(deeper.line, shop.display, stop)) return std::nullopt;

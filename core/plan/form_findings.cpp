@@ -90,6 +90,17 @@ void addImpossible(std::vector<Finding>& findings, const Scene& scene) {
     findings.push_back(finding);
 }
 
+void addUnsettled(std::vector<Finding>& findings, const Scene& scene) {
+    if (scene.form.settled || !scene.form.possible) return;
+    Finding finding = about(Severity::caution, "form_not_settled", "pct", beamTheory);
+    finding.value = 100 * scene.form.unsettled;
+    finding.limit = 100 * stack::stillSettled;
+    finding.limited = true;
+    finding.text = "The form's curve did not settle: tries still differ by " + writeShare(scene.form.unsettled) +
+                   ". Use more, thinner strips, or try the form before you trust it.";
+    findings.push_back(finding);
+}
+
 std::string scatterText(const Scene& scene, double off_m) {
     const FormPlan& form = scene.form;
     return " Bends that builders measured gave back from nothing to about " +
@@ -147,7 +158,7 @@ void addTighterOnForm(std::vector<Finding>& findings, const Scene& scene) {
     const stack::Strip& strip = scene.plan.stack.strips[static_cast<std::size_t>(most.place - 1)];
     constexpr double elastic = 0.6;
     // What breaks on the line is said of the strips.
-    if (most.used <= elastic || strip.strain >= strip.breakingStrain) return;
+    if (most.used <= elastic || stack::worstShare(strip) >= 1) return;
     const bool breaks = most.used >= 1;
     Finding finding = breaks ? about(Severity::stop, "strip_breaks_on_form", "pct", strip.breakingSource)
                              : about(Severity::note, "bent_beyond_elastic", "pct", practice);
@@ -155,12 +166,12 @@ void addTighterOnForm(std::vector<Finding>& findings, const Scene& scene) {
     finding.strip = most.place;
     finding.limited = true;
     finding.value = 100 * (breaks ? most.strain : most.used);
-    finding.limit = 100 * (breaks ? strip.breakingStrain : elastic);
+    finding.limit = 100 * (breaks ? most.breaksAt : elastic);
     const std::string name = capitalised(stripText(most.place, static_cast<int>(scene.plan.stack.strips.size())));
     if (breaks) {
         finding.text = name + " would go round the line, but breaks on the form, which is tighter: strained " +
                        scene.place(most.at_m) + " to " + writeShare(most.strain) + ", where its wood breaks at " +
-                       writeShare(strip.breakingStrain) + " in the mean. Take thinner strips.";
+                       writeShare(most.breaksAt) + " in the mean. Take thinner strips.";
     } else {
         finding.text = name + " is strained on the form to " + writeShare(most.used) + " of what breaks it " +
                        scene.place(most.at_m) + "; beyond about " + writeShare(elastic) +
@@ -304,6 +315,7 @@ std::vector<Finding> formFindings(const boat::Piece& piece, const Shop& shop, co
     const double length = plan.line.fair.line.length();
     const Scene scene{piece, shop, plan, plan.form, length, toldAtStart(plan.form, length)};
     addImpossible(findings, scene);
+    addUnsettled(findings, scene);
     addSpringback(findings, scene);
     addFactor(findings, scene);
     addTighterOnForm(findings, scene);

@@ -52,6 +52,9 @@ void addFactor(std::vector<Finding>& findings, const Plan& plan) {
             ", which lies outside that range: set the form's springback factor, or look again at what was "
             "read.";
     }
+    if (std::any_of(learned.readings.begin(), learned.readings.end(), [](const auto& r) { return r.asItStands; })) {
+        finding.text += " Records that keep no copy of their stack and form are held against the piece as it is now.";
+    }
     findings.push_back(finding);
 }
 
@@ -63,6 +66,12 @@ void addLeftOut(std::vector<Finding>& findings, const stack::Learned& learned) {
         finding.text = "Of the springback that was read, " + why;
         findings.push_back(finding);
     }
+}
+
+// By its id; a piece that has none by its name and all that is recorded of it.
+bool samePiece(const boat::Piece& one, const boat::Piece& other) {
+    if (!one.id.empty() || !other.id.empty()) return one.id == other.id;
+    return one.name == other.name && one.record == other.record;
 }
 
 std::string afterText(double after_s) {
@@ -109,29 +118,48 @@ bool springbackRead(const boat::Piece& piece) {
 
 std::optional<stack::Learned> learnedOf(const Shop& shop, const std::atomic<bool>& stop) {
     std::vector<stack::RecordedPiece> recorded;
-    std::vector<std::string> withoutLine;
-    for (const boat::Piece& piece : shop.recorded) {
-        if (stop) return std::nullopt;
-        try {
-            recorded.push_back({piece, line::fair(fairInputOf(piece.line)).line});
-        } catch (const measure::InputError& error) {
-            withoutLine.push_back(piece.name + " is left out: no line can be made of it, " + error.what() + ".");
+    std::vector<std::string> leftOut;
+    for (std::size_t index = 0; index < shop.recorded.size(); ++index) {
+        const boat::Piece& piece = shop.recorded[index];
+        for (std::size_t i = 0; i < piece.record.size(); ++i) {
+            if (stop) return std::nullopt;
+            if (piece.record[i].letGo.empty()) continue;
+            boat::Piece was = stack::asMeasured(piece, piece.record[i]);
+            was.record = {piece.record[i]};
+            try {
+                const line::Line line = line::fair(fairInputOf(was.line)).line;
+                recorded.push_back({std::move(was), line, index, i});
+            } catch (const measure::InputError& error) {
+                leftOut.push_back(piece.name + " is left out: no line can be made of it, " + error.what() + ".");
+            }
         }
     }
-    if (recorded.empty() && withoutLine.empty()) return std::nullopt;
+    if (recorded.empty() && leftOut.empty()) return std::nullopt;
     stack::Learned learned = stack::learnSpringback(recorded, shop.species);
-    learned.leftOut.insert(learned.leftOut.end(), withoutLine.begin(), withoutLine.end());
+    learned.leftOut.insert(learned.leftOut.end(), leftOut.begin(), leftOut.end());
+    const auto twice = std::unique(learned.leftOut.begin(), learned.leftOut.end());
+    learned.leftOut.erase(twice, learned.leftOut.end());
     return learned;
 }
 
-std::optional<stack::SprungHome> sprungHomeOf(const boat::Piece& piece, const Plan& plan) {
-    std::optional<stack::OpenedBy> measured;
+std::optional<stack::SprungHome> sprungHomeOf(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
+    const stack::SpringbackReading* last = nullptr;
     if (plan.learned) {
         for (const stack::SpringbackReading& reading : plan.learned->readings) {
-            if (reading.last && reading.piece == piece.name) measured = {reading.after_s, reading.factor};
+            if (reading.last && samePiece(shop.recorded[reading.index], piece)) last = &reading;
         }
     }
-    return stack::sprungHome(piece, plan.line.fair.line, plan.stack, plan.form, measured);
+    if (!last) return stack::sprungHome(piece, plan.line.fair.line, plan.stack, plan.form, std::nullopt);
+    const stack::OpenedBy measured{last->after_s, last->factor};
+    const boat::Record& record = shop.recorded[last->index].record[last->record];
+    if (!record.on || *record.on == stack::measuredOn(piece)) {
+        return stack::sprungHome(piece, plan.line.fair.line, plan.stack, plan.form, measured);
+    }
+    const boat::Piece was = stack::asMeasured(piece, record);
+    const line::Line line = line::fair(fairInputOf(was.line)).line;
+    const stack::StackPlan planned =
+        stack::planStack(was.stack, was.line.describes, was.line.stripsOn, line, shop.species);
+    return stack::sprungHome(was, line, planned, stack::planForm(was, line, shop.species, planned), measured);
 }
 
 std::vector<Finding> learnedFindings(const Shop& shop, const Plan& plan) {

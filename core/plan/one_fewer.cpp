@@ -39,9 +39,7 @@ boat::Stack without(const boat::Stack& stack, int place, int group) {
 OneFewer withOneFewer(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
     OneFewer fewer;
     const auto& strips = plan.stack.strips;
-    const auto used = [](const stack::Strip& strip) {
-        return strip.sacrificial ? -1 : strip.strain / strip.breakingStrain;
-    };
+    const auto used = [](const stack::Strip& strip) { return strip.sacrificial ? -1 : stack::worstShare(strip); };
     const auto worst =
         std::max_element(strips.begin(), strips.end(), [&](const auto& a, const auto& b) { return used(a) < used(b); });
     fewer.place = worst->place;

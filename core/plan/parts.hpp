@@ -16,8 +16,9 @@ bool springbackRead(const boat::Piece& piece);
 // What the shop's recorded pieces say about springback; none where there are none, or where `stop` was set.
 std::optional<stack::Learned> learnedOf(const Shop& shop, const std::atomic<bool>& stop);
 
-// What it takes to spring the piece home, by its own last reading where `plan` has learned of one.
-std::optional<stack::SprungHome> sprungHomeOf(const boat::Piece& piece, const Plan& plan);
+// What it takes to spring the piece home, by its own last reading where `plan` has learned of one: then of the piece as
+// it was when that was read.
+std::optional<stack::SprungHome> sprungHomeOf(const boat::Piece& piece, const Shop& shop, const Plan& plan);
 
 // Looks for misread offsets among those of the line. False: stopped before it was through.
 bool seekMisread(LinePlan& plan, const measure::Display& display, const std::atomic<bool>& stop);

@@ -88,8 +88,8 @@ Json printStrip(const stack::Strip& strip) {
                  {"breaks_at_pct", pct(strip.breakingStrain)},
                  {"modulus_MPa", number(strip.modulus_Pa / 1e6)},
                  {"finished_length_mm", mm(strip.finishedLength_m)},
-                 {"length_mm", mm(strip.cutLength_m)},
-                 {"chance_of_breaking_pct", pct(strip.chanceOfBreaking)}};
+                 {"length_mm", mm(strip.cutLength_m)}};
+    printChance(printed, "chance_of_breaking", strip.chanceOfBreaking);
     if (strip.firstBreakingStrain > 0) {
         printed["first_bend_strain_pct"] = pct(strip.firstStrain);
         printed["first_bend_breaks_at_pct"] = pct(strip.firstBreakingStrain);
@@ -107,7 +107,7 @@ Json printStack(const stack::StackPlan& stack) {
     Json strips = Json::array();
     for (const stack::Strip& strip : stack.strips) strips.push_back(printStrip(strip));
     printed["strips"] = strips;
-    printed["chance_any_breaks_pct"] = pct(stack.chanceAnyBreaks);
+    printChance(printed, "chance_any_breaks", stack.chanceAnyBreaks);
     printed["spares"] = stack.spares < 0 ? Json(nullptr) : Json(stack.spares);
     printed["stagger"] = {{"start_mm", mm(stack.stagger.start_m)},
                           {"end_mm", mm(stack.stagger.end_m)},

@@ -7,10 +7,10 @@ namespace {
 Json printRemedy(const BreakingRemedy& remedy) {
     Json printed{{"kind", breakingKindText(remedy.kind)},
                  {"what", remedy.what},
-                 {"chance_of_breaking_pct", pct(remedy.chance)},
                  {"spares", remedy.spares < 0 ? Json(nullptr) : Json(remedy.spares)},
                  {"enough", remedy.enough},
                  {"pull_ratio", number(remedy.pullRatio)}};
+    printChance(printed, "chance_of_breaking", remedy.chance);
     if (!remedy.species.empty()) printed["species"] = remedy.species;
     if (remedy.set > 0) printed["set_pct"] = pct(remedy.set);
     if (remedy.grainSlope > 0) printed["grain_slope"] = number(remedy.grainSlope);
@@ -18,7 +18,8 @@ Json printRemedy(const BreakingRemedy& remedy) {
 }
 
 Json printLostStrip(const LostStrip& lost, const Plan& plan) {
-    Json printed{{"place", lost.fewer.place}, {"chance_of_breaking_pct", pct(lost.chance)}};
+    Json printed{{"place", lost.fewer.place}};
+    printChance(printed, "chance_of_breaking", lost.chance);
     if (lost.fewer.cannot.empty()) {
         printed["count"] = plan.stack.strips.size() - 1;
         printed["depth_mm"] = mm(plan.stack.depth_m - lost.fewer.lost_m);
@@ -39,6 +40,12 @@ Json printLostStrip(const LostStrip& lost, const Plan& plan) {
 }
 
 }  // namespace
+
+void printChance(Json& printed, const std::string& key, double chance) {
+    const bool told = chance >= leastChanceTold;
+    printed[key + "_pct"] = told ? number(100 * chance, 1) : Json(nullptr);
+    if (!told) printed[key + "_below_pct"] = number(100 * leastChanceTold, 1);
+}
 
 Json printBreaking(const Plan& plan) {
     Json remedies = Json::array();

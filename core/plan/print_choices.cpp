@@ -16,27 +16,28 @@ Json printStrips(const boat::Strips& strips) {
 Json printChoice(const Choice& choice) {
     Json strips = Json::array();
     for (const boat::Strips& one : choice.strips) strips.push_back(printStrips(one));
-    return {{"thickness_mm", mm(choice.thickness_m)},
-            {"count", choice.count},
-            {"strips", strips},
-            {"mixed", choice.mixed},
-            {"as_it_is", choice.asItIs},
-            {"depth_mm", mm(choice.depth_m)},
-            {"strain_pct", pct(choice.strain)},
-            {"strain_share_pct", pct(choice.strainShare)},
-            {"strain_share_on_form_pct", pct(choice.shareOnForm)},
-            {"chance_of_breaking_pct", pct(choice.chanceOfBreaking)},
-            {"spares", choice.spares < 0 ? Json(nullptr) : Json(choice.spares)},
-            {"springback_ratio", number(choice.springbackRatio)},
-            {"end_pull_N", number(choice.endPull_N, 3)},
-            {"glue_g", number(1000 * choice.glue_kg, 3)},
-            {"glue_lines", choice.glueLines},
-            {"margin_min", choice.margin_s ? number(*choice.margin_s / 60, 3) : Json(nullptr)},
-            {"wood_lost_pct", pct(choice.woodLost)},
-            {"possible", choice.possible},
-            {"why_not", choice.whyNot.empty() ? Json(nullptr) : Json(choice.whyNot)},
-            {"unbeaten", choice.unbeaten},
-            {"named", choice.named.empty() ? Json(nullptr) : Json(choice.named)}};
+    Json printed{{"thickness_mm", mm(choice.thickness_m)},
+                 {"count", choice.count},
+                 {"strips", strips},
+                 {"mixed", choice.mixed},
+                 {"as_it_is", choice.asItIs},
+                 {"depth_mm", mm(choice.depth_m)},
+                 {"strain_pct", pct(choice.strain)},
+                 {"strain_share_pct", pct(choice.strainShare)},
+                 {"strain_share_on_form_pct", pct(choice.shareOnForm)},
+                 {"spares", choice.spares < 0 ? Json(nullptr) : Json(choice.spares)},
+                 {"springback_ratio", number(choice.springbackRatio)},
+                 {"end_pull_N", number(choice.endPull_N, 3)},
+                 {"glue_g", number(1000 * choice.glue_kg, 3)},
+                 {"glue_lines", choice.glueLines},
+                 {"margin_min", choice.margin_s ? number(*choice.margin_s / 60, 3) : Json(nullptr)},
+                 {"wood_lost_pct", pct(choice.woodLost)},
+                 {"possible", choice.possible},
+                 {"why_not", choice.whyNot.empty() ? Json(nullptr) : Json(choice.whyNot)},
+                 {"unbeaten", choice.unbeaten},
+                 {"named", choice.named.empty() ? Json(nullptr) : Json(choice.named)}};
+    printChance(printed, "chance_of_breaking", choice.chanceOfBreaking);
+    return printed;
 }
 
 }  // namespace

@@ -135,6 +135,7 @@ Json printForm(const Plan& plan) {
     printed["lets_go"] = form.letsGo;
     printed["corrected"] = form.corrected;
     printed["possible"] = form.possible;
+    printed["settled"] = form.settled;
     printed["springback_factor"] = number(form.factor);
     printed["fixed_at_mm"] = mm(form.fixedAt_m);
     printed["tightest_radius_mm"] = radiusMm(form.tightestRadius_m);

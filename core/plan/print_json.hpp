@@ -15,6 +15,9 @@ Json number(double value, int decimals = 6);
 
 Json mm(double length_m);
 Json pct(double share);
+// A chance that any or a strip breaks as `key`_pct, to a tenth of a percent; below leastChanceTold that is null, and
+// `key`_below_pct says what it is below.
+void printChance(Json& printed, const std::string& key, double chance);
 Json optionalMm(const std::optional<double>& length_m);
 
 // A radius of a thousand kilometres or more is a straight line but for the last bits of the fit: null.

@@ -7,6 +7,7 @@
 #include "core/measure/input_error.hpp"
 #include "core/measure/units.hpp"
 #include "core/plan/breaking_help.hpp"
+#include "core/plan/breaking_wording.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/wording.hpp"
 #include "core/stack/limits.hpp"
@@ -35,11 +36,6 @@ struct Scene {
     std::string place(double at_m) const { return placeText(at_m, line.fair.line.length(), shop.display); }
     std::string strip(int place) const { return stripText(place, static_cast<int>(stack.strips.size())); }
     const stack::Strip& stripAt(int place) const { return stack.strips[static_cast<std::size_t>(place - 1)]; }
-    const stack::Strip& worst() const {
-        return *std::max_element(stack.strips.begin(), stack.strips.end(), [](const auto& a, const auto& b) {
-            return a.strain * b.breakingStrain < b.strain * a.breakingStrain;
-        });
-    }
     std::string help(int place) const { return breakingHelpText(breakingHelp(piece, shop, stripAt(place)), shop); }
 };
 
@@ -81,38 +77,57 @@ Finding breaksHot(const Scene& scene, const LimitMet& limit) {
     return finding;
 }
 
-Finding ratio(const Scene& scene, const LimitMet& limit) {
-    Finding finding = fromLimit(Severity::caution, "radius_over_thickness", "ratio", limit, 1);
-    const bool softwood = limit.kind == LimitKind::ratioSoftwood;
-    finding.text = capitalised(scene.strip(limit.place)) + " is bent to a radius of " + writeNumber(limit.value) +
-                   " times its thickness " + scene.place(limit.at_m) + "; curved glued timber of " +
-                   (softwood ? "softwood" : "hardwood or southern pine") + " keeps to " + writeNumber(limit.limit) +
-                   " or more. The thicker the strips, the larger a ratio they need.";
-    finding.source.text += "; that thick stock needs more: AC 43.13-1B, bend radii of plywood (P*)";
-    return finding;
+// Within a twentieth of a limit is at it.
+constexpr double atLimit = 0.05;
+
+bool isForLoad(LimitKind kind) {
+    return kind == LimitKind::ratioHardwood || kind == LimitKind::ratioSoftwood ||
+           kind == LimitKind::laminationThickness || kind == LimitKind::curvatureFactor;
 }
 
-Finding lamination(const Scene& scene, const LimitMet& limit) {
-    Finding finding = fromLimit(Severity::note, "lamination_thickness", "mm", limit, 1000);
-    finding.text = "By the rule for structural glued timber, strips would be no thicker than " +
-                   writeThickness(limit.limit, scene.shop.display) + " for the bend " + scene.place(limit.at_m) +
-                   "; these are " + writeThickness(limit.value, scene.shop.display) + ".";
-    return finding;
-}
-
-Finding curvatureLoss(const Scene& scene, const LimitMet& limit) {
-    Finding finding = fromLimit(Severity::note, "curvature_factor", "pct", limit, 100);
-    const std::string left = limit.value > 0
-                                 ? writeShare(limit.value) + " of a straight one's strength"
-                                 : "nothing that the rule could state (it gives " + writeShare(limit.value) + ")";
+// What a rule for curved timber that carries load has against the bend, with its source.
+std::string loadRule(const Scene& scene, const LimitMet& limit) {
+    const std::string from = ": " + limit.source.text + " (" + measure::markText(limit.source.mark) + ")";
+    switch (limit.kind) {
+        case LimitKind::laminationThickness:
+            return "strips no thicker than " + writeThickness(limit.limit, scene.shop.display) + ", these are " +
+                   writeThickness(limit.value, scene.shop.display) + from;
+        case LimitKind::ratioHardwood:
+        case LimitKind::ratioSoftwood:
+            return "a radius of " + writeNumber(limit.limit) + " times the thickness or more, here " +
+                   writeNumber(limit.value) + from;
+        default:
+            break;
+    }
     // Of the strip whose middle has that radius; its inner face lies half a thickness further in.
     const double ratio = scene.stripAt(limit.place).radiusOverThickness - 0.5;
-    finding.text = "If the piece carries load, the bend " + scene.place(limit.at_m) + " leaves it " + left +
-                   "; above " + writeShare(limit.limit) + " it would hardly matter. Eurocode 5 would leave it " +
-                   writeShare(stack::bendingFactorEurocode(ratio)) + ".";
     const measure::Source eurocode = stack::bendingFactorEurocodeSource();
-    finding.source.text += "; " + eurocode.text + " (" + measure::markText(eurocode.mark) + ")";
-    return finding;
+    return limit.source.text + " (" + measure::markText(limit.source.mark) + "); " + eurocode.text + " leaves " +
+           writeShare(stack::bendingFactorEurocode(ratio)) + " (" + measure::markText(eurocode.mark) + ")";
+}
+
+// Several rules for timber that carries load, one bend: one note, with what that bend leaves of the strength.
+void addForLoad(std::vector<Finding>& findings, const Scene& scene, const std::vector<const LimitMet*>& limits) {
+    const LimitMet* factor = nullptr;
+    std::vector<const LimitMet*> over;
+    for (const LimitMet* limit : limits) {
+        if (!isForLoad(limit->kind) || limit->met) continue;
+        const bool most = limit->kind == LimitKind::laminationThickness;
+        const double by = most ? limit->value / limit->limit - 1 : 1 - limit->value / limit->limit;
+        if (limit->kind == LimitKind::curvatureFactor) factor = limit;
+        if (by > atLimit) over.push_back(limit);
+    }
+    if (over.empty() || !factor) return;
+    Finding finding = fromLimit(Severity::note, "bend_for_load", "pct", *factor, 100);
+    finding.text =
+        "Carries load? The bend " + scene.place(factor->at_m) + " leaves it " +
+        (factor->value > 0 ? "about " + writeShare(std::round(100 * factor->value) / 100) : "less than rules state") +
+        " of a straight timber's strength. Ask the designer, or use thinner strips.";
+    finding.source.text = loadRule(scene, *factor);
+    for (const LimitMet* limit : over) {
+        if (limit != factor) finding.source.text += "; " + loadRule(scene, *limit);
+    }
+    findings.push_back(finding);
 }
 
 Finding noRoom(const Scene& scene, const LimitMet& limit) {
@@ -148,8 +163,8 @@ Finding pins(const Scene& scene, const LimitMet& limit) {
 
 Finding chanceTooGreat(const Scene& scene, const LimitMet& limit) {
     Finding finding = fromLimit(Severity::stop, "chance_of_breaking", "pct", limit, 100);
-    finding.text = "Some " + writeShare(limit.value) + " of the strips must be expected to break; above " +
-                   writeShare(limit.limit) + " no number of spares helps." + scene.help(scene.worst().place);
+    finding.text = capitalised(chanceText(limit.value)) + " strips will break; above 1 in 3 spares do not help." +
+                   scene.help(stack::worstStrip(scene.stack).place);
     return finding;
 }
 
@@ -160,8 +175,7 @@ Finding spares(const Scene& scene, const LimitMet& limit) {
     Finding finding = fromLimit(Severity::caution, "chance_of_breaking", "pct", limit, 100);
     finding.value = 100 * scene.stack.chanceAnyBreaks;
     finding.limit = 100 * (1 - confidence);
-    finding.text = "The chance that a strip breaks is " + writeShare(scene.stack.chanceAnyBreaks) +
-                   " for the stack, more than " + writeShare(1 - confidence) + ": cut " +
+    finding.text = "A strip breaks in " + chanceText(scene.stack.chanceAnyBreaks) + " gluings (allowed 1 in 20). Cut " +
                    numberWord(scene.stack.spares) + (scene.stack.spares == 1 ? " spare." : " spares.");
     return finding;
 }
@@ -185,7 +199,9 @@ std::vector<const LimitMet*> worstOfEach(const Scene& scene) {
 }
 
 void addLimits(std::vector<Finding>& findings, const Scene& scene) {
-    for (const LimitMet* worst : worstOfEach(scene)) {
+    const std::vector<const LimitMet*> all = worstOfEach(scene);
+    addForLoad(findings, scene, all);
+    for (const LimitMet* worst : all) {
         const LimitMet& limit = *worst;
         if (limit.kind == LimitKind::chance && limit.met && scene.stack.spares > 0) {
             findings.push_back(spares(scene, limit));
@@ -203,13 +219,8 @@ void addLimits(std::vector<Finding>& findings, const Scene& scene) {
                 break;
             case LimitKind::ratioHardwood:
             case LimitKind::ratioSoftwood:
-                findings.push_back(ratio(scene, limit));
-                break;
             case LimitKind::laminationThickness:
-                findings.push_back(lamination(scene, limit));
-                break;
             case LimitKind::curvatureFactor:
-                findings.push_back(curvatureLoss(scene, limit));
                 break;
             case LimitKind::noRoom:
                 findings.push_back(noRoom(scene, limit));

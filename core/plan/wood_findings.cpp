@@ -4,6 +4,7 @@
 #include <set>
 #include <string>
 
+#include "core/plan/breaking_wording.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/trials.hpp"
 #include "core/plan/wording.hpp"
@@ -98,8 +99,8 @@ void addBreaking(std::vector<Finding>& findings, const Scene& scene, const stack
                    (sooner ? "sooner" : "later") + " than this plan takes it: at a strain of " + writeShare(says) +
                    ", give or take " + writeShare(within) + ", where " + writeShare(strip.breakingStrain) +
                    " is taken. With that, the chance that a strip of the stack breaks would be " +
-                   writeShare(chanceWith(scene, strip, says)) + " instead of " +
-                   writeShare(scene.stack.chanceAnyBreaks) +
+                   chanceText(chanceWith(scene, strip, says)) + " instead of " +
+                   chanceText(scene.stack.chanceAnyBreaks) +
                    ". Give the measured strain to these strips if they are sawn from the same boards.";
     findings.push_back(finding);
 }

@@ -28,12 +28,13 @@ constexpr double settled = 1e-9;
 // Share of the turn that the form needs, by sections; rho is that of the form's own curvature, to which the share and
 // it settle in a few rounds. Says where there is none.
 std::vector<double> formShare(FormPlan& plan, const FormGround& ground, const PartAlong& part) {
-    constexpr int rounds = 4;
+    constexpr int rounds = 30;
     std::vector<double> share(part.sections.size(), 1.0);
     std::vector<double> ratios;
+    double moved = 0;
     for (int round = 0; round < rounds; ++round) {
         ratios = allowedRatios(part, ratiosOn(ground, part, share));
-        double moved = 0;
+        moved = 0;
         for (std::size_t i = 0; i < share.size(); ++i) {
             const double next = 1 / std::max(1 - plan.factor * ratios[i], leastLeft);
             moved = std::max(moved, std::abs(next - share[i]));
@@ -41,6 +42,8 @@ std::vector<double> formShare(FormPlan& plan, const FormGround& ground, const Pa
         }
         if (moved < settled) break;
     }
+    plan.settled = moved < stillSettled;
+    plan.unsettled = plan.settled ? 0 : moved;
     for (std::size_t i = 0; i < share.size(); ++i) {
         if (1 - plan.factor * ratios[i] >= leastLeft || !plan.possible) continue;
         plan.possible = false;
@@ -86,9 +89,15 @@ void tellStrain(FormPlan& plan, const FormGround& ground, const StackPlan& stack
             if (!strip.runs.bent.holds(place.at_m)) continue;
             const double room = 1 + (strip.layer.middle.at(place.at_m) - axis) * k;
             if (room <= 0) continue;
-            const double strain = strip.layer.thicknessAt(place.at_m) * strip.stillToBend * std::abs(k) / room / 2;
-            const double used = strain / stack.strips[static_cast<std::size_t>(strip.layer.place - 1)].breakingStrain;
-            if (used > plan.mostStrained.used) plan.mostStrained = {strip.layer.place, place.at_m, strain, used};
+            const double whole = strip.layer.thicknessAt(place.at_m) * std::abs(k) / room / 2;
+            const Strip& planned = stack.strips[static_cast<std::size_t>(strip.layer.place - 1)];
+            const auto hold = [&](double strain, double breaksAt) {
+                const double used = strain / breaksAt;
+                if (used <= plan.mostStrained.used) return;
+                plan.mostStrained = {strip.layer.place, place.at_m, strain, used, breaksAt};
+            };
+            hold(whole * strip.stillToBend, planned.breakingStrain);
+            if (planned.firstBreakingStrain > 0) hold(whole, planned.firstBreakingStrain);
         }
     }
 }
@@ -213,7 +222,7 @@ FormPlan planForm(const boat::Piece& piece, const line::Line& line, const std::v
     const PartAlong& first = ground.parts.front();
     std::vector<double> share = formShare(plan, ground, first);
     checkRoom(plan, ground, first, share);
-    if (!plan.letsGo) plan.possible = true;
+    if (!plan.letsGo) plan.possible = plan.settled = true;
     plan.corrected = plan.letsGo && plan.possible && piece.form.allowsForSpringback;
     if (!plan.corrected) share.assign(share.size(), 1.0);
     plan.line = shapeOf(ground.ground, {first.axisFromLine_m, share, {}, 1});

@@ -82,8 +82,13 @@ struct StrainedOnForm {
     int place = 1;
     double at_m = 0;
     double strain = 0;
-    double used = 0;  // of its mean breaking strain
+    double used = 0;      // of its mean breaking strain, in the first bend or the second, whichever is nearer
+    double breaksAt = 0;  // that strain
 };
+
+// Shares of the turn that still move by no more than this have settled: a tenth of a millimetre where 10 m turn by a
+// radian.
+inline constexpr double stillSettled = 1e-5;
 
 struct FormPlan {
     bool letsGo = true;      // false: in place, or kept on its form
@@ -92,6 +97,10 @@ struct FormPlan {
     // be twenty times as tight) or the strips find no room on the form that it takes.
     bool possible = true;
     bool noRoom = false;
+    // False: the form's curvature and what it gives back did not settle on each other; `unsettled` is by how much the
+    // form's share of the turn still moved, at the worst place.
+    bool settled = true;
+    double unsettled = 0;
     double impossibleAt_m = 0;
     double impossibleRatio = 0;   // rho times factor there
     double fixedAt_m = 0;         // where form and wanted line are laid on each other

@@ -119,7 +119,8 @@ std::string leftOutText(const std::string& name, const std::string& when, const 
 }
 
 // The readings of one glue-up, early ones first, the last one marked.
-void addReadings(Learned& learned, const RecordedPiece& recorded, const boat::Record& record, const LetGoPiece& piece) {
+void addReadings(Learned& learned, const RecordedPiece& recorded, std::size_t index, const LetGoPiece& piece) {
+    const boat::Record& record = recorded.piece.record[index];
     std::vector<boat::LetGo> inOrder = record.letGo;
     std::stable_sort(inOrder.begin(), inOrder.end(),
                      [](const boat::LetGo& a, const boat::LetGo& b) { return a.after_s < b.after_s; });
@@ -138,6 +139,9 @@ void addReadings(Learned& learned, const RecordedPiece& recorded, const boat::Re
         shown.factor = *read.factor;
         shown.measured = shown.factor * shown.theory;
         shown.error = read.error;
+        shown.asItStands = !record.on.has_value();
+        shown.index = recorded.index;
+        shown.record = recorded.firstRecord + index;
         learned.readings.push_back(shown);
     }
     if (learned.readings.size() == before) return;
@@ -165,6 +169,23 @@ std::string howFarText(const Learned& learned) {
 }
 
 }  // namespace
+
+boat::MeasuredOn measuredOn(const boat::Piece& piece) {
+    boat::MeasuredOn on;
+    on.line = piece.line;
+    on.stack = piece.stack;
+    on.form = piece.form;
+    return on;
+}
+
+boat::Piece asMeasured(const boat::Piece& piece, const boat::Record& record) {
+    boat::Piece was = piece;
+    if (!record.on) return was;
+    was.line = record.on->line;
+    was.stack = record.on->stack;
+    was.form = record.on->form;
+    return was;
+}
 
 FactorRead factorOf(const boat::LetGo& reading, const RecordedPiece& recorded,
                     const std::vector<wood::Species>& species) {
@@ -211,13 +232,14 @@ Learned learnSpringback(const std::vector<RecordedPiece>& recorded, const std::v
                 leftOutText(one.piece.name, {}, std::string("no plan can be made of it, ") + error.what()));
             continue;
         }
-        for (const boat::Record& record : one.piece.record) {
+        for (std::size_t i = 0; i < one.piece.record.size(); ++i) {
+            const boat::Record& record = one.piece.record[i];
             if (record.letGo.empty()) continue;
             if (record.dryFit) {
                 learned.leftOut.push_back(leftOutText(one.piece.name, record.when, "a dry fit has no glue to hold it"));
                 continue;
             }
-            addReadings(learned, one, record, *piece);
+            addReadings(learned, one, i, *piece);
         }
     }
     std::vector<double> factors;

@@ -29,10 +29,19 @@ inline constexpr double formChordOff_m = 0.005;
 inline constexpr double leastFactor = -2;
 inline constexpr double mostFactor = 6;
 
-// A piece whose springback was measured, and its fair line.
+// The piece as it is, for its record to keep, so that later edits of the piece do not change what was measured.
+boat::MeasuredOn measuredOn(const boat::Piece& piece);
+
+// The piece as it was when the record was made; as it stands where the record keeps no copy.
+boat::Piece asMeasured(const boat::Piece& piece, const boat::Record& record);
+
+// A piece whose springback was measured, as it was then, and its fair line.
 struct RecordedPiece {
     boat::Piece piece;
     line::Line line;
+    // Where it stands: which of the shop's recorded pieces, and which of that one's records is piece.record[0].
+    std::size_t index = 0;
+    std::size_t firstRecord = 0;
 };
 
 // One reading against the theory for the stack it was read on.
@@ -40,12 +49,15 @@ struct SpringbackReading {
     std::string piece;
     std::string when;
     double after_s = 0;
-    double measured = 0;  // share of its curve that the piece gave back at the tightest place: factor x theory
-    double theory = 0;    // rho of the rule for that stack there
-    double factor = 0;    // measured / theory
-    double error = 0;     // of the factor, from reading a tape (one standard deviation)
-    bool last = false;    // the last of its piece, or the only one: it counts
-    double share = 1;     // of the last reading's springback that was there at this one; 1 where that is none
+    double measured = 0;      // share of its curve that the piece gave back at the tightest place: factor x theory
+    double theory = 0;        // rho of the rule for that stack there
+    double factor = 0;        // measured / theory
+    double error = 0;         // of the factor, from reading a tape (one standard deviation)
+    bool last = false;        // the last of its glue-up, or the only one: it counts
+    bool asItStands = false;  // its record keeps no copy of the piece: held against the piece as it is now
+    std::size_t index = 0;    // of RecordedPiece
+    std::size_t record = 0;   // which of that piece's records
+    double share = 1;         // of the last reading's springback that was there at this one; 1 where that is none
 };
 
 struct Learned {
@@ -61,9 +73,9 @@ struct Learned {
     std::vector<std::string> leftOut;  // readings from which nothing follows, each with the reason, a full sentence
 };
 
-// `recorded`: pieces of the boat that have `record[].let_go`. Each glue-up of a record is a piece of its own; dry fits
-// and pieces that nothing lets go say nothing, nor one that no plan can be made of.
-// Error: against pieces let go by planForm with a factor of their own, 1e-6 of the factor.
+// `recorded`: pieces of the boat that have `record[].let_go`, each as it was when that was read (asMeasured). Each
+// glue-up of a record is a piece of its own; dry fits and pieces that nothing lets go say nothing, nor one that no plan
+// can be made of. Error: against pieces let go by planForm with a factor of their own, 1e-6 of the factor.
 Learned learnSpringback(const std::vector<RecordedPiece>& recorded, const std::vector<wood::Species>& species);
 
 // The factor of a shop's next piece from those of its earlier ones, each with its reading error.

@@ -34,8 +34,9 @@ void addStripLimits(std::vector<LimitMet>& limits, const StackPlan& plan, int gr
                     boat::Softened how, double grainSlope, bool room) {
     // Cold, the first bend takes the whole curve against the limit of the second.
     const bool cold = how == boat::Softened::soaked;
-    const Strip* weakest = cold ? worstOf(plan, group, [](const Strip& s) { return s.firstStrain / s.breakingStrain; })
-                                : worstOf(plan, group, [](const Strip& s) { return s.strain / s.breakingStrain; });
+    const bool hotBend = how != boat::Softened::no && !cold;
+    const Strip* weakest = hotBend ? worstOf(plan, group, [](const Strip& s) { return s.strain / s.breakingStrain; })
+                                   : worstOf(plan, group, worstShare);
     const double strain = cold ? weakest->firstStrain : weakest->strain;
     limits.push_back({LimitKind::breaks, weakest->place, weakest->strainAt_m, strain, weakest->breakingStrain,
                       strain < weakest->breakingStrain, weakest->breakingSource});
@@ -77,10 +78,30 @@ void addChance(std::vector<LimitMet>& limits, const StackPlan& plan) {
          expected,
          mostExpectedToBreak,
          expected <= mostExpectedToBreak,
-         {"scatter of 16 % in bending strength, Wood Handbook Table 5-6, taken as normal", Mark::fromMemory}});
+         {"scatter of 16 % in bending strength and 22 % in stiffness, Wood Handbook Table 5-6 (M), log-normal and "
+          "correlated (JCSS Probabilistic Model Code, P; size effect by the Wood Handbook, M)",
+          Mark::fromMemory}});
 }
 
 }  // namespace
+
+double worstShare(const Strip& strip) {
+    const double dry = strip.breakingStrain > 0 ? strip.strain / strip.breakingStrain : 0;
+    return strip.firstBreakingStrain > 0 ? std::max(dry, strip.firstStrain / strip.firstBreakingStrain) : dry;
+}
+
+double shareAt(const Strip& strip, double strain) {
+    return strip.strain > 0 ? worstShare(strip) * strain / strip.strain : 0;
+}
+
+double sizedBreakingStrain(const Strip& strip, const boat::Strips& given) {
+    return given.breaksAt ? strip.breakingStrain : strip.breakingStrain * strip.sizeFactor;
+}
+
+const Strip& worstStrip(const StackPlan& plan) {
+    return *std::max_element(plan.strips.begin(), plan.strips.end(),
+                             [](const Strip& a, const Strip& b) { return worstShare(a) < worstShare(b); });
+}
 
 double leastRatio(const wood::Species& species) {
     return species.hardwood || species.southernPine ? leastRatioHardwood : leastRatioSoftwood;

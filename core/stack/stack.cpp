@@ -58,6 +58,34 @@ void bend(Strip& strip, const Course& course, const line::Line& line, const Laye
     strip.strainRadius_m = strip.radiusOverThickness * layer.thicknessAt(strip.strainAt_m);
 }
 
+// Strained evenly, as hard as the worst place, over how long it would break as often (wood::sizeFactor), metres; 0
+// where it is straight. The bend's shape is the same in the first bend and the second.
+double evenLength(const Course& course, const Layer& layer, const Run& bent) {
+    const auto strain = [&](const line::Place& place) {
+        return layer.thicknessAt(place.at_m) * bendOf(course, layer, place);
+    };
+    double greatest = 0;
+    for (const line::Place& place : course.places) {
+        if (bent.holds(place.at_m)) greatest = std::max(greatest, strain(place));
+    }
+    if (!(greatest > 0)) return 0;
+    static_assert(wood::sizeExponent == 18);
+    double length = 0;
+    double before = 0;
+    const line::Place* last = nullptr;
+    for (const line::Place& place : course.places) {
+        if (!bent.holds(place.at_m)) continue;
+        const double share = strain(place) / greatest;
+        const double square = share * share;
+        const double eighth = square * square * square * square;
+        const double here = eighth * eighth * square;
+        if (last) length += (before + here) / 2 * (place.at_m - last->at_m);
+        before = here;
+        last = &place;
+    }
+    return length;
+}
+
 void needLength(const boat::Stack& stack, const Runs& runs) {
     if (runs.finished.to_m > runs.finished.from_m) return;
     throw measure::InputError(
@@ -98,10 +126,14 @@ std::vector<Strip> stripsOf(const boat::Stack& stack, const std::vector<const wo
             strip.firstBreakingStrain = hot ? hot->value : strip.breakingStrain;
         }
         bend(strip, course, line, layer, runs, strips);
-        strip.chanceOfBreaking = wood::chanceOfBreaking(strip.strain, strip.breakingStrain);
+        const double even = evenLength(course, layer, runs.bent);
+        if (even > 0) strip.sizeFactor = wood::sizeFactor(layer.thicknessAt(strip.strainAt_m), even);
+        const double breaking = sizedBreakingStrain(strip, strips);
+        strip.chanceOfBreaking = wood::chanceOfBreaking(strip.strain, breaking);
         if (strip.firstBreakingStrain > 0) {
-            strip.chanceOfBreaking =
-                std::max(strip.chanceOfBreaking, wood::chanceOfBreaking(strip.firstStrain, strip.firstBreakingStrain));
+            const bool cold = strips.bentBefore->how == boat::Softened::soaked;
+            const double first = wood::chanceOfBreaking(strip.firstStrain, cold ? breaking : strip.firstBreakingStrain);
+            strip.chanceOfBreaking = std::max(strip.chanceOfBreaking, first);
         }
         strip.finishedLength_m =
             lengthBeside(line, course.side, layer.middle, runs.finished.from_m, runs.finished.to_m, &kept);
@@ -143,10 +175,11 @@ void stiffen(StackPlan& plan, const boat::Stack& stack, const std::vector<Layer>
     if (present.empty()) return;
     plan.depth_m = present.back().outer.at(at_m) - present.front().inner.at(at_m);
     const double width = widthAt(stack, at_m);
+    const double ripped = ripWidthAt(stack, at_m);
     std::size_t first = 0;
     for (std::size_t i = 0; i < present.size(); ++i) {
         const double t = present[i].thicknessAt(at_m);
-        plan.stiffnessWet_N_m2 += strips[i].modulus_Pa * width * t * t * t / 12;
+        plan.stiffnessWet_N_m2 += strips[i].modulus_Pa * ripped * t * t * t / 12;
         const bool parts = stack.strips[static_cast<std::size_t>(present[i].group)].dryFace &&
                            (i + 1 == present.size() || present[i + 1].group != present[i].group);
         if (!parts && i + 1 < present.size()) continue;

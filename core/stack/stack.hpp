@@ -38,6 +38,8 @@ struct Strip {
     // (softened.hpp) or, where it was only soaked, of dry wood. Both 0 where it was not bent before.
     double firstStrain = 0;
     double firstBreakingStrain = 0;
+    // Of its breaking strain as tabled: long strips are weaker, thin ones stronger (wood::sizeFactor).
+    double sizeFactor = 1;
     double chanceOfBreaking = 0;     // in the first bend or the second, whichever is likelier
     double radiusOverThickness = 0;  // least of R / t
     double finishedLength_m = 0;     // in the finished piece, along its own middle
@@ -47,6 +49,18 @@ struct Strip {
     double startsAt_m = 0;
     double endsAt_m = 0;
 };
+
+// How near a strip is to breaking: its greatest strain over the mean strain at which it breaks, in the second bend or,
+// if it was bent before, in the first, whichever is nearer. From 1 on it breaks in the mean. Everything that says
+// whether or how nearly a strip breaks goes by this.
+double worstShare(const Strip& strip);
+
+// The same where its strain is `strain` (of the second bend, as in StackPlan::strains): both bends have one shape.
+double shareAt(const Strip& strip, double strain);
+
+// Mean breaking strain by which its chance in the dry bend is told: with the size factor where the strain is the
+// table's, as it is where it was measured.
+double sizedBreakingStrain(const Strip& strip, const boat::Strips& given);
 
 // How the ends of strips that were cut alike step when the loose stack is bent, held lengthways at the pinned place:
 // how far the outermost strip's end falls short of the innermost one's, square across the stack; < 0 where it runs
@@ -88,9 +102,9 @@ struct StackPlan {
     std::vector<Strip> strips;
     double depth_m = 0;  // of wood and glue lines at the tightest place
     double tightestAt_m = 0;
-    // At the tightest place, of the strips that there are, for the finished width (as bent they are wider by the rip
-    // allowance on each edge). Wet: all loose, the sum of E b t^3 / 12. Cured: all glued, about the transformed neutral
-    // axis, glue lines as gaps without stiffness of their own; a dry face parts the stack in two.
+    // At the tightest place, of the strips that there are. Wet: all loose, as they are bent, with the rip allowance on
+    // each edge, the sum of E b t^3 / 12. Cured: all glued, of the finished width, about the transformed neutral axis,
+    // glue lines as gaps without stiffness of their own; a dry face parts the stack in two.
     double stiffnessWet_N_m2 = 0;
     double stiffnessCured_N_m2 = 0;
     // Held by the bent strips while they are loose, over-run and rip allowance included: half the sum of E b t^3 / 12
@@ -122,6 +136,9 @@ struct StackPlan {
 // Source of the models: beam theory (D); limits carry their own (limits.hpp).
 StackPlan planStack(const boat::Stack& stack, boat::Describes describes, boat::Side side, const line::Line& line,
                     const std::vector<wood::Species>& species, double heldAt_m = 0);
+
+// The strip nearest to breaking, by worstShare. `plan` has strips.
+const Strip& worstStrip(const StackPlan& plan);
 
 // Distance from the line to face `face` of the stack (0: on the form, n: outside) at arc length `at_m`, metres, > 0
 // outwards. Between the trim lines thickness tapers; beyond them it stays level.

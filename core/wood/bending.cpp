@@ -154,10 +154,23 @@ Bending bending(const Species& species, double moisture, double grainSlope, std:
     return result;
 }
 
+double breakingStrainScatter(double together) {
+    const double square = std::log1p(ruptureScatter * ruptureScatter) + std::log1p(modulusScatter * modulusScatter) -
+                          2 * std::log1p(together * ruptureScatter * modulusScatter);
+    return std::sqrt(square);
+}
+
+double sizeFactor(double thickness_m, double evenLength_m) {
+    assert(thickness_m > 0 && evenLength_m > 0);
+    constexpr double inch_m = 0.0254;
+    constexpr double specimen_m2 = 2 * inch_m * 28 * inch_m / (sizeExponent + 1);
+    return std::pow(specimen_m2 / (thickness_m * evenLength_m), 1.0 / sizeExponent);
+}
+
 double chanceOfBreaking(double strain, double breakingStrain) {
     assert(breakingStrain > 0);
     if (strain <= 0) return 0;
-    const double deviations = (strain / breakingStrain - 1) / ruptureScatter;
+    const double deviations = std::log(strain / breakingStrain) / breakingStrainScatter();
     return std::erfc(-deviations / std::numbers::sqrt2) / 2;
 }
 

@@ -16,6 +16,7 @@ TEST(PublishedStack, EightStripsLooseAndGlued) {
     stack.strips[0].moe_Pa = 12e9;
     stack.widths = {boat::Width{0, 0.060}};
     stack.glueLine_m = 0;
+    stack.ripAllowance_m = 0;
     const StackPlan plan =
         planStack(stack, boat::Describes::innerFace, boat::Side::left, made::arc(-1.0, 1.0), wood::builtInSpecies());
     EXPECT_NEAR(plan.stiffnessWet_N_m2 * 1e6, 6.0e7, 1e-3);

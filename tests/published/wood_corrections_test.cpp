@@ -45,13 +45,17 @@ TEST(PublishedMoisture, MiddleTrendWhereNoGreenValueIsKnown) {
     EXPECT_NEAR(moistureFactorModulus(oak, 0.20), 0.87, 1e-12);
 }
 
-// Wood Handbook Table 5-6 (M): coefficients of variation 16 % of rupture, 22 % of the modulus; the fifth percentile of
-// a normal property is 0.737 of the mean for rupture (D). Tolerance: half of the last digit.
-TEST(PublishedScatter, FifthPercentileOfRupture) {
+// Wood Handbook Table 5-6 (M): coefficients of variation 16 % of rupture, 22 % of the modulus. Published correlations
+// of the two: 0.8 (JCSS Probabilistic Model Code, P), 0.75 and 0.81 (Hein and Brancheriau 2018, R^2 of 0.57 and 0.65,
+// P). What is taken errs toward more strips that break: by at most a quarter in the scatter.
+TEST(PublishedScatter, StrengthGoesWithStiffnessNoMoreThanWasMeasured) {
     EXPECT_EQ(ruptureScatter, 0.16);
     EXPECT_EQ(modulusScatter, 0.22);
-    EXPECT_LT(chanceOfBreaking(0.7365, 1), 0.05);
-    EXPECT_GT(chanceOfBreaking(0.7375, 1), 0.05);
+    for (const double published : {0.8, std::sqrt(0.57), std::sqrt(0.65)}) {
+        EXPECT_LE(strengthWithStiffness, published);
+        EXPECT_GE(breakingStrainScatter(), breakingStrainScatter(published));
+        EXPECT_LT(breakingStrainScatter(), 1.25 * breakingStrainScatter(published));
+    }
 }
 
 }  // namespace

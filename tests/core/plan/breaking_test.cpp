@@ -8,6 +8,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "core/plan/breaking_wording.hpp"
 #include "core/plan/print.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 
@@ -150,6 +151,31 @@ TEST(Breaking, RemediesAreToldWithTheirChances) {
     EXPECT_NE(told->text.find("Soaking cold is not known"), std::string::npos);
     EXPECT_NEAR(told->value, 100 * plan.stack.chanceAnyBreaks, 1e-9);
     for (const BreakingRemedy& remedy : plan.breaking->remedies) EXPECT_FALSE(remedy.sentence.empty());
+}
+
+TEST(Breaking, ChancesAreToldAsOneInSoMany) {
+    EXPECT_EQ(chanceText(0), "under 1 in 1,000");
+    EXPECT_EQ(chanceText(0.00099), "under 1 in 1,000");
+    EXPECT_EQ(chanceText(0.001), "about 1 in 1,000");
+    EXPECT_EQ(chanceText(0.0123), "about 1 in 80");
+    EXPECT_EQ(chanceText(0.05), "about 1 in 20");
+    EXPECT_EQ(chanceText(0.34), "about 1 in 3");
+    EXPECT_EQ(chanceText(0.62), "about 6 in 10");
+    EXPECT_EQ(chanceText(0.97), "about 97 in 100");
+    EXPECT_EQ(chanceText(1), "more than 99 in 100");
+}
+
+TEST(Breaking, AChanceBelowWhatIsKnownIsPrintedAsBelowIt) {
+    boat::Boat boat;
+    boat.pieces = {made::bend(3.0, 0.6), tight()};
+    const auto printed = nlohmann::json::parse(printPlans(boat));
+    const auto& slight = printed["pieces"][0]["stack"];
+    EXPECT_TRUE(slight["chance_any_breaks_pct"].is_null());
+    EXPECT_EQ(slight["chance_any_breaks_below_pct"], 0.1);
+    EXPECT_TRUE(slight["strips"][0]["chance_of_breaking_pct"].is_null());
+    const auto& much = printed["pieces"][1]["stack"];
+    EXPECT_NEAR(much["chance_any_breaks_pct"].get<double>(), 100 * planOf(tight()).stack.chanceAnyBreaks, 0.05);
+    EXPECT_FALSE(much.contains("chance_any_breaks_below_pct"));
 }
 
 TEST(LostStrip, IsThePlanOfTheFewerStripsButForTheForm) {

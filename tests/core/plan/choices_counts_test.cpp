@@ -34,6 +34,7 @@ void expectCountsOf(const Choice& choice, const Plan& plan) {
     for (const stack::Strip& strip : plan.stack.strips) {
         strain = std::max(strain, strip.strain);
         share = std::max(share, strip.strain / strip.breakingStrain);
+        if (strip.firstStrain > 0) share = std::max(share, strip.firstStrain / strip.firstBreakingStrain);
     }
     EXPECT_DOUBLE_EQ(choice.strain, strain);
     EXPECT_DOUBLE_EQ(choice.strainShare, share);

@@ -61,7 +61,7 @@ Plan learnedPlan(const boat::Boat& boat) {
     const boat::Piece& piece = boat.pieces[0];
     Plan plan = makePlan(piece, shop);
     plan.learned = learnedOf(shop, goOn);
-    plan.sprungHome = sprungHomeOf(piece, plan);
+    plan.sprungHome = sprungHomeOf(piece, shop, plan);
     plan.findings = allFindings(piece, shop, plan);
     return plan;
 }
@@ -134,6 +134,43 @@ TEST(LearnedFindings, APieceThatWasReadIsSprungHomeByItsOwnReading) {
     EXPECT_NE(told->text.find("square to its chord"), std::string::npos) << told->text;
     // A form that allows for it leaves nothing to spring home as foretold.
     EXPECT_FALSE(findingOf(learnedPlan(boatOf({beam("New")})), "spring_home"));
+}
+
+TEST(LearnedFindings, TwoPiecesOfOneNameKeepTheirOwnReadings) {
+    boat::Boat boat = boatOf({letGo(beam("Beam"), 1.4), letGo(beam("Beam"), 0.6)});
+    EXPECT_NEAR(learnedPlan(boat).sprungHome->factor, 1.4, 0.01);
+    // By their ids, whatever they are called; a copy that was not read goes by no other's reading.
+    boat.pieces[0].id = "a";
+    boat.pieces[1].id = "b";
+    EXPECT_NEAR(learnedPlan(boat).sprungHome->factor, 1.4, 0.01);
+    boat.pieces[0].record.clear();
+    const Plan plan = learnedPlan(boat);
+    EXPECT_TRUE(!plan.sprungHome || !plan.sprungHome->measured);
+}
+
+TEST(LearnedFindings, LaterEditsDoNotRewriteWhatWasMeasured) {
+    boat::Piece piece = letGo(beam("Old"), 1.4);
+    boat::Piece old = piece;
+    piece.record[0].on = stack::measuredOn(piece);
+    piece.stack.strips[0].count = 6;
+    piece.stack.strips[0].thickness_m = 0.004;
+    old.stack = piece.stack;
+    const Plan plan = learnedPlan(boatOf({piece}));
+    ASSERT_EQ(plan.learned->readings.size(), 1U);
+    EXPECT_NEAR(plan.learned->mean, 1.4, 0.01);
+    EXPECT_FALSE(plan.learned->readings[0].asItStands);
+    const std::string asNow = "against the piece as it is now";
+    EXPECT_EQ(findingOf(plan, "springback_learned")->text.find(asNow), std::string::npos);
+    // What it takes to spring it home is that of the piece which was read.
+    const Plan then = learnedPlan(boatOf({letGo(beam("Old"), 1.4)}));
+    ASSERT_TRUE(plan.sprungHome && then.sprungHome);
+    EXPECT_NEAR(plan.sprungHome->moment_N_m, then.sprungHome->moment_N_m, 1e-9 * then.sprungHome->moment_N_m);
+    // A record that keeps no copy goes by the piece as it stands, which is said.
+    const Plan stands = learnedPlan(boatOf({old}));
+    EXPECT_TRUE(stands.learned->readings.empty() || std::abs(stands.learned->mean - 1.4) > 0.1);
+    const Finding* told = findingOf(learnedPlan(boatOf({letGo(beam("Old"), 1.4)})), "springback_learned");
+    ASSERT_TRUE(told);
+    EXPECT_NE(told->text.find(asNow), std::string::npos) << told->text;
 }
 
 TEST(LearnedFindings, ArePrintedWithTheForm) {

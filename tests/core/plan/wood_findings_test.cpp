@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include "core/measure/scale.hpp"
+#include "core/plan/breaking_wording.hpp"
 #include "core/plan/print.hpp"
 #include "core/wood/bending.hpp"
 #include "tests/core/plan/made_pieces.hpp"
@@ -123,7 +124,7 @@ TEST(WoodFindings, StripsThatBrokeEarlyRaiseTheChance) {
     boat.pieces[0].stack.strips[0].breaksAt = told->value / 100;
     const Plan adopted = planOf(boat);
     EXPECT_GT(adopted.stack.chanceAnyBreaks, plan.stack.chanceAnyBreaks);
-    EXPECT_NE(told->text.find("would be " + measure::writeShare(adopted.stack.chanceAnyBreaks) + " instead of"),
+    EXPECT_NE(told->text.find("would be " + chanceText(adopted.stack.chanceAnyBreaks) + " instead of"),
               std::string::npos)
         << told->text;
 }

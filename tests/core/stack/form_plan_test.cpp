@@ -96,6 +96,30 @@ TEST(Form, UncorrectedItOpensAsTheArcsSay) {
     EXPECT_NEAR(plan.parts[0].opens.end_m, opening.end_m, 1e-9);
 }
 
+// The form's own bend decides what it gives back: the tighter, the slower the two come to rest on each other. What
+// comes off a form that is said to have settled lies on the wanted line; what does not settle is said to.
+TEST(Form, SettlesOnWhatItGivesBackOrSaysThatItDoesNot) {
+    int settled = 0;
+    for (const double factor : {1.0, 2.0, 3.0, 3.4, 3.6, 3.7}) {
+        for (const double radius : {0.08, 0.15, 0.3, 0.6, 1.2}) {
+            boat::Piece piece;
+            piece.stack = made::stackOf(2, 0.012);
+            piece.form.springbackFactor = factor;
+            const line::Line line = made::arc(-radius, radius);
+            const StackPlan stack = made::planOn(line, piece.stack);
+            const FormPlan form = planForm(piece, line, wood::builtInSpecies(), stack);
+            std::printf("%g %g: %s %s %g off %g mm\n", factor, radius, form.possible ? "possible" : "-",
+                        form.settled ? "settled" : "not", form.unsettled, 1000 * form.parts[0].offWanted.end_m);
+            if (!form.possible) continue;
+            EXPECT_EQ(form.settled, form.unsettled == 0);
+            if (!form.settled) continue;
+            ++settled;
+            EXPECT_NEAR(form.parts[0].offWanted.end_m, 0, 2e-5 * line.length()) << factor << " " << radius;
+        }
+    }
+    EXPECT_GT(settled, 10);
+}
+
 TEST(Form, OneStripOnItsOwnHasNoForm) {
     const FormPlan plan = formOn(made::arc(-0.6, 1.2), pieceOf(stackOf(1, 0.005)));
     EXPECT_FALSE(plan.possible);

@@ -263,6 +263,7 @@ TEST(Stack, MixedWoodsAreGluedAboutTheTransformedNeutralAxis) {
     stiff.species = "ash_white";
     stack.strips.push_back(stiff);
     stack.widths = {boat::Width{0, 0.05}};
+    stack.ripAllowance_m = 0;
     const StackPlan plan = planOn(made::arc(-1.0, 1.0), stack);
     const double unit = 8e9 * 0.05 * std::pow(0.006, 3);
     EXPECT_NEAR(plan.stiffnessWet_N_m2, 4 * unit / 12, 1e-9 * unit);
@@ -412,12 +413,60 @@ TEST(Stack, ChanceOfBreakingFollowsStrainOverBreakingStrain) {
     const StackPlan plan = planOn(made::arc(-0.48, 1.0), stackOf(4, 0.00635));
     double whole = 1;
     for (const Strip& strip : plan.strips) {
-        EXPECT_EQ(strip.chanceOfBreaking, wood::chanceOfBreaking(strip.strain, strip.breakingStrain));
+        // An arc is strained evenly from end to end of the strip.
+        const double even = strip.endsAt_m - strip.startsAt_m;
+        EXPECT_NEAR(strip.sizeFactor, wood::sizeFactor(strip.thickness_m, even), 1e-4);
+        EXPECT_EQ(strip.chanceOfBreaking,
+                  wood::chanceOfBreaking(strip.strain, strip.breakingStrain * strip.sizeFactor));
         whole *= 1 - strip.chanceOfBreaking;
     }
     EXPECT_NEAR(plan.chanceAnyBreaks, 1 - whole, 1e-12);
     EXPECT_GT(plan.chanceAnyBreaks, 0.1);
     EXPECT_GT(plan.spares, 0);
+}
+
+TEST(Stack, LongStripsAreLikelierToBreakAndMeasuredOnesKeepTheirStrain) {
+    const StackPlan brief = planOn(made::arc(-0.48, 0.5), stackOf(4, 0.00635));
+    const StackPlan lengthy = planOn(made::arc(-0.48, 1.4), stackOf(4, 0.00635));
+    EXPECT_NEAR(brief.strips[0].strain, lengthy.strips[0].strain, 1e-9);
+    EXPECT_GT(lengthy.strips[0].chanceOfBreaking, 1.1 * brief.strips[0].chanceOfBreaking);
+    boat::Stack measured = stackOf(4, 0.00635);
+    measured.strips[0].breaksAt = 0.008;
+    const Strip strip = planOn(made::arc(-0.48, 1.4), measured).strips[0];
+    EXPECT_EQ(strip.chanceOfBreaking, wood::chanceOfBreaking(strip.strain, 0.008));
+}
+
+// While strips are bent they are wider than the finished piece by the rip allowance on each edge (D).
+TEST(Stack, IsAsStiffWetAsItIsWideWhileItIsBent) {
+    boat::Stack stack = stackOf(4, 0.006);
+    stack.strips[0].moe_Pa = 12e9;
+    stack.widths = {boat::Width{0, 0.040}};
+    stack.ripAllowance_m = 0.003;
+    const StackPlan plan = planOn(made::arc(-0.8, 1.0), stack);
+    EXPECT_NEAR(plan.stiffnessWet_N_m2, 4 * 12e9 * 0.046 * std::pow(0.006, 3) / 12, 1e-9 * plan.stiffnessWet_N_m2);
+    stack.ripAllowance_m = 0;
+    const StackPlan finished = planOn(made::arc(-0.8, 1.0), stack);
+    EXPECT_NEAR(plan.stiffnessCured_N_m2, finished.stiffnessCured_N_m2, 1e-12 * plan.stiffnessCured_N_m2);
+}
+
+// Bent hot first, then dry: the judge is the bend that is nearer to its limit, wherever the question is asked.
+TEST(Stack, TheWorstStripIsThatOfEitherBend) {
+    boat::Stack stack = stackOf(3, 0.006);
+    stack.strips.push_back(stack.strips[0]);
+    stack.strips[1].count = 1;
+    boat::BentBefore steamed;
+    steamed.how = boat::Softened::steamed;
+    steamed.set = 0.95;
+    stack.strips[1].bentBefore = steamed;
+    stack.strips[1].thickness_m = 0.030;
+    const StackPlan plan = planOn(made::arc(-0.6, 1.0), stack);
+    const Strip& worst = worstStrip(plan);
+    EXPECT_EQ(worst.place, 4);
+    EXPECT_NEAR(worstShare(worst), worst.firstStrain / 0.02, 1e-12);
+    EXPECT_GT(worstShare(worst), 1);
+    EXPECT_LT(worst.strain / worst.breakingStrain, plan.strips[0].strain / plan.strips[0].breakingStrain);
+    EXPECT_NEAR(shareAt(worst, worst.strain / 2), worstShare(worst) / 2, 1e-12);
+    EXPECT_FALSE(limitOf(plan, LimitKind::breaksHot).met);
 }
 
 TEST(Stack, StripsFarTooThickBreakAndNoNumberOfSparesHelps) {
