@@ -3,10 +3,12 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <system_error>
 
 #include "core/boat/file.hpp"
+#include "core/boat/together.hpp"
 
 namespace fayline::boat {
 
@@ -118,6 +120,30 @@ std::filesystem::path followed(std::filesystem::path path) {
     return path;
 }
 
+// Throws InputError with the first place at which the boat read back is another than the one written.
+void compare(Boat written, const Boat& read) {
+    giveMissingIds(written);
+    if (read == written) return;
+    std::string path;
+    for (std::size_t i = 0; i < std::min(written.pieces.size(), read.pieces.size()) && path.empty(); ++i) {
+        const Piece& here = written.pieces[i];
+        const Piece& there = read.pieces[i];
+        if (here == there) continue;
+        path = "pieces[" + std::to_string(i) + "]";
+        path += here.line != there.line         ? ".line"
+                : here.stack != there.stack     ? ".stack"
+                : here.form != there.form       ? ".form"
+                : here.holding != there.holding ? ".holding"
+                : here.glue != there.glue       ? ".glue"
+                : here.crew != there.crew       ? ".crew"
+                : here.stock != there.stock     ? ".stock"
+                : here.record != there.record   ? ".record"
+                                                : "";
+    }
+    throw InputError(path, "a value here would be read back as another than it is",
+                     "undo the last change to it; the file was left as it was");
+}
+
 }  // namespace
 
 Boat loadBoat(const std::filesystem::path& path) {
@@ -146,7 +172,7 @@ Boat loadBoat(const std::filesystem::path& path) {
 
 void saveBoat(const Boat& boat, const std::filesystem::path& path) {
     const std::string text = writeBoat(boat);
-    readBoat(text);
+    compare(boat, readBoat(text));
 
     const std::filesystem::path target = followed(path);
     struct stat old {};

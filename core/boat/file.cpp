@@ -245,6 +245,7 @@ Boat readBoat(std::string_view text) {
 
 std::string writeBoat(const Boat& boat) {
     Boat said = boat;
+    giveMissingIds(said);
     sayPlaces(said);
     said.kept.given.insert("pieces");
     Value root = write(said, Place{}, Group{});

@@ -406,6 +406,7 @@ void keysOf(Visit& visit, const Record*) {
 
 template <class Visit>
 void keysOf(Visit& visit, const Piece*) {
+    visit("id", &Piece::id, Text{});
     visit("name", &Piece::name, Text{}, When::required);
     visit("line", &Piece::line, Group{}, When::required);
     visit("stack", &Piece::stack, Group{});

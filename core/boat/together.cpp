@@ -1,6 +1,8 @@
 #include "core/boat/together.hpp"
 
+#include <map>
 #include <numeric>
+#include <set>
 
 #include "core/measure/input_error.hpp"
 #include "core/measure/length.hpp"
@@ -81,7 +83,40 @@ void check(const OwnAdhesive& adhesive, const std::string& path) {
         throw InputError(path + ".parts_by_weight[0]", "0 is not a part of a mix", "give a number above 0");
 }
 
+constexpr std::size_t longestId = 64;
+
+void checkIds(const Boat& boat) {
+    std::map<std::string_view, std::size_t> first;
+    for (std::size_t i = 0; i < boat.pieces.size(); ++i) {
+        const std::string& id = boat.pieces[i].id;
+        if (id.size() > longestId)
+            throw InputError(item("pieces", i) + ".id", "this id is longer than " + std::to_string(longestId) + " bytes",
+                             "give a short text that no other piece has");
+        const auto [at, isNew] = first.emplace(id, i);
+        if (!isNew)
+            throw InputError(item("pieces", i) + ".id",
+                             "\"" + id + "\" is the id of " + item("pieces", at->second) + " too",
+                             "give each piece an id of its own, or leave one out");
+    }
+}
+
 }  // namespace
+
+void giveMissingIds(Boat& boat) {
+    std::set<std::string> taken;
+    for (const Piece& piece : boat.pieces) taken.insert(piece.id);
+    for (std::size_t i = 0; i < boat.pieces.size(); ++i) {
+        if (!boat.pieces[i].id.empty()) continue;
+        std::size_t number = i + 1;
+        while (!taken.insert("p" + std::to_string(number)).second) ++number;
+        boat.pieces[i].id = "p" + std::to_string(number);
+    }
+}
+
+void checkTogether(const Piece& piece, const std::string& path) {
+    check(piece.stack, path + "stack.");
+    check(piece.stock, path + "stock.");
+}
 
 void completeAndCheck(Boat& boat) {
     for (std::size_t i = 0; i < boat.adhesives.size(); ++i) check(boat.adhesives[i], item("adhesives", i));
@@ -90,9 +125,10 @@ void completeAndCheck(Boat& boat) {
         const std::string path = item("pieces", i) + ".";
         for (std::size_t k = 0; k < piece.line.points.size(); ++k)
             complete(piece.line.points[k], item(path + "line.points", k), boat.display.lengths);
-        check(piece.stack, path + "stack.");
-        check(piece.stock, path + "stock.");
+        checkTogether(piece, path);
     }
+    giveMissingIds(boat);
+    checkIds(boat);
 }
 
 }  // namespace fayline::boat

@@ -9,7 +9,16 @@ namespace fayline::boat {
 // notation of lengths. Throws InputError with its path: a point without a coordinate or with one that cannot be read,
 // two widths or planed depths at the same place, gluings that do not rise or lie beyond the last strip, a bad stretch
 // that ends before it begins, an adhesive that has no parts.
+//
+// Gives ids to the pieces that have none; two pieces with one id are an error that names both places.
 void completeAndCheck(Boat& boat);
+
+// Gives each piece without an id one from its place: p1, p2 ..., passing over those that are taken.
+void giveMissingIds(Boat& boat);
+
+// Throws InputError, its path begun with `path`, for what the values of a piece must be beside each other: widths,
+// planed depths, gluings and bad stretches as above.
+void checkTogether(const Piece& piece, const std::string& path);
 
 // The coordinate, 0 for x and 1 for y, as `written` says it in the notation; nullopt if it cannot be read.
 std::optional<double> coordinateAsWritten(const Point& point, int axis, measure::LengthNotation notation);

@@ -13,7 +13,13 @@ struct NamedUnit {
     double si;
 };
 
-// A number, then a unit of `units` or nothing: then `bare` holds. A decimal comma is read like a point; upper and lower
+// The text with its number as the program reads it: a decimal point, no grouping. A comma with one to three digits
+// before it (not 0) and three behind it might be either, as in lengths (length.hpp): InputError with an empty path, and
+// both that it may mean. With a point behind ("1,200.5"), or more than one comma ("1,200,000"), commas group thousands;
+// any other comma is a decimal one ("0,125", "12,5").
+std::string withoutCommas(std::string_view text);
+
+// A number, then a unit of `units` or nothing: then `bare` holds. Commas as withoutCommas reads them; upper and lower
 // case are one. Nothing where the text is no such thing.
 std::optional<double> readQuantity(std::string_view text, std::span<const NamedUnit> units, double bare);
 

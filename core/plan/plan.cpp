@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "core/boat/validate.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/not_pressed.hpp"
@@ -50,7 +51,7 @@ double heldAt(boat::From from, double length_m) {
 // Whether an earlier plan is of this piece, and changed by so little that its contact is a good beginning.
 bool nearlyOf(const boat::Piece& piece, const line::Line& line, const Plan* before) {
     constexpr double nearly = 0.02;
-    return before && before->piece == piece.name &&
+    return before && before->id == piece.id &&
            std::abs(before->line.fair.line.length() - line.length()) < nearly * line.length();
 }
 
@@ -198,7 +199,9 @@ Plan makePlan(const boat::Piece& piece, const Shop& shop, const Plan* before) {
 std::optional<Plan> makePlan(const boat::Piece& piece, const Shop& shop, const Plan* before,
                              const std::atomic<bool>& stop) {
     if (stop) return std::nullopt;
+    boat::validate(piece);
     Plan plan;
+    plan.id = piece.id;
     plan.piece = piece.name;
     plan.display = shop.display;
     plan.line = sameLine(piece, shop, before) ? before->line : planLine(piece.line, shop.display);

@@ -152,7 +152,8 @@ struct Plan {
     Plan& operator=(Plan&& other) noexcept;
     ~Plan();
 
-    std::string piece;
+    std::string id;     // of the piece
+    std::string piece;  // its name
     measure::Display display;
     LinePlan line;
     stack::StackPlan stack;

@@ -30,6 +30,7 @@ protected:
         Boat boat;
         boat.name = name;
         boat.pieces.push_back(newPiece("Stem"));
+        boat.pieces[0].id = "p1";
         return boat;
     }
     static std::string textOf(const fs::path& path) {
@@ -172,6 +173,18 @@ TEST_F(Disk, AFileThatCannotBeReadIsAnErrorWithItsName) {
     std::ofstream(folder / "empty").close();
     EXPECT_EQ(errorOfLoading(folder / "empty"),
               "line 1, column 1: the text ends too early; give a project file, which begins with {");
+}
+
+// A clock in the file knows no half seconds.
+TEST_F(Disk, WhatWouldBeReadBackAsAnotherBoatIsNotSaved) {
+    Boat boat = boatNamed("Marram");
+    saveBoat(boat, folder / "boat.fayline");
+    const std::string before = textOf(folder / "boat.fayline");
+    boat.pieces[0].crew.startAt_s += 0.5;
+    EXPECT_EQ(errorOfSaving(boat, folder / "boat.fayline"),
+              "pieces[0].crew: a value here would be read back as another than it is; undo the last change to it; the "
+              "file was left as it was");
+    EXPECT_EQ(textOf(folder / "boat.fayline"), before);
 }
 
 }  // namespace

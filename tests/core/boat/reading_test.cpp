@@ -10,6 +10,7 @@ TEST(Reading, AFileAsShortAsAllowedHasAllDefaults) {
     const Boat boat = readBoat(R"({"fayline": 1, "pieces": [{"name": "Stem", "line": {"points": []}}]})");
     ASSERT_EQ(boat.pieces.size(), 1u);
     Piece piece;
+    piece.id = "p1";
     piece.name = "Stem";
     EXPECT_EQ(boat.pieces[0], piece);
     EXPECT_EQ(boat.display, measure::Display{});

@@ -19,11 +19,13 @@ bool has(const std::string& text, const std::string& part) {
 TEST(Writing, ANewPieceStandsThereWithItsPointsAndNoDefaults) {
     Boat boat;
     boat.pieces.push_back(newPiece("Knee"));
+    boat.pieces[0].id = "knee";
     EXPECT_EQ(writeBoat(boat),
               "{\n"
               "  \"fayline\": 1,\n"
               "  \"pieces\": [\n"
               "    {\n"
+              "      \"id\": \"knee\",\n"
               "      \"name\": \"Knee\",\n"
               "      \"line\": {\n"
               "        \"points\": [\n"
@@ -100,6 +102,7 @@ TEST(Writing, WhatIsUnknownSurvivesAtEveryLevelInItsOrder) {
   "display": {"lengths": "inches", "areas": "sq_ft"},
   "pieces": [
     {
+      "id": "stem",
       "name": "Stem",
       "line": {
         "points": [
@@ -283,6 +286,7 @@ private:
 void putRight(Boat& boat) {
     for (OwnAdhesive& adhesive : boat.adhesives) adhesive.partsByVolume[0] = adhesive.partsByWeight[0] = 100;
     for (Piece& piece : boat.pieces) {
+        piece.id = "p" + std::to_string(&piece - boat.pieces.data());
         piece.stack.gluings.clear();
         if (piece.stack.strips.front().count > 2) piece.stack.gluings = {1, 2};
         for (std::size_t i = 0; i < piece.stack.widths.size(); ++i) piece.stack.widths[i].at_m += 1000.0 * double(i);
