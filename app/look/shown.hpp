@@ -24,6 +24,7 @@ struct Shown {
     bool outOfDate = false;                  // the plan is not of this piece as it stands
     QString reason;      // why the piece as it stands cannot be planned; empty: it can, or is being planned
     QString reasonPath;  // the place at fault, as a path from the piece on
+    QString failure;     // why the studies that the plan lacks could not be worked out; empty: they are under way
     measure::Display display;
     std::vector<wood::Species> species;
     std::shared_ptr<const std::vector<glue::Adhesive>> adhesives;  // the boat's own before the built-in ones; or null

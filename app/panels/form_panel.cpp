@@ -362,19 +362,19 @@ void FormPanel::makeLearned() {
     connect(use, &QPushButton::clicked, this, &FormPanel::useFactor);
     Section* section = addSection("learnedHead", tr("What earlier pieces say"), false, {words, table, use}, nullptr);
     section->setShow([this, words, model, use, section](const std::shared_ptr<const Shown>& shown) {
-        noteStudy(section);
-        const plan::Plan* known = studied();
+        noteStudy(section, plan::Study::learned);
+        const plan::Plan* known = studied(plan::Study::learned);
         const bool any = known && known->learned;
         words->say(!known ? tr("Being worked out.")
                    : any  ? text(known->learned->howFar)
                           : tr("No piece of this boat was measured when it was let go."));
-        model->show(any ? learnedRows(*known->learned, shown->display) : std::vector<FigureRow>(), studyIsOld());
+        model->show(any ? learnedRows(*known->learned, shown->display) : std::vector<FigureRow>(), studyIsOld(plan::Study::learned));
         use->setEnabled(any && known->learned->factor.has_value());
     });
 }
 
 void FormPanel::useFactor() {
-    const plan::Plan* known = studied();
+    const plan::Plan* known = studied(plan::Study::learned);
     if (!known || !known->learned || !known->learned->factor || !shown_ || shown_->pieceIndex < 0) return;
     Change change{tr("Take the springback of earlier pieces"), {}, shown_->piece};
     change.after.form.springbackFactor = std::round(100 * *known->learned->factor) / 100;

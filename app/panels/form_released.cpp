@@ -70,7 +70,7 @@ void FormPanel::makeFewer() {
 
 // What takes a millisecond waits until the hand has rested, and with it for the study.
 bool FormPanel::handMoves() const {
-    return studied() && studyIsOld();
+    return studied(plan::Study::learned) && studyIsOld(plan::Study::learned);
 }
 
 void FormPanel::makeHome() {

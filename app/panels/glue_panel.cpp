@@ -98,15 +98,15 @@ void GluePanel::makePotLife() {
 }
 
 void GluePanel::showPotLife(Section* section) {
-    noteStudy(section);
-    const plan::Plan* known = studied();
+    noteStudy(section, plan::Study::day);
+    const plan::Plan* known = studied(plan::Study::day);
     if (!known || !known->dayStudy) {
         pictured_.reset();
         return potLife_->setNothing();
     }
     const boat::Vessel vessel = shown_->piece.glue.vessel;
     if (pictured_.get() == known && picturedVessel_ == vessel) return;
-    pictured_ = studiedPlan();
+    pictured_ = studiedPlan(plan::Study::day);
     picturedVessel_ = vessel;
     std::optional<AlongPlot::Picture> picture = potLifePicture(*known, shown_->piece.glue, known->dayStudy->potLives);
     if (potLife_->isHidden() == picture.has_value()) potLife_->setVisible(picture.has_value());

@@ -7,13 +7,13 @@
 
 namespace fayline::app {
 
-const plan::HoldingStudy* studyOf(const Shown& shown) {
-    const bool any = shown.pieceIndex >= 0 && shown.plan && !shown.outOfDate && shown.plan->holdingStudy;
+const plan::HoldingStudy* studyOf(const Shown& shown, plan::Study part) {
+    const bool any = shown.pieceIndex >= 0 && shown.plan && !shown.outOfDate && plan::has(*shown.plan, part);
     return any ? &*shown.plan->holdingStudy : nullptr;
 }
 
 std::optional<Change> adoptProposal(const Shown& shown) {
-    const plan::HoldingStudy* study = studyOf(shown);
+    const plan::HoldingStudy* study = studyOf(shown, plan::Study::proposal);
     if (!study || !study->proposal.finished || study->proposal.stations.empty()) return std::nullopt;
     Change change{QObject::tr("Adopt %1 proposed stations").arg(study->proposal.stations.size()), {}, shown.piece};
     change.after.holding.stations = holding::stationsOf(study->proposal);
@@ -41,7 +41,7 @@ void lengthen(double& runsPast_m, std::optional<double>& carriesOn_m, const hold
 }  // namespace
 
 std::optional<Change> runOnAsNeeded(const Shown& shown) {
-    const plan::HoldingStudy* study = studyOf(shown);
+    const plan::HoldingStudy* study = studyOf(shown, plan::Study::overRun);
     if (!study) return std::nullopt;
     Change change{QObject::tr("Run strips and form on as needed"), {}, shown.piece};
     boat::Piece& after = change.after;

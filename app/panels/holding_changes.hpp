@@ -10,7 +10,7 @@
 namespace fayline::app {
 
 // What takes longer, if it is of the piece as it stands.
-const plan::HoldingStudy* studyOf(const Shown& shown);
+const plan::HoldingStudy* studyOf(const Shown& shown, plan::Study part);
 
 // The proposed stations in place of those there are.
 std::optional<Change> adoptProposal(const Shown& shown);

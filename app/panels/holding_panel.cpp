@@ -122,8 +122,8 @@ void HoldingPanel::chooseStations() {
     fields_->choose(std::move(chosen));
 }
 
-const plan::HoldingStudy* HoldingPanel::study() const {
-    return studied() ? &*studied()->holdingStudy : nullptr;
+const plan::HoldingStudy* HoldingPanel::study(plan::Study part) const {
+    return studied(part) ? &*studied(part)->holdingStudy : nullptr;
 }
 
 bool HoldingPanel::pressed() const {

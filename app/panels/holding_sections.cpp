@@ -32,12 +32,13 @@ void HoldingPanel::makeProposal() {
     adopt->setToolTip(tr("They take the place of the stations there are; fixed ones stay. Undone as one step."));
     Section* section = addSection("proposalHead", tr("Stations proposed"), true, {words, table, adopt}, nullptr);
     section->setShow([this, words, model, adopt, section](const std::shared_ptr<const Shown>& shown) {
-        noteStudy(section);
-        const plan::HoldingStudy* known = study();
+        noteStudy(section, plan::Study::proposal);
+        const plan::HoldingStudy* known = study(plan::Study::proposal);
         words->say(!known    ? tr("Being worked out.")
                    : pressed() ? proposalWords(known->proposal, shown->display)
                                : tr("Not worked out, since the contact is not."));
-        model->show(known ? proposalRows(*known, shown->display) : std::vector<FigureRow>(), studyIsOld());
+        model->show(known ? proposalRows(*known, shown->display) : std::vector<FigureRow>(),
+                    studyIsOld(plan::Study::proposal));
         adopt->setEnabled(adoptProposal(*shown).has_value());
     });
     connect(adopt, &QPushButton::clicked, this, [this] {
@@ -58,10 +59,11 @@ void HoldingPanel::makeClosing() {
     along_.push_back(table);
     Section* section = addSection("closingHead", tr("Closing order"), true, {table, carried}, nullptr);
     section->setShow([this, carried, model, section](const std::shared_ptr<const Shown>& shown) {
-        noteStudy(section);
-        const plan::HoldingStudy* known = study();
-        model->show(known ? closingRows(*known, shown->piece, shown->display) : std::vector<FigureRow>(), studyIsOld());
-        carried->say(known ? carriedWords(known->carried, shown->display) : tr("Being worked out."));
+        noteStudy(section, plan::Study::closing);
+        const plan::HoldingStudy* known = study(plan::Study::closing);
+        model->show(known ? closingRows(*known, shown->piece, shown->display) : std::vector<FigureRow>(), studyIsOld(plan::Study::closing));
+        const plan::HoldingStudy* carriedKnown = study(plan::Study::carried);
+        carried->say(carriedKnown ? carriedWords(carriedKnown->carried, shown->display) : tr("Being worked out."));
     });
 }
 
@@ -74,8 +76,8 @@ void HoldingPanel::makeOverRun() {
            "station at the far end after."));
     Section* section = addSection("overRunHead", tr("Over-run at the ends"), false, {start, end, run}, nullptr);
     section->setShow([this, start, end, run, section](const std::shared_ptr<const Shown>& shown) {
-        noteStudy(section);
-        const plan::HoldingStudy* known = study();
+        noteStudy(section, plan::Study::overRun);
+        const plan::HoldingStudy* known = study(plan::Study::overRun);
         const boat::Stack& stack = shown->piece.stack;
         start->say(!known ? tr("Being worked out.")
                    : pressed()

@@ -96,8 +96,8 @@ void SchedulePanel::makeChance() {
     auto* words = new SteadyWords(QStringLiteral("chanceWords"), this);
     Section* section = addSection("chanceHead", tr("Chance"), true, {words}, nullptr);
     section->setShow([this, words, section](const std::shared_ptr<const Shown>&) {
-        noteStudy(section);
-        const plan::Plan* known = studied();
+        noteStudy(section, plan::Study::day);
+        const plan::Plan* known = studied(plan::Study::day);
         const bool any = known && known->dayStudy && !known->day.glue.batches.empty();
         words->say(any ? text(plan::chanceWords(known->day, *known->dayStudy)) : QString());
     });
@@ -116,11 +116,11 @@ void SchedulePanel::makeRemedies() {
     Section* section =
         addSection("remediesHead", tr("More time"), true, {words, remediesTable_, remedyAsks_, adopt_}, nullptr);
     section->setShow([this, words, section](const std::shared_ptr<const Shown>&) {
-        noteStudy(section);
-        const plan::Plan* known = studied();
+        noteStudy(section, plan::Study::day);
+        const plan::Plan* known = studied(plan::Study::day);
         const bool any = known && known->dayStudy && !known->day.glue.batches.empty();
         words->say(any ? text(plan::remediesWords(known->day, *known->dayStudy)) : QString());
-        remedies_->show(any ? remedyRows(known->dayStudy->remedies) : std::vector<FigureRow>(), studyIsOld());
+        remedies_->show(any ? remedyRows(known->dayStudy->remedies) : std::vector<FigureRow>(), studyIsOld(plan::Study::day));
         const bool some = remedies_->rowCount() > 0;
         for (QWidget* part : {static_cast<QWidget*>(remediesTable_), static_cast<QWidget*>(adopt_)})
             if (part->isHidden() == some) part->setVisible(some);
@@ -129,7 +129,7 @@ void SchedulePanel::makeRemedies() {
 }
 
 const plan::Remedy* SchedulePanel::chosenRemedy() const {
-    const plan::Plan* known = studied();
+    const plan::Plan* known = studied(plan::Study::day);
     const int row = remediesTable_->currentIndex().row();
     if (!known || !known->dayStudy || row < 0 || row >= static_cast<int>(known->dayStudy->remedies.size()))
         return nullptr;

@@ -76,19 +76,31 @@ QWidget* SectionedPanel::rowTools(NotebookTable* table, const char* addObject, c
 }
 
 void SectionedPanel::takeShown(const Shown& shown) {
-    if (!shown_ || shown_->pieceIndex != shown.pieceIndex || shown.pieceIndex < 0) studied_.reset();
+    if (!shown_ || shown_->pieceIndex != shown.pieceIndex || shown.pieceIndex < 0) studied_.clear();
     shown_ = std::make_shared<const Shown>(shown);
-    if (shown_->pieceIndex >= 0 && shown_->plan && shown_->plan->holdingStudy) studied_ = shown_->plan;
+    if (shown_->pieceIndex < 0 || !shown_->plan) return;
+    for (const plan::Study study : plan::allStudies) {
+        if (plan::has(*shown_->plan, study)) studied_[study] = shown_->plan;
+    }
 }
 
-bool SectionedPanel::studyIsOld() const {
-    return shown_->outOfDate || !shown_->plan || !shown_->plan->holdingStudy;
+const std::shared_ptr<const plan::Plan>& SectionedPanel::studiedPlan(plan::Study study) const {
+    static const std::shared_ptr<const plan::Plan> none;
+    const auto found = studied_.find(study);
+    return found == studied_.end() ? none : found->second;
 }
 
-void SectionedPanel::noteStudy(Section* section) const {
+bool SectionedPanel::studyIsOld(plan::Study study) const {
+    return shown_->outOfDate || !shown_->plan || !plan::has(*shown_->plan, study);
+}
+
+void SectionedPanel::noteStudy(Section* section, plan::Study study) const {
     const bool refused = shown_->outOfDate && !shown_->reason.isEmpty();
     const bool any = shown_->pieceIndex >= 0;
-    section->setNote(!any || !studyIsOld() ? QString() : refused ? tr("out of date") : tr("being worked out"));
+    section->setNote(!any || !studyIsOld(study)     ? QString()
+                     : refused                      ? tr("out of date")
+                     : !shown_->failure.isEmpty()   ? tr("could not be worked out")
+                                                    : tr("being worked out"));
 }
 
 }  // namespace fayline::app

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <functional>
+#include <map>
 #include <memory>
 #include <vector>
 
@@ -37,20 +38,20 @@ protected:
     QWidget* rowTools(NotebookTable* table, const char* addObject, const QString& addName, const char* removeObject,
                       const QString& removeName, const std::function<void()>& add, const std::function<void()>& remove);
 
-    // What takes longer comes with a later plan; until then the last plan of this piece that had it is shown, fainter.
+    // What takes longer comes with later plans; until then the last plan of this piece that had it is shown, fainter.
     void takeShown(const Shown& shown);
     // That plan; null: none yet.
-    const plan::Plan* studied() const { return studied_.get(); }
-    const std::shared_ptr<const plan::Plan>& studiedPlan() const { return studied_; }
-    bool studyIsOld() const;
-    void noteStudy(Section* section) const;
+    const plan::Plan* studied(plan::Study study) const { return studiedPlan(study).get(); }
+    const std::shared_ptr<const plan::Plan>& studiedPlan(plan::Study study) const;
+    bool studyIsOld(plan::Study study) const;
+    void noteStudy(Section* section, plan::Study study) const;
 
     std::shared_ptr<const Shown> shown_;
     std::vector<Section*> sections_;
     std::vector<NotebookTable*> along_;  // tables whose rows lie along the line
 
 private:
-    std::shared_ptr<const plan::Plan> studied_;
+    std::map<plan::Study, std::shared_ptr<const plan::Plan>> studied_;
 };
 
 }  // namespace fayline::app

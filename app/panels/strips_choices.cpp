@@ -130,22 +130,22 @@ void StripsPanel::makeChoices() {
     Section* section = addSection("choicesHead", tr("Every stack that could be glued"), true,
                                   {makeChoiceAxes(), picture_, words, table}, nullptr);
     section->setShow([this, words, section](const std::shared_ptr<const Shown>& shown) {
-        noteStudy(section);
+        noteStudy(section, plan::Study::choices);
         // While a point is dragged nothing here changes but that it is out of date.
-        const ChoicesShown now{studiedPlan(), shown->display, studyIsOld()};
+        const ChoicesShown now{studiedPlan(plan::Study::choices), shown->display, studyIsOld(plan::Study::choices)};
         if (choicesShown_ && *choicesShown_ == now) return;
         choicesShown_ = now;
         const plan::Choices* known = knownChoices();
         words->say(known ? wordsOf(*known) : tr("Being worked out."));
         ChoiceRows made = known ? choiceRows(*known, shown->display) : ChoiceRows();
         choiceOfRow_ = std::move(made.indices);
-        choices_->show(std::move(made.rows), studyIsOld());
+        choices_->show(std::move(made.rows), studyIsOld(plan::Study::choices));
         showChoicesPicture();
     });
 }
 
 const plan::Choices* StripsPanel::knownChoices() const {
-    return studied() && studied()->choices ? &*studied()->choices : nullptr;
+    return studied(plan::Study::choices) && studied(plan::Study::choices)->choices ? &*studied(plan::Study::choices)->choices : nullptr;
 }
 
 void StripsPanel::showChoicesPicture() {
@@ -153,13 +153,13 @@ void StripsPanel::showChoicesPicture() {
     if (!known) return picture_->setPicture({});
     ChoicesPicture::Picture picture = pictureOf(*known, static_cast<ChoiceCount>(across_->currentIndex()),
                                                 static_cast<ChoiceCount>(upwards_->currentIndex()), shown_->display);
-    picture.faint = studyIsOld();
+    picture.faint = studyIsOld(plan::Study::choices);
     picture_->setPicture(std::move(picture));
 }
 
 void StripsPanel::adoptChoice(int index) {
     const plan::Choices* known = shown_ ? knownChoices() : nullptr;
-    if (!known || studyIsOld() || shown_->pieceIndex < 0) return;
+    if (!known || studyIsOld(plan::Study::choices) || shown_->pieceIndex < 0) return;
     const plan::Choice& choice = known->all.at(static_cast<std::size_t>(index));
     if (!choice.possible) return;
     Change change{tr("Choose %1").arg(choiceName(choice, shown_->display)), QStringLiteral("choose strips"),

@@ -114,8 +114,9 @@ QString storedText(const plan::Plan& plan) {
 
 std::vector<Paragraph> notesOf(const boat::Piece& piece, const plan::Plan& plan) {
     std::vector<Paragraph> texts{{storedText(plan), 3, true}, {localRulesCaution(), 2.7, false}};
-    if (!plan.holdingStudy) return texts;
-    texts.push_back({carriedText(plan.holdingStudy->carried, plan.display), 2.9, true});
+    if (!plan::has(plan, plan::Study::closing)) return texts;
+    if (plan::has(plan, plan::Study::carried))
+        texts.push_back({carriedText(plan.holdingStudy->carried, plan.display), 2.9, true});
     texts.push_back(
         {"Pull needed: at this station, with all before it closed. Stands off before: from the form to the "
          "stack at the station, square to the form. Tail off then: from the form, carried on, to the tip "
@@ -140,7 +141,7 @@ std::vector<Sheet> closingSheet(const boat::Piece& piece, const plan::Plan& plan
     } else if (plan.holding.held.outcome == holding::Outcome::notPressed) {
         listing.blocks.push_back(
             Paragraph{"How the stack lies on its form is not worked out, so there is no order of closing.", 3.8, true});
-    } else if (!plan.holdingStudy) {
+    } else if (!plan::has(plan, plan::Study::closing)) {
         listing.blocks.push_back(Paragraph{
             "The closing order of this plan is not worked out yet: wait a moment, then print again.", 3.8, true});
     } else {

@@ -106,7 +106,8 @@ void removeClock(QByteArray& pdf) {
         blank(pdf, QByteArray(date) + "=\"", "\"");
 }
 
-QByteArray pdfOf(const std::vector<paper::Sheet>& sheets, const QString& title, const QPageLayout& layout) {
+QByteArray pdfOf(const std::vector<paper::Sheet>& sheets, const QString& title, const QPageLayout& layout,
+                 const std::atomic<bool>& stop) {
     QByteArray pdf;
     QBuffer buffer(&pdf);
     buffer.open(QIODevice::WriteOnly);
@@ -129,7 +130,7 @@ QByteArray pdfOf(const std::vector<paper::Sheet>& sheets, const QString& title, 
         writer.setPageLayout(full);
         QPainter painter(&writer);
         const double dots = dotsPerMillimetre(dotsPerInch);
-        for (std::size_t i = 0; i < sheets.size(); ++i) {
+        for (std::size_t i = 0; i < sheets.size() && !stop; ++i) {
             if (i > 0) writer.newPage();
             paintSheet(sheets[i], painter, sheets.front().page, dots, dots);
         }
@@ -197,10 +198,20 @@ QPageLayout defaultPageLayout() {
 }
 
 QStringList writePapers(const boat::Boat& boat, const QString& folder, const QPageLayout& layout) {
+    const std::atomic<bool> goOn = false;
+    return *writePapers(boat, folder, layout, {goOn, nullptr});
+}
+
+std::optional<QStringList> writePapers(const boat::Boat& boat, const QString& folder, const QPageLayout& layout,
+                                       const PaperWatch& watch) {
     const paper::Page page = paper::pageOf(layout);
     const plan::Shop shop = plan::shopOf(boat);
     QStringList pieceNames;
-    for (const boat::Piece& piece : boat.pieces) pieceNames << QString::fromStdString(piece.name);
+    int count = 0;
+    for (const boat::Piece& piece : boat.pieces) {
+        pieceNames << QString::fromStdString(piece.name);
+        count += static_cast<int>(papersOf(piece).size());
+    }
     const QStringList stems = paper::fileStems(pieceNames);
 
     // Everything is made before anything is written: a piece that cannot be planned leaves no half a set behind.
@@ -208,13 +219,16 @@ QStringList writePapers(const boat::Boat& boat, const QString& folder, const QPa
     for (std::size_t i = 0; i < boat.pieces.size(); ++i) {
         const boat::Piece& piece = boat.pieces[i];
         try {
-            const plan::Plan made = plan::makePlan(piece, shop);
-            const std::atomic<bool> stop = false;
-            const plan::Plan plan = plan::deepen(piece, shop, made, stop).value_or(made);
+            if (watch.stop) return std::nullopt;
+            const std::optional<plan::Plan> plan =
+                plan::deepen(piece, shop, plan::makePlan(piece, shop), watch.stop);
+            if (!plan) return std::nullopt;
             for (const Paper kind : papersOf(piece)) {
                 const QString title = pieceNames[static_cast<int>(i)] + ", " + paperName(kind).toLower();
-                files.emplace_back(stems[static_cast<int>(i)] + fileEnding(kind),
-                                   pdfOf(sheetsOf(kind, boat, piece, plan, page), title, layout));
+                const QByteArray pdf = pdfOf(sheetsOf(kind, boat, piece, *plan, page), title, layout, watch.stop);
+                if (watch.stop) return std::nullopt;
+                files.emplace_back(stems[static_cast<int>(i)] + fileEnding(kind), pdf);
+                if (watch.onStep) watch.onStep(static_cast<int>(files.size()), count);
             }
         } catch (const measure::InputError& error) {
             throw error.within("pieces[" + std::to_string(i) + "].");
@@ -227,6 +241,7 @@ QStringList writePapers(const boat::Boat& boat, const QString& folder, const QPa
     }
     QStringList names;
     for (const auto& [name, pdf] : files) {
+        if (watch.stop) return std::nullopt;
         write(into.filePath(name), pdf);
         names << name;
     }
@@ -234,7 +249,7 @@ QStringList writePapers(const boat::Boat& boat, const QString& folder, const QPa
 }
 
 void printPaper(Paper kind, const boat::Boat& boat, const boat::Piece& piece, const plan::Plan& plan,
-                QPrinter& printer) {
+                QPrinter& printer, const PaperWatch* watch) {
     const paper::Page page = paper::pageOf(printer.pageLayout());
     const std::vector<paper::Sheet> sheets = sheetsOf(kind, boat, piece, plan, page);
     const bool ranged = printer.printRange() == QPrinter::PageRange && printer.fromPage() > 0;
@@ -252,6 +267,11 @@ void printPaper(Paper kind, const boat::Boat& boat, const boat::Piece& piece, co
     const QPoint origin =
         printer.fullPage() ? QPoint() : printer.pageLayout().paintRectPixels(printer.resolution()).topLeft();
     for (std::size_t i = from; i < to; ++i) {
+        if (watch && watch->stop) {
+            printer.abort();
+            return;
+        }
+        if (watch && watch->onStep) watch->onStep(static_cast<int>(i - from), static_cast<int>(to - from));
         if (i > from) printer.newPage();
         painter.resetTransform();
         painter.translate(-origin);

@@ -181,7 +181,7 @@ std::vector<Paragraph> notesOf(const boat::Piece& piece, const plan::Plan& plan)
     if (!holding.held.stations.empty() && holding::inBalance(holding.held.outcome))
         texts.push_back({gapsText(piece, plan), 2.7});
     if (holding.held.fallsInside.gap_m > 0) texts.push_back({fallsInsideText(plan), 2.7});
-    if (plan.holdingStudy && holding.held.outcome != holding::Outcome::notPressed)
+    if (plan::has(plan, plan::Study::overRun) && holding.held.outcome != holding::Outcome::notPressed)
         texts.push_back({overRunText(piece, plan), 2.7});
     texts.push_back({bentStackCaution(), 2.4});
     texts.push_back({localRulesCaution(), 2.4});

@@ -98,6 +98,7 @@ void MainWindow::connectAll() {
         firstOfPiece_ = lastAsked_ + 1;
         shown_.plan.reset();
         shown_.reason.clear();
+        shown_.failure.clear();
         fitWhenPlanned_ = true;
         replan();
         showAll();
@@ -129,7 +130,9 @@ void MainWindow::connectAll() {
     });
 
     connect(&planner_, &Planner::planned, this, &MainWindow::takePlan);
+    connect(&planner_, &Planner::studied, this, &MainWindow::takeDeepened);
     connect(&planner_, &Planner::deepened, this, &MainWindow::takeDeepened);
+    connect(&planner_, &Planner::failed, this, &MainWindow::takeFailure);
     connect(&planner_, &Planner::refused, this, &MainWindow::takeRefusal);
     connect(&marks_, &PieceMarks::marksChanged, this, &MainWindow::showPieces);
     late_.setSingleShot(true);
@@ -214,14 +217,23 @@ void MainWindow::takePlan(quint64 request, const std::shared_ptr<const plan::Pla
     shown_.outOfDate = false;
     shown_.reason.clear();
     shown_.reasonPath.clear();
+    shown_.failure.clear();
     answered_ = request == lastAsked_;
     showAnswer();
 }
 
-// What took longer. A hand that has moved on since will get its own.
+// What took longer, or as much of it as is there. A hand that has moved on since will get its own.
 void MainWindow::takeDeepened(quint64 request, const std::shared_ptr<const plan::Plan>& plan) {
     if (request < firstOfPiece_ || request != lastAsked_) return;
     shown_.plan = plan;
+    showAll();
+}
+
+// The plan that followed the hand stays, with the studies that came.
+void MainWindow::takeFailure(quint64 request, const QString& why) {
+    if (request < firstOfPiece_ || request != lastAsked_) return;
+    shown_.failure = why;
+    statusBar()->showMessage(tr("Not all of this plan could be worked out: %1").arg(why));
     showAll();
 }
 
@@ -269,7 +281,7 @@ void MainWindow::showAll() {
 std::optional<PieceMark> MainWindow::markOfShown() const {
     if (shown_.pieceIndex < 0 || !answered_) return std::nullopt;
     if (!shown_.reason.isEmpty()) return markOfRefusal(shown_.reason);
-    if (!shown_.plan || shown_.outOfDate || !shown_.plan->holdingStudy) return std::nullopt;
+    if (!shown_.plan || shown_.outOfDate || !plan::isStudied(*shown_.plan)) return std::nullopt;
     return markOf(*shown_.plan);
 }
 

@@ -17,7 +17,6 @@
 #include "app/window/planner.hpp"
 #include "app/window/recovery.hpp"
 
-class QPrinter;
 class QSplitter;
 
 namespace fayline::app {
@@ -94,8 +93,7 @@ private:
 
     // print_actions.cpp
     bool planToPrint();
-    std::shared_ptr<const plan::Plan> planForPaper() const;
-    void putOnto(QPrinter& printer, Paper paper);
+    std::shared_ptr<const plan::Plan> planForPaper(Paper paper);
     void print(Paper paper);
     void preview(Paper paper);
     void askAndSavePapers();
@@ -106,6 +104,7 @@ private:
     void replan();
     void takePlan(quint64 request, const std::shared_ptr<const plan::Plan>& plan);
     void takeDeepened(quint64 request, const std::shared_ptr<const plan::Plan>& plan);
+    void takeFailure(quint64 request, const QString& why);
     void takeRefusal(quint64 request, const QString& path, const QString& why);
     void showAnswer();
     void showPieces();

@@ -25,6 +25,9 @@ PieceMarks::PieceMarks(QObject* parent) : QObject(parent), planner_(nullptr, 0) 
     connect(&rest_, &QTimer::timeout, this, &PieceMarks::planNext);
     connect(&planner_, &Planner::deepened, this,
             [this](quint64 request, const std::shared_ptr<const plan::Plan>& plan) { take(request, markOf(*plan)); });
+    connect(&planner_, &Planner::failed, this, [this](quint64 request, const QString& why) {
+        take(request, {plan::Severity::caution, tr("Not all of this plan could be worked out: %1").arg(why)});
+    });
     connect(&planner_, &Planner::refused, this,
             [this](quint64 request, const QString&, const QString& why) { take(request, markOfRefusal(why)); });
 }

@@ -27,13 +27,25 @@ struct Outcome {
     QString why;
 };
 
-Outcome answer(const Request& request, const plan::Plan* before) {
+// Every plan that the worker makes; none where it was stopped.
+std::optional<plan::Plan> planOf(const boat::Piece& piece, const plan::Shop& shop, const plan::Plan* before,
+                                 const std::atomic<bool>& stop) {
+    if (stop) return std::nullopt;
+    return plan::makePlan(piece, shop, before);
+}
+
+QString wordsOf(const measure::InputError& error) {
+    return QString::fromStdString(error.wrong() + "; " + error.accepted());
+}
+
+Outcome answer(const Request& request, const plan::Plan* before, const std::atomic<bool>& stop) {
     Outcome outcome{request.number, nullptr, {}, {}};
     try {
-        outcome.plan = std::make_shared<const plan::Plan>(plan::makePlan(request.piece, request.shop, before));
+        std::optional<plan::Plan> plan = planOf(request.piece, request.shop, before, stop);
+        if (plan) outcome.plan = std::make_shared<const plan::Plan>(std::move(*plan));
     } catch (const measure::InputError& error) {
         outcome.path = QString::fromStdString(error.path());
-        outcome.why = QString::fromStdString(error.wrong() + "; " + error.accepted());
+        outcome.why = wordsOf(error);
     } catch (const std::exception& error) {
         // A defect of the program; the window lives on and shows what is known of it.
         outcome.why = Planner::tr("no plan could be made: %1").arg(QString::fromUtf8(error.what()));
@@ -41,34 +53,27 @@ Outcome answer(const Request& request, const plan::Plan* before) {
     return outcome;
 }
 
-// The plan with what takes longer; null when stopped. Made anew from nothing but the piece, so that what stands in the
-// end does not depend on how the hand came there.
-std::shared_ptr<const plan::Plan> deeper(const Request& request, const std::atomic<bool>& stop) {
-    plan::Plan plan;
-    try {
-        plan = plan::makePlan(request.piece, request.shop);
-        std::optional<plan::Plan> deep = plan::deepen(request.piece, request.shop, plan, stop);
-        return deep ? std::make_shared<const plan::Plan>(std::move(*deep)) : nullptr;
-    } catch (const std::exception&) {
-        // The plan that follows the hand has already said what is wrong; it stays without the longer part.
-        return std::make_shared<const plan::Plan>(std::move(plan));
-    }
-}
-
 }  // namespace
 
 struct Planner::Work {
-    explicit Work(int rest) : rest_ms(rest) {}
+    Work(int rest, Deepen with) : rest_ms(rest), deepenWith(std::move(with)) {}
 
     const int rest_ms;
-    QMutex mutex;  // guards the four members below
+    const Deepen deepenWith;
+    QMutex mutex;  // guards the five members below
     QWaitCondition asked;
     std::optional<Request> waiting;
     bool running = false;
     bool leaving = false;
     quint64 last = 0;
 
-    std::atomic<bool> stop = false;  // the longer work is no longer wanted
+    std::atomic<bool> stop = false;   // the longer work is no longer wanted
+    std::atomic<bool> leave = false;  // nor is any other
+
+    // The longer work's newest plan that the window has not taken yet, guarded by the mutex; null: nothing is under way.
+    std::shared_ptr<const plan::Plan> deeper;
+    quint64 deeperOf = 0;
+    bool deeperIsWhole = false;
 
     std::shared_ptr<const plan::Plan> before;  // touched by the worker alone
 
@@ -95,7 +100,13 @@ struct Planner::Work {
     }
 };
 
-Planner::Planner(QObject* parent, int rest_ms) : QObject(parent), work_(std::make_unique<Work>(rest_ms)) {
+Planner::Deepen Planner::allCores() {
+    return [](const boat::Piece& piece, const plan::Shop& shop, const plan::Plan& plan, const std::atomic<bool>& stop,
+              const plan::OnPart& onPart) { return plan::deepenStepwise(piece, shop, plan, stop, onPart); };
+}
+
+Planner::Planner(QObject* parent, int rest_ms, Deepen deepen)
+    : QObject(parent), work_(std::make_unique<Work>(rest_ms, std::move(deepen))) {
     work_->pool.setMaxThreadCount(1);
 }
 
@@ -104,6 +115,7 @@ Planner::~Planner() {
         const QMutexLocker locked(&work_->mutex);
         work_->waiting.reset();
         work_->leaving = true;
+        work_->leave = true;
         work_->stop = true;
         work_->asked.wakeAll();
     }
@@ -127,15 +139,12 @@ void Planner::work() {
     do {
         std::optional<Request> request = work_->take(0);
         while (request) {
-            const Outcome outcome = answer(*request, work_->before.get());
+            const Outcome outcome = answer(*request, work_->before.get(), work_->leave);
             if (outcome.plan) work_->before = outcome.plan;
-            send(outcome.number, outcome.plan, outcome.path, outcome.why);
+            if (outcome.plan || !outcome.why.isEmpty()) send(outcome.number, outcome.plan, outcome.path, outcome.why);
             std::optional<Request> next = work_->take(work_->rest_ms);
             if (!next && outcome.plan) {
-                if (const auto plan = deeper(*request, work_->stop)) {
-                    work_->before = plan;
-                    sendDeeper(outcome.number, plan);
-                }
+                deepen(outcome.number, request->piece, request->shop);
                 next = work_->take(0);
             }
             request = std::move(next);
@@ -160,15 +169,69 @@ void Planner::send(quint64 number, const std::shared_ptr<const plan::Plan>& plan
         Qt::QueuedConnection);
 }
 
-void Planner::sendDeeper(quint64 number, const std::shared_ptr<const plan::Plan>& plan) {
+// On the worker: the studies of a plan that is made anew from nothing but the piece, so that what stands in the end does
+// not depend on how the hand came there.
+void Planner::deepen(quint64 number, const boat::Piece& piece, const plan::Shop& shop) {
+    try {
+        const std::optional<plan::Plan> plan = planOf(piece, shop, nullptr, work_->stop);
+        if (!plan) return;
+        std::optional<plan::Plan> whole =
+            work_->deepenWith(piece, shop, *plan, work_->stop, [this, number](plan::Plan part) {
+                sendDeeper(number, std::make_shared<const plan::Plan>(std::move(part)), false);
+            });
+        if (!whole) return;
+        work_->before = std::make_shared<const plan::Plan>(std::move(*whole));
+        sendDeeper(number, work_->before, true);
+    } catch (const measure::InputError& error) {
+        sendFailure(number, wordsOf(error));
+    } catch (const std::exception& error) {
+        sendFailure(number, QString::fromUtf8(error.what()));
+    }
+}
+
+bool Planner::isNewest(quint64 number) const {
+    const QMutexLocker locked(&work_->mutex);
+    return number == work_->last;
+}
+
+// One delivery is under way at most; it takes what is newest when it arrives.
+void Planner::sendDeeper(quint64 number, std::shared_ptr<const plan::Plan> plan, bool whole) {
+    {
+        const QMutexLocker locked(&work_->mutex);
+        const bool underWay = work_->deeper != nullptr;
+        work_->deeper = std::move(plan);
+        work_->deeperOf = number;
+        work_->deeperIsWhole = whole;
+        if (underWay) return;
+    }
     QMetaObject::invokeMethod(
         this,
-        [this, number, plan] {
+        [this] {
+            std::shared_ptr<const plan::Plan> newest;
+            quint64 request = 0;
+            bool isWhole = false;
             {
                 const QMutexLocker locked(&work_->mutex);
-                if (number != work_->last) return;
+                newest = std::move(work_->deeper);
+                work_->deeper.reset();
+                request = work_->deeperOf;
+                isWhole = work_->deeperIsWhole;
             }
-            emit deepened(number, plan);
+            if (!isNewest(request)) return;
+            if (isWhole) {
+                emit deepened(request, newest);
+            } else {
+                emit studied(request, newest);
+            }
+        },
+        Qt::QueuedConnection);
+}
+
+void Planner::sendFailure(quint64 number, const QString& why) {
+    QMetaObject::invokeMethod(
+        this,
+        [this, number, why] {
+            if (isNewest(number)) emit failed(number, why);
         },
         Qt::QueuedConnection);
 }

@@ -1,5 +1,4 @@
 // Papers: to a printer, to the screen before it, into PDF files.
-#include <QApplication>
 #include <QDir>
 #include <QFileDialog>
 #include <QPrintDialog>
@@ -8,20 +7,10 @@
 #include <QSettings>
 #include <QStatusBar>
 
+#include "app/window/at_work.hpp"
 #include "app/window/main_window.hpp"
 
 namespace fayline::app {
-
-namespace {
-
-// While papers are drawn the pointer says so.
-class Waiting {
-public:
-    Waiting() { QApplication::setOverrideCursor(Qt::WaitCursor); }
-    ~Waiting() { QApplication::restoreOverrideCursor(); }
-};
-
-}  // namespace
 
 // A paper is only made of a plan of the piece as it stands; an outdated one would be cut into wood.
 bool MainWindow::planToPrint() {
@@ -31,42 +20,64 @@ bool MainWindow::planToPrint() {
     return false;
 }
 
-// The plan with what takes longer to work out, which the closing order on paper needs; worked out now if the hand has
-// not rested yet.
-std::shared_ptr<const plan::Plan> MainWindow::planForPaper() const {
-    if (shown_.plan->holdingStudy) return shown_.plan;
-    const std::atomic<bool> stop = false;
-    std::optional<plan::Plan> deep = plan::deepen(shown_.piece, shop_, *shown_.plan, stop);
-    return deep ? std::make_shared<const plan::Plan>(std::move(*deep)) : shown_.plan;
+// The plan with every study, on the worker if the hand has not rested yet; null: stopped.
+std::shared_ptr<const plan::Plan> MainWindow::planForPaper(Paper paper) {
+    if (plan::isStudied(*shown_.plan)) return shown_.plan;
+    std::optional<plan::Plan> whole;
+    const std::shared_ptr<const plan::Plan> plan = shown_.plan;
+    const boat::Piece piece = shown_.piece;
+    const plan::Shop shop = shop_;
+    try {
+        runAtWork(this, tr("Working out what stands on the paper"),
+                  [&](const AtWork& at) { whole = plan::deepen(piece, shop, *plan, at.stop); });
+    } catch (const std::exception& error) {
+        tell(tr("%1 was not printed.").arg(paperName(paper)), QString::fromUtf8(error.what()));
+    }
+    return whole ? std::make_shared<const plan::Plan>(std::move(*whole)) : nullptr;
 }
 
-// Onto `printer`; whatever goes wrong there is told, never thrown through the dialog.
-void MainWindow::putOnto(QPrinter& printer, Paper paper) {
+// Laid out and painted on the worker: a painter on a printer may be in any thread, and a form at full size is many
+// sheets. Whatever goes wrong there is told.
+void MainWindow::print(Paper paper) {
+    if (!planToPrint()) return;
+    const boat::Boat boat = document_.boat();
+    const boat::Piece piece = shown_.piece;
+    const std::shared_ptr<const plan::Plan> plan = planForPaper(paper);
+    if (!plan) return;
+    QPrinter printer(QPrinter::HighResolution);
+    printer.setPageLayout(defaultPageLayout());
+    printer.setDocName(QString("%1, %2").arg(QString::fromStdString(piece.name), paperName(paper)));
+    QPrintDialog dialog(&printer, this);
+    if (dialog.exec() != QDialog::Accepted) return;
     try {
-        const Waiting waiting;
-        printPaper(paper, document_.boat(), shown_.piece, *planForPaper(), printer);
+        runAtWork(this, tr("Printing: %1").arg(paperName(paper)), [&](const AtWork& at) {
+            const PaperWatch watch{at.stop, at.onStep};
+            printPaper(paper, boat, piece, *plan, printer, &watch);
+        });
     } catch (const std::exception& error) {
         tell(tr("%1 was not printed.").arg(paperName(paper)), QString::fromUtf8(error.what()));
     }
 }
 
-void MainWindow::print(Paper paper) {
-    if (!planToPrint()) return;
-    QPrinter printer(QPrinter::HighResolution);
-    printer.setPageLayout(defaultPageLayout());
-    printer.setDocName(QString("%1, %2").arg(QString::fromStdString(shown_.piece.name), paperName(paper)));
-    QPrintDialog dialog(&printer, this);
-    if (dialog.exec() == QDialog::Accepted) putOnto(printer, paper);
-}
-
+// The preview asks for its pages in the middle of its own work and cannot wait for another thread without letting the
+// user into that; so they are painted here, of a plan that is worked out before.
 void MainWindow::preview(Paper paper) {
     if (!planToPrint()) return;
+    const boat::Boat boat = document_.boat();
+    const boat::Piece piece = shown_.piece;
+    const std::shared_ptr<const plan::Plan> plan = planForPaper(paper);
+    if (!plan) return;
     QPrinter printer(QPrinter::HighResolution);
     printer.setPageLayout(defaultPageLayout());
     QPrintPreviewDialog dialog(&printer, this);
     dialog.setWindowTitle(paperName(paper));
-    connect(&dialog, &QPrintPreviewDialog::paintRequested, this,
-            [this, paper](QPrinter* onto) { putOnto(*onto, paper); });
+    connect(&dialog, &QPrintPreviewDialog::paintRequested, this, [&](QPrinter* onto) {
+        try {
+            printPaper(paper, boat, piece, *plan, *onto);
+        } catch (const std::exception& error) {
+            tell(tr("%1 was not printed.").arg(paperName(paper)), QString::fromUtf8(error.what()));
+        }
+    });
     dialog.resize(1000, 720);
     dialog.exec();
 }
@@ -79,10 +90,17 @@ void MainWindow::askAndSavePapers() {
 
 bool MainWindow::savePapers(const QString& folder) {
     try {
-        const Waiting waiting;
-        const QStringList files = writePapers(document_.boat(), folder, defaultPageLayout());
+        const boat::Boat boat = document_.boat();
+        std::optional<QStringList> files;
+        runAtWork(this, tr("Making the papers of all pieces"), [&](const AtWork& at) {
+            files = writePapers(boat, folder, defaultPageLayout(), {at.stop, at.onStep});
+        });
+        if (!files) {
+            statusBar()->showMessage(tr("The papers were not saved: stopped."), 8000);
+            return false;
+        }
         statusBar()->showMessage(
-            tr("%n papers saved in %1", nullptr, int(files.size())).arg(QDir::toNativeSeparators(folder)), 8000);
+            tr("%n papers saved in %1", nullptr, int(files->size())).arg(QDir::toNativeSeparators(folder)), 8000);
         return true;
     } catch (const std::exception& error) {
         tell(tr("The papers were not saved."), QString::fromUtf8(error.what()));

@@ -181,7 +181,11 @@ std::string unpressedText(const boat::Piece& piece, const Plan& plan, const hold
 
 // What more is asked for, once it is known.
 std::string proposalText(const boat::Piece& piece, const Plan& plan) {
-    if (!plan.holdingStudy || plan.holdingStudy->proposal.stations.empty()) return {};
+    if (!has(plan, Study::proposal)) {
+        return piece.holding.stations.empty() ? " What would hold it is being worked out."
+                                              : " The fewest that would do are being worked out.";
+    }
+    if (plan.holdingStudy->proposal.stations.empty()) return {};
     const holding::Proposal& proposal = plan.holdingStudy->proposal;
     const int count = static_cast<int>(proposal.stations.size());
     if (!proposal.met) return proposal.unmet == "pressing" ? unpressedText(piece, plan, proposal) : std::string();
@@ -267,6 +271,7 @@ Answer timeAnswer(const boat::Piece& piece, const Plan& plan) {
     std::string text = capitalised(plan.dayStudy ? oddsWords(margin_s, plan.dayStudy->days) : marginWords(margin_s));
     text += ". Begun at " + clockText(piece, 0) + ", the last station is on at " + clockText(piece, worst.run.closed_s);
     if (plan.day.gluings.size() > 1) text += ", in gluing " + std::to_string(plan.day.worstGluing + 1);
+    if (!plan.dayStudy) text += "; the chance of that is being worked out";
     return {Question::time, "Time", size + (margin_s < 0 ? " late" : " in hand"), text + ".", std::nullopt};
 }
 

@@ -199,13 +199,15 @@ double hardestPull(const holding::Held& held) {
     return pull_N;
 }
 
-LostStrip lostStrip(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
+std::optional<LostStrip> lostStrip(const boat::Piece& piece, const Shop& shop, const Plan& plan,
+                                   const std::atomic<bool>& stop) {
     LostStrip lost;
     lost.fewer = withOneFewer(piece, shop, plan);
     lost.chance = plan.stack.strips[static_cast<std::size_t>(lost.fewer.place - 1)].chanceOfBreaking;
     lost.hardestPullBefore_N = hardestPull(plan.holding.held);
     lost.largestGapBefore_m = plan.holding.held.largest.gap_m;
     if (!lost.fewer.cannot.empty()) return lost;
+    if (stop) return std::nullopt;
     boat::Piece left = piece;
     left.stack = lost.fewer.stack;
     const holding::Held held = holding::hold(workOf(left, shop, plan.line.fair.line, plan.form), &plan.holding.held);
@@ -235,20 +237,25 @@ const char* breakingKindText(BreakingKind kind) {
     return "thinner";
 }
 
-BreakingStudy studyBreaking(const boat::Piece& piece, const Shop& shop, const Plan& plan, const Choices& choices) {
+std::optional<BreakingStudy> studyBreaking(const boat::Piece& piece, const Shop& shop, const Plan& plan,
+                                           const Choices& choices, const std::atomic<bool>& stop) {
     BreakingStudy study;
     if (wanted(plan.stack)) {
         addChoice(study, piece, shop, plan, choices, false);
         addChoice(study, piece, shop, plan, choices, true);
+        if (stop) return std::nullopt;
         addSoftened(study, piece, plan);
         addStraightGrain(study, piece, shop, plan);
+        if (stop) return std::nullopt;
         addOtherWoods(study, piece, shop, plan);
         std::stable_sort(study.remedies.begin(), study.remedies.end(),
                          [](const BreakingRemedy& a, const BreakingRemedy& b) { return a.enough > b.enough; });
         for (BreakingRemedy& remedy : study.remedies) remedy.sentence = breakingSentence(remedy);
     }
+    if (stop) return std::nullopt;
     if (plan.stack.strips.size() < 2) return study;
-    study.lostStrip = lostStrip(piece, shop, plan);
+    study.lostStrip = lostStrip(piece, shop, plan, stop);
+    if (!study.lostStrip) return std::nullopt;
     wordLostStrip(*study.lostStrip, piece, plan);
     return study;
 }

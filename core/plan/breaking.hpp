@@ -1,6 +1,7 @@
 // What would keep the strips whole, each worked out; and what the plan becomes when one breaks at the bench.
 #pragma once
 
+#include <atomic>
 #include <optional>
 #include <string>
 #include <vector>
@@ -62,8 +63,9 @@ struct BreakingStudy {
 // and dried on the form, with the least share of the curve that they would have to keep, in steps of a twentieth; grain
 // that runs out no faster than 1 in 50; every other wood that the shop knows, by its table, the three best (those of
 // which boards are listed first). Soaking cold is not among them: no figure was found by which it lets wood bend
-// further (softened.hpp). Error: that of the chances (bending.hpp); a wood's table is a mean, and boards differ.
-BreakingStudy studyBreaking(const boat::Piece& piece, const Shop& shop, const Plan& plan, const Choices& choices);
+// further (softened.hpp). `stop` as in deepen. Error: that of the chances (bending.hpp); a wood's table is a mean, and boards differ.
+std::optional<BreakingStudy> studyBreaking(const boat::Piece& piece, const Shop& shop, const Plan& plan,
+                                           const Choices& choices, const std::atomic<bool>& stop);
 
 inline constexpr double straightGrain = 0.02;  // 1 in 50
 inline constexpr int woodsTold = 3;

@@ -214,25 +214,44 @@ private:
     std::optional<std::size_t> deepest_;
 };
 
+// Goes along the strips of groups one by one.
+class OneByOne {
+public:
+    explicit OneByOne(const std::vector<boat::Strips>& groups) : groups_(groups) { skipEmpty(); }
+
+    bool atEnd() const { return group_ == groups_.size(); }
+    const boat::Strips& strip() const { return groups_[group_]; }
+    bool dryFace() const { return strip().dryFace && strip_ + 1 == strip().count; }
+    void next() {
+        ++strip_;
+        skipEmpty();
+    }
+
+private:
+    void skipEmpty() {
+        while (!atEnd() && strip_ >= strip().count) {
+            ++group_;
+            strip_ = 0;
+        }
+    }
+
+    const std::vector<boat::Strips>& groups_;
+    std::size_t group_ = 0;
+    int strip_ = 0;
+};
+
 // The same strips in the same order, however they are grouped.
 bool sameStrips(const std::vector<boat::Strips>& one, const std::vector<boat::Strips>& other) {
-    const auto single = [](const std::vector<boat::Strips>& groups) {
-        std::vector<boat::Strips> strips;
-        for (const boat::Strips& group : groups) {
-            for (int i = 0; i < group.count; ++i) {
-                strips.push_back(group);
-                strips.back().count = 1;
-                strips.back().dryFace = group.dryFace && i + 1 == group.count;
-            }
-        }
-        return strips;
-    };
-    const std::vector<boat::Strips> a = single(one);
-    const std::vector<boat::Strips> b = single(other);
-    return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const boat::Strips& x, const boat::Strips& y) {
-        return std::abs(x.thickness_m - y.thickness_m) < same_m && std::abs(endOf(x) - endOf(y)) < same_m &&
-               x.species == y.species && x.sacrificial == y.sacrificial && x.dryFace == y.dryFace;
-    });
+    OneByOne a(one);
+    OneByOne b(other);
+    for (; !a.atEnd() && !b.atEnd(); a.next(), b.next()) {
+        const boat::Strips& x = a.strip();
+        const boat::Strips& y = b.strip();
+        const bool same = std::abs(x.thickness_m - y.thickness_m) < same_m && std::abs(endOf(x) - endOf(y)) < same_m &&
+                          x.species == y.species && x.sacrificial == y.sacrificial && a.dryFace() == b.dryFace();
+        if (!same) return false;
+    }
+    return a.atEnd() && b.atEnd();
 }
 
 void addNew(std::vector<Candidate>& all, std::optional<Candidate> candidate) {

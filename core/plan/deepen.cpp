@@ -1,97 +1,157 @@
 #include <algorithm>
+#include <array>
+#include <condition_variable>
+#include <exception>
+#include <mutex>
+#include <thread>
 #include <utility>
 
 #include "core/plan/findings.hpp"
 #include "core/plan/parts.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/studies.hpp"
 
 namespace fayline::plan {
 
 namespace {
 
-// Whether something bears more than it may at one moment of the closing.
-bool bearsTooMuch(const std::vector<Finding>& findings) {
-    return std::any_of(findings.begin(), findings.end(), [](const Finding& finding) {
-        return finding.code.ends_with("_while_closing") && finding.code != "snaps_while_closing";
-    });
-}
+// Works the studies off on several threads. A study begins when those that it stands on have ended; of those that can
+// begin, the first of the table does.
+class Run {
+public:
+    Run(const boat::Piece& piece, const Shop& shop, const Plan& plan, const std::atomic<bool>& stop)
+        : piece_(piece), shop_(shop), plan_(plan), stop_(stop) {}
 
-std::vector<OtherOrder> otherOrders(const boat::Piece& piece, const Shop& shop, const Plan& plan,
-                                    const std::atomic<bool>& stop) {
-    std::vector<OtherOrder> orders;
-    for (const boat::From from : {boat::From::start, boat::From::middle, boat::From::end}) {
-        if (from == piece.holding.from || stop) continue;
-        boat::Piece begun = piece;
-        begun.holding.from = from;
-        const holding::StackOnForm work = workOf(begun, shop, plan.line.fair.line, plan.form);
-        const std::vector<holding::ClosingStep> steps = holding::closeInOrder(work, stop);
-        // An order that does not settle throughout is none to advise.
-        const bool settled = std::all_of(steps.begin(), steps.end(), [](const holding::ClosingStep& step) {
-            return step.outcome == holding::Outcome::settled;
-        });
-        if (settled && !stop) orders.push_back({from, holding::closingLoads(work, steps)});
+    // On each thread: takes studies until none is left to begin.
+    void work() {
+        std::unique_lock locked(mutex_);
+        while (true) {
+            std::size_t place = count;
+            changed_.wait(locked, [&] {
+                place = next();
+                return place < count || begun_ == count || stop_;
+            });
+            if (stop_ || place == count) break;
+            states_[place] = State::begun;
+            ++begun_;
+            const std::optional<Study> needed = studies()[place].needs;
+            std::optional<Plan> given;
+            if (needed) {
+                given = plan_;
+                if (const Part& part = parts_[placeOf(*needed)]) part(*given);
+            }
+            locked.unlock();
+            Part part;
+            std::exception_ptr failure;
+            try {
+                part = studies()[place].work(piece_, shop_, given ? *given : plan_, stop_);
+            } catch (...) {
+                failure = std::current_exception();
+            }
+            locked.lock();
+            parts_[place] = std::move(part);
+            failures_[place] = failure;
+            states_[place] = State::ended;
+            ++ended_;
+            changed_.notify_all();
+        }
+        --working_;
+        changed_.notify_all();
     }
-    return orders;
-}
 
-std::optional<HoldingStudy> studyHolding(const boat::Piece& piece, const Shop& shop, const Plan& plan,
-                                         const std::atomic<bool>& stop) {
-    const holding::StackOnForm work = workOf(piece, shop, plan.line.fair.line, plan.form);
-    HoldingStudy study;
-    // The proposal last: it takes longest.
-    study.carried = holding::carriedAt(work, 2);
-    if (plan.holding.held.outcome == holding::Outcome::notPressed) {
-        study.findings = studyFindings(piece, shop, plan, study);
-        return study;
+    // In the caller's thread, until every thread has ended: tells of what has come.
+    void tell(const OnPart& onPart) {
+        std::size_t told = 0;
+        std::unique_lock locked(mutex_);
+        while (true) {
+            changed_.wait(locked, [&] { return working_ == 0 || (onPart && ended_ > told); });
+            if (working_ == 0 || ended_ == count) break;
+            told = ended_;
+            if (stop_) continue;
+            const std::array<Part, count> parts = parts_;
+            locked.unlock();
+            onPart(withParts(parts));
+            locked.lock();
+        }
+        changed_.wait(locked, [&] { return working_ == 0; });
     }
-    study.closing = holding::closeInOrder(work, stop);
-    if (stop) return std::nullopt;
-    study.closingLoads = holding::closingLoads(work, study.closing);
-    study.overRun = holding::overRunNeeded(work, plan.holding.held, stop);
-    if (stop) return std::nullopt;
-    study.proposal = holding::propose(work, stop);
-    if (stop) return std::nullopt;
-    study.findings = studyFindings(piece, shop, plan, study);
-    if (!bearsTooMuch(study.findings)) return study;
-    study.otherOrders = otherOrders(piece, shop, plan, stop);
-    if (stop) return std::nullopt;
-    study.findings = studyFindings(piece, shop, plan, study);
-    return study;
-}
+
+    void setThreads(unsigned threads) { working_ = threads; }
+
+    // All of it, when every thread has ended; nothing where the work was stopped.
+    std::optional<Plan> whole() const {
+        for (const std::exception_ptr& failure : failures_) {
+            if (failure) std::rethrow_exception(failure);
+        }
+        const bool all = std::all_of(parts_.begin(), parts_.end(), [](const Part& part) { return bool(part); });
+        if (!all || stop_) return std::nullopt;
+        return withParts(parts_);
+    }
+
+private:
+    static constexpr std::size_t count = studyCount;
+    enum class State { waiting, begun, ended };
+
+    static std::size_t placeOf(Study study) {
+        const auto& all = studies();
+        return static_cast<std::size_t>(
+            std::find_if(all.begin(), all.end(), [&](const StudyWork& one) { return one.study == study; }) -
+            all.begin());
+    }
+
+    // The first study that can begin; `count`: none.
+    std::size_t next() const {
+        for (std::size_t i = 0; i < count; ++i) {
+            if (states_[i] != State::waiting) continue;
+            const std::optional<Study> needed = studies()[i].needs;
+            if (!needed || states_[placeOf(*needed)] == State::ended) return i;
+        }
+        return count;
+    }
+
+    Plan withParts(const std::array<Part, count>& parts) const {
+        Plan plan = plan_;
+        for (std::size_t i = 0; i < count; ++i) {
+            if (parts[i]) parts[i](plan);
+        }
+        wordStudies(piece_, shop_, plan);
+        return plan;
+    }
+
+    const boat::Piece& piece_;
+    const Shop& shop_;
+    const Plan& plan_;
+    const std::atomic<bool>& stop_;
+
+    std::mutex mutex_;  // guards the members below
+    std::condition_variable changed_;
+    std::array<State, count> states_{};
+    std::array<Part, count> parts_;
+    std::array<std::exception_ptr, count> failures_;
+    std::size_t begun_ = 0;
+    std::size_t ended_ = 0;
+    unsigned working_ = 0;
+};
 
 }  // namespace
 
-std::optional<Plan> deepen(const boat::Piece& piece, const Shop& shop, const Plan& plan,
-                           const std::atomic<bool>& stop) {
-    std::optional<HoldingStudy> study = studyHolding(piece, shop, plan, stop);
-    if (!study) return std::nullopt;
-    std::optional<DayStudy> dayStudy = studyDay(piece, shop, plan.line.fair.line, plan.day, stop);
-    if (!dayStudy) return std::nullopt;
-    std::optional<Choices> choices = choicesFor(piece, shop, plan, stop);
-    if (!choices) return std::nullopt;
-    Plan deeper = plan;
-    deeper.learned = learnedOf(shop, stop);
-    if (stop) return std::nullopt;
-    deeper.sprungHome = sprungHomeOf(piece, shop, deeper);
-    deeper.breaking = studyBreaking(piece, shop, plan, *choices);
-    if (!deeper.line.misreadSought) {
-        if (!seekMisread(deeper.line, shop.display, stop)) return std::nullopt;
+std::optional<Plan> deepenStepwise(const boat::Piece& piece, const Shop& shop, const Plan& plan,
+                                   const std::atomic<bool>& stop, const OnPart& onPart, unsigned threads) {
+    const unsigned cores = threads > 0 ? threads : std::thread::hardware_concurrency();
+    const unsigned workers = std::clamp(cores, 1u, static_cast<unsigned>(studyCount));
+    Run run(piece, shop, plan, stop);
+    run.setThreads(workers);
+    {
+        std::vector<std::jthread> all;
+        for (unsigned i = 0; i < workers; ++i) all.emplace_back([&run] { run.work(); });
+        run.tell(onPart);
     }
-    deeper.choices = std::move(choices);
-    deeper.dayStudy = std::move(dayStudy);
-    deeper.holdingStudy = std::move(study);
-    deeper.findings = allFindings(piece, shop, deeper);
-    deeper.findings.insert(deeper.findings.end(), deeper.holdingStudy->findings.begin(),
-                           deeper.holdingStudy->findings.end());
-    const std::vector<Finding> ofDay = dayStudyFindings(deeper, *deeper.dayStudy);
-    deeper.findings.insert(deeper.findings.end(), ofDay.begin(), ofDay.end());
-    const std::vector<Finding> ofChoices = choiceFindings(shop, *deeper.choices);
-    deeper.findings.insert(deeper.findings.end(), ofChoices.begin(), ofChoices.end());
-    const std::vector<Finding> ofBreaking = breakingFindings(deeper);
-    deeper.findings.insert(deeper.findings.end(), ofBreaking.begin(), ofBreaking.end());
-    sortFindings(deeper.findings);
-    deeper.answers = answersOf(piece, shop, deeper);
-    return deeper;
+    return run.whole();
+}
+
+std::optional<Plan> deepen(const boat::Piece& piece, const Shop& shop, const Plan& plan, const std::atomic<bool>& stop,
+                           unsigned threads) {
+    return deepenStepwise(piece, shop, plan, stop, nullptr, threads);
 }
 
 }  // namespace fayline::plan

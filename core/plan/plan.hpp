@@ -1,8 +1,11 @@
 // What follows from a piece: everything that Fayline answers, in SI, and what is wrong with it.
 #pragma once
 
+#include <array>
 #include <atomic>
+#include <functional>
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -116,7 +119,12 @@ struct OtherOrder {
     holding::ClosingLoads loads;
 };
 
-// What takes longer than a frame: worked out when the hand has rested.
+// What takes longer than a frame, by its parts: worked out side by side when the hand has rested.
+enum class Study { closing, overRun, proposal, carried, day, choices, breaking, misread, learned };
+inline constexpr std::array allStudies{Study::closing, Study::overRun,  Study::proposal, Study::carried, Study::day,
+                                       Study::choices, Study::breaking, Study::misread,  Study::learned};
+
+// What of it is about holding.
 struct HoldingStudy {
     HoldingStudy();
     HoldingStudy(const HoldingStudy& other);
@@ -131,7 +139,8 @@ struct HoldingStudy {
     holding::OverRun overRun;
     holding::Proposal proposal;
     holding::Carried carried;
-    std::vector<Finding> findings;  // those that follow from it
+    std::set<Study> awaited;        // of the first four: its members above say nothing yet
+    std::vector<Finding> findings;  // those that follow from what is not awaited
 };
 
 // The nine questions of the job. An answer is a few figures; a question whose part is not built yet says so.
@@ -164,6 +173,7 @@ struct Plan {
     std::optional<DayStudy> dayStudy;
     std::optional<Choices> choices;
     std::optional<BreakingStudy> breaking;
+    bool learnedSought = false;                   // whether the shop's recorded pieces have been read
     std::optional<stack::Learned> learned;        // of the shop's recorded pieces; none where there are none
     std::optional<stack::SprungHome> sprungHome;  // none where nothing is off the wanted line
     std::vector<Finding> findings;                // the worst first; those of the study among them where there is one
@@ -202,9 +212,21 @@ Plan makePlan(const boat::Piece& piece, const Shop& shop, const Plan* before = n
 std::optional<Plan> makePlan(const boat::Piece& piece, const Shop& shop, const Plan* before,
                              const std::atomic<bool>& stop);
 
-// `plan`, which is of this piece and shop, with what takes longer: misread offsets, closing order, over-run, stations
-// proposed, simulated days, choices.
-// Pure as well. `stop` is looked at every few milliseconds; once it is set, nothing is returned.
-std::optional<Plan> deepen(const boat::Piece& piece, const Shop& shop, const Plan& plan, const std::atomic<bool>& stop);
+// Whether `plan` has this study; and whether it has them all.
+bool has(const Plan& plan, Study study);
+bool isStudied(const Plan& plan);
+
+// `plan`, which is of this piece and shop, with every study: the same bits whatever the number of `threads` on which they
+// are worked out (0: as many as the machine has cores).
+// Pure as well. `stop` is looked at every few milliseconds; once it is set, nothing is returned. What one study throws is
+// thrown when the others have ended.
+std::optional<Plan> deepen(const boat::Piece& piece, const Shop& shop, const Plan& plan, const std::atomic<bool>& stop,
+                           unsigned threads = 0);
+
+// The same, and `onPart` is given the plan with what is there so far, findings and answers made anew, each time that
+// something has come and more is to come. It is called in the caller's thread; what comes meanwhile comes together.
+using OnPart = std::function<void(Plan)>;
+std::optional<Plan> deepenStepwise(const boat::Piece& piece, const Shop& shop, const Plan& plan,
+                                   const std::atomic<bool>& stop, const OnPart& onPart, unsigned threads = 0);
 
 }  // namespace fayline::plan

@@ -153,18 +153,21 @@ std::vector<Finding> studyFindings(const boat::Piece& piece, const Shop& shop, c
                                    const HoldingStudy& study) {
     const HoldingScene scene{piece, shop, plan};
     std::vector<Finding> findings;
+    const auto known = [&study](Study part) { return !study.awaited.contains(part); };
     if (plan.holding.held.outcome == holding::Outcome::notPressed) {
-        addCarried(findings, scene, study.carried);
+        if (known(Study::carried)) addCarried(findings, scene, study.carried);
         return findings;
     }
-    if (!plan.holding.held.stations.empty()) {
+    if (known(Study::overRun) && !plan.holding.held.stations.empty()) {
         addOverRun(findings, scene, study.overRun.start, true);
         addOverRun(findings, scene, study.overRun.end, false);
     }
-    addClosing(findings, scene, study);
-    addProposal(findings, scene, study.proposal);
-    if (study.proposal.pressingIsWish) addPressingWish(findings, scene, study.proposal);
-    addCarried(findings, scene, study.carried);
+    if (known(Study::closing)) addClosing(findings, scene, study);
+    if (known(Study::proposal)) {
+        addProposal(findings, scene, study.proposal);
+        if (study.proposal.pressingIsWish) addPressingWish(findings, scene, study.proposal);
+    }
+    if (known(Study::carried)) addCarried(findings, scene, study.carried);
     return findings;
 }
 

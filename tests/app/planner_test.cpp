@@ -4,8 +4,12 @@
 #include <QRandomGenerator>
 #include <QSignalSpy>
 #include <QTest>
+#include <QThread>
 #include <algorithm>
+#include <atomic>
 #include <map>
+#include <optional>
+#include <stdexcept>
 
 #include "core/boat/file.hpp"
 
@@ -117,9 +121,95 @@ private slots:
         QCOMPARE(deepened.last()[0].toULongLong(), last);
         QCOMPARE(planned.last()[0].toULongLong(), last);
         const auto plan = deepened.last()[1].value<std::shared_ptr<const plan::Plan>>();
-        QVERIFY(plan && plan->holdingStudy);
+        QVERIFY(plan && plan::isStudied(*plan));
         QTRY_VERIFY_WITH_TIMEOUT(!planner.isWorking(), 20000);
         QCOMPARE(deepened.count(), 1);
+    }
+
+    // Each is of the newest request and has more than the one before; the whole comes last.
+    void studiesComeAsTheyAreThere() {
+        Planner planner(nullptr, 0);
+        int before = 0;
+        bool whole = false;
+        const auto count = [](const plan::Plan& plan) {
+            return std::ranges::count_if(plan::allStudies, [&](plan::Study study) { return plan::has(plan, study); });
+        };
+        connect(&planner, &Planner::studied, this, [&](quint64, std::shared_ptr<const plan::Plan> plan) {
+            QVERIFY(!whole);
+            QVERIFY(count(*plan) > before);
+            QVERIFY(!plan::isStudied(*plan));
+            before = static_cast<int>(count(*plan));
+        });
+        connect(&planner, &Planner::deepened, this, [&](quint64, std::shared_ptr<const plan::Plan> plan) {
+            QVERIFY(plan::isStudied(*plan));
+            whole = true;
+        });
+        planner.ask(arc(0.1), shop());
+        QTRY_VERIFY_WITH_TIMEOUT(whole, 60000);
+    }
+
+    // A window that is busy meanwhile is told the newest once, not each.
+    void partsThatWaitForTheWindowComeTogether() {
+        std::atomic<int> sent = 0;
+        Planner planner(nullptr, 0,
+                        [&](const boat::Piece&, const plan::Shop&, const plan::Plan& plan, const std::atomic<bool>&,
+                            const plan::OnPart& onPart) -> std::optional<plan::Plan> {
+                            for (int i = 0; i < 50; ++i) {
+                                onPart(plan);
+                                ++sent;
+                            }
+                            return plan;
+                        });
+        QSignalSpy studied(&planner, &Planner::studied);
+        QSignalSpy deepened(&planner, &Planner::deepened);
+        planner.ask(arc(0.1), shop());
+        while (planner.isWorking()) QThread::msleep(1);  // no event is taken
+        QCOMPARE(sent.load(), 50);
+        QTRY_COMPARE(deepened.count(), 1);
+        QCOMPARE(studied.count(), 0);
+    }
+
+    void defectInAStudyIsToldAndThePlanStays() {
+        Planner planner(nullptr, 0,
+                        [](const boat::Piece&, const plan::Shop&, const plan::Plan&, const std::atomic<bool>&,
+                           const plan::OnPart&) -> std::optional<plan::Plan> {
+                            throw std::runtime_error("a sum without terms");
+                        });
+        QSignalSpy planned(&planner, &Planner::planned);
+        QSignalSpy deepened(&planner, &Planner::deepened);
+        QSignalSpy refused(&planner, &Planner::refused);
+        QSignalSpy failed(&planner, &Planner::failed);
+        const quint64 request = planner.ask(arc(0.1), shop());
+        QTRY_COMPARE(failed.count(), 1);
+        QCOMPARE(failed[0][0].toULongLong(), request);
+        QVERIFY(failed[0][1].toString().contains("a sum without terms"));
+        QCOMPARE(planned.count(), 1);
+        QCOMPARE(deepened.count(), 0);
+        QCOMPARE(refused.count(), 0);
+        planner.ask(arc(0.2), shop());  // it lives on
+        QTRY_COMPARE(planned.count(), 2);
+    }
+
+    // A study that ends only when it is stopped: the planner's end and a newer request both stop it.
+    void endAndNewerRequestStopTheStudies() {
+        std::atomic<int> begun = 0;
+        std::atomic<int> stopped = 0;
+        {
+            Planner planner(nullptr, 0,
+                            [&](const boat::Piece&, const plan::Shop&, const plan::Plan&, const std::atomic<bool>& stop,
+                                const plan::OnPart&) -> std::optional<plan::Plan> {
+                                ++begun;
+                                while (!stop) QThread::msleep(1);
+                                ++stopped;
+                                return std::nullopt;
+                            });
+            planner.ask(arc(0.1), shop());
+            QTRY_COMPARE(begun.load(), 1);
+            planner.ask(arc(0.2), shop());
+            QTRY_COMPARE(begun.load(), 2);
+            QCOMPARE(stopped.load(), 1);
+        }
+        QCOMPARE(stopped.load(), 2);
     }
 
     void plansArriveWhileEditsKeepComing() {

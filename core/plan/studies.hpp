@@ -1,0 +1,30 @@
+// The studies of a plan: what takes longer than a frame, each a pure function of piece, shop and plan.
+#pragma once
+
+#include <array>
+#include <atomic>
+#include <functional>
+#include <optional>
+
+#include "core/plan/plan.hpp"
+
+namespace fayline::plan {
+
+// Puts what a study found into a plan of the same piece; empty: the study was stopped.
+using Part = std::function<void(Plan&)>;
+
+struct StudyWork {
+    Study study = Study::closing;
+    std::optional<Study> needs;  // the study whose result it has to be given in `plan`
+    Part (*work)(const boat::Piece& piece, const Shop& shop, const Plan& plan, const std::atomic<bool>& stop);
+};
+
+inline constexpr std::size_t studyCount = allStudies.size();
+
+// All of them, in the order in which they are begun and put into a plan.
+const std::array<StudyWork, studyCount>& studies();
+
+// Makes findings and answers of `plan` anew from the studies that it has.
+void wordStudies(const boat::Piece& piece, const Shop& shop, Plan& plan);
+
+}  // namespace fayline::plan

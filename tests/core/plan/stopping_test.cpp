@@ -1,0 +1,98 @@
+// How much a study still does once its stop is set, counted in what it asks of the heap, which every step of a contact,
+// every candidate and every trial does: the same on every machine. The unit is what a whole makePlan of the piece asks.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cstdio>
+#include <cstdlib>
+#include <new>
+
+#include "core/plan/plan.hpp"
+#include "core/plan/studies.hpp"
+#include "tests/core/plan/made_pieces.hpp"
+
+namespace {
+
+thread_local long asked = 0;  // of the heap, by this thread
+thread_local long stopAt = -1;
+thread_local std::atomic<bool>* toStop = nullptr;
+
+void* allocate(std::size_t size) {
+    if (++asked == stopAt && toStop) *toStop = true;
+    if (void* const memory = std::malloc(size == 0 ? 1 : size)) return memory;
+    throw std::bad_alloc();
+}
+
+}  // namespace
+
+// NOLINTBEGIN(misc-new-delete-overloads): for the whole test program
+void* operator new(std::size_t size) {
+    return allocate(size);
+}
+void* operator new[](std::size_t size) {
+    return allocate(size);
+}
+void operator delete(void* memory) noexcept {
+    std::free(memory);
+}
+void operator delete[](void* memory) noexcept {
+    std::free(memory);
+}
+void operator delete(void* memory, std::size_t) noexcept {
+    std::free(memory);
+}
+void operator delete[](void* memory, std::size_t) noexcept {
+    std::free(memory);
+}
+// NOLINTEND(misc-new-delete-overloads)
+
+namespace fayline::plan {
+namespace {
+
+const std::atomic<bool> goOn = false;
+
+// A piece whose every study has something to do: too short a day, springback on record, a bend that may break strips.
+boat::Piece busyStem() {
+    boat::Piece piece = made::stem();
+    for (const double at : {0.04, 0.3, 0.62, 1.0, 1.33, 1.76}) piece.holding.stations.push_back({.at_m = at});
+    piece.glue.air_C = 32;
+    return piece;
+}
+
+TEST(Stopping, EveryStudyEndsWithinTheWorkOfAFewPlans) {
+    constexpr int places = 24;
+    constexpr double fewPlans = 3;
+    const boat::Piece piece = busyStem();
+    const Shop shop = made::shop();
+    asked = 0;
+    const Plan live = makePlan(piece, shop);
+    const long ofAPlan = asked;
+    ASSERT_GT(ofAPlan, 100);
+    Plan given = live;
+    given.choices = choicesFor(piece, shop, live, goOn);
+    for (const StudyWork& work : studies()) {
+        asked = 0;
+        (void)work.work(piece, shop, given, goOn);
+        const long whole = asked;
+        long most = 0;
+        for (int i = 0; i < places; ++i) {
+            std::atomic<bool> stop = false;
+            toStop = &stop;
+            stopAt = 1 + whole * i / places;
+            asked = 0;
+            (void)work.work(piece, shop, given, stop);
+            const long after = asked - stopAt;
+            toStop = nullptr;
+            stopAt = -1;
+            most = std::max(most, after);
+        }
+        std::printf("study %d: %.2f plans' work, at most %.2f after its stop\n", static_cast<int>(work.study),
+                    static_cast<double>(whole) / static_cast<double>(ofAPlan),
+                    static_cast<double>(most) / static_cast<double>(ofAPlan));
+        EXPECT_LT(static_cast<double>(most), fewPlans * static_cast<double>(ofAPlan))
+            << "study " << static_cast<int>(work.study);
+    }
+}
+
+}  // namespace
+}  // namespace fayline::plan
