@@ -19,8 +19,9 @@ namespace {
 // begin, the first of the table does.
 class Run {
 public:
-    Run(const boat::Piece& piece, const Shop& shop, const Plan& plan, const std::atomic<bool>& stop)
-        : piece_(piece), shop_(shop), plan_(plan), stop_(stop) {}
+    Run(const StudyTable& table, const boat::Piece& piece, const Shop& shop, const Plan& plan,
+        const std::atomic<bool>& stop)
+        : table_(table), piece_(piece), shop_(shop), plan_(plan), stop_(stop) {}
 
     // On each thread: takes studies until none is left to begin.
     void work() {
@@ -34,7 +35,7 @@ public:
             if (stop_ || place == count) break;
             states_[place] = State::begun;
             ++begun_;
-            const std::optional<Study> needed = studies()[place].needs;
+            const std::optional<Study> needed = table_[place].needs;
             std::optional<Plan> given;
             if (needed) {
                 given = plan_;
@@ -44,7 +45,7 @@ public:
             Part part;
             std::exception_ptr failure;
             try {
-                part = studies()[place].work(piece_, shop_, given ? *given : plan_, stop_);
+                part = table_[place].work(piece_, shop_, given ? *given : plan_, stop_);
             } catch (...) {
                 failure = std::current_exception();
             }
@@ -92,18 +93,17 @@ private:
     static constexpr std::size_t count = studyCount;
     enum class State { waiting, begun, ended };
 
-    static std::size_t placeOf(Study study) {
-        const auto& all = studies();
-        return static_cast<std::size_t>(
-            std::find_if(all.begin(), all.end(), [&](const StudyWork& one) { return one.study == study; }) -
-            all.begin());
+    std::size_t placeOf(Study study) const {
+        const auto found =
+            std::find_if(table_.begin(), table_.end(), [&](const StudyWork& one) { return one.study == study; });
+        return static_cast<std::size_t>(found - table_.begin());
     }
 
     // The first study that can begin; `count`: none.
     std::size_t next() const {
         for (std::size_t i = 0; i < count; ++i) {
             if (states_[i] != State::waiting) continue;
-            const std::optional<Study> needed = studies()[i].needs;
+            const std::optional<Study> needed = table_[i].needs;
             if (!needed || states_[placeOf(*needed)] == State::ended) return i;
         }
         return count;
@@ -118,6 +118,7 @@ private:
         return plan;
     }
 
+    const StudyTable& table_;
     const boat::Piece& piece_;
     const Shop& shop_;
     const Plan& plan_;
@@ -135,11 +136,11 @@ private:
 
 }  // namespace
 
-std::optional<Plan> deepenStepwise(const boat::Piece& piece, const Shop& shop, const Plan& plan,
-                                   const std::atomic<bool>& stop, const OnPart& onPart, unsigned threads) {
+std::optional<Plan> deepenWith(const StudyTable& table, const boat::Piece& piece, const Shop& shop, const Plan& plan,
+                               const std::atomic<bool>& stop, const OnPart& onPart, unsigned threads) {
     const unsigned cores = threads > 0 ? threads : std::thread::hardware_concurrency();
     const unsigned workers = std::clamp(cores, 1u, static_cast<unsigned>(studyCount));
-    Run run(piece, shop, plan, stop);
+    Run run(table, piece, shop, plan, stop);
     run.setThreads(workers);
     {
         std::vector<std::jthread> all;
@@ -147,6 +148,11 @@ std::optional<Plan> deepenStepwise(const boat::Piece& piece, const Shop& shop, c
         run.tell(onPart);
     }
     return run.whole();
+}
+
+std::optional<Plan> deepenStepwise(const boat::Piece& piece, const Shop& shop, const Plan& plan,
+                                   const std::atomic<bool>& stop, const OnPart& onPart, unsigned threads) {
+    return deepenWith(studies(), piece, shop, plan, stop, onPart, threads);
 }
 
 std::optional<Plan> deepen(const boat::Piece& piece, const Shop& shop, const Plan& plan, const std::atomic<bool>& stop,

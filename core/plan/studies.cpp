@@ -139,8 +139,8 @@ Part learnedPart(const boat::Piece& piece, const Shop& shop, const Plan& plan, c
 }  // namespace
 
 // Those that take longest first, so that none begins when all others have ended.
-const std::array<StudyWork, studyCount>& studies() {
-    static constexpr std::array<StudyWork, studyCount> all{{{Study::proposal, {}, proposalPart},
+const StudyTable& studies() {
+    static constexpr StudyTable all{{{Study::proposal, {}, proposalPart},
                                                             {Study::choices, {}, choicesPart},
                                                             {Study::overRun, {}, overRunPart},
                                                             {Study::misread, {}, misreadPart},

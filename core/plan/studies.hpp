@@ -22,7 +22,12 @@ struct StudyWork {
 inline constexpr std::size_t studyCount = allStudies.size();
 
 // All of them, in the order in which they are begun and put into a plan.
-const std::array<StudyWork, studyCount>& studies();
+using StudyTable = std::array<StudyWork, studyCount>;
+const StudyTable& studies();
+
+// deepenStepwise with the studies of `table`.
+std::optional<Plan> deepenWith(const StudyTable& table, const boat::Piece& piece, const Shop& shop, const Plan& plan,
+                               const std::atomic<bool>& stop, const OnPart& onPart, unsigned threads);
 
 // Makes findings and answers of `plan` anew from the studies that it has.
 void wordStudies(const boat::Piece& piece, const Shop& shop, Plan& plan);

@@ -4,10 +4,10 @@
 #include <algorithm>
 #include <cstring>
 #include <set>
+#include <stdexcept>
 #include <string>
 #include <thread>
 
-#include "core/measure/input_error.hpp"
 #include "core/plan/plan.hpp"
 #include "core/plan/print_json.hpp"
 #include "core/plan/studies.hpp"
@@ -144,15 +144,20 @@ TEST(Deepen, OneStudyThatFailsIsToldAfterTheOthersCame) {
     const boat::Piece piece = heldStem();
     const Shop shop = made::shop();
     const Plan plan = makePlan(piece, shop);
-    boat::Piece other = piece;  // not the piece of the plan: no stack can be held there
-    other.holding.stations.front().at_m = 99;
+    StudyTable table = studies();
+    for (StudyWork& work : table) {
+        if (work.study != Study::closing) continue;
+        work.work = [](const boat::Piece&, const Shop&, const Plan&, const std::atomic<bool>&) -> Part {
+            throw std::runtime_error("a sum without terms");
+        };
+    }
     std::set<Study> came;
     const auto note = [&](const Plan& part) {
         for (const Study study : allStudies) {
             if (has(part, study)) came.insert(study);
         }
     };
-    EXPECT_THROW((void)deepenStepwise(other, shop, plan, goOn, note, 2), measure::InputError);
+    EXPECT_THROW((void)deepenWith(table, piece, shop, plan, goOn, note, 2), std::runtime_error);
     EXPECT_FALSE(came.contains(Study::closing));
     EXPECT_TRUE(came.contains(Study::choices));
 }
