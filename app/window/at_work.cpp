@@ -3,7 +3,9 @@
 #include <QEventLoop>
 #include <QProgressDialog>
 #include <QThread>
+#include <QTimer>
 #include <exception>
+#include <limits>
 #include <memory>
 
 namespace fayline::app {
@@ -18,7 +20,7 @@ bool runAtWork(QWidget* parent, const QString& what, const std::function<void(co
     QProgressDialog dialog(what, QProgressDialog::tr("Stop"), 0, 0, parent);
     dialog.setObjectName(QStringLiteral("atWork"));
     dialog.setWindowModality(Qt::WindowModal);
-    dialog.setMinimumDuration(patience_ms);
+    dialog.setMinimumDuration(std::numeric_limits<int>::max());  // shown by our own timer, which does not guess
     dialog.setAutoClose(false);
     dialog.setAutoReset(false);
 
@@ -47,6 +49,7 @@ bool runAtWork(QWidget* parent, const QString& what, const std::function<void(co
         loop.quit();
     });
     QObject::connect(&dialog, &QProgressDialog::canceled, &loop, [&] { stop = true; });
+    QTimer::singleShot(patience_ms, &dialog, [&dialog] { dialog.show(); });
     thread->start();
     loop.exec();
     // The loop ends with the program as well: then nobody waits for the work any more.

@@ -5,6 +5,7 @@
 #include <QDir>
 #include <QFile>
 #include <QProgressDialog>
+#include <QPushButton>
 #include <QTemporaryDir>
 #include <QTest>
 #include <QThread>
@@ -58,7 +59,7 @@ private slots:
                 auto* dialog = qobject_cast<QProgressDialog*>(widget);
                 if (!dialog || !dialog->isVisible() || dialog->maximum() != 9) continue;
                 steps = dialog->value();
-                dialog->cancel();
+                dialog->findChild<QPushButton*>()->click();
                 look.stop();
             }
         });
