@@ -1,0 +1,64 @@
+// Pieces made at random, sensible and absurd.
+#pragma once
+
+#include <cmath>
+#include <numbers>
+#include <random>
+
+#include "tests/core/plan/made_pieces.hpp"
+
+namespace fayline::made {
+
+// Numbers from a generator that is the same everywhere (the distributions of the standard library are not).
+class Dice {
+public:
+    explicit Dice(unsigned seed) : generator_(seed) {}
+    double between(double low, double high) {
+        return low + (high - low) * (static_cast<double>(generator_()) / 4294967296.0);
+    }
+    int upTo(int most) { return static_cast<int>(generator_() % static_cast<unsigned>(most + 1)); }
+    bool oneIn(int times) { return upTo(times - 1) == 0; }
+
+private:
+    std::mt19937 generator_;
+};
+
+inline boat::Piece randomPiece(Dice& dice) {
+    const double mean = dice.between(-3, 3);
+    const double sway = dice.between(0, 3);
+    const double wave = dice.between(0.5, 4);
+    const double length = dice.between(0.3, 4);
+    boat::Piece piece = made::pieceOn(
+        made::lineOf([&](double s) { return mean + sway * std::sin(2 * std::numbers::pi * s / wave); }, length),
+        3 + dice.upTo(20));
+    piece.line.stripsOn = dice.oneIn(2) ? boat::Side::left : boat::Side::right;
+    piece.line.describes = static_cast<boat::Describes>(dice.upTo(2));
+    if (dice.oneIn(4)) piece.line.fairWithin_m = 0;
+    if (dice.oneIn(5)) piece.line.takeOff_m = dice.between(0, 0.03);
+    piece.stack.strips.clear();
+    const auto& woods = wood::builtInSpecies();
+    for (int i = dice.upTo(3); i >= 0; --i) {
+        boat::Strips strips;
+        strips.count = 1 + dice.upTo(12);
+        strips.thickness_m = dice.between(0.0005, 0.03);
+        strips.species = woods[static_cast<std::size_t>(dice.upTo(static_cast<int>(woods.size()) - 1))].id;
+        if (dice.oneIn(4)) strips.tapersTo_m = dice.between(0.0005, 0.03);
+        if (dice.oneIn(5)) strips.bentBefore = boat::BentBefore{boat::Softened::steamed, dice.between(0, 1)};
+        if (dice.oneIn(6)) strips.dryFace = true;
+        if (dice.oneIn(5)) strips.moe_Pa = dice.between(1e9, 20e9);
+        piece.stack.strips.push_back(strips);
+    }
+    piece.stack.moisture = dice.between(0, 0.6);
+    piece.stack.grainSlope = dice.between(0, 0.5);
+    piece.stack.glueLine_m = dice.between(0, 0.001);
+    piece.stack.runsPastStart_m = dice.oneIn(3) ? 0 : dice.between(0, 0.4);
+    piece.stack.runsPastEnd_m = dice.oneIn(3) ? 0 : dice.between(0, 0.4);
+    for (int i = dice.upTo(2); i > 0; --i) piece.stack.pins.push_back(boat::Pin{dice.between(-0.2, length)});
+    if (dice.oneIn(4)) piece.stack.scarfedStart = boat::Scarf{dice.between(1, 12)};
+    for (int i = dice.upTo(6); i > 0; --i) {
+        piece.holding.stations.push_back(boat::Station{.at_m = dice.between(-0.5, length + 0.5)});
+    }
+    return piece;
+}
+
+}  // namespace fayline::made
