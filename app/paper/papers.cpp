@@ -219,9 +219,9 @@ std::optional<QStringList> writePapers(const boat::Boat& boat, const QString& fo
     for (std::size_t i = 0; i < boat.pieces.size(); ++i) {
         const boat::Piece& piece = boat.pieces[i];
         try {
-            if (watch.stop) return std::nullopt;
-            const std::optional<plan::Plan> plan =
-                plan::deepen(piece, shop, plan::makePlan(piece, shop), watch.stop);
+            const std::optional<plan::Plan> live = plan::makePlan(piece, shop, nullptr, watch.stop);
+            if (!live) return std::nullopt;
+            const std::optional<plan::Plan> plan = plan::deepen(piece, shop, *live, watch.stop);
             if (!plan) return std::nullopt;
             for (const Paper kind : papersOf(piece)) {
                 const QString title = pieceNames[static_cast<int>(i)] + ", " + paperName(kind).toLower();

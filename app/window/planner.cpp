@@ -28,12 +28,6 @@ struct Outcome {
 };
 
 // Every plan that the worker makes; none where it was stopped.
-std::optional<plan::Plan> planOf(const boat::Piece& piece, const plan::Shop& shop, const plan::Plan* before,
-                                 const std::atomic<bool>& stop) {
-    if (stop) return std::nullopt;
-    return plan::makePlan(piece, shop, before);
-}
-
 QString wordsOf(const measure::InputError& error) {
     return QString::fromStdString(error.wrong() + "; " + error.accepted());
 }
@@ -41,7 +35,7 @@ QString wordsOf(const measure::InputError& error) {
 Outcome answer(const Request& request, const plan::Plan* before, const std::atomic<bool>& stop) {
     Outcome outcome{request.number, nullptr, {}, {}};
     try {
-        std::optional<plan::Plan> plan = planOf(request.piece, request.shop, before, stop);
+        std::optional<plan::Plan> plan = plan::makePlan(request.piece, request.shop, before, stop);
         if (plan) outcome.plan = std::make_shared<const plan::Plan>(std::move(*plan));
     } catch (const measure::InputError& error) {
         outcome.path = QString::fromStdString(error.path());
@@ -173,7 +167,7 @@ void Planner::send(quint64 number, const std::shared_ptr<const plan::Plan>& plan
 // not depend on how the hand came there.
 void Planner::deepen(quint64 number, const boat::Piece& piece, const plan::Shop& shop) {
     try {
-        const std::optional<plan::Plan> plan = planOf(piece, shop, nullptr, work_->stop);
+        const std::optional<plan::Plan> plan = plan::makePlan(piece, shop, nullptr, work_->stop);
         if (!plan) return;
         std::optional<plan::Plan> whole =
             work_->deepenWith(piece, shop, *plan, work_->stop, [this, number](plan::Plan part) {
