@@ -37,8 +37,7 @@ FormView::FormView(QWidget* parent) : QWidget(parent), state_(std::make_unique<S
 FormView::~FormView() = default;
 
 void FormView::show(const Shown& shown) {
-    const bool otherPiece =
-        shown.pieceIndex != state_->shown.pieceIndex || shown.piece.name != state_->shown.piece.name;
+    const bool otherPiece = !shown.samePieceAs(state_->shown);
     const bool firstPlan = !otherPiece && shown.plan && !state_->shown.plan;
     const bool samePlan = shown.plan && shown.plan == state_->shown.plan;
     const bool sameSide = shown.piece.line.stripsOn == state_->shown.piece.line.stripsOn;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QString>
+#include <cstdint>
 #include <memory>
 
 #include "core/boat/boat.hpp"
@@ -18,6 +19,10 @@ struct Shown {
     Shown& operator=(Shown&& other) noexcept;
     ~Shown();
 
+    // Whether both show one and the same piece of one and the same boat, in whatever state.
+    bool samePieceAs(const Shown& other) const;
+
+    std::uint64_t boatNumber = 0;  // another for each boat that is opened: ids are unique in a boat only
     boat::Piece piece;
     int pieceIndex = -1;                     // -1: the boat has no piece; all else is then empty
     std::shared_ptr<const plan::Plan> plan;  // the last good one; null before the first

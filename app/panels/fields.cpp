@@ -92,7 +92,7 @@ QCheckBox* Fields::addTick(const About& about, IsTicked isTicked, Tick ticked) {
 }
 
 void Fields::show(std::shared_ptr<const Shown> shown) {
-    const bool another = !shown_ || shown_->pieceIndex != shown->pieceIndex;
+    const bool another = !shown_ || !shown_->samePieceAs(*shown);
     shown_ = std::move(shown);
     setEnabled(shown_->pieceIndex >= 0);
     for (const auto& field : fields_) showField(*field, another);

@@ -105,7 +105,7 @@ void FormPanel::makeInPlace() {
     along_.push_back(table);
     inPlace_ = addSection(
         "stressHead", tr("What stays in it"), true, {table}, [model](const std::shared_ptr<const Shown>& shown) {
-            if (!shown->plan || !shown->plan->form.stressLeft) return;
+            if (!shown->plan || !shown->plan->form.stressLeft) return model->show({}, false);
             model->show(stressRows(*shown->plan->form.stressLeft, shown->plan->line.fair.line.length(), shown->display),
                         shown->outOfDate);
         });

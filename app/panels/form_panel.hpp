@@ -53,7 +53,7 @@ private:
     QLineEdit* homeOff_ = nullptr;
     Words* homeReason_ = nullptr;
     SteadyWords* homeWords_ = nullptr;
-    int homePiece_ = -1;  // of which the end was typed
+    std::shared_ptr<const Shown> homePiece_;  // of which the end was typed
     ListModel* planed_ = nullptr;
     ListModel* measured_ = nullptr;
     Section* inPlace_ = nullptr;  // there only where nothing lets go

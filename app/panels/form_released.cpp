@@ -38,7 +38,11 @@ void FormPanel::makeOpenings() {
     auto* moisture = new SteadyWords(QStringLiteral("moistureWords"), this);
     addSection("openingsHead", tr("How far it opens"), true, {table, spread, moisture},
                [model, spread, moisture](const std::shared_ptr<const Shown>& shown) {
-                   if (!shown->plan) return;
+                   if (!shown->plan) {
+                       spread->say({});
+                       moisture->say({});
+                       return model->show({}, false);
+                   }
                    model->show(openingRows(*shown->plan, shown->display), shown->outOfDate);
                    spread->say(text(plan::spreadText(*shown->plan)));
                    moisture->say(text(plan::moistureText(shown->piece.stack, *shown->plan)));
@@ -94,8 +98,9 @@ void FormPanel::makeHome() {
     homeWords_ = new SteadyWords(QStringLiteral("homeWords"), this);
     addSection("homeHead", tr("Springing it home"), false, {part, homeReason_, homeWords_},
                [this](const std::shared_ptr<const Shown>& shown) {
-                   if (shown->pieceIndex != homePiece_) homeOff_->clear();  // another piece stands off otherwise
-                   homePiece_ = shown->pieceIndex;
+                   // Another piece stands off otherwise.
+                   if (!homePiece_ || !homePiece_->samePieceAs(*shown)) homeOff_->clear();
+                   homePiece_ = shown;
                    if (!handMoves()) showHome();
                });
     connect(homeOff_, &QLineEdit::textChanged, this, &FormPanel::showHome);

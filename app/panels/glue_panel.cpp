@@ -43,7 +43,7 @@ void GluePanel::makeAmounts() {
         figuresTable("amounts", tr("How much of what"), model,
                      {{0, tr("left in cups, on tools")}, {1, tr("By weight")}, {2, tr("By volume")}}, 0);
     addSection("amountsHead", tr("Amounts"), true, {table}, [model](const std::shared_ptr<const Shown>& shown) {
-        if (!shown->plan) return;
+        if (!shown->plan) return model->show({}, false);
         model->name(amountColumns(shown->piece.glue.measuredBy));
         model->show(amountRows(*shown), shown->outOfDate);
     });
@@ -66,7 +66,10 @@ void GluePanel::makeBatches() {
                                         0);
     addSection("batchesHead", tr("Cups"), true, {table, times},
                [batches, goingOff](const std::shared_ptr<const Shown>& shown) {
-                   if (!shown->plan) return;
+                   if (!shown->plan) {
+                       batches->show({}, false);
+                       return goingOff->show({}, false);
+                   }
                    batches->name(batchColumns(shown->plan->day.glue.adhesive, shown->piece.glue.measuredBy));
                    batches->show(batchRows(*shown), shown->outOfDate);
                    goingOff->show(goingOffRows(*shown), shown->outOfDate);
@@ -90,7 +93,10 @@ void GluePanel::makePotLife() {
     Section* section = addSection("potLifeHead", tr("Pot life"), true, {potLife_, table, words}, nullptr);
     section->setShow([this, model, words, section](const std::shared_ptr<const Shown>& shown) {
         showPotLife(section);
-        if (!shown->plan) return;
+        if (!shown->plan) {
+            words->say({});
+            return model->show({}, false);
+        }
         const bool any = !shown->plan->day.glue.batches.empty();
         model->show(vesselRows(*shown), shown->outOfDate);
         words->say(any ? text(plan::potLifeWords(shown->plan->day.glue)) : QString());
@@ -118,7 +124,7 @@ void GluePanel::makeConditions() {
     NotebookTable* table = figuresTable("conditions", tr("What the air does"), model,
                                         {{0, tr("In this air")}, {1, tr("faces at 13.1 \u00b0C or more")}}, 0);
     addSection("conditionsHead", tr("Conditions"), true, {table}, [model](const std::shared_ptr<const Shown>& shown) {
-        if (shown->plan) model->show(conditionRows(*shown), shown->outOfDate);
+        model->show(shown->plan ? conditionRows(*shown) : std::vector<FigureRow>(), shown->outOfDate);
     });
 }
 
@@ -134,8 +140,7 @@ void GluePanel::makeCure() {
         "cure", tr("When what may be done"), model,
         {{0, tr("Full strength")}, {1, QStringLiteral("00:00 the next day")}, {2, QStringLiteral("1 h 20 min")}}, 0);
     addSection("cureHead", tr("Cure"), true, {table, plot}, [model, plot](const std::shared_ptr<const Shown>& shown) {
-        if (!shown->plan) return;
-        const bool any = !shown->plan->day.glue.batches.empty();
+        const bool any = shown->plan && !shown->plan->day.glue.batches.empty();
         model->show(any ? cureRows(*shown) : std::vector<FigureRow>(), shown->outOfDate);
         std::optional<AlongPlot::Picture> picture = any ? curePicture(*shown) : std::nullopt;
         if (plot->isHidden() == picture.has_value()) plot->setVisible(picture.has_value());

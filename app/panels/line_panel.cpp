@@ -232,7 +232,7 @@ void LinePanel::makeFields() {
 }
 
 void LinePanel::show(const Shown& shown) {
-    const bool another = !shown_ || shown_->pieceIndex != shown.pieceIndex;
+    const bool another = !shown_ || !shown_->samePieceAs(shown);
     shown_ = std::make_shared<const Shown>(shown);
     if (another) problems_->say({});
     answer_->show(*shown_);

@@ -8,7 +8,7 @@ namespace fayline::app {
 
 void PieceTable::show(std::shared_ptr<const Shown> next) {
     const int rows = next->pieceIndex < 0 ? 0 : rowsOf(*next);
-    if (!shown_ || shown_->pieceIndex != next->pieceIndex) {
+    if (!shown_ || !shown_->samePieceAs(*next)) {
         beginResetModel();
         shown_ = std::move(next);
         rows_ = rows;

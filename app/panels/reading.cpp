@@ -7,6 +7,7 @@
 
 #include "core/boat/file.hpp"
 #include "core/measure/force.hpp"
+#include "core/measure/quantity.hpp"
 
 namespace fayline::app {
 
@@ -32,7 +33,7 @@ QString writeLengthText(double length_m, const measure::Display& display) {
 
 double readNumber(const QString& written) {
     QString plain = written.trimmed();
-    plain.replace(QChar(0x2212), QLatin1Char('-')).replace(QLatin1Char(','), QLatin1Char('.'));
+    plain = text(measure::withoutCommas(text(plain.replace(QChar(0x2212), QLatin1Char('-')))));
     bool good = false;
     const double number = QLocale::c().toDouble(plain, &good);
     if (!good || !std::isfinite(number))

@@ -1,7 +1,8 @@
 // What a user types into a field, read as a value in SI; and a value written as such a field shows it.
 //
 // Lengths go through core/measure. Every function that reads throws measure::InputError with an empty path: what was
-// found and what would be accepted. A decimal comma is read like a point.
+// found and what would be accepted. Commas as measure::withoutCommas reads
+// them: "1,5" is 1.5, "1,200" is refused because it may be either.
 #pragma once
 
 #include <QString>

@@ -76,7 +76,7 @@ QWidget* SectionedPanel::rowTools(NotebookTable* table, const char* addObject, c
 }
 
 void SectionedPanel::takeShown(const Shown& shown) {
-    if (!shown_ || shown_->pieceIndex != shown.pieceIndex || shown.pieceIndex < 0) studied_.clear();
+    if (!shown_ || !shown_->samePieceAs(shown) || shown.pieceIndex < 0) studied_.clear();
     shown_ = std::make_shared<const Shown>(shown);
     if (shown_->pieceIndex < 0 || !shown_->plan) return;
     for (const plan::Study study : plan::allStudies) {

@@ -47,6 +47,7 @@ void MainWindow::duplicatePiece() {
     if (document_.currentPiece() < 0) return;
     boat::Piece copy = document_.boat().pieces[size_t(document_.currentPiece())];
     copy.name = freshName(QString::fromStdString(copy.name)).toStdString();
+    copy.id.clear();      // the copy gets its own
     copy.record.clear();  // what happened at the glue-up of one piece did not happen to its copy
     document_.addPiece(copy);
 }

@@ -38,7 +38,11 @@ ClockScreen* MainWindow::clockScreen() {
     if (clock_) return clock_.get();
     clock_ = std::make_unique<ClockScreen>(daysFolder_);
     connect(clock_.get(), &ClockScreen::ended, this, &MainWindow::keepRecord);
+    connect(&document_, &Document::fileNameChanged, clock_.get(), [this] {
+        if (dayBoat_ == document_.boatNumber()) dayFile_ = document_.fileName();
+    });
     connect(clock_.get(), &ClockScreen::ratesTaken, this, [this](const boat::Rates& rates) {
+        if (!dayIsOfThisBoat()) return tell(tr("The rates were not taken over."), tr("Another boat is on the table."));
         const int index = pieceOfDay();
         boat::Piece piece = document_.boat().pieces[size_t(index)];
         piece.crew.rates = rates;
@@ -56,27 +60,90 @@ void MainWindow::openClock(bool dryFit) {
     const int index = document_.currentPiece();
     if (index < 0 && !(clock_ && clock_->isRunning())) return;
     try {
-        clockScreen()->prepare(document_.boat(), index, document_.fileName(), dryFit);
+        const bool running = clockScreen()->isRunning();
+        clock_->prepare(document_.boat(), index, document_.fileName(), dryFit);
+        if (!running) dayIsOfThisBoatFromNowOn();
     } catch (const std::exception& error) {
         return tell(tr("The clock cannot be started for this piece."), QString::fromUtf8(error.what()));
     }
     clock_->showFullScreen();
 }
 
-// The piece that the day is of, by its name; where there is none of that name any more, the piece as it was then is
-// added.
+void MainWindow::dayIsOfThisBoatFromNowOn() {
+    dayBoat_ = document_.boatNumber();
+    dayFile_ = document_.fileName();
+}
+
+// The boat that has been on the table since, or the file of that name. A boat that was never saved is known by its
+// piece: the ids of pieces made in the window are nowhere else.
+bool MainWindow::dayIsOfThisBoat() const {
+    if (dayBoat_ == document_.boatNumber()) return true;
+    if (!dayFile_.isEmpty()) return dayFile_ == document_.fileName();
+    return document_.pieceWithId(clock_->piece().id) >= 0;
+}
+
+bool MainWindow::bringBoatOfDay(bool dryFit) {
+    if (dayIsOfThisBoat()) return true;
+    const QString piece = QString::fromStdString(clock_->piece().name);
+    // Above the clock, which fills the screen.
+    QWidget* above = clock_->isVisible() ? static_cast<QWidget*>(clock_.get()) : this;
+    QMessageBox box(QMessageBox::Question, tr("Fayline"),
+                    dryFit ? tr("The dry fit of %1 is not of the boat on the table.").arg(piece)
+                           : tr("The gluing of %1 is not of the boat on the table.").arg(piece),
+                    QMessageBox::NoButton, above);
+    box.setObjectName("dayOfAnotherBoat");
+    box.setTextFormat(Qt::PlainText);
+    box.setInformativeText(
+        (dayFile_.isEmpty() ? tr("Its boat was never saved.")
+                            : tr("Its boat is %1.").arg(QDir::toNativeSeparators(dayFile_))) +
+        ' ' + tr("Kept for later, the log stays and is offered when Fayline starts again."));
+    QPushButton* open =
+        QFileInfo::exists(dayFile_) ? box.addButton(tr("&Open that boat"), QMessageBox::AcceptRole) : nullptr;
+    QPushButton* add = box.addButton(tr("&Add the piece to this boat"), QMessageBox::ActionRole);
+    QPushButton* later = box.addButton(tr("&Keep for later"), QMessageBox::RejectRole);
+    box.setDefaultButton(open ? open : later);
+    box.setEscapeButton(later);
+    box.exec();
+    if (open && box.clickedButton() == open) {
+        const QString file = dayFile_;
+        if (!mayLeave() || !openFile(file)) return false;
+    } else if (box.clickedButton() != add) {
+        return false;
+    }
+    dayIsOfThisBoatFromNowOn();
+    return true;
+}
+
+bool MainWindow::mayLeaveDay() {
+    if (!clock_ || !clock_->isRunning()) return true;
+    QMessageBox box(QMessageBox::Question, tr("Fayline"),
+                    tr("The clock of %1 is running.").arg(QString::fromStdString(clock_->piece().name)),
+                    QMessageBox::NoButton, this);
+    box.setObjectName("dayRuns");
+    box.setTextFormat(Qt::PlainText);
+    box.setInformativeText(
+        tr("The glue's time runs on, and the log is kept. Its record goes into this boat alone. Once Fayline is closed, "
+           "the day is offered when it starts again."));
+    QPushButton* stay = box.addButton(tr("&Stay"), QMessageBox::RejectRole);
+    QPushButton* leave = box.addButton(tr("&Leave it running"), QMessageBox::AcceptRole);
+    box.setDefaultButton(stay);
+    box.setEscapeButton(stay);
+    box.exec();
+    return box.clickedButton() == leave;
+}
+
+// The piece that the day is of, by its id; where it is gone from the boat, the piece as it was then is added.
 int MainWindow::pieceOfDay() {
-    const boat::Piece& piece = clock_->piece();
-    const auto& pieces = document_.boat().pieces;
-    const auto found = std::ranges::find(pieces, piece.name, &boat::Piece::name);
-    if (found != pieces.end()) return int(found - pieces.begin());
-    document_.addPiece(piece);
+    const int index = document_.pieceWithId(clock_->piece().id);
+    if (index >= 0) return index;
+    document_.addPiece(clock_->piece());
     return document_.currentPiece();
 }
 
 // What happened is of the boat from now on: one step that can be undone, and in the copy of unsaved work before the
 // day's log goes.
 void MainWindow::keepRecord(const boat::Record& record) {
+    if (!bringBoatOfDay(record.dryFit)) return;  // the log stays
     const int index = pieceOfDay();
     boat::Piece piece = document_.boat().pieces[size_t(index)];
     // After a crash in between it may be there already.
@@ -124,7 +191,10 @@ void MainWindow::offerLeftDay() {
             openFile(left.fileName);
         }
         try {
+            dayBoat_ = 0;
+            dayFile_ = left.fileName;
             clockScreen()->goOn(left);
+            if (dayIsOfThisBoat()) dayIsOfThisBoatFromNowOn();
         } catch (const std::exception& error) {
             tell(tr("The day cannot be gone on with."), QString::fromUtf8(error.what()));
             continue;

@@ -3,6 +3,7 @@
 #include <QCryptographicHash>
 #include <QFile>
 #include <QFileInfo>
+#include <QUuid>
 #include <algorithm>
 
 #include "core/boat/file.hpp"
@@ -23,6 +24,11 @@ QByteArray digestOf(const QString& fileName) {
     QCryptographicHash digest(QCryptographicHash::Sha256);
     return !fileName.isEmpty() && file.open(QIODevice::ReadOnly) && digest.addData(&file) ? digest.result()
                                                                                           : QByteArray();
+}
+
+// Not from a count: one that a removed piece had must not come back for another.
+std::string freshId() {
+    return "p" + QUuid::createUuid().toString(QUuid::Id128).first(12).toStdString();
 }
 
 }  // namespace
@@ -135,10 +141,17 @@ void Document::endStep() {
     ++step_;
 }
 
+int Document::pieceWithId(const std::string& id) const {
+    const auto found = std::ranges::find(boat_.pieces, id, &boat::Piece::id);
+    return found == boat_.pieces.end() || id.empty() ? -1 : int(found - boat_.pieces.begin());
+}
+
 void Document::addPiece(const boat::Piece& piece) {
     boat::Boat after = boat_;
     const int at = currentPiece_ < 0 ? int(after.pieces.size()) : currentPiece_ + 1;
+    const bool taken = piece.id.empty() || pieceWithId(piece.id) >= 0;
     after.pieces.insert(after.pieces.begin() + at, piece);
+    if (taken) after.pieces[size_t(at)].id = freshId();
     changeBoat(tr("Add %1").arg(QString::fromStdString(piece.name)), {}, after, at);
 }
 
@@ -194,6 +207,7 @@ bool Document::changedOnDisk() const {
 void Document::startNew() {
     boat::Boat fresh;
     fresh.pieces.push_back(boat::newPiece(tr("Piece 1").toStdString()));
+    fresh.pieces.back().id = freshId();
     onDisk_.clear();
     replaceBoat(fresh, {});
 }
@@ -206,6 +220,7 @@ void Document::recover(const boat::Boat& boat, const QString& fileName) {
 
 void Document::replaceBoat(const boat::Boat& boat, const QString& fileName) {
     boat_ = boat;
+    ++boatNumber_;
     fileName_ = fileName;
     currentPiece_ = boat_.pieces.empty() ? -1 : 0;
     hoveredPlace_.reset();
@@ -226,7 +241,11 @@ void Document::putPiece(int index, const boat::Piece& piece) {
 }
 
 void Document::putBoat(const boat::Boat& boat, int currentPiece) {
-    const bool samePiece = currentPiece == currentPiece_ && boat.pieces.size() == boat_.pieces.size();
+    const auto idAt = [](const boat::Boat& of, int index) {
+        return index < 0 ? std::string() : of.pieces[size_t(index)].id;
+    };
+    const bool samePiece = currentPiece == currentPiece_ && boat.pieces.size() == boat_.pieces.size() &&
+                           idAt(boat, currentPiece) == idAt(boat_, currentPiece_);
     boat_ = boat;
     currentPiece_ = currentPiece;
     emit boatChanged();

@@ -22,6 +22,10 @@ public:
     bool hasUnsavedChanges() const { return !undo_.isClean(); }
     QUndoStack& undoStack() { return undo_; }
 
+    // Of this boat and no other, as long as the program runs: each boat opened, begun or recovered has its own.
+    quint64 boatNumber() const { return boatNumber_; }
+    int pieceWithId(const std::string& id) const;  // its index, -1: none
+
     int currentPiece() const { return currentPiece_; }  // -1: none
     void setCurrentPiece(int index);
     std::optional<double> hoveredPlace() const { return hoveredPlace_; }  // metres along the line
@@ -33,7 +37,7 @@ public:
     // with the same non-empty `merges` become one, which vanishes when it ends where it began.
     void changePiece(int index, const Change& change);
     void endStep();  // the next change is a step of its own, whatever it merges with
-    void addPiece(const boat::Piece& piece);
+    void addPiece(const boat::Piece& piece);  // with an id of its own where it has none, or one that is taken
     void removePiece(int index);
     void movePiece(int from, int to);
     // Name, notes, display, own woods; also the pieces. `currentPiece` as in currentPiece().
@@ -68,6 +72,7 @@ private:
     void putBoat(const boat::Boat& boat, int currentPiece);
 
     boat::Boat boat_;
+    quint64 boatNumber_ = 0;
     QString fileName_;
     QByteArray onDisk_;  // digest of the file as it was read or written last; empty: there was none
     QUndoStack undo_;

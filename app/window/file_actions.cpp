@@ -101,6 +101,7 @@ bool MainWindow::saveTo(const QString& fileName) {
 }
 
 bool MainWindow::mayLeave() {
+    if (!mayLeaveDay()) return false;
     if (!document_.hasUnsavedChanges()) return true;
     const QString name = QString::fromStdString(document_.boat().name);
     QMessageBox box(QMessageBox::Question, tr("Fayline"),

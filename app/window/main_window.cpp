@@ -256,6 +256,7 @@ void MainWindow::showAnswer() {
 void MainWindow::showAll() {
     const int index = document_.currentPiece();
     shown_.pieceIndex = index;
+    shown_.boatNumber = document_.boatNumber();
     shown_.piece = index < 0 ? boat::Piece{} : document_.boat().pieces[size_t(index)];
     shown_.display = shop_.display;
     shown_.species = shop_.species;
@@ -323,6 +324,7 @@ void MainWindow::closeEvent(QCloseEvent* event) {
         event->ignore();
         return;
     }
+    if (clock_) clock_->hide();  // it would keep the program alive
     writeSettings();
     keepCopy_.stop();
     recovery_.drop();

@@ -79,7 +79,7 @@ private:
     bool save();
     bool saveAs();
     bool saveTo(const QString& fileName);
-    bool mayLeave();  // nothing unsaved, or the user has decided
+    bool mayLeave();  // no day runs and nothing is unsaved, or the user has decided
     void remember(const QString& fileName);
     void forget(const QString& fileName);
     void fillRecent();
@@ -88,6 +88,10 @@ private:
     // clock_actions.cpp
     ClockScreen* clockScreen();
     void openClock(bool dryFit);
+    void dayIsOfThisBoatFromNowOn();
+    bool dayIsOfThisBoat() const;
+    bool bringBoatOfDay(bool dryFit);  // onto the table, or take the day into the one that lies there; false: later
+    bool mayLeaveDay();                // none runs, or the user leaves it running
     int pieceOfDay();
     void keepRecord(const boat::Record& record);
 
@@ -140,6 +144,8 @@ private:
     std::vector<std::pair<QAction*, std::function<bool(const measure::Display&)>>> units_;
     QString daysFolder_;
     std::unique_ptr<ClockScreen> clock_;  // made when it is first wanted; a window of its own
+    quint64 dayBoat_ = 0;                 // Document::boatNumber of the boat that the day is of; 0: not known
+    QString dayFile_;                     // where that boat is saved; empty: nowhere yet
 };
 
 }  // namespace fayline::app

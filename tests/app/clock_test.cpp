@@ -314,6 +314,86 @@ private slots:
         QVERIFY(bench.piece() == before);
     }
 
+    void recordNeverLandsInAnotherBoatThatHasAPieceOfThatName() {
+        Bench bench;
+        bench.action("clock")->trigger();
+        auto* screen = clockOf(bench);
+        QTest::keyClick(screen, Qt::Key_Return);
+        QVERIFY(screen->isRunning());
+        const QString misread = QString(FAYLINE_SAMPLES) + "/marram_misread.fayline";  // its piece is a stem as well
+        QVERIFY(bench.window.openFile(misread));
+        QVERIFY(bench.settle());
+        const boat::Boat other = bench.document().boat();
+        {
+            Answering later("&Keep for later");
+            QTest::keyClick(screen, Qt::Key_S);
+            QTest::keyClick(screen, Qt::Key_E);
+            QVERIFY2(later.text.contains("not of the boat on the table"), qPrintable(later.text));
+        }
+        QVERIFY(bench.document().boat() == other);
+        QCOMPARE(QDir(bench.folder.path() + "/days").entryList({"*.day"}).size(), 1);
+        QTest::keyClick(screen, Qt::Key_Escape);
+    }
+
+    void recordGoesIntoItsOwnBoatOpenedAgainAndItsPieceRenamed() {
+        Bench bench;
+        bench.action("clock")->trigger();
+        auto* screen = clockOf(bench);
+        QTest::keyClick(screen, Qt::Key_Return);
+        QVERIFY(bench.window.openFile(QString(FAYLINE_SAMPLES) + "/marram_misread.fayline"));
+        QVERIFY(bench.settle());
+        {
+            Answering open("&Open that boat");
+            QTest::keyClick(screen, Qt::Key_S);
+            QTest::keyClick(screen, Qt::Key_E);
+        }
+        QCOMPARE(bench.document().fileName(), marram);
+        QCOMPARE(bench.document().boat().pieces[0].record.size(), size_t(1));
+        QVERIFY(QDir(bench.folder.path() + "/days").entryList({"*.day"}).isEmpty());
+        QTest::keyClick(screen, Qt::Key_Escape);
+    }
+
+    void recordFollowsAPieceThatWasRenamedAndMoved() {
+        Bench bench;
+        bench.action("clock")->trigger();
+        auto* screen = clockOf(bench);
+        QTest::keyClick(screen, Qt::Key_Return);
+        boat::Piece renamed = bench.piece();
+        renamed.name = "Inner stem";
+        bench.document().changePiece(0, {"Rename", {}, renamed});
+        bench.document().movePiece(0, 2);
+        QTest::keyClick(screen, Qt::Key_S);
+        QTest::keyClick(screen, Qt::Key_E);
+        QCOMPARE(bench.document().boat().pieces.size(), size_t(4));
+        QCOMPARE(bench.document().boat().pieces[2].record.size(), size_t(1));
+        QTest::keyClick(screen, Qt::Key_Escape);
+    }
+
+    void newOpenAndClosingAskWhileADayRuns() {
+        Bench bench;
+        bench.action("clock")->trigger();
+        auto* screen = clockOf(bench);
+        QTest::keyClick(screen, Qt::Key_Return);
+        const boat::Boat before = bench.document().boat();
+        {
+            Answering stay("&Stay");
+            bench.action("new")->trigger();
+            QVERIFY2(stay.text.contains("The clock of Stem is running"), qPrintable(stay.text));
+        }
+        QVERIFY(bench.document().boat() == before);
+        {
+            Answering stay("&Stay");
+            QVERIFY(!bench.window.close());
+        }
+        QVERIFY(bench.window.isVisible());
+        {
+            Answering leave("&Leave it running");
+            QVERIFY(bench.window.close());
+        }
+        QVERIFY(!screen->isVisible());
+        QCOMPARE(QDir(bench.folder.path() + "/days").entryList({"*.day"}).size(), 1);
+    }
+
     void dryFitMeasuresRatesThatCanBeTakenOverAndUndone() {
         Bench bench;
         bench.action("dryFit")->trigger();

@@ -8,6 +8,7 @@
 #include <QSignalSpy>
 #include <QTemporaryDir>
 #include <QTest>
+#include <set>
 
 #include "app/window/recovery.hpp"
 #include "core/boat/file.hpp"
@@ -50,6 +51,23 @@ private slots:
         QVERIFY(first(document).line.points.size() >= 3);
         QVERIFY(!document.hasUnsavedChanges());
         QCOMPARE(document.currentPiece(), 0);
+    }
+
+    void piecesAddedHaveIdsOfTheirOwn() {
+        Document document;
+        const std::string id = first(document).id;
+        QVERIFY(!id.empty());
+        document.addPiece(first(document));  // as pasted
+        document.addPiece(boat::newPiece("Rail"));
+        std::set<std::string> ids;
+        for (const boat::Piece& piece : document.boat().pieces) ids.insert(piece.id);
+        QCOMPARE(ids.size(), size_t(3));
+        QVERIFY(!ids.contains(""));
+        QCOMPARE(document.pieceWithId(id), 0);
+        const quint64 number = document.boatNumber();
+        document.startNew();
+        QVERIFY(document.boatNumber() != number);
+        QCOMPARE(document.pieceWithId(id), -1);
     }
 
     void changesOfOneDragAreOneStepNamedForIt() {

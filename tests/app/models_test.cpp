@@ -49,6 +49,37 @@ private slots:
         QCOMPARE(shownText(model, 5, OffsetsModel::xColumn), QStringLiteral("1-6-0"));
     }
 
+    void WhatCouldNotBeReadStaysWithItsPieceAndItsBoat() {
+        OffsetsModel model;
+        const Shown stem = shownSample();
+        model.show(std::make_shared<const Shown>(stem));
+        const auto typeNonsense = [&] {
+            model.setData(model.index(5, OffsetsModel::xColumn), "nonsense", Qt::EditRole);
+            return shownText(model, 5, OffsetsModel::xColumn) == QStringLiteral("nonsense");
+        };
+        QVERIFY(typeNonsense());
+        Shown moved = stem;  // down in the list
+        moved.pieceIndex = 2;
+        model.show(std::make_shared<const Shown>(moved));
+        QCOMPARE(shownText(model, 5, OffsetsModel::xColumn), QStringLiteral("nonsense"));
+        Shown otherBoat = moved;
+        otherBoat.boatNumber = 7;
+        model.show(std::make_shared<const Shown>(otherBoat));
+        QVERIFY(shownText(model, 5, OffsetsModel::xColumn) != QStringLiteral("nonsense"));
+        QVERIFY(typeNonsense());
+        Shown otherPiece = otherBoat;  // in its place
+        otherPiece.piece.id = "another";
+        model.show(std::make_shared<const Shown>(otherPiece));
+        QVERIFY(shownText(model, 5, OffsetsModel::xColumn) != QStringLiteral("nonsense"));
+    }
+
+    void ACommaOfThousandsIsNotReadAsADecimalOne() {
+        QCOMPARE(readNumber("1,5"), 1.5);
+        QCOMPARE(readNumber("1,200.5"), 1200.5);
+        QVERIFY_EXCEPTION_THROWN(readNumber("1,200"), measure::InputError);
+        QVERIFY_EXCEPTION_THROWN(readOptionalForce("1,200 N", {}), measure::InputError);
+    }
+
     void WhatWasWrittenIsShownAsItWasUntilItNoLongerSaysThePlace() {
         OffsetsModel model;
         Taken taken{shownSample(), {}};
