@@ -102,8 +102,8 @@ public:
         check(std::invoke(member, value_), Place{&place_, key}, rule);
     }
 
-    template <class Walk>
-    void inner(std::string_view key, Kept T::*, Walk walk) {
+    template <class OfKept, class Walk>
+    void inner(std::string_view key, OfKept, Walk walk) {
         const Place place{&place_, key};
         Validator within(value_, place);
         walk(within);

@@ -116,7 +116,8 @@ void requireLine(const LinePlan& line, const measure::Display& display) {
     const double length_m = line.fair.line.length();
     if (length_m <= longestLine_m && wandering(line.of, line.fair.line) <= noLine) return;
     LinePlan sought = line;
-    seekMisread(sought, display);
+    const std::atomic<bool> goOn{false};  // its work is bounded
+    seekMisread(sought, display, goOn);
     const std::optional<AtFault> fault = worstOffset(sought);
     std::string wrong = "the line through the points is " + measure::writeLength(length_m, display) + " long";
     std::string accepted = "give points in order along the line, their lengths in the right unit";
