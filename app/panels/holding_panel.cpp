@@ -126,8 +126,8 @@ const plan::HoldingStudy* HoldingPanel::study(plan::Study part) const {
     return studied(part) ? &*studied(part)->holdingStudy : nullptr;
 }
 
-bool HoldingPanel::pressed() const {
-    return studied() && studied()->holding.held.outcome != holding::Outcome::notPressed;
+bool HoldingPanel::pressed(plan::Study part) const {
+    return studied(part) && studied(part)->holding.held.outcome != holding::Outcome::notPressed;
 }
 
 namespace {

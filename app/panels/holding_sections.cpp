@@ -35,7 +35,7 @@ void HoldingPanel::makeProposal() {
         noteStudy(section, plan::Study::proposal);
         const plan::HoldingStudy* known = study(plan::Study::proposal);
         words->say(!known    ? tr("Being worked out.")
-                   : pressed() ? proposalWords(known->proposal, shown->display)
+                   : pressed(plan::Study::proposal) ? proposalWords(known->proposal, shown->display)
                                : tr("Not worked out, since the contact is not."));
         model->show(known ? proposalRows(*known, shown->display) : std::vector<FigureRow>(),
                     studyIsOld(plan::Study::proposal));
@@ -80,10 +80,10 @@ void HoldingPanel::makeOverRun() {
         const plan::HoldingStudy* known = study(plan::Study::overRun);
         const boat::Stack& stack = shown->piece.stack;
         start->say(!known ? tr("Being worked out.")
-                   : pressed()
+                   : pressed(plan::Study::overRun)
                        ? overRunWords(tr("At the start"), known->overRun.start, stack.runsPastStart_m, shown->display)
                        : tr("Not worked out, since the contact is not."));
-        end->say(known && pressed() ? overRunWords(tr("At the end"), known->overRun.end, stack.runsPastEnd_m, shown->display)
+        end->say(known && pressed(plan::Study::overRun) ? overRunWords(tr("At the end"), known->overRun.end, stack.runsPastEnd_m, shown->display)
                        : QString());
         run->setEnabled(runOnAsNeeded(*shown).has_value());
     });
