@@ -287,7 +287,7 @@ TEST(GlueFindings, WhatCannotBeMixedIsToldInPlainWords) {
         },
         "glue.adhesive.parts_by_volume", "[2, 1]");
     has([](Made& made) { made.piece.glue.cup_m3 = 0.5e-6; }, "glue.cup_ml", "larger vessel");
-    has([](Made& made) { made.piece.crew.hands = 0; }, "crew.hands", "above 0");
+    has([](Made& made) { made.piece.crew.hands = 0; }, "crew.hands", "from 1 to 1000");
     has([](Made& made) { made.piece.glue.adhesive = "treacle"; }, "glue.adhesive", "epoxy_2_1_slow");
     has([](Made& made) { made.piece.glue.humidity = 1.3; }, "glue.humidity_pct", "100");
     has([](Made& made) { made.piece.crew.rates.wetOut_m2_s = 0; }, "crew.rates.wet_out_m2_min", "above 0");
