@@ -15,7 +15,7 @@ namespace {
 
 constexpr double defaultGrid_m = 0.01;
 // What all trials together may cost, in looks at elements (see Effort): the sample pieces take up to 1e6. Ours.
-constexpr double mostLooksProposing = 4e6;
+constexpr double mostLooksProposing = 2.5e6;
 // Where pads cannot press more than this share of the line (between posts), stations are proposed for gap and strength
 // alone.
 constexpr double mostUnpressed = 0.25;

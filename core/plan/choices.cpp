@@ -78,6 +78,35 @@ void checkStock(Choice& choice, const boat::Piece& piece) {
     }
 }
 
+// What counting all may cost: places along the line, 10 mm apart, for each strip of each candidate, about a microsecond
+// each; strips that taper cost four times as much. Ours.
+constexpr double mostPlacesCounted = 6e5;
+
+double placesCounted(const Candidate& candidate, std::size_t places) {
+    double strips = 0;
+    for (const boat::Strips& group : candidate.strips) strips += group.tapersTo_m ? 4 * group.count : group.count;
+    return strips * static_cast<double>(places);
+}
+
+// Of a long piece mixed ones are left out, evenly, until the rest may be counted.
+void leaveOutMixed(std::vector<Candidate>& candidates, std::size_t places) {
+    double alike = 0;
+    double mixed = 0;
+    for (const Candidate& candidate : candidates) {
+        (candidate.mixed && !candidate.asItIs ? mixed : alike) += placesCounted(candidate, places);
+    }
+    if (alike + mixed <= mostPlacesCounted) return;
+    const double share = std::max(0.0, mostPlacesCounted - alike) / mixed;
+    double due = 0;
+    std::erase_if(candidates, [&](const Candidate& candidate) {
+        if (!candidate.mixed || candidate.asItIs) return false;
+        due += share;
+        if (due < 1) return true;
+        --due;
+        return false;
+    });
+}
+
 // Whether it is worth looking: on a line on which nothing lies down, however thin, there is no choice.
 bool anyWouldDo(const Plan& plan, double breaksAt_m, double thinnest_m) {
     const holding::Held& held = plan.holding.held;
@@ -108,7 +137,9 @@ std::optional<Choices> choicesFor(const boat::Piece& piece, const Shop& shop, co
     if (!anyWouldDo(plan, wanted.breaksAt_m, thinnest_m(shop.display.lengths))) return Choices{};
     const EndsHeld ends = endsHeld(piece, shop, plan);
     Choices choices;
-    for (const Candidate& candidate : candidatesFor(wanted)) {
+    std::vector<Candidate> candidates = candidatesFor(wanted);
+    leaveOutMixed(candidates, plan.line.samples.size());
+    for (const Candidate& candidate : candidates) {
         if (stop) return std::nullopt;
         choices.all.push_back(countsOf(candidate, piece, shop, plan, ends));
         checkStock(choices.all.back(), piece);

@@ -57,7 +57,8 @@ struct Choices {
 
 // Without any where the contact of the plan is not worked out and no thinner strips would do. Pure, as makePlan is;
 // `plan` is of this piece and shop. `stop` is looked at before each choice is counted (about a millisecond each for a
-// stem); once it is set nothing is returned. The same piece gives the same bits.
+// stem); once it is set nothing is returned. Of a piece so long that counting all would take more than about half a
+// second, fewer mixed ones are counted. The same piece gives the same bits.
 //   (1) the counts of the stack as it is are those of the plan
 //   (2) adopted, a choice has these counts in its own plan (springback and what follows from it within 1 %)
 std::optional<Choices> choicesFor(const boat::Piece& piece, const Shop& shop, const Plan& plan,
