@@ -40,13 +40,7 @@ LinePanel::LinePanel(QWidget* parent)
     table_->setAccessibleName(tr("Offsets"));
     table_->setModel(offsets_);
     table_->setMostRows(14);
-    table_->setColumns({{OffsetsModel::labelColumn, QStringLiteral("WL 10")},
-                        {OffsetsModel::xColumn, QStringLiteral("12-11-7+")},
-                        {OffsetsModel::yColumn, QStringLiteral("12-11-7+")},
-                        {OffsetsModel::misfitColumn, QStringLiteral("+0.00 mm")},
-                        {OffsetsModel::mustPassColumn, {}},
-                        {OffsetsModel::readColumn, QStringLiteral("both")}},
-                       OffsetsModel::labelColumn);
+    showColumns(false);
     repairsLayout_->setContentsMargins(0, 0, 0, 0);
     repairsLayout_->setSpacing(gridStep / 2);
 
@@ -231,12 +225,27 @@ void LinePanel::makeFields() {
         });
 }
 
+// What was read is a column only where the table says so of some point: elsewhere the names have its room.
+void LinePanel::showColumns(bool reads) {
+    if (columnsShown_ && *columnsShown_ == reads) return;
+    columnsShown_ = reads;
+    std::vector<NotebookTable::ColumnWidth> columns{{OffsetsModel::labelColumn, QStringLiteral("WL 10")},
+                                     {OffsetsModel::xColumn, QStringLiteral("12-11-7+")},
+                                     {OffsetsModel::yColumn, QStringLiteral("12-11-7+")},
+                                     {OffsetsModel::misfitColumn, QStringLiteral("+0.00 mm")},
+                                     {OffsetsModel::mustPassColumn, {}}};
+    if (reads) columns.push_back({OffsetsModel::readColumn, QStringLiteral("both")});
+    table_->setColumns(columns, OffsetsModel::labelColumn);
+}
+
 void LinePanel::show(const Shown& shown) {
     const bool another = !shown_ || !shown_->samePieceAs(shown);
     shown_ = std::make_shared<const Shown>(shown);
     if (another) problems_->say({});
     answer_->show(*shown_);
     offsets_->show(shown_);
+    showColumns(std::any_of(shown_->piece.line.points.begin(), shown_->piece.line.points.end(),
+                            [](const boat::Point& point) { return point.read != boat::Read::both; }));
     fields_->show(shown_);
     showPlot();
     showRepairs();

@@ -1,6 +1,7 @@
 // The line of the present piece: is it fair, how tight is it and where, what was probably misread.
 #pragma once
 
+#include <optional>
 #include <memory>
 #include <vector>
 
@@ -36,6 +37,7 @@ public:
 private:
     QWidget* makeTools();
     void makeFields();
+    void showColumns(bool reads);
     void showPlot();
     void showRepairs();
     void showSearch();  // the proposal of a grid, and where a misread point cannot be told
@@ -61,6 +63,7 @@ private:
     std::vector<RepairRow> repairRows_;
     std::vector<Repair> repairs_;
     Fields* fields_;
+    std::optional<bool> columnsShown_;
 };
 
 }  // namespace fayline::app

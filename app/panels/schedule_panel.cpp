@@ -107,7 +107,7 @@ void SchedulePanel::makeRemedies() {
     auto* words = new SteadyWords(QStringLiteral("remediesWords"), this);
     remedies_ = new FiguresModel(remedyColumns(), this);
     remediesTable_ = figuresTable("remedies", tr("What would give more time"), remedies_,
-                                  {{0, tr("one more pair of hands")}, {1, durationWidth()}, {2, tr("> 99 in 100")}}, 0);
+                                  {{0, tr("one more pair of hands")}, {1, durationWidth()}, {2, tr("> 99")}}, 0);
     remedyAsks_ = new SteadyWords(QStringLiteral("remedyAsks"), this);
     adopt_ = wordButton(QStringLiteral("adoptRemedy"), tr("Take the chosen one"), this);
     connect(adopt_, &QPushButton::clicked, this, &SchedulePanel::adoptRemedy);

@@ -187,7 +187,7 @@ std::vector<FigureRow> taskRows(const Shown& shown, const plan::GluingDay& gluin
 std::vector<FigureColumn> remedyColumns() {
     return {{tr("With"), {}, {}, true},
             {tr("In hand"), tr("cups"), tr("The least time in hand of any face, and of any cup")},
-            {tr("In time"), {}, tr("On so many simulated days")}};
+            {tr("In time"), tr("of 100"), tr("On so many of a hundred simulated days")}};
 }
 
 std::vector<FigureRow> remedyRows(const std::vector<plan::Remedy>& remedies) {

@@ -259,7 +259,7 @@ QString StationsModel::words(const Row& row, int column) const {
         if (!known.isValid() || !std::isfinite(known.toDouble())) return unknown;
         if (column == gapColumn && !holding::closesGap(station)) return unknown;  // it has no pad
         if (column == pullColumn && holding::pullsLightly(row.held->state, row.held->pull_N))
-            return tr("under %1").arg(text(measure::writeForce(holding::lightPull_N, units)));
+            return tr("light");  // under holding::lightPull_N, as the pull table says
         if (column == pullColumn) return text(measure::writeForce(known.toDouble(), units));
         if (column == shareColumn) return text(measure::writeShare(known.toDouble()));
         return smallFigure(known.toDouble(), units);

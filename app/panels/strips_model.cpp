@@ -110,7 +110,7 @@ QString StripsModel::display(const stack::Strip& strip, int column) const {
         case shareColumn:
             return text(measure::writeShare(stack::worstShare(strip)));
         case chanceColumn:
-            return text(plan::chanceText(strip.chanceOfBreaking));
+            return text(plan::chanceBrief(strip.chanceOfBreaking));
         case cutColumn:
             return writeLengthText(strip.cutLength_m, units);
         case thicknessColumn: {

@@ -47,7 +47,7 @@ StripsPanel::StripsPanel(QWidget* parent)
     stripsTable_->setColumns({{StripsModel::placeColumn, QStringLiteral("15/64 in")},
                               {StripsModel::radiusColumn, QStringLiteral("12-11-7+")},
                               {StripsModel::shareColumn, QStringLiteral("100 %")},
-                              {StripsModel::chanceColumn, QStringLiteral("0.00 %")},
+                              {StripsModel::chanceColumn, QStringLiteral("1 in 300")},
                               {StripsModel::cutColumn, QStringLiteral("12-11-7+")}},
                              StripsModel::shareColumn);
     groupsTable_->setObjectName(QStringLiteral("groups"));

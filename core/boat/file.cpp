@@ -160,16 +160,24 @@ Value write(const T& value, const Place& place, const Group&) {
 namespace {
 
 // A coordinate that follows from what was written needs no key; one that does not is given its own.
-void sayPlaces(Boat& boat) {
-    for (Piece& piece : boat.pieces)
-        for (Point& point : piece.line.points) {
-            for (int axis = 0; axis < 2; ++axis) {
-                const double at_m = axis == 0 ? point.x_m : point.y_m;
-                const std::string key = axis == 0 ? "x_mm" : "y_mm";
-                if (point.kept.given.empty() || point.kept.given.contains(key)) continue;
-                if (coordinateAsWritten(point, axis, boat.display.lengths) != at_m) point.kept.given.insert(key);
-            }
+void sayPlaces(LineInput& line, measure::LengthNotation notation) {
+    for (Point& point : line.points) {
+        for (int axis = 0; axis < 2; ++axis) {
+            const double at_m = axis == 0 ? point.x_m : point.y_m;
+            const std::string key = axis == 0 ? "x_mm" : "y_mm";
+            if (point.kept.given.empty() || point.kept.given.contains(key)) continue;
+            if (coordinateAsWritten(point, axis, notation) != at_m) point.kept.given.insert(key);
         }
+    }
+}
+
+void sayPlaces(Boat& boat) {
+    for (Piece& piece : boat.pieces) {
+        sayPlaces(piece.line, boat.display.lengths);
+        for (Record& record : piece.record) {
+            if (record.on) sayPlaces(record.on->line, boat.display.lengths);
+        }
+    }
 }
 
 // ---- The list of keys

@@ -125,6 +125,13 @@ void completeAndCheck(Boat& boat) {
         const std::string path = item("pieces", i) + ".";
         for (std::size_t k = 0; k < piece.line.points.size(); ++k)
             complete(piece.line.points[k], item(path + "line.points", k), boat.display.lengths);
+        for (std::size_t k = 0; k < piece.record.size(); ++k) {
+            if (!piece.record[k].on) continue;
+            const std::string on = item(path + "record", k) + ".on.";
+            std::vector<Point>& points = piece.record[k].on->line.points;
+            for (std::size_t j = 0; j < points.size(); ++j)
+                complete(points[j], item(on + "line.points", j), boat.display.lengths);
+        }
         checkTogether(piece, path);
     }
     giveMissingIds(boat);

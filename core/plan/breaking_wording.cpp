@@ -44,6 +44,13 @@ std::string chanceText(double chance) {
     return "about 1 in " + (in == 1000 ? std::string("1,000") : std::to_string(in));
 }
 
+std::string chanceBrief(double chance) {
+    const std::string told = chanceText(chance);
+    if (told.starts_with("under ")) return "< 0.1 %";
+    if (told.starts_with("more than ")) return "> 99 %";
+    return told.starts_with("about ") ? told.substr(6) : told;
+}
+
 std::string softenedText(double set) {
     return "strips steamed or boiled and dried on the form, if they keep " + writeShare(set) + " of the curve";
 }

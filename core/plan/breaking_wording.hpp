@@ -9,6 +9,8 @@ namespace fayline::plan {
 
 // "about 1 in 20", "about 7 in 10"; "under 1 in 1,000" and "more than 99 in 100" beyond what is known of wood.
 std::string chanceText(double chance);
+// The same as short as a column wants it: "1 in 20", "< 0.1 %", "> 99 %".
+std::string chanceBrief(double chance);
 
 std::string softenedText(double set);
 std::string straightGrainText(double slope);

@@ -137,9 +137,9 @@ std::string inHundred(double chance) {
 }
 
 std::string inHundredBrief(double chance) {
-    if (chance > nearlySure) return "> 99 in 100";
-    if (chance < nearlyNever) return "< 1 in 100";
-    return std::to_string(std::lround(100 * chance)) + " in 100";
+    if (chance > nearlySure) return "> 99";
+    if (chance < nearlyNever) return "< 1";
+    return std::to_string(std::lround(100 * chance));
 }
 
 double oddsPct(double chance) {

@@ -63,8 +63,16 @@ struct Shed {
     void workThrough() {
         for (int i = 0; i < 500 && !screen.runningDay()->now().finished; ++i) {
             double ends_s = 1e9;
-            for (const int task : now().doing) ends_s = std::min(ends_s, now().run.tasks[size_t(task)].end_s);
-            machine.goOn(std::max(1.0, ends_s - screen.runningDay()->at()));
+            bool waits = false;  // what ends next needs nobody, so no key is pressed for it
+            for (const int task : now().doing) {
+                const schedule::Task& one = now().run.tasks[size_t(task)];
+                if (one.end_s >= ends_s) continue;
+                ends_s = one.end_s;
+                waits = one.hands == 0;
+            }
+            const double left_s = ends_s - screen.runningDay()->at();
+            machine.goOn(std::max(1.0, left_s));
+            if (waits && left_s > 0) continue;
             const int count = int(screen.runningDay()->events().size());
             press(Qt::Key_Space);
             if (int(screen.runningDay()->events().size()) == count) press(Qt::Key_B);

@@ -113,6 +113,7 @@ private slots:
         QCOMPARE(panel.layout()->totalHeightForWidth(narrowest), height);
         // Of another piece nothing is kept.
         shown.pieceIndex = 1;
+        shown.piece.id = "another";
         panel.show(shown);
         QCOMPARE(closing->model()->rowCount(), 0);
         QVERIFY(panel.findChild<QLabel*>("proposalWords")->text().contains("Being worked out"));

@@ -102,8 +102,8 @@ TEST(Carried, AScarfedStackWeighsLessAndIsAsLong) {
     const Carried whole = carriedAt(work, 2);
     work.piece.stack.scarfedEnd = boat::Scarf{.slope = 12};
     const Carried scarfed = carriedAt(work, 2);
-    // Strips 2 to 4 end 12 times 6.3, 12.6 and 18.9 mm short.
-    const double less = weight_N_m() / count * 12 * (0.0063 + 0.0126 + 0.0189);
+    // Strips 2 to 4 end 12 times 6.15, 12.3 and 18.45 mm short.
+    const double less = weight_N_m() / count * 12 * (0.00615 + 0.0123 + 0.01845);
     EXPECT_NEAR(whole.weight_N - scarfed.weight_N, less, 1e-9);
     EXPECT_NEAR(scarfed.length_m, whole.length_m, 1e-12);
 }

@@ -167,8 +167,8 @@ TEST(DayOdds, NothingIsToldAsCertain) {
     EXPECT_EQ(inHundred(0.583), "about 58 in 100");
     EXPECT_EQ(inHundred(0.0099), "fewer than 1 in 100");
     EXPECT_EQ(inHundred(0), "fewer than 1 in 100");
-    EXPECT_EQ(inHundredBrief(1), "> 99 in 100");
-    EXPECT_EQ(inHundredBrief(0), "< 1 in 100");
+    EXPECT_EQ(inHundredBrief(1), "> 99");
+    EXPECT_EQ(inHundredBrief(0), "< 1");
     EXPECT_EQ(oddsPct(1), 99.5);
     EXPECT_EQ(oddsPct(0), 0.5);
     boat::Boat boat = boat::loadBoat(FAYLINE_SAMPLES "/marram.fayline");

@@ -70,7 +70,9 @@ const std::set<std::string> mayBeNull{"suspect",
                                       "tightest_radius_mm",
                                       "margin_min",
                                       "why_not",
-                                      "named"};
+                                      "named",
+                                      "chance_of_breaking_pct",
+                                      "chance_any_breaks_pct"};
 
 // Words in lower case with underscores; only units and symbols of units may hold capitals.
 bool followsTheRules(const std::string& key) {
@@ -208,7 +210,7 @@ TEST(PrintPlans, WhatIsNotKnownOfTheHoldingIsNull) {
     onNothing.form.kind = boat::FormKind::posts;  // and none is given
     onNothing.holding.stations = {boat::Station{.at_m = 0.5}};
     const Json holding = Json::parse(printPlans(boatOf({onNothing})))["pieces"][0]["holding"];
-    ASSERT_EQ(holding["outcome"], "not settled");
+    ASSERT_EQ(holding["outcome"], "not pressed");
     EXPECT_TRUE(holding["largest_gap"]["gap_mm"].is_null());
     EXPECT_TRUE(holding["gap_at_end_mm"].is_null());
     EXPECT_TRUE(holding["stations"][0]["pull_N"].is_null());

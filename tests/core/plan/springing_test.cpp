@@ -92,7 +92,8 @@ TEST(Springing, MoreThanWoodBearsIsSaid) {
 // Source: by hand (D). Of n equal strips of t on glue lines of g, one fewer is t + g shallower. Let go each gives back
 // about 1 / n^2 of its curve (the glue lines make the rest a little stiffer).
 TEST(OneFewer, IsTheRuleForOneStripLess) {
-    const boat::Piece piece = made::bendOf(5);
+    boat::Piece piece = made::bendOf(5);
+    piece.stack.glueLine_m = 0.00015;  // the thinner, the nearer the rule
     const Plan plan = planOf(piece);
     const OneFewer fewer = withOneFewer(piece, made::shop(), plan);
     EXPECT_TRUE(fewer.cannot.empty());
