@@ -191,8 +191,9 @@ private:
     }
 
     void scale(double& rate, const Taken& taken, double times) {
+        constexpr double told = 0.05;  // less is told as "1 times as fast", and keys come late by as much
         const double after = rounded(rate * 60 * times) / 60;
-        if (after == rate) return;
+        if (after == rate || std::abs(times - 1) < told) return;
         rate = after;
         learned_.said.push_back(capitalised(doing(taken, day_.dryFit)) + ": " + measure::writeNumber(times, 2) +
                                 " times as fast as planned (" + writeDuration(taken.real_s) + " for " +

@@ -44,8 +44,10 @@ struct Shed {
     boat::Boat boat = boat::loadBoat(std::string(FAYLINE_SAMPLES "/marram.fayline"));
     ClockScreen screen{folder.path(), machine.read()};
 
-    explicit Shed(QSize size = {1280, 800}, bool dryFit = false) {
+    explicit Shed(QSize size = {1280, 800}, bool dryFit = false, bool soaks = true) {
         screen.resize(size);
+        // Without the wait after wetting out each task begins when the one before it ends.
+        if (!soaks) boat.pieces[0].crew.rates.soak_s = 0;
         screen.prepare(boat, 0, "marram.fayline", dryFit);
         screen.show();
         [[maybe_unused]] const bool shown = QTest::qWaitForWindowExposed(&screen);
@@ -276,7 +278,7 @@ private slots:
     }
 
     void wholeDayEndsWithWhatComesAfterAndWhatWasLearned() {
-        Shed shed;
+        Shed shed({1280, 800}, false, false);
         shed.begin();
         shed.workThrough();
         QVERIFY(shed.now().finished);
@@ -291,7 +293,7 @@ private slots:
         for (int row = 0; row < table->rowCount(); ++row) {
             QCOMPARE(table->item(row, 2)->text(), table->item(row, 3)->text());  // all went as planned
         }
-        QVERIFY(!shed.find<BigKey>("clockTakeRates")->isEnabled());
+        QVERIFY2(!shed.find<BigKey>("clockTakeRates")->isEnabled(), qPrintable(shed.find<QLabel>("clockLearned")->text()));
     }
 
     void recordLandsInTheBoatAsOneStepAndItsLogGoes() {
