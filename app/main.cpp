@@ -29,6 +29,7 @@ constexpr const char* helpText =
     "\n"
     "fayline [FILE]                     the window, with FILE open\n"
     "fayline --plan FILE                the plan of every piece as JSON on standard output\n"
+    "fayline --plan-schema              what may stand in that JSON, as a JSON Schema\n"
     "fayline --summary FILE             the same in a few lines for a person\n"
     "fayline --papers FILE --into DIR   every paper of every piece as PDF into DIR; prints their names\n"
     "fayline --help                     this text\n"
@@ -37,7 +38,7 @@ constexpr const char* helpText =
     "Exit code 2 with one line on standard error for a file that cannot be read or is wrong.\n"
     "Only the window needs a display.\n";
 
-enum class Task { window, plan, summary, papers, help, version };
+enum class Task { window, plan, planSchema, summary, papers, help, version };
 
 struct Asked {
     Task task = Task::window;
@@ -73,6 +74,8 @@ Asked readArguments(const std::vector<std::string>& arguments) {
         } else if (options && argument == "--plan") {
             takes(Task::plan);
             asked.file = value("a file");
+        } else if (options && argument == "--plan-schema") {
+            takes(Task::planSchema);
         } else if (options && argument == "--summary") {
             takes(Task::summary);
             asked.file = value("a file");
@@ -167,6 +170,8 @@ int run(const Asked& asked, int argc, char** argv) {
     switch (asked.task) {
         case Task::help:
             return print(helpText);
+        case Task::planSchema:
+            return print(plan::printedPlanSchema());
         case Task::version:
             return print("fayline " FAYLINE_VERSION "\n");
         case Task::plan:

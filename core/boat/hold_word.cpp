@@ -4,9 +4,7 @@
 namespace fayline::boat {
 
 std::string_view holdWord(HoldKind kind) {
-    for (const auto& word : holdKind.words)
-        if (word.value == kind) return word.word;
-    return {};
+    return wordOf(kind, holdKind);
 }
 
 }  // namespace fayline::boat

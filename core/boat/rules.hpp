@@ -84,6 +84,14 @@ constexpr Words<Enum, count> words(const Word<Enum> (&list)[count]) {
     return {std::to_array(list)};
 }
 
+// The word of a value; empty where it has none.
+template <class Enum, std::size_t count>
+constexpr std::string_view wordOf(Enum value, const Words<Enum, count>& rule) {
+    for (const auto& [choice, word] : rule.words)
+        if (choice == value) return word;
+    return {};
+}
+
 // For an optional: null stands for "not said".
 template <class Rule>
 struct OrNull {
@@ -161,8 +169,7 @@ void read(const Value& value, const Place& place, const Words<Enum, count>& rule
 
 template <class Enum, std::size_t count>
 Value write(Enum value, const Place& place, const Words<Enum, count>& rule) {
-    for (const auto& [choice, word] : rule.words)
-        if (choice == value) return textValue(std::string(word));
+    if (const std::string_view word = wordOf(value, rule); !word.empty()) return textValue(std::string(word));
     refuse(place, "this choice has no word in the file", accepted(rule));
 }
 

@@ -1,133 +1,161 @@
 #include "core/plan/print.hpp"
 
 #include <cmath>
-#include <optional>
+#include <nlohmann/json.hpp>
+#include <string>
+#include <type_traits>
 
 #include "core/measure/input_error.hpp"
-#include "core/measure/units.hpp"
-#include "core/plan/print_json.hpp"
+#include "core/plan/print_keys.hpp"
 
 namespace fayline::plan {
 
-Json number(double value, int decimals) {
-    if (!std::isfinite(value)) return nullptr;
-    const double scale = std::pow(10.0, decimals);
-    const double rounded = std::abs(value) < 1e15 / scale ? std::round(value * scale) / scale : value;
-    return rounded == 0 ? 0.0 : rounded;  // no -0
-}
-
-Json mm(double length_m) {
-    return number(measure::toMillimetres(length_m));
-}
-
-Json pct(double share) {
-    return number(100 * share);
-}
-
-Json optionalMm(const std::optional<double>& length_m) {
-    return length_m ? mm(*length_m) : Json(nullptr);
-}
-
-Json radiusMm(double radius_m) {
-    return radius_m < 1e6 ? mm(radius_m) : Json(nullptr);
-}
+namespace printing {
 
 namespace {
 
-Json printSuspect(const LinePlan& line, int point) {
-    for (const line::Suspect& suspect : line.misread.suspects) {
-        if (suspect.point != point) continue;
-        const std::string& written = suspect.tryWritten[suspect.axis == 'y' ? 1 : 0];
-        Json printed;
-        printed["axis"] = std::string(1, suspect.axis);
-        printed["expected_mm"] = mm(suspect.expected_m);
-        printed["slip"] = suspect.slip.empty() ? Json(nullptr) : Json(suspect.slip);
-        printed["try"] = written.empty() ? Json(nullptr) : Json(written);
-        return printed;
+using Json = nlohmann::ordered_json;
+
+// A pointer, an optional or a list that holds something, a text that says something, a number that is one: those that
+// say "none" by less than 0 or by no finite number.
+template <class T>
+bool isThere(const T& value) {
+    if constexpr (std::is_floating_point_v<T>) {
+        return std::isfinite(value);
+    } else if constexpr (std::is_integral_v<T>) {
+        return value >= 0;
+    } else if constexpr (requires { value.empty(); }) {
+        return !value.empty();
+    } else {
+        return static_cast<bool>(value);
     }
-    return nullptr;
 }
 
-Json printLine(const boat::Piece& piece, const LinePlan& line) {
-    Json printed;
-    printed["length_mm"] = mm(line.fair.line.length());
-    printed["tightest"] = {{"at_mm", mm(line.tightest.at_m)},
-                           {"radius_mm", radiusMm(1 / std::abs(line.tightest.curvature_per_m))},
-                           {"radius_from_mm", radiusMm(line.radiusFrom_m)},
-                           {"radius_to_mm", radiusMm(line.radiusTo_m)}};
-    printed["settled"] = line.fair.settled;
-    Json points = Json::array();
-    for (std::size_t i = 0; i < line.fair.points.size(); ++i) {
-        points.push_back({{"label", piece.line.points[i].label},
-                          {"at_mm", mm(line.fair.points[i].at_m)},
-                          {"misfit_mm", mm(line.fair.points[i].misfit_m)},
-                          {"suspect", printSuspect(line, static_cast<int>(i))}});
+template <class T>
+const auto& within(const T& value) {
+    if constexpr (requires { *value; }) {
+        return *value;
+    } else {
+        return value;
     }
-    printed["points"] = points;
-    Json samples = Json::array();
-    for (std::size_t i = 0; i < line.samples.size(); ++i) {
-        const line::Place& place = line.samples[i];
-        samples.push_back({{"at_mm", mm(place.at_m)},
-                           {"x_mm", mm(place.x_m)},
-                           {"y_mm", mm(place.y_m)},
-                           {"heading_deg", number(measure::toDegrees(place.heading_rad))},
-                           {"curvature_per_m", number(place.curvature_per_m, 9)},
-                           {"curvature_sd_per_m", number(line.curvatureSd_per_m[i], 6)}});
-    }
-    printed["samples"] = samples;
+}
+
+Json print(double value, const Figure& figure, const Of&) {
+    const double shown = figure.unit.of(value);
+    if (!std::isfinite(shown)) return nullptr;
+    const double tens = std::pow(10.0, std::abs(figure.decimals));
+    if (figure.decimals < 0) return tens * std::round(shown / tens) + 0.0;  // no -0
+    const double rounded = std::abs(shown) < 1e15 / tens ? std::round(shown * tens) / tens : shown;
+    return rounded + 0.0;
+}
+
+template <class T>
+Json print(T value, const Whole&, const Of&) {
+    static_assert(std::is_integral_v<T>);
+    return value;
+}
+
+Json print(bool value, const Truth&, const Of&) {
+    return value;
+}
+
+template <class T>
+Json print(const T& text, const Text&, const Of&) {
+    return within(text);
+}
+
+template <class Enum, std::size_t count>
+Json print(Enum value, const Words<Enum, count>& rule, const Of&) {
+    return std::string(boat::wordOf(value, rule));
+}
+
+template <class T, class Walk>
+void printInto(Json& printed, const T& item, const Of& of, const Walk& walk);
+
+// Visits the keys of the table of what it visits.
+constexpr auto table = []<class T, template <class> class Visitor>(Visitor<T>& visitor) {
+    printedKeys(visitor, static_cast<const T*>(nullptr));
+};
+
+template <class T>
+Json print(const T& value, const Group&, const Of& of) {
+    Json printed = Json::object();
+    printInto(printed, within(value), of, table);
     return printed;
 }
 
-Json printStrip(const stack::Strip& strip) {
-    Json printed{{"place", strip.place},
-                 {"thickness_mm", mm(strip.thickness_m)},
-                 {"species", strip.species},
-                 {"least_radius_mm", radiusMm(strip.leastRadius_m)},
-                 {"strain_pct", pct(strip.strain)},
-                 {"strain_at_mm", mm(strip.strainAt_m)},
-                 {"breaks_at_pct", pct(strip.breakingStrain)},
-                 {"modulus_MPa", number(strip.modulus_Pa / 1e6)},
-                 {"finished_length_mm", mm(strip.finishedLength_m)},
-                 {"length_mm", mm(strip.cutLength_m)}};
-    printChance(printed, "chance_of_breaking", strip.chanceOfBreaking);
-    if (strip.firstBreakingStrain > 0) {
-        printed["first_bend_strain_pct"] = pct(strip.firstStrain);
-        printed["first_bend_breaks_at_pct"] = pct(strip.firstBreakingStrain);
+template <class Items, class Rule>
+Json printAll(const Items& items, const Rule& rule, const Of& of) {
+    Json printed = Json::array();
+    for (const auto& item : items) printed.push_back(print(item, rule, of));
+    return printed;
+}
+
+template <class Items, class Rule>
+Json print(const Items& items, const ListOf<Rule>& list, const Of& of) {
+    return printAll(items, list.rule, of);
+}
+
+template <class Items, class Rule>
+Json print(const Items& items, const Pair<Rule>& pair, const Of& of) {
+    return printAll(items, pair.rule, of);
+}
+
+template <class T, class Rule>
+Json print(const T& value, const OrNull<Rule>& rule, const Of& of) {
+    return isThere(value) ? print(within(value), rule.rule, of) : Json(nullptr);
+}
+
+// Prints the values of `item` into `printed`.
+template <class T>
+class Printer {
+public:
+    Printer(Json& printed, const T& item, const Of& of) : printed_(printed), item_(item), of_(of) {}
+
+    template <class Get, class Rule>
+    void operator()(std::string_view key, const Get& get, const Rule& rule) {
+        printed_[std::string(key)] = print(give(get, item_, of_), rule, of_);
     }
-    return printed;
+
+    template <class Get, class Rule>
+    void operator()(std::string_view key, const Get& get, const OrAbsent<Rule>& rule) {
+        const auto& value = give(get, item_, of_);
+        if (isThere(value)) printed_[std::string(key)] = print(within(value), rule.rule, of_);
+    }
+
+    template <class Walk>
+    void inner(std::string_view key, const Walk& walk) {
+        Json group = Json::object();
+        printInto(group, item_, of_, walk);
+        printed_[std::string(key)] = std::move(group);
+    }
+
+    template <class Get, class Walk = decltype(table)>
+    void same(const Get& get, const Walk& walk = table) {
+        const auto& value = give(get, item_, of_);
+        if constexpr (requires { *value; }) {
+            if (!value) return;
+        }
+        printInto(printed_, within(value), of_, walk);
+    }
+
+private:
+    Json& printed_;
+    const T& item_;
+    const Of& of_;
+};
+
+template <class T, class Walk>
+void printInto(Json& printed, const T& item, const Of& of, const Walk& walk) {
+    Printer<T> printer(printed, item, of);
+    walk(printer);
 }
 
-Json printStack(const stack::StackPlan& stack) {
-    Json printed;
-    printed["count"] = stack.strips.size();
-    printed["depth_mm"] = mm(stack.depth_m);
-    printed["stiffness_wet_N_m2"] = number(stack.stiffnessWet_N_m2);
-    printed["stiffness_cured_N_m2"] = number(stack.stiffnessCured_N_m2);
-    printed["stored_energy_J"] = number(stack.storedEnergy_J);
-    Json strips = Json::array();
-    for (const stack::Strip& strip : stack.strips) strips.push_back(printStrip(strip));
-    printed["strips"] = strips;
-    printChance(printed, "chance_any_breaks", stack.chanceAnyBreaks);
-    printed["spares"] = stack.spares < 0 ? Json(nullptr) : Json(stack.spares);
-    printed["stagger"] = {{"start_mm", mm(stack.stagger.start_m)},
-                          {"end_mm", mm(stack.stagger.end_m)},
-                          {"pinned_at_mm", mm(stack.stagger.pinnedAt_m)}};
-    return printed;
-}
+}  // namespace
 
-Json printFinding(const Finding& finding) {
-    return {{"severity", severityText(finding.severity)},
-            {"level", levelText(levelOf(finding))},
-            {"about", aboutText(finding.about)},
-            {"code", finding.code},
-            {"text", finding.text},
-            {"at_mm", optionalMm(finding.at_m)},
-            {"value", number(finding.value)},
-            {"limit", finding.limited ? number(finding.limit) : Json(nullptr)},
-            {"unit", finding.unit},
-            {"source", finding.source.text},
-            {"mark", measure::markText(finding.source.mark)}};
-}
+}  // namespace printing
+
+namespace {
 
 Plan planOf(const boat::Boat& boat, const Shop& shop, std::size_t index) {
     try {
@@ -140,35 +168,26 @@ Plan planOf(const boat::Boat& boat, const Shop& shop, std::size_t index) {
     }
 }
 
+// Names may hold bytes that are no text; they are replaced rather than the plan be lost.
+std::string textOf(const printing::Json& document) {
+    return document.dump(2, ' ', false, printing::Json::error_handler_t::replace) + "\n";
+}
+
 }  // namespace
 
+std::string printPlan(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
+    return textOf(printing::print(plan, printing::Group{}, {piece, plan, shop}));
+}
+
 std::string printPlans(const boat::Boat& boat) {
+    using printing::Json;
     const Shop shop = shopOf(boat);
     Json pieces = Json::array();
     for (std::size_t i = 0; i < boat.pieces.size(); ++i) {
-        const boat::Piece& piece = boat.pieces[i];
         const Plan plan = planOf(boat, shop, i);
-        Json printed;
-        printed["name"] = plan.piece;
-        printed["line"] = printLine(piece, plan.line);
-        printed["stack"] = printStack(plan.stack);
-        if (plan.breaking) printed["stack"]["breaking"] = printBreaking(plan);
-        if (const Json woods = printWoodsMeasured(piece, shop.measured); !woods.empty()) {
-            printed["stack"]["woods_measured"] = woods;
-        }
-        printed["form"] = printForm(plan);
-        printed["holding"] = printHolding(piece, plan);
-        printed["glue"] = printGlue(plan);
-        printed["schedule"] = printSchedule(plan);
-        if (plan.choices) printed["choices"] = printChoices(*plan.choices);
-        Json findings = Json::array();
-        for (const Finding& finding : plan.findings) findings.push_back(printFinding(finding));
-        printed["findings"] = findings;
-        pieces.push_back(printed);
+        pieces.push_back(printing::print(plan, printing::Group{}, {boat.pieces[i], plan, shop}));
     }
-    const Json document{{"fayline_plan", 1}, {"boat", boat.name}, {"pieces", pieces}};
-    // Names may hold bytes that are no text; they are replaced rather than the plan be lost.
-    return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+    return textOf({{"fayline_plan", 1}, {"boat", boat.name}, {"pieces", pieces}});
 }
 
 std::string summarizePlans(const boat::Boat& boat) {

@@ -15,6 +15,13 @@ namespace fayline::plan {
 // `pieces[i].` when a piece cannot be planned.
 std::string printPlans(const boat::Boat& boat);
 
+// The same of one piece, whose plan it is in this shop.
+std::string printPlan(const boat::Piece& piece, const Shop& shop, const Plan& plan);
+
+// The JSON Schema (draft 2020-12) of that document, from the same tables of keys: of each value its type, unit and
+// rounding, the words it may have, whether it may be null; of each group the keys that are always there.
+std::string printedPlanSchema();
+
 // A few lines for a person: each piece's answers and findings.
 std::string summarizePlans(const boat::Boat& boat);
 

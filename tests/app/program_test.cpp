@@ -153,9 +153,12 @@ private slots:
     void saysWhatItCanDo() {
         const Ran help = run({"--help"});
         QCOMPARE(help.code, 0);
-        for (const char* option : {"--plan", "--summary", "--papers", "--into", "--version"}) {
+        for (const char* option : {"--plan", "--plan-schema", "--summary", "--papers", "--into", "--version"}) {
             QVERIFY(help.out.contains(option));
         }
+        const Ran schema = run({"--plan-schema"});
+        QCOMPARE(schema.code, 0);
+        QVERIFY(nlohmann::json::parse(schema.out.toStdString()).at("properties").contains("pieces"));
         const Ran version = run({"--version"});
         QCOMPARE(version.code, 0);
         QVERIFY(version.out.startsWith("fayline "));

@@ -2,11 +2,10 @@
 
 #include <gtest/gtest.h>
 
-#include <cctype>
+#include <algorithm>
 #include <cmath>
 #include <filesystem>
 #include <nlohmann/json.hpp>
-#include <set>
 #include <string>
 
 #include "core/boat/file.hpp"
@@ -33,87 +32,57 @@ std::vector<boat::Boat> samples() {
     return boats;
 }
 
-// Keys whose value may not exist.
-const std::set<std::string> mayBeNull{"suspect",
-                                      "stress_left",
-                                      "slip",
-                                      "try",
-                                      "spares",
-                                      "at_mm",
-                                      "limit",
-                                      "radius_mm",
-                                      "least_radius_mm",
-                                      "governed_by",
-                                      "not_pressed",
-                                      "hull",
-                                      "unmet",
-                                      "buckles_at_N",
-                                      "over_run_mm",
-                                      "stronger_clamp_N",
-                                      "caul_mm",
-                                      "start_mm",
-                                      "end_mm",
-                                      "margin",
-                                      "most_push_N",
-                                      "worst_prop",
-                                      "hull_margin",
-                                      "most_pull_order",
-                                      "most_thrust_order",
-                                      "for_everything",
-                                      "pull_N",
-                                      "gap_mm",
-                                      "state",
-                                      "at",
-                                      "full_h",
-                                      "planed",
-                                      "curvature_change_pct",
-                                      "tightest_radius_mm",
-                                      "margin_min",
-                                      "why_not",
-                                      "named",
-                                      "chance_of_breaking_pct",
-                                      "chance_any_breaks_pct"};
+Json schemaOfPlans() {
+    return Json::parse(printedPlanSchema());
+}
 
-// Words in lower case with underscores; only units and symbols of units may hold capitals.
-bool followsTheRules(const std::string& key) {
-    static const std::set<std::string> units{"J", "MPa", "N", "kPa", "C"};
-    std::size_t from = 0;
-    while (from <= key.size()) {
-        const std::size_t to = std::min(key.find('_', from), key.size());
-        const std::string word = key.substr(from, to - from);
-        if (word.empty()) return false;
-        if (!units.contains(word)) {
-            for (const char c : word) {
-                if (!std::islower(static_cast<unsigned char>(c)) && !std::isdigit(static_cast<unsigned char>(c))) {
-                    return false;
-                }
-            }
+std::string typeOf(const Json& value) {
+    if (value.is_number_integer()) return "integer";
+    if (value.is_string() || value.is_object() || value.is_array()) return value.type_name();
+    return value.is_number() ? "number" : value.is_boolean() ? "boolean" : "null";
+}
+
+// Of JSON Schema what the printed plan's uses: type, const, enum, items and how many, required and properties. A key
+// that the schema does not name is an error here.
+void expectConforms(const Json& value, const Json& schema, const std::string& path) {
+    if (schema.contains("const")) {
+        EXPECT_EQ(value, schema["const"]) << path;
+        return;
+    }
+    const Json types = schema["type"].is_array() ? schema["type"] : Json::array({schema["type"]});
+    EXPECT_NE(std::ranges::find(types, Json(typeOf(value))), types.end()) << path << " is " << value;
+    if (schema.contains("enum")) {
+        EXPECT_NE(std::ranges::find(schema["enum"], value), schema["enum"].end()) << path << " is " << value;
+    }
+    if (value.is_array()) {
+        EXPECT_GE(value.size(), schema.value("minItems", std::size_t{0})) << path;
+        EXPECT_LE(value.size(), schema.value("maxItems", value.size())) << path;
+        for (const Json& item : value) expectConforms(item, schema["items"], path + "[]");
+    }
+    if (!value.is_object()) return;
+    for (const Json& key : schema["required"]) EXPECT_TRUE(value.contains(key)) << path << " lacks " << key;
+    for (const auto& [key, inner] : value.items()) {
+        const std::string here = path + "." + key;
+        if (schema["properties"].contains(key)) {
+            expectConforms(inner, schema["properties"][key], here);
+        } else {
+            ADD_FAILURE() << here << " is not in the schema";
         }
-        from = to + 1;
-    }
-    return true;
-}
-
-void walk(const Json& json, const std::string& key) {
-    if (json.is_null()) {
-        EXPECT_TRUE(mayBeNull.contains(key)) << key;
-    }
-    if (json.is_array()) {
-        for (const Json& element : json) walk(element, key);
-    }
-    if (!json.is_object()) return;
-    for (const auto& [name, value] : json.items()) {
-        EXPECT_TRUE(followsTheRules(name)) << name;
-        walk(value, name);
     }
 }
 
-TEST(PrintPlans, EverySampleFollowsTheNamingRulesAndHasItsNumbers) {
+Json printed(const std::vector<boat::Piece>& pieces) {
+    const Json json = Json::parse(printPlans(boatOf(pieces)));
+    expectConforms(json, schemaOfPlans(), "");
+    return json;
+}
+
+TEST(PrintPlans, EverySampleFollowsTheSchemaAndHasItsNumbers) {
     const std::vector<boat::Boat> boats = samples();
     ASSERT_GE(boats.size(), 3u);
     for (const boat::Boat& boat : boats) {
         const Json json = Json::parse(printPlans(boat));
-        walk(json, "");
+        expectConforms(json, schemaOfPlans(), "");
         EXPECT_EQ(json["fayline_plan"], 1);
         EXPECT_EQ(json["boat"], boat.name);
         ASSERT_EQ(json["pieces"].size(), boat.pieces.size());
@@ -136,7 +105,7 @@ TEST(PrintPlans, EverySampleFollowsTheNamingRulesAndHasItsNumbers) {
 TEST(PrintPlans, HasTheKeysThatScriptsRelyOn) {
     boat::Piece piece = made::stem();
     piece.holding.stations = {boat::Station{.at_m = 0.5}};
-    const Json json = Json::parse(printPlans(boatOf({piece})))["pieces"][0];
+    const Json json = printed({piece})["pieces"][0];
     for (const char* key : {"length_mm", "tightest", "points", "samples"}) EXPECT_TRUE(json["line"].contains(key));
     for (const char* key : {"at_mm", "x_mm", "y_mm", "heading_deg", "curvature_per_m", "curvature_sd_per_m"}) {
         EXPECT_TRUE(json["line"]["samples"][0].contains(key)) << key;
@@ -163,12 +132,12 @@ TEST(PrintPlans, HasTheKeysThatScriptsRelyOn) {
 
 TEST(PrintPlans, AHeatedStripHasItsOwnLimitAndAPieceInPlaceItsStressLeft) {
     boat::Piece piece = made::stem();
-    const auto printed = [&] { return Json::parse(printPlans(boatOf({piece})))["pieces"][0]; };
-    EXPECT_FALSE(printed()["stack"]["strips"][0].contains("first_bend_strain_pct"));
-    EXPECT_TRUE(printed()["form"]["stress_left"].is_null());
+    const auto plan = [&] { return printed({piece})["pieces"][0]; };
+    EXPECT_FALSE(plan()["stack"]["strips"][0].contains("first_bend_strain_pct"));
+    EXPECT_TRUE(plan()["form"]["stress_left"].is_null());
     piece.stack.strips[0].bentBefore = boat::BentBefore{boat::Softened::steamed, 0.5};
     piece.form.kind = boat::FormKind::inPlace;
-    const Json json = printed();
+    const Json json = plan();
     const Json& strip = json["stack"]["strips"][0];
     EXPECT_NEAR(strip["first_bend_strain_pct"].get<double>(), 2 * strip["strain_pct"].get<double>(), 1e-5);
     EXPECT_LT(strip["first_bend_strain_pct"].get<double>(), strip["first_bend_breaks_at_pct"].get<double>());
@@ -196,7 +165,7 @@ TEST(PrintPlans, WhatIsNotKnownOfTheHoldingIsNull) {
     prop.kind = boat::HoldKind::prop;
     prop.at_m = 0.7;
     piece.holding.stations = {strap, boat::Station{.at_m = 0.3}, jack, prop};
-    const Json stations = Json::parse(printPlans(boatOf({piece})))["pieces"][0]["holding"]["stations"];
+    const Json stations = printed({piece})["pieces"][0]["holding"]["stations"];
     EXPECT_TRUE(stations[0]["gap_mm"].is_null());
     EXPECT_TRUE(stations[0]["closing"]["gap_mm"].is_null());
     EXPECT_TRUE(stations[0]["strap"]["ends_press_N"].is_null());
@@ -209,7 +178,7 @@ TEST(PrintPlans, WhatIsNotKnownOfTheHoldingIsNull) {
     boat::Piece onNothing = made::stem();
     onNothing.form.kind = boat::FormKind::posts;  // and none is given
     onNothing.holding.stations = {boat::Station{.at_m = 0.5}};
-    const Json holding = Json::parse(printPlans(boatOf({onNothing})))["pieces"][0]["holding"];
+    const Json holding = printed({onNothing})["pieces"][0]["holding"];
     ASSERT_EQ(holding["outcome"], "not pressed");
     EXPECT_TRUE(holding["largest_gap"]["gap_mm"].is_null());
     EXPECT_TRUE(holding["gap_at_end_mm"].is_null());
@@ -222,12 +191,12 @@ TEST(PrintPlans, TheSameBoatGivesTheSameText) {
 }
 
 TEST(PrintPlans, WhatDoesNotExistIsNull) {
-    const Json straight = Json::parse(printPlans(boatOf({made::pieceOn(made::straight(2.0), 6)})))["pieces"][0];
+    const Json straight = printed({made::pieceOn(made::straight(2.0), 6)})["pieces"][0];
     EXPECT_TRUE(straight["line"]["tightest"]["radius_mm"].is_null());
     EXPECT_TRUE(straight["stack"]["strips"][0]["least_radius_mm"].is_null());
     boat::Piece thick = made::bend(0.3, 1.5);
     thick.stack.strips[0].thickness_m = 0.015;
-    EXPECT_TRUE(Json::parse(printPlans(boatOf({thick})))["pieces"][0]["stack"]["spares"].is_null());
+    EXPECT_TRUE(printed({thick})["pieces"][0]["stack"]["spares"].is_null());
 }
 
 // Pot lives and peaks are ranges, peaks to ten degrees; of no waste there is none.
@@ -266,7 +235,7 @@ TEST(PrintPlans, AnErrorNamesThePiece) {
 }
 
 TEST(PrintPlans, ABoatWithoutPiecesIsAPlanWithoutPieces) {
-    const Json json = Json::parse(printPlans(boatOf({})));
+    const Json json = printed({});
     EXPECT_TRUE(json["pieces"].is_array());
     EXPECT_TRUE(json["pieces"].empty());
 }
