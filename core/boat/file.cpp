@@ -4,7 +4,7 @@
 #include <functional>
 #include <type_traits>
 
-#include "core/boat/keys.hpp"
+#include "core/boat/keys_boat.hpp"
 #include "core/boat/together.hpp"
 
 namespace fayline::boat {

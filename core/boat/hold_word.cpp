@@ -4,7 +4,9 @@
 namespace fayline::boat {
 
 std::string_view holdWord(HoldKind kind) {
-    return wordOf(kind, holdKind);
+    for (const auto& word : holdKind.words)
+        if (word.value == kind) return word.word;
+    return {};
 }
 
 }  // namespace fayline::boat

@@ -5,7 +5,7 @@
 #include <limits>
 #include <random>
 
-#include "core/boat/keys.hpp"
+#include "core/boat/keys_boat.hpp"
 #include "core/measure/length.hpp"
 #include "tests/core/boat/error_of.hpp"
 
