@@ -72,11 +72,6 @@ Json print(Enum value, const Words<Enum, count>& rule, const Of&) {
 template <class T, class Walk>
 void printInto(Json& printed, const T& item, const Of& of, const Walk& walk);
 
-// Visits the keys of the table of what it visits.
-constexpr auto table = []<class T, template <class> class Visitor>(Visitor<T>& visitor) {
-    printedKeys(visitor, static_cast<const T*>(nullptr));
-};
-
 template <class T>
 Json print(const T& value, const Group&, const Of& of) {
     Json printed = Json::object();

@@ -245,7 +245,7 @@ void printedKeys(auto& visit, const Finding*) {
     visit("code", &Finding::code, Text{});
     visit("text", &Finding::text, Text{});
     visit("at_mm", &Finding::at_m, OrNull{mm});
-    visit("value", &Finding::value, OrNull{plain});
+    visit("value", &Finding::value, plain);
     visit("limit", ifAny(where(&Finding::limited), &Finding::limit), OrNull{plain});
     visit("unit", &Finding::unit, Text{});
     sourceKeys(visit, &Finding::source);
@@ -262,5 +262,10 @@ void printedKeys(auto& visit, const Plan*) {
     visit("choices", ifAny(&Plan::choices, &Choices::all), OrAbsent<ListOf<Group>>{});
     visit("findings", &Plan::findings, ListOf<Group>{});
 }
+
+// Walks the table of the struct that a visitor is for.
+inline constexpr auto table = []<class T, template <class> class Visitor>(Visitor<T>& visitor) {
+    printedKeys(visitor, static_cast<const T*>(nullptr));
+};
 
 }  // namespace fayline::plan::printing

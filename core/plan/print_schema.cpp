@@ -61,11 +61,6 @@ Json describe(const Words<Enum, count>& rule) {
 template <class T, class Walk>
 void describeInto(Json& properties, Json& required, const Walk& walk);
 
-// Visits the keys of the table of what it visits.
-constexpr auto table = []<class T, template <class> class Visitor>(Visitor<T>& visitor) {
-    printedKeys(visitor, static_cast<const T*>(nullptr));
-};
-
 template <class T, class Walk>
 Json describeGroup(const Walk& walk) {
     Json properties = Json::object();
