@@ -11,6 +11,7 @@
 #include "core/boat/file.hpp"
 #include "core/measure/input_error.hpp"
 #include "tests/core/plan/made_pieces.hpp"
+#include "tests/core/plan/random_pieces.hpp"
 
 namespace fayline::plan {
 namespace {
@@ -99,6 +100,21 @@ TEST(PrintPlans, EverySampleFollowsTheSchemaAndHasItsNumbers) {
             }
             for (const Json& finding : piece["findings"]) EXPECT_FALSE(finding["source"].get<std::string>().empty());
         }
+    }
+}
+
+TEST(PrintPlans, RandomPiecesFollowTheSchema) {
+    made::Dice dice(20261128);
+    int planned = 0;
+    while (planned < 12) {
+        const boat::Piece piece = made::randomPiece(dice);
+        try {
+            printed({piece});
+            ++planned;
+        } catch (const measure::InputError& error) {
+            EXPECT_FALSE(error.path().empty()) << error.what();
+        }
+        if (HasFailure()) return;
     }
 }
 
