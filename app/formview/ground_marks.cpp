@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/boat/hold_traits.hpp"
 #include "core/measure/scale.hpp"
 
 namespace fayline::app {
@@ -15,10 +16,6 @@ QString text(const std::string& words) {
 
 bool finite(const line::Xy& place) {
     return std::isfinite(place.x_m) && std::isfinite(place.y_m);
-}
-
-bool standsOnFeet(boat::HoldKind kind) {
-    return kind == boat::HoldKind::prop || kind == boat::HoldKind::jack;
 }
 
 QPainterPath strokesBeyond(const QLineF& line, bool overhead) {
@@ -58,7 +55,7 @@ double timesShorter(double units) {
 
 std::optional<line::Xy> footOf(const Shown& shown, int station) {
     const auto& given = shown.piece.holding.stations.at(station);
-    if (!standsOnFeet(given.kind)) return std::nullopt;
+    if (!boat::traitsOf(given.kind).isStrut) return std::nullopt;
     const holding::PropPlan* plan = shown.plan ? propPlan(*shown.plan, station) : nullptr;
     if (given.footX_m || given.footY_m || plan) {
         line::Xy foot;

@@ -2,7 +2,10 @@
 
 #include <QString>
 #include <algorithm>
+#include <array>
 #include <cmath>
+
+#include "core/boat/hold_traits.hpp"
 
 namespace fayline::app {
 
@@ -155,27 +158,10 @@ StationShape wedge(const StationFrame& frame) {
 }  // namespace
 
 StationShape stationShape(boat::HoldKind kind, const StationFrame& frame) {
-    StationShape shape;
-    switch (kind) {
-        case boat::HoldKind::clamp:
-            shape = clamp(frame);
-            break;
-        case boat::HoldKind::prop:
-            shape = prop(frame);
-            break;
-        case boat::HoldKind::jack:
-            shape = jack(frame);
-            break;
-        case boat::HoldKind::screw:
-            shape = screw(frame);
-            break;
-        case boat::HoldKind::strap:
-            shape = strap(frame);
-            break;
-        case boat::HoldKind::wedge:
-            shape = wedge(frame);
-            break;
-    }
+    // In the order of boat::HoldKind.
+    static constexpr std::array draw{clamp, prop, jack, screw, strap, wedge};
+    static_assert(draw.size() == boat::holdTraits.size());
+    StationShape shape = draw[static_cast<std::size_t>(kind)](frame);
     shape.reach *= frame.size;
     shape.body.setFillRule(Qt::WindingFill);
     return shape;

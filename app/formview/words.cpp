@@ -5,6 +5,7 @@
 
 #include "app/formview/sheet.hpp"
 #include "app/look/text_shape.hpp"
+#include "core/boat/hold_traits.hpp"
 #include "core/measure/display.hpp"
 
 namespace fayline::app {
@@ -125,7 +126,7 @@ Occupied occupiedBy(const Sheet& sheet, const Drawing& drawing, const Transform&
 QPointF numberFoot(const Sheet& sheet, const StationMark& mark) {
     if (!mark.frame.foot) {
         for (const ForceArrow& arrow : sheet.forces) {
-            if (arrow.station == mark.index && mark.kind != boat::HoldKind::strap) return arrow.shaft.p1();
+            if (arrow.station == mark.index && boat::traitsOf(mark.kind).closesGap) return arrow.shaft.p1();
         }
     }
     return mark.frame.base + mark.frame.outwards * mark.shape.reach;

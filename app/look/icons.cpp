@@ -9,8 +9,8 @@
 #include <numbers>
 #include <optional>
 
-#include "app/look/names.hpp"
 #include "app/look/theme.hpp"
+#include "core/boat/hold_traits.hpp"
 
 // The icons sit in a static library, whose resources must be asked for by name outside any namespace.
 static void readyIcons() {
@@ -122,7 +122,8 @@ QPainterPath findingShape(plan::Severity severity, const QRectF& box) {
 }
 
 QIcon holdIcon(boat::HoldKind kind) {
-    return icon(holdName(kind));
+    const std::string_view name = boat::traitsOf(kind).icon;
+    return icon(QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size())));
 }
 
 QIcon programIcon() {

@@ -11,6 +11,7 @@
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
 #include "app/panels/stations_model.hpp"
+#include "core/boat/hold_traits.hpp"
 
 namespace fayline::app {
 
@@ -41,7 +42,8 @@ EvenStations::EvenStations(StationsModel* stations, QWidget* parent)
     kind_ = new QComboBox(this);
     kind_->setObjectName(QStringLiteral("evenKind"));
     kind_->setAccessibleName(tr("Held by"));
-    for (const boat::HoldKind kind : allHoldKinds()) kind_->addItem(holdIcon(kind), holdName(kind));
+    for (const boat::HoldTraits& traits : boat::holdTraits)
+        kind_->addItem(holdIcon(traits.kind), holdName(traits.kind));
     auto* label = new QLabel(tr("Held by"), this);
     label->setBuddy(kind_);
     grid->addWidget(label, 3, 0);
@@ -68,7 +70,7 @@ void EvenStations::setOut() {
         const double from_m = read(from_);
         const double to_m = read(to_);
         const double spacing_m = read(spacing_);
-        const boat::HoldKind kind = allHoldKinds()[static_cast<std::size_t>(std::max(kind_->currentIndex(), 0))];
+        const boat::HoldKind kind = boat::holdTraits[static_cast<std::size_t>(std::max(kind_->currentIndex(), 0))].kind;
         reason_->say({});
         stations_->setOutEvenly(from_m, to_m, spacing_m, kind);
     } catch (const measure::InputError& error) {

@@ -7,20 +7,16 @@
 #include "app/look/icons.hpp"
 #include "app/look/names.hpp"
 #include "app/panels/reading.hpp"
+#include "core/boat/hold_traits.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/holding/places.hpp"
 #include "core/measure/force.hpp"
 
 namespace fayline::app {
 
-std::vector<boat::HoldKind> allHoldKinds() {
-    using enum boat::HoldKind;
-    return {clamp, prop, jack, screw, strap, wedge};
-}
-
 boat::HoldKind holdKindCalled(const QString& name) {
-    for (const boat::HoldKind kind : allHoldKinds())
-        if (holdName(kind).compare(name.trimmed(), Qt::CaseInsensitive) == 0) return kind;
+    for (const boat::HoldTraits& traits : boat::holdTraits)
+        if (holdName(traits.kind).compare(name.trimmed(), Qt::CaseInsensitive) == 0) return traits.kind;
     throw measure::InputError("", "\"" + text(name.trimmed()) + "\" is no way of holding", "choose one of the list");
 }
 
@@ -277,7 +273,7 @@ QString StationsModel::under(const Row& row, int column) const {
     if (column == pullColumn) return words(row, shareColumn);
     if (column != gapColumn || !row.held) return {};
     // A strap presses along its whole length with what it has.
-    return station.kind == boat::HoldKind::strap ? tr("strap") : holdStateWord(row.held->state);
+    return boat::traitsOf(station.kind).closesGap ? holdStateWord(row.held->state) : holdName(station.kind);
 }
 
 QVariant StationsModel::cell(int row, int column, int role) const {
@@ -299,7 +295,7 @@ QVariant StationsModel::cell(int row, int column, int role) const {
         case choicesRole: {
             if (column != kindColumn) return {};
             QStringList names;
-            for (const boat::HoldKind kind : allHoldKinds()) names << holdName(kind);
+            for (const boat::HoldTraits& traits : boat::holdTraits) names << holdName(traits.kind);
             return names;
         }
         case underRole:

@@ -71,8 +71,6 @@ private:
     mutable std::shared_ptr<const Shown> rowsOf_;  // the piece that rowsAlong_ is of
 };
 
-std::vector<boat::HoldKind> allHoldKinds();
-
 // The way of holding that is called so; throws InputError.
 boat::HoldKind holdKindCalled(const QString& name);
 

@@ -6,6 +6,7 @@
 #include "app/look/names.hpp"
 #include "app/panels/reading.hpp"
 #include "app/panels/stations_model.hpp"
+#include "core/boat/hold_traits.hpp"
 #include "core/measure/force.hpp"
 
 namespace fayline::app {
@@ -95,7 +96,7 @@ QVariant ToolsModel::cell(int row, int column, int role) const {
     if (role == Qt::TextAlignmentRole) return headerData(column, Qt::Horizontal, role);
     if (role == choicesRole && column == kindColumn) {
         QStringList names;
-        for (const boat::HoldKind kind : allHoldKinds()) names << holdName(kind);
+        for (const boat::HoldTraits& traits : boat::holdTraits) names << holdName(traits.kind);
         return names;
     }
     if (role == Qt::DecorationRole && column == kindColumn) return holdIcon(tool.kind);

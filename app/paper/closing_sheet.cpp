@@ -7,6 +7,7 @@
 #include "app/paper/frame.hpp"
 #include "app/paper/listing.hpp"
 #include "app/paper/marks.hpp"
+#include "core/boat/hold_traits.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/holding/places.hpp"
 #include "core/measure/figures.hpp"
@@ -28,8 +29,7 @@ double tapeOf(const plan::Plan& plan, int index) {
 
 bool knowsFloor(const boat::Piece& piece) {
     const auto stands = [](const boat::Station& station) {
-        const bool pushes = station.kind == boat::HoldKind::prop || station.kind == boat::HoldKind::jack;
-        return pushes && station.to == boat::PropTo::floor && station.footY_m.has_value();
+        return boat::traitsOf(station.kind).isStrut && station.to == boat::PropTo::floor && station.footY_m.has_value();
     };
     return std::any_of(piece.holding.stations.begin(), piece.holding.stations.end(), stands);
 }

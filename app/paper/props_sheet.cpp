@@ -9,6 +9,7 @@
 #include "app/paper/listing.hpp"
 #include "app/paper/marks.hpp"
 #include "app/paper/side_view.hpp"
+#include "core/boat/hold_traits.hpp"
 #include "core/measure/figures.hpp"
 
 namespace fayline::app::paper {
@@ -16,7 +17,7 @@ namespace fayline::app::paper {
 namespace {
 
 bool pushes(const boat::Station& station) {
-    return station.kind == boat::HoldKind::prop || station.kind == boat::HoldKind::jack;
+    return boat::traitsOf(station.kind).isStrut;
 }
 
 const boat::Station& stationAt(const boat::Piece& piece, int index) {
@@ -121,14 +122,14 @@ Table propLoads(const boat::Piece& piece, const plan::Plan& plan) {
                      {"Column", "allowed, below: Euler"},
                      {"Ends", {}, Lean::left}};
     for (const holding::PropPlan& prop : plan.holding.props) {
-        const bool jack = stationAt(piece, prop.index).kind == boat::HoldKind::jack;
+        const bool rated = boat::traitsOf(stationAt(piece, prop.index).kind).isRated;
         const QString buckles =
             prop.woodenColumn && prop.bucklesAt_N
                 ? "buckles at " + strengthText(*prop.bucklesAt_N, display) + ", " + sectionText(prop, display)
                 : QString("as rated");
         table.rows.push_back({textCell(numberOf(plan, prop.index), true), kindCell(piece, plan, prop.index),
                               textCell(forceText(prop.thrust_N, display), true, onScaleText(prop.thrust_N, display)),
-                              textCell(strengthText(prop.most_N, display), jack, jack ? "rated load" : ""),
+                              textCell(strengthText(prop.most_N, display), rated, rated ? "rated load" : ""),
                               textCell(strengthText(prop.allowable_N, display), false, buckles),
                               endsCell(piece, plan, prop)});
     }
@@ -271,7 +272,7 @@ std::vector<Paragraph> cautions(const boat::Piece& piece) {
     const auto any = [&](const auto& which) {
         return std::any_of(piece.holding.stations.begin(), piece.holding.stations.end(), which);
     };
-    const bool jacks = any([](const boat::Station& one) { return one.kind == boat::HoldKind::jack; });
+    const bool jacks = any([](const boat::Station& one) { return boat::traitsOf(one.kind).isRated; });
     std::vector<Paragraph> texts;
     if (jacks) {
         texts.push_back(

@@ -7,6 +7,7 @@
 #include "app/paper/frame.hpp"
 #include "app/paper/listing.hpp"
 #include "app/paper/marks.hpp"
+#include "core/boat/hold_traits.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/measure/figures.hpp"
 #include "core/plan/wording.hpp"
@@ -26,7 +27,7 @@ const holding::HeldStation* heldAt(const plan::Plan& plan, int index) {
 
 QString stateText(const boat::Station& station, holding::HoldState state) {
     if (station.side) return "keeps in line";
-    if (station.kind == boat::HoldKind::strap) return "whole thrust";
+    if (!boat::traitsOf(station.kind).closesGap) return "whole thrust";
     switch (state) {
         case holding::HoldState::slack:
             return "slack";

@@ -1,12 +1,9 @@
-#include "core/boat/boat.hpp"
-#include "core/boat/keys.hpp"
+#include "core/boat/hold_traits.hpp"
 
 namespace fayline::boat {
 
 std::string_view holdWord(HoldKind kind) {
-    for (const auto& word : holdKind.words)
-        if (word.value == kind) return word.word;
-    return {};
+    return traitsOf(kind).word;
 }
 
 }  // namespace fayline::boat

@@ -11,6 +11,7 @@
 #pragma once
 
 #include "core/boat/boat.hpp"
+#include "core/boat/hold_traits.hpp"
 #include "core/boat/rules.hpp"
 
 namespace fayline::boat {
@@ -55,12 +56,11 @@ inline constexpr auto mass_g_m2 = from0(unit::g_m2, "a mass of glue");
 inline constexpr auto share_pct = within(0, 100, unit::pct, "a share");
 inline constexpr auto stress_MPa = above0(unit::MPa, "a stress");
 inline constexpr auto time_min = from0(unit::min, "a time");
-inline constexpr auto holdKind = words<HoldKind>({{HoldKind::clamp, "clamp"},
-                                                  {HoldKind::prop, "prop"},
-                                                  {HoldKind::jack, "jack"},
-                                                  {HoldKind::screw, "screw"},
-                                                  {HoldKind::strap, "strap"},
-                                                  {HoldKind::wedge, "wedge"}});
+inline constexpr auto holdKind = [] {
+    Words<HoldKind, holdTraits.size()> rule{};
+    for (std::size_t i = 0; i < holdTraits.size(); ++i) rule.words[i] = {holdTraits[i].kind, holdTraits[i].word};
+    return rule;
+}();
 
 template <class Visit>
 void keysOf(Visit& visit, const Point*) {

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <numeric>
 
+#include "core/boat/hold_traits.hpp"
+
 namespace fayline::holding {
 
 namespace {
@@ -86,11 +88,11 @@ bool isStrong(const boat::Tool& tool, const Served& need) {
 }
 
 bool opensEnough(const boat::Tool& tool, const Served& need) {
-    return tool.kind != boat::HoldKind::clamp || !tool.opening_m || *tool.opening_m * rounding >= need.opening_m;
+    return !boat::traitsOf(tool.kind).hasJaws || !tool.opening_m || *tool.opening_m * rounding >= need.opening_m;
 }
 
 bool reaches(const boat::Tool& tool, const Served& need) {
-    return tool.kind != boat::HoldKind::clamp || !tool.throat_m || *tool.throat_m * rounding >= need.throat_m;
+    return !boat::traitsOf(tool.kind).hasJaws || !tool.throat_m || *tool.throat_m * rounding >= need.throat_m;
 }
 
 std::vector<int> assignTools(const boat::Holding& holding, const std::vector<Served>& needs) {

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <ranges>
 
+#include "core/boat/hold_traits.hpp"
 #include "core/holding/assignment.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/holding/loose_stack.hpp"
@@ -29,9 +31,9 @@ double crushOf(const LooseStack& loose, double at_m, double pad_m) {
 
 double neededBy(const boat::Station& station, const HeldStation* held) {
     if (station.side) return station.pull_N.value_or(0);
-    if (station.kind == HoldKind::strap) return station.pull_N.value_or(station.most_N);
+    if (!boat::traitsOf(station.kind).closesGap) return station.pull_N.value_or(station.most_N);
     if (!held) return station.pull_N.value_or(station.most_N);
-    const bool pushes = station.kind == HoldKind::prop || station.kind == HoldKind::jack;
+    const bool pushes = boat::traitsOf(station.kind).isStrut;
     // What it can do square to the form is its strength times the cosine of its slant.
     return pushes && held->most_N > 0 ? held->pull_N * station.most_N / held->most_N : held->pull_N;
 }
@@ -73,7 +75,7 @@ const HeldStation* heldOf(const Held& held, int index) {
 void tellTool(Served& served, const StackOnForm& work, const LooseStack& loose) {
     const boat::Station& station = work.piece.holding.stations[static_cast<std::size_t>(served.station)];
     const boat::Tool& tool = work.piece.holding.tools[static_cast<std::size_t>(served.tool)];
-    if (tool.kind != HoldKind::clamp) return;
+    if (!boat::traitsOf(tool.kind).hasJaws) return;
     if (tool.opening_m) served.opens = opensEnough(tool, served);
     if (tool.throat_m) served.throats = reaches(tool, served);
     if (!tool.pitch_m || station.side) return;
@@ -83,8 +85,7 @@ void tellTool(Served& served, const StackOnForm& work, const LooseStack& loose) 
 
 std::vector<Counted> countKinds(const boat::Holding& holding, const std::vector<Served>& served) {
     std::vector<Counted> counts;
-    for (const HoldKind kind :
-         {HoldKind::clamp, HoldKind::prop, HoldKind::jack, HoldKind::screw, HoldKind::strap, HoldKind::wedge}) {
+    for (const HoldKind kind : boat::holdTraits | std::views::transform(&boat::HoldTraits::kind)) {
         Counted counted;
         counted.kind = kind;
         counted.listed = isListed(holding, kind);
@@ -175,7 +176,7 @@ void tryOtherTools(AtHand& atHand, const StackOnForm& work) {
     for (const Served& one : atHand.served) {
         const boat::Station& station = holding.stations[static_cast<std::size_t>(one.station)];
         if (one.lacks == Lacks::nothing || station.side) continue;
-        if (station.kind != HoldKind::clamp && station.kind != HoldKind::wedge) continue;
+        if (!boat::traitsOf(station.kind).strapWouldDo) continue;
         const double turn = outsideTurn_per_m(work, station.at_m);
         const double reach = reachOf(holding, station);
         const double tension = one.needed_N / (std::max(turn, straight_per_m) * reach);

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "core/boat/hold_traits.hpp"
 #include "core/holding/gaps.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/holding/pressed.hpp"
@@ -49,8 +50,7 @@ struct State {
 std::optional<double> lowestFoot(const std::vector<boat::Station>& stations) {
     std::optional<double> lowest;
     for (const boat::Station& station : stations) {
-        const bool strut = station.kind == boat::HoldKind::prop || station.kind == boat::HoldKind::jack;
-        if (!strut || station.to != boat::PropTo::floor || !station.footY_m) continue;
+        if (!boat::traitsOf(station.kind).isStrut || station.to != boat::PropTo::floor || !station.footY_m) continue;
         lowest = std::min(lowest.value_or(*station.footY_m), *station.footY_m);
     }
     return lowest;

@@ -1,7 +1,7 @@
 // What a station does to the stack.
 #pragma once
 
-#include "core/boat/boat.hpp"
+#include "core/boat/hold_traits.hpp"
 #include "core/holding/contact.hpp"
 
 namespace fayline::holding {
@@ -23,7 +23,7 @@ inline bool pressesOnForm(const boat::Station& station) {
 // Whether it closes the gap under its pad (a holding point). A strap presses along its length with what tension and
 // turn give instead: a load, see strap.hpp.
 inline bool closesGap(const boat::Station& station) {
-    return pressesOnForm(station) && station.kind != boat::HoldKind::strap;
+    return pressesOnForm(station) && boat::traitsOf(station.kind).closesGap;
 }
 
 }  // namespace fayline::holding

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/boat/hold_traits.hpp"
+
 namespace fayline::holding {
 
 namespace {
@@ -73,7 +75,7 @@ std::optional<line::Xy> footHolding(const PropPlan& plan, const PropPlace& place
 
 void setColumn(PropPlan& plan, const boat::Station& station) {
     plan.most_N = station.most_N;
-    plan.sectionAssumed = !station.section_m && station.kind == boat::HoldKind::prop;
+    plan.sectionAssumed = !station.section_m && !boat::traitsOf(station.kind).isRated;
     plan.woodenColumn = station.section_m || plan.sectionAssumed;
     if (!plan.woodenColumn) {
         plan.allowable_N = plan.most_N;

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "core/boat/hold_traits.hpp"
 #include "core/holding/places.hpp"
 #include "core/stack/stack.hpp"
 
@@ -62,7 +63,7 @@ void setSlants(PropPlace& place, double up) {
 }  // namespace
 
 bool isProp(const boat::Station& station) {
-    return (station.kind == boat::HoldKind::prop || station.kind == boat::HoldKind::jack) && !station.side;
+    return boat::traitsOf(station.kind).isStrut && !station.side;
 }
 
 std::vector<PropPlace> propPlaces(const boat::Piece& piece, const line::Line& line,

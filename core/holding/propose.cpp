@@ -5,6 +5,7 @@
 #include <limits>
 #include <numeric>
 
+#include "core/boat/hold_traits.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/holding/propose_search.hpp"
 #include "core/holding/propose_spread.hpp"
@@ -24,11 +25,6 @@ constexpr double mostUnpressed = 0.25;
 constexpr double worthTrying = 5;
 // Where they leave more than so many times the limit, none are spared. Ours.
 constexpr double hopeless = 50;
-
-// Tools that can be put anywhere along the piece without more being said.
-bool standsAnywhere(boat::HoldKind kind) {
-    return kind == boat::HoldKind::clamp || kind == boat::HoldKind::screw || kind == boat::HoldKind::wedge;
-}
 
 bool isKept(const boat::Station& station) {
     return station.fixed || station.side || station.kind != boat::HoldKind::clamp;
@@ -63,7 +59,7 @@ AtHandTool shownByStations(const boat::Holding& holding) {
 std::vector<AtHandTool> toolsOf(const boat::Holding& holding) {
     std::vector<AtHandTool> tools;
     for (const boat::Tool& tool : holding.tools) {
-        if (standsAnywhere(tool.kind) && tool.count > 0 && tool.most_N > 0) {
+        if (boat::traitsOf(tool.kind).standsAnywhere && tool.count > 0 && tool.most_N > 0) {
             tools.push_back({stationLike(tool.kind, tool.most_N, tool.pad_m), tool.count});
         }
     }
@@ -76,7 +72,8 @@ std::vector<AtHandTool> toolsOf(const boat::Holding& holding) {
     // A list that names none that could be used does not mean that there are any.
     if (!holding.tools.empty()) tools.front().count = 0;
     for (const boat::Tool& tool : holding.tools) {
-        if (standsAnywhere(tool.kind) && tool.count > 0) tools.front().like = stationLike(tool.kind, 0, tool.pad_m);
+        if (boat::traitsOf(tool.kind).standsAnywhere && tool.count > 0)
+            tools.front().like = stationLike(tool.kind, 0, tool.pad_m);
     }
     return tools;
 }
@@ -411,7 +408,7 @@ Proposal propose(const StackOnForm& given, const std::atomic<bool>& stop, double
     Proposal proposal;
     proposal.pressingIsWish = work.wanted.contactIsEnough;
     for (const boat::Tool& tool : holding.tools) {
-        if (standsAnywhere(tool.kind)) proposal.tools += std::max(0, tool.count);
+        if (boat::traitsOf(tool.kind).standsAnywhere) proposal.tools += std::max(0, tool.count);
     }
     const Ready ready = makeReady(work);
     const Asked asked{work, ready, kept, std::isfinite(grid_m) && grid_m > 0 ? grid_m : defaultGrid_m, stop};

@@ -90,7 +90,7 @@ Sites sitesOf(const StackOnForm& work, const stack::Run& strips, const std::vect
     for (std::size_t i = 0; i < kept.size(); ++i) {
         sites.kept.push_back(siteOf(work, loose, kept[i]));
         const bool everywhereBehind = work.piece.form.kind != boat::FormKind::posts;
-        if (kept[i].kind == boat::HoldKind::strap && !kept[i].side && everywhereBehind) {
+        if (pressesOnForm(kept[i]) && !closesGap(kept[i]) && everywhereBehind) {
             addStrap(work, loose, kept[i], static_cast<int>(i), sites.straps);
         }
     }

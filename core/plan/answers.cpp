@@ -3,6 +3,7 @@
 #include <optional>
 #include <string>
 
+#include "core/boat/hold_traits.hpp"
 #include "core/measure/day_text.hpp"
 #include "core/plan/day_words.hpp"
 #include "core/plan/findings.hpp"
@@ -279,7 +280,7 @@ Answer paperAnswer(const boat::Piece& piece, const Plan& plan) {
     std::vector<std::string> papers{"a table of the stations", "a story stick"};
     if (!piece.holding.stations.empty()) papers.emplace_back("the order of closing");
     const bool propped = std::any_of(piece.holding.stations.begin(), piece.holding.stations.end(), [](const auto& s) {
-        return s.kind == boat::HoldKind::prop || s.kind == boat::HoldKind::jack || s.kind == boat::HoldKind::screw;
+        return boat::traitsOf(s.kind).isStrut || s.kind == boat::HoldKind::screw;
     });
     if (propped || piece.holding.hull.weight_kg > 0) papers.emplace_back("a sheet of props and screws");
     if (!plan.day.glue.batches.empty()) {

@@ -5,6 +5,7 @@
 #include <ranges>
 #include <set>
 
+#include "core/boat/hold_traits.hpp"
 #include "core/glue/conditions.hpp"
 #include "core/glue/pot_life.hpp"
 #include "core/measure/day_text.hpp"
@@ -39,8 +40,9 @@ std::size_t cupsPlanned(const DayInHand& day, double air_C) {
     }
 }
 
-bool hasStation(const DayInHand& day, boat::HoldKind kind) {
-    return std::ranges::any_of(day.piece.holding.stations, [kind](const boat::Station& s) { return s.kind == kind; });
+bool hasStruts(const DayInHand& day) {
+    return std::ranges::any_of(day.piece.holding.stations,
+                               [](const boat::Station& s) { return boat::traitsOf(s.kind).isStrut; });
 }
 
 // The strips of a gluing: "strips 5 to 8".
@@ -145,7 +147,7 @@ std::vector<std::string> cautionsFor(const DayInHand& day, const schedule::Now& 
     if (at({Work::carry, Work::place, Work::close})) {
         cautions.emplace_back(
             "The bent stack stores energy and whips when a clamp slips: rope it, stand clear of its ends.");
-        if (hasStation(day, boat::HoldKind::prop) || hasStation(day, boat::HoldKind::jack)) {
+        if (hasStruts(day)) {
             cautions.emplace_back(
                 "Props and jacks: no hand or head in line with one, never above its marked load, and the boat blocked "
                 "before anyone is under it.");

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/boat/hold_traits.hpp"
 #include "core/holding/closing.hpp"
 #include "core/holding/places.hpp"
 #include "core/plan/day_pace.hpp"
@@ -82,22 +83,6 @@ bool dryOutside(const boat::Stack& stack, const stack::StackPlan& plan, std::siz
            (i + 1 == strips.size() || strips[i + 1].group != strips[i].group);
 }
 
-double stationTime(const boat::Rates& rates, boat::HoldKind kind) {
-    switch (kind) {
-        case boat::HoldKind::prop:
-            return rates.station.prop_s;
-        case boat::HoldKind::jack:
-            return rates.station.jack_s;
-        case boat::HoldKind::screw:
-            return rates.station.screw_s;
-        case boat::HoldKind::clamp:
-        case boat::HoldKind::strap:
-        case boat::HoldKind::wedge:
-            return rates.station.clamp_s;
-    }
-    return rates.station.clamp_s;
-}
-
 std::vector<schedule::StationJob> stationsOf(const boat::Piece& piece, const line::Line& line) {
     const boat::Holding& holding = piece.holding;
     const auto places = holding::stationPlaces(holding, piece.stack, piece.line.describes, piece.line.stripsOn, line);
@@ -106,8 +91,9 @@ std::vector<schedule::StationJob> stationsOf(const boat::Piece& piece, const lin
         const boat::Station& station = holding.stations[static_cast<std::size_t>(index)];
         const auto place = std::find_if(places.begin(), places.end(),
                                         [index](const holding::StationPlace& p) { return p.index == index; });
-        jobs.push_back({place == places.end() ? index + 1 : place->number, std::string(boat::holdWord(station.kind)),
-                        stationTime(piece.crew.rates, station.kind)});
+        const boat::HoldTraits& traits = boat::traitsOf(station.kind);
+        jobs.push_back({place == places.end() ? index + 1 : place->number, std::string(traits.word),
+                        piece.crew.rates.station.*traits.putOn_s});
     }
     return jobs;
 }

@@ -3,6 +3,7 @@
 #include <limits>
 #include <string>
 
+#include "core/boat/hold_traits.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/holding_scene.hpp"
@@ -66,7 +67,7 @@ void addOffTheForm(std::vector<Finding>& findings, const HoldingScene& scene) {
         scene.length_m() + form.carriesOnEnd_m.value_or(inPlace ? 0 : std::max(scene.piece.stack.runsPastEnd_m, 0.0));
     for (const holding::StationPlace& place : scene.plan.holding.stations) {
         const boat::Station& station = scene.station(place.index);
-        if (station.kind == boat::HoldKind::strap) continue;
+        if (!boat::traitsOf(station.kind).closesGap) continue;
         double away = std::max(starts - station.at_m, station.at_m - ends);
         if (form.kind == boat::FormKind::posts) {
             away = std::numeric_limits<double>::infinity();
@@ -91,7 +92,7 @@ void addPadsOverlap(std::vector<Finding>& findings, const HoldingScene& scene) {
     const holding::StationPlace* last = nullptr;
     for (const holding::StationPlace& place : scene.plan.holding.stations) {
         const boat::Station& station = scene.station(place.index);
-        if (station.kind == boat::HoldKind::strap) continue;
+        if (!boat::traitsOf(station.kind).closesGap) continue;
         const holding::StationPlace* previous = last;
         last = &place;
         if (!previous) continue;
@@ -338,7 +339,7 @@ std::optional<Apart> worstApart(const HoldingScene& scene) {
 void addPadCrush(std::vector<Finding>& findings, const HoldingScene& scene, int index, double pull_N,
                  const Moment& moment) {
     const boat::Station& station = scene.station(index);
-    if (station.kind == boat::HoldKind::strap || station.kind == boat::HoldKind::screw || station.pad_m <= 0) return;
+    if (!boat::traitsOf(station.kind).padCanCrush || station.pad_m <= 0) return;
     const wood::Species* wood = wood::findSpecies(scene.shop.species, scene.piece.stack.strips.back().species);
     if (!wood || !wood->compressionAcross_Pa) return;
     const double may = wood->compressionAcross_Pa->value / 2;

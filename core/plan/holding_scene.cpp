@@ -4,6 +4,8 @@
 #include <array>
 #include <cctype>
 
+#include "core/boat/hold_traits.hpp"
+
 namespace fayline::plan {
 
 namespace {
@@ -27,23 +29,18 @@ std::string kindName(boat::HoldKind kind) {
 }
 
 std::string kindsText(const std::vector<boat::Station>& stations) {
-    static constexpr std::array kinds{boat::HoldKind::clamp, boat::HoldKind::prop,  boat::HoldKind::jack,
-                                      boat::HoldKind::screw, boat::HoldKind::strap, boat::HoldKind::wedge};
     std::vector<std::string> parts;
-    for (const boat::HoldKind kind : kinds) {
-        const auto count = std::count_if(stations.begin(), stations.end(),
-                                         [kind](const boat::Station& station) { return station.kind == kind; });
+    for (const boat::HoldTraits& traits : boat::holdTraits) {
+        const auto count = std::ranges::count(stations, traits.kind, &boat::Station::kind);
         if (count == 0) continue;
-        parts.push_back(numberWord(static_cast<int>(count)) + " " + std::string(boat::holdWord(kind)) +
-                        (count == 1 ? "" : "s"));
+        parts.push_back(numberWord(static_cast<int>(count)) + " " + std::string(traits.word) + (count == 1 ? "" : "s"));
     }
     return listed(parts);
 }
 
 int toolsAmong(const std::vector<boat::Station>& stations) {
     return static_cast<int>(std::count_if(stations.begin(), stations.end(), [](const boat::Station& station) {
-        return station.kind == boat::HoldKind::clamp || station.kind == boat::HoldKind::screw ||
-               station.kind == boat::HoldKind::wedge;
+        return boat::traitsOf(station.kind).standsAnywhere;
     }));
 }
 

@@ -3,6 +3,7 @@
 #include <limits>
 #include <string>
 
+#include "core/boat/hold_traits.hpp"
 #include "core/plan/holding_scene.hpp"
 
 namespace fayline::plan {
@@ -106,7 +107,6 @@ void addPropAssumptions(std::vector<Finding>& findings, const HoldingScene& scen
 
 void addPropStrength(std::vector<Finding>& findings, const HoldingScene& scene, const holding::PropPlan& prop,
                      const Moment& moment) {
-    const boat::Station& station = scene.station(prop.index);
     const std::string who = moment.subject(scene, prop.index);
     if (prop.thrust_N > prop.allowable_N) {
         Finding finding = aboutHolding(Severity::stop, moment.code("prop_buckles"), "N", prop.columnSource);
@@ -127,25 +127,19 @@ void addPropStrength(std::vector<Finding>& findings, const HoldingScene& scene, 
         finding.text = who + "is longer than fifty times its least side; the rule for columns goes no further.";
         findings.push_back(finding);
     }
-    if (station.kind == boat::HoldKind::prop && prop.thrust_N > prop.most_N * (1 + 1e-9)) {
-        Finding finding = aboutHolding(Severity::stop, moment.code("prop_over_strength"), "N",
-                                       {"the most that you give it", Mark::derived});
+    if (prop.thrust_N > prop.most_N * (1 + 1e-9)) {
+        const bool rated = boat::traitsOf(scene.station(prop.index).kind).isRated;
+        const measure::Source given{"the most that you give it", Mark::derived};
+        const measure::Source rule{"29 CFR 1926.305(a): the rated capacity is never exceeded", Mark::published};
+        Finding finding = aboutHolding(Severity::stop, moment.code(rated ? "jack_over_rating" : "prop_over_strength"),
+                                       "N", rated ? rule : given);
         finding.at_m = scene.at_m(prop.index);
         finding.value = prop.thrust_N;
         finding.limit = prop.most_N;
         const auto [thrust, most] = scene.forces(prop.thrust_N, prop.most_N);
-        finding.text =
-            who + "is asked for " + thrust + " along itself, and is given as good for " + most + "." + moment.instead;
-        findings.push_back(finding);
-    }
-    if (station.kind == boat::HoldKind::jack && prop.thrust_N > prop.most_N * (1 + 1e-9)) {
-        Finding finding = aboutHolding(Severity::stop, moment.code("jack_over_rating"), "N",
-                                       {"29 CFR 1926.305(a): the rated capacity is never exceeded", Mark::published});
-        finding.at_m = scene.at_m(prop.index);
-        finding.value = prop.thrust_N;
-        finding.limit = prop.most_N;
-        const auto [thrust, rated] = scene.forces(prop.thrust_N, prop.most_N);
-        finding.text = who + "is asked for " + thrust + " and is rated for " + rated + "." + moment.instead;
+        finding.text = who + "is asked for " + thrust +
+                       (rated ? " and is rated for " : " along itself, and is given as good for ") + most + "." +
+                       moment.instead;
         findings.push_back(finding);
     }
 }
