@@ -76,10 +76,10 @@ Change moveStation(const Shown& shown, const boat::Piece& before, int index, dou
 
 Change moveFoot(const Shown& shown, const boat::Piece& before, int index, const line::Xy& to, const QString& merges) {
     Change change{QStringLiteral("Move foot of ") + stationName(shown, index), merges, before};
-    boat::Station& station = change.after.holding.stations.at(index);
+    auto& strut = change.after.holding.stations.at(index).strut;
     const double step_m = stationStep(shown.display.lengths);
-    station.footX_m = rounded(to.x_m, step_m);
-    station.footY_m = rounded(to.y_m, step_m);
+    strut.footX_m = rounded(to.x_m, step_m);
+    strut.footY_m = rounded(to.y_m, step_m);
     return change;
 }
 

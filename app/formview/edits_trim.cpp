@@ -68,7 +68,7 @@ void turn(std::optional<double>& heading_rad, const line::Line& line, double fro
 void measureFrom(boat::Piece& piece, double by_m) {
     for (auto& station : piece.holding.stations) {
         station.at_m -= by_m;
-        if (station.to_m) *station.to_m -= by_m;
+        if (station.strap.to_m) *station.strap.to_m -= by_m;
     }
     for (auto& width : piece.stack.widths) width.at_m -= by_m;
     for (auto& pin : piece.stack.pins) pin.at_m -= by_m;

@@ -138,8 +138,9 @@ StrapMark strapMark(const boat::Station& station, const holding::StrapPlan* plan
     constexpr double longest_px = 9;
     constexpr double apart_px = 6;
     StrapMark mark;
-    const double from_m = std::min(station.at_m, station.to_m.value_or(station.at_m));
-    const double to_m = std::max(station.at_m, station.to_m.value_or(station.at_m));
+    const double other_m = station.strap.to_m.value_or(station.at_m);
+    const double from_m = std::min(station.at_m, other_m);
+    const double to_m = std::max(station.at_m, other_m);
     // Before its thrust is known all of it is drawn as if it pressed.
     std::vector<holding::StrapPlace> places;
     if (plan) places = plan->places;
@@ -207,9 +208,10 @@ std::vector<ForceArrow> strapArrows(const boat::Station& station, const holding:
         if (nearest->tension_N <= 0) arrow.state = ForceState::slack;
         arrows.push_back(arrow);
     };
-    const double to_m = station.to_m.value_or(station.at_m);
-    if (station.pullsFrom != boat::PullsFrom::end) add(station.at_m, to_m);
-    if (station.pullsFrom != boat::PullsFrom::start) add(to_m, station.at_m);
+    const auto& strap = station.strap;
+    const double to_m = strap.to_m.value_or(station.at_m);
+    if (strap.pullsFrom != boat::PullsFrom::end) add(station.at_m, to_m);
+    if (strap.pullsFrom != boat::PullsFrom::start) add(to_m, station.at_m);
     return arrows;
 }
 

@@ -32,10 +32,6 @@ QPainterPath strokesBeyond(const QLineF& line, bool overhead) {
     return strokes;
 }
 
-bool stopsAt(boat::Stop stop, boat::Stop end) {
-    return stop == end || stop == boat::Stop::both;
-}
-
 bool slipsAt(holding::Slips slips, holding::Slips end) {
     return slips == end || slips == holding::Slips::both;
 }
@@ -54,15 +50,15 @@ double timesShorter(double units) {
 }  // namespace
 
 std::optional<line::Xy> footOf(const Shown& shown, int station) {
-    const auto& given = shown.piece.holding.stations.at(station);
-    if (!boat::traitsOf(given.kind).isStrut) return std::nullopt;
+    const auto* given = boat::as<boat::Strut>(shown.piece.holding.stations.at(station));
+    if (!given) return std::nullopt;
     const holding::PropPlan* plan = shown.plan ? propPlan(*shown.plan, station) : nullptr;
-    if (given.footX_m || given.footY_m || plan) {
+    if (given->footX_m || given->footY_m || plan) {
         line::Xy foot;
         if (plan) foot = plan->foot;
-        if (!plan && !(given.footX_m && given.footY_m)) return std::nullopt;
-        if (given.footX_m) foot.x_m = *given.footX_m;
-        if (given.footY_m) foot.y_m = *given.footY_m;
+        if (!plan && !(given->footX_m && given->footY_m)) return std::nullopt;
+        if (given->footX_m) foot.x_m = *given->footX_m;
+        if (given->footY_m) foot.y_m = *given->footY_m;
         if (finite(foot)) return foot;
     }
     return std::nullopt;
@@ -77,7 +73,7 @@ std::vector<GroundMark> groundOf(const Shown& shown, const Transform& transform)
         const auto foot = footOf(shown, static_cast<int>(i));
         if (!foot) continue;
         const QPointF at = transform.toScreen(*foot);
-        const bool overhead = stations[i].to == boat::PropTo::overhead;
+        const bool overhead = boat::as<boat::Strut>(stations[i])->to == boat::PropTo::overhead;
         const auto same = std::find_if(ground.begin(), ground.end(), [&](const GroundMark& mark) {
             return mark.overhead == overhead && std::abs(mark.line.y1() - at.y()) < level_px;
         });
@@ -108,11 +104,11 @@ std::vector<PropTrouble> propTroubles(const Shown& shown, const Transform& trans
             troubles.push_back({prop.index, at(0.5), true, QStringLiteral("cannot push from there"), holds});
             continue;
         }
-        const boat::Stop stop = stations[prop.index].stop;
-        if (slipsAt(prop.slips, holding::Slips::head) && !stopsAt(stop, boat::Stop::head)) {
+        const boat::Strut& strut = *boat::as<boat::Strut>(stations[prop.index]);
+        if (slipsAt(prop.slips, holding::Slips::head) && !strut.stoppedAt(boat::Stop::head)) {
             troubles.push_back({prop.index, at(0.12), false, QStringLiteral("head slips"), holds});
         }
-        if (slipsAt(prop.slips, holding::Slips::foot) && !stopsAt(stop, boat::Stop::foot)) {
+        if (slipsAt(prop.slips, holding::Slips::foot) && !strut.stoppedAt(boat::Stop::foot)) {
             troubles.push_back({prop.index, at(0.9), false, QStringLiteral("foot slips"), holds});
         }
         if (std::isfinite(prop.allowable_N) && prop.allowable_N > 0 && prop.thrust_N > prop.allowable_N) {

@@ -7,6 +7,7 @@
 
 #include "app/look/names.hpp"
 #include "app/look/theme.hpp"
+#include "core/boat/hold_traits.hpp"
 #include "core/measure/display.hpp"
 
 namespace fayline::app {
@@ -145,7 +146,8 @@ Bounds boundsOf(const Shown& shown, const Drawing& drawing) {
     Bounds bounds = drawing.bounds;
     for (const auto& point : shown.piece.line.points) bounds.include({point.x_m, point.y_m});
     for (const auto& station : shown.piece.holding.stations) {
-        if (station.footX_m && station.footY_m) bounds.include({*station.footX_m, *station.footY_m});
+        const auto& strut = station.strut;
+        if (strut.footX_m && strut.footY_m) bounds.include({*strut.footX_m, *strut.footY_m});
     }
     if (shown.plan) {
         for (const auto& prop : shown.plan->holding.props) bounds.include(prop.foot);
@@ -295,7 +297,7 @@ void sheet::addStations(Sheet& sheet, const Shown& shown, const Drawing& drawing
         mark.frame.pad = station.pad_m * transform.pixelsPerMetre;
         mark.frame.depth = QLineF(transform.toScreen(place.onForm), mark.frame.base).length();
         if (const auto foot = footOf(shown, mark.index)) mark.frame.foot = transform.toScreen(*foot);
-        if (station.kind == boat::HoldKind::strap && station.to_m) {
+        if (const auto* strap = boat::as<boat::Strap>(station); strap && strap->to_m) {
             mark.strap = strapMark(station, strapPlan(*shown.plan, mark.index), drawing, transform);
         }
         sheet.stations.push_back(mark);

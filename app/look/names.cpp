@@ -1,5 +1,7 @@
 #include "app/look/names.hpp"
 
+#include "core/boat/hold_traits.hpp"
+
 namespace fayline::app {
 
 QString pointName(const boat::Piece& piece, int index) {

@@ -10,17 +10,10 @@
 #include "app/panels/holding_words.hpp"
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
+#include "core/boat/hold_traits.hpp"
 #include "core/measure/force.hpp"
 
 namespace fayline::app {
-
-namespace {
-
-bool isProp(const boat::Station& station) {
-    return station.kind == boat::HoldKind::prop || station.kind == boat::HoldKind::jack;
-}
-
-}  // namespace
 
 StationFields::StationFields(QWidget* parent)
     : QWidget(parent),
@@ -59,6 +52,13 @@ QString StationFields::change(boat::Piece& piece, const QString& what, const Put
         ++changed;
     }
     return changed > 1 ? tr("%1 of %2 stations").arg(what).arg(changed) : tr("%1 of a station").arg(what);
+}
+
+template <class Of, class PutIn>
+QString StationFields::changeAs(boat::Piece& piece, const QString& what, const PutIn& put) const {
+    return change(piece, what, [&put](boat::Station& station) {
+        if (Of* one = boat::as<Of>(station)) put(*one);
+    });
 }
 
 void StationFields::makeCommon() {
@@ -103,94 +103,87 @@ void StationFields::makeCommon() {
         });
 }
 
+template <class Of>
 void StationFields::addLength(Fields* fields, Long isLong, const char* object, const QString& name, const QString& hint,
-                              Member member, const QString& whenEmpty) {
+                              Of boat::Station::*part, std::optional<double> Of::*member, const QString& whenEmpty) {
     fields->addText(
         {QLatin1String(object), name, {}, hint},
-        [this, member, isLong](const Shown& shown) {
-            const std::optional<double>& length = first(shown).*member;
+        [this, part, member, isLong](const Shown& shown) {
+            const std::optional<double>& length = first(shown).*part.*member;
             if (!length) return QString();
             return isLong == Long::yes ? writeLengthText(*length, shown.display)
                                        : text(measure::writeThickness(*length, shown.display));
         },
-        [this, member, name, kind = fields](boat::Piece& piece, const QString& written, const Shown& shown) {
+        [this, member, name](boat::Piece& piece, const QString& written, const Shown& shown) {
             const std::optional<double> length = readOptionalLength(written, shown.display);
-            return change(piece, tr("Set \"%1\"").arg(name), [&](boat::Station& station) {
-                const bool suits = kind == prop_    ? isProp(station)
-                                   : kind == screw_ ? station.kind == boat::HoldKind::screw
-                                                    : station.kind == boat::HoldKind::strap;
-                if (suits) station.*member = length;
-            });
+            return changeAs<Of>(piece, tr("Set \"%1\"").arg(name), [&](Of& one) { one.*member = length; });
         },
         whenEmpty);
 }
 
 void StationFields::makeProp() {
-    addLength(prop_, Long::yes, "footX", tr("Foot, x"), tr("Where its foot stands."), &boat::Station::footX_m,
-              tr("not given"));
+    addLength(prop_, Long::yes, "footX", tr("Foot, x"), tr("Where its foot stands."), &boat::Station::strut,
+              &boat::Strut::footX_m, tr("not given"));
     addLength(prop_, Long::yes, "footY", tr("Foot, y"), tr("Where its foot stands; the floor is there."),
-              &boat::Station::footY_m, tr("not given"));
+              &boat::Station::strut, &boat::Strut::footY_m, tr("not given"));
     prop_->addText(
         {QStringLiteral("section"),
          tr("Section"),
          {},
          tr("Its two sides, such as 89 x 38; it buckles over the lesser.")},
-        [this](const Shown& shown) { return writeSection(first(shown).section_m, shown.display); },
+        [this](const Shown& shown) { return writeSection(first(shown).strut.section_m, shown.display); },
         [this](boat::Piece& piece, const QString& written, const Shown& shown) {
             const auto section = readSection(written, shown.display);
-            return change(piece, tr("Set the section"), [&](boat::Station& station) {
-                if (isProp(station)) station.section_m = section;
-            });
+            return changeAs<boat::Strut>(piece, tr("Set the section"),
+                                         [&](boat::Strut& strut) { strut.section_m = section; });
         },
         tr("not given"));
     prop_->addChoice(
         {QStringLiteral("stop"), tr("Stop fitted at"), {}, tr("What keeps it from slipping there.")},
         {tr("neither end"), tr("its head"), tr("its foot"), tr("both ends")},
-        [this](const Shown& shown) { return static_cast<int>(first(shown).stop); },
+        [this](const Shown& shown) { return static_cast<int>(first(shown).strut.stop); },
         [this](boat::Piece& piece, int chosen, const Shown&) {
-            return change(piece, tr("Set the stop"), [&](boat::Station& station) {
-                if (isProp(station)) station.stop = static_cast<boat::Stop>(chosen);
-            });
+            return changeAs<boat::Strut>(piece, tr("Set the stop"),
+                                         [&](boat::Strut& strut) { strut.stop = static_cast<boat::Stop>(chosen); });
         });
     prop_->addChoice(
         {QStringLiteral("propTo"), tr("Stands on or against"), {}, tr("The floor, or what is overhead.")},
-        {tr("the floor"), tr("overhead")}, [this](const Shown& shown) { return static_cast<int>(first(shown).to); },
+        {tr("the floor"), tr("overhead")},
+        [this](const Shown& shown) { return static_cast<int>(first(shown).strut.to); },
         [this](boat::Piece& piece, int chosen, const Shown&) {
-            return change(piece, tr("Set the footing"), [&](boat::Station& station) {
-                if (isProp(station)) station.to = static_cast<boat::PropTo>(chosen);
-            });
+            return changeAs<boat::Strut>(piece, tr("Set the footing"),
+                                         [&](boat::Strut& strut) { strut.to = static_cast<boat::PropTo>(chosen); });
         });
 }
 
 void StationFields::makeScrew() {
-    addLength(screw_, Long::no, "screwDiameter", tr("Diameter"), tr("Of the screw's shank."),
-              &boat::Station::diameter_m, tr("not given"));
+    addLength(screw_, Long::no, "screwDiameter", tr("Diameter"), tr("Of the screw's shank."), &boat::Station::screw,
+              &boat::Screw::diameter_m, tr("not given"));
     addLength(screw_, Long::no, "intoBackbone", tr("Into the backbone"), tr("Length of thread that holds there."),
-              &boat::Station::intoBackbone_m, tr("not given"));
+              &boat::Station::screw, &boat::Screw::intoBackbone_m, tr("not given"));
     addLength(screw_, Long::no, "washer", tr("Washer, across"), tr("Diameter of the washer on the outer strip."),
-              &boat::Station::washer_m, tr("none"));
+              &boat::Station::screw, &boat::Screw::washer_m, tr("none"));
 }
 
 void StationFields::makeStrap() {
     addLength(strap_, Long::yes, "strapTo", tr("Goes round as far as"), tr("Along the line from its first point."),
-              &boat::Station::to_m, tr("not given"));
+              &boat::Station::strap, &boat::Strap::to_m, tr("not given"));
     strap_->addChoice(
         {QStringLiteral("pullsFrom"), tr("Drawn from"), {}, tr("It pulls most where it is drawn.")},
         {tr("its start"), tr("its end"), tr("both ends")},
-        [this](const Shown& shown) { return static_cast<int>(first(shown).pullsFrom); },
+        [this](const Shown& shown) { return static_cast<int>(first(shown).strap.pullsFrom); },
         [this](boat::Piece& piece, int chosen, const Shown&) {
-            return change(piece, tr("Set the drawn end"), [&](boat::Station& station) {
-                if (station.kind == boat::HoldKind::strap) station.pullsFrom = static_cast<boat::PullsFrom>(chosen);
+            return changeAs<boat::Strap>(piece, tr("Set the drawn end"), [&](boat::Strap& strap) {
+                strap.pullsFrom = static_cast<boat::PullsFrom>(chosen);
             });
         });
     strap_->addText(
         {QStringLiteral("strapFriction"), tr("Friction on the stack"), {}, tr("Between strap and outer strip.")},
-        [this](const Shown& shown) { return text(measure::writeNumber(first(shown).friction)); },
+        [this](const Shown& shown) { return text(measure::writeNumber(first(shown).strap.friction)); },
         [this](boat::Piece& piece, const QString& written, const Shown&) {
             const double friction = readNumber(written);
-            return change(piece, tr("Set the friction"), [&](boat::Station& station) {
-                if (station.kind == boat::HoldKind::strap) station.friction = friction;
-            });
+            return changeAs<boat::Strap>(piece, tr("Set the friction"),
+                                         [&](boat::Strap& strap) { strap.friction = friction; });
         });
 }
 
@@ -211,14 +204,14 @@ void StationFields::show(const std::shared_ptr<const Shown>& shown) {
 
 void StationFields::showKind() {
     const bool any = shown_->pieceIndex >= 0 && !chosen_.empty();
-    const boat::Station& station = first(*shown_);
+    const boat::HoldKind kind = first(*shown_).kind;
     const auto turn = [](QWidget* part, bool on) {
         if (part->isHidden() == on) part->setVisible(on);
     };
     turn(common_, any);
-    turn(prop_, any && isProp(station));
-    turn(screw_, any && station.kind == boat::HoldKind::screw);
-    turn(strap_, any && station.kind == boat::HoldKind::strap);
+    turn(prop_, any && boat::is<boat::Strut>(kind));
+    turn(screw_, any && boat::is<boat::Screw>(kind));
+    turn(strap_, any && boat::is<boat::Strap>(kind));
     told_->say(any ? stationWords(*shown_, chosen_.front()) : QString());
 }
 

@@ -34,12 +34,15 @@ private:
     void makeProp();
     void makeScrew();
     void makeStrap();
-    using Member = std::optional<double> boat::Station::*;
     enum class Long { yes, no };  // written as a place or as a thickness
+    template <class Of>
     void addLength(Fields* fields, Long isLong, const char* object, const QString& name, const QString& hint,
-                   Member member, const QString& whenEmpty);
+                   Of boat::Station::*part, std::optional<double> Of::*member, const QString& whenEmpty);
     const boat::Station& first(const Shown& shown) const;
-    QString change(boat::Piece& piece, const QString& what, const Put& put) const;  // gives the change's name
+    // Both give the change's name; the second changes only those that are such ones.
+    QString change(boat::Piece& piece, const QString& what, const Put& put) const;
+    template <class Of, class PutIn>
+    QString changeAs(boat::Piece& piece, const QString& what, const PutIn& put) const;
     void showKind();
 
     std::vector<int> chosen_;

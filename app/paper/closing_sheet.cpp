@@ -29,7 +29,8 @@ double tapeOf(const plan::Plan& plan, int index) {
 
 bool knowsFloor(const boat::Piece& piece) {
     const auto stands = [](const boat::Station& station) {
-        return boat::traitsOf(station.kind).isStrut && station.to == boat::PropTo::floor && station.footY_m.has_value();
+        const auto* strut = boat::as<boat::Strut>(station);
+        return strut && strut->to == boat::PropTo::floor && strut->footY_m.has_value();
     };
     return std::any_of(piece.holding.stations.begin(), piece.holding.stations.end(), stands);
 }

@@ -17,7 +17,7 @@ namespace fayline::app::paper {
 namespace {
 
 bool pushes(const boat::Station& station) {
-    return boat::traitsOf(station.kind).isStrut;
+    return boat::is<boat::Strut>(station.kind);
 }
 
 const boat::Station& stationAt(const boat::Piece& piece, int index) {
@@ -39,7 +39,8 @@ QString strengthText(double force_N, const measure::Display& display) {
 Cell kindCell(const boat::Piece& piece, const plan::Plan& plan, int index) {
     const boat::Station& station = stationAt(piece, index);
     QString below = toolText(piece, plan, index);
-    if (station.to == boat::PropTo::overhead && pushes(station)) below += below.isEmpty() ? "overhead" : ", overhead";
+    const auto* strut = boat::as<boat::Strut>(station);
+    if (strut && strut->to == boat::PropTo::overhead) below += below.isEmpty() ? "overhead" : ", overhead";
     return textCell(holdName(station.kind), true, below);
 }
 
@@ -67,19 +68,15 @@ bool slipsAt(holding::Slips slips, holding::Slips end) {
     return slips == end || slips == holding::Slips::both;
 }
 
-bool stoppedAt(boat::Stop stop, boat::Stop end) {
-    return stop == end || stop == boat::Stop::both;
-}
-
 // What keeps the ends of a prop where they are, or what is missing.
 Cell endsCell(const boat::Piece& piece, const plan::Plan& plan, const holding::PropPlan& prop) {
-    const boat::Station& station = stationAt(piece, prop.index);
+    const auto& strut = stationAt(piece, prop.index).strut;
     if (prop.footAboveHead) return textCell("It would pull: its foot is beyond its head.", true);
     if (prop.cannotPress) return textCell("It stands so slanted that it presses nothing.", true);
     QStringList missing;
     QStringList fitted;
     const auto look = [&](holding::Slips end, boat::Stop stop, const QString& name) {
-        const bool stopped = stoppedAt(station.stop, stop);
+        const bool stopped = strut.stoppedAt(stop);
         if (slipsAt(prop.slips, end) && !stopped) missing << name;
         if (stopped) fitted << name;
     };
@@ -149,17 +146,17 @@ Table screwHoles(const boat::Piece& piece, const plan::Plan& plan) {
                      {"Washer", "diameter"},
                      {"Later fastening", "fills the clearance hole"}};
     for (const holding::ScrewPlan& screw : plan.holding.screws) {
-        const boat::Station& station = stationAt(piece, screw.index);
-        const auto size = [&](double length_m, bool given) {
-            return textCell(thicknessText(length_m, display), false, given ? "" : "assumed");
+        const auto& given = stationAt(piece, screw.index).screw;
+        const auto size = [&](double length_m, bool isGiven) {
+            return textCell(thicknessText(length_m, display), false, isGiven ? "" : "assumed");
         };
         table.rows.push_back({textCell(numberOf(plan, screw.index), true),
-                              size(screw.diameter_m, station.diameter_m.has_value()),
+                              size(screw.diameter_m, given.diameter_m.has_value()),
                               textCell(thicknessText(screw.clearanceHole_m, display), true),
                               textCell(thicknessText(screw.pilotHole_m, display), true),
                               textCell(thicknessText(screw.length_m, display), true),
-                              size(screw.intoBackbone_m, station.intoBackbone_m.has_value()),
-                              size(screw.washer_m, station.washer_m.has_value()),
+                              size(screw.intoBackbone_m, given.intoBackbone_m.has_value()),
+                              size(screw.washer_m, given.washer_m.has_value()),
                               textCell(thicknessText(screw.laterDiameter_m, display))});
     }
     return table;
@@ -334,7 +331,7 @@ bool lacksSome(const boat::Piece& piece, const plan::Plan& plan) {
     std::size_t screws = 0;
     for (const boat::Station& station : piece.holding.stations) {
         if (pushes(station)) ++props;
-        if (station.kind == boat::HoldKind::screw) ++screws;
+        if (boat::is<boat::Screw>(station.kind)) ++screws;
     }
     return plan.holding.props.size() < props || plan.holding.screws.size() < screws ||
            (piece.holding.hull.weight_kg > 0 && !plan.holding.hull);
@@ -345,7 +342,7 @@ bool lacksSome(const boat::Piece& piece, const plan::Plan& plan) {
 bool hasProps(const boat::Piece& piece) {
     return piece.holding.hull.weight_kg > 0 ||
            std::any_of(piece.holding.stations.begin(), piece.holding.stations.end(), [](const boat::Station& station) {
-               return pushes(station) || station.kind == boat::HoldKind::screw;
+               return pushes(station) || boat::is<boat::Screw>(station.kind);
            });
 }
 

@@ -64,8 +64,8 @@ Seen look(const boat::Piece& piece, const plan::Plan& plan) {
         reach(seen.bounds, toMillimetres(prop.head), any);
         reach(seen.bounds, toMillimetres(prop.foot), any);
         const double y = measure::toMillimetres(prop.foot.y_m);
-        const bool overhead =
-            piece.holding.stations.at(static_cast<std::size_t>(prop.index)).to == boat::PropTo::overhead;
+        const boat::Station& station = piece.holding.stations.at(static_cast<std::size_t>(prop.index));
+        const bool overhead = station.strut.to == boat::PropTo::overhead;
         if (overhead)
             seen.overhead_mm = std::max(y, seen.overhead_mm.value_or(y));
         else

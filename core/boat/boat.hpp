@@ -12,26 +12,15 @@
 
 #include <array>
 #include <optional>
-#include <set>
 #include <string>
-#include <string_view>
 #include <vector>
 
-#include "core/boat/value.hpp"
+#include "core/boat/holding.hpp"
+#include "core/boat/kept.hpp"
 #include "core/measure/display.hpp"
 #include "core/measure/units.hpp"
 
 namespace fayline::boat {
-
-// What a part of the file said beyond its values: the known keys that stood there (so that a default that was written
-// is written again) and what this version does not know (written back unchanged after the known keys).
-struct Kept {
-    std::set<std::string> given;
-    std::vector<Member> unknown;
-
-    // Whether a default was written or left out says nothing about the boat: only what is unknown counts.
-    bool operator==(const Kept& other) const { return unknown == other.unknown; }
-};
 
 // Which coordinate of a point was read; the other is a line of the grid (station, waterline) and exact.
 enum class Read { both, x, y };
@@ -181,118 +170,6 @@ struct Form {
     double springbackFactor = 1;
     bool allowsForSpringback = true;  // false: the form has the wanted line itself
     std::optional<double> fixedAt_m;  // where form and wanted line are laid on each other; absent: where closing begins
-    Kept kept;
-};
-
-enum class HoldKind { clamp, prop, jack, screw, strap, wedge };
-std::string_view holdWord(HoldKind kind);  // "clamp", as in the file, on screen and on paper
-enum class Pads { hold, slide };
-enum class From { start, middle, end };
-enum class Stop { none, head, foot, both };
-enum class PropTo { floor, overhead };
-enum class PullsFrom { start, end, both };
-
-struct Tool {
-    std::string name;
-    HoldKind kind = HoldKind::clamp;
-    double most_N = 2500;
-    double pad_m = 0.04;
-    int count = 1;
-    std::optional<double> opening_m;
-    std::optional<double> throat_m;
-    std::optional<double> pitch_m;
-    Kept kept;
-
-    bool operator==(const Tool&) const = default;
-};
-
-struct Station {
-    HoldKind kind = HoldKind::clamp;
-    double at_m = 0;
-    double most_N = 2500;
-    double pad_m = 0.04;
-    bool fixed = false;
-    bool side = false;  // only keeps the pile in line: pulls across the strips' width, presses nothing on the form
-    std::optional<double> pull_N;  // pulls exactly this; absent: closes its gap with no more than most_N
-    // prop, jack
-    std::optional<double> footX_m;
-    std::optional<double> footY_m;
-    std::optional<std::array<double, 2>> section_m;
-    Stop stop = Stop::none;
-    PropTo to = PropTo::floor;
-    // screw
-    std::optional<double> diameter_m;
-    std::optional<double> intoBackbone_m;
-    std::optional<double> washer_m;
-    // strap, round the outside from at_m to to_m
-    std::optional<double> to_m;
-    PullsFrom pullsFrom = PullsFrom::end;
-    double friction = 0.3;
-    Kept kept;
-
-    bool operator==(const Station&) const = default;
-};
-
-struct Cauls {
-    double thickness_m = 0;
-    Kept kept;
-
-    bool operator==(const Cauls&) const = default;
-};
-
-struct Floor {
-    double friction = 0.3;
-    Kept kept;
-
-    bool operator==(const Floor&) const = default;
-};
-
-struct Backbone {         // what screws pull on
-    std::string species;  // empty: that of the strip next to it
-    Kept kept;
-
-    bool operator==(const Backbone&) const = default;
-};
-
-struct Block {
-    double x_m = 0;
-    double y_m = 0;
-    Kept kept;
-
-    bool operator==(const Block&) const = default;
-};
-
-struct Hull {
-    double weight_kg = 0;
-    double centreX_m = 0;
-    double centreY_m = 0;
-    double friction = 0.3;
-    std::vector<Block> blocks;
-    Kept kept;
-
-    bool operator==(const Hull&) const = default;
-};
-
-struct Holding {
-    Holding();
-    Holding(const Holding& other);
-    Holding(Holding&& other) noexcept;
-    Holding& operator=(const Holding& other);
-    Holding& operator=(Holding&& other) noexcept;
-    ~Holding();
-    bool operator==(const Holding& other) const;
-
-    double gapLimit_m = 0.0005;
-    std::optional<double>
-        glueLineVaries_m;  // by how much the glue line may vary between pads; absent: by its own thickness
-    Pads pads = Pads::hold;
-    From from = From::start;
-    std::vector<Tool> tools;
-    std::vector<Station> stations;
-    Cauls cauls;
-    Floor floor;
-    Backbone backbone;
-    Hull hull;
     Kept kept;
 };
 

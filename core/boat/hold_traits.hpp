@@ -6,6 +6,8 @@
 
 #include <array>
 #include <string_view>
+#include <utility>
+#include <variant>
 
 #include "core/boat/boat.hpp"
 
@@ -19,8 +21,9 @@ struct HoldTraits {
     bool closesGap = true;
     // That pad lies on the outer strip and can crush it. A screw's washer is judged by its own rule.
     bool padCanCrush = true;
-    // Thrusts along itself from the floor or from overhead, and can slip, lean and buckle.
-    bool isStrut = false;
+    // What such a station has beyond what every station has. A strut thrusts along itself from the floor or from
+    // overhead, and can slip, lean and buckle; a screw draws on the backbone; a strap bears along its whole length.
+    std::variant<std::monostate, Strut Station::*, Screw Station::*, Strap Station::*> has;
     // Its most is a rated load, which is never exceeded; else the most that the user gives it.
     bool isRated = false;
     // Can be put anywhere along the piece without more being said, so that a proposal may use those that are listed.
@@ -40,20 +43,26 @@ inline constexpr auto holdTraits = std::to_array<HoldTraits>({
      .standsAnywhere = true,
      .hasJaws = true,
      .strapWouldDo = true},
-    {.kind = HoldKind::prop, .word = "prop", .icon = "prop", .isStrut = true, .putOn_s = &StationTimes::prop_s},
+    {.kind = HoldKind::prop, .word = "prop", .icon = "prop", .has = &Station::strut, .putOn_s = &StationTimes::prop_s},
     {.kind = HoldKind::jack,
      .word = "jack",
      .icon = "jack",
-     .isStrut = true,
+     .has = &Station::strut,
      .isRated = true,
      .putOn_s = &StationTimes::jack_s},
     {.kind = HoldKind::screw,
      .word = "screw",
      .icon = "screw",
      .padCanCrush = false,
+     .has = &Station::screw,
      .standsAnywhere = true,
      .putOn_s = &StationTimes::screw_s},
-    {.kind = HoldKind::strap, .word = "strap", .icon = "strap", .closesGap = false, .padCanCrush = false},
+    {.kind = HoldKind::strap,
+     .word = "strap",
+     .icon = "strap",
+     .closesGap = false,
+     .padCanCrush = false,
+     .has = &Station::strap},
     {.kind = HoldKind::wedge, .word = "wedge", .icon = "wedge", .standsAnywhere = true, .strapWouldDo = true},
 });
 
@@ -68,6 +77,28 @@ static_assert(inOrder());
 // The row of a kind. Throws std::out_of_range for a kind that has none.
 constexpr const HoldTraits& traitsOf(HoldKind kind) {
     return holdTraits.at(static_cast<std::size_t>(kind));
+}
+
+// "clamp", as in the file, on screen and on paper.
+constexpr std::string_view holdWord(HoldKind kind) {
+    return traitsOf(kind).word;
+}
+
+// Whether stations of this kind are struts, screws, straps.
+template <class Of>
+constexpr bool is(HoldKind kind) {
+    return std::holds_alternative<Of Station::*>(traitsOf(kind).has);
+}
+
+// The station as a strut, screw, strap; null where its kind is none.
+template <class Of>
+const Of* as(const Station& station) {
+    const auto* part = std::get_if<Of Station::*>(&traitsOf(station.kind).has);
+    return part ? &(station.**part) : nullptr;
+}
+template <class Of>
+Of* as(Station& station) {
+    return const_cast<Of*>(as<Of>(std::as_const(station)));
 }
 
 }  // namespace fayline::boat

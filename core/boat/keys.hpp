@@ -186,6 +186,14 @@ void keysOf(Visit& visit, const Tool*) {
     visit("pitch_mm", &Tool::pitch_m, OrNull{size_mm});
 }
 
+// A member of what was said of a station as one of these.
+template <class Of, class Member>
+constexpr auto partOf(Of Station::*part, Member Of::*member) {
+    return [part, member](auto& station) -> auto& {
+        return station.*part.*member;
+    };
+}
+
 template <class Visit>
 void keysOf(Visit& visit, const Station*) {
     visit("kind", &Station::kind, holdKind, When::plainly);
@@ -195,19 +203,20 @@ void keysOf(Visit& visit, const Station*) {
     visit("fixed", &Station::fixed, Truth{});
     visit("side", &Station::side, Truth{});
     visit("pull_N", &Station::pull_N, OrNull{from0(unit::N, "a pull")});
-    visit("foot_x_mm", &Station::footX_m, OrNull{place_mm});
-    visit("foot_y_mm", &Station::footY_m, OrNull{place_mm});
-    visit("section_mm", &Station::section_m, OrNull<Pair<Number>>{{size_mm}});
-    visit("stop", &Station::stop,
+    visit("foot_x_mm", partOf(&Station::strut, &Strut::footX_m), OrNull{place_mm});
+    visit("foot_y_mm", partOf(&Station::strut, &Strut::footY_m), OrNull{place_mm});
+    visit("section_mm", partOf(&Station::strut, &Strut::section_m), OrNull<Pair<Number>>{{size_mm}});
+    visit("stop", partOf(&Station::strut, &Strut::stop),
           words<Stop>({{Stop::none, "none"}, {Stop::head, "head"}, {Stop::foot, "foot"}, {Stop::both, "both"}}));
-    visit("to", &Station::to, words<PropTo>({{PropTo::floor, "floor"}, {PropTo::overhead, "overhead"}}));
-    visit("diameter_mm", &Station::diameter_m, OrNull{size_mm});
-    visit("into_backbone_mm", &Station::intoBackbone_m, OrNull{length_mm});
-    visit("washer_mm", &Station::washer_m, OrNull{size_mm});
-    visit("to_mm", &Station::to_m, OrNull{place_mm});
-    visit("pulls_from", &Station::pullsFrom,
+    visit("to", partOf(&Station::strut, &Strut::to),
+          words<PropTo>({{PropTo::floor, "floor"}, {PropTo::overhead, "overhead"}}));
+    visit("diameter_mm", partOf(&Station::screw, &Screw::diameter_m), OrNull{size_mm});
+    visit("into_backbone_mm", partOf(&Station::screw, &Screw::intoBackbone_m), OrNull{length_mm});
+    visit("washer_mm", partOf(&Station::screw, &Screw::washer_m), OrNull{size_mm});
+    visit("to_mm", partOf(&Station::strap, &Strap::to_m), OrNull{place_mm});
+    visit("pulls_from", partOf(&Station::strap, &Strap::pullsFrom),
           words<PullsFrom>({{PullsFrom::start, "start"}, {PullsFrom::end, "end"}, {PullsFrom::both, "both"}}));
-    visit("friction", &Station::friction, friction);
+    visit("friction", partOf(&Station::strap, &Strap::friction), friction);
 }
 
 template <class Visit>

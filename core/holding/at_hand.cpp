@@ -33,7 +33,7 @@ double neededBy(const boat::Station& station, const HeldStation* held) {
     if (station.side) return station.pull_N.value_or(0);
     if (!boat::traitsOf(station.kind).closesGap) return station.pull_N.value_or(station.most_N);
     if (!held) return station.pull_N.value_or(station.most_N);
-    const bool pushes = boat::traitsOf(station.kind).isStrut;
+    const bool pushes = boat::is<boat::Strut>(station.kind);
     // What it can do square to the form is its strength times the cosine of its slant.
     return pushes && held->most_N > 0 ? held->pull_N * station.most_N / held->most_N : held->pull_N;
 }

@@ -20,7 +20,8 @@ constexpr int mostLengthenings = 8;   // of one step's rod
 constexpr double deepest_m = 0.03;    // a first touch is found less deep than this; deeper: another limb of the form
 constexpr double touches_m = 1e-7;    // the tail runs into the form where it would lie this far inside
 constexpr double look_m = 0.01;
-// What all steps may cost: elements looked at, see Effort. Sound pieces of the sample boats take a hundredth of it. Ours.
+// What all steps may cost: elements looked at, see Effort. Sound pieces of the sample boats take a hundredth of it.
+// Ours.
 constexpr double mostElementsLooked = 2.5e6;
 constexpr double carriedOn_m = 0.3;  // the form is carried on this far past the strips to measure a tip from
 
@@ -50,8 +51,9 @@ struct State {
 std::optional<double> lowestFoot(const std::vector<boat::Station>& stations) {
     std::optional<double> lowest;
     for (const boat::Station& station : stations) {
-        if (!boat::traitsOf(station.kind).isStrut || station.to != boat::PropTo::floor || !station.footY_m) continue;
-        lowest = std::min(lowest.value_or(*station.footY_m), *station.footY_m);
+        const auto* strut = boat::as<boat::Strut>(station);
+        if (!strut || strut->to != boat::PropTo::floor || !strut->footY_m) continue;
+        lowest = std::min(lowest.value_or(*strut->footY_m), *strut->footY_m);
     }
     return lowest;
 }
@@ -121,7 +123,8 @@ stack::Run bearingOf(const Closing& closing, const boat::Station& station) {
         const double half = halfPad_m(station, closing.work.piece.holding.cauls);
         return {at - half, at + half};
     }
-    const double to = alongMiddle(closing.ready.middle, station.to_m.value_or(station.at_m));
+    const auto* strap = boat::as<boat::Strap>(station);
+    const double to = strap && strap->to_m ? alongMiddle(closing.ready.middle, *strap->to_m) : at;
     return {std::min(at, to), std::max(at, to)};
 }
 

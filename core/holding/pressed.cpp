@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/boat/hold_traits.hpp"
 #include "core/holding/closing.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/holding/prop_place.hpp"
@@ -236,8 +237,8 @@ Contact solveWithin(const Ready& ready, const Problem& problem, const Contact* s
 }
 
 double halfPad_m(const boat::Station& station, const boat::Cauls& cauls) {
-    const bool washer = station.kind == boat::HoldKind::screw && station.washer_m;
-    return (washer ? *station.washer_m : station.pad_m) / 2 + cauls.thickness_m;
+    const auto* screw = boat::as<boat::Screw>(station);
+    return (screw ? screw->washer_m.value_or(station.pad_m) : station.pad_m) / 2 + cauls.thickness_m;
 }
 
 Pressed press(const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations, double from_s_m,
@@ -252,7 +253,7 @@ Pressed press(const Ready& ready, const StackOnForm& work, const std::vector<boa
         checkStation(station, i, work.line.length());
         pressed.holds.push_back(-1);
         pressed.most_N.push_back(0);
-        if (pressesOnForm(station) && !closesGap(station))
+        if (pressesOnForm(station) && boat::is<boat::Strap>(station.kind))
             straps.push_back({i, layStrap(station, static_cast<int>(i), work)});
         if (!closesGap(station)) continue;
         const std::optional<stack::Run> pad = padOf(ready, work, station, rod);

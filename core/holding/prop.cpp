@@ -39,23 +39,19 @@ void setFriction(PropPlan& plan, const boat::Piece& piece) {
     plan.footFrictionSource = {"friction cone, with the coefficient of the floor as given", Mark::derived};
 }
 
-bool stopAt(boat::Stop stop, boat::Stop end) {
-    return stop == end || stop == boat::Stop::both;
-}
-
-void setSlips(PropPlan& plan, boat::Stop stop) {
+void setSlips(PropPlan& plan, const boat::Strut& strut) {
     const bool head = plan.slant_rad > coneOf(plan.headFriction) + rounding_rad;
     const bool foot = plan.footSlant_rad > coneOf(plan.footFriction) + rounding_rad;
     plan.slips = head ? (foot ? Slips::both : Slips::head) : (foot ? Slips::foot : Slips::no);
-    plan.stopsHold = (!head || stopAt(stop, boat::Stop::head)) && (!foot || stopAt(stop, boat::Stop::foot));
+    plan.stopsHold = (!head || strut.stoppedAt(boat::Stop::head)) && (!foot || strut.stoppedAt(boat::Stop::foot));
 }
 
 // In the frame of an upright from the ground to the head (`up` -1: overhead, upside down) the prop leans by an angle
 // that must lie within the foot's cone about 0 and the head's about the lean of the stack's normal.
 std::optional<line::Xy> footHolding(const PropPlan& plan, const PropPlace& place, line::Xy into, double up,
-                                    boat::Stop stop) {
+                                    const boat::Strut& strut) {
     const auto cone = [&](boat::Stop end, double friction) {
-        return stopAt(stop, end) ? std::max(stopTrusted_rad, coneOf(friction)) : coneOf(friction);
+        return strut.stoppedAt(end) ? std::max(stopTrusted_rad, coneOf(friction)) : coneOf(friction);
     };
     const double height = up * (plan.head.y_m - place.level_m);
     const double lean = std::atan2(into.x_m, up * into.y_m);
@@ -73,16 +69,16 @@ std::optional<line::Xy> footHolding(const PropPlan& plan, const PropPlace& place
     return line::Xy{std::clamp(plan.foot.x_m, low + within, high - within), place.level_m};
 }
 
-void setColumn(PropPlan& plan, const boat::Station& station) {
+void setColumn(PropPlan& plan, const boat::Station& station, const boat::Strut& strut) {
     plan.most_N = station.most_N;
-    plan.sectionAssumed = !station.section_m && !boat::traitsOf(station.kind).isRated;
-    plan.woodenColumn = station.section_m || plan.sectionAssumed;
+    plan.sectionAssumed = !strut.section_m && !boat::traitsOf(station.kind).isRated;
+    plan.woodenColumn = strut.section_m || plan.sectionAssumed;
     if (!plan.woodenColumn) {
         plan.allowable_N = plan.most_N;
         plan.columnSource = {"rated load of the jack as given; 29 CFR 1926.305(a): never exceeded", Mark::published};
         return;
     }
-    plan.section_m = station.section_m.value_or(propSection_m);
+    plan.section_m = strut.section_m.value_or(propSection_m);
     const double least = std::min(plan.section_m[0], plan.section_m[1]);
     const double other = std::max(plan.section_m[0], plan.section_m[1]);
     const Column column = ndsColumn(plan.length_m, least, other, propEMin_Pa, propAlong_Pa);
@@ -113,6 +109,7 @@ std::vector<PropPlan> propPlans(const StackOnForm& work, const std::vector<HeldS
     std::vector<PropPlan> plans;
     for (const PropPlace& place : propPlaces(work.piece, work.line, work.piece.holding.stations)) {
         const boat::Station& station = work.piece.holding.stations[static_cast<std::size_t>(place.index)];
+        const boat::Strut& strut = *boat::as<boat::Strut>(station);
         PropPlan plan;
         plan.index = place.index;
         plan.number = place.number;
@@ -126,10 +123,10 @@ std::vector<PropPlan> propPlans(const StackOnForm& work, const std::vector<HeldS
         plan.cannotPress = place.squareShare <= 0;
         plan.thrust_N = plan.cannotPress ? 0 : pullOf(held, place.index) / place.squareShare;
         setFriction(plan, work.piece);
-        setSlips(plan, station.stop);
-        const double up = station.to == boat::PropTo::floor ? 1 : -1;
-        plan.footThatHolds = footHolding(plan, place, {-place.outward.x_m, -place.outward.y_m}, up, station.stop);
-        setColumn(plan, station);
+        setSlips(plan, strut);
+        const double up = strut.to == boat::PropTo::floor ? 1 : -1;
+        plan.footThatHolds = footHolding(plan, place, {-place.outward.x_m, -place.outward.y_m}, up, strut);
+        setColumn(plan, station, strut);
         plans.push_back(plan);
     }
     return plans;

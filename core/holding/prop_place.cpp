@@ -28,21 +28,21 @@ struct Levels {
 Levels levelsOf(const std::vector<boat::Station>& stations, const std::vector<PropPlace>& places, boat::PropTo to) {
     Levels levels;
     for (const PropPlace& place : places) {
-        const boat::Station& station = stations[static_cast<std::size_t>(place.index)];
-        if (station.to != to) continue;
+        const boat::Strut& strut = *boat::as<boat::Strut>(stations[static_cast<std::size_t>(place.index)]);
+        if (strut.to != to) continue;
         levels.head_m = std::min(levels.head_m, upOf(to) * place.head.y_m);
-        if (station.footY_m) levels.foot_m = std::min(levels.foot_m, upOf(to) * *station.footY_m);
+        if (strut.footY_m) levels.foot_m = std::min(levels.foot_m, upOf(to) * *strut.footY_m);
     }
     return levels;
 }
 
-void setFoot(PropPlace& place, const boat::Station& station, const Levels& levels) {
-    const double up = upOf(station.to);
+void setFoot(PropPlace& place, const boat::Strut& strut, const Levels& levels) {
+    const double up = upOf(strut.to);
     const double head = up * place.head.y_m;
     const double usual = levels.foot_m < head ? levels.foot_m : levels.head_m - usualHeight_m;
-    place.footAssumed = !station.footX_m || !station.footY_m;
-    place.foot.x_m = station.footX_m.value_or(place.head.x_m);
-    place.foot.y_m = station.footY_m.value_or(up * usual);
+    place.footAssumed = !strut.footX_m || !strut.footY_m;
+    place.foot.x_m = strut.footX_m.value_or(place.head.x_m);
+    place.foot.y_m = strut.footY_m.value_or(up * usual);
     place.footAboveHead = up * place.foot.y_m >= head;
     place.level_m = place.footAboveHead ? up * usual : place.foot.y_m;
 }
@@ -63,7 +63,7 @@ void setSlants(PropPlace& place, double up) {
 }  // namespace
 
 bool isProp(const boat::Station& station) {
-    return boat::traitsOf(station.kind).isStrut && !station.side;
+    return boat::is<boat::Strut>(station.kind) && !station.side;
 }
 
 std::vector<PropPlace> propPlaces(const boat::Piece& piece, const line::Line& line,
@@ -89,9 +89,9 @@ std::vector<PropPlace> propPlaces(const boat::Piece& piece, const line::Line& li
     const Levels floor = levelsOf(stations, places, boat::PropTo::floor);
     const Levels overhead = levelsOf(stations, places, boat::PropTo::overhead);
     for (std::size_t i = 0; i < places.size(); ++i) {
-        const boat::Station& station = stations[static_cast<std::size_t>(places[i].index)];
-        setFoot(places[i], station, station.to == boat::PropTo::floor ? floor : overhead);
-        setSlants(places[i], upOf(station.to));
+        const boat::Strut& strut = *boat::as<boat::Strut>(stations[static_cast<std::size_t>(places[i].index)]);
+        setFoot(places[i], strut, strut.to == boat::PropTo::floor ? floor : overhead);
+        setSlants(places[i], upOf(strut.to));
     }
     return places;
 }

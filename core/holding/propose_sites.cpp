@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "core/boat/hold_traits.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/holding/loose_stack.hpp"
 #include "core/holding/strap.hpp"
@@ -90,7 +91,7 @@ Sites sitesOf(const StackOnForm& work, const stack::Run& strips, const std::vect
     for (std::size_t i = 0; i < kept.size(); ++i) {
         sites.kept.push_back(siteOf(work, loose, kept[i]));
         const bool everywhereBehind = work.piece.form.kind != boat::FormKind::posts;
-        if (pressesOnForm(kept[i]) && !closesGap(kept[i]) && everywhereBehind) {
+        if (boat::is<boat::Strap>(kept[i].kind) && pressesOnForm(kept[i]) && everywhereBehind) {
             addStrap(work, loose, kept[i], static_cast<int>(i), sites.straps);
         }
     }

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/boat/hold_traits.hpp"
 #include "core/holding/places.hpp"
 #include "core/measure/display.hpp"
 #include "core/measure/input_error.hpp"
@@ -77,10 +78,11 @@ double depthAt(const Ground& ground, double at_m) {
 }
 
 void setSizes(ScrewPlan& plan, const boat::Station& station) {
-    plan.diameter_m = station.diameter_m.value_or(screwDiameter_m);
-    plan.intoBackbone_m = station.intoBackbone_m.value_or(screwIntoBackbone_m);
-    plan.washer_m = station.washer_m.value_or(std::max(leastWasher_m, 3 * plan.diameter_m));
-    plan.sizesAssumed = !station.diameter_m || !station.intoBackbone_m || !station.washer_m;
+    const boat::Screw& screw = *boat::as<boat::Screw>(station);
+    plan.diameter_m = screw.diameter_m.value_or(screwDiameter_m);
+    plan.intoBackbone_m = screw.intoBackbone_m.value_or(screwIntoBackbone_m);
+    plan.washer_m = screw.washer_m.value_or(std::max(leastWasher_m, 3 * plan.diameter_m));
+    plan.sizesAssumed = !screw.diameter_m || !screw.intoBackbone_m || !screw.washer_m;
     plan.clearanceHole_m = clearanceOf(plan.diameter_m);
     if (plan.washer_m > plan.clearanceHole_m) return;
     const auto mm = [](double m) { return measure::writeNumber(measure::toMillimetres(m), 2); };
@@ -157,7 +159,7 @@ double pullOf(const std::vector<HeldStation>& held, int index) {
 }
 
 bool isScrew(const boat::Station& station) {
-    return station.kind == boat::HoldKind::screw && !station.side;
+    return boat::is<boat::Screw>(station.kind) && !station.side;
 }
 
 }  // namespace

@@ -114,11 +114,11 @@ std::vector<double> tensionFromEnd(std::vector<double> turns, double friction, d
     return tension;
 }
 
-std::vector<double> tensionOf(const boat::Station& station, const std::vector<double>& turns, double pulled_N) {
-    if (station.pullsFrom == boat::PullsFrom::start) return tensionAlong(turns, station.friction, pulled_N);
-    std::vector<double> tension = tensionFromEnd(turns, station.friction, pulled_N);
-    if (station.pullsFrom == boat::PullsFrom::end) return tension;
-    const std::vector<double> fromStart = tensionAlong(turns, station.friction, pulled_N);
+std::vector<double> tensionOf(const boat::Strap& strap, const std::vector<double>& turns, double pulled_N) {
+    if (strap.pullsFrom == boat::PullsFrom::start) return tensionAlong(turns, strap.friction, pulled_N);
+    std::vector<double> tension = tensionFromEnd(turns, strap.friction, pulled_N);
+    if (strap.pullsFrom == boat::PullsFrom::end) return tension;
+    const std::vector<double> fromStart = tensionAlong(turns, strap.friction, pulled_N);
     for (std::size_t i = 0; i < tension.size(); ++i) tension[i] = std::max(tension[i], fromStart[i]);
     return tension;
 }
@@ -144,7 +144,7 @@ double tensionAt(const Strap& strap, double at_m) {
     return before * std::pow(after / before, place.share);
 }
 
-void checkEnd(const boat::Station& strap, int index) {
+void checkEnd(const boat::Strap& strap, int index) {
     if (strap.to_m && !std::isfinite(*strap.to_m)) {
         throw measure::InputError("holding.stations[" + std::to_string(index) + "].to_mm", "that is no number",
                                   "give a place along the line");
@@ -173,12 +173,13 @@ void addIdle(StrapPlan& plan, const Strap& strap) {
 }  // namespace
 
 Strap layStrap(const boat::Station& station, int index, const StackOnForm& work) {
-    checkEnd(station, index);
+    const boat::Strap& said = station.strap;
+    checkEnd(said, index);
     const double first = -work.piece.stack.runsPastStart_m;
     const double last = work.line.length() + work.piece.stack.runsPastEnd_m;
-    const double other = station.to_m.value_or(station.at_m);
+    const double other = said.to_m.value_or(station.at_m);
     Strap strap;
-    strap.lacksEnd = !station.to_m;
+    strap.lacksEnd = !said.to_m;
     strap.pulled_N = station.pull_N.value_or(station.most_N);
     strap.from_m = std::clamp(std::min(station.at_m, other), first, std::max(first, last));
     strap.to_m = std::clamp(std::max(station.at_m, other), first, std::max(first, last));
@@ -187,7 +188,7 @@ Strap layStrap(const boat::Station& station, int index, const StackOnForm& work)
 
     strap.places_m = placesAlong(strap.from_m, strap.to_m, work.line.length());
     strap.turn_rad = touchedTurns(strap.places_m, outsideOf(work), work.line);
-    strap.tension_N = tensionOf(station, strap.turn_rad, strap.pulled_N);
+    strap.tension_N = tensionOf(said, strap.turn_rad, strap.pulled_N);
     return strap;
 }
 

@@ -280,7 +280,7 @@ Answer paperAnswer(const boat::Piece& piece, const Plan& plan) {
     std::vector<std::string> papers{"a table of the stations", "a story stick"};
     if (!piece.holding.stations.empty()) papers.emplace_back("the order of closing");
     const bool propped = std::any_of(piece.holding.stations.begin(), piece.holding.stations.end(), [](const auto& s) {
-        return boat::traitsOf(s.kind).isStrut || s.kind == boat::HoldKind::screw;
+        return boat::is<boat::Strut>(s.kind) || boat::is<boat::Screw>(s.kind);
     });
     if (propped || piece.holding.hull.weight_kg > 0) papers.emplace_back("a sheet of props and screws");
     if (!plan.day.glue.batches.empty()) {

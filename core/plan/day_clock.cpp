@@ -42,7 +42,7 @@ std::size_t cupsPlanned(const DayInHand& day, double air_C) {
 
 bool hasStruts(const DayInHand& day) {
     return std::ranges::any_of(day.piece.holding.stations,
-                               [](const boat::Station& s) { return boat::traitsOf(s.kind).isStrut; });
+                               [](const boat::Station& s) { return boat::is<boat::Strut>(s.kind); });
 }
 
 // The strips of a gluing: "strips 5 to 8".

@@ -30,8 +30,8 @@ struct Bearing {
 };
 
 Bearing bearingOf(const boat::Station& station) {
-    if (station.kind == boat::HoldKind::strap) {
-        const double other = station.to_m.value_or(station.at_m);
+    if (const auto* strap = boat::as<boat::Strap>(station)) {
+        const double other = strap->to_m.value_or(station.at_m);
         return {std::min(station.at_m, other), std::max(station.at_m, other)};
     }
     return {station.at_m - station.pad_m / 2, station.at_m + station.pad_m / 2};
@@ -229,7 +229,8 @@ void addOutcome(std::vector<Finding>& findings, const HoldingScene& scene) {
         finding.limited = false;
         finding.text =
             "No state of balance was found for the stack as it is held, so no gaps and pulls are shown: it would slip "
-            "out from under a pad, or rests nowhere near the form. Set stations nearer to each other, or stronger ones.";
+            "out from under a pad, or rests nowhere near the form. Set stations nearer to each other, or stronger "
+            "ones.";
         leadWithOffset(finding, scene);
         findings.push_back(finding);
     }

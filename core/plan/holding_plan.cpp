@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "core/boat/hold_traits.hpp"
 #include "core/holding/loose_stack.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/not_pressed.hpp"
@@ -71,7 +72,7 @@ HoldingPlan planHolding(const boat::Piece& piece, const Shop& shop, const Plan& 
     plan.screws = holding::screwPlans(work, plan.held);
     for (std::size_t i = 0; i < piece.holding.stations.size(); ++i) {
         const boat::Station& station = piece.holding.stations[i];
-        if (station.kind != boat::HoldKind::strap) continue;
+        if (!boat::is<boat::Strap>(station.kind)) continue;
         plan.straps.push_back(holding::strapPlan(station, static_cast<int>(i), work));
     }
     plan.posts = holding::postLoads(work, plan.held);

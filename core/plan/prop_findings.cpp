@@ -22,10 +22,13 @@ measure::Source geometry() {
     return {"geometry of the prop (derived)", Mark::derived};
 }
 
+const boat::Strut& strutOf(const HoldingScene& scene, const holding::PropPlan& prop) {
+    return scene.station(prop.index).strut;
+}
+
 void addSlip(std::vector<Finding>& findings, const HoldingScene& scene, const holding::PropPlan& prop, Slips end) {
     const bool head = end == Slips::head;
-    const boat::Stop stop = scene.station(prop.index).stop;
-    const bool stopped = stop == boat::Stop::both || stop == (head ? boat::Stop::head : boat::Stop::foot);
+    const bool stopped = strutOf(scene, prop).stoppedAt(head ? boat::Stop::head : boat::Stop::foot);
     if ((prop.slips != end && prop.slips != Slips::both) || stopped) return;
     const double friction = head ? prop.headFriction : prop.footFriction;
     Finding finding = aboutHolding(Severity::stop, head ? "prop_slips_at_head" : "prop_slips_at_foot", "deg",
@@ -49,7 +52,7 @@ void addCautions(std::vector<Finding>& findings, const HoldingScene& scene) {
     const auto& props = scene.plan.holding.props;
     if (props.empty()) return;
     const bool overhead = std::any_of(props.begin(), props.end(), [&scene](const holding::PropPlan& prop) {
-        return scene.station(prop.index).to == boat::PropTo::overhead;
+        return strutOf(scene, prop).to == boat::PropTo::overhead;
     });
     double total = 0;
     for (const holding::PropPlan& prop : props) total += prop.thrust_N;
@@ -151,7 +154,7 @@ void addProps(std::vector<Finding>& findings, const HoldingScene& scene) {
             finding.at_m = scene.at_m(prop.index);
             finding.value = toMillimetres(prop.foot.y_m);
             finding.limit = toMillimetres(prop.head.y_m);
-            const bool overhead = scene.station(prop.index).to == boat::PropTo::overhead;
+            const bool overhead = strutOf(scene, prop).to == boat::PropTo::overhead;
             finding.text =
                 scene.name(prop.index) + ", " + scene.place(scene.at_m(prop.index)) +
                 (overhead ? ", goes to what is overhead and has its foot below its head: give a foot above it."

@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <string>
 
+#include "core/boat/hold_traits.hpp"
 #include "core/plan/holding_scene.hpp"
 
 namespace fayline::plan {

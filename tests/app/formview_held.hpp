@@ -133,8 +133,8 @@ struct Propped : Bench {
         for (int i = 0; i < 2; ++i) {
             auto& station = holding.stations[2 + i];
             station.kind = boat::HoldKind::prop;
-            station.footX_m = 0.9 - 0.3 * i;
-            station.footY_m = -0.5;
+            station.strut.footX_m = 0.9 - 0.3 * i;
+            station.strut.footY_m = -0.5;
         }
         prop = 2;
         holding.hull.weight_kg = 800;

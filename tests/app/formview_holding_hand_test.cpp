@@ -14,15 +14,16 @@ private slots:
     void AFootIsDraggedInOneStep() {
         Propped bench;
         const auto before = bench.shown.piece;
-        const QPoint from = bench.at(*before.holding.stations[bench.prop].footX_m, -0.5);
+        const QPoint from = bench.at(*before.holding.stations[bench.prop].strut.footX_m, -0.5);
         bench.drag(from, from + QPoint(-40, 10));
         bench.release(from + QPoint(-40, 10));
         QVERIFY2(bench.oneStep(QStringLiteral("Move foot of prop 3")),
                  qPrintable(bench.changes.empty() ? QString("nothing") : bench.changes.back().name));
         const auto& moved = bench.shown.piece.holding.stations[bench.prop];
         const double scale = bench.view.transform().pixelsPerMetre;
-        QVERIFY(std::abs(*moved.footX_m - *before.holding.stations[bench.prop].footX_m + 40 / scale) < 0.001);
-        QVERIFY(std::abs(*moved.footY_m + 0.5 + 10 / scale) < 0.001);
+        QVERIFY(std::abs(*moved.strut.footX_m - *before.holding.stations[bench.prop].strut.footX_m + 40 / scale) <
+                0.001);
+        QVERIFY(std::abs(*moved.strut.footY_m + 0.5 + 10 / scale) < 0.001);
         auto rest = bench.shown.piece;
         rest.holding.stations[bench.prop] = before.holding.stations[bench.prop];
         QVERIFY(rest == before);
@@ -30,7 +31,7 @@ private slots:
 
     void EscapePutsFootBlockAndTrimLineBack() {
         const auto begin = [](Propped& bench, int what) {
-            if (what == 0) return bench.at(*bench.shown.piece.holding.stations[bench.prop].footX_m, -0.5);
+            if (what == 0) return bench.at(*bench.shown.piece.holding.stations[bench.prop].strut.footX_m, -0.5);
             if (what == 1) return bench.at(0.7, -0.3) + QPoint(0, 8);
             return bench.gripOf(1);
         };
@@ -89,7 +90,7 @@ private slots:
             auto& piece = bench.shown.piece;
             piece.form.carriesOnStart_m = 0.08;
             piece.holding.stations[1].kind = boat::HoldKind::strap;
-            piece.holding.stations[1].to_m = 0.5;
+            piece.holding.stations[1].strap.to_m = 0.5;
             bench.shown.plan = std::make_shared<plan::Plan>(plan::makePlan(piece, plan::shopOf(bench.boat)));
             const auto before = bench.shown;
             const Change change = edits::moveTrim(before, edits::TrimLine::start, by_m, QStringLiteral("m"));
@@ -104,7 +105,7 @@ private slots:
             for (size_t i = 0; i < piece.holding.stations.size(); ++i) {
                 QVERIFY(same(before.piece.holding.stations[i].at_m, change.after.holding.stations[i].at_m));
             }
-            QVERIFY(same(*before.piece.holding.stations[1].to_m, *change.after.holding.stations[1].to_m));
+            QVERIFY(same(*before.piece.holding.stations[1].strap.to_m, *change.after.holding.stations[1].strap.to_m));
             QVERIFY(same(before.piece.stack.pins[0].at_m, change.after.stack.pins[0].at_m));
             QVERIFY(same(before.piece.stack.widths[1].at_m, change.after.stack.widths[1].at_m));
             QVERIFY(same(-before.piece.stack.runsPastStart_m, -change.after.stack.runsPastStart_m));

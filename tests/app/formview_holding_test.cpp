@@ -288,7 +288,7 @@ private slots:
         const Drawing drawing = drawingOf(*bench.shown.plan, bench.shown.piece.line.stripsOn);
         const Sheet sheet = sheetOf(bench.shown, drawing, bench.view.transform(), bench.view.size(), Choice{},
                                     fontsFrom(tabularFont(bench.view.font())), false);
-        const QPointF foot = bench.view.transform().toScreen({*station.footX_m, *station.footY_m});
+        const QPointF foot = bench.view.transform().toScreen({*station.strut.footX_m, *station.strut.footY_m});
         const QPointF head = bench.view.transform().toScreen(placeAt(drawing, station.at_m).onOutside);
         for (const StationMark& mark : sheet.stations) {
             if (mark.index != bench.prop) continue;
@@ -309,7 +309,7 @@ private slots:
         const auto& station = bench.shown.piece.holding.stations[bench.prop];
         prop.index = bench.prop;
         prop.head = plan.holding.stations[2].onOutside;
-        prop.foot = {*station.footX_m, *station.footY_m};
+        prop.foot = {*station.strut.footX_m, *station.strut.footY_m};
         prop.slips = holding::Slips::foot;
         plan.holding.props = {prop};
         bench.shown.plan = std::make_shared<plan::Plan>(plan);
@@ -317,7 +317,7 @@ private slots:
         QCOMPARE(troubles.size(), size_t{1});
         QVERIFY(QLineF(troubles[0].at, bench.view.transform().toScreen(prop.foot)).length() <
                 QLineF(troubles[0].at, bench.view.transform().toScreen(prop.head)).length());
-        bench.shown.piece.holding.stations[bench.prop].stop = boat::Stop::foot;
+        bench.shown.piece.holding.stations[bench.prop].strut.stop = boat::Stop::foot;
         QVERIFY(propTroubles(bench.shown, bench.view.transform()).empty());
     }
 

@@ -214,14 +214,14 @@ private slots:
                                 boat::HoldKind::strap, boat::HoldKind::wedge}) {
             for (auto& station : shown.piece.holding.stations) {
                 station.kind = kind;
-                station.to_m = station.at_m + 0.2;
+                station.strap.to_m = station.at_m + 0.2;
             }
             bench.view.show(shown);
             QVERIFY(bench.view.grab().toImage() != plain);
         }
         shown.piece.holding.stations.front().kind = boat::HoldKind::prop;
-        shown.piece.holding.stations.front().footX_m = 1.0;
-        shown.piece.holding.stations.front().footY_m = -0.6;
+        shown.piece.holding.stations.front().strut.footX_m = 1.0;
+        shown.piece.holding.stations.front().strut.footY_m = -0.6;
         shown.piece.form.kind = boat::FormKind::posts;
         shown.piece.form.posts = {boat::Post{.at_m = 0.4}, boat::Post{.at_m = 0.9}};
         bench.view.show(shown);

@@ -162,15 +162,15 @@ private slots:
         type(panel.findChild<QLineEdit*>("section"), "89 mm x 38 mm");
         type(panel.findChild<QLineEdit*>("footY"), "-600 mm");
         const boat::Station& prop = taken.shown.piece.holding.stations[3];
-        QCOMPARE((*prop.section_m)[1], 0.038);
-        QVERIFY(std::abs(*prop.footY_m + 0.6) < 1e-9);
+        QCOMPARE((*prop.strut.section_m)[1], 0.038);
+        QVERIFY(std::abs(*prop.strut.footY_m + 0.6) < 1e-9);
         table->model()->setData(table->model()->index(3, StationsModel::kindColumn), "screw", Qt::EditRole);
         QVERIFY(!panel.findChild<QLineEdit*>("footX")->isVisible());
         type(panel.findChild<QLineEdit*>("screwDiameter"), "5 mm");
-        QCOMPARE(*taken.shown.piece.holding.stations[3].diameter_m, 0.005);
+        QCOMPARE(*taken.shown.piece.holding.stations[3].screw.diameter_m, 0.005);
         table->model()->setData(table->model()->index(3, StationsModel::kindColumn), "strap", Qt::EditRole);
         type(panel.findChild<QLineEdit*>("strapTo"), "900 mm");
-        QVERIFY(std::abs(*taken.shown.piece.holding.stations[3].to_m - 0.9) < 1e-9);
+        QVERIFY(std::abs(*taken.shown.piece.holding.stations[3].strap.to_m - 0.9) < 1e-9);
         table->setCurrentIndex(table->model()->index(0, 0));
         QVERIFY(!panel.findChild<QLineEdit*>("strapTo")->isVisible());
     }

@@ -23,23 +23,23 @@ inline boat::Piece proppedStem() {
         return piece.holding.stations.back();
     };
     const auto stand = [](boat::Station& station, double x_m, double y_m) {
-        station.footX_m = x_m;
-        station.footY_m = y_m;
-        station.section_m = {0.089, 0.089};
+        station.strut.footX_m = x_m;
+        station.strut.footY_m = y_m;
+        station.strut.section_m = {0.089, 0.089};
     };
     add(boat::HoldKind::clamp, 0.02);
     stand(add(boat::HoldKind::prop, 0.3), 0.5, -0.8);
     boat::Station& jack = add(boat::HoldKind::jack, 0.7);
     stand(jack, 0.2, -0.8);
-    jack.stop = boat::Stop::both;
+    jack.strut.stop = boat::Stop::both;
     boat::Station& screw = add(boat::HoldKind::screw, 1.0);
-    screw.diameter_m = 0.006;
-    screw.washer_m = 0.03;
-    add(boat::HoldKind::screw, 1.2).diameter_m = 0.005;
+    screw.screw.diameter_m = 0.006;
+    screw.screw.washer_m = 0.03;
+    add(boat::HoldKind::screw, 1.2).screw.diameter_m = 0.005;
     boat::Station& overhead = add(boat::HoldKind::prop, 1.5);
     stand(overhead, -0.2, 2.9);
-    overhead.to = boat::PropTo::overhead;
-    add(boat::HoldKind::strap, 1.6).to_m = 1.7;
+    overhead.strut.to = boat::PropTo::overhead;
+    add(boat::HoldKind::strap, 1.6).strap.to_m = 1.7;
     add(boat::HoldKind::clamp, 1.78);
     piece.holding.hull.weight_kg = 843;
     piece.holding.hull.centreX_m = -2.4;
@@ -57,7 +57,7 @@ inline holding::PropPlan invented(const boat::Station& station, int index, const
     holding::PropPlan prop;
     prop.index = index;
     prop.head = place.onOutside;
-    prop.foot = {*station.footX_m, *station.footY_m};
+    prop.foot = {*station.strut.footX_m, *station.strut.footY_m};
     prop.length_m = std::hypot(prop.head.x_m - prop.foot.x_m, prop.head.y_m - prop.foot.y_m);
     prop.thrust_N = 1234 + 100 * index;
     prop.slant_rad = 0.1 + 0.03 * index;
@@ -69,7 +69,7 @@ inline holding::PropPlan invented(const boat::Station& station, int index, const
     prop.most_N = 3456 + index;
     prop.number = place.number;
     prop.footFriction = 0.31;
-    prop.stopsHold = index % 2 == 0 || station.stop == boat::Stop::both;
+    prop.stopsHold = index % 2 == 0 || station.strut.stop == boat::Stop::both;
     prop.section_m = {0.089, 0.089};
     prop.sectionAssumed = index % 2 == 1;
     prop.slenderness = prop.length_m / 0.089;
@@ -81,10 +81,10 @@ inline holding::PropPlan invented(const boat::Station& station, int index, const
 inline holding::ScrewPlan inventedScrew(const boat::Station& station, int index) {
     holding::ScrewPlan screw;
     screw.index = index;
-    screw.diameter_m = station.diameter_m.value_or(0.005);
+    screw.diameter_m = station.screw.diameter_m.value_or(0.005);
     screw.intoBackbone_m = 0.041;
-    screw.washer_m = station.washer_m.value_or(0.025);
-    screw.sizesAssumed = !station.washer_m.has_value();
+    screw.washer_m = station.screw.washer_m.value_or(0.025);
+    screw.sizesAssumed = !station.screw.washer_m.has_value();
     screw.backbone = "Douglas-fir, coast";
     screw.backboneAssumed = true;
     screw.washerKnown = true;
@@ -156,7 +156,7 @@ inline plan::Plan inventedPlan(const boat::Piece& piece, const plan::Shop& shop,
         held.gap_m = 0.00011 * place.number;
         held.state = place.number % 2 == 0 ? holding::HoldState::full : holding::HoldState::closes;
         holding.held.stations.push_back(held);
-        if (station.footX_m) holding.props.push_back(invented(station, place.index, place));
+        if (station.strut.footX_m) holding.props.push_back(invented(station, place.index, place));
         if (station.kind == boat::HoldKind::screw) holding.screws.push_back(inventedScrew(station, place.index));
         if (station.kind == boat::HoldKind::strap) {
             holding::StrapPlan strap;

@@ -17,13 +17,13 @@ TEST(PublishedFriction, APropStandsWithinTheConeAndSlipsBeyondIt) {
             made::PropWork work(0.0);  // heading: level
             work.piece.holding.floor.friction = mu;
             work.piece.holding.stations = {made::propAt(0.5)};
-            work.piece.holding.stations[0].stop = boat::Stop::head;
-            work.piece.holding.stations[0].footY_m = -1.0;
+            work.piece.holding.stations[0].strut.stop = boat::Stop::head;
+            work.piece.holding.stations[0].strut.footY_m = -1.0;
             const double height = 1.0 - made::depth_m;
-            work.piece.holding.stations[0].footX_m = 0.5 + aside * 0.999 * mu * height;
+            work.piece.holding.stations[0].strut.footX_m = 0.5 + aside * 0.999 * mu * height;
             EXPECT_NE(work.plans({1000})[0].slips, Slips::foot) << mu;
             EXPECT_NE(work.plans({1000})[0].slips, Slips::both) << mu;
-            work.piece.holding.stations[0].footX_m = 0.5 + aside * 1.001 * mu * height;
+            work.piece.holding.stations[0].strut.footX_m = 0.5 + aside * 1.001 * mu * height;
             EXPECT_EQ(work.plans({1000})[0].slips, Slips::both) << mu;
         }
     }
@@ -33,11 +33,11 @@ TEST(PublishedFriction, TheHeadUnderACaulHoldsToATenthAside) {
     made::PropWork work(0.0);
     work.piece.holding.cauls.thickness_m = 0.018;
     work.piece.holding.stations = {made::propAt(0.5)};
-    work.piece.holding.stations[0].footY_m = -1.0;
+    work.piece.holding.stations[0].strut.footY_m = -1.0;
     const double height = 1.0 - made::depth_m - 0.018;
-    work.piece.holding.stations[0].footX_m = 0.5 + 0.0999 * height;
+    work.piece.holding.stations[0].strut.footX_m = 0.5 + 0.0999 * height;
     EXPECT_EQ(work.plans({1000})[0].slips, Slips::no);
-    work.piece.holding.stations[0].footX_m = 0.5 + 0.1001 * height;
+    work.piece.holding.stations[0].strut.footX_m = 0.5 + 0.1001 * height;
     EXPECT_EQ(work.plans({1000})[0].slips, Slips::head);
 }
 

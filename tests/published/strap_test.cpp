@@ -18,9 +18,9 @@ StrapPlan roundArc(double turn_rad, double friction) {
     boat::Station strap;
     strap.kind = boat::HoldKind::strap;
     strap.at_m = 0;
-    strap.to_m = made.line.length();
+    strap.strap.to_m = made.line.length();
     strap.most_N = 1000;
-    strap.friction = friction;
+    strap.strap.friction = friction;
     return strapPlan(strap, 0, made.work());
 }
 

@@ -120,7 +120,7 @@ TEST(AtHand, APropNeedsItsThrustAlongItselfAndAStrapItsTension) {
     boat::Station strap;
     strap.kind = HoldKind::strap;
     strap.at_m = 0.1;
-    strap.to_m = 1.0;
+    strap.strap.to_m = 1.0;
     strap.most_N = 1500;
     made.piece.holding.stations = {prop, strap};
     Held held = heldWith(made.piece, {1000, 1400});

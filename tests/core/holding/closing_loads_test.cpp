@@ -28,8 +28,8 @@ made::PropWork twoProps() {
     made::PropWork work(0, 2.0);
     for (const double at_m : {1.5, 0.5}) {
         boat::Station prop = made::propAt(at_m);
-        prop.footX_m = at_m;
-        prop.footY_m = -0.6;
+        prop.strut.footX_m = at_m;
+        prop.strut.footY_m = -0.6;
         work.piece.holding.stations.push_back(prop);
     }
     work.piece.holding.hull.weight_kg = 1000;

@@ -212,14 +212,14 @@ TEST(Closing, SaysWhenTheTailReachesBelowTheFloor) {
     work.piece.line.stripsOn = boat::Side::right;
     for (boat::Station& station : work.piece.holding.stations) {
         station.kind = boat::HoldKind::prop;
-        station.footX_m = station.at_m;
-        station.footY_m = -0.3;
+        station.strut.footX_m = station.at_m;
+        station.strut.footY_m = -0.3;
     }
     for (const ClosingStep& step : closeInOrder(work, goOn)) EXPECT_FALSE(step.floorInTheWay);
-    for (boat::Station& station : work.piece.holding.stations) station.footY_m = -0.15;
+    for (boat::Station& station : work.piece.holding.stations) station.strut.footY_m = -0.15;
     EXPECT_TRUE(closeInOrder(work, goOn).front().floorInTheWay);
     EXPECT_FALSE(closeInOrder(work, goOn).back().floorInTheWay);
-    for (boat::Station& station : work.piece.holding.stations) station.to = boat::PropTo::overhead;
+    for (boat::Station& station : work.piece.holding.stations) station.strut.to = boat::PropTo::overhead;
     EXPECT_FALSE(closeInOrder(work, goOn).front().floorInTheWay);
 }
 
@@ -241,7 +241,7 @@ TEST(Closing, GivesNumbersForWhateverStationsThereAre) {
             station.side = i == 2;
             if (i == 3) {
                 station.kind = boat::HoldKind::strap;
-                station.to_m = station.at_m + 0.3;
+                station.strap.to_m = station.at_m + 0.3;
             }
             work.piece.holding.stations.push_back(station);
         }

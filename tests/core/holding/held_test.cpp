@@ -241,10 +241,10 @@ TEST(Held, AFootAsideLeavesAPropItsShareSquareToTheStack) {
     prop.most_N = 1000;
     EXPECT_NEAR(hold(work).stations[0].most_N, 1000, 1e-9);  // without a foot: straight below
     const double depth = 2 * 0.00635 + work.piece.stack.glueLine_m;
-    prop.footX_m = 0.5 - 0.3;
-    prop.footY_m = -depth - 0.4;
+    prop.strut.footX_m = 0.5 - 0.3;
+    prop.strut.footY_m = -depth - 0.4;
     EXPECT_NEAR(hold(work).stations[0].most_N, 1000 * 0.8, 1e-6);
-    prop.footY_m = -depth + 0.4;  // above its head it would pull
+    prop.strut.footY_m = -depth + 0.4;  // above its head it would pull
     EXPECT_EQ(hold(work).stations[0].most_N, 0);
     EXPECT_EQ(hold(work).stations[0].pull_N, 0);
 }
@@ -256,7 +256,7 @@ TEST(Held, ACaulWidensThePadByTwiceItsThickness) {
     work.piece.holding.cauls.thickness_m = 0.02;
     EXPECT_NEAR(pressAll(ready, work, work.piece.holding.stations).problem.holds[2].pad_m, 0.08, 1e-12);
     work.piece.holding.stations[2].kind = boat::HoldKind::screw;
-    work.piece.holding.stations[2].washer_m = 0.025;
+    work.piece.holding.stations[2].screw.washer_m = 0.025;
     EXPECT_NEAR(pressAll(ready, work, work.piece.holding.stations).problem.holds[2].pad_m, 0.065, 1e-12);
 }
 
@@ -266,8 +266,8 @@ TEST(Held, AStrapPressesByItsTensionTimesTheTurn) {
     Work work = made::workOn([](double) { return -1.0; }, 1.0, 3, made::clampsAt({0.1, 0.9}));
     boat::Station strap = made::clampAt(0.25, 2000);
     strap.kind = boat::HoldKind::strap;
-    strap.to_m = 0.75;
-    strap.pullsFrom = boat::PullsFrom::end;
+    strap.strap.to_m = 0.75;
+    strap.strap.pullsFrom = boat::PullsFrom::end;
     work.piece.holding.stations.push_back(strap);
     const Held held = hold(work);
     const double thrust = 2000 * (1 - std::exp(-0.3 * 0.5)) / 0.3;

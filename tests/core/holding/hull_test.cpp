@@ -299,9 +299,9 @@ TEST(Hull, BlocksAtOnePlaceShareEvenly) {
 TEST(Hull, PropsPushTheBoatFromFootToHead) {
     made::PropWork work(0.0);
     work.piece.holding.stations = {made::propAt(0.2), made::propAt(0.8)};
-    work.piece.holding.stations[1].footX_m = 0.2;
-    work.piece.holding.stations[1].footY_m = -made::depth_m - 0.8;
-    work.piece.holding.stations[0].footY_m = -made::depth_m - 0.8;
+    work.piece.holding.stations[1].strut.footX_m = 0.2;
+    work.piece.holding.stations[1].strut.footY_m = -made::depth_m - 0.8;
+    work.piece.holding.stations[0].strut.footY_m = -made::depth_m - 0.8;
     const std::vector<PropPlan> plans = work.plans({1000, 800});
     const std::vector<Push> pushes = pushesOf(work.onForm(), plans);
     ASSERT_EQ(pushes.size(), 2u);

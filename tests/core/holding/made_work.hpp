@@ -62,10 +62,10 @@ inline Work fromOtherEnd(const Work& given, const std::function<double(double)>&
     piece.line.stripsOn = piece.line.stripsOn == boat::Side::left ? boat::Side::right : boat::Side::left;
     for (boat::Station& station : piece.holding.stations) {
         station.at_m = length - station.at_m;
-        if (station.to_m) station.to_m = length - *station.to_m;
-        if (station.pullsFrom != boat::PullsFrom::both) {
-            station.pullsFrom =
-                station.pullsFrom == boat::PullsFrom::start ? boat::PullsFrom::end : boat::PullsFrom::start;
+        auto& strap = station.strap;
+        if (strap.to_m) strap.to_m = length - *strap.to_m;
+        if (strap.pullsFrom != boat::PullsFrom::both) {
+            strap.pullsFrom = strap.pullsFrom == boat::PullsFrom::start ? boat::PullsFrom::end : boat::PullsFrom::start;
         }
     }
     for (boat::Post& post : piece.form.posts) post.at_m = length - post.at_m;

@@ -21,8 +21,8 @@ constexpr double pi = std::numbers::pi;
 TEST(Prop, StraightUnderALevelStackItGivesThePullItself) {
     PropWork work(0.0);
     work.piece.holding.stations = {propAt(0.4)};
-    work.piece.holding.stations[0].footX_m = 0.4;
-    work.piece.holding.stations[0].footY_m = -0.9;
+    work.piece.holding.stations[0].strut.footX_m = 0.4;
+    work.piece.holding.stations[0].strut.footY_m = -0.9;
     const PropPlan plan = work.plans({1200}).at(0);
     EXPECT_NEAR(plan.head.x_m, 0.4, 1e-12);
     EXPECT_NEAR(plan.head.y_m, -depth_m, 1e-12);
@@ -42,8 +42,8 @@ TEST(Prop, ThrustIsThePullOverTheCosineOfTheSlant) {
     work.piece.holding.stations = {propAt(0.5)};
     boat::Station& station = work.piece.holding.stations[0];
     const PropPlan first = work.plans({1000})[0];
-    station.footY_m = first.head.y_m - 1;
-    station.footX_m = first.head.x_m + std::tan(pi / 18);
+    station.strut.footY_m = first.head.y_m - 1;
+    station.strut.footX_m = first.head.x_m + std::tan(pi / 18);
     const PropPlan plan = work.plans({1000})[0];
     EXPECT_NEAR(plan.slant_rad, 20 * pi / 180, 1e-12);
     EXPECT_NEAR(plan.footSlant_rad, 10 * pi / 180, 1e-12);
@@ -51,10 +51,10 @@ TEST(Prop, ThrustIsThePullOverTheCosineOfTheSlant) {
     EXPECT_EQ(plan.slips, Slips::head);  // wet glue
     EXPECT_EQ(plan.headFriction, 0);
     EXPECT_FALSE(plan.stopsHold);
-    station.stop = boat::Stop::head;
+    station.strut.stop = boat::Stop::head;
     EXPECT_TRUE(work.plans({1000})[0].stopsHold);
     EXPECT_EQ(work.plans({1000})[0].slips, Slips::head);
-    station.stop = boat::Stop::foot;
+    station.strut.stop = boat::Stop::foot;
     EXPECT_FALSE(work.plans({1000})[0].stopsHold);
 }
 
@@ -80,23 +80,23 @@ TEST(Prop, TheFootThatHoldsIsTheNearestOnTheSameFloor) {
     work.piece.holding.stations = {propAt(0.5)};
     boat::Station& station = work.piece.holding.stations[0];
     const double height = 1;
-    station.footY_m = -depth_m - 0.02 - height;
-    station.footX_m = 1.5;
+    station.strut.footY_m = -depth_m - 0.02 - height;
+    station.strut.footX_m = 1.5;
     PropPlan plan = work.plans({1})[0];
     EXPECT_EQ(plan.slips, Slips::both);
     ASSERT_TRUE(plan.footThatHolds);
     EXPECT_NEAR(plan.footThatHolds->x_m, 0.5 + 0.1 * height - 0.002, 1e-9);
-    EXPECT_NEAR(plan.footThatHolds->y_m, *station.footY_m, 1e-12);
+    EXPECT_NEAR(plan.footThatHolds->y_m, *station.strut.footY_m, 1e-12);
 
-    station.stop = boat::Stop::head;  // then the floor alone decides
+    station.strut.stop = boat::Stop::head;  // then the floor alone decides
     plan = work.plans({1})[0];
     EXPECT_NEAR(plan.footThatHolds->x_m, 0.5 + 0.3 * height - 0.002, 1e-9);
 
     // Standing there it holds, and a foot that holds already is not moved.
-    station.footX_m = plan.footThatHolds->x_m;
+    station.strut.footX_m = plan.footThatHolds->x_m;
     plan = work.plans({1})[0];
     EXPECT_TRUE(plan.stopsHold);
-    EXPECT_NEAR(plan.footThatHolds->x_m, *station.footX_m, 1e-9);
+    EXPECT_NEAR(plan.footThatHolds->x_m, *station.strut.footX_m, 1e-9);
 }
 
 TEST(Prop, UnderAWetStackThatSlopesMoreThanTheFloorHoldsNoFootHoldsWithoutAStop) {
@@ -112,7 +112,7 @@ TEST(Prop, UnderAWetStackThatSlopesMoreThanTheFloorHoldsNoFootHoldsWithoutAStop)
     PropWork steeper(cone + 0.01);
     steeper.piece.holding.stations = {propAt(0.5)};
     EXPECT_FALSE(steeper.plans({1})[0].footThatHolds);
-    steeper.piece.holding.stations[0].stop = boat::Stop::foot;
+    steeper.piece.holding.stations[0].strut.stop = boat::Stop::foot;
     EXPECT_TRUE(steeper.plans({1})[0].footThatHolds);
 }
 
@@ -126,12 +126,12 @@ TEST(Prop, StraightBelowAnUprightStemItCannotPress) {
     EXPECT_FALSE(plan.footThatHolds);
     EXPECT_TRUE(pushesOf(work.onForm(), {plan}).empty());
 
-    work.piece.holding.stations[0].stop = boat::Stop::both;
+    work.piece.holding.stations[0].strut.stop = boat::Stop::both;
     plan = work.plans({1000})[0];
     ASSERT_TRUE(plan.footThatHolds);
     EXPECT_GT(plan.footThatHolds->x_m, plan.head.x_m);
-    work.piece.holding.stations[0].footX_m = plan.footThatHolds->x_m;
-    work.piece.holding.stations[0].footY_m = plan.footThatHolds->y_m;
+    work.piece.holding.stations[0].strut.footX_m = plan.footThatHolds->x_m;
+    work.piece.holding.stations[0].strut.footY_m = plan.footThatHolds->y_m;
     plan = work.plans({1000})[0];
     EXPECT_FALSE(plan.cannotPress);
     EXPECT_TRUE(plan.stopsHold);
@@ -143,8 +143,8 @@ TEST(Prop, StraightBelowAnUprightStemItCannotPress) {
 TEST(Prop, AFootAboveItsHeadIsTold) {
     PropWork work(0.0);
     work.piece.holding.stations = {propAt(0.5)};
-    work.piece.holding.stations[0].footX_m = 0.5;
-    work.piece.holding.stations[0].footY_m = 0.4;
+    work.piece.holding.stations[0].strut.footX_m = 0.5;
+    work.piece.holding.stations[0].strut.footY_m = 0.4;
     PropPlan plan = work.plans({1000})[0];
     EXPECT_TRUE(plan.footAboveHead);
     EXPECT_TRUE(plan.cannotPress);
@@ -153,7 +153,7 @@ TEST(Prop, AFootAboveItsHeadIsTold) {
     EXPECT_LT(plan.footThatHolds->y_m, plan.head.y_m);
 
     // Overhead it is the other way round: under a stack it cannot press, over one on top of its form it can.
-    work.piece.holding.stations[0].to = boat::PropTo::overhead;
+    work.piece.holding.stations[0].strut.to = boat::PropTo::overhead;
     plan = work.plans({1000})[0];
     EXPECT_FALSE(plan.footAboveHead);
     EXPECT_TRUE(plan.cannotPress);
@@ -163,7 +163,7 @@ TEST(Prop, AFootAboveItsHeadIsTold) {
     EXPECT_NEAR(plan.slant_rad, 0, 1e-12);
     EXPECT_NEAR(plan.footSlant_rad, 0, 1e-12);
     EXPECT_NEAR(pushesOf(work.onForm(), {plan})[0].force_N.y_m, -1000, 1e-9);
-    work.piece.holding.stations[0].footY_m = -0.4;
+    work.piece.holding.stations[0].strut.footY_m = -0.4;
     EXPECT_TRUE(work.plans({1000})[0].footAboveHead);
 }
 
@@ -176,8 +176,8 @@ TEST(Prop, AFootThatIsNotGivenStandsStraightBelowOnTheFloorOfTheOthers) {
         EXPECT_NEAR(plan.foot.x_m, plan.head.x_m, 1e-12);
         EXPECT_NEAR(plan.foot.y_m, plan.head.y_m - 0.6, 1e-12);
     }
-    work.piece.holding.stations[1].footX_m = 0.8;
-    work.piece.holding.stations[1].footY_m = -1.1;
+    work.piece.holding.stations[1].strut.footX_m = 0.8;
+    work.piece.holding.stations[1].strut.footY_m = -1.1;
     plans = work.plans({1, 1});
     EXPECT_TRUE(plans[0].footAssumed);
     EXPECT_NEAR(plans[0].foot.y_m, -1.1, 1e-12);
@@ -198,7 +198,7 @@ TEST(Prop, ALongThinPropIsTooSlenderAndCarriesLess) {
     PropWork work(0.0);
     work.piece.holding.stations = {propAt(0.5)};
     boat::Station& station = work.piece.holding.stations[0];
-    station.footY_m = -depth_m - 1.9;
+    station.strut.footY_m = -depth_m - 1.9;
     PropPlan plan = work.plans({1})[0];
     EXPECT_TRUE(plan.sectionAssumed);
     EXPECT_NEAR(plan.slenderness, 1.9 / 0.038, 1e-9);  // 50, just not above
@@ -207,11 +207,11 @@ TEST(Prop, ALongThinPropIsTooSlenderAndCarriesLess) {
     // Euler by hand: pi^2 11 GPa 89 x 38^3 / 12 mm^4 over (1.9 m)^2 (E assumed, common practice).
     EXPECT_NEAR(*plan.bucklesAt_N, 12239, 1);
     EXPECT_LT(before, *plan.bucklesAt_N);
-    station.footY_m = -depth_m - 1.95;
+    station.strut.footY_m = -depth_m - 1.95;
     plan = work.plans({1})[0];
     EXPECT_TRUE(plan.tooSlender);
     EXPECT_LT(plan.allowable_N, before);
-    station.section_m = {0.038, 0.089};  // which way round it is written does not matter
+    station.strut.section_m = {0.038, 0.089};  // which way round it is written does not matter
     EXPECT_NEAR(work.plans({1})[0].allowable_N, plan.allowable_N, 1e-9);
     EXPECT_FALSE(work.plans({1})[0].sectionAssumed);
 }
@@ -226,7 +226,7 @@ TEST(Prop, AJackIsKnownByItsRatedLoadUnlessItHasASection) {
     EXPECT_FALSE(plan.bucklesAt_N);  // of it nothing but the rated load is known
     EXPECT_EQ(plan.most_N, 20000);
     EXPECT_EQ(plan.columnSource.mark, measure::Mark::published);
-    work.piece.holding.stations[0].section_m = {0.089, 0.089};
+    work.piece.holding.stations[0].strut.section_m = {0.089, 0.089};
     plan = work.plans({1})[0];
     EXPECT_TRUE(plan.woodenColumn);
     EXPECT_NE(plan.allowable_N, 20000);
@@ -239,9 +239,9 @@ TEST(Prop, WhatTheContactAsksOfItIsWithinItsStrength) {
     PropWork work(made::lineOf([](double) { return 0.5; }, 1.2, -0.3));
     for (const double at : {0.1, 0.4, 0.7, 1.0}) work.piece.holding.stations.push_back(propAt(at));
     for (boat::Station& station : work.piece.holding.stations) station.most_N = 150;
-    work.piece.holding.stations[1].footX_m = 0.1;
-    work.piece.holding.stations[1].footY_m = -0.9;
-    work.piece.holding.stations[2].footX_m = 1.1;
+    work.piece.holding.stations[1].strut.footX_m = 0.1;
+    work.piece.holding.stations[1].strut.footY_m = -0.9;
+    work.piece.holding.stations[2].strut.footX_m = 1.1;
     const Held held = hold(work.onForm());
     const std::vector<PropPlan> plans = propPlans(work.onForm(), held);
     ASSERT_EQ(plans.size(), 4u);
@@ -272,11 +272,11 @@ TEST(Prop, ClampsAndSideJacksAreNoProps) {
 boat::Station randomProp(std::mt19937& random) {
     std::uniform_real_distribution<double> share(0, 1);
     boat::Station station = propAt(share(random), share(random) < 0.5 ? HoldKind::prop : HoldKind::jack);
-    if (share(random) < 0.7) station.footX_m = 4 * share(random) - 2;
-    if (share(random) < 0.7) station.footY_m = 4 * share(random) - 2;
-    if (share(random) < 0.5) station.section_m = {0.02 + 0.1 * share(random), 0.02 + 0.1 * share(random)};
-    if (share(random) < 0.3) station.to = boat::PropTo::overhead;
-    station.stop = static_cast<boat::Stop>(static_cast<int>(4 * share(random)));
+    if (share(random) < 0.7) station.strut.footX_m = 4 * share(random) - 2;
+    if (share(random) < 0.7) station.strut.footY_m = 4 * share(random) - 2;
+    if (share(random) < 0.5) station.strut.section_m = {0.02 + 0.1 * share(random), 0.02 + 0.1 * share(random)};
+    if (share(random) < 0.3) station.strut.to = boat::PropTo::overhead;
+    station.strut.stop = static_cast<boat::Stop>(static_cast<int>(4 * share(random)));
     station.most_N = 100 + 9900 * share(random);
     return station;
 }
@@ -302,7 +302,7 @@ PropWork mirrored(const PropWork& work) {
     other.piece = work.piece;
     other.piece.line.stripsOn = work.piece.line.stripsOn == boat::Side::left ? boat::Side::right : boat::Side::left;
     for (boat::Station& station : other.piece.holding.stations) {
-        if (station.footX_m) station.footX_m = -*station.footX_m;
+        if (station.strut.footX_m) station.strut.footX_m = -*station.strut.footX_m;
     }
     return other;
 }
@@ -359,10 +359,10 @@ TEST(Prop, RandomPropsAgreeWithCoulombAndStayFinite) {
             constexpr double step_m = 0.0254 / 16;
             const double read_m = std::round(plan.footThatHolds->x_m / step_m) * step_m;
             const bool moves = plan.footThatHolds->x_m != plan.foot.x_m;
-            const bool hasRoom =
-                plan.headFriction > 0 || station.stop == boat::Stop::head || station.stop == boat::Stop::both;
-            station.footX_m = moves && hasRoom ? read_m : plan.footThatHolds->x_m;
-            station.footY_m = plan.footThatHolds->y_m;
+            const bool hasRoom = plan.headFriction > 0 || station.strut.stop == boat::Stop::head ||
+                                 station.strut.stop == boat::Stop::both;
+            station.strut.footX_m = moves && hasRoom ? read_m : plan.footThatHolds->x_m;
+            station.strut.footY_m = plan.footThatHolds->y_m;
             for (const PropPlan& there : moved.plans({500, 700, 900})) {
                 if (there.index != plan.index) continue;
                 EXPECT_TRUE(there.stopsHold) << round;
@@ -381,9 +381,9 @@ TEST(Prop, AtTheEndsOfWhatAFileMayHoldAllIsFinite) {
         for (const double thin : {1e-9, 1e6}) {
             PropWork work(0.3);
             work.piece.holding.stations = {propAt(0.2), propAt(0.8)};
-            work.piece.holding.stations[0].footX_m = far;
-            work.piece.holding.stations[1].footY_m = far;
-            for (boat::Station& station : work.piece.holding.stations) station.section_m = {thin, thin};
+            work.piece.holding.stations[0].strut.footX_m = far;
+            work.piece.holding.stations[1].strut.footY_m = far;
+            for (boat::Station& station : work.piece.holding.stations) station.strut.section_m = {thin, thin};
             work.piece.holding.hull.weight_kg = 1e9;
             work.piece.holding.hull.blocks = {{far, -far, {}}, {0, 0, {}}, {1e-9, far, {}}};
             const std::vector<PropPlan> plans = work.plans({1e9, 1e9});
@@ -403,8 +403,8 @@ TEST(Prop, AtTheEndsOfWhatAFileMayHoldAllIsFinite) {
 TEST(Prop, AFootInItsHeadIsNoPropButFinite) {
     PropWork work(0.0);
     work.piece.holding.stations = {propAt(0.5)};
-    work.piece.holding.stations[0].footX_m = 0.5;
-    work.piece.holding.stations[0].footY_m = work.plans({1})[0].head.y_m;
+    work.piece.holding.stations[0].strut.footX_m = 0.5;
+    work.piece.holding.stations[0].strut.footY_m = work.plans({1})[0].head.y_m;
     const PropPlan plan = work.plans({1})[0];
     EXPECT_TRUE(plan.cannotPress);
     EXPECT_TRUE(plan.footAboveHead);

@@ -18,9 +18,9 @@ using measure::InputError;
 
 boat::Station screwAt(double at_m) {
     boat::Station station = propAt(at_m, boat::HoldKind::screw);
-    station.diameter_m = 0.005;
-    station.intoBackbone_m = 0.040;
-    station.washer_m = 0.025;
+    station.screw.diameter_m = 0.005;
+    station.screw.intoBackbone_m = 0.040;
+    station.screw.washer_m = 0.025;
     return station;
 }
 
@@ -65,11 +65,11 @@ TEST(Screw, TheSteelBreaksBeforeADenseWoodLetsGo) {
     EXPECT_NEAR(five.steelAllowable_N, 1745.3, 0.1);
     EXPECT_EQ(five.ultimate_N(), five.steelUltimate_N);
     EXPECT_EQ(five.allowable_N(), five.steelAllowable_N);
-    work.piece.holding.stations[0].diameter_m = 0.006;
+    work.piece.holding.stations[0].screw.diameter_m = 0.006;
     EXPECT_NEAR(work.screws({1000}).at(0).ultimate_N(), 5026.5, 0.1);
     // A short one in soft wood draws out.
     work.piece.holding.backbone.species = "cedar_n_white";
-    work.piece.holding.stations[0].intoBackbone_m = 0.02;
+    work.piece.holding.stations[0].screw.intoBackbone_m = 0.02;
     const ScrewPlan soft = work.screws({1000}).at(0);
     EXPECT_EQ(soft.ultimate_N(), soft.withdrawalUltimate_N);
     EXPECT_EQ(soft.allowable_N(), soft.withdrawalAllowable_N);
@@ -104,7 +104,7 @@ TEST(Screw, WhatIsNotGivenIsTakenAndSaid) {
     EXPECT_EQ(plan.diameter_m, 0.005);
     EXPECT_EQ(plan.intoBackbone_m, 0.038);
     EXPECT_EQ(plan.washer_m, 0.025);
-    work.piece.holding.stations[0].diameter_m = 0.020;
+    work.piece.holding.stations[0].screw.diameter_m = 0.020;
     const ScrewPlan thick = work.screws({1000})[0];
     EXPECT_NEAR(thick.washer_m, 0.060, 1e-12);
     EXPECT_TRUE(thick.lag);
@@ -115,14 +115,14 @@ TEST(Screw, WhatIsNotGivenIsTakenAndSaid) {
 TEST(Screw, AWasherThatFallsIntoItsHoleIsRefused) {
     PropWork work(0.0);
     work.piece.holding.stations = {propAt(0.2), screwAt(0.4)};
-    work.piece.holding.stations[1].washer_m = 0.0055;
+    work.piece.holding.stations[1].screw.washer_m = 0.0055;
     try {
         (void)work.screws({0, 1000});
         FAIL() << "a washer of no bearing";
     } catch (const InputError& error) {
         EXPECT_EQ(error.path(), "holding.stations[1].washer_mm");
     }
-    work.piece.holding.stations[1].washer_m = 0.0056;
+    work.piece.holding.stations[1].screw.washer_m = 0.0056;
     EXPECT_GT(work.screws({0, 1000})[0].washerPressure_Pa, 100e6);
 }
 

@@ -22,9 +22,9 @@ boat::Station strapFrom(double from_m, double to_m, double tension_N = 1000, dou
     boat::Station strap;
     strap.kind = boat::HoldKind::strap;
     strap.at_m = from_m;
-    strap.to_m = to_m;
+    strap.strap.to_m = to_m;
     strap.most_N = tension_N;
-    strap.friction = friction;
+    strap.strap.friction = friction;
     return strap;
 }
 
@@ -59,11 +59,11 @@ TEST(Strap, ItsEndsPullOnWhatHoldsThemWithTheTensionLeftThere) {
     EXPECT_EQ(plan.endPull_N, 1000);
     EXPECT_NEAR(plan.startPull_N, 1000 * std::exp(-0.3 * plan.turned_rad), 1e-6);
     EXPECT_NEAR(plan.turned_rad, 1.0, 0.01);
-    strap.pullsFrom = boat::PullsFrom::both;
+    strap.strap.pullsFrom = boat::PullsFrom::both;
     const StrapPlan both = strapPlan(strap, 0, made.work());
     EXPECT_EQ(both.startPull_N, 1000);
     EXPECT_EQ(both.endPull_N, 1000);
-    strap.to_m.reset();
+    strap.strap.to_m.reset();
     EXPECT_EQ(strapPlan(strap, 0, made.work()).endPull_N, 0);  // it goes round nothing
 }
 
@@ -75,9 +75,9 @@ TEST(Strap, ItsTensionFallsByTheAngleFromWhereItIsPulled) {
     const auto tension = [&](double at) { return strapThrust_N_m(layStrap(strap, 0, made.work()), made.work(), at); };
     EXPECT_NEAR(tension(0.9) * radius, 1000 * std::exp(-0.3 * 0.1 / radius), 1e-6);
     EXPECT_NEAR(tension(0.3) * radius, 1000 * std::exp(-0.3 * 0.7 / radius), 1e-6);
-    strap.pullsFrom = boat::PullsFrom::start;
+    strap.strap.pullsFrom = boat::PullsFrom::start;
     EXPECT_NEAR(tension(0.3) * radius, 1000 * std::exp(-0.3 * 0.1 / radius), 1e-6);
-    strap.pullsFrom = boat::PullsFrom::both;
+    strap.strap.pullsFrom = boat::PullsFrom::both;
     EXPECT_NEAR(tension(0.3) * radius, 1000 * std::exp(-0.3 * 0.1 / radius), 1e-6);
     EXPECT_NEAR(tension(0.9) * radius, 1000 * std::exp(-0.3 * 0.1 / radius), 1e-6);
     EXPECT_NEAR(strapPlan(strap, 0, made.work()).leastTension_N, 1000 * std::exp(-0.3 * 0.4 / radius), 0.01);
@@ -184,15 +184,15 @@ TEST(Strap, BeyondTheStripsThereIsNothingToPress) {
 TEST(Strap, WithoutAnotherEndItGoesRoundNothing) {
     const Workpiece made(0.8);
     boat::Station strap = strapFrom(0.2, 1.0);
-    strap.to_m.reset();
+    strap.strap.to_m.reset();
     const StrapPlan plan = strapPlan(strap, 3, made.work());
     EXPECT_TRUE(plan.lacksEnd);
     EXPECT_EQ(plan.total_N, 0);
     EXPECT_EQ(bearingTension_N(layStrap(strap, 3, made.work()), 0.2), 0);
-    strap.to_m = strap.at_m;
+    strap.strap.to_m = strap.at_m;
     EXPECT_FALSE(strapPlan(strap, 3, made.work()).lacksEnd);
     EXPECT_EQ(strapPlan(strap, 3, made.work()).total_N, 0);
-    strap.to_m = std::numeric_limits<double>::quiet_NaN();
+    strap.strap.to_m = std::numeric_limits<double>::quiet_NaN();
     try {
         strapPlan(strap, 3, made.work());
         FAIL() << "a strap to nowhere was laid";
@@ -219,7 +219,7 @@ TEST(Strap, OnRandomPiecesNothingIsBeyondReason) {
         made.piece.stack.strips[0].count = 1 + static_cast<int>(between(0, i % 5 ? 12 : 80));  // some without room
         if (i % 4 == 0) made.piece.stack.strips[0].tapersTo_m = between(0.002, 0.012);
         boat::Station strap = strapFrom(between(-0.3, length), between(0, length + 0.3), 1500, between(0, 1));
-        strap.pullsFrom = static_cast<boat::PullsFrom>(i % 3);
+        strap.strap.pullsFrom = static_cast<boat::PullsFrom>(i % 3);
         const StrapPlan plan = strapPlan(strap, 0, made.work());
         ASSERT_TRUE(std::isfinite(plan.total_N));
         EXPECT_GE(plan.total_N, 0);

@@ -319,11 +319,11 @@ TEST(Findings, AStrapBearsFromEndToEndAndOverlapsNoPad) {
     boat::Station strap;
     strap.kind = boat::HoldKind::strap;
     strap.at_m = 0.2;
-    strap.to_m = 1.0;
+    strap.strap.to_m = 1.0;
     piece.holding.stations = {strap, boat::Station{.at_m = 0.2}};
     EXPECT_EQ(countOf(findingsFor(piece), "pads_overlap"), 0);
     EXPECT_EQ(countOf(findingsFor(piece), "station_off_the_strips"), 0);
-    piece.holding.stations[0].to_m = 9.0;
+    piece.holding.stations[0].strap.to_m = 9.0;
     EXPECT_EQ(countOf(findingsFor(piece), "station_off_the_strips"), 1);
 }
 

@@ -269,7 +269,7 @@ TEST(HoldingFindings, APropIsHeldAgainstSlipBucklingAndItsRating) {
     scene.plan.holding.props[0].slips = holding::Slips::foot;
     scene.plan.holding.props[0].footSlant_rad = 0.4;
     EXPECT_EQ(the(scene.findings(), "prop_slips_at_foot").severity, Severity::stop);
-    scene.piece.holding.stations[1].stop = boat::Stop::foot;
+    scene.piece.holding.stations[1].strut.stop = boat::Stop::foot;
     EXPECT_EQ(countOf(scene.findings(), "prop_slips_at_foot"), 0);
     scene.plan.holding.props[0].thrust_N = 9500;
     findings = scene.findings();

@@ -173,7 +173,7 @@ TEST(PrintPlans, WhatIsNotKnownOfTheHoldingIsNull) {
     boat::Station strap;
     strap.kind = boat::HoldKind::strap;
     strap.at_m = 0.1;
-    strap.to_m = 0.9;
+    strap.strap.to_m = 0.9;
     boat::Station jack;
     jack.kind = boat::HoldKind::jack;
     jack.at_m = 0.5;
