@@ -282,7 +282,7 @@ void LinePanel::showPlot() {
     const plan::LinePlan& line = shown_->plan->line;
     AlongPlot::Picture picture;
     picture.display = shown_->display;
-    picture.caption = tr("Radius along the line, faint: 19 times of 20 within; upwards: round towards the strips");
+    picture.caption = tr("Radius, upwards round towards the strips; faint: 19 times of 20");
     picture.to_m = line.samples.back().at_m;
     AlongPlot::Curve curve;
     AlongPlot::Curve low{{}, false};

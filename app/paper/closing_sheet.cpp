@@ -97,13 +97,19 @@ Table stepsTable(const boat::Piece& piece, const plan::Plan& plan, const std::ve
 QString carriedText(const holding::Carried& carried, const measure::Display& display) {
     QStringList places;
     for (const double place_m : carried.places_m) places << inOnePiece(lengthText(place_m, display));
-    return QString(
-               "Carry the loose stack flat-wise at %1 points%2: it weighs %3, sags %4, and that strains its strips by "
-               "%5.")
-        .arg(QString::number(carried.points),
-             places.isEmpty() ? QString() : " (" + places.join(", ") + " from the strips' start)",
-             onScaleText(carried.weight_N, display), inOnePiece(lengthText(carried.sag_m, display)),
-             inOnePiece(QString::fromStdString(measure::writeShare(carried.strain))));
+    constexpr double leastSag_m = 0.001;     // less than a hand or an eye tells
+    constexpr double leastStrain = 0.0005;  // a tenth of what a strip bears: less needs no word
+    QString text = QString("Carry the loose stack flat-wise at %1 points%2: it weighs %3 and %4")
+                       .arg(QString::number(carried.points),
+                            places.isEmpty() ? QString() : " (" + places.join(", ") + " from the strips' start)",
+                            onScaleText(carried.weight_N, display),
+                            carried.sag_m < leastSag_m
+                                ? QString("hardly sags")
+                                : "sags " + inOnePiece(lengthText(carried.sag_m, display)));
+    if (carried.strain >= leastStrain) {
+        text += ", which strains its strips by " + inOnePiece(QString::fromStdString(measure::writeShare(carried.strain)));
+    }
+    return text + ".";
 }
 
 QString storedText(const plan::Plan& plan) {

@@ -161,12 +161,15 @@ public:
 private:
     // Quicker than this nobody is: a key that was pressed twice.
     static constexpr double leastEach_s = 1;
+    // A day is quicker or slower than another by a fifth (boat::Crew::pace): a twentieth tells nothing of a rate.
+    static constexpr double leastChange = 0.05;
 
     // A whole second is as fine as anyone measures.
     void each(double& time_s, const Taken& taken) {
         const double before_s = time_s;
-        time_s = std::max(1.0, std::round(taken.real_s / taken.count));
-        if (time_s == before_s) return;
+        const double measured_s = std::max(1.0, std::round(taken.real_s / taken.count));
+        if (std::abs(measured_s - before_s) <= leastChange * before_s) return;
+        time_s = measured_s;
         learned_.said.push_back(capitalised(doing(taken, day_.dryFit)) + ": " + seconds(time_s) +
                                 ", until now planned with " + seconds(before_s) + " (" + std::to_string(taken.count) +
                                 " measured).");
@@ -191,9 +194,8 @@ private:
     }
 
     void scale(double& rate, const Taken& taken, double times) {
-        constexpr double told = 0.05;  // less is told as "1 times as fast", and keys come late by as much
         const double after = rounded(rate * 60 * times) / 60;
-        if (after == rate || std::abs(times - 1) < told) return;
+        if (after == rate || std::abs(times - 1) < leastChange) return;
         rate = after;
         learned_.said.push_back(capitalised(doing(taken, day_.dryFit)) + ": " + measure::writeNumber(times, 2) +
                                 " times as fast as planned (" + writeDuration(taken.real_s) + " for " +

@@ -23,6 +23,7 @@ constexpr std::array<std::pair<EventKind, std::string_view>, 10> words{{{EventKi
                                                                         {EventKind::stopped, "stopped"}}};
 
 constexpr int fewestForPace = 3;  // tasks that must be done before a pace is told
+constexpr double leastOfPlanned = 0.1;  // done in less than that of its time, a task had its key with another's
 constexpr double soon_s = 1;      // tasks that can begin within it of each other are next together
 
 // What the events say, before anything is timed.
@@ -280,6 +281,25 @@ std::optional<BreakOff> breakOffFor(const std::vector<JobFrom>& jobs, const Said
     return std::nullopt;
 }
 
+// Of which tasks the keys tell how long they took. Two keys pressed one right after the other tell when both tasks were
+// done, not how their time is shared: neither counts.
+std::vector<bool> timesKnown(const Run& plan, const Now& now) {
+    const std::size_t count = std::min(plan.tasks.size(), now.states.size());
+    std::vector<bool> known(plan.tasks.size(), false);
+    for (std::size_t i = 0; i < count; ++i) known[i] = now.states[i] == TaskState::done && now.run.tasks[i].hands > 0;
+    std::vector<bool> counts = known;
+    for (std::size_t i = 0; i < count; ++i) {
+        const Task& task = now.run.tasks[i];
+        const double worked_s = workedFor(task.start_s, task.end_s, now.pauses);
+        if (!known[i] || worked_s >= leastOfPlanned * plan.tasks[i].takes_s) continue;
+        for (std::size_t j = 0; j < count; ++j) {
+            const double end_s = now.run.tasks[j].end_s;
+            if (end_s >= task.start_s && end_s <= task.end_s) counts[j] = false;
+        }
+    }
+    return counts;
+}
+
 }  // namespace
 
 std::string_view eventWord(EventKind kind) {
@@ -349,10 +369,11 @@ Now stateAt(const std::vector<JobFrom>& jobs, const std::vector<Event>& events, 
 
 std::vector<Taken> takenOf(const Job& planned, const Now& now) {
     const Run plan = runOf(planned);
+    const std::vector<bool> known = timesKnown(plan, now);
     std::vector<Taken> all;
     for (std::size_t i = 0; i < plan.tasks.size() && i < now.states.size(); ++i) {
         const Task& task = now.run.tasks[i];
-        if (now.states[i] != TaskState::done || task.hands == 0) continue;
+        if (!known[i]) continue;
         std::string kind;
         for (const StationJob& station : planned.stations) {
             if (task.station > 0 && station.number == task.station) kind = station.kind;

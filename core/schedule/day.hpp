@@ -138,7 +138,8 @@ struct Taken {
     double planned_s = 0;
     double real_s = 0;  // without pauses
 };
-// In the order of the run. Tasks that need nobody are not counted.
+// In the order of the run. Tasks that need nobody are not counted, nor two whose keys came together: how their time is
+// shared between them is not known.
 std::vector<Taken> takenOf(const Job& planned, const Now& now);
 
 }  // namespace fayline::schedule

@@ -210,7 +210,8 @@ private:
     void listSoak(bool mixesAfter) {
         const double takes_s = job_.soak_s - (mixesAfter ? job_.mix_s : 0);
         if (!(takes_s > 0)) return;
-        Task& soak = add(Work::soak, "let the wet-out soak in", takes_s, 0);
+        const char* name = mixesAfter ? "let the wet-out soak in, on into the mixing" : "let the wet-out soak in";
+        Task& soak = add(Work::soak, name, takes_s, 0);
         soak.after = waits();
         last_ = index(soak);
     }

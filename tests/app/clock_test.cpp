@@ -44,10 +44,8 @@ struct Shed {
     boat::Boat boat = boat::loadBoat(std::string(FAYLINE_SAMPLES "/marram.fayline"));
     ClockScreen screen{folder.path(), machine.read()};
 
-    explicit Shed(QSize size = {1280, 800}, bool dryFit = false, bool soaks = true) {
+    explicit Shed(QSize size = {1280, 800}, bool dryFit = false) {
         screen.resize(size);
-        // Without the wait after wetting out each task begins when the one before it ends.
-        if (!soaks) boat.pieces[0].crew.rates.soak_s = 0;
         screen.prepare(boat, 0, "marram.fayline", dryFit);
         screen.show();
         [[maybe_unused]] const bool shown = QTest::qWaitForWindowExposed(&screen);
@@ -278,7 +276,7 @@ private slots:
     }
 
     void wholeDayEndsWithWhatComesAfterAndWhatWasLearned() {
-        Shed shed({1280, 800}, false, false);
+        Shed shed;
         shed.begin();
         shed.workThrough();
         QVERIFY(shed.now().finished);

@@ -5,6 +5,7 @@
 #include <stdexcept>
 
 #include "core/boat/file.hpp"
+#include "core/plan/day_pace.hpp"
 #include "core/plan/day_plan.hpp"
 #include "core/plan/plan.hpp"
 #include "core/schedule/days.hpp"
@@ -34,9 +35,11 @@ BENCHMARK(BatchesAndRun)->Unit(benchmark::kMillisecond);
 void TenThousandDays(benchmark::State& state) {
     const Stem stem;
     const std::atomic<bool> stop{false};
+    const schedule::Uncertain uncertain =
+        plan::uncertainOf(stem.piece.crew, plan::paceOf(stem.piece, stem.shop, stem.plan.day));
     for (auto _ : state) {
-        benchmark::DoNotOptimize(schedule::simulateDays(stem.plan.day.gluings[0].job, stem.piece.crew.uncertain,
-                                                        plan::daysSimulated, plan::daysSeed, stop));
+        benchmark::DoNotOptimize(schedule::simulateDays(stem.plan.day.gluings[0].job, uncertain, plan::daysSimulated,
+                                                        plan::daysSeed, stop));
     }
 }
 BENCHMARK(TenThousandDays)->Unit(benchmark::kMillisecond);

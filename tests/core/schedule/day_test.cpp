@@ -335,6 +335,14 @@ TEST(Day, TimePlannedAndTakenIsAddedUpByKindOfWork) {
     EXPECT_DOUBLE_EQ(taken[1].real_s, 200 + 300);
 }
 
+TEST(Day, TwoKeysPressedTogetherTellNothingOfEitherTask) {
+    const Now now = at(1000, {started(0), done(300, mix1), done(598, wet1), done(599, wet2)});
+    const std::vector<Taken> taken = takenOf(twoStrips(), now);
+    ASSERT_EQ(taken.size(), 1u);
+    EXPECT_EQ(taken[0].work, Work::mix);
+    EXPECT_DOUBLE_EQ(taken[0].real_s, 300);
+}
+
 TEST(Day, EveryEventHasAWordAndComesBackFromIt) {
     for (int i = 0; i <= static_cast<int>(EventKind::stopped); ++i) {
         const auto kind = static_cast<EventKind>(i);

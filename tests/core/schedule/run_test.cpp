@@ -121,7 +121,7 @@ TEST(Run, OnePairOfHandsMixesInTheLastMinutesOfTheSoak) {
                      {"wet out strip 1, turn it over", 360, 440, a},
                      {"wet out strip 2, turn it over", 440, 590, a},
                      {"wet out strip 3, turn it over", 590, 690, a},
-                     {"let the wet-out soak in", 690, 1050, {}},
+                     {"let the wet-out soak in, on into the mixing", 690, 1050, {}},
                      {"mix cup 2, thickened", 1050, 1290, a},
                      {"spread strip 3", 1290, 1460, a},
                      {"mix cup 3, thickened", 1460, 1700, a},
