@@ -14,12 +14,6 @@ namespace fayline::app {
 
 namespace {
 
-QString joined(const std::vector<std::string>& sentences) {
-    QStringList all;
-    for (const std::string& one : sentences) all << QString::fromStdString(one);
-    return all.join('\n');
-}
-
 const std::vector<int> enterKeys{Qt::Key_Return, Qt::Key_Enter, Qt::Key_Space};
 
 }  // namespace

@@ -7,6 +7,7 @@
 #include <QVBoxLayout>
 #include <algorithm>
 
+#include "app/look/text.hpp"
 #include "app/look/theme.hpp"
 #include "core/measure/day_text.hpp"
 
@@ -14,22 +15,12 @@ namespace fayline::app {
 
 namespace {
 
-QString text(const std::string& words) {
-    return QString::fromStdString(words);
-}
-
 QLabel* paragraph(const char* name) {
     auto* label = new QLabel;
     label->setObjectName(name);
     label->setWordWrap(true);
     label->setTextFormat(Qt::PlainText);
     return label;
-}
-
-QString joined(const std::vector<std::string>& sentences) {
-    QStringList all;
-    for (const std::string& one : sentences) all << text(one);
-    return all.join('\n');
 }
 
 }  // namespace

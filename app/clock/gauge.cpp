@@ -12,7 +12,7 @@ namespace fayline::app {
 
 namespace {
 
-constexpr int least_px = 12;
+constexpr int leastGauge_px = 12;
 
 }  // namespace
 
@@ -38,7 +38,7 @@ void Gauge::show(const QString& title, const QString& figure, const QString& wor
 
 Gauge::Places Gauge::places() const {
     Places at;
-    const int line = std::max(height() * 24 / 100, least_px + 4);
+    const int line = std::max(height() * 24 / 100, leastGauge_px + 4);
     at.title = QRect(0, 0, width(), line);
     at.word = QRect(0, height() - line, width(), line);
     const int between = height() - 2 * line;
@@ -52,10 +52,10 @@ Gauge::Places Gauge::places() const {
 QFont Gauge::fontFor(const QRect& place, const QString& text, bool bold) const {
     QFont made = tabularFont(font());
     if (bold) made.setWeight(QFont::DemiBold);
-    int px = std::max(least_px, place.height() * 8 / 10);
+    int px = std::max(leastGauge_px, place.height() * 8 / 10);
     made.setPixelSize(px);
     const double wide = textWidth(textShape(text, made), made);
-    if (wide > place.width()) px = std::max(least_px, int(px * place.width() / wide));
+    if (wide > place.width()) px = std::max(leastGauge_px, int(px * place.width() / wide));
     made.setPixelSize(px);
     return made;
 }

@@ -11,6 +11,13 @@
 
 namespace fayline::app {
 
+// One sentence to a line.
+inline QString joined(const std::vector<std::string>& sentences) {
+    QStringList all;
+    for (const std::string& one : sentences) all << QString::fromStdString(one);
+    return all.join('\n');
+}
+
 class Page : public QWidget {
     Q_OBJECT
 public:

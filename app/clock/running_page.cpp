@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "app/look/text.hpp"
 #include "app/look/theme.hpp"
 #include "core/measure/day_text.hpp"
 
@@ -19,10 +20,6 @@ using schedule::Urgency;
 namespace {
 
 constexpr int mostSaid = 2;  // warnings at once: more nobody reads
-
-QString text(const std::string& words) {
-    return QString::fromStdString(words);
-}
 
 QString capital(QString words) {
     if (!words.isEmpty()) words[0] = words[0].toUpper();

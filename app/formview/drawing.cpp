@@ -8,7 +8,7 @@ namespace fayline::app {
 
 namespace {
 
-bool finite(const line::Xy& place) {
+bool bothFinite(const line::Xy& place) {
     return std::isfinite(place.x_m) && std::isfinite(place.y_m);
 }
 
@@ -37,7 +37,7 @@ int classOf(double share) {
 void addFace(Lines& lines, const std::vector<line::Xy>& face, size_t from, size_t to) {
     bool down = false;
     for (size_t j = from; j <= to && j < face.size(); ++j) {
-        if (!finite(face[j])) {
+        if (!bothFinite(face[j])) {
             down = false;
             continue;
         }
@@ -51,19 +51,19 @@ void addFace(Lines& lines, const std::vector<line::Xy>& face, size_t from, size_
 }
 
 // The places between which a strip lies: fewer than all where the stack is cut to a scarf.
-struct Reach {
+struct BandReach {
     size_t first = 0;
     size_t last = 0;
 };
 
-std::vector<Reach> reachesOf(const stack::StackPlan& plan) {
+std::vector<BandReach> reachesOf(const stack::StackPlan& plan) {
     constexpr double near_m = 1e-9;
     const auto& at_m = plan.at_m;
-    std::vector<Reach> reaches;
+    std::vector<BandReach> reaches;
     for (const stack::Strip& strip : plan.strips) {
         const auto first = std::lower_bound(at_m.begin(), at_m.end(), strip.startsAt_m - near_m);
         const auto after = std::upper_bound(at_m.begin(), at_m.end(), strip.endsAt_m + near_m);
-        Reach reach;
+        BandReach reach;
         reach.first = std::min<size_t>(first - at_m.begin(), at_m.size() - 1);
         reach.last = std::max<size_t>(reach.first, after == at_m.begin() ? 0 : after - at_m.begin() - 1);
         reaches.push_back(reach);
@@ -73,7 +73,7 @@ std::vector<Reach> reachesOf(const stack::StackPlan& plan) {
 
 // One stretch of all strips, `from` to `to` of the places: the bands of one class. A band that lies beside a more
 // strained one reaches under it by one place, so that no ground shows between the two.
-void addStrips(std::vector<Band>& bands, const stack::StackPlan& plan, const std::vector<Reach>& reaches,
+void addStrips(std::vector<Band>& bands, const stack::StackPlan& plan, const std::vector<BandReach>& reaches,
                size_t stretchFrom, size_t stretchTo) {
     for (size_t strip = 0; strip + 1 < plan.faces.size() && strip < plan.strains.size(); ++strip) {
         const size_t from = std::max(stretchFrom, reaches[strip].first);
@@ -81,7 +81,8 @@ void addStrips(std::vector<Band>& bands, const stack::StackPlan& plan, const std
         const auto& inside = plan.faces[strip];
         const auto& outside = plan.faces[strip + 1];
         const auto drawn = [&](size_t j) {
-            return finite(inside[j]) && finite(inside[j + 1]) && finite(outside[j]) && finite(outside[j + 1]);
+            return bothFinite(inside[j]) && bothFinite(inside[j + 1]) && bothFinite(outside[j]) &&
+                   bothFinite(outside[j + 1]);
         };
         const auto classAt = [&](size_t j) {
             return classOf((shareOf(plan, strip, j) + shareOf(plan, strip, j + 1)) / 2);
@@ -120,7 +121,7 @@ void addPlaces(Drawing& drawing, const plan::Plan& plan, double sign) {
             place.share = share;
             place.strain = std::abs(stack.strains[strip][j]);
         }
-        if (!finite(place.onForm) || !finite(place.onOutside) || !finite(place.onLine)) continue;
+        if (!bothFinite(place.onForm) || !bothFinite(place.onOutside) || !bothFinite(place.onLine)) continue;
         drawing.greatestShare = std::max(drawing.greatestShare, place.share);
         drawing.bounds.include(place.onForm);
         drawing.bounds.include(place.onOutside);
@@ -185,7 +186,7 @@ Drawing drawingOf(const plan::Plan& plan, boat::Side side) {
         corners.reserve(static_cast<qsizetype>(face.size()));
         for (const line::Xy& corner : face) corners << point(corner);
     }
-    const std::vector<Reach> reaches = reachesOf(stack);
+    const std::vector<BandReach> reaches = reachesOf(stack);
     addStrips(drawing.strips, stack, reaches, start, end);
     addStrips(drawing.overRun, stack, reaches, 0, start);
     addStrips(drawing.overRun, stack, reaches, end, last);
@@ -196,7 +197,7 @@ Drawing drawingOf(const plan::Plan& plan, boat::Side side) {
 
     // A face is that of the strip on its inner side, whose outside shows where the next strip ends before it.
     const auto addFaces = [&](Lines& within, Lines& beyond, size_t face) {
-        const Reach& reach = reaches[face == 0 ? 0 : face - 1];
+        const BandReach& reach = reaches[face == 0 ? 0 : face - 1];
         addFace(within, stack.faces[face], std::max(start, reach.first), std::min(end, reach.last));
         addFace(beyond, stack.faces[face], reach.first, std::min(start, reach.last));
         addFace(beyond, stack.faces[face], std::max(end, reach.first), reach.last);
@@ -209,7 +210,7 @@ Drawing drawingOf(const plan::Plan& plan, boat::Side side) {
             if (place == 0 || place == last) continue;
             const line::Xy& inside = stack.faces[strip][place];
             const line::Xy& outside = stack.faces[strip + 1][place];
-            if (!finite(inside) || !finite(outside)) continue;
+            if (!bothFinite(inside) || !bothFinite(outside)) continue;
             drawing.outline.push_back(QPolygonF({point(inside), point(outside)}));
         }
     }
@@ -217,7 +218,7 @@ Drawing drawingOf(const plan::Plan& plan, boat::Side side) {
     addFace(drawing.overRunOutline, stack.faces.back(), 0, reaches.back().first);
     addFace(drawing.overRunOutline, stack.faces.back(), reaches.back().last, last);
     for (const size_t place : {size_t{0}, last}) {
-        if (!finite(stack.faces.front()[place]) || !finite(stack.faces.back()[place])) continue;
+        if (!bothFinite(stack.faces.front()[place]) || !bothFinite(stack.faces.back()[place])) continue;
         drawing.overRunOutline.push_back(
             QPolygonF({point(stack.faces.front()[place]), point(stack.faces.back()[place])}));
     }

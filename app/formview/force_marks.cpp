@@ -3,16 +3,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "app/look/text.hpp"
 #include "core/measure/units.hpp"
 #include "core/plan/wording.hpp"
 
 namespace fayline::app {
 
 namespace {
-
-QString text(const std::string& words) {
-    return QString::fromStdString(words);
-}
 
 template <class Plan>
 const Plan* ofStation(const std::vector<Plan>& plans, int index) {

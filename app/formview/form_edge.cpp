@@ -7,15 +7,15 @@ namespace fayline::app {
 
 namespace {
 
-constexpr double near_m = 1e-9;
-constexpr double seen_px = 0.75;      // a thinner gap does not show
-constexpr double longest_px = 24;     // of the largest gap between the trim lines
+constexpr double nearEdge_m = 1e-9;
+constexpr double seenGap_px = 0.75;   // a thinner gap does not show
+constexpr double longestGap_px = 24;  // of the largest gap between the trim lines
 constexpr double cutAt_px = 26;       // of a magnified one beyond them, where the ends stand off
 constexpr double farthest_px = 5000;  // of anything: what lies beyond is out of every view
 constexpr double barsApart_px = 4.5;  // across a gap above the limit
 
 bool withinTrims(const plan::Plan& plan, double at_m) {
-    return at_m >= -near_m && at_m <= plan.line.fair.line.length() + near_m;
+    return at_m >= -nearEdge_m && at_m <= plan.line.fair.line.length() + nearEdge_m;
 }
 
 // From where to where something bears the stack, along the line.
@@ -40,7 +40,7 @@ std::vector<EdgePlace> placesAlong(const Shown& shown, const Drawing& drawing, c
         made.at_m = place.at_m;
         made.face = transform.toScreen(place.onForm);
         made.in = QPointF(-place.outwards.x_m, place.outwards.y_m);
-        made.borne = place.at_m >= borne.from_m - near_m && place.at_m <= borne.to_m + near_m;
+        made.borne = place.at_m >= borne.from_m - nearEdge_m && place.at_m <= borne.to_m + nearEdge_m;
     };
     const auto& samples = shown.plan->holding.held.samples;
     if (samples.size() < 2) {
@@ -110,7 +110,7 @@ void addGaps(FormEdge& edge, const Shown& shown, const Transform& transform) {
         const EdgePlace& a = places[j];
         const EdgePlace& b = places[j + 1];
         const double gap_px = std::max(a.gap_px, b.gap_px);
-        if (gap_px < seen_px) return Stretch::closed;
+        if (gap_px < seenGap_px) return Stretch::closed;
         if (a.cut || b.cut) return Stretch::cut;
         const bool counts = withinTrims(*shown.plan, a.at_m) && withinTrims(*shown.plan, b.at_m);
         if (!counts) return Stretch::beyond;
@@ -162,7 +162,7 @@ double gapTimes(const plan::Plan& plan, const boat::Piece& piece, const Transfor
     largest_m = std::max(largest_m, piece.holding.gapLimit_m / 4);
     double times = 1;
     for (const double factor : factors) {
-        if (largest_m * factor * transform.pixelsPerMetre <= longest_px) times = factor;
+        if (largest_m * factor * transform.pixelsPerMetre <= longestGap_px) times = factor;
     }
     return times;
 }

@@ -7,8 +7,8 @@ namespace fayline::app {
 
 namespace {
 
-constexpr double longest_px = 24;  // from the wanted edge
-constexpr double apart_px = 6;     // two lines as far apart are told apart
+constexpr double longestOff_px = 24;  // from the wanted edge
+constexpr double linesApart_px = 6;   // two lines as far apart are told apart
 
 // Greatest between the trim lines.
 double greatestApart_m(const Drawing& drawing) {
@@ -23,10 +23,10 @@ double greatestApart_m(const Drawing& drawing) {
 
 double timesFor(double apart_m, const Transform& transform) {
     const double own_px = apart_m * transform.pixelsPerMetre;
-    if (!(own_px > 0) || own_px >= apart_px) return 1;
+    if (!(own_px > 0) || own_px >= linesApart_px) return 1;
     double times = 1;
     for (const double factor : {1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0}) {
-        if (own_px * factor <= longest_px) times = factor;
+        if (own_px * factor <= longestOff_px) times = factor;
     }
     return times;
 }

@@ -6,16 +6,13 @@
 #include <cmath>
 #include <numeric>
 
+#include "app/look/text.hpp"
 #include "core/measure/display.hpp"
 #include "core/plan/wording.hpp"
 
 namespace fayline::app {
 
 namespace {
-
-QString text(const std::string& words) {
-    return QString::fromStdString(words);
-}
 
 QString written(const boat::Point& point, int axis, measure::LengthNotation notation) {
     if (!point.written[axis].empty()) return text(point.written[axis]);

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "app/formview/sheet.hpp"
+#include "app/look/text.hpp"
 #include "app/look/text_shape.hpp"
 #include "app/look/theme.hpp"
 #include "core/measure/display.hpp"
@@ -16,11 +17,7 @@ namespace {
 
 constexpr double margin_px = gridStep;
 
-QString text(const std::string& words) {
-    return QString::fromStdString(words);
-}
-
-QSizeF sizeOf(const QFont& font, const QString& words) {
+QSizeF sizeOfMark(const QFont& font, const QString& words) {
     const QFontMetricsF metrics(font);
     return {std::ceil(textWidth(words, font)) + 2, std::ceil(metrics.height())};
 }
@@ -70,7 +67,7 @@ void addGrid(Sheet& sheet, const Shown& shown, const Transform& transform, const
         const double x = transform.toScreen({i * step_m, 0}).x();
         sheet.grid.push_back({QLineF(x, top, x, view.height()), i == 0});
         const QString figure = text(measure::writeLength(i * step_m, notation));
-        const QSizeF size = sizeOf(fonts.small, figure);
+        const QSizeF size = sizeOfMark(fonts.small, figure);
         Text words{figure, QRectF(QPointF(x + 3, view.height() - size.height() - 2), size), TextRole::faint};
         addText(sheet.texts, words, area);
     }
@@ -79,7 +76,7 @@ void addGrid(Sheet& sheet, const Shown& shown, const Transform& transform, const
         if (y < top) continue;
         sheet.grid.push_back({QLineF(0, y, view.width(), y), i == 0});
         const QString figure = text(measure::writeLength(i * step_m, notation));
-        const QSizeF size = sizeOf(fonts.small, figure);
+        const QSizeF size = sizeOfMark(fonts.small, figure);
         Text words{figure, QRectF(QPointF(4, y - size.height() - 1), size), TextRole::faint};
         if (words.place.bottom() < view.height() - rowsOf(fonts).figures_px) addText(sheet.texts, words, area);
     }
@@ -95,7 +92,7 @@ void addScaleBar(Sheet& sheet, const Shown& shown, const Transform& transform, c
     const double length_px = length_m * transform.pixelsPerMetre;
     const bool byTens = notation == measure::LengthNotation::millimetres;
     const double left = 7 * margin_px;
-    const QSizeF lineSize = sizeOf(fonts.small, QStringLiteral("0"));
+    const QSizeF lineSize = sizeOfMark(fonts.small, QStringLiteral("0"));
     const double bottom = view.height() - rowsOf(fonts).figures_px - margin_px;
     sheet.scaleBar = {QRectF(left, bottom - 6, length_px, 6), byTens ? 5 : 6};
 
@@ -103,7 +100,7 @@ void addScaleBar(Sheet& sheet, const Shown& shown, const Transform& transform, c
     const double y = bottom - 6 - 2 - lineSize.height();
     addText(sheet.texts, {QStringLiteral("0"), QRectF(QPointF(left - 1, y), lineSize), TextRole::ink}, area);
     const QString far = text(measure::writeLengthWithUnit(length_m, notation));
-    const QSizeF size = sizeOf(fonts.small, far);
+    const QSizeF size = sizeOfMark(fonts.small, far);
     addText(sheet.texts, {far, QRectF(QPointF(left + length_px - size.width() / 2, y), size), TextRole::ink}, area);
 }
 
@@ -117,7 +114,7 @@ void addForceScale(Sheet& sheet, const Shown& shown, const Drawing& drawing, con
         words += QStringLiteral(" (blocks %1)")
                      .arg(text(measure::writeForce(sheet.forceScale.unit_N * times, shown.display)));
     }
-    const QSizeF size = sizeOf(fonts.small, words);
+    const QSizeF size = sizeOfMark(fonts.small, words);
     const double left = sheet.scaleBar.place.isNull() ? 7 * margin_px : sheet.scaleBar.place.right() + 7 * margin_px;
     if (left + std::max(size.width(), ForceScale::unit_px) > view.width() - 2 * margin_px) return;
     const double bottom = view.height() - rowsOf(fonts).figures_px - margin_px;
@@ -130,7 +127,7 @@ void addRamp(Sheet& sheet, const Drawing& drawing, const QSizeF& view, const Fon
     if (drawing.strips.empty()) return;
     constexpr double length_px = 20 * gridStep;
     const QString title = QStringLiteral("Strain, as a share of what breaks the strip");
-    const QSizeF titleSize = sizeOf(fonts.small, title);
+    const QSizeF titleSize = sizeOfMark(fonts.small, title);
     const double width = std::max(length_px, titleSize.width());
     const double left = view.width() - width - 3 * margin_px;
     double taken = sheet.scaleBar.place.right();
@@ -148,7 +145,7 @@ void addRamp(Sheet& sheet, const Drawing& drawing, const QSizeF& view, const Fon
 
     const QRectF area(QPointF(0, 0), view);
     const auto addFigure = [&](const QString& figure, double share, TextRole role) {
-        const QSizeF size = sizeOf(fonts.small, figure);
+        const QSizeF size = sizeOfMark(fonts.small, figure);
         const double x = sheet.ramp.left() + std::min(share, 1.0) * sheet.ramp.width() - size.width() / 2;
         const QRectF place(QPointF(std::clamp(x, 0.0, view.width() - size.width() - 4), y), size);
         const auto touches = [&](const Text& other) { return other.place.intersects(place.adjusted(-4, 0, 4, 0)); };
@@ -166,7 +163,7 @@ void addTitle(Sheet& sheet, const Shown& shown, const QSizeF& view, const Fonts&
     const QString name =
         elided(QString::fromStdString(shown.piece.name), fonts.title, std::max(40.0, view.width() - 12 * margin_px));
     if (name.isEmpty()) return;
-    const QSizeF size = sizeOf(fonts.title, name);
+    const QSizeF size = sizeOfMark(fonts.title, name);
     addText(sheet.texts, {name, QRectF(QPointF(2 * margin_px, top), size), TextRole::ink, TextFont::title}, area);
     QStringList keys;
     if (sheet.misfitTimes > 1) keys << QStringLiteral("Misfits drawn %1 times their size").arg(sheet.misfitTimes);
@@ -181,13 +178,13 @@ void addTitle(Sheet& sheet, const Shown& shown, const QSizeF& view, const Fonts&
     }
     double below = top + size.height();
     for (const QString& key : keys) {
-        const QSizeF keySize = sizeOf(fonts.small, key);
+        const QSizeF keySize = sizeOfMark(fonts.small, key);
         addText(sheet.texts, {key, QRectF(QPointF(2 * margin_px, below), keySize), TextRole::faint}, area);
         below += keySize.height();
     }
     if (!sheet.form.any()) return;
     const QString key = formLineKey(sheet.form);
-    const QSizeF keySize = sizeOf(fonts.small, key);
+    const QSizeF keySize = sizeOfMark(fonts.small, key);
     constexpr double sample_px = 4 * margin_px;
     const QPointF words(3 * margin_px + sample_px, below);
     if (!addText(sheet.texts, {key, QRectF(words, keySize), TextRole::faint}, area)) return;
@@ -238,7 +235,7 @@ void addOutOfSight(Sheet& sheet, const Shown& shown, const Drawing& drawing, con
         if (stretch.normalized().united(other.normalized()).intersects(seen)) return;
     }
     const QString words = QStringLiteral("The piece lies outside the view. F fits it to the window.");
-    const QSizeF size = sizeOf(fonts.body, words);
+    const QSizeF size = sizeOfMark(fonts.body, words);
     addText(sheet.texts,
             {words, QRectF(QPointF((view.width() - size.width()) / 2, (view.height() - size.height()) / 2), size),
              TextRole::ink, TextFont::body},
@@ -268,7 +265,7 @@ void addBand(Sheet& sheet, const Shown& shown, const QSizeF& view, const Fonts& 
     sheet.band = QRectF(0, 0, view.width(), line * static_cast<double>(lines.size()) + 2 * margin_px);
     for (int i = 0; i < lines.size(); ++i) {
         const QString shortened = metrics.elidedText(lines[i], Qt::ElideRight, room);
-        const QSizeF size = sizeOf(fonts.body, shortened);
+        const QSizeF size = sizeOfMark(fonts.body, shortened);
         sheet.texts.push_back({shortened, QRectF(QPointF(3 * margin_px, margin_px + i * line), size),
                                shown.reason.isEmpty() ? TextRole::faint : TextRole::ink, TextFont::body});
     }

@@ -3,16 +3,13 @@
 #include <algorithm>
 #include <cmath>
 
+#include "app/look/text.hpp"
 #include "core/boat/hold_traits.hpp"
 #include "core/measure/scale.hpp"
 
 namespace fayline::app {
 
 namespace {
-
-QString text(const std::string& words) {
-    return QString::fromStdString(words);
-}
 
 bool finite(const line::Xy& place) {
     return std::isfinite(place.x_m) && std::isfinite(place.y_m);

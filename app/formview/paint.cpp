@@ -10,10 +10,6 @@ namespace fayline::app {
 
 namespace {
 
-QPen pen(const QColor& colour, double width, Qt::PenStyle style = Qt::SolidLine) {
-    return QPen(colour, width, style, Qt::FlatCap, Qt::RoundJoin);
-}
-
 QColor roleColour(TextRole role, const Theme& theme) {
     switch (role) {
         case TextRole::ink:

@@ -25,6 +25,11 @@ QRectF paintReading(QPainter& painter, const QStringList& lines, const QPointF& 
 void paintMoment(QPainter& painter, const PointedMoment& pointed, const Sheet& sheet, const Drawing& drawing,
                  const Transform& transform, const QSizeF& view, const Fonts& fonts, const Theme& theme);
 
+// With flat ends and round corners.
+inline QPen pen(const QColor& colour, double width, Qt::PenStyle style = Qt::SolidLine) {
+    return QPen(colour, width, style, Qt::FlatCap, Qt::RoundJoin);
+}
+
 namespace paint {  // the stages of paintForm
 
 void ground(QPainter& painter, const Sheet& sheet, const QSizeF& view, const Theme& theme);

@@ -7,10 +7,6 @@ namespace fayline::app {
 
 namespace {
 
-QPen pen(const QColor& colour, double width, Qt::PenStyle style = Qt::SolidLine) {
-    return QPen(colour, width, style, Qt::FlatCap, Qt::RoundJoin);
-}
-
 constexpr double head_px = 7;        // length of an arrow's head
 constexpr double halfHead_px = 3.4;  // half its width
 

@@ -8,10 +8,6 @@ namespace fayline::app {
 
 namespace {
 
-QPen pen(const QColor& colour, double width, Qt::PenStyle style = Qt::SolidLine) {
-    return QPen(colour, width, style, Qt::FlatCap, Qt::RoundJoin);
-}
-
 void paintMisfit(QPainter& painter, const QLineF& misfit, const Theme& theme) {
     painter.setPen(pen(theme.ground, 4));
     painter.drawLine(misfit);

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "app/formview/sheet.hpp"
+#include "app/look/text.hpp"
 #include "app/look/text_shape.hpp"
 #include "core/boat/hold_traits.hpp"
 #include "core/measure/display.hpp"
@@ -12,7 +13,7 @@ namespace fayline::app {
 
 namespace {
 
-constexpr double longest_px = 220;  // of a caption
+constexpr double longestCaption_px = 220;  // of a caption
 
 enum Importance {
     ordinary,
@@ -25,10 +26,6 @@ enum Importance {
     suspects = 60,
     chosen = 70
 };
-
-QString text(const std::string& words) {
-    return QString::fromStdString(words);
-}
 
 QSizeF sizeOf(const QFont& font, const QString& words) {
     const QFontMetricsF metrics(font);
@@ -150,7 +147,7 @@ void sheet::addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
     };
 
     for (const PointMark& mark : sheet.points) {
-        const QString caption = elided(captionOf(shown, mark), fonts.small, longest_px);
+        const QString caption = elided(captionOf(shown, mark), fonts.small, longestCaption_px);
         if (caption.isEmpty()) continue;
         QPointF away(-1, 0.2);
         if (!drawing.places.empty()) {

@@ -47,6 +47,10 @@ double textWidth(const QString& words, const QFont& font) {
     return *known.insert(shape, QFontMetricsF(font).horizontalAdvance(words));
 }
 
+int wholeTextWidth(const QString& words, const QFont& font) {
+    return qRound(textWidth(words, font));
+}
+
 QString elided(const QString& words, const QFont& font, double width) {
     return textWidth(words, font) <= width ? words : QFontMetricsF(font).elidedText(words, Qt::ElideRight, width);
 }

@@ -15,6 +15,9 @@ QString textShape(const QString& words, const QFont& font);
 // follow the hand ask for the same few shapes again and again, and shaping a line of text costs as much as drawing it.
 double textWidth(const QString& words, const QFont& font);
 
+// The same in whole pixels.
+int wholeTextWidth(const QString& words, const QFont& font);
+
 // `words` cut short to `width` as QFontMetricsF::elidedText does; words that fit are not measured anew.
 QString elided(const QString& words, const QFont& font, double width);
 

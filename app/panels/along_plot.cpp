@@ -80,10 +80,6 @@ QPolygonF thinned(const QPolygonF& points) {
     return kept;
 }
 
-int widthOf(const QString& text, const QFont& font) {
-    return qRound(textWidth(text, font));
-}
-
 }  // namespace
 
 AlongPlot::AlongPlot(QWidget* parent) : QWidget(parent) {
@@ -133,8 +129,8 @@ void AlongPlot::selectPlace(std::optional<double> at_m) {
 void AlongPlot::layOut() {
     const QFont font = tabularFont(textFont(TextSize::small));
     const QFontMetrics metrics(font);
-    int left = widthOf(picture_.roomFor, font);
-    for (const Tick& tick : picture_.ticks) left = std::max(left, widthOf(tick.text, font));
+    int left = wholeTextWidth(picture_.roomFor, font);
+    for (const Tick& tick : picture_.ticks) left = std::max(left, wholeTextWidth(tick.text, font));
     const bool named =
         std::any_of(picture_.marks.begin(), picture_.marks.end(), [](const Mark& m) { return !m.text.isEmpty(); });
     const double top = metrics.height() * (named ? 3 : 2) + 4;  // caption, reading, the words at marks
@@ -177,7 +173,7 @@ void AlongPlot::drawScales(QPainter* painter) const {
         painter->setPen(QPen(t.stop, 1, Qt::DashLine));
         painter->drawLine(QPointF(area_.left(), level), QPointF(area_.right(), level));
         // At the right, or to the left of the marks that would go through the words.
-        const double wide = widthOf(picture_.limit->text, painter->font());
+        const double wide = wholeTextWidth(picture_.limit->text, painter->font());
         double right = area_.right();
         for (auto mark = picture_.marks.rbegin(); mark != picture_.marks.rend(); ++mark) {
             const double place = x(mark->at_m);
@@ -196,7 +192,7 @@ void AlongPlot::drawAlong(QPainter* painter) const {
     const auto mark = [&](double at, const QString& text) {
         const double place = std::round(x(at)) + 0.5;
         painter->drawLine(QPointF(place, base), QPointF(place, base + 3));
-        const double width = widthOf(text, painter->font());
+        const double width = wholeTextWidth(text, painter->font());
         const double left = std::clamp(place - width / 2, 0.0, std::max(0.0, this->width() - width));
         if (left < free) return;
         free = left + width + gridStep / 2.0;
@@ -207,7 +203,7 @@ void AlongPlot::drawAlong(QPainter* painter) const {
         for (const Tick& tick : picture_.alongTicks) mark(tick.value, tick.text);
         return;
     }
-    const int widest = widthOf(QStringLiteral("00-00-0"), painter->font());
+    const int widest = wholeTextWidth(QStringLiteral("00-00-0"), painter->font());
     const double step = niceStep(picture_.to_m - picture_.from_m,
                                  std::max(2.0, area_.width() / (widest + gridStep * 0.5)), picture_.display);
     for (double at = std::ceil(picture_.from_m / step - 1e-9) * step; at <= picture_.to_m + 1e-9; at += step) {
@@ -226,7 +222,7 @@ void AlongPlot::drawDots(QPainter* painter) const {
         painter->drawEllipse(at, 3.5, 3.5);
         painter->setRenderHint(QPainter::Antialiasing, false);
         painter->setPen(t.ink);
-        const double width = widthOf(dot.text, painter->font()) + 1;
+        const double width = wholeTextWidth(dot.text, painter->font()) + 1;
         const double left = at.x() + 6 + width < area_.right() ? at.x() + 6 : at.x() - 6 - width;
         painter->drawText(
             QRectF(left, at.y() - painter->fontMetrics().height(), width, painter->fontMetrics().height()),
@@ -297,7 +293,7 @@ void AlongPlot::paintEvent(QPaintEvent*) {
             painter->drawLine(QPointF(place, area_.bottom()),
                               QPointF(place, mark.heavy ? area_.top() : area_.bottom() - 6));
             if (mark.text.isEmpty()) continue;
-            const double wide = widthOf(mark.text, painter->font()) + 2;
+            const double wide = wholeTextWidth(mark.text, painter->font()) + 2;
             painter->drawText(QRectF(place - wide / 2, area_.top() - metrics.height(), wide, metrics.height()),
                               Qt::AlignCenter, mark.text);
         }

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "app/look/text.hpp"
 #include "app/panels/reading.hpp"
 #include "core/glue/conditions.hpp"
 #include "core/measure/day_reading.hpp"
@@ -13,10 +14,6 @@
 namespace fayline::app {
 
 namespace {
-
-QString tr(const char* words) {
-    return QObject::tr(words);
-}
 
 QString mass(double mass_kg, const measure::Display& display) {
     return text(measure::writeMass(mass_kg, display));

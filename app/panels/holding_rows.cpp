@@ -16,7 +16,7 @@ namespace {
 constexpr int stop = int(plan::Severity::stop);
 constexpr int caution = int(plan::Severity::caution);
 
-const QString unknown(QChar(0x2013));
+const QString notKnown(QChar(0x2013));
 
 FigureCell words(const QString& text, const QString& under = {}) {
     return {text, under, 0, std::nullopt, {}};
@@ -35,7 +35,7 @@ FigureCell place(double at_m, const measure::Display& display, const QString& un
 }
 
 FigureCell small(double distance_m, const measure::Display& display, const QString& under = {}) {
-    if (!std::isfinite(distance_m)) return {unknown, under, 0, std::nullopt, {}};
+    if (!std::isfinite(distance_m)) return {notKnown, under, 0, std::nullopt, {}};
     constexpr double small_m = 0.1;  // beyond that hundredths of a millimetre say nothing
     if (distance_m > small_m) return place(distance_m, display, under);
     return {smallFigure(distance_m, display) + ' ' + smallUnit(display), under, distance_m, std::nullopt, {}};
@@ -102,7 +102,7 @@ std::vector<FigureRow> proposalRows(const plan::HoldingStudy& study, const measu
         const boat::Station& station = proposed.station;
         rows.push_back({{words(holdName(station.kind), governedWord(proposed.governedBy)), place(station.at_m, display),
                          pull(proposed.pull_N, proposed.state, display),
-                         holding::closesGap(station) ? small(proposed.gap_m, display) : words(unknown)},
+                         holding::closesGap(station) ? small(proposed.gap_m, display) : words(notKnown)},
                         station.at_m});
     }
     return rows;
@@ -153,7 +153,7 @@ std::vector<FigureRow> closingRows(const plan::HoldingStudy& study, const boat::
         FigureCell tail = small(step.tailOff_m, display, step.floorInTheWay ? QObject::tr("in the way") : QString());
         if (step.floorInTheWay) tail.severity = caution;
         FigureCell tip = place(step.tip.x_m, display, writeLengthText(step.tip.y_m, display));
-        if (!settled) tail = tip = words(unknown);
+        if (!settled) tail = tip = words(notKnown);
         rows.push_back({{whole(step.order), stationThen(study, step), pulled, tail, tip},
                         known ? std::optional<double>(piece.holding.stations[index].at_m) : std::nullopt});
     }
@@ -243,7 +243,7 @@ std::vector<FigureRow> screwRows(const plan::HoldingPlan& holding, const measure
         pull.source = sourceText(byWood ? screw.withdrawalSource : screw.steelSource);
         FigureCell washer =
             words(text(measure::writePressure(screw.washerPressure_Pa, display)),
-                  screw.washerKnown ? text(measure::writePressure(screw.washerMay_Pa, display)) : unknown);
+                  screw.washerKnown ? text(measure::writePressure(screw.washerMay_Pa, display)) : notKnown);
         if (screw.washerKnown && screw.washerPressure_Pa > screw.washerMay_Pa) washer.severity = caution;
         washer.source = sourceText(screw.washerSource);
         FigureCell hole = words(thick(screw.clearanceHole_m), thick(screw.pilotHole_m));
@@ -291,7 +291,7 @@ std::vector<FigureRow> countRows(const holding::AtHand& atHand) {
         if (!counted.withoutTool.empty()) without.severity = stop;
         rows.push_back({{words(holdName(counted.kind)), whole(counted.asked),
                          counted.listed ? whole(counted.there) : words(QObject::tr("not listed")),
-                         counted.listed ? without : words(unknown)},
+                         counted.listed ? without : words(notKnown)},
                         std::nullopt});
     }
     return rows;
@@ -309,7 +309,7 @@ namespace {
 QString lacksWord(holding::Lacks lacks) {
     switch (lacks) {
         case holding::Lacks::nothing:
-            return unknown;
+            return notKnown;
         case holding::Lacks::strength:
             return QObject::tr("none is strong enough");
         case holding::Lacks::opening:
@@ -336,9 +336,9 @@ std::vector<FigureRow> servedRows(const plan::HoldingPlan& holding, const boat::
             words(any ? text(tools[static_cast<std::size_t>(served.tool)].name) : lacksWord(served.lacks));
         if (!any && served.lacks != holding::Lacks::nothing) tool.severity = stop;
         const bool turns = served.turnsPastSnug && std::isfinite(*served.turnsPastSnug);
-        rows.push_back(
-            {{whole(place.number), tool, words(turns ? text(measure::writeNumber(*served.turnsPastSnug, 2)) : unknown)},
-             place.at_m});
+        rows.push_back({{whole(place.number), tool,
+                         words(turns ? text(measure::writeNumber(*served.turnsPastSnug, 2)) : notKnown)},
+                        place.at_m});
     }
     return rows;
 }

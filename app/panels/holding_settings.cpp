@@ -20,7 +20,7 @@ namespace fayline::app {
 namespace {
 
 // A length of the piece, reached by `at`, as a thickness or as a place along something.
-using Reach = std::function<double&(boat::Piece&)>;
+using PlateReach = std::function<double&(boat::Piece&)>;
 using ReachOptional = std::function<std::optional<double>&(boat::Piece&)>;
 
 template <class To, class From>
@@ -28,7 +28,7 @@ To of(const std::function<To&(boat::Piece&)>& reach, const From& piece) {
     return reach(const_cast<boat::Piece&>(piece));  // only read
 }
 
-void addThickness(Fields* fields, const Fields::About& about, const Reach& reach) {
+void addThickness(Fields* fields, const Fields::About& about, const PlateReach& reach) {
     fields->addText(
         about,
         [reach](const Shown& shown) {
@@ -40,7 +40,7 @@ void addThickness(Fields* fields, const Fields::About& about, const Reach& reach
         });
 }
 
-void addPlace(Fields* fields, const Fields::About& about, const Reach& reach) {
+void addPlace(Fields* fields, const Fields::About& about, const PlateReach& reach) {
     fields->addText(
         about, [reach](const Shown& shown) { return writeLengthText(of<double>(reach, shown.piece), shown.display); },
         [reach, name = about.name](boat::Piece& piece, const QString& written, const Shown& shown) {
@@ -79,7 +79,7 @@ void addOptionalThickness(Fields* fields, const Fields::About& about, const Reac
     });
 }
 
-void addFriction(Fields* fields, const Fields::About& about, const Reach& reach) {
+void addFriction(Fields* fields, const Fields::About& about, const PlateReach& reach) {
     fields->addText(
         about, [reach](const Shown& shown) { return text(measure::writeNumber(of<double>(reach, shown.piece))); },
         [reach, name = about.name](boat::Piece& piece, const QString& written, const Shown&) {

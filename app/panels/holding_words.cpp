@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "app/look/names.hpp"
+#include "app/look/text.hpp"
 #include "app/panels/reading.hpp"
 #include "core/measure/force.hpp"
 #include "core/measure/scale.hpp"
@@ -14,10 +15,6 @@
 namespace fayline::app {
 
 namespace {
-
-QString tr(const char* words) {
-    return QObject::tr(words);
-}
 
 // What the glue line asks of the stations there.
 QString pressingWords(const holding::PressingNeed& need, const measure::Display& display) {

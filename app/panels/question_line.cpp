@@ -18,7 +18,7 @@ namespace fayline::app {
 namespace {
 
 constexpr int mostLines = 2;
-constexpr int shapeSide = 10;
+constexpr int badgeSide = 10;
 
 QFont wordFont() {
     QFont font = textFont(TextSize::body);
@@ -30,17 +30,13 @@ QFont figuresFont() {
     return tabularFont(textFont(TextSize::small));
 }
 
-int widthOf(const QString& text, const QFont& font) {
-    return qRound(textWidth(text, font));
-}
-
 // The lines that `text` takes when broken between words at `width` pixels; a word alone may stick out.
 QStringList linesAt(const QString& text, int width, const QFont& font) {
     QStringList lines;
     QString line;
     for (const QString& word : text.split(QLatin1Char(' '), Qt::SkipEmptyParts)) {
         const QString longer = line.isEmpty() ? word : line + QLatin1Char(' ') + word;
-        if (!line.isEmpty() && widthOf(longer, font) > width) {
+        if (!line.isEmpty() && wholeTextWidth(longer, font) > width) {
             lines << line;
             line = word;
         } else {
@@ -54,10 +50,10 @@ QStringList linesAt(const QString& text, int width, const QFont& font) {
 // The least width at which `text` needs no more than two lines.
 int leastWidth(const QString& text, const QFont& font) {
     const QStringList words = text.split(QLatin1Char(' '), Qt::SkipEmptyParts);
-    int least = widthOf(text, font);
+    int least = wholeTextWidth(text, font);
     for (qsizetype first = 1; first < words.size(); ++first) {
-        const int above = widthOf(words.first(first).join(QLatin1Char(' ')), font);
-        const int below = widthOf(words.sliced(first).join(QLatin1Char(' ')), font);
+        const int above = wholeTextWidth(words.first(first).join(QLatin1Char(' ')), font);
+        const int below = wholeTextWidth(words.sliced(first).join(QLatin1Char(' ')), font);
         least = std::min(least, std::max(above, below));
     }
     return least + 1;
@@ -143,7 +139,7 @@ void QuestionButton::set(const QString& figures, bool answered, const std::optio
 }
 
 void QuestionButton::measureWidth(bool mayShrink) {
-    const int word = widthOf(word_, wordFont()) + shapeSide + gridStep / 2;
+    const int word = wholeTextWidth(word_, wordFont()) + badgeSide + gridStep / 2;
     const int least = std::max(word, leastWidth(figures_, figuresFont())) + gridStep;
     // Widths that follow every figure would make the whole line tremble while a point is dragged.
     if (least <= least_ && !mayShrink) return;
@@ -156,8 +152,9 @@ bool QuestionButton::showsAll() const {
     const QFont font = figuresFont();
     const QStringList lines = linesAt(figures_, room, font);
     return lines.size() <= mostLines &&
-           std::all_of(lines.begin(), lines.end(), [&](const QString& line) { return widthOf(line, font) <= room; }) &&
-           widthOf(word_, wordFont()) <= room;
+           std::all_of(lines.begin(), lines.end(),
+                       [&](const QString& line) { return wholeTextWidth(line, font) <= room; }) &&
+           wholeTextWidth(word_, wordFont()) <= room;
 }
 
 QSize QuestionButton::sizeHint() const {
@@ -176,9 +173,9 @@ void QuestionButton::paintEvent(QPaintEvent*) {
     int left = inner.left();
     if (worst_) {
         painter.setRenderHint(QPainter::Antialiasing);
-        const QRectF box(left, inner.top() + (wordHeight - shapeSide) / 2.0, shapeSide, shapeSide);
+        const QRectF box(left, inner.top() + (wordHeight - badgeSide) / 2.0, badgeSide, badgeSide);
         painter.fillPath(findingShape(*worst_, box), findingColor(*worst_));
-        left += shapeSide + gridStep / 2;
+        left += badgeSide + gridStep / 2;
     }
     painter.setPen(answered_ ? t.ink : t.faint);
     painter.drawText(QRect(left, inner.top(), inner.right() - left + 1, wordHeight), Qt::AlignLeft | Qt::AlignVCenter,

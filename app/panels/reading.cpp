@@ -11,14 +11,6 @@
 
 namespace fayline::app {
 
-QString text(const std::string& s) {
-    return QString::fromStdString(s);
-}
-
-std::string text(const QString& s) {
-    return s.toStdString();
-}
-
 QString why(const measure::InputError& error) {
     return text(error.wrong()) + QStringLiteral("; ") + text(error.accepted());
 }

@@ -11,6 +11,7 @@
 #include <optional>
 #include <vector>
 
+#include "app/look/text.hpp"
 #include "core/boat/boat.hpp"
 #include "core/measure/display.hpp"
 #include "core/measure/source.hpp"
@@ -25,7 +26,7 @@ int readWhole(const QString& text);
 double readShare(const QString& text);  // "12" and "12 %" are 0.12
 // The same for shares that the project file accepts from 0 to 100 % only. Throws InputError for others.
 double readShareWithin1(const QString& text);
-QString writeShareText(double share);   // "12 %"
+QString writeShareText(double share);  // "12 %"
 
 // A slope of grain: "1 in 33", "1:33", "33" or "3 %"; "straight" or 0 is none.
 double readGrainSlope(const QString& text);
@@ -68,8 +69,6 @@ void refuseImpossible(const boat::Piece& before, const boat::Piece& after);
 // "Wood Handbook Table 5-3b. P*: read in a transcription of the published text."
 QString sourceText(const measure::Source& source);
 
-QString text(const std::string& s);
-std::string text(const QString& s);
 QString why(const measure::InputError& error);  // without the path
 
 }  // namespace fayline::app

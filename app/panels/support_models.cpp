@@ -10,7 +10,7 @@ namespace fayline::app {
 
 namespace {
 
-const QString unknown(QChar(0x2013));
+const QString noFigure(QChar(0x2013));
 
 QVariant toTheRight() {
     return int(Qt::AlignRight | Qt::AlignVCenter);
@@ -89,7 +89,7 @@ QVariant PostsModel::cell(int row, int column, int role) const {
         if (role == severityRole && thrust && *thrust > post.holds_N) return int(plan::Severity::caution);
         if (role == sortRole && thrust) return *thrust;
         if (role != Qt::DisplayRole) return {};
-        return thrust ? text(measure::writeForce(*thrust, shown().display)) : unknown;
+        return thrust ? text(measure::writeForce(*thrust, shown().display)) : noFigure;
     }
     if (role == sortRole) return column == atColumn ? post.at_m : column == widthColumn ? post.width_m : post.holds_N;
     return role == Qt::DisplayRole || role == Qt::EditRole ? QVariant(typed(post, column)) : QVariant();
@@ -189,7 +189,7 @@ QVariant BlocksModel::cell(int row, int column, int role) const {
         if (role == severityRole && push && push->lifts) return int(plan::Severity::caution);
         if (role == sortRole && push) return push->push_N;
         if (role != Qt::DisplayRole) return {};
-        if (!push) return unknown;
+        if (!push) return noFigure;
         return push->lifts ? tr("lifts") : text(measure::writeForce(push->push_N, shown().display));
     }
     const double length_m = column == xColumn ? block.x_m : block.y_m;

@@ -16,7 +16,7 @@ namespace fayline::app::paper {
 namespace {
 
 constexpr double cardSize_mm = 5;
-constexpr double blank_mm = 17;
+constexpr double blankOfCup_mm = 17;
 
 QString partName(const glue::Adhesive& adhesive, int part) {
     if (adhesive.onePart()) return "Glue";
@@ -74,7 +74,7 @@ Table cardOf(const boat::Piece& piece, const plan::Plan& plan, const plan::Gluin
         add("Begin to mix", "as planned", textCell(clockText(piece, times->mixedFrom_s)));
         add("USE UP BY", "as planned", textCell(clockText(piece, times->useBy_s), true));
     }
-    const QString blank = roomToWrite(blank_mm, cardSize_mm);
+    const QString blank = roomToWrite(blankOfCup_mm, cardSize_mm);
     add("Begun at", "write it", textCell(blank));
     add("Use up by", durationText(batch.useWithin_s) + " later", textCell(blank));
     card.rows.push_back(row);
@@ -100,7 +100,7 @@ QString heatText(const glue::Batch& batch, const measure::Display& display) {
     return text;
 }
 
-std::vector<Paragraph> notesOf(const boat::Piece& piece, const plan::Plan& plan) {
+std::vector<Paragraph> cupNotes(const boat::Piece& piece, const plan::Plan& plan) {
     const glue::GluePlan& glue = plan.day.glue;
     std::vector<Paragraph> notes{{skinCaution(), 2.7, true}, {hotCupCaution(), 2.7, true}};
     notes.push_back({dustAndRagsCaution(piece), 2.4});
@@ -157,7 +157,7 @@ std::vector<Sheet> batchCards(const boat::Piece& piece, const plan::Plan& plan, 
         listing.blocks.push_back(Paragraph{"Nothing of this piece is glued.", 3.8, true});
         return layOut(listing, page);
     }
-    listing.notes = notesOf(piece, plan);
+    listing.notes = cupNotes(piece, plan);
     listing.laterNotes = {{skinCaution(), 2.4}, {hotCupCaution(), 2.4}};
     listing.blocks.push_back(Paragraph{summaryText(piece, plan), 3.4, true});
     for (const plan::GluingDay& day : plan.day.gluings) {

@@ -13,7 +13,7 @@ namespace fayline::app::paper {
 
 namespace {
 
-QString whole(const std::string& text) {
+QString wholeText(const std::string& text) {
     return inOnePiece(QString::fromStdString(text));
 }
 
@@ -36,19 +36,19 @@ QString stripsText(const std::vector<int>& strips) {
 }  // namespace
 
 QString clockText(const boat::Piece& piece, double after_s) {
-    return std::isfinite(after_s) ? whole(measure::writeClock(piece.crew.startAt_s + after_s)) : QString("never");
+    return std::isfinite(after_s) ? wholeText(measure::writeClock(piece.crew.startAt_s + after_s)) : QString("never");
 }
 
 QString durationText(double time_s) {
-    return whole(measure::writeDuration(time_s));
+    return wholeText(measure::writeDuration(time_s));
 }
 
 QString massText(double mass_kg, const measure::Display& display) {
-    return whole(measure::writeMass(mass_kg, display));
+    return wholeText(measure::writeMass(mass_kg, display));
 }
 
 QString volumeText(double volume_m3, const measure::Display& display) {
-    return whole(measure::writeVolume(volume_m3, display));
+    return wholeText(measure::writeVolume(volume_m3, display));
 }
 
 QString usedForText(const plan::GluingDay& day, int cup) {

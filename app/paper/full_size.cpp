@@ -37,13 +37,13 @@ QString sheetName(const Tile& tile, const Tiling& tiling) {
 }
 
 // The lines of the boat's own coordinates on one sheet.
-struct Grid {
+struct SheetGrid {
     std::vector<QLineF> lines;
     std::vector<QPointF> meetings;  // of two lines
 };
 
 // Lays the grid out and writes its coordinates near the lower and the left border.
-Grid layGrid(Sheet& sheet, Room& room, const Drawing& drawing, const Placing& placing) {
+SheetGrid layGrid(Sheet& sheet, Room& room, const Drawing& drawing, const Placing& placing) {
     const QRectF& bounds = placing.from;
     const double step = drawing.grid_mm;
     std::vector<double> xs;
@@ -51,7 +51,7 @@ Grid layGrid(Sheet& sheet, Room& room, const Drawing& drawing, const Placing& pl
     for (double i = std::ceil(bounds.left() / step); i * step <= bounds.right(); ++i) xs.push_back(i * step);
     for (double j = std::ceil(bounds.top() / step); j * step <= bounds.bottom(); ++j) ys.push_back(j * step);
 
-    Grid grid;
+    SheetGrid grid;
     for (const double x : xs)
         grid.lines.emplace_back(placing(QPointF(x, bounds.top())), placing(QPointF(x, bounds.bottom())));
     for (const double y : ys)
@@ -82,7 +82,7 @@ Grid layGrid(Sheet& sheet, Room& room, const Drawing& drawing, const Placing& pl
 }
 
 // Draws the grid around the words that stand on the sheet by now.
-void drawGrid(Sheet& sheet, const Room& room, const Grid& grid) {
+void drawGrid(Sheet& sheet, const Room& room, const SheetGrid& grid) {
     for (const QLineF& line : grid.lines) {
         for (const QLineF& part : room.outsideBoxes(line)) addLine(sheet, part.p1(), part.p2(), 0.12, Dash::dotted);
     }
@@ -165,7 +165,7 @@ Sheet tileSheet(const Drawing& drawing, const Tiling& tiling, int index, const P
         }
     }
     placeCheckSquares(sheet, room, area);
-    const Grid grid = layGrid(sheet, room, drawing, placing);
+    const SheetGrid grid = layGrid(sheet, room, drawing, placing);
 
     const auto name = [&](const QString& text, const QPointF& anchor, const QPointF& way, bool bold) {
         if (placeLabel(sheet, room, {text, anchor, placing.direction(way), bold ? 3.2 : 2.7, bold})) return;

@@ -174,7 +174,7 @@ void addFindings(Listing& listing, const plan::Plan& plan) {
     }
 }
 
-std::vector<Paragraph> notesOf(const boat::Piece& piece, const plan::Plan& plan) {
+std::vector<Paragraph> pullNotes(const boat::Piece& piece, const plan::Plan& plan) {
     std::vector<Paragraph> texts;
     const plan::HoldingPlan& holding = plan.holding;
     if (const QString outcome = outcomeText(holding.held.outcome); !outcome.isEmpty())
@@ -203,7 +203,7 @@ std::vector<Sheet> pullTable(const boat::Piece& piece, const plan::Plan& plan, c
     if (plan.holding.stations.empty()) return {};
     Listing listing;
     listing.name = "pulls";
-    listing.notes = notesOf(piece, plan);
+    listing.notes = pullNotes(piece, plan);
     if (plan.holding.held.stations.empty()) {
         listing.blocks.push_back(Paragraph{"The pulls of this plan are not worked out yet.", 3.4, true});
     }

@@ -17,10 +17,10 @@ namespace fayline::app::paper {
 
 namespace {
 
-constexpr double greatestHeight_mm = 86;
+constexpr double highestView_mm = 86;
 constexpr double foot_mm = 9;     // below the drawing: scale and bar
 constexpr double border_mm = 11;  // about the drawing, for names
-constexpr double size_mm = 2.7;
+constexpr double letters_mm = 2.7;
 
 QPointF toMillimetres(const line::Xy& place) {
     return {measure::toMillimetres(place.x_m), measure::toMillimetres(place.y_m)};
@@ -97,7 +97,7 @@ double roundScale(double needed, const measure::Display& display) {
 }
 
 double scaleOf(const QRectF& bounds, double width_mm, const measure::Display& display) {
-    const double highest_mm = greatestHeight_mm - foot_mm - 2 * border_mm;
+    const double highest_mm = highestView_mm - foot_mm - 2 * border_mm;
     return roundScale(std::max({bounds.width() / (width_mm - 2 * border_mm), bounds.height() / highest_mm, 1.0}),
                       display);
 }
@@ -172,7 +172,7 @@ private:
         ink({{left, y}, {right, y}}, 0.35);
         for (double x = left + 2; x < right; x += 4) addLine(sheet_, {x, y}, {x - 1.5, y + towards * 1.5}, 0.12);
         room_.addBox(QRectF(left, std::min(y, y + towards * 1.5), right - left, 1.5));
-        labels_.push_back({name, {right - 6, y}, {-0.2, towards}, size_mm, false, 2.2});
+        labels_.push_back({name, {right - 6, y}, {-0.2, towards}, letters_mm, false, 2.2});
     }
 
     void drawFloor() {
@@ -201,7 +201,7 @@ private:
                                forceText(prop.thrust_N, plan_.display).replace(QChar(QChar::Nbsp), ' '),
                            (foot + head) / 2,
                            {-way.y(), way.x()},
-                           size_mm,
+                           letters_mm,
                            true});
     }
 
@@ -214,7 +214,8 @@ private:
             const QPointF aside(outwards.y() * 1.2, -outwards.x() * 1.2);
             ink({head + 1.2 * outwards, head - 5 * outwards}, 0.35);
             ink({head + 1.2 * outwards - aside, head + 1.2 * outwards + aside}, 0.5);
-            labels_.push_back({QString("%1 screw").arg(place.number), head + 1.2 * outwards, outwards, size_mm, true});
+            labels_.push_back(
+                {QString("%1 screw").arg(place.number), head + 1.2 * outwards, outwards, letters_mm, true});
         }
     }
 
@@ -226,7 +227,7 @@ private:
         if (push && !push->lifts) {
             name += ", " + forceText(push->push_N, plan_.display).replace(QChar(QChar::Nbsp), ' ');
         }
-        labels_.push_back({name, top, {0, -1}, size_mm});
+        labels_.push_back({name, top, {0, -1}, letters_mm});
     }
 
     void drawHull() {
@@ -251,7 +252,7 @@ private:
         ink({centre - QPointF(0, 2.6), centre + QPointF(0, 6)}, 0.2);
         arrowHead(centre + QPointF(0, 8), {0, 1});
         const QString weight = QString::fromStdString(measure::writeOnScale(hull.weight_kg, plan_.display));
-        labels_.push_back({"boat, " + weight, centre, {1, -0.5}, size_mm});
+        labels_.push_back({"boat, " + weight, centre, {1, -0.5}, letters_mm});
     }
 
     void drawScale() {
@@ -269,7 +270,7 @@ private:
         for (const double x : {left, left + bar}) addLine(sheet_, {x, base - 1}, {x, base + 1}, 0.2);
         QString text = QString("%1    drawn 1 : %2").arg(lengthText(bar_m, plan_.display), numberText(scale_, 0));
         if (!named_) text += "    what is not named here stands in the tables";
-        addWords(sheet_, text, {left + bar + 2, base + 1}, size_mm);
+        addWords(sheet_, text, {left + bar + 2, base + 1}, letters_mm);
     }
 };
 

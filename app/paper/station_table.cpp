@@ -17,8 +17,8 @@ namespace fayline::app::paper {
 
 namespace {
 
-constexpr double size_mm = 2.7;
-constexpr double row_mm = 4.6;
+constexpr double tableLetters_mm = 2.7;
+constexpr double stationRow_mm = 4.6;
 constexpr double head_mm = 12;
 constexpr int lengthColumns = 4;  // along the line, along the outside, x, y
 
@@ -59,12 +59,12 @@ struct Columns {
 void drawHead(Sheet& sheet, const QRectF& table, const Columns& columns, const boat::Piece& piece,
               const measure::Display& display) {
     const double left = table.left();
-    addWords(sheet, "No.", {left + columns.number - 1, table.top() + 4}, size_mm, Lean::right, true);
-    addWords(sheet, "Mark", {left + columns.number + 2, table.top() + 4}, size_mm, Lean::left, true);
+    addWords(sheet, "No.", {left + columns.number - 1, table.top() + 4}, tableLetters_mm, Lean::right, true);
+    addWords(sheet, "Mark", {left + columns.number + 2, table.top() + 4}, tableLetters_mm, Lean::left, true);
     const QStringList names{"along the line", "along the outside", "x", "y"};
     for (int i = 0; i < lengthColumns; ++i) {
         const double right = left + columns.name + (i + 1) * columns.each - 1;
-        addWords(sheet, names[i], {right, table.top() + 4}, size_mm, Lean::right, true);
+        addWords(sheet, names[i], {right, table.top() + 4}, tableLetters_mm, Lean::right, true);
         addWords(sheet, columns.both ? lengthUnit(display) + ",  mm" : "mm", {right, table.top() + 8.6}, 2.4,
                  Lean::right);
     }
@@ -76,16 +76,16 @@ void drawHead(Sheet& sheet, const QRectF& table, const Columns& columns, const b
 void drawRow(Sheet& sheet, double left, double right, double base, const Columns& columns, const Row& row,
              const measure::Display& display) {
     const bool station = !row.number.isEmpty();
-    addWords(sheet, row.number, {left + columns.number - 1, base}, size_mm, Lean::right, true);
-    addWords(sheet, row.name, {left + columns.number + 2, base}, size_mm, Lean::left, station);
+    addWords(sheet, row.number, {left + columns.number - 1, base}, tableLetters_mm, Lean::right, true);
+    addWords(sheet, row.name, {left + columns.number + 2, base}, tableLetters_mm, Lean::left, station);
     for (int i = 0; i < lengthColumns; ++i) {
         const double value_m = row.lengths_m[static_cast<std::size_t>(i)];
         const double end = left + columns.name + (i + 1) * columns.each - 1;
-        addWords(sheet, numberText(measure::toMillimetres(value_m), 1), {end, base}, size_mm, Lean::right,
+        addWords(sheet, numberText(measure::toMillimetres(value_m), 1), {end, base}, tableLetters_mm, Lean::right,
                  station && !columns.both);
         if (columns.both) {
             addWords(sheet, QString::fromStdString(measure::writeLength(value_m, display.lengths)), {end - 15, base},
-                     size_mm, Lean::right, station);
+                     tableLetters_mm, Lean::right, station);
         }
     }
     addLine(sheet, {left, base + 1.4}, {right, base + 1.4}, 0.08);
@@ -151,7 +151,7 @@ std::vector<Sheet> stationTable(const boat::Piece& piece, const plan::Plan& plan
     const QRectF& area = page.area;
     const double below = area.bottom() - titleHeight_mm - gap_mm - checkSquareInches_mm;
     const QRectF table(area.left(), area.top(), area.width(), below - 2 * gap_mm - area.top());
-    const int perSheet = std::max(1, static_cast<int>((table.height() - head_mm) / row_mm));
+    const int perSheet = std::max(1, static_cast<int>((table.height() - head_mm) / stationRow_mm));
     const Columns columns(table.width(), plan.display);
     const std::vector<Row> rows = rowsOf(piece, plan);
 
@@ -164,7 +164,7 @@ std::vector<Sheet> stationTable(const boat::Piece& piece, const plan::Plan& plan
         const std::size_t last = std::min(rows.size(), first + static_cast<std::size_t>(perSheet));
         sheet.name = QString("rows %1 to %2 of %3").arg(first + 1).arg(last).arg(rows.size());
         for (std::size_t i = first; i < last; ++i) {
-            const double base = table.top() + head_mm + (static_cast<double>(i - first) + 0.6) * row_mm;
+            const double base = table.top() + head_mm + (static_cast<double>(i - first) + 0.6) * stationRow_mm;
             drawRow(sheet, table.left(), table.right(), base, columns, rows[i], plan.display);
         }
         addCheckSquares(sheet, {area.left(), below + checkSquareInches_mm});

@@ -13,7 +13,7 @@ namespace fayline::app::paper {
 
 namespace {
 
-constexpr double tick_mm = 7;
+constexpr double stickTick_mm = 7;
 constexpr double samePlace_mm = 0.05;  // nearer marks are one tick with both names
 constexpr double labelSize_mm = 3.3;
 constexpr double row_mm = 4.3;
@@ -47,10 +47,10 @@ struct Part {
 bool placeFlag(Sheet& sheet, Room& room, const Edge& edge, double x_mm, const QString& text, bool bold, int rows) {
     const double width = widthOf(text, labelSize_mm, bold);
     for (int row = 0; row < rows; ++row) {
-        const double near = edge.y_mm + edge.inwards * (tick_mm + 0.4 + row * row_mm);
+        const double near = edge.y_mm + edge.inwards * (stickTick_mm + 0.4 + row * row_mm);
         const double far = near + edge.inwards * row_mm;
         const QRectF leader =
-            QRectF(QPointF(x_mm - 0.4, edge.y_mm + edge.inwards * tick_mm), QPointF(x_mm + 0.4, far)).normalized();
+            QRectF(QPointF(x_mm - 0.4, edge.y_mm + edge.inwards * stickTick_mm), QPointF(x_mm + 0.4, far)).normalized();
         if (room.meetsBox(leader)) continue;
         for (const double side : {1.0, -1.0}) {
             const double from = x_mm + side * 0.9;
@@ -97,7 +97,7 @@ bool drawEdge(Sheet& sheet, Room& room, const Edge& edge, const Part& part, doub
     for (auto mark = edge.marks.rbegin(); mark != edge.marks.rend(); ++mark) {
         if (!part.holds(mark->first)) continue;
         const double x = part.xOf(mark->first);
-        addLine(sheet, {x, edge.y_mm}, {x, edge.y_mm + edge.inwards * tick_mm}, tickWidth(mark->second.kind));
+        addLine(sheet, {x, edge.y_mm}, {x, edge.y_mm + edge.inwards * stickTick_mm}, tickWidth(mark->second.kind));
         const bool bold = mark->second.number > 0;
         const QString distance = lengthText(measure::fromMillimetres(mark->first), display);
         if (placeFlag(sheet, room, edge, x, mark->second.name + "  " + distance, bold, rows)) continue;
@@ -153,7 +153,7 @@ std::vector<Sheet> storyStick(const boat::Piece& piece, const plan::Plan& plan, 
     const double height = std::min(area.height() - checkSquareInches_mm - 2 * gap_mm, greatestHeight_mm);
     const QRectF stick(area.left(), area.top(), area.width(), height);
     const double middle = stick.center().y();
-    const int rows = static_cast<int>((height / 2 - middleHalf_mm - tick_mm - 0.4) / row_mm);
+    const int rows = static_cast<int>((height / 2 - middleHalf_mm - stickTick_mm - 0.4) / row_mm);
 
     Edge outside{stick.top(), 1, {}};
     Edge along{stick.bottom(), -1, {}};

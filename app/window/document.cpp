@@ -6,6 +6,7 @@
 #include <QUuid>
 #include <algorithm>
 
+#include "app/look/text.hpp"
 #include "core/boat/file.hpp"
 
 namespace fayline::app {
@@ -13,10 +14,6 @@ namespace fayline::app {
 namespace {
 
 enum CommandId { changePieceId = 1, changeBoatId = 2 };
-
-std::filesystem::path pathOf(const QString& fileName) {
-    return fileName.toStdU16String();
-}
 
 // Of the whole content: size and time may both stay when a file is changed by a program that means well.
 QByteArray digestOf(const QString& fileName) {

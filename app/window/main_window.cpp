@@ -22,7 +22,7 @@ namespace fayline::app {
 
 namespace {
 
-constexpr int patience_ms = 33;  // two frames: a plan that comes by then is drawn together with its piece
+constexpr int planPatience_ms = 33;  // two frames: a plan that comes by then is drawn together with its piece
 constexpr std::array holdingLayers{"forces", "gaps", "pressure"};  // switches of the drawing, remembered
 constexpr int copyAfter_ms = 2000;                                 // unsaved work is never older than this in its copy
 
@@ -136,7 +136,7 @@ void MainWindow::connectAll() {
     connect(&planner_, &Planner::refused, this, &MainWindow::takeRefusal);
     connect(&marks_, &PieceMarks::marksChanged, this, &MainWindow::showPieces);
     late_.setSingleShot(true);
-    late_.setInterval(patience_ms);
+    late_.setInterval(planPatience_ms);
     connect(&late_, &QTimer::timeout, this, &MainWindow::showAll);
     keepCopy_.setSingleShot(true);
     keepCopy_.setInterval(copyAfter_ms);

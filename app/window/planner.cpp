@@ -11,13 +11,13 @@
 
 namespace fayline::app {
 
-namespace {
-
-struct Request {
+struct PlanRequest {
     quint64 number = 0;
     boat::Piece piece;
     plan::Shop shop;
 };
+
+namespace {
 
 // Either a plan or why there is none.
 struct Outcome {
@@ -32,7 +32,7 @@ QString wordsOf(const measure::InputError& error) {
     return QString::fromStdString(error.wrong() + "; " + error.accepted());
 }
 
-Outcome answer(const Request& request, const plan::Plan* before, const std::atomic<bool>& stop) {
+Outcome answer(const PlanRequest& request, const plan::Plan* before, const std::atomic<bool>& stop) {
     Outcome outcome{request.number, nullptr, {}, {}};
     try {
         std::optional<plan::Plan> plan = plan::makePlan(request.piece, request.shop, before, stop);
@@ -56,7 +56,7 @@ struct Planner::Work {
     const Deepen deepenWith;
     QMutex mutex;  // guards the five members below
     QWaitCondition asked;
-    std::optional<Request> waiting;
+    std::optional<PlanRequest> waiting;
     bool running = false;
     bool leaving = false;
     quint64 last = 0;
@@ -64,7 +64,8 @@ struct Planner::Work {
     std::atomic<bool> stop = false;   // the longer work is no longer wanted
     std::atomic<bool> leave = false;  // nor is any other
 
-    // The longer work's newest plan that the window has not taken yet, guarded by the mutex; null: nothing is under way.
+    // The longer work's newest plan that the window has not taken yet, guarded by the mutex; null: nothing is under
+    // way.
     std::shared_ptr<const plan::Plan> deeper;
     quint64 deeperOf = 0;
     bool deeperIsWhole = false;
@@ -75,11 +76,11 @@ struct Planner::Work {
     QThreadPool pool;  // last, so that it is waited for first
 
     // The next request, waiting up to `patience_ms` for it; none came: nothing.
-    std::optional<Request> take(int patience_ms) {
+    std::optional<PlanRequest> take(int patience_ms) {
         const QMutexLocker locked(&mutex);
         if (!waiting && !leaving && patience_ms > 0) asked.wait(&mutex, static_cast<unsigned long>(patience_ms));
         if (leaving) return std::nullopt;
-        std::optional<Request> request = std::move(waiting);
+        std::optional<PlanRequest> request = std::move(waiting);
         waiting.reset();
         stop = false;
         return request;
@@ -119,7 +120,7 @@ Planner::~Planner() {
 quint64 Planner::ask(const boat::Piece& piece, const plan::Shop& shop) {
     const QMutexLocker locked(&work_->mutex);
     const quint64 number = ++work_->last;
-    work_->waiting = Request{number, piece, shop};  // the one that waited is dropped
+    work_->waiting = PlanRequest{number, piece, shop};  // the one that waited is dropped
     work_->stop = true;
     work_->asked.wakeAll();
     if (work_->running) return number;
@@ -131,12 +132,12 @@ quint64 Planner::ask(const boat::Piece& piece, const plan::Shop& shop) {
 // On the worker: answers requests as they come; when none has come for a while, works the last one out at length.
 void Planner::work() {
     do {
-        std::optional<Request> request = work_->take(0);
+        std::optional<PlanRequest> request = work_->take(0);
         while (request) {
             const Outcome outcome = answer(*request, work_->before.get(), work_->leave);
             if (outcome.plan) work_->before = outcome.plan;
             if (outcome.plan || !outcome.why.isEmpty()) send(outcome.number, outcome.plan, outcome.path, outcome.why);
-            std::optional<Request> next = work_->take(work_->rest_ms);
+            std::optional<PlanRequest> next = work_->take(work_->rest_ms);
             if (!next && outcome.plan) {
                 deepen(outcome.number, request->piece, request->shop);
                 next = work_->take(0);
@@ -163,8 +164,8 @@ void Planner::send(quint64 number, const std::shared_ptr<const plan::Plan>& plan
         Qt::QueuedConnection);
 }
 
-// On the worker: the studies of a plan that is made anew from nothing but the piece, so that what stands in the end does
-// not depend on how the hand came there.
+// On the worker: the studies of a plan that is made anew from nothing but the piece, so that what stands in the end
+// does not depend on how the hand came there.
 void Planner::deepen(quint64 number, const boat::Piece& piece, const plan::Shop& shop) {
     try {
         const std::optional<plan::Plan> plan = plan::makePlan(piece, shop, nullptr, work_->stop);

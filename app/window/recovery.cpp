@@ -9,15 +9,12 @@
 #include <QStandardPaths>
 #include <QUuid>
 
+#include "app/look/text.hpp"
 #include "core/boat/file.hpp"
 
 namespace fayline::app {
 
 namespace {
-
-std::filesystem::path pathOf(const QString& fileName) {
-    return fileName.toStdU16String();
-}
 
 // The lock of a program that was killed stays; Qt sees by the number of its process that it is dead.
 bool stillRuns(const QString& lockPath) {

@@ -9,6 +9,7 @@
 #include <QTableWidget>
 #include <QVBoxLayout>
 
+#include "app/look/text.hpp"
 #include "app/look/theme.hpp"
 
 namespace fayline::app {
@@ -20,10 +21,6 @@ struct Row {
     QString value;
     measure::Source source;
 };
-
-QString text(const std::string& s) {
-    return QString::fromStdString(s);
-}
 
 void addWood(std::vector<Row>& rows, const wood::Species& species) {
     const QString name = text(species.name);

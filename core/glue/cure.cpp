@@ -8,14 +8,14 @@ namespace fayline::glue {
 
 namespace {
 
-constexpr double hour_s = 3600;
-constexpr double day_s = 24 * hour_s;
+constexpr double cureHour_s = 3600;
+constexpr double day_s = 24 * cureHour_s;
 constexpr double step_s = 600;
 constexpr double longest_s = 21 * day_s;
 constexpr double rubberUntil = 0.75;
 
 double ofDayAndNight(double day_C, double night_C, double clock_s) {
-    const double hour = std::fmod(clock_s, day_s) / hour_s;
+    const double hour = std::fmod(clock_s, day_s) / cureHour_s;
     if (hour < 6 || hour >= 22) return night_C;
     if (hour < 8) return night_C + (day_C - night_C) * (hour - 6) / 2;
     if (hour < 18) return day_C;
@@ -70,13 +70,13 @@ CurePlan planCure(const Adhesive& adhesive, const Kinetics& kinetics, const boat
         whenCured(adhesive, kinetics, glue, closedAt_s, filmReaches(kinetics, adhesive.cureAt_C, rubberUntil));
     plan.leastAir_C = std::numeric_limits<double>::infinity();
     double sum_s = 0;
-    for (double at_s = 0; at_s <= 3 * day_s; at_s += hour_s / 2) {
+    for (double at_s = 0; at_s <= 3 * day_s; at_s += cureHour_s / 2) {
         const double air_C = airAt(glue, closedAt_s, at_s);
         if (at_s <= day_s) plan.leastAir_C = std::min(plan.leastAir_C, air_C);
         plan.at_s.push_back(at_s);
         plan.air_C.push_back(air_C);
         plan.share.push_back(std::min(1.0, sum_s / adhesive.handling_s));
-        sum_s += hour_s / 2 * speedAt(adhesive, kinetics, air_C, adhesive.cureAt_C);
+        sum_s += cureHour_s / 2 * speedAt(adhesive, kinetics, air_C, adhesive.cureAt_C);
     }
     return plan;
 }

@@ -11,11 +11,11 @@ namespace fayline::holding {
 namespace {
 
 constexpr double gravity_m_s2 = 9.80665;
-constexpr double step_m = 0.01;
+constexpr double beamStep_m = 0.01;
 constexpr double apart_m = 1e-6;  // places nearer than this are one
 
 // A straight piece of the strips between two nodes.
-struct Element {
+struct BeamElement {
     double length_m = 0;
     double stiffness_N_m2 = 0;
     double weight_N_m = 0;
@@ -24,7 +24,7 @@ struct Element {
 
 struct Beam {
     std::vector<double> nodes_m;  // along the strips from their start
-    std::vector<Element> elements;
+    std::vector<BeamElement> elements;
     std::vector<bool> carried;  // at each node
 };
 
@@ -53,9 +53,9 @@ std::vector<double> densities(const StackOnForm& work) {
     return densities;
 }
 
-Element elementAt(const Ready& ready, const std::vector<double>& densities, double at_m, double length_m) {
+BeamElement elementAt(const Ready& ready, const std::vector<double>& densities, double at_m, double length_m) {
     const Section section = sectionAt(ready.loose, at_m);
-    Element element{length_m, section.stiffness_N_m2, 0, 0};
+    BeamElement element{length_m, section.stiffness_N_m2, 0, 0};
     for (const LooseStrip* strip : stripsThere(ready.loose, at_m)) {
         const double t = strip->layer.thicknessAt(at_m);
         element.weight_N_m +=
@@ -78,7 +78,7 @@ Beam beamOf(const StackOnForm& work, const Ready& ready, const std::vector<doubl
     for (const double mark : marks) {
         const double from = beam.nodes_m.back();
         if (mark - from < apart_m) continue;
-        const int parts = static_cast<int>(std::ceil((mark - from) / step_m));
+        const int parts = static_cast<int>(std::ceil((mark - from) / beamStep_m));
         for (int i = 0; i < parts; ++i) {
             const double part = (mark - from) / parts;
             beam.elements.push_back(elementAt(ready, weights, onLine(ready, from + (i + 0.5) * part), part));
@@ -98,7 +98,7 @@ Beam beamOf(const StackOnForm& work, const Ready& ready, const std::vector<doubl
 // Stiffness of an element by its ends' sinking and slope times length, over B / length^3.
 constexpr double stiff[4][4] = {{12, 6, -12, 6}, {6, 4, -6, 2}, {-12, -6, 12, -6}, {6, 2, -6, 4}};
 // Its weight on them, over weight times length.
-constexpr double loads[4] = {0.5, 1.0 / 12, 0.5, -1.0 / 12};
+constexpr double nodeLoads[4] = {0.5, 1.0 / 12, 0.5, -1.0 / 12};
 
 double lengthPower(std::size_t end, double length_m) {
     return end % 2 == 0 ? 1 : length_m;
@@ -115,11 +115,11 @@ std::vector<double> sinkings(const Beam& beam) {
     matrix.clear();
     std::vector<double> right(unknowns, 0);
     for (std::size_t e = 0; e < beam.elements.size(); ++e) {
-        const Element& element = beam.elements[e];
+        const BeamElement& element = beam.elements[e];
         const double h = element.length_m;
         for (std::size_t i = 0; i < 4; ++i) {
             if (fixed(2 * e + i)) continue;
-            right[2 * e + i] += loads[i] * element.weight_N_m * h * lengthPower(i, h);
+            right[2 * e + i] += nodeLoads[i] * element.weight_N_m * h * lengthPower(i, h);
             for (std::size_t j = 0; j <= i; ++j) {
                 if (fixed(2 * e + j)) continue;
                 matrix(2 * e + i, 2 * e + j) +=
@@ -135,11 +135,11 @@ std::vector<double> sinkings(const Beam& beam) {
 }
 
 // Greatest moment at an element's ends, N m.
-double momentOf(const Element& element, const double* ends) {
+double momentOf(const BeamElement& element, const double* ends) {
     const double h = element.length_m;
     double greatest = 0;
     for (const std::size_t i : {1u, 3u}) {
-        double moment = -loads[i] * element.weight_N_m * h * h;
+        double moment = -nodeLoads[i] * element.weight_N_m * h * h;
         for (std::size_t j = 0; j < 4; ++j) {
             moment += stiff[i][j] * element.stiffness_N_m2 / (h * h) * lengthPower(j, h) * ends[j];
         }
@@ -161,7 +161,7 @@ Carried carry(const StackOnForm& work, const Ready& ready, const std::vector<dou
         carried.sagAt_m = beam.nodes_m[n];
     }
     for (std::size_t e = 0; e < beam.elements.size(); ++e) {
-        const Element& element = beam.elements[e];
+        const BeamElement& element = beam.elements[e];
         carried.weight_N += element.weight_N_m * element.length_m;
         const double curvature = momentOf(element, sunk.data() + 2 * e) / element.stiffness_N_m2;
         carried.strain = std::max(carried.strain, curvature * element.thickest_m / 2);

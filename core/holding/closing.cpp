@@ -25,7 +25,7 @@ constexpr double look_m = 0.01;
 constexpr double mostElementsLooked = 2.5e6;
 constexpr double carriedOn_m = 0.3;  // the form is carried on this far past the strips to measure a tip from
 
-struct Look {
+struct FormLook {
     double s_m = 0;
     MiddleFrame frame;
     bool supported = false;
@@ -37,7 +37,7 @@ struct Closing {
     Ready ready;
     double first_s_m = 0;  // the strips
     double last_s_m = 0;
-    std::vector<Look> looks;  // along the form and a little beyond
+    std::vector<FormLook> looks;  // along the form and a little beyond
     std::optional<double> floor_m;
 };
 
@@ -80,7 +80,7 @@ Closing closingOf(const StackOnForm& work) {
 // Where the tail runs into the form for the first time, along s; nothing: it clears it.
 std::optional<double> touchOf(const Closing& closing, const Tail& tail, double rodEnd_s_m, bool atEnd) {
     std::optional<double> touch;
-    for (const Look& look : closing.looks) {
+    for (const FormLook& look : closing.looks) {
         const bool beyond = atEnd ? look.s_m > rodEnd_s_m + look_m / 2 : look.s_m < rodEnd_s_m - look_m / 2;
         if (!beyond || !look.supported) continue;
         const StandOff off = standOff(tail, look.frame);
@@ -163,7 +163,7 @@ double tipOff(const Closing& closing, const Tail& tail) {
     };
     const auto nearest =
         std::min_element(closing.looks.begin(), closing.looks.end(),
-                         [&](const Look& a, const Look& b) { return distance(a.frame) < distance(b.frame); });
+                         [&](const FormLook& a, const FormLook& b) { return distance(a.frame) < distance(b.frame); });
     double s = nearest->s_m;
     for (int i = 0; i < 6; ++i) {
         const MiddleFrame frame = middleFrame(closing.ready.middle, closing.work.line, s);
@@ -232,7 +232,7 @@ enum class Jumps { no, yes, undecided };
 // pull fall; a weight, a lever or a hydraulic jack pulls on, and where the stack gives way it runs to another shape.
 // The growth is halved wherever much moves: what moves much however little the pull grows, jumps.
 Jumps jumps(const Closing& closing, std::vector<boat::Station> closed, const Contact* before, const State& after,
-           const std::atomic<bool>& stop) {
+            const std::atomic<bool>& stop) {
     constexpr int mostHalvings = 16;  // then the square root of what is left of the growth is a 256th
     constexpr int mostTries = 150;
     constexpr double much = 0.03;  // of all that moves

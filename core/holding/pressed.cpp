@@ -19,8 +19,8 @@ namespace {
 
 using measure::InputError;
 
-constexpr double slipsOut_m = 0.001;   // an end has slipped out when it lies this far within the pad's inner edge
-constexpr double furthestOff_m = 100;  // of a station off the line's ends; beyond it was mistyped
+constexpr double slipsOut_m = 0.001;       // an end has slipped out when it lies this far within the pad's inner edge
+constexpr double furthestStation_m = 100;  // of a station off the line's ends; beyond it was mistyped
 
 void needForce(const std::string& path, double force_N) {
     if (std::isfinite(force_N) && force_N >= 0) return;
@@ -37,7 +37,7 @@ void checkStation(const boat::Station& station, std::size_t index, double length
     if (!(std::isfinite(station.pad_m) && station.pad_m >= 0)) {
         throw InputError(path + "pad_mm", "that is not a width", "give 0 or more");
     }
-    if (!(station.at_m >= -furthestOff_m && station.at_m <= length_m + furthestOff_m)) {
+    if (!(station.at_m >= -furthestStation_m && station.at_m <= length_m + furthestStation_m)) {
         throw InputError(path + "at_mm", "that is no place near the line",
                          "give a place from 0 to " + measure::writeNumber(measure::toMillimetres(length_m), 5));
     }

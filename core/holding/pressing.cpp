@@ -15,11 +15,11 @@ namespace {
 
 using measure::Mark;
 
-constexpr double infinite = std::numeric_limits<double>::infinity();
+constexpr double unlimited = std::numeric_limits<double>::infinity();
 
 double over(double above, double below) {
     if (!(above > 0)) return 0;
-    return below > 0 ? above / below : infinite;
+    return below > 0 ? above / below : unlimited;
 }
 
 // What lies above the outermost glue line that stays, and how stiff it is.
@@ -59,7 +59,7 @@ double pressureToThin(double viscosity_Pa_s, double width_m, double film_m, doub
 
 double timeToThin(double viscosity_Pa_s, double width_m, double from_m, double to_m, double pressure_Pa) {
     if (!(viscosity_Pa_s > 0 && from_m > to_m && width_m > 0)) return 0;
-    if (!(to_m > 0)) return infinite;
+    if (!(to_m > 0)) return unlimited;
     const double before = width_m / from_m;
     const double after = width_m / to_m;
     return over(viscosity_Pa_s * (after * after - before * before), 2 * pressure_Pa);
@@ -92,11 +92,11 @@ double spanForRise(double stiffness_N_m2, double push_N_m, double rise_m) {
 }
 
 double PadReach::byStrength_m() const {
-    return push_N_m > 0 ? std::max(0.0, most_N) / push_N_m : infinite;
+    return push_N_m > 0 ? std::max(0.0, most_N) / push_N_m : unlimited;
 }
 
 double PadReach::spacing_m() const {
-    return push_N_m > 0 ? std::min(byStrength_m(), std::max(span_m(), spread_m())) : infinite;
+    return push_N_m > 0 ? std::min(byStrength_m(), std::max(span_m(), spread_m())) : unlimited;
 }
 
 PressingNeed pressingNeed(const StackOnForm& work, const LooseStack& loose, double at_m, double pad_m, double most_N) {

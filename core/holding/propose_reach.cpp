@@ -9,7 +9,6 @@ namespace fayline::holding {
 
 namespace {
 
-constexpr double hair_m = 1e-9;
 // How often a station is taken back where none can follow.
 constexpr int mostRetreats = 12;
 // Places by which the bounds from either end are widened, since what lies behind is felt a little.

@@ -13,8 +13,6 @@ namespace fayline::holding {
 
 namespace {
 
-constexpr double infinite = std::numeric_limits<double>::infinity();
-constexpr double hair_m = 1e-9;
 constexpr double mostPlaces = 2000;
 
 double strengthOf(const boat::Station& station) {

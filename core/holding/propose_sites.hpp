@@ -11,6 +11,9 @@
 
 namespace fayline::holding {
 
+constexpr double infinite = std::numeric_limits<double>::infinity();
+constexpr double hair_m = 1e-9;  // places no further apart are one
+
 // A station with the stretch of line that it presses: the spacing that pressingNeed allows, half to each side, as far
 // as something is behind; without bounds where the glue asks for no pressing.
 struct Site {

@@ -10,14 +10,12 @@ namespace fayline::holding {
 
 namespace {
 
-constexpr double infinite = std::numeric_limits<double>::infinity();
 constexpr double mostStretch = 1000;
 // Factors no further apart are one: a tenth of a millimetre on a spacing of a hundred.
 constexpr double sameStretch = 1.001;
 constexpr int trialsToSpread = 120;
 constexpr int trialsToCaul = 60;
 constexpr int thickestCaul_mm = 60;
-constexpr double hair_m = 1e-9;
 
 Site widenedSite(const Site& site, double factor, std::optional<double> caul_m) {
     Site wide = site;

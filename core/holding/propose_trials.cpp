@@ -11,8 +11,6 @@ namespace fayline::holding {
 
 namespace {
 
-constexpr double infinite = std::numeric_limits<double>::infinity();
-constexpr double hair_m = 1e-9;
 // Elements of trials that only look ahead.
 constexpr double longStep_m = 2.5 * elementStep_m;
 

@@ -151,7 +151,7 @@ void setSpacing(ScrewPlan& plan, const Ground& ground, double at_m) {
     plan.spacingSource = {"spacing in the manner of Eurocode 5 and the Wood Handbook", Mark::fromMemory};
 }
 
-double pullOf(const std::vector<HeldStation>& held, int index) {
+double pullOfScrew(const std::vector<HeldStation>& held, int index) {
     for (const HeldStation& station : held) {
         if (station.index == index) return station.pull_N;
     }
@@ -200,7 +200,7 @@ std::vector<ScrewPlan> screwPlans(const StackOnForm& work, const std::vector<Hel
         ScrewPlan plan;
         plan.index = place.index;
         plan.number = place.number;
-        plan.pull_N = pullOf(held, place.index);
+        plan.pull_N = pullOfScrew(held, place.index);
         plan.backboneAssumed = work.piece.holding.backbone.species.empty();
         setSizes(plan, station);
         setWithdrawal(plan, ground.backbone);

@@ -13,7 +13,7 @@ namespace fayline::holding {
 namespace {
 
 constexpr double finest_m = 0.005;
-constexpr double mostPlaces = 2000;
+constexpr double mostStrapPlaces = 2000;
 constexpr double told_m = 0.01;
 constexpr double least_m = 1e-6;
 
@@ -49,7 +49,7 @@ double turnBetween(const Outside& outside, const line::Place& from, const line::
 
 // Even places from end to end, and the trim lines.
 std::vector<double> placesAlong(double from_m, double to_m, double lineLength_m) {
-    const double cells = std::min(mostPlaces, std::ceil((to_m - from_m) / finest_m));
+    const double cells = std::min(mostStrapPlaces, std::ceil((to_m - from_m) / finest_m));
     std::vector<double> places;
     for (int i = 0; i < static_cast<int>(cells); ++i) places.push_back(from_m + (to_m - from_m) * i / cells);
     places.push_back(to_m);
@@ -219,7 +219,7 @@ StrapPlan strapPlan(const boat::Station& station, int index, const StackOnForm& 
     plan.endPull_N = strap.tension_N.back();
     const Outside outside = outsideOf(work);
     const double length = strap.to_m - strap.from_m;
-    const int steps = static_cast<int>(std::min(mostPlaces, std::ceil(length / told_m)));
+    const int steps = static_cast<int>(std::min(mostStrapPlaces, std::ceil(length / told_m)));
     for (int i = 0; i <= steps; ++i) {
         const double at_m = i == steps ? strap.to_m : strap.from_m + length * i / steps;
         const double tension = bearingTension_N(strap, at_m);

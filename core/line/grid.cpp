@@ -7,7 +7,7 @@ namespace fayline::line {
 
 namespace {
 
-constexpr double equal_m = 1e-6;
+constexpr double sameLine_m = 1e-6;
 constexpr double leastSteps = 16;
 constexpr int fewestEven = 4;
 constexpr int fewestRound = 3;
@@ -15,15 +15,15 @@ constexpr int fewestRound = 3;
 bool evenlySpaced(const std::vector<double>& values) {
     if (static_cast<int>(values.size()) < fewestEven) return false;
     const double step = values[1] - values[0];
-    if (std::abs(step) < equal_m) return false;
+    if (std::abs(step) < sameLine_m) return false;
     for (std::size_t i = 1; i < values.size(); ++i) {
-        if (std::abs(values[i] - values[i - 1] - step) > equal_m) return false;
+        if (std::abs(values[i] - values[i - 1] - step) > sameLine_m) return false;
     }
     return true;
 }
 
 bool onGrid(double value, double spacing_m) {
-    return std::abs(std::remainder(value, spacing_m)) < equal_m;
+    return std::abs(std::remainder(value, spacing_m)) < sameLine_m;
 }
 
 }  // namespace
@@ -47,9 +47,8 @@ std::vector<Read> gridOf(const std::vector<Xy>& points, double readTo_m) {
             here[i] = gridX ? Read::y : Read::x;
             ++known;
         }
-        if (known < fewestRound || known <= std::count_if(reads.begin(), reads.end(), [](Read r) {
-                return r != Read::both;
-            })) {
+        if (known < fewestRound ||
+            known <= std::count_if(reads.begin(), reads.end(), [](Read r) { return r != Read::both; })) {
             continue;
         }
         reads = here;

@@ -15,11 +15,11 @@ namespace {
 // Gauss-Legendre rule of 8 points on 0..1 (Abramowitz & Stegun, Table 25.4, recomputed).
 constexpr std::array<double, 4> gaussOffset{0.1834346424956498, 0.5255324099163290, 0.7966664774136267,
                                             0.9602898564975363};
-constexpr std::array<double, 4> gaussWeight{0.3626837833783620, 0.3137066458778873, 0.2223810344533745,
-                                            0.1012285362903763};
+constexpr std::array<double, 4> lengthWeight{0.3626837833783620, 0.3137066458778873, 0.2223810344533745,
+                                             0.1012285362903763};
 
-constexpr double lengthError = 1e-12;  // of a piece's arc length, relative; far below the 1e-9 promised
-constexpr double mostTurn_rad = 0.5;   // of a piece
+constexpr double lengthError = 1e-12;        // of a piece's arc length, relative; far below the 1e-9 promised
+constexpr double mostTurnOfPiece_rad = 0.5;  // of a piece
 constexpr int mostHalvings = 8;
 
 double cross(const Xy& a, const Xy& b) {
@@ -88,7 +88,7 @@ void Line::append(Piece piece, int depth) {
     const Xy to = derivatives(piece, 1)[1];
     const double turn =
         std::atan2(cross(from, midway), dot(from, midway)) + std::atan2(cross(midway, to), dot(midway, to));
-    const bool fine = std::abs(whole - halves) <= lengthError * halves && std::abs(turn) < mostTurn_rad;
+    const bool fine = std::abs(whole - halves) <= lengthError * halves && std::abs(turn) < mostTurnOfPiece_rad;
     if (!fine && depth < mostHalvings) {
         append(first, depth + 1);
         append(second, depth + 1);
@@ -125,7 +125,7 @@ double Line::lengthWithin(const Piece& piece, double u) {
     for (int i = 0; i < 4; ++i) {
         for (const double side : {-1.0, 1.0}) {
             const Xy r1 = derivatives(piece, u * (1 + side * gaussOffset[i]) / 2)[1];
-            sum += gaussWeight[i] * std::sqrt(dot(r1, r1));
+            sum += lengthWeight[i] * std::sqrt(dot(r1, r1));
         }
     }
     return sum * u / 2;

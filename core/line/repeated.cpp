@@ -15,7 +15,7 @@ namespace fayline::line {
 
 namespace {
 
-constexpr int mostPoints = 40;     // the model is dense; longer rows are seldom read from one table
+constexpr int mostRows = 40;       // the model is dense; longer rows are seldom read from one table
 constexpr double standsOut = 2.5;  // standard deviations: below, all points agree and nothing is looked for
 constexpr double agrees = 3.5;     // ... within which all must agree once the kind is put right
 // By how much the logarithm of the likelihood must rise, and by how much more than for any one point moved at will. A
@@ -123,7 +123,7 @@ std::vector<RepeatedSlip> repeatedSlips(const std::vector<Xy>& points, const std
                                         const std::vector<std::string>& labels, double readTo_m, double takeOff_m,
                                         measure::LengthNotation notation, const std::vector<Read>& reads,
                                         const std::atomic<bool>& stop) {
-    if (static_cast<int>(points.size()) > mostPoints) return {};
+    if (static_cast<int>(points.size()) > mostRows) return {};
     const std::vector<std::vector<int>> kinds = kindsOfPoints(labels);
     if (kinds.empty()) return {};
     if (largestTimes(judged) < standsOut) return {};

@@ -11,7 +11,7 @@
 namespace fayline::measure {
 namespace {
 
-constexpr double fractionWithin_in = 0.005e-3 / inch_m;
+constexpr double thicknessWithin_in = 0.005e-3 / inch_m;
 
 std::string withSign(const std::string& figures) {
     const bool positive = !figures.starts_with('-') && figures.find_first_of("123456789") != std::string::npos;
@@ -26,7 +26,7 @@ std::string writeLength(double length_m, const Display& display) {
 
 std::string writeThickness(double thickness_m, const Display& display) {
     if (display.lengths == LengthNotation::millimetres) return upToDecimals(toMillimetres(thickness_m), 2) + " mm";
-    return inchFigures(thickness_m / inch_m, fractionWithin_in) + " in";
+    return inchFigures(thickness_m / inch_m, thicknessWithin_in) + " in";
 }
 
 std::string writeSmall(double distance_m, const Display& display) {

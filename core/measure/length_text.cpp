@@ -9,7 +9,7 @@ namespace fayline::measure {
 namespace {
 
 constexpr std::size_t mostBytes = 64;
-constexpr const char* example = "write a length like 2-3-4+, 27 1/2 in or 698.5 mm";
+constexpr const char* acceptedLength = "write a length like 2-3-4+, 27 1/2 in or 698.5 mm";
 
 struct Typographic {
     std::string_view sign;  // UTF-8
@@ -57,9 +57,9 @@ std::size_t signLength(std::string_view text) {
     if (length == 0 || first < 0x20 || first == 0x7F) {
         constexpr std::string_view hex = "0123456789ABCDEF";
         const std::string shown{hex[first >> 4], hex[first & 15]};
-        throw InputError("", "a byte (hexadecimal " + shown + ") that is not text", example);
+        throw InputError("", "a byte (hexadecimal " + shown + ") that is not text", acceptedLength);
     }
-    throw InputError("", "\"" + std::string(text.substr(0, length)) + "\" has no meaning in a length", example);
+    throw InputError("", "\"" + std::string(text.substr(0, length)) + "\" has no meaning in a length", acceptedLength);
 }
 
 std::string plainText(std::string_view text) {
@@ -147,7 +147,7 @@ Token nextToken(std::string_view text) {
 }  // namespace
 
 std::vector<Token> lengthTokens(std::string_view text) {
-    if (text.size() > mostBytes) throw InputError("", "a text of more than 64 characters", example);
+    if (text.size() > mostBytes) throw InputError("", "a text of more than 64 characters", acceptedLength);
     const std::string plain = plainText(text);
     std::string_view rest = plain;
     std::vector<Token> tokens;
@@ -162,7 +162,7 @@ std::vector<Token> lengthTokens(std::string_view text) {
         // "in." and "ft." end in a point that says nothing.
         if (token.is(TokenKind::word) && rest.starts_with('.')) rest.remove_prefix(1);
     }
-    if (tokens.empty()) throw InputError("", "nothing is written", example);
+    if (tokens.empty()) throw InputError("", "nothing is written", acceptedLength);
     return tokens;
 }
 

@@ -10,7 +10,7 @@ namespace fayline::plan {
 
 namespace {
 
-constexpr double confidence = 0.95;
+constexpr double breakingConfidence = 0.95;
 
 Finding note(const std::string& code, const std::string& unit, const measure::Source& source) {
     Finding finding;
@@ -33,7 +33,7 @@ void addRemedies(std::vector<Finding>& findings, const Plan& plan) {
                            {"scatter of strength and stiffness, Wood Handbook Table 5-6; each stack worked out anew",
                             measure::Mark::fromMemory});
     finding.value = 100 * plan.stack.chanceAnyBreaks;
-    finding.limit = 100 * (1 - confidence);
+    finding.limit = 100 * (1 - breakingConfidence);
     std::vector<std::string> each;
     for (const BreakingRemedy& remedy : remedies) each.push_back(briefly(remedy));
     finding.text = "What would keep strips whole, each with the chance that any breaks, worked out for this line: " +

@@ -24,7 +24,7 @@ using stack::PartForm;
 const Source beamTheory{"beam theory: moment of the loose strips over the glued stiffness (derived)", Mark::derived};
 const Source practice{"common practice, no source", Mark::commonPractice};
 
-struct Scene {
+struct FormScene {
     const boat::Piece& piece;
     const Shop& shop;
     const Plan& plan;
@@ -52,12 +52,12 @@ Finding about(Severity severity, const std::string& code, const std::string& uni
 }
 
 // Flatter than this over the whole length, no eye sees it bend.
-bool isStraight(const Scene& scene) {
+bool isStraight(const FormScene& scene) {
     return std::abs(scene.plan.line.tightest.curvature_per_m) * scene.length_m < 1e-6;
 }
 
 // "1.2 % of its curve"; where it differs along the piece, from and to.
-std::string ratioText(const Scene& scene, const PartForm& part, const std::string& whose) {
+std::string ratioText(const FormScene& scene, const PartForm& part, const std::string& whose) {
     constexpr double same = 1.1;
     const bool scarfed = scene.piece.stack.scarfedStart || scene.piece.stack.scarfedEnd;
     const std::string tightest = writeShare(part.ratioAtTightest) + " of " + whose + " curve";
@@ -66,7 +66,7 @@ std::string ratioText(const Scene& scene, const PartForm& part, const std::strin
     return writeNumber(100 * part.leastRatio, 2) + " to " + writeShare(part.mostRatio) + " of " + whose + " curve";
 }
 
-void addImpossible(std::vector<Finding>& findings, const Scene& scene) {
+void addImpossible(std::vector<Finding>& findings, const FormScene& scene) {
     if (scene.form.possible) return;
     constexpr double most = 0.95;
     const FormPlan& form = scene.form;
@@ -90,7 +90,7 @@ void addImpossible(std::vector<Finding>& findings, const Scene& scene) {
     findings.push_back(finding);
 }
 
-void addUnsettled(std::vector<Finding>& findings, const Scene& scene) {
+void addUnsettled(std::vector<Finding>& findings, const FormScene& scene) {
     if (scene.form.settled || !scene.form.possible) return;
     Finding finding = about(Severity::caution, "form_not_settled", "pct", beamTheory);
     finding.value = 100 * scene.form.unsettled;
@@ -101,7 +101,7 @@ void addUnsettled(std::vector<Finding>& findings, const Scene& scene) {
     findings.push_back(finding);
 }
 
-std::string scatterText(const Scene& scene, double off_m) {
+std::string scatterText(const FormScene& scene, double off_m) {
     const FormPlan& form = scene.form;
     return " Bends that builders measured gave back from nothing to about " +
            (form.scatterHigh == 2 ? "twice" : writeNumber(form.scatterHigh) + " times") + " that (here up to " +
@@ -109,13 +109,13 @@ std::string scatterText(const Scene& scene, double off_m) {
            "), some of it days later: measure when it is let go and again after some days.";
 }
 
-std::string riseText(const Scene& scene, const Opening& opening, const std::string& verb) {
+std::string riseText(const FormScene& scene, const Opening& opening, const std::string& verb) {
     const std::string from = tapeText(opening.riseFrom_m, scene.shop.display);
     const std::string to = tapeText(opening.riseTo_m, scene.shop.display);
     return from == to ? std::string() : " Its rise " + verb + " from " + from + " to " + to + ".";
 }
 
-void addSpringback(std::vector<Finding>& findings, const Scene& scene) {
+void addSpringback(std::vector<Finding>& findings, const FormScene& scene) {
     if (!scene.form.letsGo || !scene.form.possible || isStraight(scene)) return;
     const PartForm& part = scene.first();
     const bool allowed = scene.form.corrected;
@@ -139,7 +139,7 @@ void addSpringback(std::vector<Finding>& findings, const Scene& scene) {
     findings.push_back(finding);
 }
 
-void addFactor(std::vector<Finding>& findings, const Scene& scene) {
+void addFactor(std::vector<Finding>& findings, const FormScene& scene) {
     if (scene.form.factor == 1 || !scene.form.letsGo) return;
     Finding finding = about(Severity::note, "springback_factor", "ratio",
                             {"your own figure, from earlier pieces", Mark::commonPractice});
@@ -152,7 +152,7 @@ void addFactor(std::vector<Finding>& findings, const Scene& scene) {
 }
 
 // The strips bend tighter on the form than on the line; what that does to the one nearest to breaking.
-void addTighterOnForm(std::vector<Finding>& findings, const Scene& scene) {
+void addTighterOnForm(std::vector<Finding>& findings, const FormScene& scene) {
     if (!scene.form.corrected) return;
     const stack::StrainedOnForm& most = scene.form.mostStrained;
     const stack::Strip& strip = scene.plan.stack.strips[static_cast<std::size_t>(most.place - 1)];
@@ -180,7 +180,7 @@ void addTighterOnForm(std::vector<Finding>& findings, const Scene& scene) {
     findings.push_back(finding);
 }
 
-void addScarfFeather(std::vector<Finding>& findings, const Scene& scene) {
+void addScarfFeather(std::vector<Finding>& findings, const FormScene& scene) {
     const boat::Stack& stack = scene.piece.stack;
     if (!scene.form.letsGo || scene.plan.stack.strips.size() < 2 || (!stack.scarfedStart && !stack.scarfedEnd)) return;
     const bool start = stack.scarfedStart.has_value();
@@ -196,7 +196,7 @@ void addScarfFeather(std::vector<Finding>& findings, const Scene& scene) {
     findings.push_back(finding);
 }
 
-void addParts(std::vector<Finding>& findings, const Scene& scene) {
+void addParts(std::vector<Finding>& findings, const FormScene& scene) {
     if (!scene.form.letsGo || scene.form.parts.size() < 2 || isStraight(scene)) return;
     for (std::size_t i = 1; i < scene.form.parts.size(); ++i) {
         const PartForm& part = scene.form.parts[i];
@@ -213,7 +213,7 @@ void addParts(std::vector<Finding>& findings, const Scene& scene) {
     }
 }
 
-void addGluings(std::vector<Finding>& findings, const Scene& scene) {
+void addGluings(std::vector<Finding>& findings, const FormScene& scene) {
     if (!scene.form.letsGo || scene.form.gluings.size() < 2) return;
     const stack::Gluing& first = scene.form.gluings.front();
     Finding finding = about(Severity::note, "gluings_add_up", "pct", beamTheory);
@@ -227,7 +227,7 @@ void addGluings(std::vector<Finding>& findings, const Scene& scene) {
     findings.push_back(finding);
 }
 
-void addPlaned(std::vector<Finding>& findings, const Scene& scene) {
+void addPlaned(std::vector<Finding>& findings, const FormScene& scene) {
     for (const PartForm& part : scene.form.parts) {
         if (!scene.form.letsGo || !part.planed || isStraight(scene)) continue;
         const double off = scene.off(*part.planed);
@@ -242,12 +242,12 @@ void addPlaned(std::vector<Finding>& findings, const Scene& scene) {
     }
 }
 
-std::string speciesName(const Scene& scene, const std::string& id) {
+std::string speciesName(const FormScene& scene, const std::string& id) {
     const wood::Species* wood = wood::findSpecies(scene.shop.species, id);
     return wood ? woodName(*wood) : id;
 }
 
-void addMoistureBounds(std::vector<Finding>& findings, const Scene& scene) {
+void addMoistureBounds(std::vector<Finding>& findings, const FormScene& scene) {
     constexpr double least = 0.04;
     constexpr double most = 0.30;
     const boat::Stack& stack = scene.piece.stack;
@@ -266,7 +266,7 @@ void addMoistureBounds(std::vector<Finding>& findings, const Scene& scene) {
     }
 }
 
-void addMoisture(std::vector<Finding>& findings, const Scene& scene) {
+void addMoisture(std::vector<Finding>& findings, const FormScene& scene) {
     const MoistureMove& move = scene.form.moisture;
     const boat::Stack& stack = scene.piece.stack;
     if (!scene.form.letsGo || isStraight(scene) || stack.moisture == stack.serviceMoisture) return;
@@ -291,7 +291,7 @@ void addMoisture(std::vector<Finding>& findings, const Scene& scene) {
     findings.push_back(finding);
 }
 
-void addThick(std::vector<Finding>& findings, const Scene& scene) {
+void addThick(std::vector<Finding>& findings, const FormScene& scene) {
     constexpr double thick_m = 0.05;
     const boat::Stack& stack = scene.piece.stack;
     constexpr double moves = 0.01;
@@ -313,7 +313,7 @@ std::vector<Finding> formFindings(const boat::Piece& piece, const Shop& shop, co
     std::vector<Finding> findings;
     if (plan.form.parts.empty()) return findings;
     const double length = plan.line.fair.line.length();
-    const Scene scene{piece, shop, plan, plan.form, length, toldAtStart(plan.form, length)};
+    const FormScene scene{piece, shop, plan, plan.form, length, toldAtStart(plan.form, length)};
     addImpossible(findings, scene);
     addUnsettled(findings, scene);
     addSpringback(findings, scene);

@@ -12,7 +12,7 @@ using Failure = holding::HullPlan::Failure;
 using measure::Mark;
 
 // What the boat does at the margin.
-const char* failureWord(Failure failure) {
+const char* failureText(Failure failure) {
     switch (failure) {
         case Failure::lifts:
             return "lifts off its blocks";
@@ -43,7 +43,7 @@ std::string pivotText(const HoldingScene& scene, const holding::HullPlan& hull) 
 std::string bearsText(const HoldingScene& scene, const holding::HullPlan& hull) {
     std::string text = "push with " + scene.force(hull.totalPush_N) + " in all.";
     if (std::isfinite(hull.margin) && hull.margin > 0) {
-        text += " The boat " + std::string(failureWord(hull.failsBy)) + " at " +
+        text += " The boat " + std::string(failureText(hull.failsBy)) + " at " +
                 scene.force(hull.margin * hull.totalPush_N) + ", " + measure::writeNumber(hull.margin, 2) +
                 " times that; with the margin of " + measure::writeNumber(holding::marginAsked, 2) +
                 " that is wanted they may push with " + scene.force(hull.mostPush_N) + ".";

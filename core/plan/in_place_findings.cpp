@@ -14,7 +14,7 @@ namespace {
 using measure::writeStress;
 using stack::EndStress;
 
-struct Scene {
+struct EndScene {
     const boat::Piece& piece;
     const measure::Display& display;
     double length_m = 0;  // of the line
@@ -33,7 +33,7 @@ Finding about(Severity severity, const std::string& code, const std::string& uni
     return finding;
 }
 
-std::string pullText(const Scene& scene, const EndStress& end) {
+std::string pullText(const EndScene& scene, const EndStress& end) {
     const std::string where = end.peelFrom_m > 0
                                   ? "The bend left in it pulls the piece off " + scene.base() + " " +
                                         spanText(end.peelFrom_m, scene.display) + " inside " + scene.end(end) +
@@ -44,7 +44,7 @@ std::string pullText(const Scene& scene, const EndStress& end) {
            writeStress(end.acrossStrength_Pa) + " for good";
 }
 
-Finding peel(const Scene& scene, const EndStress& end, const stack::StressLeft& left) {
+Finding peel(const EndScene& scene, const EndStress& end, const stack::StressLeft& left) {
     const Severity severity = end.peel_Pa > end.acrossMean_Pa ? Severity::stop
                               : end.wantsFastening            ? Severity::caution
                                                               : Severity::note;
@@ -69,7 +69,7 @@ Finding peel(const Scene& scene, const EndStress& end, const stack::StressLeft& 
     return finding;
 }
 
-Finding fastening(const Scene& scene, const EndStress& end) {
+Finding fastening(const EndScene& scene, const EndStress& end) {
     Finding finding = about(Severity::caution, "fastening_wanted", "N", end);
     finding.at_m = end.at_m + (end.atStart ? end.fasteningFrom_m : -end.fasteningFrom_m);
     finding.value = end.fastening_N;
@@ -94,7 +94,7 @@ std::vector<Finding> inPlaceFindings(const boat::Piece& piece, const Shop& shop,
                                      const stack::FormPlan& form) {
     std::vector<Finding> findings;
     if (!form.stressLeft) return findings;
-    const Scene scene{piece, shop.display, line.fair.line.length()};
+    const EndScene scene{piece, shop.display, line.fair.line.length()};
     const stack::StressLeft& left = *form.stressLeft;
     for (const EndStress* end : {&left.start, &left.end}) {
         if (!end->wantsFastening) continue;

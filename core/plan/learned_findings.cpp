@@ -17,7 +17,8 @@ namespace {
 
 using measure::Mark;
 
-Finding about(Severity severity, const std::string& code, const std::string& unit, const measure::Source& source) {
+Finding aboutLearned(Severity severity, const std::string& code, const std::string& unit,
+                     const measure::Source& source) {
     Finding finding;
     finding.severity = severity;
     finding.about = About::form;
@@ -37,9 +38,9 @@ void addFactor(std::vector<Finding>& findings, const Plan& plan) {
     const double taken = plan.form.factor;
     const bool within = taken >= learned.low && taken <= learned.high;
     constexpr double same = 0.005;
-    Finding finding =
-        about(within ? Severity::note : Severity::caution, "springback_learned", "ratio",
-              {"your own record; range by Student, with the scatter of bends that builders measured", Mark::derived});
+    Finding finding = aboutLearned(
+        within ? Severity::note : Severity::caution, "springback_learned", "ratio",
+        {"your own record; range by Student, with the scatter of bends that builders measured", Mark::derived});
     finding.value = *learned.factor;
     finding.limit = taken;
     finding.text = learned.howFar + " Here springback is taken as " + figure(taken) + " times the rule";
@@ -61,7 +62,7 @@ void addFactor(std::vector<Finding>& findings, const Plan& plan) {
 void addLeftOut(std::vector<Finding>& findings, const stack::Learned& learned) {
     for (const std::string& why : learned.leftOut) {
         Finding finding =
-            about(Severity::note, "springback_left_out", "", {"the record of the boat's pieces", Mark::derived});
+            aboutLearned(Severity::note, "springback_left_out", "", {"the record of the boat's pieces", Mark::derived});
         finding.limited = false;
         finding.text = "Of the springback that was read, " + why;
         findings.push_back(finding);
@@ -86,9 +87,9 @@ void addSpringHome(std::vector<Finding>& findings, const Plan& plan, const measu
     const stack::SprungHome& home = *plan.sprungHome;
     const double length = plan.line.fair.line.length();
     const bool atStart = toldAtStart(plan.form, length);
-    Finding finding =
-        about(home.bears ? Severity::note : Severity::caution, "spring_home", "pct",
-              {"beam theory (derived); what wood bears for good: common practice, no source", Mark::commonPractice});
+    Finding finding = aboutLearned(
+        home.bears ? Severity::note : Severity::caution, "spring_home", "pct",
+        {"beam theory (derived); what wood bears for good: common practice, no source", Mark::commonPractice});
     finding.at_m = home.stressAt_m;
     finding.strip = home.stressPlace;
     finding.value = 100 * home.breakingShare;

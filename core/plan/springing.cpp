@@ -19,7 +19,7 @@ using measure::writeStress;
 
 // So little of a section's turn is the least that may be left, and so many times as much the most.
 constexpr double leastLeft = 0.05;
-constexpr double mostLeft = 3;
+constexpr double mostTold = 3;
 
 // By how much the told end stands off with the factor.
 class Told {
@@ -69,7 +69,7 @@ double factorOfEnd(const boat::Piece& piece, const Plan& plan, double off_m) {
     if (!(told.theory() > 0)) {
         throw measure::InputError("", "these strips give nothing back", "a piece of two strips or more, glued bent");
     }
-    const double low = (1 - mostLeft) / told.theory();
+    const double low = (1 - mostTold) / told.theory();
     const double high = (1 - leastLeft) / told.theory();
     const double least = told.off_m(low);
     const double most = told.off_m(high);

@@ -27,7 +27,7 @@ using stack::LimitKind;
 using stack::LimitMet;
 
 // What every sentence about the stack may need.
-struct Scene {
+struct StackScene {
     const boat::Piece& piece;
     const Shop& shop;
     const LinePlan& line;
@@ -59,7 +59,7 @@ Finding fromLimit(Severity severity, const std::string& code, const std::string&
     return finding;
 }
 
-Finding breaks(const Scene& scene, const LimitMet& limit) {
+Finding breaks(const StackScene& scene, const LimitMet& limit) {
     Finding finding = fromLimit(Severity::stop, "strip_breaks", "pct", limit, 100);
     finding.text = capitalised(scene.strip(limit.place)) + " breaks " + scene.place(limit.at_m) +
                    ": bent there to a strain of " + writeShare(limit.value) + ", where its wood breaks at " +
@@ -67,7 +67,7 @@ Finding breaks(const Scene& scene, const LimitMet& limit) {
     return finding;
 }
 
-Finding breaksHot(const Scene& scene, const LimitMet& limit) {
+Finding breaksHot(const StackScene& scene, const LimitMet& limit) {
     Finding finding = fromLimit(Severity::stop, "strip_breaks_hot", "pct", limit, 100);
     finding.text = capitalised(scene.strip(limit.place)) + " tears while it is bent hot " + scene.place(limit.at_m) +
                    ": strained there to " + writeShare(limit.value) + ", where hot wet wood without a strap tears at " +
@@ -86,7 +86,7 @@ bool isForLoad(LimitKind kind) {
 }
 
 // What a rule for curved timber that carries load has against the bend, with its source.
-std::string loadRule(const Scene& scene, const LimitMet& limit) {
+std::string loadRule(const StackScene& scene, const LimitMet& limit) {
     const std::string from = ": " + limit.source.text + " (" + measure::markText(limit.source.mark) + ")";
     switch (limit.kind) {
         case LimitKind::laminationThickness:
@@ -107,7 +107,7 @@ std::string loadRule(const Scene& scene, const LimitMet& limit) {
 }
 
 // Several rules for timber that carries load, one bend: one note, with what that bend leaves of the strength.
-void addForLoad(std::vector<Finding>& findings, const Scene& scene, const std::vector<const LimitMet*>& limits) {
+void addForLoad(std::vector<Finding>& findings, const StackScene& scene, const std::vector<const LimitMet*>& limits) {
     const LimitMet* factor = nullptr;
     std::vector<const LimitMet*> over;
     for (const LimitMet* limit : limits) {
@@ -130,7 +130,7 @@ void addForLoad(std::vector<Finding>& findings, const Scene& scene, const std::v
     findings.push_back(finding);
 }
 
-Finding noRoom(const Scene& scene, const LimitMet& limit) {
+Finding noRoom(const StackScene& scene, const LimitMet& limit) {
     Finding finding = fromLimit(Severity::stop, "no_room", "mm", limit, 1);
     const double curvature = std::abs(scene.line.fair.line.at(limit.at_m).curvature_per_m);
     const double radius = 1 / curvature;
@@ -143,7 +143,7 @@ Finding noRoom(const Scene& scene, const LimitMet& limit) {
     return finding;
 }
 
-Finding crosses(const Scene& scene, const LimitMet& limit) {
+Finding crosses(const StackScene& scene, const LimitMet& limit) {
     Finding finding = fromLimit(Severity::stop, "stack_crosses_itself", "mm", limit, 1000);
     finding.limit = toMillimetres(limit.at_m);
     finding.limited = false;
@@ -152,7 +152,7 @@ Finding crosses(const Scene& scene, const LimitMet& limit) {
     return finding;
 }
 
-Finding pins(const Scene& scene, const LimitMet& limit) {
+Finding pins(const StackScene& scene, const LimitMet& limit) {
     Finding finding = fromLimit(Severity::stop, "pins_forbid_sliding", "mm", limit, 1000);
     finding.text = "The pins forbid the strips to slide: between them, from " + scene.place(limit.at_m) +
                    " on, the outermost strip has to slip " + smallText(limit.value, scene.shop.display) +
@@ -161,7 +161,7 @@ Finding pins(const Scene& scene, const LimitMet& limit) {
     return finding;
 }
 
-Finding chanceTooGreat(const Scene& scene, const LimitMet& limit) {
+Finding chanceTooGreat(const StackScene& scene, const LimitMet& limit) {
     Finding finding = fromLimit(Severity::stop, "chance_of_breaking", "pct", limit, 100);
     finding.text = capitalised(chanceText(limit.value)) + " strips will break; above 1 in 3 spares do not help." +
                    scene.help(stack::worstStrip(scene.stack).place);
@@ -171,7 +171,7 @@ Finding chanceTooGreat(const Scene& scene, const LimitMet& limit) {
 // Without spares there shall be enough strips in 95 of 100 gluings.
 constexpr double confidence = 0.95;
 
-Finding spares(const Scene& scene, const LimitMet& limit) {
+Finding spares(const StackScene& scene, const LimitMet& limit) {
     Finding finding = fromLimit(Severity::caution, "chance_of_breaking", "pct", limit, 100);
     finding.value = 100 * scene.stack.chanceAnyBreaks;
     finding.limit = 100 * (1 - confidence);
@@ -181,7 +181,7 @@ Finding spares(const Scene& scene, const LimitMet& limit) {
 }
 
 // Strips of one wood and thickness are spoken of once, the worst of them; notes only once for the whole stack.
-std::vector<const LimitMet*> worstOfEach(const Scene& scene) {
+std::vector<const LimitMet*> worstOfEach(const StackScene& scene) {
     std::map<std::tuple<LimitKind, std::string, double>, const LimitMet*> worst;
     for (const LimitMet& limit : scene.stack.limits) {
         const bool note = limit.kind == LimitKind::laminationThickness || limit.kind == LimitKind::curvatureFactor;
@@ -198,7 +198,7 @@ std::vector<const LimitMet*> worstOfEach(const Scene& scene) {
     return inOrder;
 }
 
-void addLimits(std::vector<Finding>& findings, const Scene& scene) {
+void addLimits(std::vector<Finding>& findings, const StackScene& scene) {
     const std::vector<const LimitMet*> all = worstOfEach(scene);
     addForLoad(findings, scene, all);
     for (const LimitMet* worst : all) {
@@ -238,7 +238,7 @@ void addLimits(std::vector<Finding>& findings, const Scene& scene) {
 // A step that is smaller than this disappears in the saw cut.
 constexpr double leastStep_m = 0.001;
 
-void addEndsStep(std::vector<Finding>& findings, const Scene& scene) {
+void addEndsStep(std::vector<Finding>& findings, const StackScene& scene) {
     const stack::Stagger& stagger = scene.stack.stagger;
     const double shortAtStart = stagger.start_m - scene.piece.stack.runsPastStart_m;
     const double shortAtEnd = stagger.end_m - scene.piece.stack.runsPastEnd_m;
@@ -268,7 +268,7 @@ constexpr double driestOfTable = 0.06;
 constexpr double wettestOfTable = 0.20;
 constexpr double steepestGrainOfTable = 0.20;  // 1 in 5, Wood Handbook Table 5-12 (M)
 
-void addBeyondTables(std::vector<Finding>& findings, const Scene& scene) {
+void addBeyondTables(std::vector<Finding>& findings, const StackScene& scene) {
     const boat::Stack& stack = scene.piece.stack;
     if (stack.moisture < driestOfTable || stack.moisture > wettestOfTable) {
         const bool dry = stack.moisture < driestOfTable;
@@ -292,7 +292,7 @@ void addBeyondTables(std::vector<Finding>& findings, const Scene& scene) {
     }
 }
 
-void addSpeciesWarnings(std::vector<Finding>& findings, const Scene& scene) {
+void addSpeciesWarnings(std::vector<Finding>& findings, const StackScene& scene) {
     std::vector<std::string> told;
     for (const stack::Strip& strip : scene.stack.strips) {
         if (std::find(told.begin(), told.end(), strip.species) != told.end()) continue;
@@ -336,7 +336,7 @@ stack::Drying dryingIn(const boat::Glue& glue, double thickness_m) {
     }
 }
 
-Finding dryBeforeGlue(const Scene& scene, const boat::Strips& strips, const stack::Strip& strip) {
+Finding dryBeforeGlue(const StackScene& scene, const boat::Strips& strips, const stack::Strip& strip) {
     const boat::BentBefore& before = *strips.bentBefore;
     const boat::Glue& glue = scene.piece.glue;
     const double thickness = std::max(strip.thickness_m, strip.thicknessAtEnd_m);
@@ -376,7 +376,7 @@ Finding dryBeforeGlue(const Scene& scene, const boat::Strips& strips, const stac
     return finding;
 }
 
-void addDryBeforeGlue(std::vector<Finding>& findings, const Scene& scene) {
+void addDryBeforeGlue(std::vector<Finding>& findings, const StackScene& scene) {
     for (std::size_t group = 0; group < scene.piece.stack.strips.size(); ++group) {
         const boat::Strips& strips = scene.piece.stack.strips[group];
         if (!strips.bentBefore || strips.bentBefore->how == boat::Softened::no) continue;
@@ -389,7 +389,7 @@ void addDryBeforeGlue(std::vector<Finding>& findings, const Scene& scene) {
 // Below this nothing whips that a hand would mind.
 constexpr double leastEnergy_J = 1;
 
-void addStoredBend(std::vector<Finding>& findings, const Scene& scene) {
+void addStoredBend(std::vector<Finding>& findings, const StackScene& scene) {
     const double energy = scene.stack.storedEnergy_J;
     if (energy < leastEnergy_J) return;
     // A weight to picture it by, in the units that the user reads in.
@@ -410,7 +410,7 @@ void addStoredBend(std::vector<Finding>& findings, const Scene& scene) {
 
 std::vector<Finding> stackFindings(const boat::Piece& piece, const Shop& shop, const LinePlan& line,
                                    const stack::StackPlan& stack) {
-    const Scene scene{piece, shop, line, stack};
+    const StackScene scene{piece, shop, line, stack};
     std::vector<Finding> findings;
     addLimits(findings, scene);
     addEndsStep(findings, scene);

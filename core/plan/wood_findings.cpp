@@ -18,7 +18,7 @@ namespace {
 using measure::writeShare;
 using measure::writeStress;
 
-struct Scene {
+struct WoodScene {
     const boat::Piece& piece;
     const Shop& shop;
     const stack::StackPlan& stack;
@@ -41,7 +41,7 @@ Finding about(Severity severity, const std::string& code, const std::string& uni
     return finding;
 }
 
-std::string nameOf(const Scene& scene, const std::string& id) {
+std::string nameOf(const WoodScene& scene, const std::string& id) {
     const wood::Species* wood = wood::findSpecies(scene.shop.species, id);
     return wood ? woodName(*wood) : id;
 }
@@ -53,7 +53,7 @@ std::string trialsText(int count, const std::string& wood) {
 }
 
 // Of the whole stack, were the strips of this wood to break at `strain` in the mean.
-double chanceWith(const Scene& scene, const stack::Strip& like, double strain) {
+double chanceWith(const WoodScene& scene, const stack::Strip& like, double strain) {
     double whole = 1;
     for (const stack::Strip& strip : scene.stack.strips) {
         const bool same = strip.species == like.species && strip.breakingStrain == like.breakingStrain;
@@ -62,7 +62,7 @@ double chanceWith(const Scene& scene, const stack::Strip& like, double strain) {
     return 1 - whole;
 }
 
-void addModulus(std::vector<Finding>& findings, const Scene& scene, const stack::Strip& strip,
+void addModulus(std::vector<Finding>& findings, const WoodScene& scene, const stack::Strip& strip,
                 const wood::WoodMeasured& measured) {
     if (!measured.modulus_Pa) return;
     const double says = *measured.modulus_Pa;
@@ -84,7 +84,7 @@ void addModulus(std::vector<Finding>& findings, const Scene& scene, const stack:
     findings.push_back(finding);
 }
 
-void addBreaking(std::vector<Finding>& findings, const Scene& scene, const stack::Strip& strip,
+void addBreaking(std::vector<Finding>& findings, const WoodScene& scene, const stack::Strip& strip,
                  const wood::WoodMeasured& measured) {
     if (!measured.breakingStrain) return;
     const double says = *measured.breakingStrain;
@@ -105,7 +105,7 @@ void addBreaking(std::vector<Finding>& findings, const Scene& scene, const stack
     findings.push_back(finding);
 }
 
-void addLeftOut(std::vector<Finding>& findings, const Scene& scene, const wood::WoodMeasured& measured) {
+void addLeftOut(std::vector<Finding>& findings, const WoodScene& scene, const wood::WoodMeasured& measured) {
     for (const std::string& why : measured.leftOut) {
         Finding finding = about(Severity::note, "trial_left_out", "", measured);
         finding.source = {"the boat's list of trials", measure::Mark::derived};
@@ -116,7 +116,7 @@ void addLeftOut(std::vector<Finding>& findings, const Scene& scene, const wood::
 }
 
 // What the table, or the user, does not say of a wood that the piece has.
-void addMissing(std::vector<Finding>& findings, const Scene& scene, const stack::Strip& strip) {
+void addMissing(std::vector<Finding>& findings, const WoodScene& scene, const stack::Strip& strip) {
     const wood::Species* wood = wood::findSpecies(scene.shop.species, strip.species);
     if (!wood || wood->compressionAcross_Pa) return;
     Finding finding;
@@ -134,7 +134,7 @@ void addMissing(std::vector<Finding>& findings, const Scene& scene, const stack:
 }
 
 // A wood of the user's own that has the very values which stand where a file gives none.
-void addByDefault(std::vector<Finding>& findings, const Scene& scene, const stack::Strip& strip) {
+void addByDefault(std::vector<Finding>& findings, const WoodScene& scene, const stack::Strip& strip) {
     const wood::Species* wood = wood::findSpecies(scene.shop.species, strip.species);
     const boat::OwnSpecies none;
     if (!wood || !wood->own) return;
@@ -163,7 +163,7 @@ void addByDefault(std::vector<Finding>& findings, const Scene& scene, const stac
 }  // namespace
 
 std::vector<Finding> woodFindings(const boat::Piece& piece, const Shop& shop, const stack::StackPlan& stack) {
-    const Scene scene{piece, shop, stack};
+    const WoodScene scene{piece, shop, stack};
     std::vector<Finding> findings;
     std::set<std::string> woods;
     for (const stack::Strip& strip : stack.strips) {

@@ -11,16 +11,16 @@ namespace fayline::schedule {
 
 namespace {
 
-constexpr std::array<std::pair<EventKind, std::string_view>, 10> words{{{EventKind::started, "started"},
-                                                                        {EventKind::done, "done"},
-                                                                        {EventKind::undone, "undone"},
-                                                                        {EventKind::batchMixed, "batch_mixed"},
-                                                                        {EventKind::paused, "paused"},
-                                                                        {EventKind::resumed, "resumed"},
-                                                                        {EventKind::airTyped, "air_typed"},
-                                                                        {EventKind::brokenOff, "broken_off"},
-                                                                        {EventKind::carriedOn, "carried_on"},
-                                                                        {EventKind::stopped, "stopped"}}};
+constexpr std::array<std::pair<EventKind, std::string_view>, 10> eventWords{{{EventKind::started, "started"},
+                                                                             {EventKind::done, "done"},
+                                                                             {EventKind::undone, "undone"},
+                                                                             {EventKind::batchMixed, "batch_mixed"},
+                                                                             {EventKind::paused, "paused"},
+                                                                             {EventKind::resumed, "resumed"},
+                                                                             {EventKind::airTyped, "air_typed"},
+                                                                             {EventKind::brokenOff, "broken_off"},
+                                                                             {EventKind::carriedOn, "carried_on"},
+                                                                             {EventKind::stopped, "stopped"}}};
 
 constexpr int fewestForPace = 3;  // tasks that must be done before a pace is told
 constexpr double leastOfPlanned = 0.1;  // done in less than that of its time, a task had its key with another's
@@ -303,14 +303,14 @@ std::vector<bool> timesKnown(const Run& plan, const Now& now) {
 }  // namespace
 
 std::string_view eventWord(EventKind kind) {
-    for (const auto& [one, word] : words) {
+    for (const auto& [one, word] : eventWords) {
         if (one == kind) return word;
     }
     return "done";
 }
 
 std::optional<EventKind> eventOfWord(std::string_view word) {
-    for (const auto& [kind, one] : words) {
+    for (const auto& [kind, one] : eventWords) {
         if (one == word) return kind;
     }
     return std::nullopt;

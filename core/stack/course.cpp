@@ -9,23 +9,23 @@ namespace fayline::stack {
 
 namespace {
 
-constexpr double step_m = 0.01;
+constexpr double courseStep_m = 0.01;
 
 // Places 10 mm apart on the line's own grid, with the trim lines and the ends.
 std::vector<double> placesAlong(const Run& run, double length_m) {
     const auto steps = [](double from, double to) {
-        return std::max(1, static_cast<int>(std::ceil((to - from) / step_m - 1e-6)));
+        return std::max(1, static_cast<int>(std::ceil((to - from) / courseStep_m - 1e-6)));
     };
     std::vector<double> at;
     if (run.from_m < 0) {
         at.push_back(run.from_m);
-        for (int i = steps(run.from_m, 0) - 1; i >= 1; --i) at.push_back(-i * step_m);
+        for (int i = steps(run.from_m, 0) - 1; i >= 1; --i) at.push_back(-i * courseStep_m);
     }
     at.push_back(0);
     const auto goOn = [&](double to) {
         const double from = at.back();
         const int count = steps(from, to);
-        for (int i = 1; i < count; ++i) at.push_back(from + i * step_m);
+        for (int i = 1; i < count; ++i) at.push_back(from + i * courseStep_m);
         at.push_back(to);
     };
     goOn(length_m);
@@ -97,8 +97,8 @@ Peak greatest(const Course& course, const line::Line& line, const Run& run,
 
     // Golden section round the best place, for strips whose thickness moves the peak away from the line's own.
     const double golden = (std::sqrt(5.0) - 1) / 2;
-    double low = std::max(run.from_m, peak.place.at_m - step_m);
-    double high = std::min(run.to_m, peak.place.at_m + step_m);
+    double low = std::max(run.from_m, peak.place.at_m - courseStep_m);
+    double high = std::min(run.to_m, peak.place.at_m + courseStep_m);
     for (int i = 0; i < 12; ++i) {
         const line::Place left = line.at(high - golden * (high - low));
         const line::Place right = line.at(low + golden * (high - low));

@@ -13,7 +13,7 @@ namespace fayline::stack {
 
 namespace {
 
-constexpr double endless = std::numeric_limits<double>::infinity();
+constexpr double unbounded = std::numeric_limits<double>::infinity();
 
 // Measured bends against the rule.
 constexpr double measuredLow = 0;
@@ -110,7 +110,7 @@ void tellTightest(FormPlan& plan, const Ground& ground) {
         most = std::abs(node.curvature_per_m);
         plan.tightestAt_m = node.at_m;
     }
-    plan.tightestRadius_m = most > 0 ? 1 / most : endless;
+    plan.tightestRadius_m = most > 0 ? 1 / most : unbounded;
 }
 
 // What planing does to a part that was let go to `released`, whose sections turn by `turned`.
@@ -142,7 +142,7 @@ PartForm formOfPart(const FormPlan& plan, const FormGround& ground, const PartAl
     form.firstPlace = part.places.first;
     form.lastPlace = part.places.last;
     const std::vector<double> ratios = allowedRatios(part, ratiosOn(ground, part, formTurns));
-    form.leastRatio = endless;
+    form.leastRatio = unbounded;
     for (std::size_t i = ground.ground.start; i <= ground.ground.end; ++i) {
         const Release& section = part.sections[i];
         if (section.strips < 2 && part.places.last > part.places.first) continue;
@@ -152,7 +152,7 @@ PartForm formOfPart(const FormPlan& plan, const FormGround& ground, const PartAl
         form.mostRatio = ratio;
         form.mostRatioAt_m = section.at_m;
     }
-    if (form.leastRatio == endless) form.leastRatio = 0;
+    if (form.leastRatio == unbounded) form.leastRatio = 0;
     form.ratioAtTightest = plan.factor * ratios[ground.tightest];
 
     Turned turned{part.axisFromLine_m, formTurns, {}, 1};

@@ -31,7 +31,7 @@ constexpr double leastHardwoodAcross_Pa = 540 * measure::psi_Pa;
 constexpr double leastSoftwoodAcross_Pa = 220 * measure::psi_Pa;
 
 // To the inside of where a strip ends.
-constexpr double hair_m = 1e-9;
+constexpr double besideEnd_m = 1e-9;
 
 std::vector<double> moduliByGroup(const boat::Stack& stack, const StackPlan& plan) {
     std::vector<double> moduli(stack.strips.size());
@@ -93,7 +93,7 @@ EndStress endOf(const Glued& glued, const boat::Stack& stack, const line::Line& 
     end.scarfed = atStart ? stack.scarfedStart.has_value() : stack.scarfedEnd.has_value();
     const Run& last = glued.strips[static_cast<std::size_t>(glued.places.last - 1)].runs.finished;
     end.at_m = atStart ? last.from_m : last.to_m;
-    const double presentAt_m = end.at_m + (atStart ? hair_m : -hair_m);
+    const double presentAt_m = end.at_m + (atStart ? besideEnd_m : -besideEnd_m);
     const line::Place place = line.at(end.at_m);
     const double width = widthAt(stack, end.at_m);
     const Release section = releaseAt(glued.strips, glued.places, place, glued.side, width, presentAt_m);

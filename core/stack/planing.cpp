@@ -32,7 +32,7 @@ boat::Planed plannedAt(const std::vector<boat::Planed>& given, double at_m) {
     return planed;
 }
 
-std::string shown(double length_m) {
+std::string shownLength(double length_m) {
     return measure::writeNumber(measure::toMillimetres(length_m), 4);
 }
 
@@ -63,10 +63,10 @@ void checkPlaned(const boat::Stack& stack, const std::vector<LooseStrip>& strips
         if (left.to_m > left.from_m) return;
         const boat::Planed off = plannedAt(stack.planedAfter, at_m);
         const double depth = left.to_m - left.from_m + off.inside_m + off.outside_m;
-        throw measure::InputError(
-            path,
-            shown(off.inside_m + off.outside_m) + " mm off a piece " + shown(depth) + " mm deep leave nothing of it",
-            "give less than " + shown(depth) + " in all");
+        throw measure::InputError(path,
+                                  shownLength(off.inside_m + off.outside_m) + " mm off a piece " + shownLength(depth) +
+                                      " mm deep leave nothing of it",
+                                  "give less than " + shownLength(depth) + " in all");
     };
     for (std::size_t i = 0; i < stack.planedAfter.size(); ++i) {
         const boat::Planed& planed = stack.planedAfter[i];

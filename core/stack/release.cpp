@@ -14,7 +14,7 @@ namespace fayline::stack {
 namespace {
 
 // To either side of where a strip ends.
-constexpr double hair_m = 1e-9;
+constexpr double besideBreak_m = 1e-9;
 
 std::vector<double> moduliOf(const boat::Stack& stack, const std::vector<wood::Species>& species) {
     const std::vector<const wood::Species*> woods = woodsOf(stack, species);
@@ -134,7 +134,7 @@ std::vector<Part> partsOf(const boat::Stack& stack, boat::Describes describes, b
             before = place.at_m;
             const double width = widthAt(stack, place.at_m);
             const bool jump = std::find(jumps.begin(), jumps.end(), place.at_m) != jumps.end();
-            for (const double aside : {-hair_m, hair_m}) {
+            for (const double aside : {-besideBreak_m, besideBreak_m}) {
                 if (!jump && aside > 0) continue;
                 const Release release =
                     releaseAt(strips, places, place, course.side, width, jump ? place.at_m + aside : place.at_m);

@@ -9,7 +9,7 @@ namespace fayline::wood {
 
 namespace {
 
-std::string shown(double value) {
+std::string shownFigure(double value) {
     return std::isfinite(value) ? measure::writeNumber(value, 4) : std::string("that which is no number");
 }
 
@@ -17,11 +17,11 @@ std::string shown(double value) {
 
 double equilibriumMoisture(double air_C, double humidity) {
     if (!(air_C >= coldestAir_C && air_C <= warmestAir_C)) {
-        throw measure::InputError("air_C", shown(air_C) + " is no temperature of air that wood was measured in",
+        throw measure::InputError("air_C", shownFigure(air_C) + " is no temperature of air that wood was measured in",
                                   "give -20 to 130 C");
     }
     if (!(humidity >= 0 && humidity <= 1)) {
-        throw measure::InputError("humidity_pct", shown(100 * humidity) + " is not a relative humidity",
+        throw measure::InputError("humidity_pct", shownFigure(100 * humidity) + " is not a relative humidity",
                                   "give 0 to 100");
     }
     const double t = air_C;

@@ -13,7 +13,7 @@ namespace {
 using measure::Mark;
 using measure::Source;
 
-constexpr double tabulatedAt = 0.12;
+constexpr double tabulatedMoisture = 0.12;
 
 struct GrainRow {
     double slope;
@@ -51,8 +51,8 @@ constexpr MoistureTrend modulusTrend{0.09, -0.13};
 
 double trendFactor(const MoistureTrend& trend, double moisture) {
     const double perMoisture =
-        moisture < tabulatedAt ? trend.at6 / (0.06 - tabulatedAt) : trend.at20 / (0.20 - tabulatedAt);
-    return 1 + perMoisture * (moisture - tabulatedAt);
+        moisture < tabulatedMoisture ? trend.at6 / (0.06 - tabulatedMoisture) : trend.at20 / (0.20 - tabulatedMoisture);
+    return 1 + perMoisture * (moisture - tabulatedMoisture);
 }
 
 int doubtOf(Mark mark) {
@@ -86,7 +86,7 @@ Source sourceWith(const Source& table, const std::vector<Source>& corrections) {
 
 std::vector<Source> moistureAndGrain(double moisture, bool greenKnown, double grainSlope) {
     std::vector<Source> corrections;
-    if (moisture != tabulatedAt) {
+    if (moisture != tabulatedMoisture) {
         const char* model = greenKnown ? "moisture by Wood Handbook eq. 5-3"
                                        : "moisture by the middle trend of Wood Handbook Table 5-14";
         corrections.push_back({model, Mark::fromMemory});
@@ -114,9 +114,9 @@ double grainFactorModulus(double slope) {
 }
 
 double atMoisture(double at12, double green, double moistureOfIntersection, double moisture) {
-    assert(at12 > 0 && green > 0 && moistureOfIntersection > tabulatedAt);
+    assert(at12 > 0 && green > 0 && moistureOfIntersection > tabulatedMoisture);
     const double below = std::min(moisture, moistureOfIntersection);
-    return at12 * std::pow(at12 / green, (tabulatedAt - below) / (moistureOfIntersection - tabulatedAt));
+    return at12 * std::pow(at12 / green, (tabulatedMoisture - below) / (moistureOfIntersection - tabulatedMoisture));
 }
 
 double moistureFactorRupture(const Species& species, double moisture) {
