@@ -17,6 +17,8 @@ struct PotLifePoint {
     double lasts_s = 0;
     double at_C = 0;
     double mass_kg = 0;
+
+    bool operator==(const PotLifePoint&) const = default;
 };
 
 struct Adhesive {
@@ -49,6 +51,8 @@ struct Adhesive {
     double firstByWeight() const { return partsByWeight[0] / (partsByWeight[0] + partsByWeight[1]); }
     // Of the mix before it cures, from the masses.
     double mixDensity_kg_m3() const;
+
+    bool operator==(const Adhesive&) const = default;
 };
 
 // Ratios by weight and by volume may differ from what the densities say by so much: data sheets round both.

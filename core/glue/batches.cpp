@@ -66,7 +66,7 @@ void measureOut(Batch& batch, double mixed_kg, const boat::Glue& glue, const Adh
 }
 
 // One of `count` equal batches.
-Batch oneOf(int count, const BatchNeed& need, const boat::Glue& glue, const Adhesive& adhesive, const Fitted& fitted) {
+Batch oneOf(int count, const BatchNeed& need, const boat::Glue& glue, const Adhesive& adhesive, const PotLives& lives) {
     Batch batch;
     batch.use = need.use;
     batch.gluing = need.gluing;
@@ -75,7 +75,7 @@ Batch oneOf(int count, const BatchNeed& need, const boat::Glue& glue, const Adhe
     batch.takes_s = need.mix_s + batch.area_m2 / need.rate_m2_s;
     const Fill fill = fillOf(glue.vessel, glue.cup_m3, batch.mixed_kg(), adhesive.mixDensity_kg_m3());
     batch.fills = fill.share;
-    const PotLifeRange life = potLifeRange(fitted, fill, glue.air_C);
+    const PotLifeRange life = lives.at(fill, glue.air_C);
     batch.potLife_s = life.lasts_s;
     batch.fullPeak_C = life.peak_C;
     batch.useWithin_s = shareOfPotLife * batch.potLife_s.from;
@@ -91,10 +91,10 @@ bool mostlyMixing(const Batch& batch, const BatchNeed& need) {
 }  // namespace
 
 std::vector<Batch> batchesFor(const BatchNeed& need, const boat::Glue& glue, const Adhesive& adhesive,
-                              const Fitted& fitted, int firstNumber) {
+                              const PotLives& lives, int firstNumber) {
     if (!(need.needed_kg > 0)) return {};
     const double density = adhesive.mixDensity_kg_m3();
-    const bool limited = !fitted.massKnown() && glue.vessel == boat::Vessel::cup;
+    const bool limited = !lives.fitted().massKnown() && glue.vessel == boat::Vessel::cup;
     const double inVessel_kg = fillsAtMost * glue.cup_m3 * density;
     const double most_kg = limited ? std::min(inVessel_kg, mostInCup_kg) : inVessel_kg;
     const double least = need.needed_kg / most_kg;
@@ -109,15 +109,15 @@ std::vector<Batch> batchesFor(const BatchNeed& need, const boat::Glue& glue, con
     };
     // Smaller batches last longer and are used up sooner: the first count that fits is the fewest.
     int count = std::max(1, static_cast<int>(std::ceil(least - 1e-9)));
-    Batch batch = oneOf(count, need, glue, adhesive, fitted);
-    while (tooMuch(batch) && count < mostBatches) batch = oneOf(++count, need, glue, adhesive, fitted);
+    Batch batch = oneOf(count, need, glue, adhesive, lives);
+    while (tooMuch(batch) && count < mostBatches) batch = oneOf(++count, need, glue, adhesive, lives);
     // Where no number is used up in time: the fewest that are before they are likely to go off; where mixing alone
     // takes longer than that, as many as the vessel asks for. Both are said to be late.
     const auto beforeItGoesOff = [](const Batch& one) { return one.takes_s <= one.potLife_s.likely; };
     Batch late = batch;
     int lateCount = count;
     while (!batch.inTime && count < mostBatches && !mostlyMixing(batch, need)) {
-        batch = oneOf(++count, need, glue, adhesive, fitted);
+        batch = oneOf(++count, need, glue, adhesive, lives);
         if (!beforeItGoesOff(late) && beforeItGoesOff(batch)) {
             late = batch;
             lateCount = count;
@@ -129,7 +129,7 @@ std::vector<Batch> batchesFor(const BatchNeed& need, const boat::Glue& glue, con
     }
     if (glue.waste > 0) {
         const double left_kg = batch.mixed_kg() * glue.waste / (1 + glue.waste);
-        batch.leftPeak_C = potLifeRange(fitted, fillOf(glue.vessel, glue.cup_m3, left_kg, density), glue.air_C).peak_C;
+        batch.leftPeak_C = lives.at(fillOf(glue.vessel, glue.cup_m3, left_kg, density), glue.air_C).peak_C;
     }
     std::vector<Batch> batches(static_cast<std::size_t>(count), batch);
     for (std::size_t i = 0; i < batches.size(); ++i) batches[i].number = firstNumber + static_cast<int>(i);
@@ -137,25 +137,24 @@ std::vector<Batch> batchesFor(const BatchNeed& need, const boat::Glue& glue, con
 }
 
 std::vector<CupRemedy> cupRemediesFor(const BatchNeed& need, const boat::Glue& glue, const Adhesive& adhesive,
-                                      const Fitted& fitted, const std::vector<Adhesive>& adhesives) {
+                                      const PotLives& lives, const std::vector<Adhesive>& adhesives) {
     std::vector<CupRemedy> tried;
     const auto add = [&tried](CupRemedyKind kind, const Batch& batch, const std::string& name = {}) {
         tried.push_back({kind, name, batch.mixed_kg(), batch.takes_s, batch.potLife_s, batch.inTime});
     };
     Batch smaller;
     for (int count = 1; count <= mostBatches; ++count) {
-        smaller = oneOf(count, need, glue, adhesive, fitted);
+        smaller = oneOf(count, need, glue, adhesive, lives);
         if (smaller.inTime || mostlyMixing(smaller, need)) break;
     }
     add(CupRemedyKind::smallerCups, smaller);
     if (glue.vessel == boat::Vessel::cup) {
         boat::Glue poured = glue;
         poured.vessel = boat::Vessel::tray;
-        add(CupRemedyKind::tray, batchesFor(need, poured, adhesive, fitted, 1).front());
+        add(CupRemedyKind::tray, batchesFor(need, poured, adhesive, lives, 1).front());
     }
     const double now_s =
-        potLifeRange(fitted, fillOf(glue.vessel, glue.cup_m3, smaller.mixed_kg(), adhesive.mixDensity_kg_m3()),
-                     glue.air_C)
+        lives.at(fillOf(glue.vessel, glue.cup_m3, smaller.mixed_kg(), adhesive.mixDensity_kg_m3()), glue.air_C)
             .lasts_s.likely;
     std::vector<std::pair<double, const Adhesive*>> slower;
     for (const Adhesive& other : adhesives) {

@@ -22,11 +22,11 @@ struct BatchNeed {
 // In order, numbered from `firstNumber`. Where no number is used up within shareOfPotLife they are said to be late.
 // Throws InputError (`glue.cup_ml`) for more than mostBatches.
 std::vector<Batch> batchesFor(const BatchNeed& need, const boat::Glue& glue, const Adhesive& adhesive,
-                              const Fitted& fitted, int firstNumber);
+                              const PotLives& lives, int firstNumber);
 
 // What was tried where those batches are not used up in time: smaller cups, a tray, and each slower glue of the kind
 // that may be used in this air, until one of them mends it.
 std::vector<CupRemedy> cupRemediesFor(const BatchNeed& need, const boat::Glue& glue, const Adhesive& adhesive,
-                                      const Fitted& fitted, const std::vector<Adhesive>& adhesives);
+                                      const PotLives& lives, const std::vector<Adhesive>& adhesives);
 
 }  // namespace fayline::glue

@@ -60,7 +60,7 @@ Amounts amountsOf(const GluePlan& plan, const boat::Glue& glue) {
     return amounts;
 }
 
-std::vector<VesselTried> vesselsFor(const GluePlan& plan, const boat::Glue& glue) {
+std::vector<VesselTried> vesselsFor(const GluePlan& plan, const boat::Glue& glue, const PotLives& lives) {
     double largest_kg = 0;
     for (const Batch& batch : plan.batches) largest_kg = std::max(largest_kg, batch.mixed_kg());
     std::vector<VesselTried> tried;
@@ -69,7 +69,7 @@ std::vector<VesselTried> vesselsFor(const GluePlan& plan, const boat::Glue& glue
         for (const boat::Vessel vessel : {boat::Vessel::cup, boat::Vessel::tray}) {
             const double mixed_kg = share * largest_kg;
             const Fill fill = fillOf(vessel, glue.cup_m3, mixed_kg, plan.adhesive.mixDensity_kg_m3());
-            const PotLifeRange life = potLifeRange(plan.fitted, fill, glue.air_C);
+            const PotLifeRange life = lives.at(fill, glue.air_C);
             tried.push_back({vessel, mixed_kg, life.lasts_s, life.peak_C});
         }
     }
@@ -109,14 +109,17 @@ const Adhesive& adhesiveNamed(const std::string& id, const std::string& path, co
 }
 
 GluePlan planGlue(const boat::Glue& glue, const boat::Crew& crew, const std::vector<Adhesive>& adhesives,
-                  const std::vector<GlueLine>& lines, double closedAt_s) {
+                  const std::vector<GlueLine>& lines, double closedAt_s, const GluePlan* before) {
     if (crew.hands < 1) {
         throw measure::InputError("crew.hands", "nobody is there to spread the glue", "give a whole number above 0");
     }
     GluePlan plan;
     plan.adhesive = adhesiveNamed(glue.adhesive, "glue.adhesive", adhesives);
     checkRatios(plan.adhesive, "glue.adhesive");
-    plan.fitted = fitWithEnds(plan.adhesive, "glue.adhesive");
+    const bool sameGlue = before && before->adhesive == plan.adhesive;
+    const PotLives lives(sameGlue ? before->fitted : fitWithEnds(plan.adhesive, "glue.adhesive"),
+                         sameGlue ? before->lives : nullptr);
+    plan.fitted = lives.fitted();
     plan.kinetics = plan.fitted.likely;
     plan.lines = lines;
     plan.openTime_s = openTime(plan.adhesive, plan.kinetics, glue.air_C);
@@ -147,16 +150,17 @@ GluePlan planGlue(const boat::Glue& glue, const boat::Crew& crew, const std::vec
         for (const BatchNeed& use : uses) {
             plan.needed_kg += use.needed_kg;
             const std::vector<Batch> batches =
-                batchesFor(use, glue, plan.adhesive, plan.fitted, static_cast<int>(plan.batches.size()) + 1);
+                batchesFor(use, glue, plan.adhesive, lives, static_cast<int>(plan.batches.size()) + 1);
             if (plan.cupRemedies.empty() && !batches.empty() && !batches.front().inTime) {
-                plan.cupRemedies = cupRemediesFor(use, glue, plan.adhesive, plan.fitted, adhesives);
+                plan.cupRemedies = cupRemediesFor(use, glue, plan.adhesive, lives, adhesives);
             }
             plan.batches.insert(plan.batches.end(), batches.begin(), batches.end());
         }
     }
     addUp(plan);
     plan.amounts = amountsOf(plan, glue);
-    plan.vessels = vesselsFor(plan, glue);
+    plan.vessels = vesselsFor(plan, glue, lives);
+    plan.lives = lives.known();
     plan.cure = planCure(plan.adhesive, plan.kinetics, glue, closedAt_s);
     return plan;
 }

@@ -176,6 +176,18 @@ PotLifeRange potLifeRange(const Fitted& fitted, const Fill& fill, double air_C) 
     return range;
 }
 
+PotLives::PotLives(Fitted fitted, std::shared_ptr<const KnownLives> before)
+    : fitted_(std::move(fitted)), before_(std::move(before)) {}
+
+PotLifeRange PotLives::at(const Fill& fill, double air_C) const {
+    const std::array<double, 4> asked{fill.mass_kg, fill.area_m2, fill.loss_W_m2K, air_C};
+    const auto known = known_->find(asked);
+    if (known != known_->end()) return known->second;
+    const auto earlier = before_ ? before_->find(asked) : KnownLives::const_iterator{};
+    const bool isKnown = before_ && earlier != before_->end();
+    return known_->emplace(asked, isKnown ? earlier->second : potLifeRange(fitted_, fill, air_C)).first->second;
+}
+
 PotLifeByMass potLifeByMass(const Fitted& fitted, const Adhesive& adhesive, boat::Vessel vessel, double vessel_m3,
                             double air_C) {
     constexpr int masses = 24;

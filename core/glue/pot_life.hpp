@@ -19,6 +19,8 @@
 #pragma once
 
 #include <array>
+#include <map>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -123,6 +125,28 @@ struct PotLifeRange {
 // What becomes of a fill mixed at the temperature of the air. Throws InputError from `glue.adhesive` where the equation
 // cannot be integrated.
 PotLifeRange potLifeRange(const Fitted& fitted, const Fill& fill, double air_C);
+
+// What was worked out, by mass, area and loss of the fill and the air.
+using KnownLives = std::map<std::array<double, 4>, PotLifeRange>;
+
+// potLifeRange of one glue, each fill worked out once: batches are measured in whole steps of scale or cup, so the same
+// masses come again with every step of a dragged point. Copies share what they know; not for several threads at once.
+class PotLives {
+public:
+    // `before`: what was worked out earlier for the very same glue, or null.
+    PotLives(Fitted fitted, std::shared_ptr<const KnownLives> before = nullptr);
+
+    const Fitted& fitted() const { return fitted_; }
+    // Throws as potLifeRange does.
+    PotLifeRange at(const Fill& fill, double air_C) const;
+    // All that was asked for here.
+    std::shared_ptr<const KnownLives> known() const { return known_; }
+
+private:
+    Fitted fitted_;
+    std::shared_ptr<const KnownLives> before_;
+    std::shared_ptr<KnownLives> known_ = std::make_shared<KnownLives>();
+};
 
 // How long a mix lasts by how much of it there is in its vessel, in air of `air_C` and mixed at that.
 struct PotLifeByMass {

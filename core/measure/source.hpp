@@ -16,6 +16,8 @@ enum class Mark {
 struct Source {
     std::string text;  // "Wood Handbook Table 5-3b"; for common practice "common practice, no source"
     Mark mark = Mark::commonPractice;
+
+    bool operator==(const Source&) const = default;
 };
 
 // A value with where it comes from.

@@ -169,7 +169,7 @@ Choice countsOf(const Candidate& candidate, const boat::Piece& piece, const Shop
         choice.endPull_N = endPull(adopted, shop, plan, ends);
         choice.woodLost = woodLost(choice, stack, piece.stock);
         choice.whyNot = whyNot(choice, stack, plan);
-        const DayPlan day = planDay(adopted, shop, line, stack);
+        const DayPlan day = planDay(adopted, shop, line, stack, &plan.day.glue);
         choice.glue_kg = day.glue.mixed_kg;
         choice.glueLines = static_cast<int>(std::count_if(day.glue.lines.begin(), day.glue.lines.end(),
                                                           [](const glue::GlueLine& one) { return !one.scarf; }));

@@ -33,7 +33,7 @@ std::size_t cupsPlanned(const DayInHand& day, double air_C) {
     boat::Piece piece = day.piece;
     piece.glue.air_C = air_C;
     try {
-        const DayPlan other = planDay(piece, day.shop, day.plan.line.fair.line, day.plan.stack);
+        const DayPlan other = planDay(piece, day.shop, day.plan.line.fair.line, day.plan.stack, &day.plan.day.glue);
         return other.gluings.at(static_cast<std::size_t>(day.gluing)).job.cups.size();
     } catch (const measure::InputError&) {
         return 0;

@@ -208,12 +208,13 @@ std::vector<glue::GlueLine> glueLinesOf(const boat::Piece& piece, const line::Li
     return lines;
 }
 
-DayPlan planDay(const boat::Piece& piece, const Shop& shop, const line::Line& line, const stack::StackPlan& stack) {
+DayPlan planDay(const boat::Piece& piece, const Shop& shop, const line::Line& line, const stack::StackPlan& stack,
+                const glue::GluePlan* before) {
     checkCrew(piece.crew);
     const std::vector<glue::GlueLine> lines = glueLinesOf(piece, line, stack);
     DayPlan day;
     // When the last clamp is on is known only after the run, which needs the glue: the cure is made again with it.
-    day.glue = glue::planGlue(piece.glue, piece.crew, shop.adhesives, lines, piece.crew.startAt_s);
+    day.glue = glue::planGlue(piece.glue, piece.crew, shop.adhesives, lines, piece.crew.startAt_s, before);
     int gluings = 1;
     for (const glue::GlueLine& one : lines) gluings = std::max(gluings, one.gluing + 1);
     for (int gluing = 0; gluing < gluings; ++gluing) {

@@ -65,8 +65,10 @@ inline constexpr unsigned daysSeed = 1;
 std::vector<glue::GlueLine> glueLinesOf(const boat::Piece& piece, const line::Line& line,
                                         const stack::StackPlan& stack);
 
+// `before`: as in glue::planGlue.
 // Throws InputError with paths from `glue.` and `crew.`.
-DayPlan planDay(const boat::Piece& piece, const Shop& shop, const line::Line& line, const stack::StackPlan& stack);
+DayPlan planDay(const boat::Piece& piece, const Shop& shop, const line::Line& line, const stack::StackPlan& stack,
+                const glue::GluePlan* before = nullptr);
 
 // `stop` as in deepen.
 std::optional<DayStudy> studyDay(const boat::Piece& piece, const Shop& shop, const line::Line& line, const DayPlan& day,

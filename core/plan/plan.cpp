@@ -214,7 +214,7 @@ std::optional<Plan> makePlan(const boat::Piece& piece, const Shop& shop, const P
     if (stop) return std::nullopt;
     plan.holding = planHolding(piece, shop, plan, nearlyOf(piece, line, before) ? &before->holding : nullptr, stop);
     if (stop) return std::nullopt;
-    plan.day = planDay(piece, shop, line, plan.stack);
+    plan.day = planDay(piece, shop, line, plan.stack, before ? &before->day.glue : nullptr);
     if (stop) return std::nullopt;
     plan.findings = allFindings(piece, shop, plan);
     plan.answers = answersOf(piece, shop, plan);

@@ -29,6 +29,7 @@ public:
         : piece_(piece),
           shop_(shop),
           line_(line),
+          day_(day),
           uncertain_(uncertainOf(piece.crew, paceOf(piece, shop, day))),
           stop_(stop) {}
 
@@ -38,7 +39,7 @@ public:
             const stack::StackPlan stack =
                 stack::planStack(piece.stack, piece.line.describes, piece.line.stripsOn, line_, shop_.species);
             if (stack.spares < 0) return std::nullopt;
-            return planDay(piece, shop_, line_, stack);
+            return planDay(piece, shop_, line_, stack, &day_.glue);
         } catch (const measure::InputError&) {
             return std::nullopt;
         }
@@ -144,6 +145,7 @@ private:
     const boat::Piece& piece_;
     const Shop& shop_;
     const line::Line& line_;
+    const DayPlan& day_;
     schedule::Uncertain uncertain_;
     const std::atomic<bool>& stop_;
 };

@@ -195,6 +195,28 @@ TEST(GluePlan, TheSumOfTheBatchesIsTheAmount) {
     EXPECT_EQ(plan.batches.back().gluing, 1);
 }
 
+// What an earlier plan knows is taken over only for the very same glue, and changes no bit.
+TEST(GluePlan, AnEarlierPlanChangesNothing) {
+    boat::Glue glue;
+    glue.adhesive = "made";
+    const std::vector<GlueLine> first{{1, 0, 0.3, false}, {2, 0, 0.3, false}};
+    const std::vector<GlueLine> moved{{1, 0, 0.3001, false}, {2, 0, 0.3, false}};
+    const GluePlan before = planGlue(glue, {}, {made::epoxy()}, first, 0);
+    Adhesive edited = made::epoxy();
+    edited.potLives.front().lasts_s *= 2;
+    for (const Adhesive& adhesive : {made::epoxy(), edited}) {
+        const GluePlan anew = planGlue(glue, {}, {adhesive}, moved, 0);
+        const GluePlan after = planGlue(glue, {}, {adhesive}, moved, 0, &before);
+        ASSERT_EQ(after.batches.size(), anew.batches.size());
+        for (std::size_t i = 0; i < anew.batches.size(); ++i) {
+            EXPECT_EQ(after.batches[i].potLife_s.from, anew.batches[i].potLife_s.from);
+            EXPECT_EQ(after.batches[i].potLife_s.to, anew.batches[i].potLife_s.to);
+            EXPECT_EQ(after.batches[i].fullPeak_C.to, anew.batches[i].fullPeak_C.to);
+        }
+        EXPECT_EQ(after.lives->size(), anew.lives->size());
+    }
+}
+
 TEST(GluePlan, OneSideSpreadTakesHalfTheThickenedGlue) {
     const std::vector<GlueLine> lines{{1, 0, 0.3, false}};
     boat::Glue glue;
