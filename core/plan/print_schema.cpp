@@ -14,7 +14,7 @@ using Json = nlohmann::ordered_json;
 
 // What stands in a value: of a pointer or an optional what it may hold.
 template <class T>
-auto heldBy() {
+auto insideOf() {
     if constexpr (requires(const T& value) { *value; }) {
         return std::type_identity<std::remove_cvref_t<decltype(*std::declval<const T&>())>>();
     } else {
@@ -23,7 +23,7 @@ auto heldBy() {
 }
 
 template <class T>
-using Held = typename decltype(heldBy<std::remove_cvref_t<T>>())::type;
+using Inside = typename decltype(insideOf<std::remove_cvref_t<T>>())::type;
 
 // Each `describe` gives the schema of a value of type T that is printed by this rule.
 
@@ -71,12 +71,12 @@ Json describeGroup(const Walk& walk) {
 
 template <class T>
 Json describe(const Group&) {
-    return describeGroup<Held<T>>(table);
+    return describeGroup<Inside<T>>(table);
 }
 
 template <class T, class Rule>
 Json describe(const ListOf<Rule>& list) {
-    return {{"type", "array"}, {"items", describe<typename Held<T>::value_type>(list.rule)}};
+    return {{"type", "array"}, {"items", describe<typename Inside<T>::value_type>(list.rule)}};
 }
 
 template <class T, class Rule>
@@ -88,7 +88,7 @@ Json describe(const Pair<Rule>& pair) {
 
 template <class T, class Rule>
 Json describe(const OrNull<Rule>& rule) {
-    Json schema = describe<Held<T>>(rule.rule);
+    Json schema = describe<Inside<T>>(rule.rule);
     schema["type"] = {schema["type"], "null"};
     if (schema.contains("enum")) schema["enum"].push_back(nullptr);
     return schema;
@@ -107,7 +107,7 @@ public:
 
     template <class Get, class Rule>
     void operator()(std::string_view key, const Get&, const OrAbsent<Rule>& rule) {
-        properties_[std::string(key)] = describe<Held<Given<Get>>>(rule.rule);
+        properties_[std::string(key)] = describe<Inside<Given<Get>>>(rule.rule);
     }
 
     template <class Walk>
@@ -117,7 +117,7 @@ public:
 
     template <class Get, class Walk = decltype(table)>
     void same(const Get&, const Walk& walk = table) {
-        using Item = Held<Given<Get>>;
+        using Item = Inside<Given<Get>>;
         Json none = Json::array();
         describeInto<Item>(properties_, std::is_same_v<Item, Given<Get>> ? required_ : none, walk);
     }
