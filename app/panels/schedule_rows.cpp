@@ -18,13 +18,13 @@ QString clock(const Shown& shown, double at_s) {
     return text(measure::writeClock(shown.piece.crew.startAt_s + at_s));
 }
 
-QString durationText(double time_s) {
+QString writtenDuration(double time_s) {
     return text(measure::writeDuration(time_s));
 }
 
 // A time in hand, marked where there is none.
 FigureCell margin(double margin_s, plan::Severity late, std::optional<int> little = std::nullopt) {
-    FigureCell cell = figureWords(durationText(margin_s));
+    FigureCell cell = figureWords(writtenDuration(margin_s));
     cell.sort = margin_s;
     cell.severity = margin_s < 0 ? std::optional<int>(static_cast<int>(late)) : little;
     return cell;
@@ -175,7 +175,7 @@ std::vector<FigureRow> taskRows(const Shown& shown, const plan::GluingDay& gluin
         const QString name = text(task.name);
         row.cells = {figureWords(name.section(QStringLiteral(", "), 0, 0), name.section(QStringLiteral(", "), 1)),
                      figureWords(clock(shown, task.start_s), task.hands > 0 ? QString::number(task.hands) : tr("none")),
-                     figureWords(durationText(task.end_s - task.start_s))};
+                     figureWords(writtenDuration(task.end_s - task.start_s))};
         rows.push_back(std::move(row));
     }
     return rows;
@@ -192,7 +192,7 @@ std::vector<FigureRow> remedyRows(const std::vector<plan::Remedy>& remedies) {
     for (const plan::Remedy& remedy : remedies) {
         FigureRow row;
         FigureCell inHand = margin(remedy.margin_s, plan::Severity::stop);
-        inHand.under = durationText(remedy.cupMargin_s);
+        inHand.under = writtenDuration(remedy.cupMargin_s);
         row.cells = {figureWords(text(remedy.brief)), inHand,
                      figureWords(text(plan::inHundredBrief(remedy.chanceInTime)))};
         row.cells[2].sort = remedy.chanceInTime;

@@ -20,12 +20,47 @@ using MemberOf = std::remove_cvref_t<std::invoke_result_t<Member, T&>>;
 
 // ---- Reading
 
+// What reading a group asks that is the same whatever the group fills: kept out of the template, which is made anew for
+// every key and struct.
+class GroupReader {
+public:
+    GroupReader(const Value& group, const Place& place, Kept& kept)
+        : place_(place), group_(group), kept_(kept), taken_(group.members.size(), false) {}
+
+    void keepUnknown() {
+        for (std::size_t i = 0; i < taken_.size(); ++i)
+            if (!taken_[i]) kept_.unknown.push_back(group_.members[i]);
+    }
+
+protected:
+    // The value of a key; null where it does not stand there.
+    const Value* take(std::string_view key) {
+        const auto isIt = [&](const Member& member) { return member.key == key; };
+        const auto found = std::find_if(group_.members.begin(), group_.members.end(), isIt);
+        if (found == group_.members.end()) return nullptr;
+        taken_[found - group_.members.begin()] = true;
+        kept_.given.emplace(key);
+        return &found->value;
+    }
+
+    const Place& place_;
+
+private:
+    const Value& group_;
+    Kept& kept_;
+    std::vector<bool> taken_;
+};
+
+void needGroup(const Value& value, const Place& place) {
+    if (value.kind != Value::Kind::group) refuse(place, found(value) + ", not a group", accepted(Group{}));
+}
+
 // Fills `target` from the members of a group; what no key of the table takes is kept as unknown.
 template <class T>
-class Reader {
+class Reader : public GroupReader {
 public:
     Reader(const Value& group, const Place& place, T& target, Kept& kept)
-        : group_(group), place_(place), target_(target), kept_(kept), taken_(group.members.size(), false) {}
+        : GroupReader(group, place, kept), target_(target) {}
 
     template <class Member, class Rule>
     void operator()(std::string_view key, Member member, const Rule& rule, When when = When::said) {
@@ -42,39 +77,21 @@ public:
         const Place place{&place_, key};
         const Value* value = take(key);
         if (!value) return;
-        if (value->kind != Value::Kind::group) refuse(place, found(*value) + ", not a group", accepted(Group{}));
+        needGroup(*value, place);
         Reader reader(*value, place, target_, std::invoke(kept, target_));
         walk(reader);
         reader.keepUnknown();
     }
 
-    void keepUnknown() {
-        for (std::size_t i = 0; i < taken_.size(); ++i)
-            if (!taken_[i]) kept_.unknown.push_back(group_.members[i]);
-    }
-
 private:
-    const Value* take(std::string_view key) {
-        const auto isIt = [&](const Member& member) { return member.key == key; };
-        const auto found = std::find_if(group_.members.begin(), group_.members.end(), isIt);
-        if (found == group_.members.end()) return nullptr;
-        taken_[found - group_.members.begin()] = true;
-        kept_.given.emplace(key);
-        return &found->value;
-    }
-
-    const Value& group_;
-    const Place& place_;
     T& target_;
-    Kept& kept_;
-    std::vector<bool> taken_;
 };
 
 }  // namespace
 
 template <class T>
-void read(const Value& value, const Place& place, const Group& rule, T& target) {
-    if (value.kind != Value::Kind::group) refuse(place, found(value) + ", not a group", accepted(rule));
+void read(const Value& value, const Place& place, const Group&, T& target) {
+    needGroup(value, place);
     Reader<T> reader(value, place, target, target.kept);
     keysOf(reader, static_cast<const T*>(nullptr));
     reader.keepUnknown();
@@ -102,12 +119,41 @@ void checkFormat(Value& root) {
 
 // ---- Writing
 
-// Gathers the members of a group from `source`: see When.
+// The members of a group, gathered: see When.
+class GroupWriter {
+public:
+    GroupWriter(const Kept& kept, const Place& place) : place_(place), kept_(kept) {}
+
+    Value finish() {
+        for (const Member& member : kept_.unknown) group_.members.push_back(member);
+        return std::move(group_);
+    }
+
+protected:
+    bool stands(std::string_view key, When when, bool isDefault) const {
+        if (when == When::required || isGiven(key)) return true;
+        const bool madeByProgram = kept_.given.empty();
+        if (when == When::place) return madeByProgram;
+        return !isDefault || (when == When::plainly && madeByProgram);
+    }
+
+    bool isGiven(std::string_view key) const { return kept_.given.contains(std::string(key)); }
+
+    void add(std::string_view key, Value value) { group_.members.push_back({std::string(key), std::move(value)}); }
+
+    const Place& place_;
+
+private:
+    const Kept& kept_;
+    Value group_ = groupValue();
+};
+
+// Gathers them from `source`.
 template <class T>
-class Writer {
+class Writer : public GroupWriter {
 public:
     Writer(const T& source, const T& defaults, const Kept& kept, const Place& place)
-        : source_(source), defaults_(defaults), kept_(kept), place_(place) {}
+        : GroupWriter(kept, place), source_(source), defaults_(defaults) {}
 
     template <class Member, class Rule>
     void operator()(std::string_view key, Member member, const Rule& rule, When when = When::said) {
@@ -121,38 +167,27 @@ public:
         const Place place{&place_, key};
         Writer writer(source_, defaults_, std::invoke(kept, source_), place);
         walk(writer);
-        const Value group = writer.finish();
-        if (kept_.given.contains(std::string(key)) || !group.members.empty()) add(key, group);
-    }
-
-    Value finish() {
-        for (const Member& member : kept_.unknown) group_.members.push_back(member);
-        return std::move(group_);
+        Value group = writer.finish();
+        if (isGiven(key) || !group.members.empty()) add(key, std::move(group));
     }
 
 private:
-    bool stands(std::string_view key, When when, bool isDefault) const {
-        if (when == When::required || kept_.given.contains(std::string(key))) return true;
-        const bool madeByProgram = kept_.given.empty();
-        if (when == When::place) return madeByProgram;
-        return !isDefault || (when == When::plainly && madeByProgram);
-    }
-
-    void add(std::string_view key, Value value) { group_.members.push_back({std::string(key), std::move(value)}); }
-
     const T& source_;
     const T& defaults_;
-    const Kept& kept_;
-    const Place& place_;
-    Value group_ = groupValue();
 };
+
+// A struct as nobody filled it.
+template <class T>
+const T& defaultsOf() {
+    static const T defaults{};
+    return defaults;
+}
 
 }  // namespace
 
 template <class T>
 Value write(const T& value, const Place& place, const Group&) {
-    static const T defaults{};
-    Writer<T> writer(value, defaults, value.kept, place);
+    Writer<T> writer(value, defaultsOf<T>(), value.kept, place);
     keysOf(writer, static_cast<const T*>(nullptr));
     return writer.finish();
 }
@@ -198,43 +233,51 @@ void list(const std::string& path, std::vector<Key>& keys, const T&, const Group
 }
 template <class T, class Rule>
 void list(const std::string& path, std::vector<Key>& keys, const std::vector<T>&, const ListOf<Rule>& rule) {
-    list(path + "[]", keys, T{}, rule.rule);
+    list(path + "[]", keys, defaultsOf<T>(), rule.rule);
 }
 template <class T, class Rule>
 void list(const std::string& path, std::vector<Key>& keys, const std::optional<T>&, const OrNull<Rule>& rule) {
-    list(path, keys, T{}, rule.rule);
+    list(path, keys, defaultsOf<T>(), rule.rule);
 }
 
-template <class T>
-class Lister {
+class KeyList {
 public:
-    Lister(std::string path, std::vector<Key>& keys) : path_(std::move(path)), keys_(keys) {}
+    KeyList(std::string path, std::vector<Key>& keys) : keys_(keys), path_(std::move(path)) {}
 
-    template <class Member, class Rule>
-    void operator()(std::string_view key, Member member, const Rule& rule, When when = When::said) {
-        const T defaults{};
-        const auto& value = std::invoke(member, defaults);
-        const bool mustBeGiven = when == When::required || when == When::place;
-        const std::string path = pathOf(key);
-        const std::string defaultValue = mustBeGiven ? "" : writeOnOneLine(write(value, Place{}, rule));
-        keys_.push_back({path, defaultValue, accepted(rule)});
-        list(path, keys_, value, rule);
-    }
-
-    template <class KeptOf, class Walk>
-    void inner(std::string_view key, KeptOf, Walk walk) {
-        keys_.push_back({pathOf(key), "{}", accepted(Group{})});
-        Lister lister(pathOf(key), keys_);
-        walk(lister);
-    }
-
-private:
+protected:
     std::string pathOf(std::string_view key) const {
         return path_.empty() ? std::string(key) : path_ + "." + std::string(key);
     }
 
-    std::string path_;
+    void add(std::string_view key, std::string defaultValue, std::string accepted) {
+        keys_.push_back({pathOf(key), std::move(defaultValue), std::move(accepted)});
+    }
+
     std::vector<Key>& keys_;
+
+private:
+    std::string path_;
+};
+
+template <class T>
+class Lister : public KeyList {
+public:
+    using KeyList::KeyList;
+
+    template <class Member, class Rule>
+    void operator()(std::string_view key, Member member, const Rule& rule, When when = When::said) {
+        const auto& value = std::invoke(member, defaultsOf<T>());
+        const bool mustBeGiven = when == When::required || when == When::place;
+        add(key, mustBeGiven ? "" : writeOnOneLine(write(value, Place{}, rule)), accepted(rule));
+        list(pathOf(key), keys_, value, rule);
+    }
+
+    template <class KeptOf, class Walk>
+    void inner(std::string_view key, KeptOf, Walk walk) {
+        add(key, "{}", accepted(Group{}));
+        Lister lister(pathOf(key), keys_);
+        walk(lister);
+    }
 };
 
 }  // namespace

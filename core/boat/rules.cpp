@@ -64,6 +64,22 @@ void refuse(const Place& place, const std::string& wrong, const std::string& acc
     throw measure::InputError(place.path(), wrong, "give " + accepted);
 }
 
+void refuseList(const Value& value, const Place& place, const std::string& accepted) {
+    if (value.kind != Value::Kind::list) refuse(place, found(value) + ", not a list", accepted);
+    refuse(place, "this list holds " + (value.items.empty() ? "nothing" : std::to_string(value.items.size())),
+           accepted);
+}
+
+void refusePair(const Value& value, const Place& place, const std::string& accepted) {
+    if (value.kind != Value::Kind::list) refuse(place, found(value) + ", not a list", accepted);
+    refuse(place, "this list holds " + std::to_string(value.items.size()) + ", not two", accepted);
+}
+
+void refuseWord(const Value& value, const Place& place, const std::string& accepted) {
+    const bool isText = value.kind == Value::Kind::text;
+    refuse(place, found(value) + (isText ? " that is not known here" : ", not a word"), accepted);
+}
+
 std::string found(const Value& value) {
     constexpr std::size_t most = 40;
     std::string told = value.text.substr(0, most);

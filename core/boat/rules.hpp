@@ -30,6 +30,10 @@ struct Place {
 
 // Throws InputError for what stands at `place`: `found` (its figures or its kind) `isNot` ("is not a thickness").
 [[noreturn]] void refuse(const Place& place, const std::string& wrong, const std::string& accepted);
+// The same of a value that is not such a list, pair or word: out of the templates below, which stand for every key.
+[[noreturn]] void refuseList(const Value& value, const Place& place, const std::string& accepted);
+[[noreturn]] void refusePair(const Value& value, const Place& place, const std::string& accepted);
+[[noreturn]] void refuseWord(const Value& value, const Place& place, const std::string& accepted);
 
 // What stands there, for an error: "six" is text; 12 is a number; a list stands here.
 std::string found(const Value& value);
@@ -162,9 +166,7 @@ void read(const Value& value, const Place& place, const Words<Enum, count>& rule
                 target = choice;
                 return;
             }
-    refuse(place,
-           value.kind == Value::Kind::text ? found(value) + " that is not known here" : found(value) + ", not a word",
-           accepted(rule));
+    refuseWord(value, place, accepted(rule));
 }
 
 template <class Enum, std::size_t count>
@@ -201,7 +203,7 @@ void read(const Value& value, const Place& place, const OrWord<Rule>& rule, std:
     if (value == textValue(std::string(rule.word)))
         target.reset();
     else if (value.kind == Value::Kind::text)
-        refuse(place, found(value) + " that is not known here", accepted(rule));
+        refuseWord(value, place, accepted(rule));
     else
         read(value, place, rule.rule, target.emplace());
 }
@@ -218,9 +220,7 @@ std::string accepted(const Pair<Rule>& rule) {
 
 template <class Rule, class T>
 void read(const Value& value, const Place& place, const Pair<Rule>& rule, std::array<T, 2>& target) {
-    if (value.kind != Value::Kind::list) refuse(place, found(value) + ", not a list", accepted(rule));
-    if (value.items.size() != 2)
-        refuse(place, "this list holds " + std::to_string(value.items.size()) + ", not two", accepted(rule));
+    if (value.kind != Value::Kind::list || value.items.size() != 2) refusePair(value, place, accepted(rule));
     for (int i = 0; i < 2; ++i) read(value.items[i], Place{&place, {}, i}, rule.rule, target[i]);
 }
 
@@ -251,10 +251,9 @@ std::string accepted(const ListOf<Rule>& rule) {
 
 template <class Rule, class T>
 void read(const Value& value, const Place& place, const ListOf<Rule>& rule, std::vector<T>& target) {
-    if (value.kind != Value::Kind::list) refuse(place, found(value) + ", not a list", accepted(rule));
-    const auto size = value.items.size();
-    if (size < std::size_t(rule.least) || size > std::size_t(rule.most))
-        refuse(place, "this list holds " + (size == 0 ? "nothing" : std::to_string(size)), accepted(rule));
+    const std::size_t size = value.items.size();
+    if (value.kind != Value::Kind::list || size < std::size_t(rule.least) || size > std::size_t(rule.most))
+        refuseList(value, place, accepted(rule));
     target.clear();
     for (std::size_t i = 0; i < size; ++i) {
         T item{};
