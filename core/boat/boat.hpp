@@ -17,13 +17,11 @@
 
 #include "core/boat/holding.hpp"
 #include "core/boat/kept.hpp"
+#include "core/boat/read.hpp"
 #include "core/measure/display.hpp"
 #include "core/measure/units.hpp"
 
 namespace fayline::boat {
-
-// Which coordinate of a point was read; the other is a line of the grid (station, waterline) and exact.
-enum class Read { both, x, y };
 
 struct Point {
     std::string label;

@@ -151,24 +151,27 @@ double Balance::unevennessAgainstFreedom(const BalanceAims& aims, double smoothi
     return uneven / std::max(1e-9, freedom() - freeOfCost);
 }
 
-// The logarithm of the smoothing at which `measure` is 1, by regula falsi on logarithms (Illinois variant).
+// The logarithm of the smoothing from `least` to `most` at which `measure` is 1, by regula falsi on logarithms (Illinois
+// variant). Where the conditions do not determine the moves, `measure` is no number and the start is returned.
 template <class Measure>
-double Balance::rootOf(const Measure& measure, double start, double most, double precision) {
+double Balance::rootOf(const Measure& measure, double start, double least, double most, double precision,
+                       const std::atomic<bool>& stop) {
     const auto off = [&](double at) { return std::log(std::clamp(measure(at), 1e-200, 1e200)); };
-    double a = std::clamp(start, leastSmoothing_log, most);
+    double a = std::clamp(start, least, most);
     double offA = off(a);
-    if (std::abs(offA) < precision) return a;
+    if (!(std::abs(offA) >= precision)) return a;
     double stride = std::clamp(1.5 * std::abs(offA), 1e-7, 3.0);
     double b = a, offB = offA;
     while ((offA > 0) == (offB > 0)) {
-        if (offB > 0 ? b <= leastSmoothing_log : b >= most) return b;
+        if (stop || (offB > 0 ? b <= least : b >= most)) return b;
         a = b;
         offA = offB;
-        b = std::clamp(offB > 0 ? b - stride : b + stride, leastSmoothing_log, most);
+        b = std::clamp(offB > 0 ? b - stride : b + stride, least, most);
         offB = off(b);
         stride *= 3;
     }
     for (int i = 0; i < 60 && std::abs(offB) > precision && std::abs(b - a) > precision; ++i) {
+        if (stop) return b;
         const double c = b - offB * (b - a) / (offB - offA);
         const double offC = off(c);
         if ((offC > 0) != (offB > 0)) {
@@ -183,15 +186,18 @@ double Balance::rootOf(const Measure& measure, double start, double most, double
     return b;
 }
 
-double Balance::chooseSmoothing(const BalanceAims& aims, double start_log, double precision) {
-    const auto ceiling = [&](double most) {
-        return [this, &aims, most](double at) { return greatestMiss(aims, at) / most; };
+double Balance::chooseSmoothing(const BalanceAims& aims, double start_log, double reach_log, double precision,
+                                const std::atomic<bool>& stop) {
+    const double most = std::min(aims.mostSmoothing_log, start_log + reach_log);
+    const double least = std::min(std::max(leastSmoothing_log, start_log - reach_log), most);
+    const auto ceiling = [&](double mostMiss) {
+        return [this, &aims, mostMiss](double at) { return greatestMiss(aims, at) / mostMiss; };
     };
-    if (aims.mostMiss <= 0) return rootOf(ceiling(aims.throughMiss), start_log, aims.mostSmoothing_log, precision);
+    if (aims.mostMiss <= 0) return rootOf(ceiling(aims.throughMiss), start_log, least, most, precision, stop);
     const auto unevenness = [&](double at) { return unevennessAgainstFreedom(aims, at); };
-    const double at = rootOf(unevenness, start_log, aims.mostSmoothing_log, precision);
-    if (greatestMiss(aims, at) <= aims.mostMiss) return at;
-    return rootOf(ceiling(aims.mostMiss * (1 - 1e-7)), at, at, std::min(precision, 1e-9));
+    const double at = rootOf(unevenness, start_log, least, most, precision, stop);
+    if (stop || greatestMiss(aims, at) <= aims.mostMiss) return at;
+    return rootOf(ceiling(aims.mostMiss * (1 - 1e-7)), at, least, at, std::min(precision, 1e-9), stop);
 }
 
 }  // namespace fayline::line

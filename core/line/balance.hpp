@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <atomic>
 #include <vector>
 
 #include "core/line/banded.hpp"
@@ -35,8 +36,10 @@ public:
     std::vector<Condition> conditions;
     void ready();  // after both have been filled
 
-    // The logarithm of the smoothing that the aims ask for, sought from `start` on to `precision`.
-    double chooseSmoothing(const BalanceAims& aims, double start_log, double precision);
+    // The logarithm of the smoothing that the aims ask for, sought from `start` on to `precision`, and no further away
+    // than `reach`. Wherever it had come to once `stop` is true.
+    double chooseSmoothing(const BalanceAims& aims, double start_log, double reach_log, double precision,
+                           const std::atomic<bool>& stop);
 
     // The best moves for this smoothing.
     const std::vector<double>& movesAt(double smoothing_log);
@@ -59,7 +62,8 @@ private:
     double freedom();
     double energyAfter() const;
     template <class Measure>
-    double rootOf(const Measure& measure, double start, double most, double precision);
+    double rootOf(const Measure& measure, double start, double least, double most, double precision,
+                  const std::atomic<bool>& stop);
 
     Triangle both_;
     std::vector<double> moves_;

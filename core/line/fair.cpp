@@ -113,9 +113,21 @@ void checkHeading(std::optional<double> heading_rad, const Offset& from, const O
 
 std::string outcomeOf(const FitResult& found, bool passed) {
     const std::string rounds = std::to_string(found.rounds) + " rounds";
-    if (!found.settled) return "did not settle within " + rounds;
-    if (!passed) return "settled after " + rounds + ", but cannot pass all that it must";
-    return "settled after " + rounds;
+    switch (found.end) {
+        case FitEnd::settled:
+            return "settled after " + rounds + (passed ? "" : ", but cannot pass all that it must");
+        case FitEnd::strays:
+            return "given up after " + rounds + ", three times as long as the way from point to point";
+        case FitEnd::restless:
+            return "given up after " + rounds + ", which went on changing how it bends";
+        case FitEnd::undetermined:
+            return "given up after " + rounds + ", since the points do not determine it";
+        case FitEnd::stopped:
+            return "stopped after " + rounds;
+        case FitEnd::tooMany:
+            break;
+    }
+    return "did not settle within " + rounds;
 }
 
 }  // namespace
@@ -151,12 +163,18 @@ FairLine fair(const FairInput& input, const std::atomic<bool>& stop) {
     wanted.startHeading_rad = input.startHeading_rad;
     wanted.endHeading_rad = input.endHeading_rad;
     const FitResult found = fit(wanted, stop);
+    FairLine result;
+    result.rounds = found.rounds;
+    if (found.end == FitEnd::stopped) {
+        result.settled = false;
+        result.outcome = outcomeOf(found, false);
+        return result;
+    }
 
     std::vector<Xy> coefficients;
     for (std::size_t j = 0; j < found.x.size(); ++j) {
         coefficients.push_back({middle.x_m + chord_m * found.x[j], middle.y_m + chord_m * found.y[j]});
     }
-    FairLine result;
     result.line = Line(found.knots, coefficients);
     double squares = 0;
     for (std::size_t i = 0; i < points.size(); ++i) {
@@ -173,7 +191,7 @@ FairLine fair(const FairInput& input, const std::atomic<bool>& stop) {
     for (std::size_t i = 0; i < points.size(); ++i) {
         if (points[i].mustPass && std::abs(result.points[i].misfit_m) > met_m) passed = false;
     }
-    result.settled = found.settled && passed;
+    result.settled = found.end == FitEnd::settled && passed;
     result.outcome = outcomeOf(found, passed);
     return result;
 }

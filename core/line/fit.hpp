@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "core/line/fair.hpp"
 #include "core/line/read.hpp"
 
 namespace fayline::line {
@@ -30,6 +31,9 @@ struct FitInput {
     std::optional<double> endHeading_rad;
 };
 
+// Why the rounds ended.
+enum class FitEnd { settled, strays, restless, tooMany, undetermined, stopped };
+
 struct FitResult {
     std::vector<double> knots;  // of degree 5, ends six-fold
     std::vector<double> x;
@@ -42,10 +46,11 @@ struct FitResult {
     std::vector<double> spreadAt;
     std::vector<double> curvatureSpread;
     int rounds = 0;
-    bool settled = false;
+    FitEnd end = FitEnd::tooMany;
 };
 
-// Looks at `stop` in every round; stopped, it has not settled.
+// The last line tried is returned whatever the end. Looks at `stop` before each solution of the linear model, which takes
+// 3 ms with 5000 points.
 FitResult fit(const FitInput& input, const std::atomic<bool>& stop);
 
 }  // namespace fayline::line

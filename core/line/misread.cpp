@@ -3,15 +3,22 @@
 // Method. (1) Each point is left out and compared with what its neighbours foretell (leave_out.hpp); the one that is
 // furthest out, against the scatter that the others show, is set aside, and the rest are asked again until nobody
 // stands out. A point's own misfit would not do: a line held to within a sixteenth of every point bends towards the
-// wrong one and blames its neighbours. (2) The line is made fair without those set aside. A suspect stays one only if
-// it is off that line by more than reading explains and the line has become fairer. (3) Of the slips of
+// wrong one and blames its neighbours. (2) The line about each is made fair without those set aside. A suspect stays one
+// only if it is off that line by more than reading explains and the line has become fairer. (3) Of the slips of
 // writing that could have led to what was written, the likeliest that puts the point back on that line is offered.
+//
+// An end point that lies far beyond the others, as a displaced decimal point puts it, is beyond any forecast: it is found
+// by its gap before all else (far_end.hpp).
+//
+// What is far along the line says nothing of a point, so forecasts, trials and fits all look at a neighbourhood: the cost
+// of each does not grow with the number of points.
 #include "core/line/misread.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
 
+#include "core/line/far_end.hpp"
 #include "core/line/leave_out.hpp"
 #include "core/line/repeated.hpp"
 #include "core/line/slips.hpp"
@@ -30,8 +37,8 @@ constexpr double leastFairnessGain = 5;
 // gain in fairness to be a suspect.
 constexpr double beyondDoubt = 30;
 constexpr double mostFairnessGain = 1e6;
-// Forecasts in the search, beside one for each point: they take about 40 us each.
-constexpr int mostForecasts = 4000;
+// Of the points about the one that is furthest out so many are set aside on trial, the worst of them.
+constexpr int mostTrials = 12;
 
 std::vector<Xy> placesOf(const FairInput& input) {
     std::vector<Xy> places;
@@ -51,13 +58,13 @@ double readingStep(const FairInput& input) {
     return std::max(input.readTo_m, 1e-5);
 }
 
-// Integral of the squared rate of change of curvature, 1/m^5.
-double roughness(const Line& line) {
+// Integral of the squared rate of change of curvature between two places, 1/m^5.
+double roughness(const Line& line, double from_m, double to_m) {
     constexpr int parts = 400;
     double sum = 0;
-    const double step = line.length() / parts;
+    const double step = (to_m - from_m) / parts;
     for (int i = 0; i < parts; ++i) {
-        const double rate = line.at((i + 0.5) * step).curvatureRate_per_m2;
+        const double rate = line.at(from_m + (i + 0.5) * step).curvatureRate_per_m2;
         sum += rate * rate * step;
     }
     return sum;
@@ -85,11 +92,23 @@ double rarity(const Writing& writing, const Xy& place, int point, const LeftOut&
     return rarest;
 }
 
-double largestTimes(const std::vector<LeftOut>& judged, const std::vector<bool>& aside) {
-    double largest = 0;
-    for (std::size_t i = 0; i < judged.size(); ++i)
-        if (!aside[i]) largest = std::max(largest, std::abs(judged[i].times()));
-    return largest;
+// How far the furthest out of the points `first` to `last` is, those aside not counted, and which that is (-1: none).
+struct Furthest {
+    int point = -1;
+    double times = 0;
+};
+
+Furthest furthestOut(const std::vector<LeftOut>& judged, const std::vector<bool>& aside, int first, int last) {
+    Furthest furthest;
+    for (int i = first; i <= last; ++i) {
+        const double times = std::abs(judged[i].times());
+        if (!aside[i] && times > furthest.times) furthest = {i, times};
+    }
+    return furthest;
+}
+
+Furthest furthestOut(const std::vector<LeftOut>& judged, const std::vector<bool>& aside) {
+    return furthestOut(judged, aside, 0, static_cast<int>(judged.size()) - 1);
 }
 
 constexpr double agreeing = 3;  // standard deviations within which points are taken to agree
@@ -97,67 +116,173 @@ constexpr double agreeing = 3;  // standard deviations within which points are t
 // Whether one point, and a slip that is not too rare, explains all that stands out.
 bool oneSlipExplains(const std::vector<Xy>& places, const std::vector<bool>& aside, const Writing& writing,
                      const std::vector<LeftOut>& judged) {
-    if (std::count(aside.begin(), aside.end(), true) != 1 || largestTimes(judged, aside) > agreeing) return false;
+    if (std::count(aside.begin(), aside.end(), true) != 1 || furthestOut(judged, aside).times > agreeing) return false;
     constexpr double notTooRare = 3;
     const int point = static_cast<int>(std::find(aside.begin(), aside.end(), true) - aside.begin());
     return rarity(writing, places[point], point, judged[point]) < notTooRare;
 }
 
-// Sets aside, one after the other, the points that stand out. `judged` is what all say of each point, and afterwards
-// what the rest say.
-//
-// A wrong point makes its neighbours stand out too, near the ends even more than itself. So each that stands out is
-// set aside on trial; the one without which the others agree best, and which a slip explains best, goes.
-//
-// Leaving a point out changes only what is said of those that have it among their neighbours. `forecasts` is how many
-// may still be made.
-std::vector<bool> setAside(const std::vector<Xy>& places, double readTo_m, const Writing& writing,
-                           std::vector<LeftOut>& judged, int& forecasts, const std::atomic<bool>& stop) {
-    const int size = static_cast<int>(places.size());
-    std::vector<bool> aside(places.size(), false);
-    for (int count = 0; count < size / 4; ++count) {
-        const double worst = largestTimes(judged, aside);
-        if (worst < timesScatter) break;
-        int chosen = -1;
-        double leastAgainst = std::numeric_limits<double>::infinity();
-        std::vector<LeftOut> judgedWithout;
-        for (int i = 0; i < size && forecasts > 0; ++i) {
-            if (aside[i] || std::abs(judged[i].times()) < std::max(timesScatter, 0.3 * worst)) continue;
-            aside[i] = true;
-            std::vector<LeftOut> trial = judged;
-            const auto [from, to] = reachOf(aside, i);
-            for (int k = from; k <= to; ++k) {
-                if (stop) return aside;
-                trial[k] = leaveOneOut(places, aside, k, readTo_m, writing.reads);
-            }
-            forecasts -= to - from + 1;
-            const double remaining = std::max(0.0, largestTimes(trial, aside) - agreeing);
-            const double against = remaining * remaining / 2 + rarity(writing, places[i], i, trial[i]);
-            aside[i] = false;
-            if (against >= leastAgainst) continue;
-            leastAgainst = against;
-            chosen = i;
-            judgedWithout = std::move(trial);
-        }
-        // Half a round of trials could choose the wrong one.
-        if (chosen < 0 || forecasts <= 0) break;
-        aside[chosen] = true;
-        judged = std::move(judgedWithout);
-    }
-    return aside;
-}
-
-// `input` without the points set aside, and free to miss as reading explains.
-FairInput without(const FairInput& input, const std::vector<bool>& aside) {
+// `input` from one point to another, without those set aside, and free to miss as reading explains.
+FairInput without(const FairInput& input, const std::vector<bool>& aside, int from, int to) {
     FairInput rest = input;
     rest.points.clear();
-    for (std::size_t i = 0; i < input.points.size(); ++i)
+    for (int i = from; i <= to; ++i)
         if (!aside[i]) rest.points.push_back(input.points[i]);
     // A heading holds for the end that it was given for.
-    if (aside.front()) rest.startHeading_rad.reset();
-    if (aside.back()) rest.endHeading_rad.reset();
+    if (from > 0 || aside.front()) rest.startHeading_rad.reset();
+    if (to + 1 < static_cast<int>(aside.size()) || aside.back()) rest.endHeading_rad.reset();
     rest.fairWithin_m = std::max(input.fairWithin_m, 2 * readingStep(input));
     return rest;
+}
+
+// The search as it goes on.
+struct Search {
+    const FairInput& input;
+    const std::vector<Xy>& places;
+    double readTo_m;
+    const Writing& writing;
+    const std::atomic<bool>& stop;
+    int forecasts;  // how many may still be made
+    std::vector<LeftOut> judged;
+    std::vector<bool> aside;
+    std::vector<int> order;  // of those aside, as they were set aside
+    bool all = true;         // nobody is left that stands out
+
+    std::array<std::optional<FarEnd>, 2> farEnds;
+
+    void setFarEndsAside();
+    void setAside();
+    int trial(int worst);
+    int endOr(int beside, double againstEnd, double againstBeside);
+    std::vector<int> tried(int worst) const;
+    void judgeAnew(int point, std::vector<LeftOut>& into);
+};
+
+// Leaving a point out changes only what is said of those that have it among their neighbours.
+void Search::judgeAnew(int point, std::vector<LeftOut>& into) {
+    const auto [from, to] = reachOf(aside, point);
+    forecasts -= to - from + 1;
+    for (int k = from; k <= to && !stop; ++k) into[k] = leaveOneOut(places, aside, k, readTo_m, writing.reads);
+}
+
+// Those about the one furthest out that stand out as well, the worst first.
+std::vector<int> Search::tried(int worst) const {
+    const double least = std::max(timesScatter, 0.3 * std::abs(judged[worst].times()));
+    const auto [from, to] = reachOf(aside, worst);
+    std::vector<int> points;
+    for (int i = from; i <= to; ++i) {
+        if (!aside[i] && std::abs(judged[i].times()) >= least) points.push_back(i);
+    }
+    std::stable_sort(points.begin(), points.end(),
+                     [&](int a, int b) { return std::abs(judged[a].times()) > std::abs(judged[b].times()); });
+    if (points.size() > mostTrials) points.resize(mostTrials);
+    return points;
+}
+
+// A wrong point makes its neighbours stand out too, near the ends even more than itself. So each that stands out is set
+// aside on trial; the one without which the others agree best, and which a slip explains best, goes. -1: the forecasts
+// ran out.
+int Search::trial(int worst) {
+    const std::vector<int> points = tried(worst);
+    const int first = reachOf(aside, *std::min_element(points.begin(), points.end()))[0];
+    const int last = reachOf(aside, *std::max_element(points.begin(), points.end()))[1];
+    int chosen = -1;
+    double leastAgainst = std::numeric_limits<double>::infinity();
+    std::array<double, 2> againstEnd{leastAgainst, leastAgainst};
+    for (const int i : points) {
+        // Half a round of trials could choose the wrong one.
+        if (forecasts <= 0) return -1;
+        std::vector<LeftOut> without(judged.begin() + first, judged.begin() + last + 1);
+        aside[i] = true;
+        std::swap_ranges(without.begin(), without.end(), judged.begin() + first);
+        judgeAnew(i, judged);
+        const double remaining = std::max(0.0, furthestOut(judged, aside, first, last).times - agreeing);
+        const double against = remaining * remaining / 2 + rarity(writing, places[i], i, judged[i]);
+        std::swap_ranges(without.begin(), without.end(), judged.begin() + first);
+        aside[i] = false;
+        if (stop) return -1;
+        if (i == 0) againstEnd[0] = against;
+        if (i + 1 == static_cast<int>(places.size())) againstEnd[1] = against;
+        if (against >= leastAgainst) continue;
+        leastAgainst = against;
+        chosen = i;
+    }
+    if (chosen == 1) chosen = endOr(chosen, againstEnd[0], leastAgainst);
+    if (chosen + 2 == static_cast<int>(places.size())) chosen = endOr(chosen, againstEnd[1], leastAgainst);
+    return chosen;
+}
+
+// A wrong end point and the one beside it nearly explain each other: without either the others agree. Where the end is
+// nearly as good an explanation, the one without which the line is much fairer is wrong.
+int Search::endOr(int beside, double againstEnd, double againstBeside) {
+    constexpr double nearly = 4;
+    constexpr double muchFairer = 3;
+    if (againstEnd > againstBeside + nearly) return beside;
+    const int last = static_cast<int>(places.size()) - 1;
+    const int end = beside == 1 ? 0 : last;
+    const int from = std::max(0, beside - mostRefitted / 2);
+    const int to = std::min(last, beside + mostRefitted / 2);
+    const auto roughWithout = [&](int point) {
+        aside[point] = true;
+        const FairLine rest = fair(without(input, aside, from, to), stop);
+        aside[point] = false;
+        return roughness(rest.line, 0, rest.line.length());
+    };
+    return muchFairer * roughWithout(end) < roughWithout(beside) ? end : beside;
+}
+
+void Search::setFarEndsAside() {
+    const int last = static_cast<int>(places.size()) - 1;
+    for (const int end : {0, last}) {
+        const std::vector<Slip> slips =
+            possibleSlips(writing.written[end], {places[end].x_m, places[end].y_m}, writing.takeOff_m, writing.notation,
+                          writing.reads[end]);
+        std::optional<FarEnd>& far = farEnds[end == 0 ? 0 : 1];
+        far = farEnd(places, aside, end, readTo_m, writing.reads, slips);
+        if (!far || stop) continue;
+        aside[end] = true;
+        order.push_back(end);
+        judgeAnew(end, judged);
+    }
+}
+
+// Sets aside, one after the other, the points that stand out. `judged` is what all say of each point, and afterwards
+// what the rest say.
+void Search::setAside() {
+    const std::size_t most = std::min<std::size_t>(places.size() / 4, mostSuspects);
+    for (;;) {
+        const Furthest worst = furthestOut(judged, aside);
+        if (worst.times < timesScatter) return;
+        all = false;
+        if (order.size() == most) return;
+        const int chosen = trial(worst.point);
+        if (chosen < 0) return;
+        aside[chosen] = true;
+        order.push_back(chosen);
+        judgeAnew(chosen, judged);
+        all = true;
+    }
+}
+
+// The points about one, without those set aside, and the line that is fair through them.
+struct Neighbourhood {
+    int from = 0;
+    int to = -1;
+    FairLine line;
+    double gain = 0;  // how many times fairer that is
+};
+
+Neighbourhood makeFair(const FairInput& input, const FairLine& fairLine, const std::vector<bool>& aside, int from, int to,
+                       const std::atomic<bool>& stop) {
+    Neighbourhood about{from, to, fair(without(input, aside, from, to), stop), 0};
+    if (stop) return about;
+    // A point far out can leave no line at all through all points; without it the gain is then without measure.
+    const double rough = fairLine.settled
+                             ? roughness(fairLine.line, fairLine.points[from].at_m, fairLine.points[to].at_m)
+                             : std::numeric_limits<double>::infinity();
+    about.gain = std::min(rough / std::max(roughness(about.line.line, 0, about.line.line.length()), 1e-12),
+                          mostFairnessGain);
+    return about;
 }
 
 // Signed distance of a point, take-off included, from the stretch of the line where the point belongs, from `from_m` to
@@ -165,17 +290,23 @@ FairInput without(const FairInput& input, const std::vector<bool>& aside) {
 // distance from its end.
 double misfitWithin(const FairInput& input, const Line& line, double from_m, double to_m, double x_m, double y_m) {
     const Nearest nearest = line.nearest(x_m, y_m);
-    if (nearest.at_m >= from_m && nearest.at_m <= to_m) return nearest.distance_m + input.takeOff_m;
+    // The nearest place of all is an end for every point beyond it: there the line is taken to run on.
+    const bool beyond =
+        (from_m < 0 && nearest.at_m <= 0) || (to_m > line.length() && nearest.at_m >= line.length());
+    if (!beyond && nearest.at_m >= from_m && nearest.at_m <= to_m) return nearest.distance_m + input.takeOff_m;
     double least = std::numeric_limits<double>::infinity();
+    double misfit = 0;
     constexpr int parts = 64;
     for (int i = 0; i <= parts; ++i) {
         const Place place = line.at(from_m + (to_m - from_m) * i / parts);
         const double away = std::hypot(x_m - place.x_m, y_m - place.y_m);
         const double left =
             std::cos(place.heading_rad) * (y_m - place.y_m) - std::sin(place.heading_rad) * (x_m - place.x_m);
-        if (away < std::abs(least)) least = std::copysign(away, left);
+        if (away >= least) continue;
+        least = away;
+        misfit = i == 0 || i == parts ? std::copysign(away, left) : left;
     }
-    return least + input.takeOff_m;
+    return misfit + input.takeOff_m;
 }
 
 // Where along the line, fair without the points set aside, the point belongs: between its neighbours that were kept.
@@ -184,8 +315,9 @@ struct Stretch {
     double to_m = 0;
 };
 
-Stretch stretchOf(const FairLine& rest, const std::vector<bool>& aside, int point) {
-    const int kept = static_cast<int>(std::count(aside.begin(), aside.begin() + point, false));
+Stretch stretchOf(const Neighbourhood& about, const std::vector<bool>& aside, int point) {
+    const FairLine& rest = about.line;
+    const int kept = static_cast<int>(std::count(aside.begin() + about.from, aside.begin() + point, false));
     const int last = static_cast<int>(rest.points.size()) - 1;
     return {kept > 0 ? rest.points[kept - 1].at_m : -0.5 * rest.line.length(),
             kept <= last ? rest.points[kept].at_m : 1.5 * rest.line.length()};
@@ -213,11 +345,10 @@ double expectedOnLine(const FairInput& input, const Line& line, const Stretch& s
 
 // The likeliest slip that puts the point back, weighing how far from the line it then is against how rare it is.
 void offerRepair(const FairInput& input, const Line& line, const Stretch& stretch,
-                 const std::array<std::string, 2>& written, measure::LengthNotation notation, double scatter_m,
-                 Suspect& suspect) {
+                 const std::vector<Slip>& slips, double scatter_m, Suspect& suspect) {
     const Offset& point = input.points[suspect.point];
     double best = std::numeric_limits<double>::infinity();
-    for (const Slip& slip : possibleSlips(written, {point.x_m, point.y_m}, input.takeOff_m, notation, point.read)) {
+    for (const Slip& slip : slips) {
         const double away = misfitWithin(input, line, stretch.from_m, stretch.to_m, slip.value_m[0], slip.value_m[1]);
         const double times = away / scatter_m;
         if (std::abs(times) > 3) continue;
@@ -257,46 +388,57 @@ std::optional<Misread> findMisread(const FairInput& input, const FairLine& fairL
         if (stop) return std::nullopt;
         judgedByAll[i] = leaveOneOut(places, none, i, readTo_m, reads);
     }
-    std::vector<LeftOut> judged = judgedByAll;
-    int forecasts = mostForecasts;
-    const std::vector<bool> aside = setAside(places, readTo_m, writing, judged, forecasts, stop);
-    found.searchedAll = forecasts > 0;
+    Search search{input, places, readTo_m, writing, stop, mostForecasts, judgedByAll, none, {}, true, {}};
+    search.setFarEndsAside();
+    search.setAside();
     if (stop) return std::nullopt;
-    if (!oneSlipExplains(places, aside, writing, judged)) {
+    found.searchedAll = search.all;
+    found.forecasts = static_cast<int>(places.size()) + mostForecasts - search.forecasts;
+    if (!oneSlipExplains(places, search.aside, writing, search.judged)) {
         found.repeated =
             repeatedSlips(places, judgedByAll, labels, readTo_m, input.takeOff_m, notation, reads, stop);
         if (stop) return std::nullopt;
         if (!found.repeated.empty()) return found;  // it explains what stands out
     }
 
-    if (std::find(aside.begin(), aside.end(), true) != aside.end()) {
-        const FairLine rest = fair(without(input, aside), stop);
-        if (stop) return std::nullopt;
-        // A point far out can leave no line at all through all points; without it the gain is then without measure.
-        const double rough = fairLine.settled ? roughness(fairLine.line) : std::numeric_limits<double>::infinity();
-        const double gain = std::min(rough / std::max(roughness(rest.line), 1e-12), mostFairnessGain);
-        for (int i = 0; i < static_cast<int>(aside.size()); ++i) {
-            if (!aside[i]) continue;
-            if (stop) return std::nullopt;
-            Suspect suspect;
-            suspect.point = i;
-            const Stretch stretch = stretchOf(rest, aside, i);
-            suspect.away_m = misfitWithin(input, rest.line, stretch.from_m, stretch.to_m, places[i].x_m, places[i].y_m);
-            suspect.scatter_m = judged[i].scatter_m;
-            suspect.fairnessGain = gain;
-            const bool fairer = gain >= leastFairnessGain || std::abs(judged[i].times()) >= beyondDoubt;
-            const double share = scatterShare(reads[i], judged[i].direction.x_m, judged[i].direction.y_m);
-            if (!fairer || std::abs(suspect.away_m) < stepsOff * share * readTo_m) continue;
-            offerRepair(input, rest.line, stretch, written[i], notation, judged[i].scatter_m, suspect);
-            // Beyond its neighbours a forecast is worth little: an end point needs a slip that explains it as well.
-            const bool beyond = stretch.from_m < 0 || stretch.to_m > rest.line.length();
-            if (beyond && suspect.slip.empty()) continue;
-            found.suspects.push_back(suspect);
+    Neighbourhood about;
+    for (const int i : search.order) {
+        constexpr int eachSide = mostRefitted / 2;
+        const int from = std::max(0, i - eachSide);
+        const int to = std::min(static_cast<int>(places.size()) - 1, i + eachSide);
+        if (from != about.from || to != about.to) {
+            if (std::count(search.aside.begin() + from, search.aside.begin() + to + 1, false) < fewestForMisread - 1) {
+                continue;
+            }
+            about = makeFair(input, fairLine, search.aside, from, to, stop);
+            found.refitted += static_cast<int>(about.line.points.size());
         }
-        std::sort(found.suspects.begin(), found.suspects.end(), [](const Suspect& a, const Suspect& b) {
-            return std::abs(a.away_m) / a.scatter_m > std::abs(b.away_m) / b.scatter_m;
-        });
+        if (stop) return std::nullopt;
+        const bool end = i == 0 || i + 1 == static_cast<int>(places.size());
+        const std::optional<FarEnd>& far = search.farEnds[i == 0 ? 0 : 1];
+        const LeftOut& judged = end && far ? far->after : search.judged[i];
+        Suspect suspect;
+        suspect.point = i;
+        const Stretch stretch = stretchOf(about, search.aside, i);
+        suspect.away_m =
+            misfitWithin(input, about.line.line, stretch.from_m, stretch.to_m, places[i].x_m, places[i].y_m);
+        suspect.scatter_m = judged.scatter_m;
+        suspect.fairnessGain = about.gain;
+        const bool fairer = (end && far) || about.gain >= leastFairnessGain || std::abs(judged.times()) >= beyondDoubt;
+        const double share = scatterShare(reads[i], judged.direction.x_m, judged.direction.y_m);
+        if (!fairer || std::abs(suspect.away_m) < stepsOff * share * readTo_m) continue;
+        const std::vector<Slip> slips = end && far ? std::vector<Slip>{far->slip}
+                                                   : possibleSlips(written[i], {places[i].x_m, places[i].y_m},
+                                                                   input.takeOff_m, notation, reads[i]);
+        offerRepair(input, about.line.line, stretch, slips, judged.scatter_m, suspect);
+        // Beyond its neighbours a forecast is worth little: an end point needs a slip that explains it as well.
+        const bool beyond = stretch.from_m < 0 || stretch.to_m > about.line.line.length();
+        if (beyond && suspect.slip.empty()) continue;
+        found.suspects.push_back(suspect);
     }
+    std::stable_sort(found.suspects.begin(), found.suspects.end(), [](const Suspect& a, const Suspect& b) {
+        return std::abs(a.away_m) / a.scatter_m > std::abs(b.away_m) / b.scatter_m;
+    });
     return found;
 }
 

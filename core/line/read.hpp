@@ -1,11 +1,13 @@
-// Which coordinate of a point was read from a scale; the other is a line of the grid.
+// How much less the grid's coordinate of a point scatters than the one that was read.
 #pragma once
 
 #include <cmath>
 
+#include "core/boat/read.hpp"
+
 namespace fayline::line {
 
-enum class Read { both, x, y };
+using boat::Read;
 
 // The grid is drawn ten times as truly as a reading is taken: common practice, no source. A line that runs along the
 // read axis would else be held to the grid without any play.

@@ -22,6 +22,8 @@ constexpr double unlikelySign = 1.5;
 constexpr double unlikelySwap = 1;
 constexpr double unlikelyLookAlike = 2.5;
 constexpr double unlikelyThickness = 1;
+constexpr double unlikelyDecimal = 1.5;
+constexpr double unlikelyDecimalOfFeet = 3;  // they are written without one, but tables are copied from metric ones
 // The coordinate that gives the station or the waterline is a round one and was chosen, not measured.
 constexpr double unlikelyRound = 2;
 
@@ -72,7 +74,7 @@ public:
     void add(const Written& seen, const std::string& text, const std::string& says, double unlikely) {
         const std::optional<double> value = tryToRead(text, seen.notation);
         if (!value || std::abs(*value - seen.value_m) < 1e-6) return;
-        Slip slip{seen.axis, says, written_, value_m_, unlikely + (seen.round ? unlikelyRound : 0)};
+        Slip slip{seen.axis, says, written_, value_m_, false, unlikely + (seen.round ? unlikelyRound : 0)};
         const int at = seen.axis == 'x' ? 0 : 1;
         slip.written[at] = text;
         slip.value_m[at] = *value;
@@ -81,21 +83,32 @@ public:
 
     // A value that was `by_m` too great as written.
     void addShift(const Written& seen, double by_m, const std::string& amount, double unlikely) {
-        // Inches written to three decimals would not come back; the value rules and is written as well as it can be.
-        const std::string right = measure::writeLength(seen.value_m - by_m, seen.notation);
-        const bool bare = seen.text.find_first_of("mi\"") == std::string::npos;
-        const bool metric = seen.notation == LengthNotation::millimetres;
-        add(seen, right + (bare ? "" : metric ? " mm" : " in"), amount + (by_m > 0 ? " high" : " low"), unlikely);
+        addValue(seen, seen.value_m - by_m, amount + (by_m > 0 ? " high" : " low"), unlikely);
+    }
+
+    // A value that should have been so many times as great.
+    void addTimes(const Written& seen, double times, const std::string& says, double unlikely) {
+        const std::size_t before = slips_.size();
+        addValue(seen, times * seen.value_m, says, unlikely);
+        if (slips_.size() > before) slips_.back().decimalPoint = true;
     }
 
     void addExchange(const Written& x, const Written& y) {
         if (std::abs(x.value_m - y.value_m) < 1e-6) return;
-        slips_.push_back({'b', "x and y exchanged", {y.text, x.text}, {y.value_m, x.value_m}, unlikelyStep});
+        slips_.push_back({'b', "x and y exchanged", {y.text, x.text}, {y.value_m, x.value_m}, false, unlikelyStep});
     }
 
     std::vector<Slip> take() { return std::move(slips_); }
 
 private:
+    // Inches written to three decimals would not come back; the value rules and is written as well as it can be.
+    void addValue(const Written& seen, double value_m, const std::string& says, double unlikely) {
+        const std::string right = measure::writeLength(value_m, seen.notation);
+        const bool bare = seen.text.find_first_of("mi\"") == std::string::npos;
+        const bool metric = seen.notation == LengthNotation::millimetres;
+        add(seen, right + (bare ? "" : metric ? " mm" : " in"), says, unlikely);
+    }
+
     std::array<std::string, 2> written_;
     std::array<double, 2> value_m_;
     std::vector<Slip> slips_;
@@ -130,6 +143,13 @@ void addSigns(Collector& slips, const Written& seen) {
                                                : "+ and - turned round";
         slips.add(seen, mark == ' ' ? bare : bare + mark, says, unlikelySign);
     }
+}
+
+void addDecimalPoints(Collector& slips, const Written& seen) {
+    const bool feet = seen.notation == LengthNotation::feetInchesEighths;
+    const double unlikely = feet ? unlikelyDecimalOfFeet : unlikelyDecimal;
+    slips.addTimes(seen, 0.1, "ten times what was meant", unlikely);
+    slips.addTimes(seen, 10, "a tenth of what was meant", unlikely);
 }
 
 // Two fields (inches and eighths) or two figures next to each other swapped.
@@ -193,6 +213,7 @@ std::vector<Slip> possibleSlips(const std::array<std::string, 2>& written, const
         if (read != Read::both) seen.round = false;  // it is known to have been read
         addSteps(slips, seen);
         addSigns(slips, seen);
+        addDecimalPoints(slips, seen);
         addSwaps(slips, seen);
         addLookAlikes(slips, seen);
         if (takeOff_m == 0) continue;

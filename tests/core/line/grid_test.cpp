@@ -85,9 +85,8 @@ TEST(Grid, NoSlipIsBlamedOnAGridValueAndNoFewerAreFound) {
 }
 
 TEST(Grid, ManyPointsAreSearchedWithBoundedWorkAndAStopEndsIt) {
-    std::mt19937 random(11);
     Table table;
-    for (int i = 0; i < 1500; ++i) {
+    for (int i = 0; i < 5000; ++i) {
         const double s = 0.01 * i;
         const double slip = i % 20 == 10 ? 0.0254 : 0;
         table.points.push_back({s, step_m * std::round((0.002 * s * s + slip) / step_m)});
@@ -95,13 +94,18 @@ TEST(Grid, ManyPointsAreSearchedWithBoundedWorkAndAStopEndsIt) {
         table.labels.emplace_back();
     }
     const FairInput input = inputOf(table, Read::y);
-    const FairLine line;  // the search judges points by each other
+    const FairLine line = fair(input);
     const std::atomic<bool> stopped = true;
     EXPECT_FALSE(findMisread(input, line, table.written, table.labels, LengthNotation::millimetres, stopped));
     const std::atomic<bool> goOn = false;
     const auto misread = findMisread(input, line, table.written, table.labels, LengthNotation::millimetres, goOn);
     ASSERT_TRUE(misread);
     EXPECT_FALSE(misread->searchedAll);
+    constexpr int oneMore = 60;  // begun before the bound was met
+    EXPECT_LE(misread->forecasts, 5000 + mostForecasts + oneMore);
+    EXPECT_LE(misread->refitted, mostSuspects * mostRefitted);
+    EXPECT_EQ(misread->suspects.size(), static_cast<std::size_t>(mostSuspects));
+    for (const Suspect& suspect : misread->suspects) EXPECT_EQ(suspect.point % 20, 10);
 }
 
 }  // namespace
