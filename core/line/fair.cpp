@@ -123,7 +123,6 @@ std::string outcomeOf(const FitResult& found, bool passed) {
         case FitEnd::undetermined:
             return "given up after " + rounds + ", since the points do not determine it";
         case FitEnd::stopped:
-            return "stopped after " + rounds;
         case FitEnd::tooMany:
             break;
     }
@@ -165,9 +164,9 @@ FairLine fair(const FairInput& input, const std::atomic<bool>& stop) {
     const FitResult found = fit(wanted, stop);
     FairLine result;
     result.rounds = found.rounds;
-    if (found.end == FitEnd::stopped) {
+    if (stop) {
         result.settled = false;
-        result.outcome = outcomeOf(found, false);
+        result.outcome = "stopped after " + std::to_string(found.rounds) + " rounds";
         return result;
     }
 

@@ -426,6 +426,7 @@ FitResult Fit::run() {
         }
         weighing_ = round < weighingRounds;
         look();
+        if (stop_) continue;
         bool careful = false;
         if (round > 0) {
             if (!std::isfinite(energy_ + squares_)) {

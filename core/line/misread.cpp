@@ -431,9 +431,11 @@ std::optional<Misread> findMisread(const FairInput& input, const FairLine& fairL
                                                    : possibleSlips(written[i], {places[i].x_m, places[i].y_m},
                                                                    input.takeOff_m, notation, reads[i]);
         offerRepair(input, about.line.line, stretch, slips, judged.scatter_m, suspect);
-        // Beyond its neighbours a forecast is worth little: an end point needs a slip that explains it as well.
+        // Beyond its neighbours a forecast is worth little: an end point must be twice as far out, and needs a slip that
+        // explains it as well.
         const bool beyond = stretch.from_m < 0 || stretch.to_m > about.line.line.length();
-        if (beyond && suspect.slip.empty()) continue;
+        const bool farOut = (end && far) || std::abs(judged.times()) >= 2 * timesScatter;
+        if (beyond && (suspect.slip.empty() || !farOut)) continue;
         found.suspects.push_back(suspect);
     }
     std::stable_sort(found.suspects.begin(), found.suspects.end(), [](const Suspect& a, const Suspect& b) {
