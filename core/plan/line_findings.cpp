@@ -5,6 +5,7 @@
 #include "core/measure/units.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/line_wording.hpp"
+#include "core/plan/not_pressed.hpp"
 #include "core/plan/wording.hpp"
 
 namespace fayline::plan {
@@ -77,13 +78,22 @@ Finding repeatedSlip(const line::RepeatedSlip& slip, const boat::Piece& piece, c
     return finding;
 }
 
-Finding notSettled(const LinePlan& line, const measure::Display& display) {
-    Finding finding = about(Severity::caution, "line_not_settled");
+// What follows goes by no line that anybody wants, so it leads where an offset is at fault.
+Finding notSettled(const boat::Piece& piece, const LinePlan& line, const measure::Display& display) {
+    const std::optional<AtFault> fault = worstOffset(line);
+    Finding finding = about(fault ? Severity::stop : Severity::caution, "line_not_settled");
+    if (fault) {
+        const auto name = [&](int i) { return pointText(piece.line.points[static_cast<std::size_t>(i)], i); };
+        finding.point = fault->point;
+        finding.text = fault->exchanged
+                           ? capitalised(name(fault->point - 1)) + " and " + name(fault->point) + " look exchanged. "
+                           : capitalised(name(fault->point)) + " looks wrong. ";
+    }
     finding.value = toMillimetres(line.fair.rootMeanSquareMiss_m);
     finding.limited = false;
     finding.unit = "mm";
     finding.source = {"the fit's own outcome (derived)", Mark::derived};
-    finding.text = "The fair line has not settled (" + line.fair.outcome + "); it misses the points by " +
+    finding.text += "The fair line has not settled (" + line.fair.outcome + "); it misses the points by " +
                    smallText(line.fair.rootMeanSquareMiss_m, display) +
                    " in the mean. What follows goes by the last line tried: look at the points first.";
     return finding;
@@ -220,7 +230,7 @@ std::vector<Finding> lineFindings(const boat::Piece& piece, const LinePlan& line
     for (const line::RepeatedSlip& slip : line.misread.repeated) {
         findings.push_back(repeatedSlip(slip, piece, line, display));
     }
-    if (!line.fair.settled) findings.push_back(notSettled(line, display));
+    if (!line.fair.settled) findings.push_back(notSettled(piece, line, display));
     addPointsOutOfOrder(findings, piece, line, display);
     addMissesAtCeiling(findings, piece, line, display);
     addReverses(findings, piece, line, display);

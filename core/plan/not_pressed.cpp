@@ -112,12 +112,11 @@ double wandering(const boat::LineInput& input, const line::Line& line) {
     return line.length() / way_m;
 }
 
-void requireLine(const LinePlan& line, const measure::Display& display) {
+void requireLine(const LinePlan& line, const measure::Display& display, const std::atomic<bool>& stop) {
     const double length_m = line.fair.line.length();
     if (length_m <= longestLine_m && wandering(line.of, line.fair.line) <= noLine) return;
     LinePlan sought = line;
-    const std::atomic<bool> goOn{false};  // its work is bounded
-    seekMisread(sought, display, goOn);
+    if (!sought.misreadSought && !seekMisread(sought, display, stop)) return;
     const std::optional<AtFault> fault = worstOffset(sought);
     std::string wrong = "the line through the points is " + measure::writeLength(length_m, display) + " long";
     std::string accepted = "give points in order along the line, their lengths in the right unit";

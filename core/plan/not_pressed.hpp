@@ -11,15 +11,15 @@ namespace fayline::plan {
 // A line that is this many times as long as the way from point to point does not go through them in order: a fair one
 // is longer by a twentieth, round half a circle with three points by a ninth. Ours.
 inline constexpr double mostWandering = 1.6;
-// From here on it is none: no plan is made of it. Ours.
-inline constexpr double noLine = 3;
+// From here on it is none: no plan is made of it, and its fit has not gone on. Ours.
+inline constexpr double noLine = line::mostTimesTheWay;
 
 // Length of the line over the way from point to point.
 double wandering(const boat::LineInput& input, const line::Line& line);
 
 // Refuses points of which no line can be made that goes from one to the next, or one longer than 500 m. Throws
-// InputError at the offset that is at fault (line.points[3]), as far as that can be told.
-void requireLine(const LinePlan& line, const measure::Display& display);
+// InputError at the offset that is at fault (line.points[3]), as far as that can be told; nothing once `stop` is set.
+void requireLine(const LinePlan& line, const measure::Display& display, const std::atomic<bool>& stop);
 
 // What rules a contact out before any strip is looked at: a line or stack that runs into itself, or one that wanders.
 holding::NotPressed ruledOut(const boat::LineInput& input, const line::Line& line, const stack::StackPlan& stack);

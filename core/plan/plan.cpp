@@ -16,20 +16,23 @@ namespace fayline::plan {
 namespace {
 
 constexpr double step_m = 0.01;
-constexpr double nineteenOfTwenty = 1.96;  // standard deviations
 
-LinePlan planLine(const boat::LineInput& input, const measure::Display& display) {
+// Means nothing once `stop` is set.
+LinePlan planLine(const boat::LineInput& input, const measure::Display& display, const std::atomic<bool>& stop) {
     LinePlan plan;
     plan.of = input;
-    plan.fair = line::fair(fairInputOf(input));
-    requireLine(plan, display);
+    plan.fair = line::fair(fairInputOf(input), stop);
+    // What hinders a line is told at once, not when the studies come to it.
+    if (stop || (!plan.fair.settled && !seekMisread(plan, display, stop))) return plan;
+    requireLine(plan, display, stop);
+    if (stop) return plan;
     plan.tightest = plan.fair.line.tightest();
     plan.samples = line::sample(plan.fair.line, step_m);
     for (const line::Place& place : plan.samples) {
         plan.curvatureSd_per_m.push_back(line::curvatureSd(plan.fair, place.at_m));
     }
     const double curvature = std::abs(plan.tightest.curvature_per_m);
-    const double off = nineteenOfTwenty * line::curvatureSd(plan.fair, plan.tightest.at_m);
+    const double off = line::nineteenOfTwenty * line::curvatureSd(plan.fair, plan.tightest.at_m);
     plan.radiusFrom_m = 1 / (curvature + off);
     plan.radiusTo_m = off < curvature ? 1 / (curvature - off) : std::numeric_limits<double>::infinity();
     return plan;
@@ -65,8 +68,7 @@ bool sameLine(const boat::Piece& piece, const Shop& shop, const Plan* before) {
 line::FairInput fairInputOf(const boat::LineInput& input) {
     line::FairInput fair;
     for (const boat::Point& point : input.points) {
-        const auto read = static_cast<line::Read>(point.read);
-        fair.points.push_back({point.x_m, point.y_m, point.mustPass, read});
+        fair.points.push_back({point.x_m, point.y_m, point.mustPass, point.read});
     }
     fair.readTo_m = input.readTo_m;
     fair.fairWithin_m = input.fairWithin_m;
@@ -164,11 +166,12 @@ const char* aboutText(About about) {
 }
 
 void sortFindings(std::vector<Finding>& findings) {
-    std::stable_sort(findings.begin(), findings.end(), [](const Finding& a, const Finding& b) {
+    const auto leads = [](const Finding& finding) { return finding.code == "offset_misread"; };
+    std::stable_sort(findings.begin(), findings.end(), [&](const Finding& a, const Finding& b) {
+        if (leads(a) || leads(b)) return leads(a) && !leads(b);
         if (a.severity != b.severity) return a.severity < b.severity;
         const bool fact = levelOf(a) == Level::fact;
         if (fact != (levelOf(b) == Level::fact)) return !fact;
-        // An offset at fault explains the rest.
         if ((a.point >= 0) != (b.point >= 0)) return a.point >= 0;
         if (a.at_m.has_value() != b.at_m.has_value()) return a.at_m.has_value();
         return a.at_m && *a.at_m < *b.at_m;
@@ -204,7 +207,7 @@ std::optional<Plan> makePlan(const boat::Piece& piece, const Shop& shop, const P
     plan.id = piece.id;
     plan.piece = piece.name;
     plan.display = shop.display;
-    plan.line = sameLine(piece, shop, before) ? before->line : planLine(piece.line, shop.display);
+    plan.line = sameLine(piece, shop, before) ? before->line : planLine(piece.line, shop.display, stop);
     if (stop) return std::nullopt;
     const line::Line& line = plan.line.fair.line;
     plan.stack = stack::planStack(piece.stack, piece.line.describes, piece.line.stripsOn, line, shop.species,

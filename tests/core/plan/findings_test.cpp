@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <limits>
 #include <numbers>
 
 #include "tests/core/plan/made_pieces.hpp"
@@ -299,6 +300,38 @@ TEST(Findings, AMisreadOffsetIsToldWithItsRepair) {
     EXPECT_NE(misread.text.find("1 inch high"), std::string::npos) << misread.text;
     EXPECT_NE(misread.text.find("try y 2-3-4"), std::string::npos) << misread.text;
     EXPECT_NE(the(findings, "offsets_share_a_slip").text.find("P 2, P 3 and P 4"), std::string::npos);
+}
+
+TEST(Findings, AnUncertainTightestBendIsToldAtAnEndOnly) {
+    LinePlan line;
+    const boat::Piece piece = gentle();
+    line.fair.line = made::arc(-0.4, 0.6);  // 0.24 m long
+    for (int i = 0; i < 13; ++i) line.fair.points.push_back({0.02 * i, 0});
+    line.tightest = line.fair.line.at(0.005);  // before the second point
+    const auto withBand = [&](double share) {
+        const double curvature = std::abs(line.tightest.curvature_per_m);
+        line.radiusFrom_m = 1 / (curvature * (1 + share));
+        line.radiusTo_m = share < 1 ? 1 / (curvature * (1 - share)) : std::numeric_limits<double>::infinity();
+        return lineFindings(piece, line, {});
+    };
+    const Finding caution = the(withBand(0.3), "tightest_bend_uncertain");
+    EXPECT_EQ(caution.severity, Severity::caution);
+    EXPECT_NEAR(caution.value, 30, 1e-6);
+    EXPECT_NEAR(caution.limit, 10, 1e-9);
+    EXPECT_EQ(caution.unit, "pct");
+    EXPECT_NE(caution.text.find("no points beyond say how the bend goes on"), std::string::npos) << caution.text;
+    EXPECT_NE(caution.text.find("19 times of 20"), std::string::npos) << caution.text;
+    EXPECT_NE(caution.text.find("30 % more or less"), std::string::npos) << caution.text;
+    EXPECT_NE(caution.text.find("Give a point beyond the trim line."), std::string::npos) << caution.text;
+    EXPECT_EQ(the(withBand(0.2), "tightest_bend_uncertain").severity, Severity::note);
+    EXPECT_NE(the(withBand(1.2), "tightest_bend_uncertain").text.find(" or more"), std::string::npos);
+    EXPECT_EQ(countOf(withBand(0.08), "tightest_bend_uncertain"), 0);
+    line.tightest = line.fair.line.at(0.12);  // in the middle
+    EXPECT_EQ(countOf(withBand(0.3), "tightest_bend_uncertain"), 0);
+    line.tightest = line.fair.line.at(0.235);  // after the last but one
+    EXPECT_EQ(countOf(withBand(0.3), "tightest_bend_uncertain"), 1);
+    line.fair.settled = false;  // its band says nothing
+    EXPECT_EQ(countOf(withBand(0.3), "tightest_bend_uncertain"), 0);
 }
 
 TEST(Findings, StationsOffTheStripsAndOverlappingPadsCaution) {

@@ -7,6 +7,7 @@
 #include <cstdlib>
 #include <new>
 
+#include "core/plan/parts.hpp"
 #include "core/plan/plan.hpp"
 #include "core/plan/studies.hpp"
 #include "tests/core/plan/made_pieces.hpp"
@@ -94,6 +95,39 @@ TEST(Stopping, EveryStudyEndsWithinTheWorkOfAFewPlans) {
         EXPECT_LT(static_cast<double>(most), fewPlans * static_cast<double>(ofAPlan))
             << "study " << static_cast<int>(work.study);
     }
+}
+
+// Points of which no line settles, so that the fit goes through all its rounds and misread ones are looked for at once.
+TEST(Stopping, APlanOfAWildLineEndsWhereverItIsStopped) {
+    boat::Piece piece = made::stem(400, false);
+    for (std::size_t i = 10; i < piece.line.points.size(); i += 20) piece.line.points[i].y_m += 0.0254;
+    const Shop shop = made::shop();
+    asked = 0;
+    const Plan whole = makePlan(piece, shop);
+    ASSERT_FALSE(whole.line.fair.settled);
+    ASSERT_TRUE(whole.line.misreadSought);
+    // The line alone: what comes after it stops as the studies do.
+    std::atomic<bool> begun = false;
+    asked = 0;
+    LinePlan line;
+    line.of = piece.line;
+    line.fair = line::fair(fairInputOf(piece.line));
+    ASSERT_TRUE(seekMisread(line, shop.display, begun));
+    const long ofTheLine = asked;
+    constexpr int places = 16;
+    long most = 0;
+    for (int i = 0; i < places; ++i) {
+        std::atomic<bool> stop = false;
+        toStop = &stop;
+        stopAt = 1 + ofTheLine * i / places;
+        asked = 0;
+        EXPECT_FALSE(makePlan(piece, shop, nullptr, stop).has_value()) << "stopped at " << stopAt;
+        most = std::max(most, asked - stopAt);
+        toStop = nullptr;
+        stopAt = -1;
+    }
+    std::printf("a line of 400 points asks %ld times, at most %ld after its stop\n", ofTheLine, most);
+    EXPECT_LT(most, ofTheLine / 20);
 }
 
 }  // namespace
