@@ -1,9 +1,10 @@
-// Random pieces against the plan: each has one or is refused by a path, within the work that contact and over-run may
-// cost. Counted in steps of Newton's method, not timed.
+// Random pieces against the plan: each has one of finite numbers or is refused by a path, within the work that contact
+// and over-run may cost. Counted in steps of Newton's method, not timed.
 #include <algorithm>
 #include <cstdio>
 #include <cstdlib>
 #include <exception>
+#include <string>
 
 #include "core/measure/input_error.hpp"
 #include "tests/core/plan/random_pieces.hpp"
@@ -12,11 +13,11 @@ namespace {
 
 using namespace fayline;
 
-constexpr long roundsEach = 400;       // one piece for so many rounds of the other programs: 500 of their 200,000
+constexpr long roundsEach = 400;        // one piece for so many rounds of the other programs: 500 of their 200,000
 constexpr int mostOverRunSteps = 4000;  // see mostLooksOfAll in core/holding/over_run.cpp
 
-[[noreturn]] void fail(long piece, const char* why) {
-    std::printf("piece %ld: %s\n", piece, why);
+[[noreturn]] void fail(long piece, const std::string& why) {
+    std::printf("piece %ld: %s\n", piece, why.c_str());
     std::exit(1);
 }
 
@@ -41,6 +42,7 @@ int main(int argc, char** argv) {
         const boat::Piece piece = made::randomPiece(dice);
         try {
             const plan::Plan plan = plan::makePlan(piece, shop);
+            if (const std::string wrong = made::defectOf(piece, plan); !wrong.empty()) fail(i, wrong + " is no number");
             if (!withinBound(plan.holding.held)) fail(i, "the contact took more work than it may");
             most = std::max(most, plan.holding.held.steps);
             const std::optional<plan::Plan> deeper = plan::deepen(piece, shop, plan, goOn);
@@ -55,7 +57,7 @@ int main(int argc, char** argv) {
             fail(i, error.what());
         }
     }
-    std::printf("plan_fuzz: %ld pieces, %ld planned, the others refused; steps %d at most, of the over-run %d\n", pieces,
-                planned, most, mostOfOverRun);
+    std::printf("plan_fuzz: %ld pieces, %ld planned, the others refused; steps %d at most, of the over-run %d\n",
+                pieces, planned, most, mostOfOverRun);
     return planned > 0 ? 0 : 1;
 }

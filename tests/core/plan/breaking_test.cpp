@@ -11,11 +11,10 @@
 #include "core/plan/breaking_wording.hpp"
 #include "core/plan/print.hpp"
 #include "tests/core/plan/made_pieces.hpp"
+#include "tests/core/plan/studied.hpp"
 
 namespace fayline::plan {
 namespace {
-
-const std::atomic<bool> goOn = false;
 
 const Finding* findingOf(const Plan& plan, const std::string& code) {
     const auto found =
@@ -23,9 +22,8 @@ const Finding* findingOf(const Plan& plan, const std::string& code) {
     return found == plan.findings.end() ? nullptr : &*found;
 }
 
-Plan deepPlan(const boat::Piece& piece) {
-    const Shop shop = made::shop();
-    return *deepen(piece, shop, makePlan(piece, shop), goOn);
+const Plan& deepPlan(const boat::Piece& piece) {
+    return made::studied(piece, {Study::breaking});
 }
 
 Plan planOf(const boat::Piece& piece) {
@@ -55,7 +53,7 @@ TEST(Breaking, TheBendOfTheseTestsAsksForSpares) {
 }
 
 TEST(Breaking, ThinnerAndMixedStripsHaveTheChanceOfThePlanOnceAdopted) {
-    const Plan plan = deepPlan(tight());
+    const Plan& plan = deepPlan(tight());
     for (const BreakingKind kind : {BreakingKind::thinner, BreakingKind::mixed}) {
         const BreakingRemedy* remedy = remedyOf(plan, kind);
         ASSERT_TRUE(remedy) << breakingKindText(kind);
@@ -74,7 +72,7 @@ TEST(Breaking, ThinnerAndMixedStripsHaveTheChanceOfThePlanOnceAdopted) {
 }
 
 TEST(Breaking, TheThickestThatNeedsNoSpareIsTold) {
-    const Plan plan = deepPlan(tight());
+    const Plan& plan = deepPlan(tight());
     const BreakingRemedy* remedy = remedyOf(plan, BreakingKind::thinner);
     ASSERT_TRUE(remedy && remedy->enough);
     const double told = plan.choices->all[static_cast<std::size_t>(remedy->choice)].thickness_m;
@@ -86,7 +84,7 @@ TEST(Breaking, TheThickestThatNeedsNoSpareIsTold) {
 }
 
 TEST(Breaking, SteamedStripsKeepTheLeastShareThatIsEnough) {
-    const Plan plan = deepPlan(tight());
+    const Plan& plan = deepPlan(tight());
     const BreakingRemedy* remedy = remedyOf(plan, BreakingKind::softened);
     ASSERT_TRUE(remedy);
     ASSERT_TRUE(remedy->enough);
@@ -102,7 +100,7 @@ TEST(Breaking, SteamedStripsKeepTheLeastShareThatIsEnough) {
 }
 
 TEST(Breaking, StraightGrainAndOtherWoodsHaveTheChanceOfTheirOwnPlan) {
-    const Plan plan = deepPlan(tight());
+    const Plan& plan = deepPlan(tight());
     const BreakingRemedy* straight = remedyOf(plan, BreakingKind::straighterGrain);
     ASSERT_TRUE(straight);
     boat::Piece piece = tight();
@@ -134,7 +132,7 @@ TEST(Breaking, WhatDoesNotHelpIsNotTold) {
 TEST(Breaking, NoRemedyIsSoughtWhereNoneIsWanted) {
     boat::Piece piece = tight();
     piece.stack.strips[0].thickness_m = 0.004;
-    const Plan plan = deepPlan(piece);
+    const Plan& plan = deepPlan(piece);
     ASSERT_EQ(plan.stack.spares, 0);
     EXPECT_TRUE(plan.breaking->remedies.empty());
     EXPECT_TRUE(plan.breaking->lostStrip);
@@ -143,7 +141,7 @@ TEST(Breaking, NoRemedyIsSoughtWhereNoneIsWanted) {
 }
 
 TEST(Breaking, RemediesAreToldWithTheirChances) {
-    const Plan plan = deepPlan(tight());
+    const Plan& plan = deepPlan(tight());
     const Finding* told = findingOf(plan, "breaking_remedies");
     ASSERT_TRUE(told);
     EXPECT_NE(told->text.find("steamed or boiled"), std::string::npos) << told->text;
@@ -166,9 +164,7 @@ TEST(Breaking, ChancesAreToldAsOneInSoMany) {
 }
 
 TEST(Breaking, AChanceBelowWhatIsKnownIsPrintedAsBelowIt) {
-    boat::Boat boat;
-    boat.pieces = {made::bend(3.0, 0.6), tight()};
-    const auto printed = nlohmann::json::parse(printPlans(boat));
+    const auto printed = nlohmann::json::parse(made::printed(made::boatOf({made::bend(3.0, 0.6), tight()})));
     const auto& slight = printed["pieces"][0]["stack"];
     EXPECT_TRUE(slight["chance_any_breaks_pct"].is_null());
     EXPECT_EQ(slight["chance_any_breaks_below_pct"], 0.1);
@@ -179,7 +175,7 @@ TEST(Breaking, AChanceBelowWhatIsKnownIsPrintedAsBelowIt) {
 }
 
 TEST(LostStrip, IsThePlanOfTheFewerStripsButForTheForm) {
-    const Plan plan = deepPlan(tight());
+    const Plan& plan = deepPlan(tight());
     ASSERT_TRUE(plan.breaking->lostStrip);
     const LostStrip& lost = *plan.breaking->lostStrip;
     const OneFewer& fewer = lost.fewer;
@@ -208,7 +204,7 @@ TEST(LostStrip, IsThePlanOfTheFewerStripsButForTheForm) {
 TEST(LostStrip, OpensByHandOnAnArc) {
     boat::Piece piece = tight();
     piece.stack.glueLine_m = 0;
-    const Plan plan = deepPlan(piece);
+    const Plan& plan = deepPlan(piece);
     const OneFewer& fewer = plan.breaking->lostStrip->fewer;
     EXPECT_NEAR(fewer.ratio, 1.0 / 16, 1e-3);
     const double radius = 0.55;
@@ -222,7 +218,7 @@ TEST(LostStrip, OpensByHandOnAnArc) {
 }
 
 TEST(LostStrip, SaysWhatItBecomesAndWhatToDo) {
-    const Plan plan = deepPlan(tight());
+    const Plan& plan = deepPlan(tight());
     const Finding* told = findingOf(plan, "one_strip_fewer");
     ASSERT_TRUE(told);
     EXPECT_NE(told->text.find("o on with four strips"), std::string::npos) << told->text;
@@ -234,7 +230,7 @@ TEST(LostStrip, SaysWhatItBecomesAndWhatToDo) {
 TEST(LostStrip, InPlaceNothingIsLetGo) {
     boat::Piece piece = tight();
     piece.form.kind = boat::FormKind::inPlace;
-    const Plan plan = deepPlan(piece);
+    const Plan& plan = deepPlan(piece);
     ASSERT_TRUE(plan.breaking->lostStrip);
     EXPECT_EQ(plan.breaking->lostStrip->fewer.ratio, 0);
     EXPECT_EQ(plan.breaking->lostStrip->whatToDo.find("leaves its form"), std::string::npos);
@@ -248,10 +244,8 @@ TEST(LostStrip, OfASingleStripThereIsNone) {
 }
 
 TEST(Breaking, IsPrintedWithTheStack) {
-    boat::Boat boat;
-    boat.pieces = {tight()};
-    const auto printed = nlohmann::json::parse(printPlans(boat));
-    const auto& breaking = printed["pieces"][0]["stack"]["breaking"];
+    const auto printed = nlohmann::json::parse(made::printed(made::boatOf({made::bend(3.0, 0.6), tight()})));
+    const auto& breaking = printed["pieces"][1]["stack"]["breaking"];
     EXPECT_GE(breaking["remedies"].size(), 5U);
     EXPECT_EQ(breaking["one_fewer"]["count"], 4);
     EXPECT_FALSE(breaking["one_fewer"]["what_to_do"].get<std::string>().empty());

@@ -9,6 +9,7 @@
 #include "core/plan/choices.hpp"
 #include "core/plan/parts.hpp"
 #include "tests/core/plan/made_pieces.hpp"
+#include "tests/core/plan/studied.hpp"
 
 namespace fayline::plan {
 namespace {
@@ -23,8 +24,9 @@ boat::Piece heldStem() {
     return piece;
 }
 
-Choices choicesOf(const boat::Piece& piece, const Shop& shop) {
-    return *choicesFor(piece, shop, makePlan(piece, shop), goOn);
+// Worked out once for all tests.
+const Choices& choicesOf(const boat::Piece& piece) {
+    return *made::studied(piece, {Study::choices}).choices;
 }
 
 void expectCountsOf(const Choice& choice, const Plan& plan) {
@@ -75,7 +77,7 @@ TEST(ChoiceCounts, OfTheStackAsItIsAreThoseOfItsPlanOnEverySample) {
 TEST(ChoiceCounts, AreThoseOfThePlanOnceAdopted) {
     const boat::Piece piece = heldStem();
     const Shop shop = made::shop();
-    const Choices choices = choicesOf(piece, shop);
+    const Choices& choices = choicesOf(piece);
     for (std::size_t i = 0; i < choices.all.size(); i += 6) {
         if (!choices.all[i].possible) continue;
         boat::Piece adopted = piece;
@@ -93,7 +95,7 @@ TEST(ChoiceCounts, EndPullIsThatOfThePlanOnceAdoptedWithinTwoPercent) {
     const Shop shop = made::shop();
     int compared = 0;
     double worst = 0;
-    for (const Choice& choice : choicesOf(piece, shop).all) {
+    for (const Choice& choice : choicesOf(piece).all) {
         if (!choice.possible) continue;
         boat::Piece adopted = piece;
         adopted.stack = adopt(piece.stack, choice);
@@ -110,9 +112,8 @@ TEST(ChoiceCounts, EndPullIsThatOfThePlanOnceAdoptedWithinTwoPercent) {
 
 TEST(ChoiceCounts, EndPullIsThatOfAsStrongAClampAsNeedBe) {
     boat::Piece piece = heldStem();
-    const Shop shop = made::shop();
     const auto pullOf = [&] {
-        for (const Choice& choice : choicesOf(piece, shop).all) {
+        for (const Choice& choice : choicesOf(piece).all) {
             if (choice.asItIs) return choice.endPull_N;
         }
         return 0.0;
@@ -160,7 +161,7 @@ TEST(ChoiceCounts, TailPullByHand) {
 TEST(ChoiceCounts, WithoutStationsThePullIsThatOfTheTail) {
     const boat::Piece piece = made::bend(1.0, 1.2);
     const Shop shop = made::shop();
-    for (const Choice& choice : choicesOf(piece, shop).all) {
+    for (const Choice& choice : choicesOf(piece).all) {
         if (!choice.possible) continue;
         const double stiffness = stiffnessAt(piece, adopt(piece.stack, choice), shop, 1.2, 0.6);
         EXPECT_NEAR(choice.endPull_N, tailPull(1, piece.holding.gapLimit_m) * stiffness, 0.01 * choice.endPull_N);
@@ -171,9 +172,8 @@ TEST(ChoiceCounts, WithoutStationsThePullIsThatOfTheTail) {
 // to half loses a quarter of the strip more: (3.4 + 1.5875) / 9.75 = 51.2 %.
 TEST(ChoiceCounts, WoodLostByHand) {
     boat::Piece piece = made::bend(2.0, 1.0);
-    const Shop shop = made::shop();
     const auto lost = [&] {
-        for (const Choice& choice : choicesOf(piece, shop).all) {
+        for (const Choice& choice : choicesOf(piece).all) {
             if (choice.asItIs) return choice.woodLost;
         }
         return -1.0;
@@ -186,7 +186,7 @@ TEST(ChoiceCounts, WoodLostByHand) {
 TEST(ChoiceCounts, ThickerStripsOfOneStackAreStrainedMorePullHarderAndTakeLessGlue) {
     const boat::Piece piece = heldStem();
     const Choice* before = nullptr;
-    const Choices choices = choicesOf(piece, made::shop());
+    const Choices& choices = choicesOf(piece);
     for (const Choice& choice : choices.all) {
         if (choice.mixed) break;
         if (before && choice.count < before->count) {

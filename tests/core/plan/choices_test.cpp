@@ -10,6 +10,7 @@
 #include "core/plan/choices_naming.hpp"
 #include "core/plan/print.hpp"
 #include "tests/core/plan/made_pieces.hpp"
+#include "tests/core/plan/studied.hpp"
 
 namespace fayline::plan {
 namespace {
@@ -18,9 +19,9 @@ using Json = nlohmann::ordered_json;
 
 const std::atomic<bool> goOn = false;
 
-Choices choicesOf(const boat::Piece& piece) {
-    const Shop shop = made::shop();
-    return *choicesFor(piece, shop, makePlan(piece, shop), goOn);
+// Worked out once for all tests.
+const Choices& choicesOf(const boat::Piece& piece) {
+    return *made::studied(piece, {Study::choices}).choices;
 }
 
 const Choice& asItIs(const Choices& choices) {
@@ -33,9 +34,8 @@ const Finding* findingOf(const Plan& plan, const std::string& code) {
     return found == plan.findings.end() ? nullptr : &*found;
 }
 
-Plan deepPlan(const boat::Piece& piece) {
-    const Shop shop = made::shop();
-    return *deepen(piece, shop, makePlan(piece, shop), goOn);
+const Plan& deepPlan(const boat::Piece& piece) {
+    return made::studied(piece, {Study::choices});
 }
 
 bool finite(const Choice& c) {
@@ -50,8 +50,9 @@ bool finite(const Choice& c) {
 TEST(ChoicesFor, TwiceOnOnePieceGivesTheSameBits) {
     boat::Piece piece = made::stem();
     piece.holding.stations = {boat::Station{.at_m = 0.1}, boat::Station{.at_m = 1.7}};
-    const Choices one = choicesOf(piece);
-    const Choices other = choicesOf(piece);
+    const Shop shop = made::shop();
+    const Choices one = *choicesFor(piece, shop, makePlan(piece, shop), goOn);
+    const Choices other = *choicesFor(piece, shop, makePlan(piece, shop), goOn);
     ASSERT_EQ(one.all.size(), other.all.size());
     EXPECT_EQ(one.namedIndex, other.namedIndex);
     for (std::size_t i = 0; i < one.all.size(); ++i) {
@@ -69,7 +70,7 @@ TEST(ChoicesFor, StoppedGivesNothing) {
 
 // Common practice, no source: quarter-inch white oak strips go round a small workboat's stem cold and dry.
 TEST(ChoicesFor, NamesTheQuarterInchForTheStem) {
-    const Choices choices = choicesOf(made::stem());
+    const Choices& choices = choicesOf(made::stem());
     ASSERT_GE(choices.namedIndex, 0);
     const Choice& named = choices.all[static_cast<std::size_t>(choices.namedIndex)];
     EXPECT_NEAR(named.thickness_m, 0.00635, 0.0004);
@@ -92,7 +93,7 @@ TEST(ChoicesFor, TheImpossibleStayInTheListAndAreNeverUnbeaten) {
 }
 
 TEST(ChoicesFor, WhereEveryStripBreaksNoneIsNamed) {
-    const Choices choices = choicesOf(made::bend(0.08, 1.0));
+    const Choices& choices = choicesOf(made::bend(0.08, 1.0));
     EXPECT_EQ(choices.namedIndex, -1);
     for (const Choice& choice : choices.all) {
         EXPECT_FALSE(choice.possible);
@@ -125,7 +126,7 @@ TEST(Adopt, OfTheStackAsItIsChangesNothing) {
 TEST(ChoicesFor, BoardsTooSmallForAnyStripAreAFindingThatSaysWhatWouldDo) {
     boat::Piece piece = made::stem();
     piece.stock.boards = {boat::Board{.width_m = 0.04, .thickness_m = 0.02}};
-    const Plan plan = deepPlan(piece);
+    const Plan& plan = deepPlan(piece);
     ASSERT_EQ(plan.choices->all.size(), 1u);
     EXPECT_FALSE(plan.choices->all[0].possible);
     const Finding* finding = findingOf(plan, "stock_too_small");
@@ -149,7 +150,7 @@ TEST(ChoicesFor, BoardsTooSmallForAnyStripAreAFindingThatSaysWhatWouldDo) {
 TEST(ChoicesFor, StripsThickerThanAnyBoardGivesAreNotAmongThem) {
     boat::Piece piece = made::stem();
     piece.stock.boards = {boat::Board{.width_m = 0.2, .thickness_m = 0.006}};
-    const Plan plan = deepPlan(piece);
+    const Plan& plan = deepPlan(piece);
     EXPECT_GT(plan.choices->all.size(), 5u);
     for (const Choice& choice : plan.choices->all) {
         if (choice.asItIs) {
@@ -173,7 +174,7 @@ TEST(ChoicesFor, OddPiecesEndWithFiniteCounts) {
     pieces[3].line.stripsOn = boat::Side::right;
     pieces[4].stack.strips[0].bentBefore = boat::BentBefore{boat::Softened::steamed, 1.0, {}};
     for (const boat::Piece& piece : pieces) {
-        const Choices choices = choicesOf(piece);
+        const Choices& choices = choicesOf(piece);
         EXPECT_FALSE(choices.all.empty());
         for (const Choice& choice : choices.all) EXPECT_TRUE(finite(choice));
     }
@@ -193,9 +194,7 @@ TEST(ChoicesFor, ThinStripsOfAHollowBendLieOutside) {
 }
 
 TEST(ChoicesFor, ArePrintedWithTheKeysThatScriptsRelyOn) {
-    boat::Boat boat;
-    boat.pieces = {made::stem()};
-    const Json choices = Json::parse(printPlans(boat))["pieces"][0]["choices"];
+    const Json choices = Json::parse(made::printed(made::boatOf({made::stem()})))["pieces"][0]["choices"];
     ASSERT_GT(choices.size(), 12u);
     int named = 0;
     for (const Json& choice : choices) {

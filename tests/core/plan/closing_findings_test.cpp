@@ -11,11 +11,10 @@
 #include "core/plan/findings.hpp"
 #include "core/plan/print.hpp"
 #include "tests/core/plan/made_pieces.hpp"
+#include "tests/core/plan/studied.hpp"
 
 namespace fayline::plan {
 namespace {
-
-const std::atomic<bool> goOn{false};
 
 const Finding* findingOf(const std::vector<Finding>& findings, const std::string& code) {
     const auto found = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.code == code; });
@@ -26,16 +25,14 @@ boat::Boat inPlace() {
     return boat::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram_in_place.fayline");
 }
 
-Plan deepPlan(const boat::Boat& boat) {
-    const Shop shop = shopOf(boat);
-    const boat::Piece& piece = boat.pieces.front();
-    return deepen(piece, shop, makePlan(piece, shop), goOn).value();
+const Plan& closedPlan(const boat::Boat& boat) {
+    return made::studied(boat, {Study::closing});
 }
 
 // The margin is weight over what lifts, tips or slides it: half the boat bears half of it (property of hullPlan).
 TEST(ClosingFindings, ABoatThatStandsWithAllClosedIsToldToTipAtOneTurn) {
     boat::Boat boat = inPlace();
-    const Plan heavy = deepPlan(boat);
+    const Plan& heavy = closedPlan(boat);
     const Finding* margin = findingOf(heavy.findings, "boat_margin_while_closing");
     ASSERT_TRUE(margin);
     EXPECT_EQ(margin->severity, Severity::caution);
@@ -47,7 +44,7 @@ TEST(ClosingFindings, ABoatThatStandsWithAllClosedIsToldToTipAtOneTurn) {
     const double lighter = 0.95 / margin->value;
     ASSERT_GT(heavy.holding.hull->margin * lighter, 2);
     boat.pieces.front().holding.hull.weight_kg *= lighter;
-    const Plan light = deepPlan(boat);
+    const Plan& light = closedPlan(boat);
     const Finding* tips = findingOf(light.findings, "boat_tips_while_closing");
     ASSERT_TRUE(tips);
     EXPECT_EQ(tips->severity, Severity::stop);
@@ -66,13 +63,13 @@ TEST(ClosingFindings, ABoatThatStandsWithAllClosedIsToldToTipAtOneTurn) {
 // What is said of another order is what that order, asked for itself, has.
 TEST(ClosingFindings, AnotherOrderIsAdvisedByItsOwnNumbers) {
     boat::Boat boat = inPlace();
-    const Plan plan = deepPlan(boat);
+    const Plan& plan = closedPlan(boat);
     ASSERT_EQ(plan.holdingStudy->otherOrders.size(), 2u);
     for (const OtherOrder& order : plan.holdingStudy->otherOrders) {
         EXPECT_NE(order.from, boat.pieces.front().holding.from);
         boat::Boat begun = boat;
         begun.pieces.front().holding.from = order.from;
-        const Plan its = deepPlan(begun);
+        const Plan& its = closedPlan(begun);
         ASSERT_EQ(its.holdingStudy->closingLoads.worstHull, order.loads.worstHull);
         const auto worst = static_cast<std::size_t>(order.loads.worstHull);
         EXPECT_NEAR(its.holdingStudy->closingLoads.hulls[worst]->margin, order.loads.hulls[worst]->margin, 1e-9);
@@ -81,8 +78,8 @@ TEST(ClosingFindings, AnotherOrderIsAdvisedByItsOwnNumbers) {
 
 TEST(ClosingFindings, ThePrintedPlanTellsTheBoatsMarginAtEveryTurn) {
     const boat::Boat boat = inPlace();
-    const Plan plan = deepPlan(boat);
-    const auto json = nlohmann::json::parse(printPlans(boat))["pieces"][0]["holding"];
+    const Plan& plan = closedPlan(boat);
+    const auto json = nlohmann::json::parse(made::printed(boat))["pieces"][0]["holding"];
     double least = 1e9;
     for (const auto& station : json["stations"]) {
         const auto& closing = station["closing"];
@@ -226,7 +223,7 @@ TEST(ClosingFindings, AShapeThatClosingLeadsToAndNoneShowsIsACaution) {
 }
 
 TEST(ClosingFindings, AreFullSentencesWithFiniteNumbers) {
-    for (const Finding& finding : deepPlan(inPlace()).findings) {
+    for (const Finding& finding : made::studied(inPlace()).findings) {
         EXPECT_TRUE(std::isupper(static_cast<unsigned char>(finding.text.front()))) << finding.text;
         EXPECT_EQ(finding.text.back(), '.') << finding.text;
         EXPECT_EQ(finding.text.find(" inf"), std::string::npos) << finding.text;

@@ -58,6 +58,12 @@ inline boat::Piece stem(int points = 12, bool rounded = true) {
     return piece;
 }
 
+inline boat::Piece heldStem() {
+    boat::Piece piece = stem();
+    for (const double at : {0.04, 0.3, 0.62, 1.0, 1.33, 1.76}) piece.holding.stations.push_back({.at_m = at});
+    return piece;
+}
+
 inline plan::Shop shop() {
     return plan::shopOf(boat::Boat{});
 }

@@ -9,6 +9,7 @@
 #include "core/plan/print.hpp"
 #include "core/plan/wording.hpp"
 #include "tests/core/plan/made_pieces.hpp"
+#include "tests/core/plan/studied.hpp"
 
 namespace fayline::plan {
 namespace {
@@ -40,18 +41,13 @@ TEST(MakePlan, TwiceOnOneInputGivesTheSameBits) {
     }
 }
 
-boat::Piece heldStem() {
-    boat::Piece piece = made::stem();
-    for (const double at : {0.04, 0.3, 0.62, 1.0, 1.33, 1.76}) piece.holding.stations.push_back({.at_m = at});
-    return piece;
-}
+using made::heldStem;
 
 TEST(MakePlan, HoldingTwiceOnOneInputGivesTheSameBitsStudyIncluded) {
     const boat::Piece piece = heldStem();
     const std::atomic<bool> stop = false;
-    const auto deep = [&] { return *deepen(piece, made::shop(), makePlan(piece, made::shop()), stop); };
-    const Plan one = deep();
-    const Plan other = deep();
+    const Plan& one = made::studied(piece);
+    const Plan other = *deepen(piece, made::shop(), makePlan(piece, made::shop()), stop);
     ASSERT_FALSE(one.holding.held.samples.empty());
     ASSERT_EQ(one.holding.held.samples.size(), other.holding.held.samples.size());
     for (std::size_t i = 0; i < one.holding.held.samples.size(); ++i) {
@@ -89,10 +85,8 @@ TEST(MakePlan, BegunFromThePlanBeforeTheHoldingIsTheSame) {
 TEST(MakePlan, TheSameOffsetsAreNotFairedTwice) {
     boat::Piece piece = heldStem();
     piece.line.points[5].x_m += 0.0254;
-    const std::atomic<bool> stop = false;
-    const Plan live = makePlan(piece, made::shop());
-    EXPECT_FALSE(live.line.misreadSought);
-    const Plan before = *deepen(piece, made::shop(), live, stop);
+    EXPECT_FALSE(makePlan(piece, made::shop()).line.misreadSought);
+    const Plan& before = made::studied(piece, {Study::misread});
     ASSERT_TRUE(before.line.misreadSought);
     ASSERT_FALSE(before.line.misread.suspects.empty());
     EXPECT_EQ(before.line.misread.suspects.front().point, 5);

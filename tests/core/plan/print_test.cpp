@@ -12,18 +12,14 @@
 #include "core/measure/input_error.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 #include "tests/core/plan/random_pieces.hpp"
+#include "tests/core/plan/studied.hpp"
 
 namespace fayline::plan {
 namespace {
 
 using Json = nlohmann::ordered_json;
 
-boat::Boat boatOf(const std::vector<boat::Piece>& pieces) {
-    boat::Boat boat;
-    boat.name = "Made";
-    boat.pieces = pieces;
-    return boat;
-}
+using made::boatOf;
 
 std::vector<boat::Boat> samples() {
     std::vector<boat::Boat> boats;
@@ -73,7 +69,7 @@ void expectConforms(const Json& value, const Json& schema, const std::string& pa
 }
 
 Json printed(const std::vector<boat::Piece>& pieces) {
-    const Json json = Json::parse(printPlans(boatOf(pieces)));
+    const Json json = Json::parse(made::printed(boatOf(pieces)));
     expectConforms(json, schemaOfPlans(), "");
     return json;
 }
@@ -82,7 +78,7 @@ TEST(PrintPlans, EverySampleFollowsTheSchemaAndHasItsNumbers) {
     const std::vector<boat::Boat> boats = samples();
     ASSERT_GE(boats.size(), 3u);
     for (const boat::Boat& boat : boats) {
-        const Json json = Json::parse(printPlans(boat));
+        const Json json = Json::parse(made::printed(boat));
         expectConforms(json, schemaOfPlans(), "");
         EXPECT_EQ(json["fayline_plan"], 1);
         EXPECT_EQ(json["boat"], boat.name);
@@ -203,7 +199,7 @@ TEST(PrintPlans, WhatIsNotKnownOfTheHoldingIsNull) {
 
 TEST(PrintPlans, TheSameBoatGivesTheSameText) {
     const boat::Boat boat = boatOf({made::stem(), made::bend(0.6, 1.2)});
-    EXPECT_EQ(printPlans(boat), printPlans(boat));
+    EXPECT_EQ(printPlans(boat), made::printed(boat));
 }
 
 TEST(PrintPlans, WhatDoesNotExistIsNull) {
@@ -219,7 +215,7 @@ TEST(PrintPlans, WhatDoesNotExistIsNull) {
 TEST(PrintPlans, CupsHaveRangesAndWhereTheGlueGoesAddsUp) {
     boat::Boat boat;
     boat.pieces = {made::stem()};
-    const auto glueOf = [&boat] { return nlohmann::json::parse(printPlans(boat))["pieces"][0]["glue"]; };
+    const auto glueOf = [&boat] { return nlohmann::json::parse(made::printed(boat))["pieces"][0]["glue"]; };
     const nlohmann::json glue = glueOf();
     ASSERT_FALSE(glue["batches"].empty());
     for (const auto& batch : glue["batches"]) {
@@ -265,11 +261,7 @@ TEST(PrintPlans, TextThatIsNoTextDoesNotLoseThePlan) {
 TEST(SummarizePlans, SaysEachAnswerAndFinding) {
     const boat::Boat boat = boatOf({made::stem()});
     const std::string text = summarizePlans(boat);
-    const Shop shop = shopOf(boat);
-    const std::atomic<bool> stop = false;
-    const std::optional<Plan> deep = deepen(boat.pieces[0], shop, makePlan(boat.pieces[0], shop), stop);
-    ASSERT_TRUE(deep);
-    const Plan& plan = *deep;
+    const Plan& plan = made::studied(boat);
     for (const Answer& answer : plan.answers) EXPECT_NE(text.find(answer.sentence), std::string::npos);
     for (const Finding& finding : plan.findings) {
         const bool fact = levelOf(finding) == Level::fact;

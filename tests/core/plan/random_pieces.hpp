@@ -1,10 +1,12 @@
-// Pieces made at random, sensible and absurd.
+// Pieces made at random, sensible and absurd, and what every plan of one must be.
 #pragma once
 
 #include <cmath>
 #include <numbers>
 #include <random>
+#include <string>
 
+#include "core/stack/layers.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace fayline::made {
@@ -59,6 +61,43 @@ inline boat::Piece randomPiece(Dice& dice) {
         piece.holding.stations.push_back(boat::Station{.at_m = dice.between(-0.5, length + 0.5)});
     }
     return piece;
+}
+
+// What is no number, or no number that can be, in the plan of `piece`; empty: nothing.
+inline std::string defectOf(const boat::Piece& piece, const plan::Plan& plan) {
+    const auto isShare = [](double value) { return value >= 0 && value <= 1; };
+    for (const stack::Strip& strip : plan.stack.strips) {
+        const std::string which = "of strip " + std::to_string(strip.place);
+        if (!(strip.leastRadius_m > 0)) return "the radius " + which;
+        if (!isShare(strip.strain)) return "the strain " + which;
+        if (!isShare(strip.chanceOfBreaking)) return "the chance of breaking " + which;
+        if (!std::isfinite(strip.finishedLength_m) || !std::isfinite(strip.cutLength_m)) return "the length " + which;
+        if (!(strip.breakingStrain > 0 && strip.modulus_Pa > 0)) return "the wood " + which;
+    }
+    for (const auto& face : plan.stack.faces) {
+        for (const line::Xy& point : face) {
+            if (!std::isfinite(point.x_m) || !std::isfinite(point.y_m)) return "a place on a face";
+        }
+    }
+    for (const auto& strains : plan.stack.strains) {
+        for (const double strain : strains) {
+            if (!isShare(strain)) return "a strain along a strip";
+        }
+    }
+    if (!std::isfinite(plan.stack.stiffnessCured_N_m2) || !std::isfinite(plan.stack.storedEnergy_J)) {
+        return "the stiffness or energy of the stack";
+    }
+    // Width for width: wet strips are wider by the rip allowance, which a single strip shows.
+    const double at_m = plan.stack.tightestAt_m;
+    const double narrower = stack::widthAt(piece.stack, at_m) / stack::ripWidthAt(piece.stack, at_m);
+    if (!(plan.stack.stiffnessCured_N_m2 >= narrower * plan.stack.stiffnessWet_N_m2 * (1 - 1e-9))) {
+        return "the cured stack, less stiff than the wet one";
+    }
+    for (const plan::Finding& finding : plan.findings) {
+        const bool isNumber = std::isfinite(finding.value) && std::isfinite(finding.limit);
+        if (!isNumber || finding.text.find("nan") != std::string::npos) return "the finding: " + finding.text;
+    }
+    return {};
 }
 
 }  // namespace fayline::made

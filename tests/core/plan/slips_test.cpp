@@ -1,4 +1,5 @@
-// What a plan costs, and says first, when one offset was copied wrongly: counted in steps of Newton's method, not timed.
+// What a plan costs, and says first, when one offset was copied wrongly: counted in steps of Newton's method, not
+// timed.
 #include "tests/core/plan/slips.hpp"
 
 #include <gtest/gtest.h>
@@ -11,6 +12,7 @@
 #include "core/plan/not_pressed.hpp"
 #include "core/plan/parts.hpp"
 #include "tests/core/plan/made_pieces.hpp"
+#include "tests/core/plan/studied.hpp"
 
 namespace fayline::plan {
 namespace {
@@ -89,18 +91,16 @@ TEST(Slips, ASkippedStudySaysNothingOfGapsAndPulls) {
     piece.holding.stations = {boat::Station{.at_m = 0.3}, boat::Station{.at_m = 1.2}};
     piece.line.points[6].x_m *= 0.1;
     piece.line.points[6].written = {};
-    const Shop shop = made::shop();
-    const Plan plan = makePlan(piece, shop);
-    ASSERT_EQ(plan.holding.held.outcome, holding::Outcome::notPressed);
-    const std::optional<Plan> deeper = deepen(piece, shop, plan, goOn);
-    ASSERT_TRUE(deeper && deeper->holdingStudy);
-    EXPECT_TRUE(deeper->holdingStudy->closing.empty());
-    EXPECT_TRUE(deeper->holdingStudy->proposal.stations.empty());
-    for (const Finding& finding : deeper->findings) {
+    const Plan& deeper = made::studied(piece, {Study::closing, Study::overRun, Study::proposal, Study::carried});
+    ASSERT_EQ(deeper.holding.held.outcome, holding::Outcome::notPressed);
+    ASSERT_TRUE(deeper.holdingStudy);
+    EXPECT_TRUE(deeper.holdingStudy->closing.empty());
+    EXPECT_TRUE(deeper.holdingStudy->proposal.stations.empty());
+    for (const Finding& finding : deeper.findings) {
         EXPECT_NE(finding.code, "no_stations_would_do");
         EXPECT_NE(finding.code, "over_run_needed");
     }
-    EXPECT_EQ(deeper->findings.front().point, 6);
+    EXPECT_EQ(deeper.findings.front().point, 6);
 }
 
 TEST(Slips, AStoppedPlanIsNone) {

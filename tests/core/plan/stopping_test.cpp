@@ -54,16 +54,15 @@ const std::atomic<bool> goOn = false;
 
 // A piece whose every study has something to do: too short a day, springback on record, a bend that may break strips.
 boat::Piece busyStem() {
-    boat::Piece piece = made::stem();
-    for (const double at : {0.04, 0.3, 0.62, 1.0, 1.33, 1.76}) piece.holding.stations.push_back({.at_m = at});
+    boat::Piece piece = made::heldStem();
     piece.glue.air_C = 32;
     return piece;
 }
 
 TEST(Stopping, EveryStudyEndsWithinTheWorkOfAFewPlans) {
     constexpr int places = 24;
-    // A makePlan of this piece takes 4 ms, so five would be the 20 ms allowed. The study of breaking asks for 5.3 plans'
-    // worth in one go, of small parts of strips let go, but all of it takes less than one plan.
+    // A makePlan of this piece takes 4 ms, so five would be the 20 ms allowed. The study of breaking asks for 5.3
+    // plans' worth in one go, of small parts of strips let go, but all of it takes less than one plan.
     constexpr double fewPlans = 6;
     const boat::Piece piece = busyStem();
     const Shop shop = made::shop();

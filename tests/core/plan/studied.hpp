@@ -1,0 +1,73 @@
+// Plans with their studies, each worked out once for all tests of a program, and with no more studies than are wanted.
+#pragma once
+
+#include <algorithm>
+#include <atomic>
+#include <list>
+#include <set>
+#include <string>
+
+#include "core/plan/print.hpp"
+#include "core/plan/studies.hpp"
+#include "tests/core/plan/made_pieces.hpp"
+
+namespace fayline::made {
+
+using Studies = std::set<plan::Study>;
+
+inline const Studies everyStudy(plan::allStudies.begin(), plan::allStudies.end());
+
+// The plan of `piece` with the studies `wanted` and those that they need, as deepen puts them in.
+inline plan::Plan planWith(const boat::Piece& piece, const plan::Shop& shop, const Studies& wanted) {
+    const std::atomic<bool> goOn = false;
+    const plan::Plan live = plan::makePlan(piece, shop);
+    plan::Plan plan = live;
+    if (wanted == everyStudy) return plan::deepen(piece, shop, live, goOn).value();
+    Studies all = wanted;
+    for (const plan::StudyWork& work : plan::studies()) {
+        if (wanted.contains(work.study) && work.needs) all.insert(*work.needs);
+    }
+    for (const plan::StudyWork& work : plan::studies()) {
+        if (all.contains(work.study)) work.work(piece, shop, plan, goOn)(plan);
+    }
+    plan::wordStudies(piece, shop, plan);
+    return plan;
+}
+
+// The same of the first piece of `boat`, worked out once.
+inline const plan::Plan& studied(const boat::Boat& boat, const Studies& wanted = everyStudy) {
+    struct Known {
+        boat::Boat boat;
+        Studies wanted;
+        plan::Plan plan;
+    };
+    static std::list<Known> known;  // whose places stay
+    for (const Known& one : known) {
+        if (one.wanted == wanted && one.boat == boat) return one.plan;
+    }
+    return known.emplace_back(boat, wanted, planWith(boat.pieces.front(), plan::shopOf(boat), wanted)).plan;
+}
+
+inline boat::Boat boatOf(const std::vector<boat::Piece>& pieces) {
+    boat::Boat boat;
+    boat.name = "Made";
+    boat.pieces = pieces;
+    return boat;
+}
+
+inline const plan::Plan& studied(const boat::Piece& piece, const Studies& wanted = everyStudy) {
+    return studied(boatOf({piece}), wanted);
+}
+
+// What printPlans says of `boat`, printed once.
+inline const std::string& printed(const boat::Boat& boat) {
+    struct Known {
+        boat::Boat boat;
+        std::string text;
+    };
+    static std::list<Known> known;
+    const auto found = std::find_if(known.begin(), known.end(), [&](const Known& one) { return one.boat == boat; });
+    return found == known.end() ? known.emplace_back(boat, plan::printPlans(boat)).text : found->text;
+}
+
+}  // namespace fayline::made
