@@ -196,10 +196,10 @@ private slots:
                     for (const app::Paper paper : {app::Paper::batches, app::Paper::run}) {
                         const QString file = print(paper, piece, plan, layout);
                         const QRectF area = layout.paintRect(QPageLayout::Millimeter);
-                        for (int page = 1; page <= pageCount(file); ++page) {
-                            const QStringList overlaps = overlapsOn(file, page);
+                        for (const std::vector<Word>& words : wordsOf(file)) {
+                            const QStringList overlaps = overlapsOf(words);
                             QVERIFY2(overlaps.isEmpty(), qPrintable(app::paperName(paper) + overlaps.join("; ")));
-                            const QStringList outside = wordsOutside(file, page, area);
+                            const QStringList outside = wordsOutside(words, area);
                             QVERIFY2(outside.isEmpty(), qPrintable(app::paperName(paper) + ": " + outside.join(", ")));
                         }
                     }

@@ -89,13 +89,14 @@ private slots:
         holding::ClosingStep& step = plan.holdingStudy->closing.front();
         step.pull_N = 137;
         step.closed = {plan.holding.held.stations[0]};
-        hasAll(wholeText(print(app::Paper::stationTable, piece, plan)), {"light", "under 45 lbf"});
+        const QString table = wholeText(print(app::Paper::stationTable, piece, plan));
+        hasAll(table, {"light", "under 45 lbf"});
         hasAll(wholeText(print(app::Paper::closing, piece, plan)), {"light", "under 45 lbf"});
         for (const holding::HeldStation& held : plan.holding.held.stations) {
             const bool strap =
                 piece.holding.stations[static_cast<std::size_t>(held.index)].kind == boat::HoldKind::strap;
             const QString gap = QString::fromStdString(plan::smallText(held.gap_m, plan.display));
-            QCOMPARE(wholeText(print(app::Paper::stationTable, piece, plan)).contains(gap), !strap);
+            QCOMPARE(table.contains(gap), !strap);
         }
     }
 
@@ -134,8 +135,8 @@ private slots:
         const boat::Piece piece = proppedStem();
         const plan::Plan plan = inventedPlan(piece, shop());
         const QString file = print(app::Paper::closing, piece, plan);
-        const std::vector<Word> words = wordsOf(file, 1);
-        const Picture picture(file, 1, 150);
+        const std::vector<Word> words = wordsOf(file).front();
+        const Picture picture = pictureOf(file, 1, 150);
         int boxes = 0;
         const auto done =
             std::find_if(words.begin(), words.end(), [](const Word& word) { return word.text == "Done"; });
@@ -214,11 +215,10 @@ private slots:
                     for (const app::Paper paper : {app::Paper::stationTable, app::Paper::closing, app::Paper::props}) {
                         const QString file = print(paper, piece, plan, layoutOf(QPageSize(size)));
                         const QRectF sheet(QPointF(0, 0), QPageSize(size).size(QPageSize::Millimeter));
-                        for (int page = 1; page <= pageCount(file); ++page) {
-                            const QStringList overlaps = overlapsOn(file, page);
+                        for (const std::vector<Word>& words : wordsOf(file)) {
+                            const QStringList overlaps = overlapsOf(words);
                             QVERIFY2(overlaps.isEmpty(), qPrintable(app::paperName(paper) + overlaps.join("; ")));
-                            const QStringList outside =
-                                wordsOutside(file, page, sheet.adjusted(12.7, 12.7, -12.7, -12.7));
+                            const QStringList outside = wordsOutside(words, sheet.adjusted(12.7, 12.7, -12.7, -12.7));
                             QVERIFY2(outside.isEmpty(), qPrintable(app::paperName(paper) + outside.join(", ")));
                         }
                     }
@@ -236,10 +236,10 @@ private slots:
                                 QMarginsF(5, 5, 5, 5), QPageLayout::Millimeter);
         for (const app::Paper paper : {app::Paper::stationTable, app::Paper::closing, app::Paper::props}) {
             const QString file = print(paper, piece, plan, small);
-            for (int page = 1; page <= pageCount(file); ++page) {
-                const QStringList overlaps = overlapsOn(file, page);
+            for (const std::vector<Word>& words : wordsOf(file)) {
+                const QStringList overlaps = overlapsOf(words);
                 QVERIFY2(overlaps.isEmpty(), qPrintable(app::paperName(paper) + overlaps.join("; ")));
-                const QStringList outside = wordsOutside(file, page, QRectF(5, 5, 155, 200));
+                const QStringList outside = wordsOutside(words, QRectF(5, 5, 155, 200));
                 QVERIFY2(outside.isEmpty(), qPrintable(app::paperName(paper) + ": " + outside.join(", ")));
             }
         }
@@ -275,11 +275,11 @@ private slots:
         const auto scale = QRegularExpression("(\\d+) mm drawn 1 : (\\d+)").match(text);
         QVERIFY2(scale.hasMatch(), qPrintable(text));
         const double bar_mm = scale.captured(1).toDouble() / scale.captured(2).toDouble();
-        const std::vector<Word> words = wordsOf(file, 1);
+        const std::vector<Word> words = wordsOf(file).front();
         const auto drawn =
             std::find_if(words.begin(), words.end(), [](const Word& word) { return word.text == "drawn"; });
         // The bar's two ends are the upright strokes left of its words, seen above the bar itself.
-        const Picture picture(file, 1, 300);
+        const Picture picture = pictureOf(file, 1, 300);
         const auto ends = picture.linesIn(QRectF(13, drawn->box.center().y() - 1.0, bar_mm + 3, 0.6), true, 0.5);
         QCOMPARE(ends.size(), std::size_t{2});
         QVERIFY2(std::abs(ends[1] - ends[0] - bar_mm) < 0.1, qPrintable(QString::number(ends[1] - ends[0])));

@@ -1,6 +1,7 @@
 // What stands on the papers' sheets and how they are named: every sheet says what it belongs to, words stand clear of
 // each other, and odd pieces, names and papers get their sheets or a plain refusal.
 #include <QApplication>
+#include <QDateTime>
 #include <QDir>
 #include <QFile>
 #include <QGraphicsItem>
@@ -11,7 +12,9 @@
 #include <QPrinter>
 #include <QTemporaryDir>
 #include <QTest>
+#include <map>
 
+#include "app/paper/file_names.hpp"
 #include "app/paper/papers.hpp"
 #include "core/glue/library_errors.hpp"
 #include "core/measure/input_error.hpp"
@@ -59,13 +62,31 @@ QImage firstPageOf(const QPrintPreviewWidget& preview) {
     return picture;
 }
 
-// The piece with so many stations crowded about its tightest place, a millimetre apart.
-boat::Piece crowded(int count) {
+// The stem with forty stations crowded about its tightest place, a millimetre apart.
+boat::Piece crowded() {
     boat::Piece piece = stem();
+    piece.name = "Crowded";
     piece.holding.stations.clear();
-    addStations(piece, 0.6, 0.6 + 0.001 * (count - 1), count);
+    addStations(piece, 0.6, 0.639, 40);
     return piece;
 }
+
+// All papers of a boat.
+struct Printed {
+    boat::Boat boat;
+    QString folder;
+    QStringList names;
+    qint64 writtenAt_s = 0;  // when the last of them was
+
+    Printed(const boat::Boat& printed, const QString& into, const QPageLayout& layout)
+        : boat(printed),
+          folder(into),
+          names(app::writePapers(printed, into, layout)),
+          writtenAt_s(QDateTime::currentSecsSinceEpoch()) {}
+    QString file(const QString& name) const { return QDir(folder).filePath(name); }
+    // Those of one piece.
+    QStringList of(const char* piece) const { return names.filter(QRegularExpression(QString("^%1-").arg(piece))); }
+};
 
 class PaperSheetsTest : public QObject {
     Q_OBJECT
@@ -73,6 +94,16 @@ class PaperSheetsTest : public QObject {
 private:
     QTemporaryDir folder_;
     int used_ = 0;
+    std::map<measure::LengthNotation, Printed> printed_;
+
+    // A stem, a rail and a crowded stem on A4: made once for all tests.
+    const Printed& onA4(measure::LengthNotation notation = measure::LengthNotation::millimetres) {
+        const auto found = printed_.find(notation);
+        if (found != printed_.end()) return found->second;
+        boat::Boat boat = boatOf({stem(), longRail(), crowded()});
+        boat.display.lengths = notation;
+        return printed_.try_emplace(notation, boat, freshFolder(), layoutOf(QPageSize(QPageSize::A4))).first->second;
+    }
 
     QString freshFolder() { return folder_.filePath(QString("papers %1/deeper").arg(++used_)); }
 
@@ -89,22 +120,18 @@ private:
 
 private slots:
     void EverySheetNamesBoatPieceAndPaperAndItsNumberOfHowMany() {
-        const QString folder = freshFolder();
-        boat::Boat boat = boatOf({stem(), longRail()});
-        boat.display.lengths = measure::LengthNotation::feetInchesEighths;
-        const QStringList names = app::writePapers(boat, folder, layoutOf(QPageSize(QPageSize::A4)));
-        QCOMPARE(names.size(), 16);  // both have clamps and screws
-        for (const QString& name : names) {
-            const QString file = QDir(folder).filePath(name);
-            const int count = pageCount(file);
-            QVERIFY(count >= 1);
+        const Printed& printed = onA4(measure::LengthNotation::feetInchesEighths);
+        QCOMPARE(printed.names.size(), 24);  // all have clamps and screws
+        for (const QString& name : printed.names) {
+            const QStringList texts = textsOf(printed.file(name));
+            QVERIFY(!texts.isEmpty());
             QString paper = name.section('-', 1).chopped(4).replace("full-size", "full size").replace('-', ' ');
             paper.replace("full size", "full-size");
-            for (int page = 1; page <= count; ++page) {
-                const QString text = textOf(file, page);
+            for (int page = 1; page <= texts.size(); ++page) {
+                const QString& text = texts[page - 1];
                 QVERIFY2(text.contains("Marram · " + name.section('-', 0, 0)), qPrintable(text));
                 QVERIFY2(text.contains(paper, Qt::CaseInsensitive), qPrintable(paper + " in\n" + text));
-                QVERIFY2(text.contains(QString("Sheet %1 of %2").arg(page).arg(count)), qPrintable(text));
+                QVERIFY2(text.contains(QString("Sheet %1 of %2").arg(page).arg(texts.size())), qPrintable(text));
                 const bool squares = text.contains("inner square 100 mm, outer square 4 in");
                 QVERIFY2(squares || text.contains("nothing here is at full size"), qPrintable(text));
             }
@@ -112,29 +139,22 @@ private slots:
     }
 
     void WordsStandClearOfEachOther() {
-        const QString folder = freshFolder();
-        boat::Boat boat = boatOf({stem(), longRail(), crowded(60)});
         for (const auto notation : {measure::LengthNotation::feetInchesEighths, measure::LengthNotation::millimetres}) {
-            boat.display.lengths = notation;
-            for (const QString& name : app::writePapers(boat, folder, layoutOf(QPageSize(QPageSize::A4)))) {
-                const QString file = QDir(folder).filePath(name);
+            const Printed& printed = onA4(notation);
+            for (const QString& name : printed.names) {
                 QStringList overlaps;
-                for (int page = 1; page <= pageCount(file); ++page) overlaps += overlapsOn(file, page);
+                for (const std::vector<Word>& words : wordsOf(printed.file(name))) overlaps += overlapsOf(words);
                 QVERIFY2(overlaps.isEmpty(), qPrintable(name + ": " + overlaps.join("; ")));
             }
         }
     }
 
     void EveryStationStandsInTheTable() {
-        const QString folder = freshFolder();
-        const boat::Boat boat = boatOf({crowded(60)});
-        const QStringList names = app::writePapers(boat, folder, layoutOf(QPageSize(QPageSize::Letter)));
-        const QString file = QDir(folder).filePath(names.front());
-        const int count = pageCount(file);
-        QVERIFY(count > 1);
-        QString text;
-        for (int page = 1; page <= count; ++page) text += textOf(file, page);
-        const plan::Plan plan = plan::makePlan(boat.pieces[0], plan::shopOf(boat));
+        const Printed& printed = onA4();
+        const QStringList pages = textsOf(printed.file("Crowded-station-table.pdf"));
+        QVERIFY(pages.size() > 1);
+        const QString text = pages.join(' ');
+        const plan::Plan plan = plan::makePlan(printed.boat.pieces[2], plan::shopOf(printed.boat));
         for (const holding::StationPlace& station : plan.holding.stations) {
             const QString row = QString("\\b%1\\s+(clamp|screw)\\s+%2\\s+%3\\s+%4\\s+%5\\b")
                                     .arg(station.number)
@@ -147,22 +167,15 @@ private slots:
     }
 
     void MarksOfAnOrdinaryPieceAreAllNamed() {
-        const QString folder = freshFolder();
-        for (const QString& name : app::writePapers(boatOf({stem()}), folder, layoutOf(QPageSize(QPageSize::A4)))) {
-            const QString file = QDir(folder).filePath(name);
-            for (int page = 1; page <= pageCount(file); ++page) {
-                const QString text = textOf(file, page).simplified();
-                QVERIFY2(!text.contains("too close"), qPrintable(name + ": " + text));
-            }
+        const Printed& printed = onA4();
+        for (const QString& name : printed.of("Stem")) {
+            const QString text = textsOf(printed.file(name)).join(' ').simplified();
+            QVERIFY2(!text.contains("too close"), qPrintable(name + ": " + text));
         }
     }
 
     void MarksTooCloseToBeNamedAreSaidToBeSo() {
-        const QString folder = freshFolder();
-        const QStringList names = app::writePapers(boatOf({crowded(60)}), folder, layoutOf(QPageSize(QPageSize::A4)));
-        const QString file = QDir(folder).filePath(names[1]);
-        QString text;
-        for (int page = 1; page <= pageCount(file); ++page) text += textOf(file, page).simplified() + " ";
+        const QString text = textsOf(onA4().file("Crowded-story-stick.pdf")).join(' ').simplified();
         QVERIFY(text.contains("too close together to be named"));
     }
 
@@ -181,10 +194,7 @@ private slots:
         const boat::Piece piece = pieceAlong("Batten", 1, 0.3, 5, [](double) { return 0; });
         const QStringList names = app::writePapers(boatOf({piece}), folder, layoutOf(QPageSize(QPageSize::A4)));
         QString text;
-        for (const QString& name : names) {
-            const QString file = QDir(folder).filePath(name);
-            for (int page = 1; page <= pageCount(file); ++page) text += textOf(file, page);
-        }
+        for (const QString& name : names) text += textsOf(QDir(folder).filePath(name)).join(' ');
         QVERIFY(text.contains("The line is straight."));
         QVERIFY2(!text.contains("tightest, radius"), qPrintable(text));
         QVERIFY(!text.contains("nan") && !text.contains("inf mm"));
@@ -195,18 +205,19 @@ private slots:
     }
 
     void OddNamesBecomeFileNamesThatAreSafeAndDiffer() {
+        QCOMPARE(app::paper::fileStems(
+                     {"Stem", "stem", "Stem-2", "../etc/passwd", "", "///", "Bogsprød søm №1", "木の船首",
+                      "a very long name that goes on and on until no file system would take it any more"}),
+                 QStringList({"Stem", "stem-2", "Stem-2-2", "etc-passwd", "piece", "piece-2", "Bogsprød-søm-1",
+                              "木の船首", "a-very-long-name-that-goes-on-and-on-unt"}));
         std::vector<boat::Piece> pieces;
-        for (const char* name : {"Stem", "stem", "Stem-2", "../etc/passwd", "", "///", "Bogsprød søm №1", "木の船首",
-                                 "a very long name that goes on and on until no file system would take it any more"}) {
-            boat::Piece piece = pieceAlong(name, 0.5, 0, 4, [](double) { return 0.2; });
-            pieces.push_back(piece);
+        for (const char* name : {"../etc/passwd", "木の船首"}) {
+            pieces.push_back(pieceAlong(name, 0.5, 0, 4, [](double) { return 0.2; }));
         }
-        const QString folder = freshFolder();
-        const QStringList names = app::writePapers(boatOf(pieces), folder, layoutOf(QPageSize(QPageSize::A3)));
-        compareNames(names, {"Stem", "stem-2", "Stem-2-2", "etc-passwd", "piece", "piece-2", "Bogsprød-søm-1",
-                             "木の船首", "a-very-long-name-that-goes-on-and-on-unt"});
-        for (const QString& name : names) QVERIFY2(QFile::exists(QDir(folder).filePath(name)), qPrintable(name));
-        QCOMPARE(QDir(folder).entryList(QDir::Files).size(), names.size());
+        const Printed printed(boatOf(pieces), freshFolder(), layoutOf(QPageSize(QPageSize::A3)));
+        compareNames(printed.names, {"etc-passwd", "木の船首"});
+        for (const QString& name : printed.names) QVERIFY2(QFile::exists(printed.file(name)), qPrintable(name));
+        QCOMPARE(QDir(printed.folder).entryList(QDir::Files).size(), printed.names.size());
     }
 
     void ALongNameIsShortenedOnTheSheetNotCutOff() {
@@ -216,27 +227,28 @@ private slots:
         const QStringList names = app::writePapers(boatOf({piece}), folder, layoutOf(QPageSize(QPageSize::A4)));
         for (const QString& name : names) {
             const QString file = QDir(folder).filePath(name);
-            const double width = Picture(file, 1, 50).width_mm();
-            for (const Word& word : wordsOf(file, 1)) {
+            const double width = pictureOf(file, 1, 50).width_mm();
+            const std::vector<Word> words = wordsOf(file).front();
+            for (const Word& word : words) {
                 QVERIFY2(word.box.left() > 12 && word.box.right() < width - 12, qPrintable(name + ": " + word.text));
             }
-            QVERIFY(textOf(file, 1).contains("…"));
+            QVERIFY(textsOf(file).front().contains("…"));
         }
     }
 
     void ThePaperMayBeLargeARollOrLyingOnItsSide() {
         const boat::Boat boat = boatOf({stem()});
         const QPageSize roll(QSizeF(610, 2600), QPageSize::Millimeter);
-        std::vector<int> sheets;
-        for (const QPageLayout& layout :
-             {layoutOf(QPageSize(QPageSize::A4)), layoutOf(QPageSize(QPageSize::A4), QPageLayout::Landscape),
-              layoutOf(QPageSize(QPageSize::A3)), layoutOf(roll)}) {
-            const QString folder = freshFolder();
-            int count = 0;
-            for (const QString& name : app::writePapers(boat, folder, layout)) {
-                count += pageCount(QDir(folder).filePath(name));
-            }
-            sheets.push_back(count);
+        const auto count = [](const Printed& printed, const QStringList& names) {
+            int pages = 0;
+            for (const QString& name : names) pages += pageCount(printed.file(name));
+            return pages;
+        };
+        std::vector<int> sheets{count(onA4(), onA4().of("Stem"))};
+        for (const QPageLayout& layout : {layoutOf(QPageSize(QPageSize::A4), QPageLayout::Landscape),
+                                          layoutOf(QPageSize(QPageSize::A3)), layoutOf(roll)}) {
+            const Printed printed(boat, freshFolder(), layout);
+            sheets.push_back(count(printed, printed.names));
         }
         QVERIFY(sheets[2] < sheets[0]);
         QVERIFY(sheets[3] < sheets[2]);
@@ -281,23 +293,22 @@ private slots:
     }
 
     void TheSameBoatGivesTheSameBytes() {
-        const QString first = freshFolder();
-        const QString second = freshFolder();
-        const QPageLayout layout = layoutOf(QPageSize(QPageSize::A4));
-        const QStringList names = app::writePapers(boatOf({stem()}), first, layout);
-        QTest::qWait(1100);  // a file that tells the time differs after a second
-        app::writePapers(boatOf({stem()}), second, layout);
-        for (const QString& name : names) {
-            const QByteArray bytes = bytesOf(QDir(first).filePath(name));
+        const Printed& first = onA4();
+        // A file that tells the time differs after a second.
+        SOON_VERIFY(QDateTime::currentSecsSinceEpoch() > first.writtenAt_s);
+        const Printed second(boatOf({stem()}), freshFolder(), layoutOf(QPageSize(QPageSize::A4)));
+        QCOMPARE(first.of("Stem"), second.names);
+        for (const QString& name : second.names) {
+            const QByteArray bytes = bytesOf(first.file(name));
             QVERIFY(bytes.startsWith("%PDF"));
-            QVERIFY(bytes == bytesOf(QDir(second).filePath(name)));
+            QVERIFY(bytes == bytesOf(second.file(name)));
         }
     }
 
     void LettersAreBuiltIntoTheFiles() {
-        const QString folder = freshFolder();
-        for (const QString& name : app::writePapers(boatOf({stem()}), folder, layoutOf(QPageSize(QPageSize::A4)))) {
-            const QString fonts = outputOf("pdffonts", {QDir(folder).filePath(name)});
+        const Printed& printed = onA4();
+        for (const QString& name : printed.of("Stem")) {
+            const QString fonts = outputOf("pdffonts", {printed.file(name)});
             QStringList rows = fonts.split('\n', Qt::SkipEmptyParts).mid(2);
             QVERIFY(!rows.isEmpty());
             const QRegularExpression embedded("\\byes\\s+(yes|no)\\s+yes\\s+\\d+\\s+\\d+\\s*$");
@@ -321,11 +332,13 @@ private slots:
                         printer.setResolution(resolution);
                         printer.setPageLayout({QPageSize(QPageSize::Letter), orientation, QMarginsF(5, 9, 17, 6),
                                                QPageLayout::Millimeter});
+                        printer.setPrintRange(QPrinter::PageRange);
+                        printer.setFromTo(1, 1);
                         app::printPaper(paper, boat, boat.pieces[0], plan, printer);
                         QVERIFY(!printer.fullPage());
                     }
-                    Picture picture(file, 1, 200);
-                    std::vector<Word> words = wordsOf(file, 1);
+                    Picture picture = pictureOf(file, 1, 200);
+                    std::vector<Word> words = wordsOf(file).front();
                     const bool lying = orientation == QPageLayout::Landscape;
                     const bool turned = std::any_of(words.begin(), words.end(), [](const Word& word) {
                         return word.text == "Measure" && word.box.height() > word.box.width();
@@ -368,7 +381,7 @@ private slots:
             app::printPaper(app::Paper::storyStick, boat, boat.pieces[0], plan, printer);
         }
         QCOMPARE(pageCount(file), 2);
-        QVERIFY(textOf(file, 1).simplified().contains("Sheet 2 of"));
+        QVERIFY(textsOf(file).front().simplified().contains("Sheet 2 of"));
     }
 
     void PrintAndPreviewLieWhereTheyShouldHoweverThePrinterCounts() {
@@ -380,6 +393,8 @@ private slots:
                 printer.setPageLayout({QPageSize(QPageSize::A4), QPageLayout::Portrait, QMarginsF(19, 13, 15, 17),
                                        QPageLayout::Millimeter});
                 printer.setFullPage(fullPage);
+                printer.setPrintRange(QPrinter::PageRange);
+                printer.setFromTo(1, 1);
             };
             const QString file = folder_.filePath("counted.pdf");
             {
@@ -389,8 +404,7 @@ private slots:
                 setUp(printer);
                 app::printPaper(app::Paper::line, boat, boat.pieces[0], plan, printer);
             }
-            const QByteArray png = outputOf("pdftocairo", {"-png", "-gray", "-singlefile", "-r", "100", file, "-"});
-            inks.emplace_back(fullPage ? "print" : "print within margins", inkOf(QImage::fromData(png, "PNG")));
+            inks.emplace_back(fullPage ? "print" : "print within margins", inkOf(pictureOf(file, 1, 100).image()));
 
             QPrinter printer;
             setUp(printer);
@@ -398,7 +412,7 @@ private slots:
             connect(&preview, &QPrintPreviewWidget::paintRequested, this,
                     [&](QPrinter* onto) { app::printPaper(app::Paper::line, boat, boat.pieces[0], plan, *onto); });
             preview.show();
-            QVERIFY(QTest::qWaitForWindowExposed(&preview));
+            QVERIFY(QTest::qWaitForWindowExposed(&preview, fayline::test::patience_ms));
             preview.updatePreview();
             inks.emplace_back(fullPage ? "preview" : "preview within margins", inkOf(firstPageOf(preview)));
         }

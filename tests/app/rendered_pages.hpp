@@ -1,126 +1,96 @@
-// Pages of a PDF file turned into pictures and words by poppler's tools, and lengths measured in the pictures: knows
-// nothing of the code that laid the pages out.
+// Pages of a PDF file turned into pictures by poppler's tools, and lengths measured in the pictures: knows nothing of
+// the code that laid the pages out.
 //
 // Places are millimetres from the page's upper left corner, x to the right, y downwards.
 #pragma once
 
+#include <QDir>
+#include <QFile>
 #include <QImage>
-#include <QProcess>
+#include <QPointF>
 #include <QRectF>
-#include <QRegularExpression>
-#include <QString>
-#include <QStringList>
+#include <QTemporaryDir>
+#include <QTransform>
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <optional>
 #include <stdexcept>
 #include <vector>
 
+#include "tests/app/pdf_pages.hpp"
+
 namespace fayline::test {
 
-inline QByteArray outputOf(const QString& program, const QStringList& arguments) {
-    QProcess process;
-    process.start(program, arguments);
-    if (!process.waitForFinished(120000) || process.exitCode() != 0) {
-        throw std::runtime_error((program + " failed: " + process.readAllStandardError()).toStdString());
-    }
-    return process.readAllStandardOutput();
-}
-
-inline int pageCount(const QString& pdf) {
-    const QString info = outputOf("pdfinfo", {pdf});
-    return QRegularExpression("Pages:\\s+(\\d+)").match(info).captured(1).toInt();
-}
-
-inline QString textOf(const QString& pdf, int page) {
-    const QString number = QString::number(page);
-    return QString::fromUtf8(outputOf("pdftotext", {"-layout", "-f", number, "-l", number, pdf, "-"}));
-}
-
-struct Word {
-    QString text;
-    QRectF box;
-};
-
-inline std::vector<Word> wordsOf(const QString& pdf, int page) {
-    const QString number = QString::number(page);
-    const QString found = QString::fromUtf8(outputOf("pdftotext", {"-bbox", "-f", number, "-l", number, pdf, "-"}));
-    static const QRegularExpression pattern(
-        R"re(<word xMin="([-\d.]+)" yMin="([-\d.]+)" xMax="([-\d.]+)" yMax="([-\d.]+)">([^<]*)</word>)re");
-    std::vector<Word> words;
-    for (auto match = pattern.globalMatch(found); match.hasNext();) {
-        const auto word = match.next();
-        const auto mm = [&](int i) { return word.captured(i).toDouble() * 25.4 / 72; };
-        words.push_back({word.captured(5), QRectF(QPointF(mm(1), mm(2)), QPointF(mm(3), mm(4)))});
-    }
-    return words;
-}
-
-// Text of all pages in one line, single blanks, joined letters parted. In the order in which it was written, so that
-// the lines of a cell stay together.
-inline QString wholeText(const QString& file) {
-    return QString::fromUtf8(outputOf("pdftotext", {"-raw", file, "-"}))
-        .normalized(QString::NormalizationForm_KC)
-        .simplified();
-}
-
-// Words whose letters reach beyond `area`, with 0.2 mm for what pdftotext rounds.
-inline QStringList wordsOutside(const QString& file, int page, const QRectF& area) {
-    QStringList outside;
-    for (const Word& word : wordsOf(file, page)) {
-        const double space = 0.18 * word.box.height();  // above and below the letters in the line's height
-        const QRectF letters = word.box.adjusted(0, space, 0, -space);
-        if (!area.adjusted(-0.2, -0.2, 0.2, 0.2).contains(letters)) outside << word.text;
-    }
-    return outside;
-}
-
-// Pairs of words whose boxes overlap, for a person to read; the boxes are those of the letters, a little smaller than
-// the line's height that pdftotext gives.
-inline QStringList overlapsOn(const QString& file, int page) {
-    const std::vector<Word> words = wordsOf(file, page);
-    QStringList overlaps;
-    const auto letters = [](const QRectF& box) {
-        return box.adjusted(0.2, 0.22 * box.height(), -0.2, -0.22 * box.height());
-    };
-    for (std::size_t i = 0; i < words.size(); ++i) {
-        for (std::size_t j = i + 1; j < words.size(); ++j) {
-            if (letters(words[i].box).intersects(letters(words[j].box))) {
-                overlaps << QString("page %1: '%2' on '%3'").arg(page).arg(words[i].text, words[j].text);
-            }
+// The picture in a TIFF file of eight bits of grey a pixel, black nought, not compressed; Qt alone reads none.
+inline QImage greyOfTiff(const QByteArray& tiff) {
+    const auto refuse = [] { throw std::runtime_error("a picture of a page is no TIFF of plain grey"); };
+    const bool smallEndFirst = tiff.startsWith("II");
+    const auto number = [&](qsizetype at, int bytes) {
+        if (at < 0 || at + bytes > tiff.size()) refuse();
+        qsizetype value = 0;
+        for (int i = 0; i < bytes; ++i) {
+            value = 256 * value + static_cast<unsigned char>(tiff[at + (smallEndFirst ? bytes - 1 - i : i)]);
         }
+        return value;
+    };
+    struct Field {
+        qsizetype at = 0;  // of its first value
+        int bytes = 2;     // of one value
+        qsizetype count = 0;
+    };
+    std::map<qsizetype, Field> fields;
+    const qsizetype list = number(4, 4);
+    for (qsizetype i = 0; i < number(list, 2); ++i) {
+        const qsizetype entry = list + 2 + 12 * i;
+        const int bytes = number(entry + 2, 2) == 4 ? 4 : 2;  // a long or a short
+        const qsizetype count = number(entry + 4, 4);
+        fields[number(entry, 2)] = {bytes * count <= 4 ? entry + 8 : number(entry + 8, 4), bytes, count};
     }
-    return overlaps;
+    const auto value = [&](int tag, qsizetype i = 0) {
+        const Field& field = fields[tag];
+        if (i >= field.count) refuse();
+        return number(field.at + field.bytes * i, field.bytes);
+    };
+    constexpr int width = 256;  // tags of the fields
+    constexpr int height = 257;
+    constexpr int bits = 258;
+    constexpr int compression = 259;
+    constexpr int blackIs = 262;
+    constexpr int strips = 273;
+    constexpr int samples = 277;
+    constexpr int rows = 278;
+    if (value(bits) != 8 || value(compression) != 1 || value(blackIs) != 1 || value(samples) != 1) refuse();
+    QImage image(static_cast<int>(value(width)), static_cast<int>(value(height)), QImage::Format_Grayscale8);
+    for (int y = 0; y < image.height(); ++y) {
+        const qsizetype from = value(strips, y / value(rows)) + y % value(rows) * image.width();
+        if (from + image.width() > tiff.size()) refuse();
+        std::copy_n(tiff.constData() + from, image.width(), image.scanLine(y));
+    }
+    return image;
 }
 
 // A picture of one page and how dark it is where.
 class Picture {
 public:
-    Picture(const QString& pdf, int page, int dotsPerInch) : dotsPerMm_(dotsPerInch / 25.4) {
-        const QString number = QString::number(page);
-        // pdftocairo rather than pdftoppm: the latter moves thin lines to whole pixels, by up to half a pixel at every
-        // join the same way.
-        const QByteArray png = outputOf(
-            "pdftocairo",
-            {"-png", "-gray", "-singlefile", "-r", QString::number(dotsPerInch), "-f", number, "-l", number, pdf, "-"});
-        image_ = QImage::fromData(png, "PNG").convertToFormat(QImage::Format_Grayscale8);
-        if (image_.isNull()) throw std::runtime_error("no picture of a page");
-    }
+    Picture(const QImage& page, int dotsPerInch)
+        : image_(page.convertToFormat(QImage::Format_Grayscale8)),
+          dotsPerInch_(dotsPerInch),
+          dotsPerMm_(dotsPerInch / 25.4) {}
 
     Picture turnedBack() const {  // what was laid out lying, on a page that stands
-        Picture turned = *this;
-        turned.image_ = image_.transformed(QTransform().rotate(-90));
-        return turned;
+        return {image_.transformed(QTransform().rotate(-90)), dotsPerInch_};
     }
 
+    const QImage& image() const { return image_; }
     double width_mm() const { return image_.width() / dotsPerMm_; }
     double height_mm() const { return image_.height() / dotsPerMm_; }
     double pixel_mm() const { return 1 / dotsPerMm_; }
 
     // 0 white .. 1 black at a pixel; white outside the page.
     double darkAt(int x, int y) const {
-        if (x < 0 || y < 0 || x >= image_.width() || y >= image_.height()) return 0;
-        return 1 - image_.constScanLine(y)[x] / 255.0;
+        if (x < 0 || y < 0 || x >= width_ || y >= height_) return 0;
+        return 1 - grey_[y * line_ + x] / 255.0;
     }
 
     // The same between pixels' middles, linear.
@@ -232,7 +202,13 @@ public:
 
 private:
     QImage image_;
+    int dotsPerInch_;
     double dotsPerMm_;
+    // What is asked of every pixel.
+    int width_ = image_.width();
+    int height_ = image_.height();
+    qsizetype line_ = image_.bytesPerLine();
+    const uchar* grey_ = image_.constBits();
 
     int runOf(int x, int y, bool upright) const {
         int run = 0;
@@ -241,6 +217,30 @@ private:
     }
     bool isArms(int run) const { return std::abs(run / dotsPerMm_ - 8) < 0.6; }
 };
+
+// Pictures of the pages from `first` to `last`, counted from one; to the end where `last` is nought.
+//
+// pdftocairo rather than pdftoppm: the latter moves thin lines to whole pixels, by up to half a pixel at every join the
+// same way. TIFF rather than PNG: pressing the pictures together takes six times as long as painting them.
+inline std::vector<Picture> picturesOf(const QString& pdf, int dotsPerInch, int first = 1, int last = 0) {
+    const QTemporaryDir folder;
+    QStringList arguments{"-tiff", "-tiffcompression",           "none", "-gray",
+                          "-r",    QString::number(dotsPerInch), "-f",   QString::number(first)};
+    if (last > 0) arguments << "-l" << QString::number(last);
+    outputOf("pdftocairo", arguments << pdf << folder.filePath("page"));
+    std::vector<Picture> pictures;
+    for (const QString& name : QDir(folder.path()).entryList(QDir::Files, QDir::Name)) {  // as many digits in each
+        QFile file(folder.filePath(name));
+        if (!file.open(QIODevice::ReadOnly)) throw std::runtime_error("no picture of a page");
+        pictures.emplace_back(greyOfTiff(file.readAll()), dotsPerInch);
+    }
+    if (pictures.empty()) throw std::runtime_error("no picture of a page");
+    return pictures;
+}
+
+inline Picture pictureOf(const QString& pdf, int page, int dotsPerInch) {
+    return picturesOf(pdf, dotsPerInch, page, page).front();
+}
 
 // The check squares as measured: sides of the inner and the outer one.
 struct CheckSquares {
