@@ -36,7 +36,7 @@ void tellOfLostDay(const LeftDay& left, QWidget* parent) {
 
 ClockScreen* MainWindow::clockScreen() {
     if (clock_) return clock_.get();
-    clock_ = std::make_unique<ClockScreen>(daysFolder_);
+    clock_ = std::make_unique<ClockScreen>(daysFolder_, dayClocks_);
     connect(clock_.get(), &ClockScreen::ended, this, &MainWindow::keepRecord);
     connect(&document_, &Document::fileNameChanged, clock_.get(), [this] {
         if (dayBoat_ == document_.boatNumber()) dayFile_ = document_.fileName();

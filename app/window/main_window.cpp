@@ -24,12 +24,17 @@ namespace {
 
 constexpr int planPatience_ms = 33;  // two frames: a plan that comes by then is drawn together with its piece
 constexpr std::array holdingLayers{"forces", "gaps", "pressure"};  // switches of the drawing, remembered
-constexpr int copyAfter_ms = 2000;                                 // unsaved work is never older than this in its copy
 
 }  // namespace
 
-MainWindow::MainWindow(const QString& recoveryFolder, QWidget* parent)
-    : QMainWindow(parent), recovery_(recoveryFolder), daysFolder_(recoveryFolder + "/days") {
+MainWindow::MainWindow(const QString& recoveryFolder, QWidget* parent, const WindowTimes& times)
+    : QMainWindow(parent),
+      planner_(nullptr, times.studiesAfter_ms),
+      marks_(nullptr, times.marksAfter_ms),
+      recovery_(recoveryFolder),
+      daysFolder_(recoveryFolder + "/days"),
+      dayClocks_(times.clocks) {
+    keepCopy_.setInterval(times.copyAfter_ms);
     setObjectName("mainWindow");
     setWindowIcon(programIcon());
     makeActions();
@@ -139,7 +144,6 @@ void MainWindow::connectAll() {
     late_.setInterval(planPatience_ms);
     connect(&late_, &QTimer::timeout, this, &MainWindow::showAll);
     keepCopy_.setSingleShot(true);
-    keepCopy_.setInterval(copyAfter_ms);
     connect(&keepCopy_, &QTimer::timeout, this, [this] { recovery_.keep(document_.boat(), document_.fileName()); });
     connect(&recovery_, &Recovery::failed, this, [this](const QString& why) {
         statusBar()->showMessage(tr("No copy of the unsaved work could be kept: %1").arg(why), 10000);

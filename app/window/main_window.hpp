@@ -9,6 +9,7 @@
 #include <functional>
 #include <memory>
 
+#include "app/clock/running_day.hpp"
 #include "app/look/shown.hpp"
 #include "app/look/theme.hpp"
 #include "app/paper/papers.hpp"
@@ -28,11 +29,20 @@ class PanelStack;
 class PiecesList;
 class QuestionLine;
 
+// How long a window lets the hand rest before it does what can wait, and the clocks of its days.
+struct WindowTimes {
+    int studiesAfter_ms = 200;  // of the piece on the table
+    int marksAfter_ms = 333;    // of the other pieces
+    int copyAfter_ms = 2000;    // unsaved work is never older than this in its copy
+    RunningDay::ReadClocks clocks = schedule::readClocks;
+};
+
 class MainWindow : public QMainWindow {
     Q_OBJECT
 public:
     // Copies of unsaved work are kept in `recoveryFolder`, logs of days that run in its folder "days".
-    explicit MainWindow(const QString& recoveryFolder = Recovery::standardFolder(), QWidget* parent = nullptr);
+    explicit MainWindow(const QString& recoveryFolder = Recovery::standardFolder(), QWidget* parent = nullptr,
+                        const WindowTimes& times = {});
     ~MainWindow() override;
 
     Document& document() { return document_; }
@@ -143,6 +153,7 @@ private:
     QActionGroup* grounds_ = nullptr;
     std::vector<std::pair<QAction*, std::function<bool(const measure::Display&)>>> units_;
     QString daysFolder_;
+    RunningDay::ReadClocks dayClocks_;
     std::unique_ptr<ClockScreen> clock_;  // made when it is first wanted; a window of its own
     quint64 dayBoat_ = 0;                 // Document::boatNumber of the boat that the day is of; 0: not known
     QString dayFile_;                     // where that boat is saved; empty: nowhere yet

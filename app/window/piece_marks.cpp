@@ -4,12 +4,6 @@
 
 namespace fayline::app {
 
-namespace {
-
-constexpr int rest_ms = 333;
-
-}  // namespace
-
 PieceMark markOf(const plan::Plan& plan) {
     if (plan.findings.empty()) return {};
     return {plan.findings.front().severity, QString::fromStdString(plan.findings.front().text)};
@@ -19,7 +13,7 @@ PieceMark markOfRefusal(const QString& why) {
     return {plan::Severity::stop, PieceMarks::tr("This piece cannot be planned: %1.").arg(why)};
 }
 
-PieceMarks::PieceMarks(QObject* parent) : QObject(parent), planner_(nullptr, 0) {
+PieceMarks::PieceMarks(QObject* parent, int rest_ms) : QObject(parent), planner_(nullptr, 0) {
     rest_.setSingleShot(true);
     rest_.setInterval(rest_ms);
     connect(&rest_, &QTimer::timeout, this, &PieceMarks::planNext);

@@ -27,11 +27,12 @@ PieceMark markOfRefusal(const QString& why);  // a stop
 class PieceMarks : public QObject {
     Q_OBJECT
 public:
-    explicit PieceMarks(QObject* parent = nullptr);
+    explicit PieceMarks(QObject* parent = nullptr, int rest_ms = 333);
 
-    // The boat as it stands, at every change of it. Planning begins when none has come for a third of a second; the
-    // one plan under way then is the most that a new change meets. `current` is left out: others plan that one.
+    // The boat as it stands, at every change of it. Planning begins when none has come for `rest_ms`; the one plan
+    // under way then is the most that a new change meets. `current` is left out: others plan that one.
     void follow(const boat::Boat& boat, int current);
+    bool isWorking() const { return rest_.isActive() || asked_ != 0; }  // the rest before it counts
 
     // The mark of a piece that was planned elsewhere, as it stood then.
     void know(const boat::Piece& piece, const PieceMark& mark);
@@ -52,7 +53,7 @@ private:
     void take(quint64 request, const PieceMark& mark);
 
     Planner planner_;
-    QTimer rest_;
+    QTimer rest_{this};
     boat::Boat boat_;
     int current_ = -1;
     std::vector<Known> known_;  // of pieces of boat_ alone, under its display and woods

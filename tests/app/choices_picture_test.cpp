@@ -11,6 +11,7 @@
 #include "app/look/theme.hpp"
 #include "app/panels/strips_panel.hpp"
 #include "app/window/document.hpp"
+#include "tests/app/patience.hpp"
 #include "tests/app/shown_panel.hpp"
 #include "tests/app/shown_piece.hpp"
 
@@ -19,24 +20,13 @@ using namespace fayline::app;
 
 namespace {
 
-void deepen(Shown& shown) {
-    plan::Shop shop;
-    shop.display = shown.display;
-    shop.species = shown.species;
-    shop.adhesives = glue::builtInAdhesives();
-    const std::atomic<bool> stop{false};
-    std::optional<plan::Plan> deeper = plan::deepen(shown.piece, shop, *shown.plan, stop);
-    QVERIFY(deeper.has_value());
-    shown.plan = std::make_shared<const plan::Plan>(std::move(*deeper));
-}
-
 Shown studied(int piece = 0, int lengths = -1) {
     Shown shown = shownSample("marram.fayline", piece);
     if (lengths >= 0) {
         shown.display.lengths = static_cast<measure::LengthNotation>(lengths);
         planAnew(shown);
     }
-    deepen(shown);
+    deepenShown(shown);
     return shown;
 }
 
@@ -111,7 +101,7 @@ private slots:
         const QPoint at = picture->placeOf(mark).toPoint();
         QSignalSpy hovered(picture, &ChoicesPicture::hovered);
         QTest::mouseMove(picture, at);
-        QTRY_VERIFY(!hovered.isEmpty());
+        SOON_VERIFY(!hovered.isEmpty());
         const int told = hovered.last().at(0).toInt();
         QVERIFY(told >= 0);
         QVERIFY(!picture->accessibleDescription().isEmpty());
@@ -180,7 +170,7 @@ private slots:
         QVERIFY(panel.findChild<NotebookTable*>("choices")->model()->rowCount() > 0);
         QTest::mouseClick(picture, Qt::LeftButton, {}, at);
         QCOMPARE(asked.count(), 0);
-        deepen(shown);
+        deepenShown(shown);
         panel.show(shown);
         QTest::mouseClick(picture, Qt::LeftButton, {}, at);
         QCOMPARE(asked.count(), 1);

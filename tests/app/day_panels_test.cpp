@@ -21,6 +21,7 @@
 #include "app/window/document.hpp"
 #include "app/window/glues_dialog.hpp"
 #include "core/measure/day_text.hpp"
+#include "tests/app/patience.hpp"
 #include "tests/app/shown_panel.hpp"
 
 using namespace fayline;
@@ -337,7 +338,7 @@ private slots:
         boat::Boat boat;
         GluesDialog dialog(boat);
         dialog.show();
-        QVERIFY(QTest::qWaitForWindowExposed(&dialog));
+        QVERIFY(QTest::qWaitForWindowExposed(&dialog, fayline::test::patience_ms));
         QTest::mouseClick(dialog.findChild<QPushButton*>("addGlue"), Qt::LeftButton);
         auto* words = dialog.findChild<QLabel*>("gluesWords");
         QVERIFY(words->text().contains("one pot life"));

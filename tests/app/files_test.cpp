@@ -114,9 +114,12 @@ private slots:
     }
 
     void unsavedWorkIsCopiedWithinSecondsAndOfferedNextTime() {
-        Bench bench;
+        QVERIFY(WindowTimes().copyAfter_ms <= 2000);
+        WindowTimes times = handNeverRests();
+        times.copyAfter_ms = 1;
+        Bench bench(marram, times);
         bench.type(wl12, xColumn, "1-8-3");
-        QTRY_VERIFY_WITH_TIMEOUT(!QDir(bench.folder.path()).entryList({"*.fayline"}).isEmpty(), 5000);
+        SOON_VERIFY(!QDir(bench.folder.path()).entryList({"*.fayline"}).isEmpty());
         // The program ends here without a word: what it wrote stays, its lock is nobody's any more.
         const QTemporaryDir after;
         for (const QString& name : QDir(bench.folder.path()).entryList(QDir::Files)) {

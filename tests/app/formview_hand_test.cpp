@@ -6,6 +6,7 @@
 #include "core/measure/length.hpp"
 #include "core/measure/units.hpp"
 #include "tests/app/formview_samples.hpp"
+#include "tests/app/patience.hpp"
 
 using namespace fayline;
 using namespace fayline::app;
@@ -158,7 +159,7 @@ private slots:
         QCOMPARE(bench.changes.size(), size_t{3});
         QCOMPARE(bench.changes[0].merges, bench.changes[2].merges);
         QCOMPARE(bench.ended, 0);
-        QTRY_COMPARE(bench.ended, 1);
+        SOON_COMPARE(bench.ended, 1);
         QTest::keyClick(&bench.view, Qt::Key_Left);
         QVERIFY(bench.changes[3].merges != bench.changes[2].merges);
     }
@@ -168,9 +169,9 @@ private slots:
         QWidget window;
         bench.view.setParent(&window);
         window.show();
-        QVERIFY(QTest::qWaitForWindowExposed(&window));
+        QVERIFY(QTest::qWaitForWindowExposed(&window, fayline::test::patience_ms));
         bench.view.setFocus();
-        QTRY_VERIFY(bench.view.hasFocus());
+        SOON_VERIFY(bench.view.hasFocus());
         const int points = static_cast<int>(bench.shown.piece.line.points.size());
         const int stations = static_cast<int>(bench.shown.piece.holding.stations.size());
         for (int i = 0; i < points; ++i) {

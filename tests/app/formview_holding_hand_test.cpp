@@ -2,6 +2,7 @@
 #include <QtTest>
 
 #include "tests/app/formview_held.hpp"
+#include "tests/app/patience.hpp"
 
 using namespace fayline;
 using namespace fayline::app;
@@ -140,9 +141,9 @@ private slots:
         QWidget window;
         bench.view.setParent(&window);
         window.show();
-        QVERIFY(QTest::qWaitForWindowExposed(&window));
+        QVERIFY(QTest::qWaitForWindowExposed(&window, fayline::test::patience_ms));
         bench.view.setFocus();
-        QTRY_VERIFY(bench.view.hasFocus());
+        SOON_VERIFY(bench.view.hasFocus());
         QString said;
         QObject::connect(&bench.view, &FormView::selectionSaid, &bench, [&](const QString& words) { said = words; });
         std::set<QString> nudged;

@@ -5,6 +5,7 @@
 #include "app/formview/form_line.hpp"
 #include "app/look/theme.hpp"
 #include "tests/app/formview_samples.hpp"
+#include "tests/app/patience.hpp"
 
 using namespace fayline;
 using namespace fayline::app;
@@ -179,7 +180,7 @@ private slots:
         Shown old = bench.shown;
         old.outOfDate = true;
         bench.view.show(old);
-        QTRY_VERIFY(says(bench.view, QStringLiteral("Out of date")));
+        SOON_VERIFY(says(bench.view, QStringLiteral("Out of date")));
     }
 
     void PointsOfAnotherNumberThanThePlanKnowsAreDrawn() {

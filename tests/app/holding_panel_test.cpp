@@ -128,7 +128,6 @@ private slots:
         open(&panel);
         panel.resize(narrowest, panel.layout()->totalHeightForWidth(narrowest));
         panel.show(shown);
-        QTest::qWait(100);  // until all has found its place
         struct Watch : QObject {
             int asked = 0;
             bool eventFilter(QObject* object, QEvent* event) override {
@@ -137,6 +136,11 @@ private slots:
             }
         } watch;
         panel.installEventFilter(&watch);
+        // Until all has found its place: three turns in a row of which none asks.
+        for (int still = 0; still < 3; still = watch.asked == 0 ? still + 1 : 0) {
+            watch.asked = 0;
+            QTest::qWait(1);
+        }
         for (int step = 1; step <= 5; ++step) {
             auto plan = std::make_shared<plan::Plan>(*shown.plan);
             for (holding::HeldStation& station : plan->holding.held.stations) station.pull_N += 10;

@@ -12,27 +12,12 @@
 #include "app/window/main_window.hpp"
 #include "core/boat/file.hpp"
 #include "core/measure/input_error.hpp"
+#include "tests/app/day_bench.hpp"
 #include "tests/app/own_home.hpp"
 #include "tests/app/window_bench.hpp"
 
 using namespace fayline;
 using namespace fayline::app;
-
-namespace {
-
-// A machine whose clocks the test turns.
-struct Machine {
-    schedule::Clocks clocks{"first-start", 5000, 1.79e9};
-    RunningDay::ReadClocks read() {
-        return [this] { return clocks; };
-    }
-    void goOn(double by_s) {
-        clocks.up_s += by_s;
-        clocks.wall_s += by_s;
-    }
-};
-
-}  // namespace
 
 class LeftDaysTest : public QObject {
     Q_OBJECT

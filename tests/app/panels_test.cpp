@@ -22,6 +22,7 @@
 #include "app/panels/line_panel.hpp"
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/strips_panel.hpp"
+#include "tests/app/patience.hpp"
 #include "tests/app/shown_panel.hpp"
 #include "tests/app/shown_piece.hpp"
 
@@ -91,7 +92,7 @@ private slots:
         QVERIFY(note->findChild<QLabel*>()->text().contains(
             measure::markMeaning(shown.plan->stack.strips[0].breakingSource.mark)));
         QTest::keyClick(note, Qt::Key_Escape);
-        QTRY_VERIFY(!panel.findChild<QWidget*>("sourceNote"));
+        SOON_VERIFY(!panel.findChild<QWidget*>("sourceNote"));
         auto* about = panel.findChild<QToolButton*>("aboutWood");
         about->click();
         QVERIFY(panel.findChild<QLabel*>("wood")->isVisible());
@@ -138,7 +139,7 @@ private slots:
         QCOMPARE(table->litRow(), -1);
         QSignalSpy hovered(&panel, &Panel::placeHovered);
         QTest::mouseMove(table->viewport(), table->visualRect(table->model()->index(3, 0)).center());
-        QTRY_VERIFY(!hovered.isEmpty());
+        SOON_VERIFY(!hovered.isEmpty());
         QCOMPARE(hovered.last().at(0).value<std::optional<double>>(),
                  std::optional<double>(shown.plan->line.fair.points[3].at_m));
     }

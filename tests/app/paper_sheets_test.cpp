@@ -180,13 +180,11 @@ private slots:
     }
 
     void APieceWithoutStationsHasItsPapers() {
-        boat::Piece piece = stem();
-        piece.holding.stations.clear();
+        boat::Piece piece = pieceAlong("Knee", 0.5, 0, 4, [](double) { return 0.9; });
         piece.stack.runsPastStart_m = 0;
         piece.stack.runsPastEnd_m = 0;
-        piece.stack.pins.clear();
         const QString folder = freshFolder();
-        compareNames(app::writePapers(boatOf({piece}), folder, layoutOf(QPageSize(QPageSize::A4))), {"Stem"});
+        compareNames(app::writePapers(boatOf({piece}), folder, layoutOf(QPageSize(QPageSize::A4))), {"Knee"});
     }
 
     void AStraightPieceIsCalledStraight() {
@@ -221,7 +219,8 @@ private slots:
     }
 
     void ALongNameIsShortenedOnTheSheetNotCutOff() {
-        boat::Piece piece = stem();
+        boat::Piece piece = pieceAlong("", 0.5, 0, 4, [](double) { return 0.9; });
+        addStations(piece, 0.05, 0.45, 4);
         piece.name = std::string(40, 'M') + " and a name that is longer than any sheet is wide " + std::string(40, 'W');
         const QString folder = freshFolder();
         const QStringList names = app::writePapers(boatOf({piece}), folder, layoutOf(QPageSize(QPageSize::A4)));

@@ -5,7 +5,7 @@
 #include <QSettings>
 #include <QSignalSpy>
 #include <QTest>
-#include <QThread>
+#include <QTimer>
 
 #include "core/boat/file.hpp"
 #include "tests/app/own_home.hpp"
@@ -15,6 +15,8 @@ using namespace fayline;
 using namespace fayline::app;
 
 namespace {
+
+constexpr int hour_ms = 3600 * 1000;
 
 PieceMark planned(const boat::Boat& boat, int index) {
     return markOf(plan::makePlan(boat.pieces[size_t(index)], plan::shopOf(boat)));
@@ -36,11 +38,11 @@ public:
 private slots:
     void everyPieceButTheCurrentGetsTheMarkOfItsPlan() {
         const boat::Boat boat = boat::loadBoat(marram.toStdString());
-        PieceMarks marks;
+        PieceMarks marks(nullptr, 0);
         QSignalSpy changed(&marks, &PieceMarks::marksChanged);
         marks.follow(boat, 0);
         const int others = int(boat.pieces.size()) - 1;
-        QTRY_COMPARE(changed.count(), others);
+        SOON_COMPARE(changed.count(), others);
         int withFinding = 0;
         for (int i = 1; i <= others; ++i) {
             QVERIFY(marks.of(boat.pieces[size_t(i)]) == planned(boat, i));
@@ -48,62 +50,65 @@ private slots:
         }
         QVERIFY(withFinding > 0);
         QVERIFY(!marks.of(boat.pieces[0]).worst);
-        QTest::qWait(500);
-        QCOMPARE(changed.count(), others);  // and is then left alone
+        QVERIFY(!marks.isWorking());  // and is then left alone
     }
 
     void pieceThatCannotBePlannedIsAStopWithItsReason() {
         boat::Boat boat = boat::loadBoat(marram.toStdString());
         boat.pieces[2] = doubled(boat.pieces[2]);
-        PieceMarks marks;
+        PieceMarks marks(nullptr, 0);
         marks.follow(boat, 0);
-        QTRY_VERIFY(marks.of(boat.pieces[2]).worst);
+        SOON_VERIFY(marks.of(boat.pieces[2]).worst);
         QCOMPARE(*marks.of(boat.pieces[2]).worst, plan::Severity::stop);
         QVERIFY2(marks.of(boat.pieces[2]).why.startsWith("This piece cannot be planned: "),
                  qPrintable(marks.of(boat.pieces[2]).why));
         // Those after it are planned all the same.
-        QTRY_VERIFY(marks.of(boat.pieces[3]) == planned(boat, 3));
+        const PieceMark last = planned(boat, 3);
+        SOON_VERIFY(marks.of(boat.pieces[3]) == last);
     }
 
     void nothingIsPlannedWhileChangesKeepComing() {
         boat::Boat boat = boat::loadBoat(marram.toStdString());
-        PieceMarks marks;
+        PieceMarks marks(nullptr, hour_ms);
         QSignalSpy changed(&marks, &PieceMarks::marksChanged);
-        for (int i = 0; i < 60; ++i) {
-            boat.pieces[0].line.points[2].x_m += 1e-4;
-            marks.follow(boat, 0);
-            // Right after a change the rest has only begun, however long the machine slept before it.
-            QCoreApplication::processEvents();
-            QThread::msleep(10);
-        }
+        marks.follow(boat, 0);
+        auto* rest = marks.findChild<QTimer*>();
+        QVERIFY(rest && rest->isSingleShot() && rest->isActive());
+        // Each change lets it begin anew: some time of it goes, and is there again.
+        SOON_VERIFY(rest->remainingTime() < hour_ms - 50);
+        const int left_ms = rest->remainingTime();
+        SOON_VERIFY((marks.follow(boat, 0), rest->remainingTime() > left_ms));
         QCOMPARE(changed.count(), 0);
-        QTRY_COMPARE(changed.count(), int(boat.pieces.size()) - 1);
+        QVERIFY(marks.isWorking());
+        rest->setInterval(0);  // the hour is over
+        SOON_COMPARE(changed.count(), int(boat.pieces.size()) - 1);
     }
 
     void onlyWhatHasChangedIsPlannedAgain() {
         boat::Boat boat = boat::loadBoat(marram.toStdString());
-        PieceMarks marks;
+        PieceMarks marks(nullptr, 0);
         QSignalSpy changed(&marks, &PieceMarks::marksChanged);
         marks.follow(boat, 0);
-        QTRY_COMPARE(changed.count(), int(boat.pieces.size()) - 1);
+        SOON_COMPARE(changed.count(), int(boat.pieces.size()) - 1);
         changed.clear();
         const PieceMark before = marks.of(boat.pieces[3]);
         std::swap(boat.pieces[2], boat.pieces[3]);
         boat.pieces[1] = doubled(boat.pieces[1]);
         marks.follow(boat, 0);
         QVERIFY(marks.of(boat.pieces[2]) == before);
-        QTRY_VERIFY(marks.of(boat.pieces[1]).worst);
+        SOON_VERIFY(marks.of(boat.pieces[1]).worst);
         QCOMPARE(changed.count(), 1);
         // Other units: the sentences change.
         boat.display.lengths = measure::LengthNotation::millimetres;
         marks.follow(boat, 0);
         QVERIFY(!marks.of(boat.pieces[1]).worst);
-        QTRY_VERIFY(marks.of(boat.pieces[2]) == planned(boat, 2));
+        const PieceMark inMillimetres = planned(boat, 2);
+        SOON_VERIFY(marks.of(boat.pieces[2]) == inMillimetres);
     }
 
     void shapesStandBesideTheNamesInTheWindow() {
         QSettings().clear();
-        Bench bench;
+        Bench bench(marram, {0, 0});
         auto* list = bench.find<QListWidget>("piecesList");
         const boat::Boat& boat = bench.document().boat();
         const auto shows = [&](int index, const PieceMark& mark) {
@@ -111,19 +116,20 @@ private slots:
             return !item->icon().isNull() && item->toolTip() == mark.why &&
                    item->data(Qt::AccessibleTextRole).toString().contains("Worst finding") == mark.worst.has_value();
         };
+        std::vector<PieceMark> marks;
+        for (int i = 0; i < list->count(); ++i) marks.push_back(planned(boat, i));
         for (int i = 0; i < list->count(); ++i)
-            QTRY_VERIFY2(shows(i, planned(boat, i)), qPrintable(list->item(i)->text()));
+            SOON_VERIFY2(shows(i, marks[size_t(i)]), qPrintable(list->item(i)->text()));
         // Spoilt, then left: the stop stays beside the name of the piece that is no longer on the table.
         bench.document().changePiece(0, {"Double", {}, doubled(bench.piece())});
-        QTRY_VERIFY(list->item(0)->toolTip().startsWith("This piece cannot be planned: "));
+        SOON_VERIFY(list->item(0)->toolTip().startsWith("This piece cannot be planned: "));
         bench.document().setCurrentPiece(1);
         QVERIFY(list->item(0)->toolTip().startsWith("This piece cannot be planned: "));
-        QTest::qWait(500);
+        SOON_VERIFY(shows(1, marks[1]));
         QVERIFY(list->item(0)->toolTip().startsWith("This piece cannot be planned: "));
-        QVERIFY(shows(1, planned(boat, 1)));
         bench.action("undo")->trigger();
-        QTRY_VERIFY(shows(0, planned(boat, 0)));
-        QVERIFY(shows(1, planned(boat, 1)));
+        SOON_VERIFY(shows(0, marks[0]));
+        SOON_VERIFY(shows(1, marks[1]));
     }
 };
 

@@ -6,6 +6,7 @@
 #include <QTest>
 #include <nlohmann/json.hpp>
 
+#include "tests/app/patience.hpp"
 
 namespace {
 
@@ -24,7 +25,7 @@ Ran run(const QStringList& arguments, const QString& home = QDir::tempPath()) {
     environment.insert("XDG_DATA_HOME", home + "/data");
     program.setProcessEnvironment(environment);
     program.start(FAYLINE_PROGRAM, arguments);
-    if (!program.waitForFinished(60000) || program.exitStatus() != QProcess::NormalExit) return {};
+    if (!program.waitForFinished(fayline::test::patience_ms) || program.exitStatus() != QProcess::NormalExit) return {};
     return {program.exitCode(), program.readAllStandardOutput(), program.readAllStandardError()};
 }
 
@@ -43,6 +44,9 @@ QStringList samples() {
     return paths;
 }
 
+// The sample that is planned soonest.
+const QString small = FAYLINE_SAMPLES "/minimal.fayline";
+
 // The windowed program on the offscreen platform, told what to do from outside by signals alone.
 QProcessEnvironment offscreen(const QString& home) {
     QProcessEnvironment environment = QProcessEnvironment::systemEnvironment();
@@ -60,6 +64,7 @@ class ProgramTest : public QObject {
 private slots:
     void plansEverySample() {
         QVERIFY(samples().size() >= 3);
+        QVERIFY(samples().contains(small));
         for (const QString& sample : samples()) {
             const Ran ran = run({"--plan", sample});
             QVERIFY2(ran.code == 0, qPrintable(sample + ": " + ran.err));
@@ -71,7 +76,7 @@ private slots:
                 QVERIFY(piece.at("line").at("length_mm").get<double>() > 0);
                 QVERIFY(!piece.at("stack").at("strips").empty());
             }
-            QCOMPARE(run({"--plan", sample}).out, ran.out);  // the same input gives the same bits
+            if (sample == small) QCOMPARE(run({"--plan", sample}).out, ran.out);  // the same input gives the same bits
         }
     }
 
@@ -86,7 +91,7 @@ private slots:
     void writesPapersWithoutADisplay() {
         const QTemporaryDir folder;
         const QString into = folder.filePath("papers/of/the/boat");
-        const Ran ran = run({"--papers", samples().constFirst(), "--into", into});
+        const Ran ran = run({"--papers", small, "--into", into});
         QVERIFY2(ran.code == 0, ran.err);
         const QList<QByteArray> names = ran.out.trimmed().split('\n');
         QVERIFY(names.size() >= 4);
@@ -176,7 +181,7 @@ private slots:
         environment.insert("DISPLAY", ":4711");  // named, but nobody is there
         program.setProcessEnvironment(environment);
         program.start(FAYLINE_PROGRAM, QStringList());
-        QVERIFY(program.waitForFinished(20000));
+        QVERIFY(program.waitForFinished(fayline::test::patience_ms));
         QCOMPARE(program.exitStatus(), QProcess::NormalExit);
         QCOMPARE(program.exitCode(), 2);
         const QByteArray err = program.readAllStandardError();
@@ -186,8 +191,8 @@ private slots:
     void tellsWhenStandardOutputIsFull() {
         QProcess program;
         program.setStandardOutputFile("/dev/full");
-        program.start(FAYLINE_PROGRAM, {"--plan", samples().constFirst()});
-        QVERIFY(program.waitForFinished(20000));
+        program.start(FAYLINE_PROGRAM, {"--plan", small});
+        QVERIFY(program.waitForFinished(fayline::test::patience_ms));
         QCOMPARE(program.exitCode(), 2);
     }
 
@@ -195,11 +200,17 @@ private slots:
         const QTemporaryDir home;
         QProcess program;
         program.setProcessEnvironment(offscreen(home.path()));
-        program.start(FAYLINE_PROGRAM, {samples().constFirst()});
-        QVERIFY(program.waitForStarted());
-        QVERIFY2(!program.waitForFinished(1500), program.readAllStandardError());
+        program.start(FAYLINE_PROGRAM, {small});
+        QVERIFY(program.waitForStarted(fayline::test::patience_ms));
+        // It remembers what it has opened.
+        const auto hasOpened = [&home] {
+            QFile settings(home.filePath("config/fayline/fayline.conf"));
+            return settings.open(QIODevice::ReadOnly) && settings.readAll().contains("minimal.fayline");
+        };
+        SOON_VERIFY(program.state() != QProcess::Running || hasOpened());
+        QVERIFY2(program.state() == QProcess::Running, program.readAllStandardError());
         program.terminate();
-        QVERIFY(program.waitForFinished(10000));
+        QVERIFY(program.waitForFinished(fayline::test::patience_ms));
     }
 };
 

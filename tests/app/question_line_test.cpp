@@ -5,6 +5,7 @@
 #include <QTest>
 
 #include "app/look/theme.hpp"
+#include "tests/app/patience.hpp"
 #include "tests/app/shown_piece.hpp"
 
 using namespace fayline;
@@ -56,7 +57,7 @@ private slots:
         line.resize(1280, line.sizeHint().height());
         line.show(shown);
         line.QWidget::show();
-        QVERIFY(QTest::qWaitForWindowExposed(&line));
+        QVERIFY(QTest::qWaitForWindowExposed(&line, fayline::test::patience_ms));
         for (const auto* button : line.findChildren<QuestionButton*>()) {
             const bool atFault = button->question() == plan::Question::line;
             QVERIFY2(button->accessibleName().contains(atFault ? "cannot be planned" : "no plan yet: see Line"),
@@ -90,7 +91,7 @@ private slots:
                     line.show(shown);
                     line.resize(1280, line.sizeHint().height());
                     line.QWidget::show();
-                    QVERIFY(QTest::qWaitForWindowExposed(&line));
+                    QVERIFY(QTest::qWaitForWindowExposed(&line, fayline::test::patience_ms));
                     QVERIFY2(line.minimumSizeHint().width() <= 1280, file);
                     for (const auto* button : line.findChildren<QuestionButton*>())
                         QVERIFY2(button->showsAll(), qPrintable(button->accessibleName()));
@@ -104,7 +105,7 @@ private slots:
         line.show(shownSample());
         line.QWidget::show();
         line.activateWindow();
-        QVERIFY(QTest::qWaitForWindowActive(&line));
+        QVERIFY(QTest::qWaitForWindowActive(&line, fayline::test::patience_ms));
         QSignalSpy chosen(&line, &QuestionLine::questionChosen);
         auto* strips = line.findChild<QuestionButton*>("question1");
         QTest::mouseClick(strips, Qt::LeftButton);

@@ -11,6 +11,7 @@
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/panel.hpp"
 #include "app/panels/piece_table.hpp"
+#include "tests/app/patience.hpp"
 #include "tests/app/shown_piece.hpp"
 
 namespace fayline::app {
@@ -27,7 +28,7 @@ inline void open(QWidget* window, int width = narrowest) {
     window->resize(width, 1400);
     window->QWidget::show();
     window->activateWindow();
-    QVERIFY(QTest::qWaitForWindowActive(window));
+    QVERIFY(QTest::qWaitForWindowActive(window, test::patience_ms));
 }
 
 // Opens every section that is folded.

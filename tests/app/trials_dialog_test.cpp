@@ -14,6 +14,7 @@
 #include "core/boat/file.hpp"
 #include "core/plan/trials.hpp"
 #include "tests/app/own_home.hpp"
+#include "tests/app/patience.hpp"
 #include "tests/app/window_bench.hpp"
 
 using namespace fayline;
@@ -206,7 +207,7 @@ void TrialsDialogTest::everyControlHasANameAndIsReachedByTab() {
     trying.click("keepTrial");
     trying.typeOak();
     trying.dialog->show();
-    QVERIFY(QTest::qWaitForWindowExposed(trying.dialog.get()));
+    QVERIFY(QTest::qWaitForWindowExposed(trying.dialog.get(), fayline::test::patience_ms));
     std::vector<QWidget*> wanted;
     for (auto* each : trying.dialog->findChildren<QLineEdit*>()) wanted.push_back(each);
     for (auto* each : trying.dialog->findChildren<QPushButton*>()) wanted.push_back(each);
@@ -229,12 +230,14 @@ void TrialsDialogTest::everyControlHasANameAndIsReachedByTab() {
 void TrialsDialogTest::opensFromTheMenu() {
     Bench bench;
     QString opened;
-    QTimer::singleShot(200, &bench.window, [&opened] {
+    QTimer look;
+    QObject::connect(&look, &QTimer::timeout, &bench.window, [&opened] {
         QWidget* modal = QApplication::activeModalWidget();
         if (!modal) return;
         opened = modal->objectName();
         modal->close();
     });
+    look.start(10);
     bench.action("trials")->trigger();
     QCOMPARE(opened, QString("trialsDialog"));
 }

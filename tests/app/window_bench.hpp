@@ -14,9 +14,11 @@
 #include <QTimer>
 #include <algorithm>
 #include <functional>
+#include <optional>
 
 #include "app/formview/form_view.hpp"
 #include "app/window/main_window.hpp"
+#include "tests/app/patience.hpp"
 
 namespace fayline::app {
 
@@ -24,17 +26,23 @@ inline const QString marram = QString(FAYLINE_SAMPLES) + "/marram.fayline";
 constexpr int wl12 = 5;  // in the stem of the sample
 constexpr int xColumn = 1;
 
+// Of a window that does nothing but what it is asked: what waits for the hand to rest never comes.
+inline WindowTimes handNeverRests() {
+    constexpr int day_ms = 24 * 3600 * 1000;
+    return {day_ms, day_ms, day_ms};
+}
+
 // A window with its own folder for copies of unsaved work.
 struct Bench {
     QTemporaryDir folder;
-    MainWindow window{folder.path()};
+    MainWindow window;
 
-    explicit Bench(const QString& file = marram) {
+    explicit Bench(const QString& file = marram, const WindowTimes& times = handNeverRests())
+        : window(folder.path(), nullptr, times) {
         window.resize(1280, 800);
         window.show();
         if (!file.isEmpty()) {
-            [[maybe_unused]] const bool opened = window.openFile(file);
-            settle();
+            if (!window.openFile(file) || !settle()) qFatal("no plan of %s is shown", qPrintable(file));
         }
     }
     ~Bench() { window.document().undoStack().setClean(); }
@@ -49,20 +57,15 @@ struct Bench {
 
     // Until the plan of the piece as it stands is shown, or that there is none.
     bool settle() {
-        return QTest::qWaitFor(
-            [this] {
-                const Shown& shown = window.shown();
-                return document().currentPiece() < 0 || !shown.reason.isEmpty() ||
-                       (shown.plan && shown.piece == piece() && shown.plan->piece == piece().name &&
-                        planIsOfThePiece());
-            },
-            5000);
-    }
-    bool planIsOfThePiece() {
-        const plan::Plan expected = plan::makePlan(piece(), plan::shopOf(document().boat()));
-        const auto& feet = window.shown().plan->line.fair.points;
-        return std::ranges::equal(feet, expected.line.fair.points, [](const line::Foot& a, const line::Foot& b) {
-            return a.at_m == b.at_m && a.misfit_m == b.misfit_m;
+        std::optional<plan::Plan> expected;
+        return test::soon([&] {
+            const Shown& shown = window.shown();
+            if (document().currentPiece() < 0 || !shown.reason.isEmpty()) return true;
+            if (!shown.plan || shown.piece != piece() || shown.plan->piece != piece().name) return false;
+            if (!expected) expected = plan::makePlan(piece(), plan::shopOf(document().boat()));
+            return std::ranges::equal(
+                shown.plan->line.fair.points, expected->line.fair.points,
+                [](const line::Foot& a, const line::Foot& b) { return a.at_m == b.at_m && a.misfit_m == b.misfit_m; });
         });
     }
 

@@ -115,7 +115,7 @@ private slots:
         boat::Piece doubled = bench.piece();
         doubled.line.points[4] = doubled.line.points[3];
         bench.document().changePiece(0, {"Double", {}, doubled});
-        QTRY_VERIFY(!bench.window.shown().reason.isEmpty());
+        SOON_VERIFY(!bench.window.shown().reason.isEmpty());
         QVERIFY(bench.window.shown().outOfDate);
         QVERIFY(bench.window.shown().reasonPath.startsWith("line.points["));
         QCOMPARE(bench.window.shown().plan, good);
@@ -124,7 +124,7 @@ private slots:
         QVERIFY(reason && reason->isVisible());
         QVERIFY2(reason->text().contains(bench.window.shown().reason), qPrintable(reason->text()));
         bench.action("undo")->trigger();
-        QTRY_VERIFY(!bench.window.shown().outOfDate);
+        SOON_VERIFY(!bench.window.shown().outOfDate);
         QVERIFY(!reason->isVisible());
     }
 
@@ -166,7 +166,7 @@ private slots:
         QVERIFY(table->selectionModel()->isSelected(table->model()->index(wl12, xColumn)));
 
         table->setFocus();
-        QTRY_VERIFY(table->hasFocus());
+        SOON_VERIFY(table->hasFocus());
         QTest::keyClick(table, Qt::Key_Down);
         QCOMPARE(table->currentIndex().row(), wl12 + 1);
         QCOMPARE(view->selectedPoint(), wl12 + 1);
@@ -187,7 +187,7 @@ private slots:
         QCOMPARE(bench.document().boat().display.lengths, measure::LengthNotation::millimetres);
         QCOMPARE(bench.document().undoStack().undoText(), QString("Change units"));
         QVERIFY(bench.settle());
-        QTRY_COMPARE(bench.window.shown().plan->display.lengths, measure::LengthNotation::millimetres);
+        SOON_COMPARE(bench.window.shown().plan->display.lengths, measure::LengthNotation::millimetres);
         QVERIFY(!table->model()->index(wl12, 3).data().toString().contains("in"));
         QCOMPARE(bench.find<FormView>()->transform().pixelsPerMetre, pixels);
         QVERIFY(bench.action("unitmillimetres")->isChecked());
@@ -209,8 +209,8 @@ private slots:
     // Edits and changes of piece in two windows while both planners are at work: what is shown is always of the piece
     // that is shown, never an older state after a newer one, and in the end the newest.
     void twoWindowsOfRapidEditsNeverShowAnOldPlan() {
-        Bench one;
-        Bench two;
+        Bench one(marram, {});
+        Bench two(marram, {});
         QRandomGenerator dice(3);
         for (Bench* bench : {&one, &two}) {
             auto* view = bench->find<FormView>();
@@ -274,7 +274,7 @@ private slots:
     void everyPartOfTheWindowIsReachedByKey() {
         Bench bench;
         bench.window.activateWindow();
-        QVERIFY(QTest::qWaitForWindowActive(&bench.window));
+        QVERIFY(QTest::qWaitForWindowActive(&bench.window, fayline::test::patience_ms));
         std::vector<QWidget*> areas{bench.find<QWidget>("pieces"), bench.find<FormView>(), bench.find<QuestionLine>(),
                                     bench.find<FindingsList>(), bench.find<PanelStack>()};
         for (size_t i = 0; i < 5; ++i) {
