@@ -20,6 +20,15 @@ QByteArray read(const QString& path) {
     return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
 }
 
+// The sample with two of its pieces, saved in `folder`.
+QString twoPieces(const QTemporaryDir& folder) {
+    const QString path = folder.filePath("two.fayline");
+    boat::Boat boat = boat::loadBoat(marram.toStdString());
+    boat.pieces.erase(boat.pieces.begin(), boat.pieces.end() - 2);
+    boat::saveBoat(boat, path.toStdString());
+    return path;
+}
+
 }  // namespace
 
 class FilesTest : public QObject {
@@ -247,7 +256,8 @@ private slots:
     }
 
     void papersOfAllPiecesAreSavedInAFolder() {
-        Bench bench;
+        const QTemporaryDir home;
+        Bench bench(twoPieces(home));
         const QString folder = bench.folder.filePath("papers");
         QVERIFY(bench.window.savePapers(folder));
         const QStringList files = QDir(folder).entryList(QDir::Files);
@@ -259,7 +269,8 @@ private slots:
     }
 
     void papersThatCannotBeSavedAreToldAboutAndNoneIsWritten() {
-        Bench bench;
+        const QTemporaryDir home;
+        Bench bench(twoPieces(home));
         boat::Piece doubled = bench.piece();
         doubled.line.points[4] = doubled.line.points[3];
         bench.document().changePiece(0, {"Double", {}, doubled});

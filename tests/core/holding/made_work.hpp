@@ -53,6 +53,13 @@ inline Work workOn(const std::function<double(double)>& curvature, double length
     return work;
 }
 
+// The stem of nine strips held by six clamps.
+inline const std::vector<double> onStem{0.04, 0.3, 0.62, 1.0, 1.33, 1.76};
+
+inline Work clampedStem() {
+    return workOn(stemCurvature, 1.8, 9, clampsAt(onStem));
+}
+
 // The piece walked from its other end.
 inline Work fromOtherEnd(const Work& given, const std::function<double(double)>& curvature) {
     Work work = given;
