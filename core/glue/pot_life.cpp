@@ -10,6 +10,8 @@
 #include <new>
 #include <numbers>
 
+#include "core/math/hermite.hpp"
+#include "core/math/root.hpp"
 #include "core/measure/input_error.hpp"
 
 namespace fayline::glue {
@@ -48,24 +50,11 @@ struct Point {
     double slope = 0;
 };
 
-// The cubic through both ends with their slopes, at a share of the way.
-double between(const Point& from, const Point& to, double share) {
-    const double step = to.at_s - from.at_s;
-    const double u = share;
-    const double v = 1 - u;
-    return from.value * v * v * (1 + 2 * u) + to.value * u * u * (1 + 2 * v) +
-           step * u * v * (from.slope * v - to.slope * u);
-}
-
 // When the curve between two points, which rises, reaches `value`.
 double whenReached(const Point& from, const Point& to, double value) {
-    double low = 0;
-    double high = 1;
-    for (int i = 0; i < 50; ++i) {
-        const double middle = (low + high) / 2;
-        (between(from, to, middle) < value ? low : high) = middle;
-    }
-    return from.at_s + (to.at_s - from.at_s) * (low + high) / 2;
+    const double step_s = to.at_s - from.at_s;
+    const math::HermiteCubic curve(from.value, from.slope, to.value, to.slope, step_s);
+    return from.at_s + step_s * math::bisection([&](double share) { return curve.at(share) < value; }, 0, 1, 0x1p-50);
 }
 
 struct FreeStep {

@@ -11,16 +11,17 @@ void AlongStep::findTurns(const Discrete& discrete, std::span<const double> x, s
     const std::size_t elements = discrete.length_m.size();
     for (std::size_t p = 0; p < discrete.pairs.size(); ++p) {
         const ElementPair& pair = discrete.pairs[p];
-        const BasicEnds<Pair> ends = endsOf(discrete, x, p);
-        const BasicEnds<Pair> moves = endsOf(discrete, step, p);
+        const math::HermiteEnds<Pair> ends = endsOf(discrete, x, p);
+        const math::HermiteEnds<Pair> moves = endsOf(discrete, step, p);
         for (std::size_t i = 0; i < 3; ++i) {
-            const Pair gap = gapOf(gaussShape[i], ends, pair.lengths_per_m).gap;
-            const Pair move = gapOf(gaussShape[i], moves, pair.lengths_per_m).gap;
+            const Pair gap = math::hermiteValues(math::hermiteBasisAtGauss[i], ends, pair.lengths_per_m).value;
+            const Pair move = math::hermiteValues(math::hermiteBasisAtGauss[i], moves, pair.lengths_per_m).value;
             const Pair last = gap + mostOfStep * move;
             for (std::size_t lane = 0; lane < 2 && 2 * p + lane < elements; ++lane) {
                 const bool lies = gap[lane] <= 0;
                 if (lies == (last[lane] <= 0)) continue;
-                const double bed = gaussWeight[i] * pair.length_m[lane] * bedShare * pair.places[i].bed_N_m2[lane];
+                const double bed =
+                    math::gauss3Weight[i] * pair.length_m[lane] * bedShare * pair.places[i].bed_N_m2[lane];
                 if (bed > 0) turns_.push_back({-gap[lane] / move[lane], (lies ? -bed : bed) * move[lane] * move[lane]});
             }
         }

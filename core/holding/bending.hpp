@@ -9,10 +9,15 @@
 #include <array>
 #include <cmath>
 
-#include "core/holding/hermite.hpp"
 #include "core/holding/pair.hpp"
+#include "core/math/hermite.hpp"
 
 namespace fayline::holding {
+
+// The rod's gap and its first two derivatives.
+template <typename Number>
+using BasicGap = math::HermiteValues<Number>;
+using Gap = BasicGap<double>;
 
 // Rod and form at one place.
 template <typename Number>
@@ -27,13 +32,13 @@ using RodPlace = BasicRodPlace<double>;
 // Where this is not above 0 the state is out of reach: no square to the form meets the rod.
 template <typename Number = double>
 inline Number squareLeft(const BasicRodPlace<Number>& place, const BasicGap<Number>& gap) {
-    return 1.0 + place.curvature_per_m * gap.gap;
+    return 1.0 + place.curvature_per_m * gap.value;
 }
 
 // J - 1 without loss of digits where it is small, of a J that is known.
 template <typename Number = double>
 inline Number stretchValue(const BasicRodPlace<Number>& place, const BasicGap<Number>& gap, Number path) {
-    const Number kv = place.curvature_per_m * gap.gap;
+    const Number kv = place.curvature_per_m * gap.value;
     return (kv * (2.0 + kv) + gap.slope * gap.slope) / (1.0 + path);
 }
 template <typename Number = double>
@@ -61,10 +66,10 @@ inline BasicTurning<Number> turningOf(const BasicRodPlace<Number>& place, const 
     const Number path = squareRoot(a * a + gap.slope * gap.slope);
     const Number u = 1.0 / path;
     const Number perSquare = u * u;
-    const Number q = (a * gap.bend - gap.slope * (k * gap.slope + rate * gap.gap)) * perSquare;
+    const Number q = (a * gap.bend - gap.slope * (k * gap.slope + rate * gap.value)) * perSquare;
     return {k - q,
             {(gap.slope * rate - k * gap.bend + 2.0 * q * k * a) * perSquare,
-             (2.0 * gap.slope * (k + q) + rate * gap.gap) * perSquare, -a * perSquare},
+             (2.0 * gap.slope * (k + q) + rate * gap.value) * perSquare, -a * perSquare},
             path,
             u,
             {k * a * u, gap.slope * u}};

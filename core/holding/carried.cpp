@@ -4,7 +4,7 @@
 
 #include "core/holding/closing.hpp"
 #include "core/holding/pressed.hpp"
-#include "core/holding/profile_matrix.hpp"
+#include "core/math/skyline_ldlt.hpp"
 
 namespace fayline::holding {
 
@@ -111,7 +111,7 @@ std::vector<double> sinkings(const Beam& beam) {
     const auto fixed = [&](std::size_t i) { return beam.carried[i / 2] && (i % 2 == 0 || carriers == 1); };
     std::vector<std::size_t> first(unknowns);
     for (std::size_t i = 0; i < unknowns; ++i) first[i] = i < 2 ? 0 : i - i % 2 - 2;
-    ProfileMatrix matrix(first);
+    math::SkylineLdlt matrix(first);
     matrix.clear();
     std::vector<double> right(unknowns, 0);
     for (std::size_t e = 0; e < beam.elements.size(); ++e) {

@@ -2,7 +2,7 @@
 #include <cmath>
 
 #include "core/holding/contact.hpp"
-#include "core/holding/hermite.hpp"
+#include "core/math/hermite.hpp"
 
 namespace fayline::holding {
 
@@ -40,7 +40,7 @@ std::vector<double> gaussPlaces(const Mesh& mesh) {
     places_m.reserve(3 * (mesh.nodes_m.size() - 1));
     for (std::size_t e = 0; e + 1 < mesh.nodes_m.size(); ++e) {
         const double length = mesh.nodes_m[e + 1] - mesh.nodes_m[e];
-        for (const double part : gaussPart) places_m.push_back(mesh.nodes_m[e] + length * part);
+        for (const double part : math::gauss3At) places_m.push_back(mesh.nodes_m[e] + length * part);
     }
     return places_m;
 }

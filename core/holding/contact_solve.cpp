@@ -287,9 +287,10 @@ void carryOver(const Contact& start, Search& search) {
         while (e + 2 < from.size() && at >= from[e + 1]) ++e;
         const double h = from[e + 1] - from[e];
         const double part = std::clamp((at - from[e]) / h, 0.0, 1.0);
-        const Ends ends{start.gap_m[e], start.slope[e] * h, start.gap_m[e + 1], start.slope[e + 1] * h};
-        const Gap gap = gapOf(shapeAt(part), ends, 1 / h);
-        search.x[2 * n] = gap.gap + gap.slope * (at - (from[e] + part * h));
+        const math::HermiteEnds<double> ends{start.gap_m[e], start.slope[e] * h, start.gap_m[e + 1],
+                                             start.slope[e + 1] * h};
+        const Gap gap = math::hermiteValues(math::hermiteBasisAt(part), ends, 1 / h);
+        search.x[2 * n] = gap.value + gap.slope * (at - (from[e] + part * h));
         search.x[2 * n + 1] = gap.slope;
     }
     if (start.holds.size() != search.expected.pull_N.size()) return;

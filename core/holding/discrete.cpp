@@ -112,7 +112,7 @@ void sumUp(const Problem& problem, Discrete& discrete) {
         const double stiffness = rod.stiffness_N_m2[i];
         discrete.stiffest_N_m2 = std::max(discrete.stiffest_N_m2, stiffness);
         discrete.stiffestBed_N_m2 = std::max(discrete.stiffestBed_N_m2, rod.bed_N_m2[i]);
-        const double load = rod.load_N_m[i] * gaussWeight[i % 3] * discrete.length_m[i / 3];
+        const double load = rod.load_N_m[i] * math::gauss3Weight[i % 3] * discrete.length_m[i / 3];
         discrete.load_N += std::abs(load);
         discrete.pressing_N += std::max(0.0, load);
         discrete.moment_N_m = std::max(discrete.moment_N_m,

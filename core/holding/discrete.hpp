@@ -123,7 +123,7 @@ void expectAnew(const Discrete& discrete, std::span<const double> x, const Expec
 void slipOf(const Discrete& discrete, Balance& balance);
 
 // The ends of a pair of elements.
-inline BasicEnds<Pair> endsOf(const Discrete& discrete, std::span<const double> x, std::size_t pair) {
+inline math::HermiteEnds<Pair> endsOf(const Discrete& discrete, std::span<const double> x, std::size_t pair) {
     const double* const own = x.data() + 4 * pair;
     const double* const next = 4 * pair + 4 < x.size() ? own + 2 : own;
     const Pair length = discrete.pairs[pair].length_m;

@@ -88,12 +88,12 @@ void addPulls(const Discrete& discrete, Balance& balance) {
     }
 }
 
-void add(const Shape& shape, Pair byGap, Pair bySlope, Pair byBend, std::array<Pair, 4>& ends) {
+void add(const math::HermiteBasis& shape, Pair byGap, Pair bySlope, Pair byBend, std::array<Pair, 4>& ends) {
     for (std::size_t n = 0; n < 4; ++n)
-        ends[n] += byGap * shape.gap[n] + bySlope * shape.slope[n] + byBend * shape.bend[n];
+        ends[n] += byGap * shape.value[n] + bySlope * shape.slope[n] + byBend * shape.bend[n];
 }
-void add(const Shape& shape, Pair byGap, Pair bySlope, std::array<Pair, 4>& ends) {
-    for (std::size_t n = 0; n < 4; ++n) ends[n] += byGap * shape.gap[n] + bySlope * shape.slope[n];
+void add(const math::HermiteBasis& shape, Pair byGap, Pair bySlope, std::array<Pair, 4>& ends) {
+    for (std::size_t n = 0; n < 4; ++n) ends[n] += byGap * shape.value[n] + bySlope * shape.slope[n];
 }
 
 // Bending, bed and load of all elements; false: out of reach.
@@ -103,7 +103,7 @@ bool balanceElements(const Discrete& discrete, std::span<const double> x, double
     const bool odd = discrete.length_m.size() % 2 == 1;
     for (std::size_t p = 0; p < discrete.pairs.size(); ++p) {
         const ElementPair& pair = discrete.pairs[p];
-        const BasicEnds<Pair> ends = endsOf(discrete, x, p);
+        const math::HermiteEnds<Pair> ends = endsOf(discrete, x, p);
         PairBalance& own = balance.pairs[p];
         own = {};
         Pair energy{};
@@ -111,26 +111,26 @@ bool balanceElements(const Discrete& discrete, std::span<const double> x, double
         Pair widest{};
         for (std::size_t i = 0; i < 3; ++i) {
             const PairPlace& place = pair.places[i];
-            const Shape& shape = gaussShape[i];
-            const BasicGap<Pair> gap = gapOf(shape, ends, pair.lengths_per_m);
+            const math::HermiteBasis& shape = math::hermiteBasisAtGauss[i];
+            const BasicGap<Pair> gap = math::hermiteValues(shape, ends, pair.lengths_per_m);
             const Pair left = squareLeft(place.rod, gap);
             least = left > least ? least : left;
-            const Pair off = gap.gap < 0.0 ? -gap.gap : gap.gap;
+            const Pair off = gap.value < 0.0 ? -gap.value : gap.value;
             widest = off < widest ? widest : off;
             const BasicTurning<Pair> turning = turningOf(place.rod, gap);
-            const Pair crush = gap.gap < 0.0 ? gap.gap : Pair{};
+            const Pair crush = gap.value < 0.0 ? gap.value : Pair{};
             const Pair bed = bedShare * place.bed_N_m2 * crush;
             const auto first = bendingFirst(place.rod, turning);
-            energy +=
-                gaussWeight[i] * (bendingValue(place.rod, turning) + place.load_N_m * gap.gap + 0.5 * bed * crush);
-            const Pair byGap = gaussWeight[i] * (first[0] + place.load_N_m + bed);
-            const Pair bySlope = gaussWeight[i] * first[1];
-            const Pair byBend = gaussWeight[i] * first[2];
+            energy += math::gauss3Weight[i] *
+                      (bendingValue(place.rod, turning) + place.load_N_m * gap.value + 0.5 * bed * crush);
+            const Pair byGap = math::gauss3Weight[i] * (first[0] + place.load_N_m + bed);
+            const Pair bySlope = math::gauss3Weight[i] * first[1];
+            const Pair byBend = math::gauss3Weight[i] * first[2];
             add(shape, byGap * pair.length_m, bySlope, byBend * pair.lengths_per_m, own.force);
-            own.longer_m += gaussWeight[i] * stretchValue(place.rod, gap, turning.path);
+            own.longer_m += math::gauss3Weight[i] * stretchValue(place.rod, gap, turning.path);
             if (!discrete.padsHold) continue;
-            add(shape, gaussWeight[i] * turning.pathFirst[0] * pair.length_m, gaussWeight[i] * turning.pathFirst[1],
-                own.longerByEnds);
+            add(shape, math::gauss3Weight[i] * turning.pathFirst[0] * pair.length_m,
+                math::gauss3Weight[i] * turning.pathFirst[1], own.longerByEnds);
         }
         for (std::size_t lane = 0; lane < 2; ++lane)
             if (!(least[lane] > 0) || !(widest[lane] <= discrete.reach_m)) return false;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <set>
 
+#include "core/math/table.hpp"
 #include "core/stack/checks.hpp"
 #include "core/wood/bending.hpp"
 
@@ -29,22 +30,13 @@ Section sumOver(const std::vector<LooseStrip>& strips, double at_m) {
 }
 
 double widthOf(const LooseStack& stack, double at_m) {
-    const std::vector<double>& at = stack.widthsAt_m;
-    const auto after = std::upper_bound(at.begin(), at.end(), at_m) - at.begin();
-    if (after == 0) return stack.widths_m.front();
-    const auto next = static_cast<std::size_t>(after);
-    if (next == at.size()) return stack.widths_m.back();
-    const double share = (at_m - at[next - 1]) / (at[next] - at[next - 1]);
-    return stack.widths_m[next - 1] + share * (stack.widths_m[next] - stack.widths_m[next - 1]);
+    return math::lookUp(stack.widths, at_m, &boat::Width::at_m, &boat::Width::width_m);
 }
 
 void addWidths(LooseStack& loose, const boat::Stack& stack) {
     std::set<double> places;
     for (const boat::Width& width : stack.widths) places.insert(width.at_m);
-    for (const double at_m : places) {
-        loose.widthsAt_m.push_back(at_m);
-        loose.widths_m.push_back(stack::ripWidthAt(stack, at_m));
-    }
+    for (const double at_m : places) loose.widths.push_back({at_m, stack::ripWidthAt(stack, at_m), {}});
 }
 
 // Sums between the places where strips begin or end, so that a level stack is summed up once and not at every place.
@@ -72,8 +64,7 @@ LooseStack looseStack(const boat::Stack& stack, boat::Describes describes, doubl
     LooseStack loose;
     for (std::size_t i = 0; i < woods.size(); ++i) {
         const boat::Strips& alike = stack.strips[i];
-        bendings.push_back(
-            wood::bending(*woods[i], stack.moisture, stack.grainSlope, alike.moe_Pa, alike.breaksAt));
+        bendings.push_back(wood::bending(*woods[i], stack.moisture, stack.grainSlope, alike.moe_Pa, alike.breaksAt));
     }
     const std::vector<stack::Layer> layers = stack::layers(stack, describes, lineLength_m);
     for (const stack::Layer& layer : layers) {

@@ -32,8 +32,7 @@ struct LooseStack {
     std::vector<LooseStrip> strips;    // from the form outwards, one or more
     std::vector<double> ends_m;        // where strips begin or end along the line, ascending
     std::vector<Section> betweenEnds;  // for a width of 1 m: before the first, ..., after the last; of level strips
-    std::vector<double> widthsAt_m;    // ascending
-    std::vector<double> widths_m;      // as bent, there
+    std::vector<boat::Width> widths;   // as bent, ascending
     bool tapers = false;
 };
 

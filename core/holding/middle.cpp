@@ -3,23 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/math/hermite.hpp"
+#include "core/math/table.hpp"
+
 namespace fayline::holding {
 
 namespace {
-
-// A value and its rate at both ends of a stretch of `length`, at the share `u` of it.
-struct Cubic {
-    double value = 0;
-    double rate = 0;
-};
-Cubic cubicBetween(double from, double fromRate, double to, double toRate, double length, double u) {
-    const double rise = to - from;
-    const double a = fromRate * length;
-    const double b = toRate * length;
-    const double c2 = 3 * rise - 2 * a - b;
-    const double c3 = a + b - 2 * rise;
-    return {from + u * (a + u * (c2 + u * c3)), (a + u * (2 * c2 + 3 * u * c3)) / length};
-}
 
 // The curve beside the line where its distance changes by `slope`. `bend_per_m3` is the line's second rate of
 // curvature.
@@ -74,9 +63,7 @@ void turnOnForm(Middle& middle, const std::vector<line::Place>& places) {
 
 // The node before a place between the trim lines, found by `member`.
 const MiddleNode& nodeBefore(const Middle& middle, double MiddleNode::*member, double value) {
-    const auto after = std::upper_bound(middle.nodes.begin() + 1, middle.nodes.end() - 1, value,
-                                        [&](double v, const MiddleNode& node) { return v < node.*member; });
-    return *(after - 1);
+    return middle.nodes[math::intervalOf(middle.nodes, value, member)];
 }
 
 }  // namespace
@@ -127,14 +114,14 @@ double alongMiddle(const Middle& middle, double at_m) {
     const MiddleNode& from = nodeBefore(middle, &MiddleNode::at_m, at_m);
     const MiddleNode& to = *(&from + 1);
     const double step = to.at_m - from.at_m;
-    return cubicBetween(from.s_m, from.stretch, to.s_m, to.stretch, step, (at_m - from.at_m) / step).value;
+    return math::HermiteCubic(from.s_m, from.stretch, to.s_m, to.stretch, step).at((at_m - from.at_m) / step);
 }
 
 namespace {
 
 double lineWithin(const MiddleNode& from, const MiddleNode& to, double s_m) {
     const double step = to.s_m - from.s_m;
-    return cubicBetween(from.at_m, 1 / from.stretch, to.at_m, 1 / to.stretch, step, (s_m - from.s_m) / step).value;
+    return math::HermiteCubic(from.at_m, 1 / from.stretch, to.at_m, 1 / to.stretch, step).at((s_m - from.s_m) / step);
 }
 
 }  // namespace
@@ -153,9 +140,10 @@ MiddlePlace middleAt(const Middle& middle, double s_m) {
     const MiddleNode& from = nodeBefore(middle, &MiddleNode::s_m, s_m);
     const MiddleNode& to = *(&from + 1);
     const double step = to.s_m - from.s_m;
-    const Cubic curvature = cubicBetween(from.curvature_per_m, from.curvatureRate_per_m2, to.curvature_per_m,
-                                         to.curvatureRate_per_m2, step, (s_m - from.s_m) / step);
-    return {lineWithin(from, to, s_m), curvature.value, curvature.rate};
+    const double u = (s_m - from.s_m) / step;
+    const math::HermiteCubic curvature(from.curvature_per_m, from.curvatureRate_per_m2, to.curvature_per_m,
+                                       to.curvatureRate_per_m2, step);
+    return {lineWithin(from, to, s_m), curvature.at(u), curvature.slope(u)};
 }
 
 MiddleFrame middleFrame(const Middle& middle, const line::Line& line, double s_m) {

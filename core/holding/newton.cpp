@@ -22,43 +22,44 @@ struct Sums {
     std::array<Pair, 6> others{};   // of these three, row by row up to the diagonal
 };
 
-void add(const Shape& shape, const std::array<Pair, 6>& second, Sums& sums) {
+void add(const math::HermiteBasis& shape, const std::array<Pair, 6>& second, Sums& sums) {
     sums.level += second[0];
     constexpr std::array<std::size_t, 3> ends = {2, 1, 3};
     for (std::size_t n = 0, entry = 0; n < 3; ++n) {
         const std::size_t end = ends[n];
-        const Pair gap = second[0] * shape.gap[end] + second[1] * shape.slope[end] + second[2] * shape.bend[end];
-        const Pair slope = second[1] * shape.gap[end] + second[3] * shape.slope[end] + second[4] * shape.bend[end];
-        const Pair bend = second[2] * shape.gap[end] + second[4] * shape.slope[end] + second[5] * shape.bend[end];
+        const Pair gap = second[0] * shape.value[end] + second[1] * shape.slope[end] + second[2] * shape.bend[end];
+        const Pair slope = second[1] * shape.value[end] + second[3] * shape.slope[end] + second[4] * shape.bend[end];
+        const Pair bend = second[2] * shape.value[end] + second[4] * shape.slope[end] + second[5] * shape.bend[end];
         sums.byLevel[n] += gap;
         for (std::size_t m = 0; m <= n; ++m, ++entry)
-            sums.others[entry] += gap * shape.gap[ends[m]] + slope * shape.slope[ends[m]] + bend * shape.bend[ends[m]];
+            sums.others[entry] +=
+                gap * shape.value[ends[m]] + slope * shape.slope[ends[m]] + bend * shape.bend[ends[m]];
     }
 }
 
-Block blockOf(const ElementPair& pair, const BasicEnds<Pair>& ends, Pair along, double bedShare, Curving curving,
-              double hold_N_m2) {
+Block blockOf(const ElementPair& pair, const math::HermiteEnds<Pair>& ends, Pair along, double bedShare,
+              Curving curving, double hold_N_m2) {
     const Pair h = pair.length_m;
     const Pair u = pair.lengths_per_m;
     Sums sums;
     for (std::size_t i = 0; i < 3; ++i) {
         const PairPlace& place = pair.places[i];
-        const BasicGap<Pair> gap = gapOf(gaussShape[i], ends, u);
+        const BasicGap<Pair> gap = math::hermiteValues(math::hermiteBasisAtGauss[i], ends, u);
         const BasicTurning<Pair> turning = turningOf(place.rod, gap);
         const BasicTurningSecond<Pair> turned = turningSecond(place.rod, gap, turning);
         auto second = curving == Curving::exact ? bendingSecond(place.rod, turning, turned)
                                                 : bendingSecondPositive(place.rod, turning);
-        second[0] += along * turned.path[0] + hold_N_m2 + (gap.gap <= 0.0 ? bedShare * place.bed_N_m2 : Pair{});
+        second[0] += along * turned.path[0] + hold_N_m2 + (gap.value <= 0.0 ? bedShare * place.bed_N_m2 : Pair{});
         second[1] += along * turned.path[1];
         second[3] += along * turned.path[2];
-        const double w = gaussWeight[i];
+        const double w = math::gauss3Weight[i];
         second[0] *= w * h;
         second[1] *= w;
         second[2] *= w * u;
         second[3] *= w * u;
         second[4] *= w * u * u;
         second[5] *= w * u * u * u;
-        add(gaussShape[i], second, sums);
+        add(math::hermiteBasisAtGauss[i], second, sums);
     }
     const auto& [rise, leftRise, left, rightRise, rightLeft, right] = sums.others;
     const auto& by = sums.byLevel;
@@ -148,7 +149,7 @@ void NewtonSystem::shape(const Discrete& discrete) {
         meet(rowOfSlip_[j], rowOfSpan_[j]);
         meet(rowOfSlip_[j + 1], rowOfSpan_[j]);
     }
-    matrix_ = ProfileMatrix(std::move(first));
+    matrix_ = math::SkylineLdlt(std::move(first));
 }
 
 void NewtonSystem::addElements(const Discrete& discrete, std::span<const double> x, const Balance& balance,
@@ -170,8 +171,8 @@ void NewtonSystem::addElements(const Discrete& discrete, std::span<const double>
 void NewtonSystem::addBlock(const Block& block, std::size_t element, std::size_t lane) {
     const std::size_t left = rowOfNode_[element];
     const std::size_t right = rowOfNode_[element + 1];
-    const std::array<ProfileMatrix::Row, 4> rows = {matrix_.row(left), matrix_.row(left + 1), matrix_.row(right),
-                                                    matrix_.row(right + 1)};
+    const std::array<math::SkylineLdlt::Row, 4> rows = {matrix_.row(left), matrix_.row(left + 1), matrix_.row(right),
+                                                        matrix_.row(right + 1)};
     rows[0][left] += block[0][lane];
     rows[1][left] += block[1][lane];
     rows[1][left + 1] += block[2][lane];
@@ -220,7 +221,7 @@ void NewtonSystem::addChain(const Discrete& discrete, const Balance& balance) {
         matrix_(spanRow, spanRow) = -chainYield_m_N;
         if (rowOfSlip_[j] != none) matrix_(spanRow, rowOfSlip_[j]) -= 1;
         if (rowOfSlip_[j + 1] != none) matrix_(spanRow, rowOfSlip_[j + 1]) += 1;
-        const ProfileMatrix::Row row = matrix_.row(spanRow);
+        const math::SkylineLdlt::Row row = matrix_.row(spanRow);
         for (std::size_t e = chain[j]; e < chain[j + 1]; ++e) {
             for (std::size_t n = 0; n < 4; ++n)
                 row[rowOfNode_[e + n / 2] + n % 2] += balance.pairs[e / 2].longerByEnds[n][e % 2];

@@ -9,7 +9,7 @@
 #include <array>
 
 #include "core/holding/discrete.hpp"
-#include "core/holding/profile_matrix.hpp"
+#include "core/math/skyline_ldlt.hpp"
 
 namespace fayline::holding {
 
@@ -49,7 +49,7 @@ private:
     std::vector<std::size_t> rowOfSlip_;
     std::vector<std::size_t> rowOfSpan_;
     std::size_t negatives_ = 0;
-    ProfileMatrix matrix_;
+    math::SkylineLdlt matrix_;
     std::vector<double> right_;
 };
 

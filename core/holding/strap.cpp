@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/math/table.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/stack/layers.hpp"
 #include "core/stack/parallels.hpp"
@@ -66,7 +67,7 @@ std::vector<double> placesAlong(double from_m, double to_m, double lineLength_m)
 std::vector<std::size_t> tautRound(const std::vector<line::Xy>& points, double side) {
     std::vector<std::size_t> touched;
     const auto hollow = [&](const line::Xy& a, const line::Xy& b, const line::Xy& c) {
-        return side * ((b.x_m - a.x_m) * (c.y_m - b.y_m) - (b.y_m - a.y_m) * (c.x_m - b.x_m)) > 0;
+        return side * cross(b - a, c - b) > 0;
     };
     for (std::size_t i = 0; i < points.size(); ++i) {
         while (touched.size() >= 2 && hollow(points[touched[touched.size() - 2]], points[touched.back()], points[i])) {
@@ -123,25 +124,15 @@ std::vector<double> tensionOf(const boat::Strap& strap, const std::vector<double
     return tension;
 }
 
-// The place before `at_m` and the share of the way to the next; places has two members or more.
-struct Between {
-    std::size_t index = 0;
-    double share = 0;
-};
-Between betweenPlaces(const std::vector<double>& places_m, double at_m) {
-    const auto after = std::upper_bound(places_m.begin() + 1, places_m.end() - 1, at_m);
-    const auto index = static_cast<std::size_t>(after - places_m.begin()) - 1;
-    const double share = (at_m - places_m[index]) / (places_m[index + 1] - places_m[index]);
-    return {index, std::clamp(share, 0.0, 1.0)};
-}
-
 // Tension at `at_m` between the ends: exponential by the turn, which grows evenly from place to place.
 double tensionAt(const Strap& strap, double at_m) {
-    const Between place = betweenPlaces(strap.places_m, at_m);
-    const double before = strap.tension_N[place.index];
-    const double after = strap.tension_N[place.index + 1];
-    if (!(before > 0 && after > 0)) return before + place.share * (after - before);
-    return before * std::pow(after / before, place.share);
+    const std::vector<double>& places = strap.places_m;
+    const std::size_t i = math::intervalOf(places, at_m);
+    const double share = std::clamp((at_m - places[i]) / (places[i + 1] - places[i]), 0.0, 1.0);
+    const double before = strap.tension_N[i];
+    const double after = strap.tension_N[i + 1];
+    if (!(before > 0 && after > 0)) return math::between(before, after, share);
+    return before * std::pow(after / before, share);
 }
 
 void checkEnd(const boat::Strap& strap, int index) {
@@ -194,7 +185,7 @@ Strap layStrap(const boat::Station& station, int index, const StackOnForm& work)
 
 double bearingTension_N(const Strap& strap, double at_m) {
     if (strap.places_m.size() < 2 || at_m < strap.from_m || at_m > strap.to_m) return 0;
-    if (strap.turn_rad[betweenPlaces(strap.places_m, at_m).index] == 0) return 0;
+    if (strap.turn_rad[math::intervalOf(strap.places_m, at_m)] == 0) return 0;
     return tensionAt(strap, at_m);
 }
 

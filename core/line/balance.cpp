@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numeric>
 
+#include "core/math/root.hpp"
+
 namespace fayline::line {
 
 namespace {
@@ -170,20 +172,9 @@ double Balance::rootOf(const Measure& measure, double start, double least, doubl
         offB = off(b);
         stride *= 3;
     }
-    for (int i = 0; i < 60 && std::abs(offB) > precision && std::abs(b - a) > precision; ++i) {
-        if (stop) return b;
-        const double c = b - offB * (b - a) / (offB - offA);
-        const double offC = off(c);
-        if ((offC > 0) != (offB > 0)) {
-            a = b;
-            offA = offB;
-        } else {
-            offA /= 2;
-        }
-        b = c;
-        offB = offC;
-    }
-    return b;
+    return math::illinois(off, {a, offA, b, offB, true}, 60, [&](double, double value, double width) {
+        return stop || !(std::abs(value) > precision && width > precision);
+    });
 }
 
 double Balance::chooseSmoothing(const BalanceAims& aims, double start_log, double reach_log, double precision,

@@ -5,7 +5,7 @@
 #include <atomic>
 #include <vector>
 
-#include "core/line/banded.hpp"
+#include "core/math/banded_least_squares.hpp"
 
 namespace fayline::line {
 
@@ -29,7 +29,7 @@ struct BalanceAims {
 // The linear model of one round of the fit: minimise smoothing * |energy rows|^2 + sum of weight * miss^2.
 class Balance {
 public:
-    using Triangle = BandedTriangle<1>;
+    using Triangle = math::BandedLeastSquares<6, 1>;
 
     // The rows of curvature's rate, to be filled by the caller; then the conditions.
     Triangle energy;
@@ -44,8 +44,8 @@ public:
     // The best moves for this smoothing.
     const std::vector<double>& movesAt(double smoothing_log);
 
-    // How all moves answer to a pull on six neighbouring ones from `first` on, for the smoothing that movesAt() was last
-    // asked for: (A + smoothing P)^-1 times the pull.
+    // How all moves answer to a pull on six neighbouring ones from `first` on, for the smoothing that movesAt() was
+    // last asked for: (A + smoothing P)^-1 times the pull.
     std::vector<double> answerTo(int first, const std::array<double, 6>& entry) const;
 
     // What the readings do to a sum of moves, given how the moves answer to a pull by that sum.

@@ -42,6 +42,7 @@
 #include <vector>
 
 #include "core/line/fit.hpp"
+#include "core/math/table.hpp"
 #include "core/measure/input_error.hpp"
 
 namespace fayline::line {
@@ -198,13 +199,7 @@ FairLine fair(const FairInput& input, const std::atomic<bool>& stop) {
 double curvatureSd(const FairLine& line, double at_m) {
     const std::vector<Spread>& known = line.spread;
     if (known.empty()) return 0;
-    const auto after =
-        std::lower_bound(known.begin(), known.end(), at_m, [](const Spread& one, double at) { return one.at_m < at; });
-    if (after == known.begin()) return known.front().sd_per_m;
-    if (after == known.end()) return known.back().sd_per_m;
-    const Spread& before = *(after - 1);
-    const double share = (at_m - before.at_m) / (after->at_m - before.at_m);
-    return before.sd_per_m + share * (after->sd_per_m - before.sd_per_m);
+    return math::lookUp(known, at_m, &Spread::at_m, &Spread::sd_per_m);
 }
 
 }  // namespace fayline::line

@@ -6,10 +6,10 @@
 #include <utility>
 
 #include "core/line/balance.hpp"
-#include "core/line/banded.hpp"
 #include "core/line/fit_start.hpp"
 #include "core/line/movable_spline.hpp"
-#include "core/line/plane.hpp"
+#include "core/math/banded_least_squares.hpp"
+#include "core/math/quadrature.hpp"
 
 namespace fayline::line {
 
@@ -40,8 +40,8 @@ constexpr double carefulChange_log = 1.5;  // and in one that changes it much
 constexpr double littleChange = 0.1;       // of the greatest curvature
 constexpr double mostTurn_rad = 0.3;       // of the line anywhere, in one round
 constexpr double quickRounds = 0.3;        // moves that shrink to this or less from round to round are left alone
-constexpr int weighingRounds = 6;          // in which points with one grid value are weighed anew by the way of the line
-constexpr int firstRelaxed = 5;            // round; those before still choose the smoothing
+constexpr int weighingRounds = 6;  // in which points with one grid value are weighed anew by the way of the line
+constexpr int firstRelaxed = 5;    // round; those before still choose the smoothing
 constexpr double leastShare = 1.0 / 1024;  // of a round's move
 
 // Settled: no curvature changes by more between rounds, as a share of the greatest. Many knots leave more rounding, by
@@ -114,22 +114,22 @@ void Fit::startShape() {
     const double spacing = 2.0 / std::min(points_ - 1, 20);
     const double smoothing = 1e-3 * std::pow(spacing, 5) * points_ / 20;
     smoothing_log_ = std::log(smoothing);
-    BandedTriangle<2> triangle;
+    math::BandedLeastSquares<6, 2> triangle;
     for (int pass = 0; pass == 0 || (pass < 3 && !stop_); ++pass) {
         triangle.clear(spline_.controls());
         int next = 0;
         for (std::size_t i = 0; i < spline_.intervals().size(); ++i) {
             const QuinticInterval& interval = spline_.intervals()[i];
             for (int g = 0; g < 3; ++g) {
-                const double root = std::sqrt(smoothing * gaussWeight[g] * interval.width);
-                BandedTriangle<2>::Row row{};
+                const double root = std::sqrt(smoothing * math::gauss3Weight[g] * interval.width);
+                math::BandedLeastSquares<6, 2>::Row row{};
                 for (int a = 0; a < 6; ++a) row[a] = root * spline_.gauss()[3 * i + g].third[a];
                 triangle.add(interval.first, row);
             }
             const bool last = i + 1 == spline_.intervals().size();
             for (; next < points_ && (last || parameters_[next] < interval.start + interval.width); ++next) {
                 const auto value = valuesAt(interval, parameters_[next]).value;
-                BandedTriangle<2>::Row row{};
+                math::BandedLeastSquares<6, 2>::Row row{};
                 std::copy(value.begin(), value.end(), row.begin());
                 row[6] = aims_[next].x;
                 row[7] = aims_[next].y;
@@ -162,14 +162,14 @@ void Fit::lookAtEnergy() {
         const double speed2 = dot(r1, r1), speed = std::sqrt(speed2);
         const double c13 = cross(r1, r3), c12 = cross(r1, r2), d12 = dot(r1, r2);
         const double p7 = 1 / (speed2 * speed * std::sqrt(speed)), p11 = p7 / speed2;
-        const double root = std::sqrt(gaussWeight[g % 3] * interval.width);
+        const double root = std::sqrt(math::gauss3Weight[g % 3] * interval.width);
         const double rate = c13 * p7 - 3 * c12 * d12 * p11;  // times sqrt(|r1|)
         const double f = root * rate;
         double& greatest = greatestRate_[2 * g < gauss.size() ? 0 : 1];
         greatest = std::max(greatest, std::abs(rate) / std::sqrt(speed));
         curvature_[g] = c12 / (speed2 * speed);
         energy_ += f * f;
-        length_ += gaussWeight[g % 3] * interval.width * speed;
+        length_ += math::gauss3Weight[g % 3] * interval.width * speed;
         const double bySpeed = (-3.5 * c13 * p7 + 16.5 * c12 * d12 * p11) / speed2;
         const Vector f1 =
             Vector{p7 * r3.y, -p7 * r3.x} - (3 * p11) * (d12 * Vector{r2.y, -r2.x} + c12 * r2) + bySpeed * r1;

@@ -4,9 +4,11 @@
 #include <vector>
 
 #include "core/line/fit.hpp"
-#include "core/line/plane.hpp"
+#include "core/math/vector.hpp"
 
 namespace fayline::line {
+
+using math::Vector;
 
 // The points, after take-off square to the parabola through three neighbours.
 std::vector<Vector> aimedAt(const FitInput& input);

@@ -6,28 +6,16 @@
 #include <utility>
 
 #include "core/line/quintic.hpp"
+#include "core/math/quadrature.hpp"
 #include "core/measure/input_error.hpp"
 
 namespace fayline::line {
 
 namespace {
 
-// Gauss-Legendre rule of 8 points on 0..1 (Abramowitz & Stegun, Table 25.4, recomputed).
-constexpr std::array<double, 4> gaussOffset{0.1834346424956498, 0.5255324099163290, 0.7966664774136267,
-                                            0.9602898564975363};
-constexpr std::array<double, 4> lengthWeight{0.3626837833783620, 0.3137066458778873, 0.2223810344533745,
-                                             0.1012285362903763};
-
 constexpr double lengthError = 1e-12;        // of a piece's arc length, relative; far below the 1e-9 promised
 constexpr double mostTurnOfPiece_rad = 0.5;  // of a piece
 constexpr int mostHalvings = 8;
-
-double cross(const Xy& a, const Xy& b) {
-    return a.x_m * b.y_m - a.y_m * b.x_m;
-}
-double dot(const Xy& a, const Xy& b) {
-    return a.x_m * b.x_m + a.y_m * b.y_m;
-}
 
 // p(u) seen on from..from + 1/2 of u, as a polynomial of 0..1.
 std::array<Xy, 6> half(std::array<Xy, 6> p, double from) {
@@ -121,21 +109,14 @@ std::array<Xy, 4> Line::derivatives(const Piece& piece, double u) {
 }
 
 double Line::lengthWithin(const Piece& piece, double u) {
-    double sum = 0;
-    for (int i = 0; i < 4; ++i) {
-        for (const double side : {-1.0, 1.0}) {
-            const Xy r1 = derivatives(piece, u * (1 + side * gaussOffset[i]) / 2)[1];
-            sum += lengthWeight[i] * std::sqrt(dot(r1, r1));
-        }
-    }
-    return sum * u / 2;
+    return math::gauss8([&](double at) { return math::norm(derivatives(piece, at)[1]); }, 0, u);
 }
 
 double Line::parameterWithin(const Piece& piece, double length_m) {
     double u = std::clamp(length_m / piece.length_m, 0.0, 1.0);
     for (int i = 0; i < 8; ++i) {
         const Xy r1 = derivatives(piece, u)[1];
-        const double step = (length_m - lengthWithin(piece, u)) / std::sqrt(dot(r1, r1));
+        const double step = (length_m - lengthWithin(piece, u)) / math::norm(r1);
         u = std::clamp(u + step, 0.0, 1.0);
         if (std::abs(step) < 1e-13) break;
     }
@@ -187,13 +168,12 @@ Place Line::at(double at_m) const {
 Nearest Line::nearest(double x_m, double y_m) const {
     if (pieces_.empty()) return {};
     const Xy point{x_m, y_m};
-    const auto toPoint = [&](const Xy& r) { return Xy{point.x_m - r.x_m, point.y_m - r.y_m}; };
     double best = std::numeric_limits<double>::infinity();
     Nearest nearest;
     const auto take = [&](const Piece& piece, double u) {
         const auto d = derivatives(piece, u);
-        const Xy away = toPoint(d[0]);
-        const double distance = std::hypot(away.x_m, away.y_m);
+        const Xy away = point - d[0];
+        const double distance = math::hypot(away);
         if (distance >= best) return;
         best = distance;
         nearest = {piece.start_m + lengthWithin(piece, u), cross(d[1], away) < 0 ? -distance : distance};
@@ -203,8 +183,8 @@ Nearest Line::nearest(double x_m, double y_m) const {
     bound.reserve(pieces_.size());
     double reach = std::numeric_limits<double>::infinity();
     for (const Piece& piece : pieces_) {
-        const Xy away = toPoint(derivatives(piece, 0.5)[0]);
-        const double distance = std::hypot(away.x_m, away.y_m);
+        const Xy away = point - derivatives(piece, 0.5)[0];
+        const double distance = math::hypot(away);
         reach = std::min(reach, distance);
         bound.push_back(distance - piece.length_m);
     }
@@ -215,7 +195,7 @@ Nearest Line::nearest(double x_m, double y_m) const {
         // Half the squared distance falls along the line while `ahead` is positive; a foot is where it turns negative.
         const auto ahead = [&](double u) {
             const auto d = derivatives(piece, u);
-            const Xy away = toPoint(d[0]);
+            const Xy away = point - d[0];
             return std::pair{dot(away, d[1]), dot(away, d[2]) - dot(d[1], d[1])};
         };
         constexpr int parts = 4;

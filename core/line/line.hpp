@@ -7,6 +7,8 @@
 #include <array>
 #include <vector>
 
+#include "core/math/vector.hpp"
+
 namespace fayline::line {
 
 struct Xy {
@@ -15,6 +17,19 @@ struct Xy {
 
     bool operator==(const Xy&) const = default;
 };
+
+}  // namespace fayline::line
+
+template <>
+inline constexpr bool fayline::math::isVector<fayline::line::Xy> = true;
+
+namespace fayline::line {
+
+using math::operator+;
+using math::operator-;
+using math::operator*;
+using math::cross;
+using math::dot;
 
 // What the line is at one place.
 struct Place {

@@ -3,14 +3,16 @@
 #include <algorithm>
 #include <numeric>
 
-#include "core/line/banded.hpp"
+#include "core/math/banded_least_squares.hpp"
+#include "core/math/quadrature.hpp"
+#include "core/math/table.hpp"
 
 namespace fayline::line {
 
 MovableSpline::MovableSpline(const std::vector<double>& breaks)
     : knots_(openKnots(breaks)), intervals_(quinticIntervals(knots_)) {
     for (const QuinticInterval& interval : intervals_) {
-        for (const double u : gaussAt) gauss_.push_back(valuesAt(interval, interval.start + u * interval.width));
+        for (const double u : math::gauss3At) gauss_.push_back(valuesAt(interval, interval.start + u * interval.width));
     }
     const std::vector<double> closed = closedKnots(knots_);
     const int count = static_cast<int>(knots_.size()) - 6;
@@ -49,7 +51,8 @@ void MovableSpline::measureLength() {
     for (std::size_t i = 0; i < intervals_.size(); ++i) {
         double own = 0;
         for (int g = 0; g < 3; ++g) {
-            own += gaussWeight[g] * intervals_[i].width * norm(sum(gauss_[3 * i + g].first, intervals_[i].first));
+            own +=
+                math::gauss3Weight[g] * intervals_[i].width * norm(sum(gauss_[3 * i + g].first, intervals_[i].first));
         }
         length_.push_back(length_.back() + own);
     }
@@ -62,26 +65,25 @@ double MovableSpline::lengthTo(double t) const {
 
 void MovableSpline::evenOut(std::vector<double>& parameters) {
     measureLength();
-    BandedTriangle<2> triangle;
+    math::BandedLeastSquares<6, 2> triangle;
     triangle.clear(controls());
     for (int j = 0; j < controls(); ++j) {
         const double wanted = sites_[j] * length_.back();
-        const auto after = std::upper_bound(length_.begin() + 1, length_.end() - 1, wanted);
-        const std::size_t i = after - length_.begin() - 1;
+        const std::size_t i = math::intervalOf(length_, wanted);
         const QuinticInterval& interval = intervals_[i];
         double u = std::clamp((wanted - length_[i]) / (length_[i + 1] - length_[i]), 0.0, 1.0);
         for (int step = 0; step < 2; ++step) {
             double own = 0;
             for (int g = 0; g < 3; ++g) {
-                const auto basis = valuesAt(interval, interval.start + u * gaussAt[g] * interval.width);
-                own += gaussWeight[g] * u * interval.width * norm(sum(basis.first, interval.first));
+                const auto basis = valuesAt(interval, interval.start + u * math::gauss3At[g] * interval.width);
+                own += math::gauss3Weight[g] * u * interval.width * norm(sum(basis.first, interval.first));
             }
             const auto basis = valuesAt(interval, interval.start + u * interval.width);
             u += (wanted - length_[i] - own) / (interval.width * norm(sum(basis.first, interval.first)));
             u = std::clamp(u, 0.0, 1.0);
         }
         const Vector r = sum(valuesAt(interval, interval.start + u * interval.width).value, interval.first);
-        BandedTriangle<2>::Row row{};
+        math::BandedLeastSquares<6, 2>::Row row{};
         std::copy(atSites_[j].value.begin(), atSites_[j].value.end(), row.begin());
         row[6] = r.x;
         row[7] = r.y;
@@ -97,7 +99,7 @@ double MovableSpline::unevenness() const {
     for (std::size_t g = 0; g < gauss_.size(); ++g) {
         const QuinticInterval& interval = intervals_[g / 3];
         const double speed = norm(sum(gauss_[g].first, interval.first));
-        mean += gaussWeight[g % 3] * interval.width * speed;
+        mean += math::gauss3Weight[g % 3] * interval.width * speed;
         least = std::min(least, speed);
         most = std::max(most, speed);
     }

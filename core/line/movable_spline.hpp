@@ -7,15 +7,12 @@
 #include <array>
 #include <vector>
 
-#include "core/line/plane.hpp"
 #include "core/line/quintic.hpp"
+#include "core/math/vector.hpp"
 
 namespace fayline::line {
 
-// Gauss-Legendre rule of 3 points on 0..1 (Abramowitz & Stegun, Table 25.4): the third derivative of degree 5 is a
-// parabola, the square of which it integrates exactly.
-inline constexpr std::array<double, 3> gaussAt{0.1127016653792583, 0.5, 0.8872983346207417};
-inline constexpr std::array<double, 3> gaussWeight{5.0 / 18, 8.0 / 18, 5.0 / 18};
+using math::Vector;
 
 class MovableSpline {
 public:
@@ -25,7 +22,8 @@ public:
     int controls() const { return static_cast<int>(greville_.size()); }
     const std::vector<double>& knots() const { return knots_; }
     const std::vector<QuinticInterval>& intervals() const { return intervals_; }
-    // The basis at the Gauss points, three for each interval.
+    // The basis at Gauss's points, three for each interval: the third derivative is a parabola, the square of which
+    // they integrate exactly.
     const std::vector<QuinticValues>& gauss() const { return gauss_; }
 
     Vector sum(const std::array<double, 6>& basis, int first) const {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/math/root.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/plan/form_wording.hpp"
 #include "core/plan/wording.hpp"
@@ -39,31 +40,6 @@ private:
     bool atStart_;
 };
 
-// The factor between `low` and `high` at which the told end stands off by `off_m`: Illinois' rule of false position.
-double factorFor(const Told& told, double off_m, double low, double high) {
-    double atLow = told.off_m(low) - off_m;
-    double atHigh = told.off_m(high) - off_m;
-    double factor = low;
-    int side = 0;
-    for (int round = 0; round < 100; ++round) {
-        factor = (low * atHigh - high * atLow) / (atHigh - atLow);
-        const double here = told.off_m(factor) - off_m;
-        if (std::abs(here) < 1e-7) break;
-        if ((here > 0) == (atHigh > 0)) {
-            high = factor;
-            atHigh = here;
-            if (side > 0) atLow /= 2;
-            side = 1;
-        } else {
-            low = factor;
-            atLow = here;
-            if (side < 0) atHigh /= 2;
-            side = -1;
-        }
-    }
-    return factor;
-}
-
 double factorOfEnd(const boat::Piece& piece, const Plan& plan, double off_m) {
     const Told told(piece, plan);
     if (!(told.theory() > 0)) {
@@ -78,7 +54,9 @@ double factorOfEnd(const boat::Piece& piece, const Plan& plan, double off_m) {
                                   "between " + tapeText(least, plan.display) + (least < 0 ? " closed in" : "") +
                                       " and " + tapeText(most, plan.display) + " open");
     }
-    return factorFor(told, off_m, low, high);
+    return math::illinois([&](double factor) { return told.off_m(factor) - off_m; },
+                          {low, least - off_m, high, most - off_m}, 100,
+                          [](double, double left_m, double) { return std::abs(left_m) < 1e-7; });
 }
 
 std::string pullsText(const stack::SprungHome& home, const Plan& plan) {

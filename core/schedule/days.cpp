@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/math/random.hpp"
 #include "core/measure/input_error.hpp"
 
 namespace fayline::schedule {
@@ -63,6 +64,11 @@ std::vector<CanHappen> mishapsOf(const Uncertain& uncertain, const Run& run) {
             {uncertain.cupSpills, tasksOf(run, Work::mix)}};
 }
 
+// Of a task's duration over its own. Things go wrong further than they go well. Common practice, no source.
+math::Triangular durationOf(double uncertain) {
+    return {1 - uncertain / 2, 1, 1 + uncertain};
+}
+
 // The longest that any face is open.
 double longestOpen(const Run& run) {
     double open_s = 0;
@@ -79,65 +85,12 @@ bool cupsInTime(const Job& job, const Run& run, double glue) {
 
 }  // namespace
 
-Triangle triangleOf(double uncertain) {
-    return {1 - uncertain / 2, 1, 1 + uncertain};
-}
-
-double drawn(const Triangle& triangle, double draw) {
-    const double wide = triangle.most - triangle.least;
-    if (!(wide > 0)) return triangle.likeliest;
-    const double below = (triangle.likeliest - triangle.least) / wide;
-    if (draw < below) return triangle.least + std::sqrt(draw * wide * (triangle.likeliest - triangle.least));
-    return triangle.most - std::sqrt((1 - draw) * wide * (triangle.most - triangle.likeliest));
-}
-
-double evenDraw(std::mt19937_64& generator) {
-    return static_cast<double>(generator() >> 11) * 0x1p-53;
-}
-
-namespace {
-constexpr double ln2 = 0.693147180559945309417;
-}
-
-double expOf(double x) {
-    const double halvings = std::floor(x / ln2 + 0.5);
-    const double rest = x - halvings * ln2;  // at most ln 2 / 2: 18 terms of the series leave 1e-24
-    double sum = 1;
-    for (int n = 18; n > 0; --n) sum = 1 + sum * rest / n;
-    return std::ldexp(sum, static_cast<int>(halvings));
-}
-
-double logOf(double x) {
-    int halvings = 0;
-    double part = std::frexp(x, &halvings);  // 0.5..1
-    if (part < 0.70710678118654752) {
-        part *= 2;
-        --halvings;
-    }
-    // ln part = 2 artanh s, |s| below 0.172: 12 terms leave 1e-19.
-    const double s = (part - 1) / (part + 1);
-    double sum = 0;
-    for (int n = 23; n > 0; n -= 2) sum = sum * s * s + 1.0 / n;
-    return 2 * s * sum + halvings * ln2;
-}
-
-TwoNormal normalDraws(std::mt19937_64& generator) {
-    while (true) {
-        const double u = 2 * evenDraw(generator) - 1;
-        const double v = 2 * evenDraw(generator) - 1;
-        const double square = u * u + v * v;
-        if (square >= 1 || square == 0) continue;
-        const double stretch = std::sqrt(-2 * logOf(square) / square);
-        return {u * stretch, v * stretch};
-    }
-}
-
 std::optional<Days> simulateDays(const Job& job, const Uncertain& uncertain, int count, std::uint64_t seed,
                                  const std::atomic<bool>& stop) {
     checkUncertain(uncertain);
     Run run = runOf(job);
     const double planned_s = longestOpen(run);
-    const Triangle triangle = triangleOf(uncertain.tasks);
+    const math::Triangular duration = durationOf(uncertain.tasks);
     const std::vector<CanHappen> mishaps = mishapsOf(uncertain, run);
     std::mt19937_64 ofTasks(seed);
     std::mt19937_64 ofDays(seed ^ wholeDay);
@@ -150,17 +103,17 @@ std::optional<Days> simulateDays(const Job& job, const Uncertain& uncertain, int
     int cups = 0;
     for (int day = 0; day < count; ++day) {
         if (stop) return std::nullopt;
-        const TwoNormal normal = normalDraws(ofDays);
-        const double pace = uncertain.middlePace * expOf(uncertain.pace * normal.one);
-        const double glue = expOf(uncertain.glue * normal.other);
+        const math::TwoNormal normal = math::normalDraws(ofDays);
+        const double pace = uncertain.middlePace * math::expOf(uncertain.pace * normal.one);
+        const double glue = math::expOf(uncertain.glue * normal.other);
         for (std::size_t i = 0; i < factors.size(); ++i) {
-            const double own = drawn(triangle, evenDraw(ofTasks));
+            const double own = math::triangularDraw(duration, math::uniformDraw(ofTasks));
             factors[i] = run.tasks[i].hands > 0 ? pace * own : 1;
         }
         std::fill(delays_s.begin(), delays_s.end(), 0.0);
         for (const CanHappen& mishap : mishaps) {
-            const bool happens = evenDraw(ofDays) < mishap.chance.chance;
-            const double where = evenDraw(ofDays);
+            const bool happens = math::uniformDraw(ofDays) < mishap.chance.chance;
+            const double where = math::uniformDraw(ofDays);
             if (!happens || mishap.before.empty()) continue;
             const auto at = static_cast<std::size_t>(where * static_cast<double>(mishap.before.size()));
             delays_s[mishap.before[at]] += mishap.chance.costs_s;

@@ -13,7 +13,6 @@
 #include <atomic>
 #include <cstdint>
 #include <optional>
-#include <random>
 #include <vector>
 
 #include "core/schedule/run.hpp"
@@ -37,7 +36,7 @@ struct Chance {
 };
 
 struct Uncertain {
-    double tasks = 0;       // of each task by itself, 0..1: see triangleOf
+    double tasks = 0;       // of each task by itself, 0..1: see days.cpp
     double pace = 0;        // standard deviation of the pace's logarithm
     double middlePace = 1;  // of the middle day: 1.1 takes a tenth longer than planned
     double glue = 0;        // standard deviation of the logarithm of the factor on open time and cups
@@ -50,37 +49,8 @@ struct Uncertain {
 // 0..1, scatter and times that are negative or endless, and a middle pace of 0 or less.
 void checkUncertain(const Uncertain& uncertain);
 
-// The three points of a task's duration over its own: least 1 - u/2, likeliest 1, most 1 + u. Things go wrong further
-// than they go well. Common practice, no source.
-struct Triangle {
-    double least = 1;
-    double likeliest = 1;
-    double most = 1;
-};
-Triangle triangleOf(double uncertain);
-
-// A draw from a triangular distribution for an even `draw` of 0..1: its inverse.
-double drawn(const Triangle& triangle, double draw);
-
-// An even draw of 0..1 (without 1) from the upper 53 bits.
-double evenDraw(std::mt19937_64& generator);
-
-// Two independent draws of mean 0 and standard deviation 1, by the polar method (Marsaglia and Bray 1964, M): a point
-// drawn evenly in the unit circle, stretched. The logarithm is worked out here, by adding and multiplying alone, so
-// that the bits are the same on every machine.
-struct TwoNormal {
-    double one = 0;
-    double other = 0;
-};
-TwoNormal normalDraws(std::mt19937_64& generator);
-
-// e^x for |x| up to 700, likewise the same bits everywhere; within 4e-16 of itself for |x| below 10.
-double expOf(double x);
-// Natural logarithm of a number above 0, likewise; within 4e-16.
-double logOf(double x);
-
-// `count` days of this run. The same seed gives the same bits on every machine: the generator is the standard's
-// mt19937_64 and the draws are made from its bits here. What a day draws as a whole comes from a generator of its own,
+// `count` days of this run. The same seed gives the same bits on every machine: see core/math/random.hpp. What a
+// day draws as a whole comes from a generator of its own,
 // so that the same days are met by other jobs, such as that of a remedy. `stop` is looked at between days; once it is
 // set nothing is returned.
 // Throws InputError as runOf and checkUncertain do.

@@ -17,10 +17,6 @@ struct Segment {
     int index = 0;
 };
 
-double cross(const line::Xy& o, const line::Xy& a, const line::Xy& b) {
-    return (a.x_m - o.x_m) * (b.y_m - o.y_m) - (a.y_m - o.y_m) * (b.x_m - o.x_m);
-}
-
 bool boxesMeet(const Segment& p, const Segment& q) {
     return std::max(p.a.x_m, p.b.x_m) >= std::min(q.a.x_m, q.b.x_m) &&
            std::max(q.a.x_m, q.b.x_m) >= std::min(p.a.x_m, p.b.x_m) &&
@@ -33,8 +29,8 @@ bool sidesDiffer(double one, double other) {
 }
 
 bool segmentsMeet(const Segment& p, const Segment& q) {
-    return boxesMeet(p, q) && sidesDiffer(cross(p.a, p.b, q.a), cross(p.a, p.b, q.b)) &&
-           sidesDiffer(cross(q.a, q.b, p.a), cross(q.a, q.b, p.b));
+    return boxesMeet(p, q) && sidesDiffer(cross(p.b - p.a, q.a - p.a), cross(p.b - p.a, q.b - p.a)) &&
+           sidesDiffer(cross(q.b - q.a, p.a - q.a), cross(q.b - q.a, p.b - q.a));
 }
 
 std::vector<Segment> segmentsOf(const std::vector<std::vector<line::Xy>>& curves) {
@@ -49,11 +45,11 @@ std::vector<Segment> segmentsOf(const std::vector<std::vector<line::Xy>>& curves
 
 // A cap, in pieces no longer than a cell: however deep the stack is, they lie in few cells.
 void addCap(std::vector<Segment>& segments, const line::Xy& from, const line::Xy& to, int index, double cell) {
-    const double length = std::hypot(to.x_m - from.x_m, to.y_m - from.y_m);
+    const double length = math::hypot(to - from);
     const int pieces = std::max(1, static_cast<int>(std::ceil(length / cell)));
     const auto at = [&](int piece) {
         const double share = static_cast<double>(piece) / pieces;
-        return line::Xy{from.x_m + share * (to.x_m - from.x_m), from.y_m + share * (to.y_m - from.y_m)};
+        return from + share * (to - from);
     };
     for (int piece = 0; piece < pieces; ++piece) segments.push_back({at(piece), at(piece + 1), index});
 }
@@ -64,12 +60,12 @@ double cellOf(const std::vector<Segment>& segments, const std::vector<std::vecto
     double longest = 0;
     for (std::size_t i = 1; i < curves.size(); ++i) {
         const auto cap = [&](const line::Xy& a, const line::Xy& b) {
-            longest = std::max(longest, std::hypot(b.x_m - a.x_m, b.y_m - a.y_m) / mostPiecesOfCap);
+            longest = std::max(longest, math::hypot(b - a) / mostPiecesOfCap);
         };
         cap(curves[i - 1].front(), curves[i].front());
         cap(curves[i - 1].back(), curves[i].back());
     }
-    for (const Segment& s : segments) longest = std::max(longest, std::hypot(s.b.x_m - s.a.x_m, s.b.y_m - s.a.y_m));
+    for (const Segment& s : segments) longest = std::max(longest, math::hypot(s.b - s.a));
     return longest > 0 ? longest : 1;
 }
 

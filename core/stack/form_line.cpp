@@ -3,22 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/math/hermite.hpp"
+
 namespace fayline::stack {
 
 namespace {
-
-// Cubic with values and slopes at both ends of a stretch, at share u of it.
-struct Cubic {
-    double a, b, c, d;
-    Cubic(double from, double slopeFrom, double to, double slopeTo, double length)
-        : a(from),
-          b(length * slopeFrom),
-          c(3 * (to - from) - length * (2 * slopeFrom + slopeTo)),
-          d(2 * (from - to) + length * (slopeFrom + slopeTo)) {}
-    double at(double u) const { return a + u * (b + u * (c + u * d)); }
-    double slope(double u) const { return b + u * (2 * c + u * 3 * d); }  // by u
-    double integral(double u) const { return u * (a + u * (b / 2 + u * (c / 3 + u * d / 4))); }
-};
 
 // One stretch between two places of the ground.
 struct Stretch {
@@ -46,10 +35,10 @@ Stretch stretchAfter(const Ground& ground, const Turned& turned, std::size_t i) 
     s.length_m = b.line.at_m - a.line.at_m;
     const double k0 = curvatureAt(ground, i);
     const double k1 = curvatureAt(ground, i + 1);
-    const Cubic k(k0, -ground.side * a.line.curvatureRate_per_m2, k1, -ground.side * b.line.curvatureRate_per_m2,
-                  s.length_m);
+    const math::HermiteCubic k(k0, -ground.side * a.line.curvatureRate_per_m2, k1,
+                               -ground.side * b.line.curvatureRate_per_m2, s.length_m);
     s.middleK = k.at(0.5);
-    s.turnedHalf = s.length_m * k.integral(0.5);
+    s.turnedHalf = k.integral(0.5);
     const double more = turned.more_per_m.empty() ? 0.0 : (turned.more_per_m[i] + turned.more_per_m[i + 1]) / 2;
     s.moreMiddle = ((turned.share[i] + turned.share[i + 1]) / 2 - 1) * s.middleK + more;
     const double more0 = moreAt(turned, i, k0);
@@ -138,14 +127,9 @@ FormLine::Node FormLine::at(double at_m) const {
         const double h = at_m - node.at_m;
         const double half = node.turn_per_m * h / 2;
         const double chord = std::abs(half) < 1e-8 ? h : h * std::sin(half) / half;
-        const double c = std::cos(half) * chord;
-        const double s = std::sin(half) * chord;
-        node.faying.x_m += node.slope.x_m * c - node.slope.y_m * s;
-        node.faying.y_m += node.slope.x_m * s + node.slope.y_m * c;
-        const double c2 = std::cos(2 * half);
-        const double s2 = std::sin(2 * half);
-        node.slope = {node.slope.x_m * c2 - node.slope.y_m * s2, node.slope.x_m * s2 + node.slope.y_m * c2};
-        node.s_m += h * (1 - side_ * node.axis_m * node.curvature_per_m) * std::hypot(node.slope.x_m, node.slope.y_m);
+        node.faying = node.faying + chord * math::turned(node.slope, half);
+        node.slope = math::turned(node.slope, 2 * half);
+        node.s_m += h * (1 - side_ * node.axis_m * node.curvature_per_m) * math::hypot(node.slope);
         node.heading_rad += 2 * half;
         node.curvatureRate_m2 = 0;
         node.at_m = at_m;
@@ -156,20 +140,20 @@ FormLine::Node FormLine::at(double at_m) const {
     const Node& b = *after;
     const double h = b.at_m - a.at_m;
     const double u = (at_m - a.at_m) / h;
-    const Cubic x(a.faying.x_m, a.slope.x_m, b.faying.x_m, b.slope.x_m, h);
-    const Cubic y(a.faying.y_m, a.slope.y_m, b.faying.y_m, b.slope.y_m, h);
-    const Cubic heading(a.heading_rad, a.turn_per_m, b.heading_rad, b.turn_per_m, h);
-    const Cubic curvature(a.curvature_per_m, a.curvatureRate_m2, b.curvature_per_m, b.curvatureRate_m2, h);
+    const math::HermiteCubic x(a.faying.x_m, a.slope.x_m, b.faying.x_m, b.slope.x_m, h);
+    const math::HermiteCubic y(a.faying.y_m, a.slope.y_m, b.faying.y_m, b.slope.y_m, h);
+    const math::HermiteCubic heading(a.heading_rad, a.turn_per_m, b.heading_rad, b.turn_per_m, h);
+    const math::HermiteCubic curvature(a.curvature_per_m, a.curvatureRate_m2, b.curvature_per_m, b.curvatureRate_m2, h);
     Node node;
     node.at_m = at_m;
     node.s_m = a.s_m + u * (b.s_m - a.s_m);
     node.axis_m = a.axis_m + u * (b.axis_m - a.axis_m);
     node.faying = {x.at(u), y.at(u)};
-    node.slope = {x.slope(u) / h, y.slope(u) / h};
+    node.slope = {x.slope(u), y.slope(u)};
     node.heading_rad = heading.at(u);
-    node.turn_per_m = heading.slope(u) / h;
+    node.turn_per_m = heading.slope(u);
     node.curvature_per_m = curvature.at(u);
-    node.curvatureRate_m2 = curvature.slope(u) / h;
+    node.curvatureRate_m2 = curvature.slope(u);
     return node;
 }
 
@@ -191,7 +175,7 @@ line::Place FormLine::faying(double at_m) const {
 line::Place FormLine::axis(double at_m) const {
     const Node node = at(at_m);
     const line::Xy xy = beside(at_m, node.axis_m);
-    const double speed = std::hypot(node.slope.x_m, node.slope.y_m);
+    const double speed = math::hypot(node.slope);
     const double along = speed - side_ * node.axis_m * node.turn_per_m;
     return {at_m, xy.x_m, xy.y_m, node.heading_rad, along > 0 ? node.turn_per_m / along : 0.0, 0};
 }

@@ -8,20 +8,6 @@ namespace fayline::stack {
 
 namespace {
 
-line::Xy minus(const line::Xy& a, const line::Xy& b) {
-    return {a.x_m - b.x_m, a.y_m - b.y_m};
-}
-
-line::Xy turnedBy(const line::Xy& v, double angle_rad) {
-    const double c = std::cos(angle_rad);
-    const double s = std::sin(angle_rad);
-    return {v.x_m * c - v.y_m * s, v.x_m * s + v.y_m * c};
-}
-
-double cross(const line::Xy& a, const line::Xy& b) {
-    return a.x_m * b.y_m - a.y_m * b.x_m;
-}
-
 double headingOf(const FormLine::Node& node) {
     return std::atan2(node.slope.y_m, node.slope.x_m);
 }
@@ -29,10 +15,10 @@ double headingOf(const FormLine::Node& node) {
 // Greatest distance from the chord, by a parabola through the furthest node and its neighbours.
 double riseOf(const FormLine& shape, std::size_t start, std::size_t end) {
     const std::vector<FormLine::Node>& nodes = shape.nodes();
-    const line::Xy along = minus(nodes[end].faying, nodes[start].faying);
-    const double chord = std::hypot(along.x_m, along.y_m);
+    const line::Xy along = nodes[end].faying - nodes[start].faying;
+    const double chord = math::hypot(along);
     if (chord <= 0) return 0;
-    const auto off = [&](std::size_t i) { return cross(along, minus(nodes[i].faying, nodes[start].faying)) / chord; };
+    const auto off = [&](std::size_t i) { return cross(along, nodes[i].faying - nodes[start].faying) / chord; };
     double most = 0;
     std::size_t at = start;
     for (std::size_t i = start; i <= end; ++i) {
@@ -41,7 +27,7 @@ double riseOf(const FormLine& shape, std::size_t start, std::size_t end) {
         at = i;
     }
     // There the shape runs aslant of the chord by so much, and bends back by its curvature.
-    const double aslant = cross(along, nodes[at].slope) / chord / std::hypot(nodes[at].slope.x_m, nodes[at].slope.y_m);
+    const double aslant = cross(along, nodes[at].slope) / chord / math::hypot(nodes[at].slope);
     const double curvature = nodes[at].curvature_per_m;
     constexpr double near_m = 0.02;
     const double more = curvature != 0 ? aslant * aslant / (2 * std::abs(curvature)) : 0;
@@ -52,9 +38,9 @@ double riseOf(const FormLine& shape, std::size_t start, std::size_t end) {
 double standsOff(const FormLine& other, const FormLine& opened, std::size_t laid, std::size_t at) {
     const FormLine::Node& a = other.nodes()[laid];
     const FormLine::Node& b = opened.nodes()[laid];
-    const line::Xy reach = minus(other.nodes()[at].faying, a.faying);
-    const line::Xy reachOpened = turnedBy(minus(opened.nodes()[at].faying, b.faying), headingOf(a) - headingOf(b));
-    const line::Xy off = minus(reachOpened, reach);
+    const line::Xy reach = other.nodes()[at].faying - a.faying;
+    const line::Xy reachOpened = math::turned(opened.nodes()[at].faying - b.faying, headingOf(a) - headingOf(b));
+    const line::Xy off = reachOpened - reach;
     const double heading = headingOf(other.nodes()[at]);
     return off.y_m * std::cos(heading) - off.x_m * std::sin(heading);
 }
@@ -67,7 +53,7 @@ double opensTo(const FormLine& shape, std::size_t laid, std::size_t at) {
     const double turn = (b.heading_rad - a.heading_rad) * (at > laid ? 1 : -1);
     if (std::abs(turn) > std::numbers::pi / 2) return turn > 0 ? -1 : 1;
     const line::Xy heading{std::cos(headingOf(a)), std::sin(headingOf(a))};
-    return cross(heading, minus(b.faying, a.faying)) > 0 ? -1 : 1;
+    return cross(heading, b.faying - a.faying) > 0 ? -1 : 1;
 }
 
 }  // namespace
@@ -78,8 +64,8 @@ Opening openingOf(const Ground& ground, const FormLine& other, const FormLine& o
     const std::size_t start = ground.start;
     const std::size_t end = ground.end;
     const auto chord = [&](const FormLine& shape) {
-        const line::Xy along = minus(shape.nodes()[end].faying, shape.nodes()[start].faying);
-        return std::hypot(along.x_m, along.y_m);
+        const line::Xy along = shape.nodes()[end].faying - shape.nodes()[start].faying;
+        return math::hypot(along);
     };
     opening.chordFrom_m = chord(other);
     opening.chordTo_m = chord(opened);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/math/table.hpp"
 #include "core/stack/stack.hpp"
 
 namespace fayline::stack {
@@ -107,8 +108,7 @@ double widthAt(const boat::Stack& stack, double at_m) {
     }
     if (!before) return after ? after->width_m : 0;
     if (!after) return before->width_m;
-    const double share = (at_m - before->at_m) / (after->at_m - before->at_m);
-    return before->width_m + share * (after->width_m - before->width_m);
+    return math::between(before->width_m, after->width_m, (at_m - before->at_m) / (after->at_m - before->at_m));
 }
 
 double ripWidthAt(const boat::Stack& stack, double at_m) {

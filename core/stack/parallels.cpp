@@ -1,9 +1,10 @@
 #include "core/stack/parallels.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <vector>
+
+#include "core/math/quadrature.hpp"
 
 namespace fayline::stack {
 
@@ -22,15 +23,13 @@ double element(const line::Place& place, double side, const Distance& distance) 
 
 // Gauss's three points on each of the panels that `from_m`..`to_m` is cut into.
 SumPlaces sumPlaces(const line::Line& line, double from_m, double to_m) {
-    static const std::array<double, 3> at{-std::sqrt(0.6), 0, std::sqrt(0.6)};
-    static const std::array<double, 3> weight{5.0 / 9, 8.0 / 9, 5.0 / 9};
     const int panels = std::max(1, static_cast<int>(std::ceil((to_m - from_m) / panel_m)));
-    const double half = (to_m - from_m) / panels / 2;
+    const double width_m = (to_m - from_m) / panels;
     SumPlaces sum{from_m, to_m, {}, {}};
     for (int i = 0; i < panels; ++i) {
-        for (std::size_t point = 0; point < at.size(); ++point) {
-            sum.places.push_back(line.at(from_m + (2 * i + 1 + at[point]) * half));
-            sum.weights_m.push_back(weight[point] * half);
+        for (std::size_t point = 0; point < math::gauss3At.size(); ++point) {
+            sum.places.push_back(line.at(from_m + (i + math::gauss3At[point]) * width_m));
+            sum.weights_m.push_back(math::gauss3Weight[point] * width_m);
         }
     }
     return sum;

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <string>
 
+#include "core/math/table.hpp"
 #include "core/measure/display.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/measure/units.hpp"
@@ -27,8 +28,8 @@ boat::Planed plannedAt(const std::vector<boat::Planed>& given, double at_m) {
     if (!after) after = before;
     const double apart = after->at_m - before->at_m;
     const double share = apart > 0 ? (at_m - before->at_m) / apart : 0;
-    planed.inside_m = before->inside_m + share * (after->inside_m - before->inside_m);
-    planed.outside_m = before->outside_m + share * (after->outside_m - before->outside_m);
+    planed.inside_m = math::between(before->inside_m, after->inside_m, share);
+    planed.outside_m = math::between(before->outside_m, after->outside_m, share);
     return planed;
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/math/table.hpp"
 #include "core/stack/checks.hpp"
 #include "core/stack/course.hpp"
 #include "core/stack/parallels.hpp"
@@ -148,13 +149,7 @@ std::vector<Part> partsOf(const boat::Stack& stack, boat::Describes describes, b
 
 double ratioAt(const Part& part, double at_m, double factor) {
     if (part.along.empty()) return 0;
-    const auto after = std::upper_bound(part.along.begin(), part.along.end(), at_m,
-                                        [](double at, const Release& release) { return at < release.at_m; });
-    if (after == part.along.begin()) return factor * after->ratio;
-    const auto before = after - 1;
-    if (after == part.along.end() || after->at_m == before->at_m) return factor * before->ratio;
-    const double share = (at_m - before->at_m) / (after->at_m - before->at_m);
-    return factor * (before->ratio + share * (after->ratio - before->ratio));
+    return factor * math::lookUp(part.along, at_m, &Release::at_m, &Release::ratio);
 }
 
 }  // namespace fayline::stack

@@ -7,6 +7,8 @@
 #include <numbers>
 #include <numeric>
 
+#include "core/math/table.hpp"
+
 namespace fayline::wood {
 namespace {
 
@@ -31,14 +33,7 @@ constexpr std::array<GrainRow, 6> grainRows{{{0, 1, 1},
 
 double grainFactor(double slope, double GrainRow::*column) {
     assert(slope >= 0);
-    for (std::size_t i = 1; i < grainRows.size(); ++i) {
-        const GrainRow& before = grainRows[i - 1];
-        const GrainRow& after = grainRows[i];
-        if (slope >= after.slope) continue;
-        const double share = (slope - before.slope) / (after.slope - before.slope);
-        return before.*column + share * (after.*column - before.*column);
-    }
-    return grainRows.back().*column;
+    return math::lookUp(grainRows, slope, &GrainRow::slope, column);
 }
 
 // Change from the value at 12 %, at 6 and at 20 % moisture. Wood Handbook Table 5-14, middle trend (M).

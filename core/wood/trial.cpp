@@ -1,10 +1,11 @@
 #include "core/wood/trial.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <numbers>
 
+#include "core/math/quadrature.hpp"
+#include "core/math/root.hpp"
 #include "core/measure/display.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/measure/scale.hpp"
@@ -35,51 +36,21 @@ std::string shownMm(double length_m) {
     return shown(measure::toMillimetres(length_m));
 }
 
-// Integral of sqrt(sin u) for u from 0 to `slope`: with u = v^2 the integrand is smooth; Gauss's eight points.
+// Integral of sqrt(sin u) for u from 0 to `slope`: with u = v^2 the integrand is smooth.
 double rootSineTo(double slope_rad) {
-    constexpr std::array<std::array<double, 2>, 4> points{{{0.1834346424956498, 0.3626837833783620},
-                                                           {0.5255324099163290, 0.3137066458778873},
-                                                           {0.7966664774136267, 0.2223810344533745},
-                                                           {0.9602898564975363, 0.1012285362903763}}};
-    const double half = std::sqrt(slope_rad) / 2;
-    double sum = 0;
-    for (const auto& [at, weight] : points) {
-        for (const double v : {half * (1 + at), half * (1 - at)}) sum += weight * 2 * v * std::sqrt(std::sin(v * v));
-    }
-    return half * sum;
+    return math::gauss8([](double v) { return 2 * v * std::sqrt(std::sin(v * v)); }, 0, std::sqrt(slope_rad));
 }
 
-// The slope at which `value` (rising with the slope) is `wanted`; none: the strip would slip through before. By false
-// position, the end that stays halved in weight (the Illinois rule): some eight steps where bisection takes fifty.
+// The slope at which `value` (rising with the slope) is `wanted`; none: the strip would slip through before. Some eight
+// steps where bisection takes fifty.
 std::optional<double> slopeWhere(double Slung::*value, double wanted) {
     constexpr double flat_rad = 1e-18;  // nothing is wanted: as good as none, and still a shape
     if (!(wanted > 0)) return flat_rad;
-    double low = 0;
-    double high = slipsThroughAt_rad;
-    double below = -wanted;
-    double above = slungAt(high).*value - wanted;
+    const auto off = [&](double slope_rad) { return slungAt(slope_rad).*value - wanted; };
+    const double above = off(slipsThroughAt_rad);
     if (above < 0) return std::nullopt;
-    double at = high;
-    int side = 0;
-    for (int i = 0; i < 200; ++i) {
-        const double next = low + (high - low) * below / (below - above);
-        if (!(next > low && next < high)) break;
-        at = next;
-        const double off = slungAt(at).*value - wanted;
-        if (std::abs(off) <= 1e-15 * wanted) break;
-        if (off < 0) {
-            low = at;
-            below = off;
-            if (side < 0) above /= 2;
-            side = -1;
-        } else {
-            high = at;
-            above = off;
-            if (side > 0) below /= 2;
-            side = 1;
-        }
-    }
-    return at;
+    return math::illinois(off, {0, -wanted, slipsThroughAt_rad, above}, 200,
+                          [&](double, double left, double) { return std::abs(left) <= 1e-15 * wanted; });
 }
 
 void needAbove0(double value, double shownValue, const std::string& path, const std::string& what) {

@@ -28,7 +28,7 @@ struct Parts {
 
 // As in contact.hpp; psi' from the derivatives of atan2(v', a) by its two arguments.
 Parts byDefinition(const RodPlace& place, const Gap& gap) {
-    const Nested v = variable(gap.gap, 0);
+    const Nested v = variable(gap.value, 0);
     const Nested slope = variable(gap.slope, 1);
     const Nested bend = variable(gap.bend, 2);
     const Nested a = v * place.curvature_per_m + 1.0;

@@ -321,40 +321,6 @@ TEST(Days, WithTheMarginThat95InHundredTakeSoManyAreInTime) {
     EXPECT_NEAR(one->marginFor95_s, exact, 0.03 * exact);
 }
 
-TEST(Days, LogarithmAndPowerAreThoseOfTheLibrary) {
-    std::mt19937_64 generator(11);
-    for (int i = 0; i < 20'000; ++i) {
-        const double x = std::exp(60 * evenDraw(generator) - 40);
-        EXPECT_NEAR(logOf(x), std::log(x), 5e-16 * std::max(1.0, std::abs(std::log(x))));
-        const double y = 20 * evenDraw(generator) - 10;
-        EXPECT_NEAR(expOf(y) / std::exp(y), 1, 2e-15) << y;
-    }
-    EXPECT_EQ(logOf(1), 0);
-    EXPECT_EQ(expOf(0), 1);
-}
-
-TEST(Days, NormalDrawsHaveTheMomentsOfTheNormalDistribution) {
-    std::mt19937_64 generator(12);
-    constexpr int count = 200'000;
-    double sum = 0;
-    double squares = 0;
-    double fourth = 0;
-    double product = 0;
-    for (int i = 0; i < count; ++i) {
-        const TwoNormal two = normalDraws(generator);
-        sum += two.one + two.other;
-        squares += two.one * two.one + two.other * two.other;
-        fourth += std::pow(two.one, 4) + std::pow(two.other, 4);
-        product += two.one * two.other;
-    }
-    const double n = 2.0 * count;
-    // Standard errors: 1, sqrt 2, sqrt 96 over sqrt n; of the product 1 over sqrt count.
-    EXPECT_NEAR(sum / n, 0, 3.3 / std::sqrt(n));
-    EXPECT_NEAR(squares / n, 1, 3.3 * std::sqrt(2 / n));
-    EXPECT_NEAR(fourth / n, 3, 3.3 * std::sqrt(96 / n));
-    EXPECT_NEAR(product / count, 0, 3.3 / std::sqrt(static_cast<double>(count)));
-}
-
 TEST(Days, WhatIsNoShareIsRefusedWithItsPlace) {
     const auto pathOf = [](const Uncertain& uncertain) {
         try {

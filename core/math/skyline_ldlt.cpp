@@ -1,11 +1,11 @@
-#include "core/holding/profile_matrix.hpp"
+#include "core/math/skyline_ldlt.hpp"
 
 #include <algorithm>
 #include <cmath>
 
-namespace fayline::holding {
+namespace fayline::math {
 
-ProfileMatrix::ProfileMatrix(std::vector<std::size_t> first) : first_(std::move(first)), start_(first_.size()) {
+SkylineLdlt::SkylineLdlt(std::vector<std::size_t> first) : first_(std::move(first)), start_(first_.size()) {
     std::size_t entries = 0;
     for (std::size_t row = 0; row < first_.size(); ++row) {
         start_[row] = entries - first_[row];  // may wrap; adding a column of the row brings it back
@@ -15,11 +15,11 @@ ProfileMatrix::ProfileMatrix(std::vector<std::size_t> first) : first_(std::move(
     inverse_.assign(first_.size(), 0);
 }
 
-void ProfileMatrix::clear() {
+void SkylineLdlt::clear() {
     std::fill(values_.begin(), values_.end(), 0.0);
 }
 
-bool ProfileMatrix::factorise() {
+bool SkylineLdlt::factorise() {
     negative_ = 0;
     for (std::size_t row = 0; row < first_.size(); ++row) {
         const std::size_t begin = first_[row];
@@ -45,7 +45,7 @@ bool ProfileMatrix::factorise() {
     return true;
 }
 
-void ProfileMatrix::solve(std::vector<double>& right) const {
+void SkylineLdlt::solve(std::vector<double>& right) const {
     for (std::size_t row = 0; row < first_.size(); ++row) {
         const double* const entry = values_.data() + (start_[row] + first_[row]);
         double sum = right[row];
@@ -62,4 +62,4 @@ void ProfileMatrix::solve(std::vector<double>& right) const {
     }
 }
 
-}  // namespace fayline::holding
+}  // namespace fayline::math

@@ -1,20 +1,22 @@
-// A symmetric matrix whose rows begin at their first entry, and its factors.
+// A symmetric matrix stored by its skyline (profile), and its factors L D L^T.
 //
-// Each row holds all entries from its first column to the diagonal. Factorised without exchange of rows as
-// L D L^T, which keeps that shape; the pivots' signs tell how many directions of the matrix are negative
-// (Sylvester's law of inertia). A matrix with negative directions may meet a pivot of nothing: factorise() says so.
+// Each row holds all entries from its first column to the diagonal (Jennings, Comput. J. 9, 1966, from memory).
+// Factorised without exchange of rows, which
+// keeps that shape; the pivots' signs tell how many eigenvalues of the matrix are negative (Sylvester's law of
+// inertia). A matrix that is not definite may meet a pivot of 0: factorise() says so. Eigen has no factor that keeps a
+// skyline.
 #pragma once
 
 #include <cstddef>
 #include <vector>
 
-namespace fayline::holding {
+namespace fayline::math {
 
-class ProfileMatrix {
+class SkylineLdlt {
 public:
-    ProfileMatrix() = default;
+    SkylineLdlt() = default;
     // `first[row]` <= row is the column where the row begins.
-    explicit ProfileMatrix(std::vector<std::size_t> first);
+    explicit SkylineLdlt(std::vector<std::size_t> first);
 
     std::size_t rows() const { return first_.size(); }
     void clear();
@@ -35,7 +37,7 @@ public:
     };
     Row row(std::size_t row) { return {values_.data() + (start_[row] + first_[row]), first_[row]}; }
 
-    // Puts the factors in place of the matrix. False: a pivot of nothing or that is no number.
+    // Puts the factors in place of the matrix. False: a pivot of 0 or that is no number.
     bool factorise();
     std::size_t negativePivots() const { return negative_; }
     // Of the factors: `right` becomes the solution.
@@ -49,4 +51,4 @@ private:
     std::size_t negative_ = 0;
 };
 
-}  // namespace fayline::holding
+}  // namespace fayline::math

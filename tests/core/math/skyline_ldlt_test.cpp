@@ -1,16 +1,16 @@
-// Factors of symmetric matrices that keep their profile, against Eigen's dense ones.
-#include "core/holding/profile_matrix.hpp"
+// Factors of symmetric matrices stored by their skyline, against Eigen's dense ones.
+#include "core/math/skyline_ldlt.hpp"
 
 #include <gtest/gtest.h>
 
 #include <Eigen/Dense>
 #include <random>
 
-namespace fayline::holding {
+namespace fayline::math {
 namespace {
 
 struct Made {
-    ProfileMatrix profile;
+    SkylineLdlt profile;
     Eigen::MatrixXd dense;
 };
 
@@ -19,7 +19,7 @@ Made randomMatrix(std::mt19937& engine, std::size_t rows, bool definite) {
     std::uniform_real_distribution<double> value(-1, 1);
     std::vector<std::size_t> first(rows);
     for (std::size_t row = 0; row < rows; ++row) first[row] = row % 7 == 6 ? row / 2 : row < 3 ? 0 : row - 3;
-    Made made{ProfileMatrix(first), Eigen::MatrixXd::Zero(static_cast<int>(rows), static_cast<int>(rows))};
+    Made made{SkylineLdlt(first), Eigen::MatrixXd::Zero(static_cast<int>(rows), static_cast<int>(rows))};
     for (std::size_t row = 0; row < rows; ++row)
         for (std::size_t column = first[row]; column <= row; ++column) {
             double entry = value(engine);
@@ -31,7 +31,7 @@ Made randomMatrix(std::mt19937& engine, std::size_t rows, bool definite) {
     return made;
 }
 
-TEST(ProfileMatrix, SolvesAsTheDenseMatrixDoes) {
+TEST(SkylineLdlt, SolvesAsTheDenseMatrixDoes) {
     std::mt19937 engine(3);
     for (const std::size_t rows : {1u, 2u, 5u, 40u})
         for (const bool definite : {true, false}) {
@@ -46,7 +46,7 @@ TEST(ProfileMatrix, SolvesAsTheDenseMatrixDoes) {
         }
 }
 
-TEST(ProfileMatrix, NegativePivotsAreAsManyAsNegativeEigenvalues) {
+TEST(SkylineLdlt, NegativePivotsAreAsManyAsNegativeEigenvalues) {
     std::mt19937 engine(5);
     for (int tries = 0; tries < 50; ++tries) {
         Made made = randomMatrix(engine, 30, tries % 2 == 0);
@@ -58,16 +58,16 @@ TEST(ProfileMatrix, NegativePivotsAreAsManyAsNegativeEigenvalues) {
     }
 }
 
-TEST(ProfileMatrix, APivotOfNothingIsSaid) {
-    ProfileMatrix nothing({0, 0});
+TEST(SkylineLdlt, APivotOfNothingIsSaid) {
+    SkylineLdlt nothing({0, 0});
     EXPECT_FALSE(nothing.factorise());
-    ProfileMatrix dependent({0, 0});
+    SkylineLdlt dependent({0, 0});
     dependent(0, 0) = dependent(1, 0) = dependent(1, 1) = 1;
     EXPECT_FALSE(dependent.factorise());
 }
 
-TEST(ProfileMatrix, ClearedItCanBeFilledAgain) {
-    ProfileMatrix matrix({0, 0});
+TEST(SkylineLdlt, ClearedItCanBeFilledAgain) {
+    SkylineLdlt matrix({0, 0});
     for (int times = 0; times < 2; ++times) {
         matrix.clear();
         matrix(0, 0) = 2;
@@ -82,4 +82,4 @@ TEST(ProfileMatrix, ClearedItCanBeFilledAgain) {
 }
 
 }  // namespace
-}  // namespace fayline::holding
+}  // namespace fayline::math

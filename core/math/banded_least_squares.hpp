@@ -1,4 +1,4 @@
-// Linear least squares in which every condition holds six neighbouring unknowns.
+// Linear least squares in which every condition holds a few neighbouring unknowns, as those of splines do.
 #pragma once
 
 #include <algorithm>
@@ -6,17 +6,17 @@
 #include <cmath>
 #include <vector>
 
-namespace fayline::line {
+namespace fayline::math {
 
 // The triangle to which such conditions reduce, by plane rotations (George & Heath 1980; rows sorted as in Lawson &
-// Hanson, Solving Least Squares Problems, chapter 27). The normal equations would square a condition number that here
-// is the sixth power of the number of knots.
+// Hanson, Solving Least Squares Problems, chapter 27). The normal equations would square a condition number that for a
+// fair line is the sixth power of the number of knots.
 //
-// `Rights` is how many right-hand sides are carried along.
-template <int Rights>
-class BandedTriangle {
+// `Width` is how many unknowns a condition holds, `Rights` how many right-hand sides are carried along.
+template <int Width, int Rights>
+class BandedLeastSquares {
 public:
-    using Row = std::array<double, 6 + Rights>;  // entries of six unknowns, then right-hand sides
+    using Row = std::array<double, Width + Rights>;  // entries of the unknowns, then right-hand sides
 
     void clear(int unknowns) {
         rows_.assign(unknowns, Row{});
@@ -25,16 +25,16 @@ public:
 
     // Adds a condition on the unknowns from `first` on. Conditions come with ascending `first`.
     void add(int first, Row row) {
-        const int last = std::min(first + 6, static_cast<int>(rows_.size()));
+        const int last = std::min(first + Width, static_cast<int>(rows_.size()));
         for (int j = first; j < last; ++j) {
             if (row[0] != 0) rotate(rows_[j], row);
-            for (int k = 0; k < 5; ++k) row[k] = row[k + 1];
-            row[5] = 0;
+            for (int k = 0; k < Width - 1; ++k) row[k] = row[k + 1];
+            row[Width - 1] = 0;
         }
-        for (int r = 0; r < Rights; ++r) left_[r] += row[6 + r] * row[6 + r];
+        for (int r = 0; r < Rights; ++r) left_[r] += row[Width + r] * row[Width + r];
     }
 
-    // Row j holds the entries (j, j) ... (j, j + 5) and the right-hand sides.
+    // Row j holds the entries (j, j) ... (j, j + Width - 1) and the right-hand sides.
     const std::vector<Row>& rows() const { return rows_; }
 
     // Sum of squares that no choice of the unknowns removes.
@@ -45,8 +45,8 @@ public:
         const int n = static_cast<int>(rows_.size());
         unknowns.assign(n, 0);
         for (int j = n - 1; j >= 0; --j) {
-            double sum = rows_[j][6 + right];
-            for (int k = 1; k < 6 && j + k < n; ++k) sum -= rows_[j][k] * unknowns[j + k];
+            double sum = rows_[j][Width + right];
+            for (int k = 1; k < Width && j + k < n; ++k) sum -= rows_[j][k] * unknowns[j + k];
             unknowns[j] = sum / rows_[j][0];
             if (!std::isfinite(unknowns[j])) return false;
         }
@@ -58,7 +58,7 @@ private:
     static void rotate(Row& kept, Row& row) {
         const double size = std::sqrt(kept[0] * kept[0] + row[0] * row[0]);
         const double c = kept[0] / size, s = row[0] / size;
-        for (int k = 0; k < 6 + Rights; ++k) {
+        for (int k = 0; k < Width + Rights; ++k) {
             const double a = kept[k], b = row[k];
             kept[k] = c * a + s * b;
             row[k] = c * b - s * a;
@@ -69,4 +69,4 @@ private:
     std::array<double, Rights> left_{};
 };
 
-}  // namespace fayline::line
+}  // namespace fayline::math
