@@ -13,7 +13,7 @@ namespace {
 // The scatter of reading is counted this many times. See fair.cpp for what was measured.
 constexpr double scatterCounted = 2;
 
-// A circle and its place are free of cost: three of the freedoms are none of the smoothing's.
+// A circle and its place cost nothing: the smoothing does not take part in three of the degrees of freedom.
 constexpr double freeOfCost = 3;
 
 constexpr double leastSmoothing_log = -75;
@@ -103,9 +103,9 @@ double Balance::greatestMiss(const BalanceAims& aims, double smoothing_log) {
     return most;
 }
 
-// How many unknowns the conditions determine: the trace of what turns points into points of the line. Only the band of
-// the inverse is needed (Hutchinson & de Hoog, Numer. Math. 47, 1985, from memory).
-double Balance::freedom() {
+// The effective degrees of freedom: the trace of the matrix that maps the points to the points of the line. It needs
+// only the band of the inverse (Hutchinson & de Hoog, Numer. Math. 47, 1985, from memory).
+double Balance::degreesOfFreedom() {
     const auto& rows = both_.rows();
     const int n = static_cast<int>(rows.size());
     inverse_.assign(n, {});
@@ -144,17 +144,17 @@ double Balance::energyAfter() const {
     return sum;
 }
 
-// Grows with the smoothing and is 1 where the line is as uneven as so many freedoms would make it, were its curvature's
-// rate pure chance of the size that the smoothing stands for.
-double Balance::unevennessAgainstFreedom(const BalanceAims& aims, double smoothing_log) {
+// The roughness (smoothing * energy / scatter^2) over the effective degrees of freedom less 3. It grows with the
+// smoothing and is 1 at the smoothing of greatest restricted likelihood, see fair.cpp.
+double Balance::roughnessPerFreedom(const BalanceAims& aims, double smoothing_log) {
     movesAt(smoothing_log);
     const double scatter = scatterCounted * aims.scatter;
-    const double uneven = std::exp(smoothing_log) * energyAfter() / (scatter * scatter);
-    return uneven / std::max(1e-9, freedom() - freeOfCost);
+    const double roughness = std::exp(smoothing_log) * energyAfter() / (scatter * scatter);
+    return roughness / std::max(1e-9, degreesOfFreedom() - freeOfCost);
 }
 
-// The logarithm of the smoothing from `least` to `most` at which `measure` is 1, by regula falsi on logarithms (Illinois
-// variant). Where the conditions do not determine the moves, `measure` is no number and the start is returned.
+// The logarithm of the smoothing from `least` to `most` at which `measure` is 1, by the regula falsi on its logarithm.
+// Where the conditions do not determine the moves, `measure` is no number and the start is returned.
 template <class Measure>
 double Balance::rootOf(const Measure& measure, double start, double least, double most, double precision,
                        const std::atomic<bool>& stop) {
@@ -185,8 +185,8 @@ double Balance::chooseSmoothing(const BalanceAims& aims, double start_log, doubl
         return [this, &aims, mostMiss](double at) { return greatestMiss(aims, at) / mostMiss; };
     };
     if (aims.mostMiss <= 0) return rootOf(ceiling(aims.throughMiss), start_log, least, most, precision, stop);
-    const auto unevenness = [&](double at) { return unevennessAgainstFreedom(aims, at); };
-    const double at = rootOf(unevenness, start_log, least, most, precision, stop);
+    const auto roughness = [&](double at) { return roughnessPerFreedom(aims, at); };
+    const double at = rootOf(roughness, start_log, least, most, precision, stop);
     if (stop || greatestMiss(aims, at) <= aims.mostMiss) return at;
     return rootOf(ceiling(aims.mostMiss * (1 - 1e-7)), at, least, at, std::min(precision, 1e-9), stop);
 }

@@ -58,8 +58,8 @@ public:
 private:
     double missAfter(const Condition& condition) const;
     double greatestMiss(const BalanceAims& aims, double smoothing_log);
-    double unevennessAgainstFreedom(const BalanceAims& aims, double smoothing_log);
-    double freedom();
+    double roughnessPerFreedom(const BalanceAims& aims, double smoothing_log);
+    double degreesOfFreedom();
     double energyAfter() const;
     template <class Measure>
     double rootOf(const Measure& measure, double start, double least, double most, double precision,

@@ -31,8 +31,8 @@ constexpr double circleSmoothing = 0.2;
 constexpr int mostRounds = 30;
 constexpr double restless = 0.01;
 constexpr int mostRestless = 12;
-constexpr int evenRounds = 2;           // in which the parameter is made arc length in any case
-constexpr double mostUnevenness = 0.3;  // of |dr/dt|, before it is made so again
+constexpr int evenRounds = 2;               // in which the parameter is made arc length in any case
+constexpr double mostSpeedVariation = 0.3;  // of |dr/dt|, before it is made so again
 constexpr int mostEvenings = 6;
 constexpr double footReach = 0.01;         // of the parameter, in one step toward a foot
 constexpr double mostChange_log = 10;      // of the smoothing, in one round that changes the line little
@@ -452,7 +452,7 @@ FitResult Fit::run() {
                 break;
             }
             careful = change > part * littleChange * std::max(greatest, 1.0);
-            if (evenings < mostEvenings && (round <= evenRounds || spline_.unevenness() > mostUnevenness)) {
+            if (evenings < mostEvenings && (round <= evenRounds || spline_.speedVariation() > mostSpeedVariation)) {
                 ++evenings;
                 spline_.evenOut(parameters_);
                 look();

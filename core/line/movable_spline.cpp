@@ -12,7 +12,9 @@ namespace fayline::line {
 MovableSpline::MovableSpline(const std::vector<double>& breaks)
     : knots_(openKnots(breaks)), intervals_(quinticIntervals(knots_)) {
     for (const QuinticInterval& interval : intervals_) {
-        for (const double u : math::gauss3At) gauss_.push_back(valuesAt(interval, interval.start + u * interval.width));
+        for (const double off : math::gauss3Off) {
+            gauss_.push_back(valuesAt(interval, interval.start + (1 + off) / 2 * interval.width));
+        }
     }
     const std::vector<double> closed = closedKnots(knots_);
     const int count = static_cast<int>(knots_.size()) - 6;
@@ -75,7 +77,8 @@ void MovableSpline::evenOut(std::vector<double>& parameters) {
         for (int step = 0; step < 2; ++step) {
             double own = 0;
             for (int g = 0; g < 3; ++g) {
-                const auto basis = valuesAt(interval, interval.start + u * math::gauss3At[g] * interval.width);
+                const auto basis =
+                    valuesAt(interval, interval.start + u * ((1 + math::gauss3Off[g]) / 2) * interval.width);
                 own += math::gauss3Weight[g] * u * interval.width * norm(sum(basis.first, interval.first));
             }
             const auto basis = valuesAt(interval, interval.start + u * interval.width);
@@ -94,7 +97,7 @@ void MovableSpline::evenOut(std::vector<double>& parameters) {
     triangle.solve(1, y);
 }
 
-double MovableSpline::unevenness() const {
+double MovableSpline::speedVariation() const {
     double mean = 0, least = 1e300, most = 0;
     for (std::size_t g = 0; g < gauss_.size(); ++g) {
         const QuinticInterval& interval = intervals_[g / 3];

@@ -48,7 +48,7 @@ public:
     void evenOut(std::vector<double>& parameters);
 
     // The greatest departure of |dr/dt| from its mean, as a share of it.
-    double unevenness() const;
+    double speedVariation() const;
 
     std::vector<double> x, y;  // control points
 

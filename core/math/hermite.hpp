@@ -21,6 +21,10 @@ public:
           c3(c1 + slopeTo * length - 2 * (to - from)),
           length_(length) {}
 
+    // By its coefficients, for who has them.
+    HermiteCubic(const std::array<double, 4>& coefficients, double length)
+        : c0(coefficients[0]), c1(coefficients[1]), c2(coefficients[2]), c3(coefficients[3]), length_(length) {}
+
     double at(double u) const { return c0 + u * (c1 + u * (c2 + u * c3)); }
     // By length.
     double slope(double u) const { return (c1 + u * (2 * c2 + 3 * u * c3)) / length_; }

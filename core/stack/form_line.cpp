@@ -9,6 +9,14 @@ namespace fayline::stack {
 
 namespace {
 
+// The Hermite cubic with the slopes' terms summed first. On a flat stretch the last digits of a form decide which place
+// is the furthest off, so the order of the sums is kept.
+math::HermiteCubic cubicOf(double from, double slopeFrom, double to, double slopeTo, double length) {
+    return {{from, length * slopeFrom, 3 * (to - from) - length * (2 * slopeFrom + slopeTo),
+             2 * (from - to) + length * (slopeFrom + slopeTo)},
+            length};
+}
+
 // One stretch between two places of the ground.
 struct Stretch {
     double length_m = 0;
@@ -35,8 +43,8 @@ Stretch stretchAfter(const Ground& ground, const Turned& turned, std::size_t i) 
     s.length_m = b.line.at_m - a.line.at_m;
     const double k0 = curvatureAt(ground, i);
     const double k1 = curvatureAt(ground, i + 1);
-    const math::HermiteCubic k(k0, -ground.side * a.line.curvatureRate_per_m2, k1,
-                               -ground.side * b.line.curvatureRate_per_m2, s.length_m);
+    const math::HermiteCubic k = cubicOf(k0, -ground.side * a.line.curvatureRate_per_m2, k1,
+                                         -ground.side * b.line.curvatureRate_per_m2, s.length_m);
     s.middleK = k.at(0.5);
     s.turnedHalf = k.integral(0.5);
     const double more = turned.more_per_m.empty() ? 0.0 : (turned.more_per_m[i] + turned.more_per_m[i + 1]) / 2;
@@ -140,10 +148,11 @@ FormLine::Node FormLine::at(double at_m) const {
     const Node& b = *after;
     const double h = b.at_m - a.at_m;
     const double u = (at_m - a.at_m) / h;
-    const math::HermiteCubic x(a.faying.x_m, a.slope.x_m, b.faying.x_m, b.slope.x_m, h);
-    const math::HermiteCubic y(a.faying.y_m, a.slope.y_m, b.faying.y_m, b.slope.y_m, h);
-    const math::HermiteCubic heading(a.heading_rad, a.turn_per_m, b.heading_rad, b.turn_per_m, h);
-    const math::HermiteCubic curvature(a.curvature_per_m, a.curvatureRate_m2, b.curvature_per_m, b.curvatureRate_m2, h);
+    const math::HermiteCubic x = cubicOf(a.faying.x_m, a.slope.x_m, b.faying.x_m, b.slope.x_m, h);
+    const math::HermiteCubic y = cubicOf(a.faying.y_m, a.slope.y_m, b.faying.y_m, b.slope.y_m, h);
+    const math::HermiteCubic heading = cubicOf(a.heading_rad, a.turn_per_m, b.heading_rad, b.turn_per_m, h);
+    const math::HermiteCubic curvature =
+        cubicOf(a.curvature_per_m, a.curvatureRate_m2, b.curvature_per_m, b.curvatureRate_m2, h);
     Node node;
     node.at_m = at_m;
     node.s_m = a.s_m + u * (b.s_m - a.s_m);

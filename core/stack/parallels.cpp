@@ -24,12 +24,12 @@ double element(const line::Place& place, double side, const Distance& distance) 
 // Gauss's three points on each of the panels that `from_m`..`to_m` is cut into.
 SumPlaces sumPlaces(const line::Line& line, double from_m, double to_m) {
     const int panels = std::max(1, static_cast<int>(std::ceil((to_m - from_m) / panel_m)));
-    const double width_m = (to_m - from_m) / panels;
+    const double half_m = (to_m - from_m) / panels / 2;
     SumPlaces sum{from_m, to_m, {}, {}};
     for (int i = 0; i < panels; ++i) {
-        for (std::size_t point = 0; point < math::gauss3At.size(); ++point) {
-            sum.places.push_back(line.at(from_m + (i + math::gauss3At[point]) * width_m));
-            sum.weights_m.push_back(math::gauss3Weight[point] * width_m);
+        for (std::size_t point = 0; point < 3; ++point) {
+            sum.places.push_back(line.at(from_m + (2 * i + 1 + math::gauss3Off[point]) * half_m));
+            sum.weights_m.push_back(math::gauss3Weight[point] * (2 * half_m));
         }
     }
     return sum;
