@@ -9,6 +9,7 @@
 
 #include "app/look/text.hpp"
 #include "app/look/theme.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/day_text.hpp"
 
 namespace fayline::app {
@@ -91,9 +92,9 @@ void EndPage::show(const RunningDay& day, const plan::RatesLearned& learned) {
 }
 
 void EndPage::fill(const std::vector<plan::Compared>& rows) {
-    table_->setRowCount(int(rows.size()));
-    for (int i = 0; i < int(rows.size()); ++i) {
-        const plan::Compared& row = rows[size_t(i)];
+    table_->setRowCount(math::countOf(rows));
+    for (int i = 0; i < math::countOf(rows); ++i) {
+        const plan::Compared& row = rows[i];
         const QStringList cells{text(row.what), QString::number(row.count), text(measure::writeDuration(row.planned_s)),
                                 text(measure::writeDuration(row.real_s))};
         for (int column = 0; column < cells.size(); ++column) {

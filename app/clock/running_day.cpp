@@ -248,9 +248,9 @@ bool RunningDay::done() {
     if (now_.doing.empty() || now_.paused) return false;
     int task = now_.doing.front();
     for (const int one : now_.doing) {
-        if (now_.run.tasks[size_t(one)].work != schedule::Work::mix) task = one;
+        if (now_.run.tasks[one].work != schedule::Work::mix) task = one;
     }
-    const bool mixes = now_.run.tasks[size_t(task)].work == schedule::Work::mix;
+    const bool mixes = now_.run.tasks[task].work == schedule::Work::mix;
     return say({mixes ? EventKind::batchMixed : EventKind::done, 0, task});
 }
 

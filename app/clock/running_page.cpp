@@ -48,7 +48,7 @@ Severity severityOf(Urgency urgency) {
 }
 
 QString nameOf(const schedule::Now& now, int task) {
-    return text(now.run.tasks[size_t(task)].name);
+    return text(now.run.tasks[task].name);
 }
 
 QString namesOf(const schedule::Now& now, const std::vector<int>& tasks) {
@@ -300,7 +300,7 @@ void RunningPage::showGlue(const schedule::Now& now) {
         third_->show(tr("In hand"), tr("-"), tr("no face to close"), std::nullopt);
         return;
     }
-    const schedule::FaceTimes& worst = now.run.faces[size_t(now.run.worstFace)];
+    const schedule::FaceTimes& worst = now.run.faces[now.run.worstFace];
     const Urgency urgency = schedule::urgencyOf(now.margin_s, worst.openUntil_s - worst.wetted_s);
     const QString word = closed                     ? (now.margin_s < 0 ? tr("closed too late") : tr("closed in time"))
                          : urgency == Urgency::over ? tr("closes too late")
@@ -316,7 +316,7 @@ void RunningPage::showDryFit(const schedule::Now& now) {
     if (now.doing.empty()) {
         second_->show(tr("This task"), tr("none"), {}, std::nullopt);
     } else {
-        const schedule::Task& task = now.run.tasks[size_t(now.doing.front())];
+        const schedule::Task& task = now.run.tasks[now.doing.front()];
         second_->show(tr("This task"), minutes(now.at_s - task.start_s),
                       tr("planned %1").arg(text(measure::writeDuration(task.takes_s))), std::nullopt);
     }

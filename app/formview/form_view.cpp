@@ -11,6 +11,7 @@
 #include <cmath>
 
 #include "app/formview/form_view_state.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::app {
 
@@ -59,10 +60,10 @@ void FormView::show(const Shown& shown) {
         state_->hovered_m.reset();
         state_->follows = true;
     }
-    if (state_->choice.point >= static_cast<int>(shown.piece.line.points.size())) state_->choice.point = -1;
-    if (state_->choice.station >= static_cast<int>(shown.piece.holding.stations.size())) state_->choice.station = -1;
+    if (state_->choice.point >= math::countOf(shown.piece.line.points)) state_->choice.point = -1;
+    if (state_->choice.station >= math::countOf(shown.piece.holding.stations)) state_->choice.station = -1;
     if (state_->choice.station < 0 || !footOf(shown, state_->choice.station)) state_->choice.foot = false;
-    if (state_->choice.block >= static_cast<int>(shown.piece.holding.hull.blocks.size())) state_->choice.block = -1;
+    if (state_->choice.block >= math::countOf(shown.piece.holding.hull.blocks)) state_->choice.block = -1;
     const bool beingPlanned = shown.pieceIndex >= 0 && (shown.outOfDate || !shown.plan) && shown.reason.isEmpty();
     if (!beingPlanned) {
         state_->waiting = false;
@@ -99,7 +100,7 @@ void FormView::showMoment(const std::optional<PointedMoment>& moment) {
 }
 
 void FormView::selectPoint(int index) {
-    if (index < 0 || index >= static_cast<int>(state_->shown.piece.line.points.size())) {
+    if (index < 0 || index >= math::countOf(state_->shown.piece.line.points)) {
         if (state_->choice.point >= 0) state_->chooseNothing();
         return;
     }

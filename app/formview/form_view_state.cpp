@@ -7,6 +7,7 @@
 #include <numeric>
 
 #include "app/look/text.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/display.hpp"
 #include "core/plan/wording.hpp"
 
@@ -41,7 +42,7 @@ void addHoldingTo(QStringList& lines, const Shown& shown, double at_m) {
         }
     }
     for (const holding::HeldStation& station : held.stations) {
-        if (station.index < 0 || station.index >= static_cast<int>(shown.piece.holding.stations.size())) continue;
+        if (station.index < 0 || station.index >= math::countOf(shown.piece.holding.stations)) continue;
         const double half_m = shown.piece.holding.stations[station.index].pad_m / 2;
         if (std::abs(station.at_m - at_m) > half_m || !std::isfinite(station.pull_N)) continue;
         lines << QStringLiteral("%1: %2").arg(stationName(shown, station.index),
@@ -293,7 +294,7 @@ bool FormView::State::chooseNext(bool next) {
         chooseNothing();
         return false;
     }
-    choose(all[static_cast<size_t>(at)]);
+    choose(all[at]);
     return true;
 }
 

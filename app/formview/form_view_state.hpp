@@ -22,7 +22,7 @@ struct FormView::State {
     Drawing drawing;
     Transform transform;
     Sheet sheet;
-    Choice choice;
+    ViewChoice choice;
     Fonts fonts;
     bool sheetStale = true;
     bool pictureStale = true;

@@ -5,6 +5,7 @@
 
 #include "app/look/text.hpp"
 #include "core/boat/hold_traits.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/scale.hpp"
 
 namespace fayline::app {
@@ -89,7 +90,7 @@ std::vector<PropTrouble> propTroubles(const Shown& shown, const Transform& trans
     std::vector<PropTrouble> troubles;
     for (const holding::PropPlan& prop : shown.plan->holding.props) {
         const auto& stations = shown.piece.holding.stations;
-        if (prop.index < 0 || prop.index >= static_cast<int>(stations.size())) continue;
+        if (prop.index < 0 || prop.index >= math::countOf(stations)) continue;
         const auto foot = footOf(shown, prop.index);
         if (!foot || !finite(prop.head)) continue;
         const QPointF head_px = transform.toScreen(prop.head);

@@ -254,7 +254,7 @@ void paint::texts(QPainter& painter, const std::vector<Text>& texts, const Fonts
 }
 
 void paintForm(QPainter& painter, const Sheet& sheet, const Drawing& drawing, const Transform& transform,
-               const QSizeF& view, const Choice& choice, const Fonts& fonts, const Theme& theme) {
+               const QSizeF& view, const ViewChoice& choice, const Fonts& fonts, const Theme& theme) {
     paint::ground(painter, sheet, view, theme);
     if (!drawing.line.empty()) paint::stack(painter, sheet, drawing, transform, theme);
     paint::marks(painter, sheet, choice, theme);

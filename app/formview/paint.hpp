@@ -10,7 +10,7 @@ namespace fayline::app {
 
 // All of it: grid, strips, marks, words. `sheet` and `drawing` belong together.
 void paintForm(QPainter& painter, const Sheet& sheet, const Drawing& drawing, const Transform& transform,
-               const QSizeF& view, const Choice& choice, const Fonts& fonts, const Theme& theme);
+               const QSizeF& view, const ViewChoice& choice, const Fonts& fonts, const Theme& theme);
 
 // What the mouse points at: a mark across the stack.
 void paintPlace(QPainter& painter, const DrawnPlace& place, const Transform& transform, const QColor& colour);
@@ -36,11 +36,11 @@ void ground(QPainter& painter, const Sheet& sheet, const QSizeF& view, const The
 void formEdge(QPainter& painter, const Sheet& sheet, const Theme& theme);  // with gaps and pressure
 void stack(QPainter& painter, const Sheet& sheet, const Drawing& drawing, const Transform& transform,
            const Theme& theme);
-void marks(QPainter& painter, const Sheet& sheet, const Choice& choice, const Theme& theme);
-void trims(QPainter& painter, const Sheet& sheet, const Choice& choice, const Theme& theme);
-void standing(QPainter& painter, const Sheet& sheet, const Choice& choice, const Theme& theme);  // floor and hull
-void forces(QPainter& painter, const Sheet& sheet, const Choice& choice, const Theme& theme);
-void troubles(QPainter& painter, const Sheet& sheet, const Choice& choice, const Theme& theme);  // of props
+void marks(QPainter& painter, const Sheet& sheet, const ViewChoice& choice, const Theme& theme);
+void trims(QPainter& painter, const Sheet& sheet, const ViewChoice& choice, const Theme& theme);
+void standing(QPainter& painter, const Sheet& sheet, const ViewChoice& choice, const Theme& theme);  // floor and hull
+void forces(QPainter& painter, const Sheet& sheet, const ViewChoice& choice, const Theme& theme);
+void troubles(QPainter& painter, const Sheet& sheet, const ViewChoice& choice, const Theme& theme);  // of props
 void forceScale(QPainter& painter, const QLineF& bar, const Theme& theme);
 void furniture(QPainter& painter, const Sheet& sheet, const QSizeF& view, const Fonts& fonts, const Theme& theme);
 void texts(QPainter& painter, const std::vector<Text>& texts, const Fonts& fonts, const Theme& theme);

@@ -113,7 +113,7 @@ void paint::formEdge(QPainter& painter, const Sheet& sheet, const Theme& theme) 
     smooth(painter, edge.edge, {}, pen(theme.ink, 1.2));
 }
 
-void paint::trims(QPainter& painter, const Sheet& sheet, const Choice& choice, const Theme& theme) {
+void paint::trims(QPainter& painter, const Sheet& sheet, const ViewChoice& choice, const Theme& theme) {
     for (size_t i = 0; i < sheet.trims.size(); ++i) {
         const QColor colour = static_cast<int>(i) == choice.trim ? theme.accent : theme.ink;
         QPen dashes = pen(colour, 1.2);
@@ -130,7 +130,7 @@ void paint::trims(QPainter& painter, const Sheet& sheet, const Choice& choice, c
     }
 }
 
-void paint::standing(QPainter& painter, const Sheet& sheet, const Choice& choice, const Theme& theme) {
+void paint::standing(QPainter& painter, const Sheet& sheet, const ViewChoice& choice, const Theme& theme) {
     painter.setBrush(Qt::NoBrush);
     for (const GroundMark& mark : sheet.ground) {
         painter.setPen(pen(mix(theme.ground, theme.faint, 0.7), 1));
@@ -147,7 +147,7 @@ void paint::standing(QPainter& painter, const Sheet& sheet, const Choice& choice
     if (sheet.hull.centre) paintCentre(painter, *sheet.hull.centre, theme);
 }
 
-void paint::forces(QPainter& painter, const Sheet& sheet, const Choice& choice, const Theme& theme) {
+void paint::forces(QPainter& painter, const Sheet& sheet, const ViewChoice& choice, const Theme& theme) {
     Arrows ordinary;
     Arrows limits;
     Arrows chosen;
@@ -165,7 +165,7 @@ void paint::forces(QPainter& painter, const Sheet& sheet, const Choice& choice, 
     chosen.paint(painter, theme.accent, theme.ground);
 }
 
-void paint::troubles(QPainter& painter, const Sheet& sheet, const Choice& choice, const Theme& theme) {
+void paint::troubles(QPainter& painter, const Sheet& sheet, const ViewChoice& choice, const Theme& theme) {
     for (const PropTrouble& trouble : sheet.troubles) {
         const plan::Severity severity = trouble.stop ? plan::Severity::stop : plan::Severity::caution;
         painter.setPen(pen(severityColour(severity, theme), 1.6));

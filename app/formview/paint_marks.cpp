@@ -115,7 +115,7 @@ QColor severityColour(plan::Severity severity, const Theme& theme) {
     return theme.note;
 }
 
-void paint::marks(QPainter& painter, const Sheet& sheet, const Choice& choice, const Theme& theme) {
+void paint::marks(QPainter& painter, const Sheet& sheet, const ViewChoice& choice, const Theme& theme) {
     paint::trims(painter, sheet, choice, theme);
     paintRadius(painter, sheet.radius, theme);
     for (const FindingMark& mark : sheet.findings) {

@@ -162,7 +162,7 @@ Bounds boundsOf(const Shown& shown, const Drawing& drawing) {
 }
 
 QRectF roomWithMarks(const Shown& shown, const Drawing& drawing, const QSizeF& view, const Fonts& fonts,
-                     const Choice& choice) {
+                     const ViewChoice& choice) {
     QRectF room = roomForDrawing(view, fonts);
     if (!shown.plan || drawing.places.empty()) return room;
     if (!shown.plan->holding.held.samples.empty()) {  // below the title it then says how gaps and pressure are drawn
@@ -203,7 +203,7 @@ QRectF roomWithMarks(const Shown& shown, const Drawing& drawing, const QSizeF& v
 }
 
 void sheet::addStack(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
-                     const QSizeF& view, const Choice& choice) {
+                     const QSizeF& view, const ViewChoice& choice) {
     if (drawing.places.empty()) return;
     if (shown.piece.form.kind == boat::FormKind::posts) {
         for (const auto& post : shown.piece.form.posts) {
@@ -250,7 +250,7 @@ void sheet::addStack(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
 }
 
 void sheet::addPoints(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
-                      const Choice& choice) {
+                      const ViewChoice& choice) {
     const bool known = pointsKnown(shown);
     sheet.misfitTimes = known && choice.misfitMagnified ? ::fayline::app::misfitTimes(shown, transform) : 1;
     for (size_t i = 0; i < shown.piece.line.points.size(); ++i) {
@@ -317,7 +317,7 @@ void sheet::addStations(Sheet& sheet, const Shown& shown, const Drawing& drawing
 }
 
 void sheet::addHolding(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
-                       const Choice& choice) {
+                       const ViewChoice& choice) {
     if (drawing.places.empty()) return;
     sheet.ground = groundOf(shown, transform);
     sheet.troubles = propTroubles(shown, transform);
@@ -366,7 +366,7 @@ void sheet::addFindings(Sheet& sheet, const Shown& shown, const Drawing& drawing
 }
 
 Sheet sheetOf(const Shown& shown, const Drawing& drawing, const Transform& transform, const QSizeF& view,
-              const Choice& choice, const Fonts& fonts, bool waiting) {
+              const ViewChoice& choice, const Fonts& fonts, bool waiting) {
     Sheet sheet;
     if (shown.pieceIndex >= 0 && shown.plan) {
         sheet.edge = formEdgeOf(shown, drawing, transform, choice.gapsMagnified, choice.pressure && !choice.comb);

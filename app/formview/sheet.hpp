@@ -22,7 +22,7 @@
 namespace fayline::app {
 
 // What a view may switch, and what is chosen in it.
-struct Choice {
+struct ViewChoice {
     bool comb = false;
     bool misfitMagnified = true;
     bool forces = true;  // arrows of pulls, thrusts and pushes
@@ -35,7 +35,7 @@ struct Choice {
     int trim = -1;         // chosen trim line: 0 at the start, 1 at the end
     std::optional<double> place_m;
 
-    bool operator==(const Choice&) const = default;
+    bool operator==(const ViewChoice&) const = default;
     bool nothing() const { return point < 0 && station < 0 && block < 0 && trim < 0; }
 };
 
@@ -121,14 +121,14 @@ Fonts fontsFrom(const QFont& base);
 // `waiting`: the plan has been out of date for longer than an eye overlooks, so the sheet says so although the reason
 // is only that the new one is being made.
 Sheet sheetOf(const Shown& shown, const Drawing& drawing, const Transform& transform, const QSizeF& view,
-              const Choice& choice, const Fonts& fonts, bool waiting);
+              const ViewChoice& choice, const Fonts& fonts, bool waiting);
 
 // The part of a view that a fitted drawing fills: without the title above and the scale bar and ramp below.
 QRectF roomForDrawing(const QSizeF& view, const Fonts& fonts);
 
 // The same with room for the arrows, which stand out by pixels whatever the scale.
 QRectF roomWithMarks(const Shown& shown, const Drawing& drawing, const QSizeF& view, const Fonts& fonts,
-                     const Choice& choice);
+                     const ViewChoice& choice);
 
 // Bounds of all that belongs to the piece: stack, line, points, feet of props; the hull's blocks as well unless the
 // piece would be lost beside them.
@@ -142,15 +142,15 @@ namespace sheet {  // the stages of sheetOf
 void addFurniture(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
                   const QSizeF& view, const Fonts& fonts, bool waiting);
 void addStack(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform, const QSizeF& view,
-              const Choice& choice);
+              const ViewChoice& choice);
 void addPoints(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
-               const Choice& choice);
+               const ViewChoice& choice);
 void addStations(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform);
 void addHolding(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
-                const Choice& choice);
+                const ViewChoice& choice);
 void addFindings(Sheet& sheet, const Shown& shown, const Drawing& drawing);
 void addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform, const QSizeF& view,
-              const Choice& choice, const Fonts& fonts);
+              const ViewChoice& choice, const Fonts& fonts);
 
 }  // namespace sheet
 

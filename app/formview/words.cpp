@@ -7,6 +7,7 @@
 #include "app/look/text.hpp"
 #include "app/look/text_shape.hpp"
 #include "core/boat/hold_traits.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/display.hpp"
 
 namespace fayline::app {
@@ -132,7 +133,7 @@ QPointF numberFoot(const Sheet& sheet, const StationMark& mark) {
 }  // namespace
 
 void sheet::addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
-                     const QSizeF& view, const Choice& choice, const Fonts& fonts) {
+                     const QSizeF& view, const ViewChoice& choice, const Fonts& fonts) {
     std::vector<Wish> wishes;
     const auto wish = [&](const QString& words, const QPointF& anchor, const QPointF& towards,
                           int importance) -> Wish& {
@@ -157,7 +158,7 @@ void sheet::addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
             const DrawnPlace place = placeAt(drawing, at_m);
             away = QPointF(-place.outwards.x_m, place.outwards.y_m);
         }
-        const bool end = mark.index == 0 || mark.index + 1 == static_cast<int>(sheet.points.size());
+        const bool end = mark.index == 0 || mark.index + 1 == math::countOf(sheet.points);
         const bool chosenOne = mark.index == choice.point;
         Wish& made = wish(caption, mark.at, away,
                           chosenOne        ? chosen

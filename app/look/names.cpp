@@ -1,15 +1,16 @@
 #include "app/look/names.hpp"
 
 #include "core/boat/hold_traits.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::app {
 
 QString pointName(const boat::Piece& piece, int index) {
     const auto& points = piece.line.points;
-    if (index < 0 || index >= int(points.size()) || points[size_t(index)].label.empty()) {
+    if (index < 0 || index >= math::countOf(points) || points[index].label.empty()) {
         return QStringLiteral("point %1").arg(index + 1);
     }
-    return QString::fromStdString(points[size_t(index)].label);
+    return QString::fromStdString(points[index].label);
 }
 
 QString holdName(boat::HoldKind kind) {

@@ -64,7 +64,7 @@ std::vector<qsizetype> cornersSeen(const QPolygonF& line, double tolerance, cons
     Cone cone(tolerance);
     for (qsizetype i = 1; i < line.size(); ++i) {
         const qsizetype before = i - 1;
-        const bool stays = !wanted.empty() && wanted[static_cast<size_t>(before)];
+        const bool stays = !wanted.empty() && wanted[before];
         if (before > seen.back() && (stays || !cone.holds(line[i] - line[seen.back()]))) {
             seen.push_back(before);
             cone = Cone(tolerance);

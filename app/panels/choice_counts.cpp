@@ -204,7 +204,7 @@ ChoiceRows choiceRows(const plan::Choices& choices, const measure::Display& disp
     ChoiceRows made;
     for (std::size_t i = 0; i < choices.all.size(); ++i) {
         const plan::Choice& choice = choices.all[i];
-        if (!choice.unbeaten) continue;
+        if (!choice.paretoOptimal) continue;
         const auto told = [&](ChoiceCount count) { return choiceCountText(choice, count, display); };
         FigureRow row;
         row.cells = {nameCell(choice, display), cell(told(ChoiceCount::strain), told(ChoiceCount::breaking)),

@@ -11,6 +11,7 @@
 
 #include "app/look/text_shape.hpp"
 #include "app/look/theme.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::app {
 
@@ -39,7 +40,7 @@ void drawMark(QPainter* painter, const QPointF& at, const ChoicesPicture::Mark& 
         painter->drawLine(at + QPointF(-arm, -arm), at + QPointF(arm, arm));
         painter->drawLine(at + QPointF(-arm, arm), at + QPointF(arm, -arm));
     } else {
-        if (mark.unbeaten) painter->setBrush(ink);
+        if (mark.paretoOptimal) painter->setBrush(ink);
         painter->drawEllipse(at, size_px, size_px);
     }
     painter->setBrush(Qt::NoBrush);
@@ -60,10 +61,10 @@ struct KeyPart {
 };
 
 std::vector<KeyPart> keyParts() {
-    const auto part = [](bool possible, bool unbeaten, bool named, bool asItIs, const QString& words) {
+    const auto part = [](bool possible, bool paretoOptimal, bool named, bool asItIs, const QString& words) {
         KeyPart made;
         made.mark.possible = possible;
-        made.mark.unbeaten = unbeaten;
+        made.mark.paretoOptimal = paretoOptimal;
         made.mark.named = named;
         made.mark.asItIs = asItIs;
         made.words = words;
@@ -99,7 +100,7 @@ QSize ChoicesPicture::minimumSizeHint() const {
 
 void ChoicesPicture::setPicture(Picture picture) {
     picture_ = std::move(picture);
-    if (lit_ >= static_cast<int>(picture_.marks.size())) lit_ = -1;
+    if (lit_ >= math::countOf(picture_.marks)) lit_ = -1;
     layOut();
     update();
 }
@@ -107,7 +108,7 @@ void ChoicesPicture::setPicture(Picture picture) {
 void ChoicesPicture::light(int mark) {
     if (mark == lit_) return;
     lit_ = mark;
-    setAccessibleDescription(lit_ < 0 ? QString() : picture_.marks[static_cast<std::size_t>(lit_)].told);
+    setAccessibleDescription(lit_ < 0 ? QString() : picture_.marks[lit_].told);
     update();
 }
 
@@ -122,7 +123,7 @@ void ChoicesPicture::layOut() {
 }
 
 QPointF ChoicesPicture::placeOf(int mark) const {
-    const Mark& of = picture_.marks[static_cast<std::size_t>(mark)];
+    const Mark& of = picture_.marks[mark];
     const auto share = [](const Axis& axis, double value) {
         return std::clamp((value - axis.least) / (axis.most - axis.least), 0.0, 1.0);
     };
@@ -138,7 +139,7 @@ int ChoicesPicture::markAt(const QPointF& pixel) const {
         const Mark& mark = picture_.marks[i];
         const QPointF away = placeOf(static_cast<int>(i)) - pixel;
         const double distance = std::round(std::hypot(away.x(), away.y()));
-        const std::tuple<double, bool, bool, bool, bool> rank{distance, !mark.named, !mark.asItIs, !mark.unbeaten,
+        const std::tuple<double, bool, bool, bool, bool> rank{distance, !mark.named, !mark.asItIs, !mark.paretoOptimal,
                                                               !mark.possible};
         if (distance > reach_px || !(rank < best)) continue;
         best = rank;
@@ -210,17 +211,17 @@ void ChoicesPicture::paintEvent(QPaintEvent*) {
             for (std::size_t i = 0; i < picture_.marks.size(); ++i) {
                 const Mark& mark = picture_.marks[i];
                 if (!which(mark)) continue;
-                const bool weak = picture_.faint || !mark.possible || !mark.unbeaten;
+                const bool weak = picture_.faint || !mark.possible || !mark.paretoOptimal;
                 drawMark(&painter, placeOf(static_cast<int>(i)), mark, weak ? t.faint : t.ink,
                          picture_.faint ? t.faint : t.accent);
             }
         };
         const auto marked = [](const Mark& mark) { return mark.named || mark.asItIs; };
-        drawThose([&](const Mark& mark) { return !mark.unbeaten && !marked(mark); });
-        drawThose([&](const Mark& mark) { return mark.unbeaten && !marked(mark); });
+        drawThose([&](const Mark& mark) { return !mark.paretoOptimal && !marked(mark); });
+        drawThose([&](const Mark& mark) { return mark.paretoOptimal && !marked(mark); });
         drawThose(marked);
         if (lit_ >= 0) {
-            const Mark& mark = picture_.marks[static_cast<std::size_t>(lit_)];
+            const Mark& mark = picture_.marks[lit_];
             const QPointF at = placeOf(lit_);
             painter.setPen(Qt::NoPen);
             painter.setBrush(t.accent);
@@ -247,7 +248,7 @@ bool ChoicesPicture::event(QEvent* event) {
         QToolTip::hideText();
         event->ignore();
     } else {
-        QToolTip::showText(help->globalPos(), picture_.marks[static_cast<std::size_t>(mark)].whole, this);
+        QToolTip::showText(help->globalPos(), picture_.marks[mark].whole, this);
     }
     return true;
 }
@@ -259,7 +260,7 @@ void ChoicesPicture::resizeEvent(QResizeEvent*) {
 void ChoicesPicture::mouseMoveEvent(QMouseEvent* event) {
     const int mark = markAt(event->position());
     if (mark == lit_) return;
-    const bool choosable = mark >= 0 && !picture_.faint && picture_.marks[static_cast<std::size_t>(mark)].possible;
+    const bool choosable = mark >= 0 && !picture_.faint && picture_.marks[mark].possible;
     setCursor(choosable ? Qt::PointingHandCursor : Qt::ArrowCursor);
     light(mark);
     emit hovered(mark);
@@ -276,7 +277,7 @@ void ChoicesPicture::leaveEvent(QEvent* event) {
 }
 
 void ChoicesPicture::choose(int mark) {
-    if (mark < 0 || picture_.faint || !picture_.marks[static_cast<std::size_t>(mark)].possible) return;
+    if (mark < 0 || picture_.faint || !picture_.marks[mark].possible) return;
     emit chosen(mark);
 }
 
@@ -289,9 +290,9 @@ void ChoicesPicture::walk(int by) {
         return one.x() != other.x() ? one.x() < other.x() : one.y() > other.y();
     });
     const auto here = std::find(order.begin(), order.end(), lit_);
-    const auto count = static_cast<int>(order.size());
+    const auto count = math::countOf(order);
     const int to = here == order.end() ? (by > 0 ? 0 : count - 1) : int(here - order.begin()) + by;
-    light(order[static_cast<std::size_t>(std::clamp(to, 0, count - 1))]);
+    light(order[std::clamp(to, 0, count - 1)]);
     emit hovered(lit_);
 }
 

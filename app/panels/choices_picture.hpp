@@ -27,7 +27,7 @@ public:
         double across = 0;
         double up = 0;
         bool possible = true;
-        bool unbeaten = false;
+        bool paretoOptimal = false;
         bool named = false;
         bool asItIs = false;
         QString told;   // in one line

@@ -79,8 +79,7 @@ void EvenStations::setOut() {
 }
 
 void EvenStations::show(const std::shared_ptr<const Shown>& shown) {
-    const bool another =
-        !shown_ || !shown_->samePieceAs(*shown) || shown_->display.lengths != shown->display.lengths;
+    const bool another = !shown_ || !shown_->samePieceAs(*shown) || shown_->display.lengths != shown->display.lengths;
     shown_ = shown;
     if (another) {
         reason_->say({});

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "app/panels/piece_table.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::app {
 
@@ -13,7 +14,7 @@ FiguresModel::FiguresModel(std::vector<FigureColumn> columns, QObject* parent)
 
 void FiguresModel::show(std::vector<FigureRow> rows, bool faint) {
     const int before = rowCount();
-    const int after = static_cast<int>(rows.size());
+    const int after = math::countOf(rows);
     const bool otherInk = std::exchange(faint_, faint) != faint;
     // Of rows like these only the number matters for where they begin and end: each is drawn anew.
     if (after > before) {
@@ -40,17 +41,17 @@ void FiguresModel::name(std::vector<FigureColumn> columns) {
 }
 
 int FiguresModel::rowCount(const QModelIndex& parent) const {
-    return parent.isValid() ? 0 : static_cast<int>(rows_.size());
+    return parent.isValid() ? 0 : math::countOf(rows_);
 }
 
 int FiguresModel::columnCount(const QModelIndex& parent) const {
-    return parent.isValid() ? 0 : static_cast<int>(columns_.size());
+    return parent.isValid() ? 0 : math::countOf(columns_);
 }
 
 QVariant FiguresModel::headerData(int section, Qt::Orientation orientation, int role) const {
     if (orientation == Qt::Vertical) return role == Qt::DisplayRole ? QVariant(section + 1) : QVariant();
     if (section < 0 || section >= columnCount()) return {};
-    const FigureColumn& column = columns_[static_cast<std::size_t>(section)];
+    const FigureColumn& column = columns_[section];
     switch (role) {
         case Qt::DisplayRole:
             return column.name;
@@ -67,12 +68,12 @@ QVariant FiguresModel::headerData(int section, Qt::Orientation orientation, int 
 
 QVariant FiguresModel::data(const QModelIndex& index, int role) const {
     if (!index.isValid() || index.row() >= rowCount()) return {};
-    const FigureRow& row = rows_[static_cast<std::size_t>(index.row())];
+    const FigureRow& row = rows_[index.row()];
     if (role == placeRole) return row.at_m ? QVariant(*row.at_m) : QVariant();
     if (role == faintRole) return faint_;
     if (role == Qt::TextAlignmentRole) return headerData(index.column(), Qt::Horizontal, role);
     if (static_cast<std::size_t>(index.column()) >= row.cells.size()) return {};
-    const FigureCell& cell = row.cells[static_cast<std::size_t>(index.column())];
+    const FigureCell& cell = row.cells[index.column()];
     switch (role) {
         case Qt::DisplayRole:
             return cell.text;

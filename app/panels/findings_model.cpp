@@ -58,7 +58,7 @@ bool FindingsModel::show(std::shared_ptr<const Shown> next) {
 
 const plan::Finding* FindingsModel::finding(int row) const {
     if (row < 0 || row >= rows_) return nullptr;
-    return &shown_->plan->findings[static_cast<std::size_t>(row)];
+    return &shown_->plan->findings[row];
 }
 
 int FindingsModel::rowCount(const QModelIndex& parent) const {

@@ -17,6 +17,7 @@
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/measure/units.hpp"
 #include "core/wood/air.hpp"
@@ -33,7 +34,7 @@ struct ReadingPlace {
 
 std::optional<ReadingPlace> readingAt(const boat::Piece& piece, int row) {
     for (std::size_t i = 0; i < piece.record.size(); ++i) {
-        const auto count = static_cast<int>(piece.record[i].letGo.size());
+        const auto count = math::countOf(piece.record[i].letGo);
         if (row < count) return ReadingPlace{i, static_cast<std::size_t>(row)};
         row -= count;
     }
@@ -58,7 +59,7 @@ QString dayText(const std::string& when) {
 
 int readingsOf(const boat::Piece& piece) {
     int count = 0;
-    for (const boat::Record& record : piece.record) count += static_cast<int>(record.letGo.size());
+    for (const boat::Record& record : piece.record) count += math::countOf(record.letGo);
     return count;
 }
 
@@ -159,22 +160,21 @@ void FormPanel::makeFields() {
 void FormPanel::makePlaned() {
     using Depth = double boat::Planed::*;
     const auto depth = [](Depth member) {
-        return ListModel::Column{{},
-                                 {},
-                                 [member](const Shown& shown, int row) {
-                                     return text(measure::writeThickness(
-                                         shown.piece.stack.planedAfter[std::size_t(row)].*member, shown.display));
-                                 },
-                                 [member](boat::Piece& piece, int row, const QString& written, const Shown& shown) {
-                                     piece.stack.planedAfter[std::size_t(row)].*member =
-                                         readLengthText(written, shown.display);
-                                 },
-                                 false};
+        return ListModel::Column{
+            {},
+            {},
+            [member](const Shown& shown, int row) {
+                return text(measure::writeThickness(shown.piece.stack.planedAfter[row].*member, shown.display));
+            },
+            [member](boat::Piece& piece, int row, const QString& written, const Shown& shown) {
+                piece.stack.planedAfter[row].*member = readLengthText(written, shown.display);
+            },
+            false};
     };
     ListModel::Column at = depth(&boat::Planed::at_m);
     at.name = tr("Along the line");
     at.write = [](const Shown& shown, int row) {
-        return writeLengthText(shown.piece.stack.planedAfter[std::size_t(row)].at_m, shown.display);
+        return writeLengthText(shown.piece.stack.planedAfter[row].at_m, shown.display);
     };
     ListModel::Column inside = depth(&boat::Planed::inside_m);
     inside.name = tr("Inside");
@@ -182,16 +182,14 @@ void FormPanel::makePlaned() {
     ListModel::Column outside = depth(&boat::Planed::outside_m);
     outside.name = tr("Outside");
     outside.hint = tr("Taken off the outer face, sacrificial strips not counted");
-    planed_ =
-        new ListModel({tr("planed place"), QStringLiteral("stack.planed_after"),
-                       [](const boat::Piece& piece) { return int(piece.stack.planedAfter.size()); },
-                       [](const boat::Piece& a, int row, const boat::Piece& b, int other) {
-                           return a.stack.planedAfter[std::size_t(row)] == b.stack.planedAfter[std::size_t(other)];
-                       },
-                       [](const Shown& shown, int row) -> std::optional<double> {
-                           return shown.piece.stack.planedAfter[std::size_t(row)].at_m;
-                       }},
-                      {at, inside, outside}, this);
+    planed_ = new ListModel(
+        {tr("planed place"), QStringLiteral("stack.planed_after"),
+         [](const boat::Piece& piece) { return math::countOf(piece.stack.planedAfter); },
+         [](const boat::Piece& a, int row, const boat::Piece& b, int other) {
+             return a.stack.planedAfter[row] == b.stack.planedAfter[other];
+         },
+         [](const Shown& shown, int row) -> std::optional<double> { return shown.piece.stack.planedAfter[row].at_m; }},
+        {at, inside, outside}, this);
     auto* unread = new Words(QStringLiteral("planedUnread"), true, this);
     NotebookTable* table = typedTable(
         "planed", tr("Planed after gluing"), planed_, unread,
@@ -368,7 +366,8 @@ void FormPanel::makeLearned() {
         words->say(!known ? tr("Being worked out.")
                    : any  ? text(known->learned->howFar)
                           : tr("No piece of this boat was measured when it was let go."));
-        model->show(any ? learnedRows(*known->learned, shown->display) : std::vector<FigureRow>(), studyIsOld(plan::Study::learned));
+        model->show(any ? learnedRows(*known->learned, shown->display) : std::vector<FigureRow>(),
+                    studyIsOld(plan::Study::learned));
         use->setEnabled(any && known->learned->factor.has_value());
     });
 }

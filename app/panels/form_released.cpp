@@ -109,7 +109,7 @@ void FormPanel::makeHome() {
 void FormPanel::showHome() {
     if (!shown_ || !upToDate(*shown_)) return;
     const plan::Plan& plan = *shown_->plan;
-    const bool atStart = plan::toldAtStart(plan.form, plan.line.fair.line.length());
+    const bool atStart = plan::reportedAtStart(plan.form, plan.line.fair.line.length());
     homeName_->setText(atStart ? tr("The start stands off by") : tr("The end stands off by"));
     homeOff_->setAccessibleName(homeName_->text());
     try {

@@ -7,6 +7,7 @@
 #include "app/look/names.hpp"
 #include "app/panels/reading.hpp"
 #include "core/holding/kinds.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/force.hpp"
 
 namespace fayline::app {
@@ -287,7 +288,7 @@ std::vector<FigureColumn> countColumns() {
 std::vector<FigureRow> countRows(const holding::AtHand& atHand) {
     std::vector<FigureRow> rows;
     for (const holding::Counted& counted : atHand.counts) {
-        FigureCell without = whole(static_cast<int>(counted.withoutTool.size()));
+        FigureCell without = whole(math::countOf(counted.withoutTool));
         if (!counted.withoutTool.empty()) without.severity = stop;
         rows.push_back({{words(holdName(counted.kind)), whole(counted.asked),
                          counted.listed ? whole(counted.there) : words(QObject::tr("not listed")),
@@ -332,8 +333,7 @@ std::vector<FigureRow> servedRows(const plan::HoldingPlan& holding, const boat::
         if (index >= holding.atHand.served.size()) continue;
         const holding::Served& served = holding.atHand.served[index];
         const bool any = served.tool >= 0 && static_cast<std::size_t>(served.tool) < tools.size();
-        FigureCell tool =
-            words(any ? text(tools[static_cast<std::size_t>(served.tool)].name) : lacksWord(served.lacks));
+        FigureCell tool = words(any ? text(tools[served.tool].name) : lacksWord(served.lacks));
         if (!any && served.lacks != holding::Lacks::nothing) tool.severity = stop;
         const bool turns = served.turnsPastSnug && std::isfinite(*served.turnsPastSnug);
         rows.push_back({{whole(place.number), tool,

@@ -8,6 +8,7 @@
 #include "app/look/names.hpp"
 #include "app/look/text.hpp"
 #include "app/panels/reading.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/force.hpp"
 #include "core/measure/scale.hpp"
 #include "core/plan/wording.hpp"
@@ -41,12 +42,12 @@ QString pressingWords(const holding::PressingNeed& need, const measure::Display&
 }  // namespace
 
 QString stationWords(const Shown& shown, int station) {
-    if (!shown.plan || station < 0 || station >= static_cast<int>(shown.piece.holding.stations.size())) return {};
+    if (!shown.plan || station < 0 || station >= math::countOf(shown.piece.holding.stations)) return {};
     const plan::HoldingPlan& holding = shown.plan->holding;
     for (std::size_t i = 0; i < holding.stations.size(); ++i) {
         const holding::StationPlace& place = holding.stations[i];
         if (place.index != station) continue;
-        const boat::Station& of = shown.piece.holding.stations[static_cast<std::size_t>(station)];
+        const boat::Station& of = shown.piece.holding.stations[station];
         QString words = tr("Station %1, %2, at x %3, y %4 on the outside of the stack.")
                             .arg(QString::number(place.number), holdName(of.kind),
                                  writeLengthText(place.onOutside.x_m, shown.display),
@@ -78,7 +79,7 @@ QString forceWords(double force_N, const measure::Display& display) {
 
 QString proposalWords(const holding::Proposal& proposal, const measure::Display& display) {
     if (proposal.stations.empty()) return tr("No stations are proposed.");
-    const auto count = static_cast<int>(proposal.stations.size());
+    const auto count = math::countOf(proposal.stations);
     QString words = count == 1 ? tr("One station does") : tr("%1 stations do").arg(count);
     const bool spread = !proposal.met && proposal.unmet == "pressing" && proposal.withinCounts;
     if (spread) {

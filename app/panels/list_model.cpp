@@ -1,6 +1,7 @@
 #include "app/panels/list_model.hpp"
 
 #include "app/panels/reading.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::app {
 
@@ -8,13 +9,13 @@ ListModel::ListModel(List list, std::vector<Column> columns, QObject* parent)
     : PieceTable(parent), list_(std::move(list)), columns_(std::move(columns)) {}
 
 int ListModel::columnCount(const QModelIndex& parent) const {
-    return parent.isValid() ? 0 : static_cast<int>(columns_.size());
+    return parent.isValid() ? 0 : math::countOf(columns_);
 }
 
 QVariant ListModel::headerData(int section, Qt::Orientation orientation, int role) const {
     if (orientation == Qt::Vertical) return role == Qt::DisplayRole ? QVariant(section + 1) : QVariant();
     if (section < 0 || section >= columnCount()) return {};
-    const Column& column = columns_[static_cast<std::size_t>(section)];
+    const Column& column = columns_[section];
     if (role == Qt::TextAlignmentRole) return int((column.left ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter);
     if (role == Qt::DisplayRole) return column.name;
     if (role == Qt::ToolTipRole && !column.hint.isEmpty()) return column.hint;
@@ -23,7 +24,7 @@ QVariant ListModel::headerData(int section, Qt::Orientation orientation, int rol
 
 Qt::ItemFlags ListModel::flags(const QModelIndex& index) const {
     const Qt::ItemFlags flags = PieceTable::flags(index);
-    const bool typed = index.isValid() && columns_[static_cast<std::size_t>(index.column())].read;
+    const bool typed = index.isValid() && columns_[index.column()].read;
     return typed ? flags | Qt::ItemIsEditable : flags;
 }
 
@@ -43,7 +44,7 @@ bool ListModel::sameRow(const Shown& a, int rowOfA, const Shown& b, int rowOfB) 
 }
 
 QVariant ListModel::cell(int row, int column, int role) const {
-    const Column& of = columns_[static_cast<std::size_t>(column)];
+    const Column& of = columns_[column];
     if (role == Qt::TextAlignmentRole) return int((of.left ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter);
     if (role == placeRole && list_.at_m) {
         const std::optional<double> at_m = list_.at_m(shown(), row);
@@ -58,13 +59,13 @@ QVariant ListModel::cell(int row, int column, int role) const {
 QString ListModel::put(boat::Piece& piece, int row, int column, const QVariant& value) const {
     const QString written = value.toString().trimmed();
     if (written == cell(row, column, Qt::EditRole).toString()) return {};
-    const Column& of = columns_[static_cast<std::size_t>(column)];
+    const Column& of = columns_[column];
     of.read(piece, row, written, shown());
     return tr("Change the %1 of a %2").arg(of.name.toLower(), list_.item);
 }
 
 QString ListModel::cellName(int row, int column) const {
-    return tr("%1 %2, %3").arg(list_.item).arg(row + 1).arg(columns_[static_cast<std::size_t>(column)].name);
+    return tr("%1 %2, %3").arg(list_.item).arg(row + 1).arg(columns_[column].name);
 }
 
 }  // namespace fayline::app

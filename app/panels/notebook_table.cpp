@@ -12,6 +12,7 @@
 
 #include "app/look/theme.hpp"
 #include "app/panels/piece_table.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::app {
 
@@ -257,7 +258,7 @@ QModelIndex NotebookTable::moveCursor(CursorAction action, Qt::KeyboardModifiers
         return QTableView::moveCursor(action, modifiers);
     // From cell to cell that can be typed in, as a column of figures is filled.
     const int step = action == MoveNext ? 1 : -1;
-    const int columns = static_cast<int>(columns_.size());
+    const int columns = math::countOf(columns_);
     int visual = horizontalHeader()->visualIndex(currentIndex().column());
     int row = currentIndex().row();
     for (int tried = 0; tried < columns * model()->rowCount(); ++tried) {

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "app/panels/reading.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::app {
 
@@ -14,7 +15,7 @@ const line::Foot* footOf(const Shown& shown, int row) {
     if (!shown.plan) return nullptr;
     const std::vector<line::Foot>& feet = shown.plan->line.fair.points;
     if (feet.size() != shown.piece.line.points.size()) return nullptr;
-    return &feet[static_cast<std::size_t>(row)];
+    return &feet[row];
 }
 
 const line::Suspect* suspectOf(const Shown& shown, int row) {
@@ -50,12 +51,11 @@ bool isAtFault(const Shown& shown, int row) {
 }  // namespace
 
 int OffsetsModel::rowsOf(const Shown& shown) const {
-    return static_cast<int>(shown.piece.line.points.size());
+    return math::countOf(shown.piece.line.points);
 }
 
 bool OffsetsModel::sameRow(const Shown& a, int rowOfA, const Shown& b, int rowOfB) const {
-    return a.piece.line.points[static_cast<std::size_t>(rowOfA)] ==
-           b.piece.line.points[static_cast<std::size_t>(rowOfB)];
+    return a.piece.line.points[rowOfA] == b.piece.line.points[rowOfB];
 }
 
 int OffsetsModel::columnCount(const QModelIndex& parent) const {
@@ -65,9 +65,9 @@ int OffsetsModel::columnCount(const QModelIndex& parent) const {
 QVariant OffsetsModel::headerData(int section, Qt::Orientation orientation, int role) const {
     if (orientation == Qt::Vertical) return role == Qt::DisplayRole ? QVariant(section + 1) : QVariant();
     if (role == Qt::TextAlignmentRole)
-        return int((section == labelColumn      ? Qt::AlignLeft
+        return int((section == labelColumn                               ? Qt::AlignLeft
                     : section == mustPassColumn || section == readColumn ? Qt::AlignHCenter
-                                                : Qt::AlignRight) |
+                                                                         : Qt::AlignRight) |
                    Qt::AlignVCenter);
     if (role != Qt::DisplayRole && role != Qt::ToolTipRole) return {};
     const bool tip = role == Qt::ToolTipRole;
@@ -100,7 +100,7 @@ Qt::ItemFlags OffsetsModel::flags(const QModelIndex& index) const {
 }
 
 QVariant OffsetsModel::cell(int row, int column, int role) const {
-    const boat::Point& point = piece().line.points[static_cast<std::size_t>(row)];
+    const boat::Point& point = piece().line.points[row];
     if (role == placeRole) {
         const line::Foot* foot = footOf(shown(), row);
         return foot ? QVariant(foot->at_m) : QVariant();
@@ -169,7 +169,7 @@ QVariant OffsetsModel::misfit(int row, int role) const {
 }
 
 QString OffsetsModel::put(boat::Piece& piece, int row, int column, const QVariant& value) const {
-    boat::Point& point = piece.line.points[static_cast<std::size_t>(row)];
+    boat::Point& point = piece.line.points[row];
     const QString name = pointName(piece, row);
     const QString written = value.toString().trimmed();
     switch (column) {
@@ -213,15 +213,15 @@ void OffsetsModel::askPoints(std::vector<boat::Point> points, const QString& nam
 void OffsetsModel::insertPoint(int before) {
     if (!hasPiece()) return;
     std::vector<boat::Point> points = piece().line.points;
-    const int count = static_cast<int>(points.size());
+    const int count = math::countOf(points);
     before = std::clamp(before, 0, count);
-    const auto at = [&](int i) -> const boat::Point& { return points[static_cast<std::size_t>(i)]; };
+    const auto at = [&](int i) -> const boat::Point& { return points[i]; };
     // On the fair line, so that nothing moves until the user types or drags the point to where it belongs.
     boat::Point point;
     const line::FairLine* fair =
         count > 0 && footOf(shown(), 0) && piece().line.takeOff_m == 0 ? &plan()->line.fair : nullptr;
     if (count >= 2 && fair) {
-        const auto foot = [&](int i) { return fair->points[static_cast<std::size_t>(i)].at_m; };
+        const auto foot = [&](int i) { return fair->points[i].at_m; };
         const double at_m = before == 0       ? foot(0) - (foot(1) - foot(0))
                             : before == count ? foot(count - 1) + (foot(count - 1) - foot(count - 2))
                                               : (foot(before - 1) + foot(before)) / 2;
@@ -252,7 +252,7 @@ void OffsetsModel::removePoints(std::vector<int> rows) {
     QString name;
     int removed = 0;
     for (const int row : rows) {
-        if (row < 0 || row >= static_cast<int>(points.size())) continue;
+        if (row < 0 || row >= math::countOf(points)) continue;
         name = pointName(piece(), row);
         points.erase(points.begin() + row);
         ++removed;
@@ -265,8 +265,8 @@ void OffsetsModel::movePoint(int row, int by) {
     if (!hasPiece()) return;
     std::vector<boat::Point> points = piece().line.points;
     const int to = row + by;
-    if (row < 0 || to < 0 || row >= static_cast<int>(points.size()) || to >= static_cast<int>(points.size())) return;
-    const boat::Point moved = points[static_cast<std::size_t>(row)];
+    if (row < 0 || to < 0 || row >= math::countOf(points) || to >= math::countOf(points)) return;
+    const boat::Point moved = points[row];
     points.erase(points.begin() + row);
     points.insert(points.begin() + to, moved);
     askPoints(std::move(points), by < 0 ? tr("Move %1 up the table").arg(pointName(piece(), row))
@@ -276,7 +276,7 @@ void OffsetsModel::movePoint(int row, int by) {
 void OffsetsModel::insertPoints(int before, const std::vector<boat::Point>& points, const QString& name) {
     if (!hasPiece() || points.empty()) return;
     std::vector<boat::Point> all = piece().line.points;
-    all.insert(all.begin() + std::clamp(before, 0, static_cast<int>(all.size())), points.begin(), points.end());
+    all.insert(all.begin() + std::clamp(before, 0, math::countOf(all)), points.begin(), points.end());
     askPoints(std::move(all), name);
 }
 
@@ -317,8 +317,8 @@ std::vector<Repair> repairsOf(const Shown& shown) {
         point.x_m = suspect.try_m[0];
         point.y_m = suspect.try_m[1];
         point.written = suspect.tryWritten;
-        const bool both = point.x_m != shown.piece.line.points[static_cast<std::size_t>(suspect.point)].x_m &&
-                          point.y_m != shown.piece.line.points[static_cast<std::size_t>(suspect.point)].y_m;
+        const bool both = point.x_m != shown.piece.line.points[suspect.point].x_m &&
+                          point.y_m != shown.piece.line.points[suspect.point].y_m;
         const QString better =
             both ? QStringLiteral("%1, %2").arg(text(suspect.tryWritten[0]), text(suspect.tryWritten[1]))
                  : text(suspect.tryWritten[suspect.axis == 'x' ? 0 : 1]);

@@ -263,7 +263,7 @@ void QuestionLine::keyPressEvent(QKeyEvent* event) {
     if (step == 0 || at == buttons_.end()) return QWidget::keyPressEvent(event);
     const auto next =
         std::clamp<std::ptrdiff_t>(at - buttons_.begin() + step, 0, static_cast<std::ptrdiff_t>(buttons_.size()) - 1);
-    buttons_[static_cast<std::size_t>(next)]->setFocus(Qt::TabFocusReason);
+    buttons_[next]->setFocus(Qt::TabFocusReason);
 }
 
 }  // namespace fayline::app

@@ -146,7 +146,7 @@ std::vector<int> readWholes(const QString& written) {
 
 QString coordinateText(const boat::Point& point, int axis, const measure::Display& display) {
     const double coordinate_m = axis == 0 ? point.x_m : point.y_m;
-    const std::string& written = point.written[static_cast<std::size_t>(axis)];
+    const std::string& written = point.written[axis];
     if (written.empty()) return writeLengthText(coordinate_m, display);
     // A bare number means something else once the display's notation has changed; and a point that was dragged no
     // longer lies where it was written.

@@ -12,6 +12,7 @@
 #include "app/panels/reading.hpp"
 #include "app/panels/schedule_rows.hpp"
 #include "app/panels/typed_fields.hpp"
+#include "core/math/count.hpp"
 #include "core/plan/day_words.hpp"
 #include "core/plan/remedies.hpp"
 
@@ -120,7 +121,8 @@ void SchedulePanel::makeRemedies() {
         const plan::Plan* known = studied(plan::Study::day);
         const bool any = known && known->dayStudy && !known->day.glue.batches.empty();
         words->say(any ? text(plan::remediesWords(known->day, *known->dayStudy)) : QString());
-        remedies_->show(any ? remedyRows(known->dayStudy->remedies) : std::vector<FigureRow>(), studyIsOld(plan::Study::day));
+        remedies_->show(any ? remedyRows(known->dayStudy->remedies) : std::vector<FigureRow>(),
+                        studyIsOld(plan::Study::day));
         const bool some = remedies_->rowCount() > 0;
         for (QWidget* part : {static_cast<QWidget*>(remediesTable_), static_cast<QWidget*>(adopt_)})
             if (part->isHidden() == some) part->setVisible(some);
@@ -131,9 +133,8 @@ void SchedulePanel::makeRemedies() {
 const plan::Remedy* SchedulePanel::chosenRemedy() const {
     const plan::Plan* known = studied(plan::Study::day);
     const int row = remediesTable_->currentIndex().row();
-    if (!known || !known->dayStudy || row < 0 || row >= static_cast<int>(known->dayStudy->remedies.size()))
-        return nullptr;
-    return &known->dayStudy->remedies[static_cast<std::size_t>(row)];
+    if (!known || !known->dayStudy || row < 0 || row >= math::countOf(known->dayStudy->remedies)) return nullptr;
+    return &known->dayStudy->remedies[row];
 }
 
 void SchedulePanel::sayRemedy() {
@@ -275,7 +276,7 @@ void SchedulePanel::makeUncertain() {
 }
 
 void SchedulePanel::showGluings() {
-    const auto count = shown_->pieceIndex >= 0 && shown_->plan ? static_cast<int>(shown_->plan->day.gluings.size()) : 0;
+    const auto count = shown_->pieceIndex >= 0 && shown_->plan ? math::countOf(shown_->plan->day.gluings) : 0;
     if (gluings_->isHidden() == (count > 1)) gluings_->setVisible(count > 1);
     if (gluings_->count() == count) return;
     const QSignalBlocker blocker(gluings_);

@@ -7,6 +7,7 @@
 #include "app/look/text.hpp"
 #include "app/panels/glue_rows.hpp"
 #include "app/panels/reading.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/day_text.hpp"
 #include "core/plan/day_words.hpp"
 
@@ -55,7 +56,7 @@ LanesChart::Group handsGroup(const schedule::Run& run) {
         for (const int hand : task.lanes) {
             if (hand >= run.hands) continue;
             const bool full = task.work == schedule::Work::mix || task.work == schedule::Work::close;
-            group.lanes[static_cast<std::size_t>(hand)].bars.push_back(
+            group.lanes[hand].bars.push_back(
                 {task.start_s, task.end_s, text(task.name), briefName(task), static_cast<int>(i), full});
         }
     }
@@ -93,8 +94,8 @@ LanesChart::Group facesGroup(const schedule::Run& run) {
 const plan::GluingDay* gluingOf(const Shown& shown, int gluing) {
     if (shown.pieceIndex < 0 || !shown.plan || shown.plan->day.glue.batches.empty()) return nullptr;
     const std::vector<plan::GluingDay>& gluings = shown.plan->day.gluings;
-    if (gluing >= 0 && gluing < static_cast<int>(gluings.size())) return &gluings[static_cast<std::size_t>(gluing)];
-    return &gluings[static_cast<std::size_t>(shown.plan->day.worstGluing)];
+    if (gluing >= 0 && gluing < math::countOf(gluings)) return &gluings[gluing];
+    return &gluings[shown.plan->day.worstGluing];
 }
 
 LanesChart::Picture lanesPicture(const Shown& shown, const plan::GluingDay& gluing) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "app/panels/reading.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::app {
 
@@ -26,12 +27,11 @@ int GroupsModel::columnCount(const QModelIndex& parent) const {
 }
 
 int GroupsModel::rowsOf(const Shown& shown) const {
-    return static_cast<int>(shown.piece.stack.strips.size());
+    return math::countOf(shown.piece.stack.strips);
 }
 
 bool GroupsModel::sameRow(const Shown& a, int rowOfA, const Shown& b, int rowOfB) const {
-    return a.piece.stack.strips[static_cast<std::size_t>(rowOfA)] ==
-           b.piece.stack.strips[static_cast<std::size_t>(rowOfB)];
+    return a.piece.stack.strips[rowOfA] == b.piece.stack.strips[rowOfB];
 }
 
 QVariant GroupsModel::headerData(int section, Qt::Orientation orientation, int role) const {
@@ -55,7 +55,7 @@ Qt::ItemFlags GroupsModel::flags(const QModelIndex& index) const {
 }
 
 QVariant GroupsModel::cell(int row, int column, int role) const {
-    const boat::Strips& group = piece().stack.strips[static_cast<std::size_t>(row)];
+    const boat::Strips& group = piece().stack.strips[row];
     if (role == Qt::TextAlignmentRole) return rightUnless(column == woodColumn);
     if ((role == faultRole || role == Qt::ToolTipRole) && isAtFault(shown(), "strips", row)) return shown().reason;
     if (role == choicesRole && column == woodColumn) {
@@ -84,7 +84,7 @@ QVariant GroupsModel::cell(int row, int column, int role) const {
 }
 
 QString GroupsModel::put(boat::Piece& piece, int row, int column, const QVariant& value) const {
-    boat::Strips& group = piece.stack.strips[static_cast<std::size_t>(row)];
+    boat::Strips& group = piece.stack.strips[row];
     const QString written = value.toString().trimmed();
     switch (column) {
         case countColumn:
@@ -126,10 +126,10 @@ void GroupsModel::ask(std::vector<boat::Strips> strips, const QString& name) {
 void GroupsModel::addGroup(int after) {
     if (!hasPiece()) return;
     std::vector<boat::Strips> strips = piece().stack.strips;
-    const int row = std::clamp(after + 1, 0, static_cast<int>(strips.size()));
+    const int row = std::clamp(after + 1, 0, math::countOf(strips));
     boat::Strips group;
     if (!strips.empty()) {
-        const boat::Strips& like = strips[static_cast<std::size_t>(std::max(row - 1, 0))];
+        const boat::Strips& like = strips[std::max(row - 1, 0)];
         group.thickness_m = like.thickness_m;
         group.species = like.species;
     }
@@ -148,7 +148,7 @@ void GroupsModel::moveGroup(int row, int by) {
     const int to = row + by;
     if (!hasPiece() || row < 0 || to < 0 || row >= rowCount() || to >= rowCount()) return;
     std::vector<boat::Strips> strips = piece().stack.strips;
-    std::swap(strips[static_cast<std::size_t>(row)], strips[static_cast<std::size_t>(to)]);
+    std::swap(strips[row], strips[to]);
     ask(std::move(strips), by < 0 ? tr("Move strips towards the form") : tr("Move strips outwards"));
 }
 
@@ -159,12 +159,11 @@ int WidthsModel::columnCount(const QModelIndex& parent) const {
 }
 
 int WidthsModel::rowsOf(const Shown& shown) const {
-    return static_cast<int>(shown.piece.stack.widths.size());
+    return math::countOf(shown.piece.stack.widths);
 }
 
 bool WidthsModel::sameRow(const Shown& a, int rowOfA, const Shown& b, int rowOfB) const {
-    return a.piece.stack.widths[static_cast<std::size_t>(rowOfA)] ==
-           b.piece.stack.widths[static_cast<std::size_t>(rowOfB)];
+    return a.piece.stack.widths[rowOfA] == b.piece.stack.widths[rowOfB];
 }
 
 QVariant WidthsModel::headerData(int section, Qt::Orientation orientation, int role) const {
@@ -181,7 +180,7 @@ Qt::ItemFlags WidthsModel::flags(const QModelIndex& index) const {
 }
 
 QVariant WidthsModel::cell(int row, int column, int role) const {
-    const boat::Width& width = piece().stack.widths[static_cast<std::size_t>(row)];
+    const boat::Width& width = piece().stack.widths[row];
     if (role == Qt::TextAlignmentRole) return rightUnless(false);
     if (role == placeRole) return width.at_m;
     if ((role == faultRole || role == Qt::ToolTipRole) && isAtFault(shown(), "widths", row)) return shown().reason;
@@ -192,7 +191,7 @@ QVariant WidthsModel::cell(int row, int column, int role) const {
 }
 
 QString WidthsModel::put(boat::Piece& piece, int row, int column, const QVariant& value) const {
-    boat::Width& width = piece.stack.widths[static_cast<std::size_t>(row)];
+    boat::Width& width = piece.stack.widths[row];
     const QString written = value.toString().trimmed();
     if (written == cell(row, column, Qt::EditRole).toString()) return {};
     const double length_m = readLengthText(written, shown().display);

@@ -11,6 +11,7 @@
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
 #include "core/boat/hold_traits.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/force.hpp"
 
 namespace fayline::app {
@@ -41,14 +42,14 @@ const boat::Station& StationFields::first(const Shown& shown) const {
     static const boat::Station none;
     const auto& stations = shown.piece.holding.stations;
     const int index = chosen_.empty() ? -1 : chosen_.front();
-    return index >= 0 && index < static_cast<int>(stations.size()) ? stations[static_cast<std::size_t>(index)] : none;
+    return index >= 0 && index < math::countOf(stations) ? stations[index] : none;
 }
 
 QString StationFields::change(boat::Piece& piece, const QString& what, const Put& put) const {
     int changed = 0;
     for (const int index : chosen_) {
-        if (index < 0 || index >= static_cast<int>(piece.holding.stations.size())) continue;
-        put(piece.holding.stations[static_cast<std::size_t>(index)]);
+        if (index < 0 || index >= math::countOf(piece.holding.stations)) continue;
+        put(piece.holding.stations[index]);
         ++changed;
     }
     return changed > 1 ? tr("%1 of %2 stations").arg(what).arg(changed) : tr("%1 of a station").arg(what);
@@ -197,7 +198,7 @@ void StationFields::choose(std::vector<int> stations) {
 
 void StationFields::show(const std::shared_ptr<const Shown>& shown) {
     shown_ = shown;
-    std::erase_if(chosen_, [&](int i) { return i >= static_cast<int>(shown_->piece.holding.stations.size()); });
+    std::erase_if(chosen_, [&](int i) { return i >= math::countOf(shown_->piece.holding.stations); });
     for (Fields* fields : {common_, prop_, screw_, strap_}) fields->show(shown_);
     showKind();
 }

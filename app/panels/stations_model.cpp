@@ -10,6 +10,7 @@
 #include "core/boat/hold_traits.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/holding/places.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/force.hpp"
 
 namespace fayline::app {
@@ -37,9 +38,8 @@ QString holdStateWord(holding::HoldState state) {
 std::vector<int> alongTheLine(const boat::Holding& holding) {
     std::vector<int> order(holding.stations.size());
     std::iota(order.begin(), order.end(), 0);
-    std::stable_sort(order.begin(), order.end(), [&](int a, int b) {
-        return holding.stations[static_cast<std::size_t>(a)].at_m < holding.stations[static_cast<std::size_t>(b)].at_m;
-    });
+    std::stable_sort(order.begin(), order.end(),
+                     [&](int a, int b) { return holding.stations[a].at_m < holding.stations[b].at_m; });
     return order;
 }
 
@@ -71,15 +71,14 @@ const StationsModel::Row& StationsModel::rowAt(int row) const {
             // Pulls and gaps of the moment before are of more use than none, as long as it is the same stations.
             if (held.size() == stations.size() && holding::inBalance(plan()->holding.held.outcome))
                 for (const holding::HeldStation& station : held)
-                    if (static_cast<std::size_t>(station.index) < rows.size())
-                        rows[static_cast<std::size_t>(station.index)].held = &station;
+                    if (static_cast<std::size_t>(station.index) < rows.size()) rows[station.index].held = &station;
         }
         for (const int index : alongTheLine(piece().holding)) {
-            rowsAlong_.push_back(rows[static_cast<std::size_t>(index)]);
+            rowsAlong_.push_back(rows[index]);
             rowsAlong_.back().index = index;
         }
     }
-    return rowsAlong_[static_cast<std::size_t>(row)];
+    return rowsAlong_[row];
 }
 
 int StationsModel::stationOf(int row) const {
@@ -98,14 +97,13 @@ int StationsModel::columnCount(const QModelIndex& parent) const {
 }
 
 int StationsModel::rowsOf(const Shown& shown) const {
-    return static_cast<int>(shown.piece.holding.stations.size());
+    return math::countOf(shown.piece.holding.stations);
 }
 
 bool StationsModel::sameRow(const Shown& a, int rowOfA, const Shown& b, int rowOfB) const {
     const auto& stationsA = a.piece.holding.stations;
     const auto& stationsB = b.piece.holding.stations;
-    return stationsA[static_cast<std::size_t>(alongTheLine(a.piece.holding)[static_cast<std::size_t>(rowOfA)])] ==
-           stationsB[static_cast<std::size_t>(alongTheLine(b.piece.holding)[static_cast<std::size_t>(rowOfB)])];
+    return stationsA[alongTheLine(a.piece.holding)[rowOfA]] == stationsB[alongTheLine(b.piece.holding)[rowOfB]];
 }
 
 QVariant StationsModel::headerData(int section, Qt::Orientation orientation, int role) const {
@@ -212,7 +210,7 @@ QVariant StationsModel::typed(const boat::Station& station, int column) const {
 }
 
 QVariant StationsModel::number(const Row& row, int column) const {
-    const boat::Station& station = piece().holding.stations[static_cast<std::size_t>(row.index)];
+    const boat::Station& station = piece().holding.stations[row.index];
     const auto ofPlace = [&](double value) { return row.place ? QVariant(value) : QVariant(); };
     switch (column) {
         case kindColumn:
@@ -247,7 +245,7 @@ QVariant StationsModel::number(const Row& row, int column) const {
 }
 
 QString StationsModel::words(const Row& row, int column) const {
-    const boat::Station& station = piece().holding.stations[static_cast<std::size_t>(row.index)];
+    const boat::Station& station = piece().holding.stations[row.index];
     const measure::Display& units = shown().display;
     if (column == pullColumn || column == gapColumn || column == shareColumn) {
         const QVariant known = number(row, column);
@@ -267,7 +265,7 @@ QString StationsModel::words(const Row& row, int column) const {
 }
 
 QString StationsModel::under(const Row& row, int column) const {
-    const boat::Station& station = piece().holding.stations[static_cast<std::size_t>(row.index)];
+    const boat::Station& station = piece().holding.stations[row.index];
     if (column == alongColumn) return words(row, outsideColumn);
     if (station.side) return {};
     if (column == pullColumn) return words(row, shareColumn);
@@ -278,7 +276,7 @@ QString StationsModel::under(const Row& row, int column) const {
 
 QVariant StationsModel::cell(int row, int column, int role) const {
     const Row& of = rowAt(row);
-    const boat::Station& station = piece().holding.stations[static_cast<std::size_t>(of.index)];
+    const boat::Station& station = piece().holding.stations[of.index];
     if (role == placeRole) return station.at_m;
     if ((role == faultRole || role == Qt::ToolTipRole) &&
         shown().reasonPath.startsWith(QStringLiteral("holding.stations[%1]").arg(of.index)))
@@ -323,7 +321,7 @@ QVariant StationsModel::cell(int row, int column, int role) const {
 }
 
 QString StationsModel::put(boat::Piece& piece, int row, int column, const QVariant& value) const {
-    boat::Station& station = piece.holding.stations[static_cast<std::size_t>(rowAt(row).index)];
+    boat::Station& station = piece.holding.stations[rowAt(row).index];
     const QString written = value.toString().trimmed();
     const QString name = tr("station %1").arg(row + 1);
     if (isTyped(column) && column != kindColumn && written == typed(station, column).toString()) return {};

@@ -60,7 +60,7 @@ ChoicesPicture::Picture pictureOf(const plan::Choices& choices, ChoiceCount acro
         mark.across = placed(choice, across, picture.across);
         mark.up = placed(choice, up, picture.up);
         mark.possible = choice.possible;
-        mark.unbeaten = choice.unbeaten;
+        mark.paretoOptimal = choice.paretoOptimal;
         mark.named = !choice.named.empty();
         mark.asItIs = choice.asItIs;
         const QString tells = choice.possible ? choiceCountText(choice, up, display) + QStringLiteral(", ") +
@@ -75,7 +75,7 @@ ChoicesPicture::Picture pictureOf(const plan::Choices& choices, ChoiceCount acro
 
 QString wordsOf(const plan::Choices& choices) {
     if (choices.namedIndex < 0) return QObject::tr("Of all that could be glued here, nothing can be.");
-    return text(choices.all[static_cast<std::size_t>(choices.namedIndex)].named);
+    return text(choices.all[choices.namedIndex].named);
 }
 
 }  // namespace
@@ -145,7 +145,9 @@ void StripsPanel::makeChoices() {
 }
 
 const plan::Choices* StripsPanel::knownChoices() const {
-    return studied(plan::Study::choices) && studied(plan::Study::choices)->choices ? &*studied(plan::Study::choices)->choices : nullptr;
+    return studied(plan::Study::choices) && studied(plan::Study::choices)->choices
+               ? &*studied(plan::Study::choices)->choices
+               : nullptr;
 }
 
 void StripsPanel::showChoicesPicture() {

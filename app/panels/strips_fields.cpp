@@ -4,6 +4,7 @@
 #include "app/panels/fields.hpp"
 #include "app/panels/reading.hpp"
 #include "app/panels/strips_panel.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::app {
 
@@ -14,8 +15,7 @@ void StripsPanel::makeGroupFields() {
         static const boat::Strips none;
         const auto& strips = shown.piece.stack.strips;
         const int chosen = chosenGroup();
-        return chosen >= 0 && chosen < static_cast<int>(strips.size()) ? strips[static_cast<std::size_t>(chosen)]
-                                                                       : none;
+        return chosen >= 0 && chosen < math::countOf(strips) ? strips[chosen] : none;
     };
     const auto change = [this](boat::Piece& piece) -> boat::Strips& {
         return piece.stack.strips.at(static_cast<std::size_t>(chosenGroup()));

@@ -3,6 +3,7 @@
 
 #include "app/panels/reading.hpp"
 #include "app/panels/stack_models.hpp"
+#include "core/math/count.hpp"
 #include "core/plan/breaking_wording.hpp"
 #include "core/wood/species.hpp"
 
@@ -18,7 +19,7 @@ int StripsModel::columnCount(const QModelIndex& parent) const {
 }
 
 int StripsModel::rowsOf(const Shown& shown) const {
-    return shown.plan ? static_cast<int>(shown.plan->stack.strips.size()) : 0;
+    return shown.plan ? math::countOf(shown.plan->stack.strips) : 0;
 }
 
 bool StripsModel::sameRow(const Shown&, int rowOfA, const Shown&, int rowOfB) const {
@@ -132,7 +133,7 @@ QString StripsModel::display(const stack::Strip& strip, int column) const {
 }
 
 QVariant StripsModel::cell(int row, int column, int role) const {
-    const stack::Strip& strip = plan()->stack.strips[static_cast<std::size_t>(row)];
+    const stack::Strip& strip = plan()->stack.strips[row];
     switch (role) {
         case Qt::DisplayRole:
             return display(strip, column);

@@ -257,9 +257,7 @@ void StripsPanel::showWood() {
     if (!woodFoldout_ || !woodFoldout_->isOpen() || !shown_) return;
     const int group = chosenGroup();
     const wood::Species* species =
-        group < 0
-            ? nullptr
-            : wood::findSpecies(shown_->species, shown_->piece.stack.strips[static_cast<std::size_t>(group)].species);
+        group < 0 ? nullptr : wood::findSpecies(shown_->species, shown_->piece.stack.strips[group].species);
     wood_->say(species ? woodText(*species) : tr("Nothing is known of this wood."));
 }
 

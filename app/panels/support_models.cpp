@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "app/panels/reading.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/force.hpp"
 
 namespace fayline::app {
@@ -25,11 +26,11 @@ int PostsModel::columnCount(const QModelIndex& parent) const {
 }
 
 int PostsModel::rowsOf(const Shown& shown) const {
-    return static_cast<int>(shown.piece.form.posts.size());
+    return math::countOf(shown.piece.form.posts);
 }
 
 bool PostsModel::sameRow(const Shown& a, int rowOfA, const Shown& b, int rowOfB) const {
-    return a.piece.form.posts[static_cast<std::size_t>(rowOfA)] == b.piece.form.posts[static_cast<std::size_t>(rowOfB)];
+    return a.piece.form.posts[rowOfA] == b.piece.form.posts[rowOfB];
 }
 
 QVariant PostsModel::headerData(int section, Qt::Orientation orientation, int role) const {
@@ -78,7 +79,7 @@ std::optional<double> PostsModel::thrustOn(int row) const {
 }
 
 QVariant PostsModel::cell(int row, int column, int role) const {
-    const boat::Post& post = piece().form.posts[static_cast<std::size_t>(row)];
+    const boat::Post& post = piece().form.posts[row];
     if (role == Qt::TextAlignmentRole) return toTheRight();
     if (role == placeRole) return post.at_m;
     if ((role == faultRole || role == Qt::ToolTipRole) &&
@@ -96,7 +97,7 @@ QVariant PostsModel::cell(int row, int column, int role) const {
 }
 
 QString PostsModel::put(boat::Piece& piece, int row, int column, const QVariant& value) const {
-    boat::Post& post = piece.form.posts[static_cast<std::size_t>(row)];
+    boat::Post& post = piece.form.posts[row];
     const QString written = value.toString().trimmed();
     if (written == typed(post, column)) return {};
     switch (column) {
@@ -150,12 +151,11 @@ int BlocksModel::columnCount(const QModelIndex& parent) const {
 }
 
 int BlocksModel::rowsOf(const Shown& shown) const {
-    return static_cast<int>(shown.piece.holding.hull.blocks.size());
+    return math::countOf(shown.piece.holding.hull.blocks);
 }
 
 bool BlocksModel::sameRow(const Shown& a, int rowOfA, const Shown& b, int rowOfB) const {
-    return a.piece.holding.hull.blocks[static_cast<std::size_t>(rowOfA)] ==
-           b.piece.holding.hull.blocks[static_cast<std::size_t>(rowOfB)];
+    return a.piece.holding.hull.blocks[rowOfA] == b.piece.holding.hull.blocks[rowOfB];
 }
 
 QVariant BlocksModel::headerData(int section, Qt::Orientation orientation, int role) const {
@@ -179,7 +179,7 @@ const holding::BlockPush* BlocksModel::pushOn(int row) const {
 }
 
 QVariant BlocksModel::cell(int row, int column, int role) const {
-    const boat::Block& block = piece().holding.hull.blocks[static_cast<std::size_t>(row)];
+    const boat::Block& block = piece().holding.hull.blocks[row];
     if (role == Qt::TextAlignmentRole) return toTheRight();
     if ((role == faultRole || role == Qt::ToolTipRole) &&
         shown().reasonPath.startsWith(QStringLiteral("holding.hull.blocks[%1]").arg(row)))
@@ -199,7 +199,7 @@ QVariant BlocksModel::cell(int row, int column, int role) const {
 }
 
 QString BlocksModel::put(boat::Piece& piece, int row, int column, const QVariant& value) const {
-    boat::Block& block = piece.holding.hull.blocks[static_cast<std::size_t>(row)];
+    boat::Block& block = piece.holding.hull.blocks[row];
     const QString written = value.toString().trimmed();
     if (column == pushColumn || written == cell(row, column, Qt::EditRole).toString()) return {};
     (column == xColumn ? block.x_m : block.y_m) = readLengthText(written, shown().display);

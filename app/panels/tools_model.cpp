@@ -7,6 +7,7 @@
 #include "app/panels/reading.hpp"
 #include "app/panels/stations_model.hpp"
 #include "core/boat/hold_traits.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/force.hpp"
 
 namespace fayline::app {
@@ -16,12 +17,11 @@ int ToolsModel::columnCount(const QModelIndex& parent) const {
 }
 
 int ToolsModel::rowsOf(const Shown& shown) const {
-    return static_cast<int>(shown.piece.holding.tools.size());
+    return math::countOf(shown.piece.holding.tools);
 }
 
 bool ToolsModel::sameRow(const Shown& a, int rowOfA, const Shown& b, int rowOfB) const {
-    return a.piece.holding.tools[static_cast<std::size_t>(rowOfA)] ==
-           b.piece.holding.tools[static_cast<std::size_t>(rowOfB)];
+    return a.piece.holding.tools[rowOfA] == b.piece.holding.tools[rowOfB];
 }
 
 QVariant ToolsModel::headerData(int section, Qt::Orientation orientation, int role) const {
@@ -89,7 +89,7 @@ QVariant ToolsModel::typed(const boat::Tool& tool, int column) const {
 }
 
 QVariant ToolsModel::cell(int row, int column, int role) const {
-    const boat::Tool& tool = piece().holding.tools[static_cast<std::size_t>(row)];
+    const boat::Tool& tool = piece().holding.tools[row];
     if ((role == faultRole || role == Qt::ToolTipRole) &&
         shown().reasonPath.startsWith(QStringLiteral("holding.tools[%1]").arg(row)))
         return shown().reason;
@@ -106,7 +106,7 @@ QVariant ToolsModel::cell(int row, int column, int role) const {
 }
 
 QString ToolsModel::put(boat::Piece& piece, int row, int column, const QVariant& value) const {
-    boat::Tool& tool = piece.holding.tools[static_cast<std::size_t>(row)];
+    boat::Tool& tool = piece.holding.tools[row];
     const QString written = value.toString().trimmed();
     if (column != kindColumn && written == typed(tool, column).toString()) return {};
     switch (column) {
@@ -149,9 +149,9 @@ void ToolsModel::addTool(int like) {
     Change change{tr("Add a tool"), {}, piece()};
     std::vector<boat::Tool>& tools = change.after.holding.tools;
     boat::Tool tool;
-    if (like >= 0 && like < static_cast<int>(tools.size())) tool.kind = tools[static_cast<std::size_t>(like)].kind;
+    if (like >= 0 && like < math::countOf(tools)) tool.kind = tools[like].kind;
     tool.name = std::string(boat::holdWord(tool.kind));
-    const bool known = like >= 0 && like < static_cast<int>(tools.size());
+    const bool known = like >= 0 && like < math::countOf(tools);
     tools.insert(known ? tools.begin() + like + 1 : tools.end(), tool);
     emit changeAsked(change);
 }

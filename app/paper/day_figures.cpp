@@ -7,6 +7,7 @@
 
 #include "app/paper/bench_figures.hpp"
 #include "app/paper/sheet.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/day_text.hpp"
 
 namespace fayline::app::paper {
@@ -70,7 +71,7 @@ QString usedForText(const plan::GluingDay& day, int cup) {
 
 QString whoText(const schedule::Task& task, int hands) {
     if (task.lanes.empty()) return {};
-    if (hands > 2 && static_cast<int>(task.lanes.size()) == hands) return "all";
+    if (hands > 2 && math::countOf(task.lanes) == hands) return "all";
     QStringList names;
     for (const int lane : task.lanes) {
         names << (lane < 26 ? QString(QChar('A' + lane)) : QString::number(lane + 1));

@@ -11,6 +11,7 @@
 #include "app/paper/placing.hpp"
 #include "app/paper/room.hpp"
 #include "app/paper/tiles.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/units.hpp"
 
 namespace fayline::app::paper {
@@ -134,7 +135,7 @@ void placeCheckSquares(Sheet& sheet, Room& room, const QRectF& area) {
 }
 
 Sheet tileSheet(const Drawing& drawing, const Tiling& tiling, int index, const Page& page) {
-    const Tile& tile = tiling.tiles[static_cast<std::size_t>(index)];
+    const Tile& tile = tiling.tiles[index];
     const QRectF area = aboveTitle(page);
     Sheet sheet;
     sheet.page = page;
@@ -196,7 +197,7 @@ std::vector<Sheet> fullSize(const Drawing& drawing, const Page& page) {
     if (turn) tiling = std::move(otherTiling);
 
     std::vector<Sheet> sheets{mapSheet(drawing, tiling, chosen)};
-    for (int i = 0; i < static_cast<int>(tiling.tiles.size()); ++i) {
+    for (int i = 0; i < math::countOf(tiling.tiles); ++i) {
         sheets.push_back(tileSheet(drawing, tiling, i, chosen));
     }
     return sheets;

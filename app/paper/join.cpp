@@ -3,13 +3,14 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/math/count.hpp"
 #include "core/measure/input_error.hpp"
 
 namespace fayline::app::paper {
 
 QString seamLetter(int index) {
     static const QString letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";  // I and O read as figures
-    const int count = static_cast<int>(letters.size());
+    const int count = math::countOf(letters);
     QString name;
     for (int rest = index; rest >= 0; rest = rest / count - 1) name.prepend(letters[rest % count]);
     return name;

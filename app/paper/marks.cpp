@@ -5,6 +5,7 @@
 
 #include "app/look/names.hpp"
 #include "core/holding/places.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/display.hpp"
 #include "core/measure/figures.hpp"
 #include "core/measure/units.hpp"
@@ -23,7 +24,7 @@ std::vector<Mark> marksOf(const boat::Piece& piece, const plan::Plan& plan) {
     const boat::Stack& stack = piece.stack;
     const double end_m = line.length();
     // A scarf runs from its feather end at the trim line, on the form, to its heel on the outside.
-    const int outside = static_cast<int>(plan.stack.strips.size());
+    const int outside = math::countOf(plan.stack.strips);
     const auto depth_m = [&](double at_m) {
         return stack::faceDistance(stack, piece.line.describes, line, outside, at_m) -
                stack::faceDistance(stack, piece.line.describes, line, 0, at_m);

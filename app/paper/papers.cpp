@@ -22,6 +22,7 @@
 #include "app/paper/sheet.hpp"
 #include "app/paper/station_table.hpp"
 #include "app/paper/story_stick.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/measure/units.hpp"
 
@@ -210,7 +211,7 @@ std::optional<QStringList> writePapers(const boat::Boat& boat, const QString& fo
     int count = 0;
     for (const boat::Piece& piece : boat.pieces) {
         pieceNames << QString::fromStdString(piece.name);
-        count += static_cast<int>(papersOf(piece).size());
+        count += math::countOf(papersOf(piece));
     }
     const QStringList stems = paper::fileStems(pieceNames);
 
@@ -228,7 +229,7 @@ std::optional<QStringList> writePapers(const boat::Boat& boat, const QString& fo
                 const QByteArray pdf = pdfOf(sheetsOf(kind, boat, piece, *plan, page), title, layout, watch.stop);
                 if (watch.stop) return std::nullopt;
                 files.emplace_back(stems[static_cast<int>(i)] + fileEnding(kind), pdf);
-                if (watch.onStep) watch.onStep(static_cast<int>(files.size()), count);
+                if (watch.onStep) watch.onStep(math::countOf(files), count);
             }
         } catch (const measure::InputError& error) {
             throw error.within("pieces[" + std::to_string(i) + "].");
@@ -248,8 +249,8 @@ std::optional<QStringList> writePapers(const boat::Boat& boat, const QString& fo
     return names;
 }
 
-void printPaper(Paper kind, const boat::Boat& boat, const boat::Piece& piece, const plan::Plan& plan,
-                QPrinter& printer, const PaperWatch* watch) {
+void printPaper(Paper kind, const boat::Boat& boat, const boat::Piece& piece, const plan::Plan& plan, QPrinter& printer,
+                const PaperWatch* watch) {
     const paper::Page page = paper::pageOf(printer.pageLayout());
     const std::vector<paper::Sheet> sheets = sheetsOf(kind, boat, piece, plan, page);
     const bool ranged = printer.printRange() == QPrinter::PageRange && printer.fromPage() > 0;

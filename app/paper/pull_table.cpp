@@ -93,7 +93,7 @@ QString outcomeText(holding::Outcome outcome) {
             break;
         case holding::Outcome::snaps:
             return "The stack snaps over on its way to lying like this: keep clear of it, and rope it.";
-        case holding::Outcome::notSettled:
+        case holding::Outcome::notConverged:
             return "No balance was found, so no pulls and gaps stand here.";
         case holding::Outcome::notPressed:
             return "How the stack lies on its form is not worked out, so no pulls and gaps stand here.";

@@ -7,6 +7,7 @@
 #include "app/paper/day_figures.hpp"
 #include "app/paper/frame.hpp"
 #include "app/paper/listing.hpp"
+#include "core/math/count.hpp"
 #include "core/plan/day_words.hpp"
 
 namespace fayline::app::paper {
@@ -125,7 +126,7 @@ QString headText(const boat::Piece& piece, const plan::Plan& plan, const plan::G
     text += QString("Begin at %1 with %2; the last station is on by %3.")
                 .arg(clockText(piece, 0), hands, clockText(piece, run.closed_s));
     if (run.worstFace >= 0) {
-        const schedule::FaceTimes& face = run.faces[static_cast<std::size_t>(run.worstFace)];
+        const schedule::FaceTimes& face = run.faces[run.worstFace];
         const QString which =
             face.inner == 0 ? QString("the face on the boat") : "the face between strips " + faceName(face.inner);
         text += QString(" First to go off is %1, at %2: %3 in hand.")
@@ -148,7 +149,7 @@ std::vector<Paragraph> betweenTexts(const plan::Plan& plan, const plan::GluingDa
              3, true});
         texts.push_back({"Clock times count from the same hour of the day as the first gluing's.", 2.7});
     }
-    if (day.job.gluing + 1 < static_cast<int>(plan.day.gluings.size())) {
+    if (day.job.gluing + 1 < math::countOf(plan.day.gluings)) {
         texts.push_back(
             {"After this gluing all stays clamped on the form until it has cured so far that clamps may come off; the "
              "next "
@@ -210,7 +211,7 @@ std::vector<Sheet> gluingSheets(const boat::Piece& piece, const plan::Plan& plan
     listing.blocks.push_back(Paragraph{orderText(day), 3});
     listing.blocks.push_back(tasksTable(piece, day));
     if (!day.run.faces.empty()) listing.blocks.push_back(facesTable(piece, day));
-    if (day.job.gluing + 1 == static_cast<int>(plan.day.gluings.size())) {
+    if (day.job.gluing + 1 == math::countOf(plan.day.gluings)) {
         listing.blocks.push_back(Paragraph{afterText(piece, plan), 3});
     }
     if (const QString remedies = remediesText(plan); !remedies.isEmpty() && day.job.gluing == plan.day.worstGluing) {

@@ -79,7 +79,7 @@ void drawRow(Sheet& sheet, double left, double right, double base, const Columns
     addWords(sheet, row.number, {left + columns.number - 1, base}, tableLetters_mm, Lean::right, true);
     addWords(sheet, row.name, {left + columns.number + 2, base}, tableLetters_mm, Lean::left, station);
     for (int i = 0; i < lengthColumns; ++i) {
-        const double value_m = row.lengths_m[static_cast<std::size_t>(i)];
+        const double value_m = row.lengths_m[i];
         const double end = left + columns.name + (i + 1) * columns.each - 1;
         addWords(sheet, numberText(measure::toMillimetres(value_m), 1), {end, base}, tableLetters_mm, Lean::right,
                  station && !columns.both);

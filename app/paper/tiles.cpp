@@ -7,6 +7,7 @@
 
 #include "app/paper/join.hpp"
 #include "app/paper/room.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::app::paper {
 
@@ -129,13 +130,12 @@ Tiling tilesOf(const Drawing& drawing, const QSizeF& tile) {
         const auto found = std::lower_bound(order.begin(), order.end(), cell);
         return found != order.end() && *found == cell ? static_cast<int>(found - order.begin()) : -1;
     };
-    for (int i = 0; i < static_cast<int>(order.size()); ++i) {
-        const Cell cell = order[static_cast<std::size_t>(i)];
+    for (int i = 0; i < math::countOf(order); ++i) {
+        const Cell cell = order[i];
         for (const bool upright : {true, false}) {
             const int other = indexOf(upright ? Cell{cell.first, cell.second + 1} : Cell{cell.first + 1, cell.second});
             if (other < 0) continue;
-            const QRectF shared = tiling.tiles[static_cast<std::size_t>(i)].bounds.intersected(
-                tiling.tiles[static_cast<std::size_t>(other)].bounds);
+            const QRectF shared = tiling.tiles[i].bounds.intersected(tiling.tiles[other].bounds);
             tiling.seams.push_back({i, other, crossPlaces(drawing, shared, upright)});
         }
     }

@@ -15,6 +15,7 @@
 #include "app/window/pieces_list.hpp"
 #include "app/window/sources_dialog.hpp"
 #include "app/window/trials_dialog.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::app {
 
@@ -265,7 +266,7 @@ void MainWindow::makeToolBar() {
 
 void MainWindow::updateActions() {
     const int index = document_.currentPiece();
-    const int count = int(document_.boat().pieces.size());
+    const int count = math::countOf(document_.boat().pieces);
     const bool any = index >= 0;
     for (const char* name :
          {"duplicatePiece", "renamePiece", "removePiece", "zoomIn", "zoomOut", "zoomFit", "clock", "dryFit"}) {
@@ -296,13 +297,13 @@ void MainWindow::nextArea(int step) {
     const std::vector<QWidget*> areas{pieces_, formView_, questions_, findings_, panels_};
     const QWidget* focused = QApplication::focusWidget();
     int at = -1;
-    for (int i = 0; i < int(areas.size()); ++i) {
+    for (int i = 0; i < math::countOf(areas); ++i) {
         if (focused && (areas[i] == focused || areas[i]->isAncestorOf(focused))) at = i;
     }
-    const int count = int(areas.size());
+    const int count = math::countOf(areas);
     for (int tried = 0; tried < count; ++tried) {
         at = ((at < 0 && step < 0 ? 0 : at) + step + count) % count;
-        QWidget* area = areas[size_t(at)];
+        QWidget* area = areas[at];
         QWidget* to = area->focusPolicy() & Qt::TabFocus ? area : nullptr;
         for (QWidget* child : area->findChildren<QWidget*>()) {
             if (!to && child->isVisible() && child->isEnabled() && child->focusPolicy() & Qt::TabFocus) to = child;

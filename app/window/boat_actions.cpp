@@ -17,6 +17,7 @@
 #include "app/window/main_window.hpp"
 #include "app/window/pieces_list.hpp"
 #include "core/boat/file.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::app {
 
@@ -36,7 +37,7 @@ QString MainWindow::freshName(const QString& wanted) const {
 
 void MainWindow::addPiece() {
     QString name;
-    for (int number = int(document_.boat().pieces.size()) + 1; name.isEmpty(); ++number) {
+    for (int number = math::countOf(document_.boat().pieces) + 1; name.isEmpty(); ++number) {
         const QString wanted = tr("Piece %1").arg(number);
         if (freshName(wanted) == wanted) name = wanted;
     }
@@ -45,7 +46,7 @@ void MainWindow::addPiece() {
 
 void MainWindow::duplicatePiece() {
     if (document_.currentPiece() < 0) return;
-    boat::Piece copy = document_.boat().pieces[size_t(document_.currentPiece())];
+    boat::Piece copy = document_.boat().pieces[document_.currentPiece()];
     copy.name = freshName(QString::fromStdString(copy.name)).toStdString();
     copy.id.clear();      // the copy gets its own
     copy.record.clear();  // what happened at the glue-up of one piece did not happen to its copy
@@ -53,8 +54,8 @@ void MainWindow::duplicatePiece() {
 }
 
 void MainWindow::renamePiece(int index, const QString& name) {
-    if (index < 0 || index >= int(document_.boat().pieces.size())) return;
-    boat::Piece after = document_.boat().pieces[size_t(index)];
+    if (index < 0 || index >= math::countOf(document_.boat().pieces)) return;
+    boat::Piece after = document_.boat().pieces[index];
     if (name.isEmpty()) {
         statusBar()->showMessage(tr("A piece needs a name; it keeps the one it had."), 5000);
         showPieces();

@@ -44,7 +44,7 @@ ClockScreen* MainWindow::clockScreen() {
     connect(clock_.get(), &ClockScreen::ratesTaken, this, [this](const boat::Rates& rates) {
         if (!dayIsOfThisBoat()) return tell(tr("The rates were not taken over."), tr("Another boat is on the table."));
         const int index = pieceOfDay();
-        boat::Piece piece = document_.boat().pieces[size_t(index)];
+        boat::Piece piece = document_.boat().pieces[index];
         piece.crew.rates = rates;
         document_.endStep();
         document_.changePiece(index, {tr("Take over the measured rates"), {}, piece});
@@ -93,10 +93,9 @@ bool MainWindow::bringBoatOfDay(bool dryFit) {
                     QMessageBox::NoButton, above);
     box.setObjectName("dayOfAnotherBoat");
     box.setTextFormat(Qt::PlainText);
-    box.setInformativeText(
-        (dayFile_.isEmpty() ? tr("Its boat was never saved.")
-                            : tr("Its boat is %1.").arg(QDir::toNativeSeparators(dayFile_))) +
-        ' ' + tr("Kept for later, the log stays and is offered when Fayline starts again."));
+    box.setInformativeText((dayFile_.isEmpty() ? tr("Its boat was never saved.")
+                                               : tr("Its boat is %1.").arg(QDir::toNativeSeparators(dayFile_))) +
+                           ' ' + tr("Kept for later, the log stays and is offered when Fayline starts again."));
     QPushButton* open =
         QFileInfo::exists(dayFile_) ? box.addButton(tr("&Open that boat"), QMessageBox::AcceptRole) : nullptr;
     QPushButton* add = box.addButton(tr("&Add the piece to this boat"), QMessageBox::ActionRole);
@@ -121,9 +120,9 @@ bool MainWindow::mayLeaveDay() {
                     QMessageBox::NoButton, this);
     box.setObjectName("dayRuns");
     box.setTextFormat(Qt::PlainText);
-    box.setInformativeText(
-        tr("The glue's time runs on, and the log is kept. Its record goes into this boat alone. Once Fayline is closed, "
-           "the day is offered when it starts again."));
+    box.setInformativeText(tr(
+        "The glue's time runs on, and the log is kept. Its record goes into this boat alone. Once Fayline is closed, "
+        "the day is offered when it starts again."));
     QPushButton* stay = box.addButton(tr("&Stay"), QMessageBox::RejectRole);
     QPushButton* leave = box.addButton(tr("&Leave it running"), QMessageBox::AcceptRole);
     box.setDefaultButton(stay);
@@ -145,7 +144,7 @@ int MainWindow::pieceOfDay() {
 void MainWindow::keepRecord(const boat::Record& record) {
     if (!bringBoatOfDay(record.dryFit)) return;  // the log stays
     const int index = pieceOfDay();
-    boat::Piece piece = document_.boat().pieces[size_t(index)];
+    boat::Piece piece = document_.boat().pieces[index];
     // After a crash in between it may be there already.
     if (std::ranges::find(piece.record, record) == piece.record.end()) {
         piece.record.push_back(record);

@@ -8,6 +8,7 @@
 
 #include "app/look/text.hpp"
 #include "core/boat/file.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::app {
 
@@ -39,7 +40,7 @@ public:
           index_(index),
           merges_(change.merges),
           step_(document.step_),
-          before_(document.boat_.pieces[size_t(index)]),
+          before_(document.boat_.pieces[index]),
           after_(change.after) {}
 
     int id() const override { return merges_.isEmpty() ? -1 : changePieceId; }
@@ -106,7 +107,7 @@ Document::Document(QObject* parent) : QObject(parent) {
 }
 
 void Document::setCurrentPiece(int index) {
-    index = std::clamp(index, -1, int(boat_.pieces.size()) - 1);
+    index = std::clamp(index, -1, math::countOf(boat_.pieces) - 1);
     if (index == currentPiece_) return;
     currentPiece_ = index;
     endStep();
@@ -128,9 +129,9 @@ void Document::setSelectedPlace(std::optional<double> at_m) {
 }
 
 void Document::changePiece(int index, const Change& change) {
-    if (index < 0 || index >= int(boat_.pieces.size())) return;
+    if (index < 0 || index >= math::countOf(boat_.pieces)) return;
     // The step under way may come back to where it began; any other change to the same is none.
-    if (change.after == boat_.pieces[size_t(index)]) return;
+    if (change.after == boat_.pieces[index]) return;
     undo_.push(new ChangePieceCommand(*this, index, change));
 }
 
@@ -145,33 +146,33 @@ int Document::pieceWithId(const std::string& id) const {
 
 void Document::addPiece(const boat::Piece& piece) {
     boat::Boat after = boat_;
-    const int at = currentPiece_ < 0 ? int(after.pieces.size()) : currentPiece_ + 1;
+    const int at = currentPiece_ < 0 ? math::countOf(after.pieces) : currentPiece_ + 1;
     const bool taken = piece.id.empty() || pieceWithId(piece.id) >= 0;
     after.pieces.insert(after.pieces.begin() + at, piece);
-    if (taken) after.pieces[size_t(at)].id = freshId();
+    if (taken) after.pieces[at].id = freshId();
     changeBoat(tr("Add %1").arg(QString::fromStdString(piece.name)), {}, after, at);
 }
 
 void Document::removePiece(int index) {
-    if (index < 0 || index >= int(boat_.pieces.size())) return;
+    if (index < 0 || index >= math::countOf(boat_.pieces)) return;
     boat::Boat after = boat_;
-    const QString name = QString::fromStdString(after.pieces[size_t(index)].name);
+    const QString name = QString::fromStdString(after.pieces[index].name);
     after.pieces.erase(after.pieces.begin() + index);
-    changeBoat(tr("Remove %1").arg(name), {}, after, std::min(index, int(after.pieces.size()) - 1));
+    changeBoat(tr("Remove %1").arg(name), {}, after, std::min(index, math::countOf(after.pieces) - 1));
 }
 
 void Document::movePiece(int from, int to) {
-    const int count = int(boat_.pieces.size());
+    const int count = math::countOf(boat_.pieces);
     if (from < 0 || from >= count || to < 0 || to >= count || from == to) return;
     boat::Boat after = boat_;
-    const boat::Piece piece = after.pieces[size_t(from)];
+    const boat::Piece piece = after.pieces[from];
     after.pieces.erase(after.pieces.begin() + from);
     after.pieces.insert(after.pieces.begin() + to, piece);
     changeBoat(tr("Move %1 in the list").arg(QString::fromStdString(piece.name)), {}, after, to);
 }
 
 void Document::changeBoat(const QString& name, const QString& merges, const boat::Boat& after) {
-    changeBoat(name, merges, after, std::min(currentPiece_, int(after.pieces.size()) - 1));
+    changeBoat(name, merges, after, std::min(currentPiece_, math::countOf(after.pieces) - 1));
 }
 
 void Document::changeBoat(const QString& name, const QString& merges, const boat::Boat& after, int currentPiece) {
@@ -232,15 +233,13 @@ void Document::replaceBoat(const boat::Boat& boat, const QString& fileName) {
 }
 
 void Document::putPiece(int index, const boat::Piece& piece) {
-    boat_.pieces[size_t(index)] = piece;
+    boat_.pieces[index] = piece;
     if (index != currentPiece_) setCurrentPiece(index);  // what is undone shall be seen
     emit pieceChanged(index);
 }
 
 void Document::putBoat(const boat::Boat& boat, int currentPiece) {
-    const auto idAt = [](const boat::Boat& of, int index) {
-        return index < 0 ? std::string() : of.pieces[size_t(index)].id;
-    };
+    const auto idAt = [](const boat::Boat& of, int index) { return index < 0 ? std::string() : of.pieces[index].id; };
     const bool samePiece = currentPiece == currentPiece_ && boat.pieces.size() == boat_.pieces.size() &&
                            idAt(boat, currentPiece) == idAt(boat_, currentPiece_);
     boat_ = boat;

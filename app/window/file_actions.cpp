@@ -9,6 +9,7 @@
 #include <QStatusBar>
 
 #include "app/window/main_window.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::app {
 
@@ -23,9 +24,10 @@ void MainWindow::tell(const QString& what, const QString& why) {
     QMessageBox box(QMessageBox::Warning, tr("Fayline"), what, QMessageBox::Ok, this);
     box.setTextFormat(Qt::PlainText);
     const QStringList lines = why.split('\n');
-    box.setInformativeText(lines.size() <= mostLines ? why
-                                                     : QStringList(lines.mid(0, mostLines)).join('\n') +
-                                                           tr("\nand %n more", nullptr, int(lines.size()) - mostLines));
+    box.setInformativeText(lines.size() <= mostLines
+                               ? why
+                               : QStringList(lines.mid(0, mostLines)).join('\n') +
+                                     tr("\nand %n more", nullptr, math::countOf(lines) - mostLines));
     if (lines.size() > mostLines) box.setDetailedText(why);
     box.exec();
 }

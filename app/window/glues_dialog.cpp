@@ -15,6 +15,7 @@
 #include "app/look/theme.hpp"
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/day_reading.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/plan/day_words.hpp"
@@ -114,7 +115,7 @@ GluesDialog::GluesDialog(const boat::Boat& boat, QWidget* parent)
 
 boat::OwnAdhesive* GluesDialog::current() {
     const int row = list_->currentRow();
-    return row < 0 || row >= static_cast<int>(glues_.size()) ? nullptr : &glues_[static_cast<std::size_t>(row)];
+    return row < 0 || row >= math::countOf(glues_) ? nullptr : &glues_[row];
 }
 
 void GluesDialog::addField(QWidget* into, const char* object, const QString& name, const QString& hint,

@@ -17,6 +17,7 @@
 #include "app/panels/question_line.hpp"
 #include "app/window/panel_stack.hpp"
 #include "app/window/pieces_list.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::app {
 
@@ -211,7 +212,7 @@ void MainWindow::replan() {
         return;
     }
     answered_ = false;
-    lastAsked_ = planner_.ask(document_.boat().pieces[size_t(index)], shop_);
+    lastAsked_ = planner_.ask(document_.boat().pieces[index], shop_);
     if (!late_.isActive()) late_.start();
 }
 
@@ -261,7 +262,7 @@ void MainWindow::showAll() {
     const int index = document_.currentPiece();
     shown_.pieceIndex = index;
     shown_.boatNumber = document_.boatNumber();
-    shown_.piece = index < 0 ? boat::Piece{} : document_.boat().pieces[size_t(index)];
+    shown_.piece = index < 0 ? boat::Piece{} : document_.boat().pieces[index];
     shown_.display = shop_.display;
     shown_.species = shop_.species;
     shown_.adhesives = std::make_shared<const std::vector<glue::Adhesive>>(shop_.adhesives);
@@ -293,8 +294,8 @@ std::optional<PieceMark> MainWindow::markOfShown() const {
 void MainWindow::showPieces() {
     const int current = document_.currentPiece();
     std::vector<PieceMark> marks;
-    for (int i = 0; i < int(document_.boat().pieces.size()); ++i) {
-        const boat::Piece& piece = document_.boat().pieces[size_t(i)];
+    for (int i = 0; i < math::countOf(document_.boat().pieces); ++i) {
+        const boat::Piece& piece = document_.boat().pieces[i];
         if (i != current) {
             marks.push_back(marks_.of(piece));
         } else if (!shown_.reason.isEmpty()) {

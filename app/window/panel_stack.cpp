@@ -73,7 +73,7 @@ bool PanelStack::eventFilter(QObject* watched, QEvent* event) {
             QMetaObject::invokeMethod(
                 this,
                 [this, at = found - sections_.begin()] {
-                    Section& section = sections_[size_t(at)];
+                    Section& section = sections_[at];
                     if (section.stale && !section.panel->isHidden()) bring(section);
                 },
                 Qt::QueuedConnection);

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/math/count.hpp"
+
 namespace fayline::app {
 
 PieceMark markOf(const plan::Plan& plan) {
@@ -52,8 +54,8 @@ const PieceMarks::Known* PieceMarks::find(const boat::Piece& piece) const {
 }
 
 void PieceMarks::planNext() {
-    for (int i = 0; i < int(boat_.pieces.size()); ++i) {
-        const boat::Piece& piece = boat_.pieces[size_t(i)];
+    for (int i = 0; i < math::countOf(boat_.pieces); ++i) {
+        const boat::Piece& piece = boat_.pieces[i];
         if (i == current_ || find(piece)) continue;
         askedPiece_ = piece;
         asked_ = planner_.ask(piece, plan::shopOf(boat_));

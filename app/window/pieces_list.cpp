@@ -10,6 +10,7 @@
 #include "app/look/icons.hpp"
 #include "app/look/theme.hpp"
 #include "app/panels/findings_model.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::app {
 
@@ -80,8 +81,8 @@ PiecesList::PiecesList(const QList<QAction*>& actions, QWidget* parent)
 
 void PiecesList::show(const boat::Boat& boat, int current, const std::vector<PieceMark>& marks) {
     filling_ = true;
-    while (list_->count() > int(boat.pieces.size())) delete list_->takeItem(list_->count() - 1);
-    while (list_->count() < int(boat.pieces.size())) {
+    while (list_->count() > math::countOf(boat.pieces)) delete list_->takeItem(list_->count() - 1);
+    while (list_->count() < math::countOf(boat.pieces)) {
         auto* item = new QListWidgetItem;
         item->setSizeHint({0, 3 * gridStep + gridStep / 2});
         item->setFlags(Qt::ItemIsEnabled | Qt::ItemIsSelectable | Qt::ItemIsEditable | Qt::ItemIsDragEnabled);
@@ -89,12 +90,12 @@ void PiecesList::show(const boat::Boat& boat, int current, const std::vector<Pie
     }
     for (int i = 0; i < list_->count(); ++i) {
         QListWidgetItem* item = list_->item(i);
-        const QString name = QString::fromStdString(boat.pieces[size_t(i)].name);
-        const PieceMark& mark = marks[size_t(i)];
+        const QString name = QString::fromStdString(boat.pieces[i].name);
+        const PieceMark& mark = marks[i];
         const bool renamed = item->text() != name;
         if (renamed) item->setText(name);
-        if (renamed || size_t(i) >= marks_.size() || marks_[size_t(i)] != mark) {
-            const bool looksAsBefore = !renamed && size_t(i) < marks_.size() && marks_[size_t(i)].worst == mark.worst;
+        if (renamed || size_t(i) >= marks_.size() || marks_[i] != mark) {
+            const bool looksAsBefore = !renamed && size_t(i) < marks_.size() && marks_[i].worst == mark.worst;
             // What is only in the tool tip changes with every plan while a point is dragged; the list is not drawn
             // anew for it.
             const QSignalBlocker quiet(looksAsBefore ? list_->model() : nullptr);

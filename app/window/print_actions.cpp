@@ -9,6 +9,7 @@
 
 #include "app/window/at_work.hpp"
 #include "app/window/main_window.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::app {
 
@@ -100,7 +101,7 @@ bool MainWindow::savePapers(const QString& folder) {
             return false;
         }
         statusBar()->showMessage(
-            tr("%n papers saved in %1", nullptr, int(files->size())).arg(QDir::toNativeSeparators(folder)), 8000);
+            tr("%n papers saved in %1", nullptr, math::countOf(*files)).arg(QDir::toNativeSeparators(folder)), 8000);
         return true;
     } catch (const std::exception& error) {
         tell(tr("The papers were not saved."), QString::fromUtf8(error.what()));

@@ -11,6 +11,7 @@
 
 #include "app/look/text.hpp"
 #include "app/look/theme.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::app {
 
@@ -120,7 +121,7 @@ void showSources(QWidget* parent, const Shown& shown) {
         &dialog));
 
     const std::vector<Row> rows = rowsOf(shown);
-    auto* table = new QTableWidget(int(rows.size()), 4, &dialog);
+    auto* table = new QTableWidget(math::countOf(rows), 4, &dialog);
     table->setObjectName("sourcesTable");
     table->setAccessibleName(QObject::tr("Values with their sources"));
     table->setHorizontalHeaderLabels(
@@ -137,8 +138,8 @@ void showSources(QWidget* parent, const Shown& shown) {
     table->setWordWrap(true);
     table->verticalHeader()->hide();
     table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft);
-    for (int i = 0; i < int(rows.size()); ++i) {
-        const Row& row = rows[size_t(i)];
+    for (int i = 0; i < math::countOf(rows); ++i) {
+        const Row& row = rows[i];
         const QStringList cells{row.what, row.value, text(row.source.text),
                                 text(measure::markMeaning(row.source.mark))};
         for (int c = 0; c < 4; ++c) {

@@ -17,6 +17,7 @@
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
 #include "core/boat/file.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/force.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/measure/units.hpp"
@@ -70,14 +71,14 @@ FigureCell cell(const QString& words) {
 }
 
 FigureRow rowOf(const boat::Trial& trial, const std::vector<wood::Species>& species, const measure::Display& units) {
-    const plan::TrialTold told = plan::tellTrial(trial, species, units);
+    const plan::TrialReported reported = plan::tellTrial(trial, species, units);
     FigureRow row;
     const std::vector<QString> figures = written(trial, units);
     row.cells = {cell(figures[0].left(10)), cell(nameOf(species, trial.species)),
                  cell(figures[1]),          cell(figures[2]),
                  cell(figures[3]),          cell(figures[4]),
                  cell(figures[5]),          cell(figures[7])};
-    if (!told.result) {
+    if (!reported.result) {
         FigureCell none = cell(QObject::tr("says nothing"));
         none.severity = int(plan::Severity::caution);
         row.cells.push_back(none);
@@ -85,7 +86,7 @@ FigureRow rowOf(const boat::Trial& trial, const std::vector<wood::Species>& spec
         row.cells.push_back({});
         return row;
     }
-    const wood::TrialResult& result = *told.result;
+    const wood::TrialResult& result = *reported.result;
     row.cells.push_back(cell(trial.broke ? QObject::tr("broke") : text(measure::writeStress(result.modulus_Pa))));
     row.cells.push_back(cell(trial.broke ? QString() : text(measure::writeStress(result.modulusError_Pa))));
     row.cells.push_back(cell(text(measure::writeShare(result.strain))));
@@ -250,7 +251,7 @@ QWidget* TrialsDialog::makeButtons() {
 
 const boat::Piece* TrialsDialog::piece() const {
     const int index = document_.currentPiece();
-    return index < 0 ? nullptr : &document_.boat().pieces[size_t(index)];
+    return index < 0 ? nullptr : &document_.boat().pieces[index];
 }
 
 void TrialsDialog::showBoat() {
@@ -274,7 +275,7 @@ void TrialsDialog::showBoat() {
     chooseWood(before);
     showing_ = false;
     // The trial that is shown may have been undone; what is typed of a new one stays.
-    if (chosen_ >= int(boat.trials.size())) return choose(-1);
+    if (chosen_ >= math::countOf(boat.trials)) return choose(-1);
     if (chosen_ >= 0 && base() != filledWith_) return showForm();
     tell();
 }
@@ -286,7 +287,7 @@ void TrialsDialog::chooseWood(const QString& id) {
 
 boat::Trial TrialsDialog::base() const {
     const std::vector<boat::Trial>& trials = document_.boat().trials;
-    if (chosen_ >= 0 && chosen_ < int(trials.size())) return trials[size_t(chosen_)];
+    if (chosen_ >= 0 && chosen_ < math::countOf(trials)) return trials[chosen_];
     boat::Trial fresh;
     if (piece() && !piece()->stack.strips.empty()) fresh.species = piece()->stack.strips.front().species;
     return fresh;
@@ -310,7 +311,7 @@ void TrialsDialog::showForm() {
     for (int i = 0; i < fields; ++i) {
         // Nothing that was not measured stands in a new trial but what is so nearly always.
         const bool begins = chosen_ >= 0 || i == readTo || i == moisture;
-        texts_[i]->setText(begins ? figures[size_t(i)] : QString());
+        texts_[i]->setText(begins ? figures[i] : QString());
     }
     filledWith_ = trial;
     chooseWood(text(trial.species));
@@ -340,7 +341,7 @@ boat::Trial TrialsDialog::typed() const {
     const auto read = [&](Which which, const char* key, auto put) {
         const QString words = texts_[which]->text().trimmed();
         // What was not touched keeps every figure that it was given with.
-        if (chosen_ >= 0 && words == before[size_t(which)]) return;
+        if (chosen_ >= 0 && words == before[which]) return;
         try {
             put(words);
         } catch (const measure::InputError& error) {
@@ -377,9 +378,9 @@ void TrialsDialog::tell() {
             // What a file could not hold is refused here, in the words of the file's reader.
             boat::Boat with;
             with.trials.push_back(trial);
-            const plan::TrialTold told = plan::tellTrial(trial, species_, document_.boat().display);
-            good = told.result.has_value();
-            (good ? says : wrong) = text(told.sentence);
+            const plan::TrialReported reported = plan::tellTrial(trial, species_, document_.boat().display);
+            good = reported.result.has_value();
+            (good ? says : wrong) = text(reported.sentence);
             if (good) boat::readBoat(boat::writeBoat(with));
         } catch (const measure::InputError& error) {
             good = false;
@@ -419,7 +420,7 @@ void TrialsDialog::keep() {
     if (fresh) {
         after.trials.push_back(trial);
     } else {
-        after.trials[size_t(chosen_)] = trial;
+        after.trials[chosen_] = trial;
     }
     document_.changeBoat(
         fresh ? tr("Keep a trial of %1").arg(nameOf(species_, trial.species)) : tr("Change trial %1").arg(chosen_ + 1),

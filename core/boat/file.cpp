@@ -109,11 +109,11 @@ void checkFormat(Value& root) {
         throw InputError("fayline", "the number of the format is missing",
                          "begin the file with \"fayline\": " + accepted);
     if (key->value.kind != Value::Kind::number) refuse(place, found(key->value) + ", not a number", accepted);
-    const std::string told = key->value.text.substr(0, 40);
+    const std::string reported = key->value.text.substr(0, 40);
     const double number = measure::readInUnit(key->value.text, {});
     if (number > format)
-        throw InputError("fayline", "written by a newer Fayline: format " + told, "this one reads " + accepted);
-    if (number != format) refuse(place, told + " is not the number of a format", accepted);
+        throw InputError("fayline", "written by a newer Fayline: format " + reported, "this one reads " + accepted);
+    if (number != format) refuse(place, reported + " is not the number of a format", accepted);
     root.members.erase(key);
 }
 

@@ -19,7 +19,7 @@ namespace fayline::boat {
 enum class When {
     said,      // written if it stood in the file, or is not the default
     plainly,   // also in an item made by the program, so that a person sees what it is about
-    place,     // must be given unless it follows from `written`, and is written unless it does: see together.hpp
+    place,     // the user must give it, and a file has it, unless together.cpp derives it from `written`
     required,  // must be given, and is always written
 };
 

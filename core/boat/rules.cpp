@@ -82,18 +82,18 @@ void refuseWord(const Value& value, const Place& place, const std::string& accep
 
 std::string found(const Value& value) {
     constexpr std::size_t most = 40;
-    std::string told = value.text.substr(0, most);
-    told.resize(endOfUtf8(told));
-    if (value.text.size() > most) told += "...";
+    std::string reported = value.text.substr(0, most);
+    reported.resize(endOfUtf8(reported));
+    if (value.text.size() > most) reported += "...";
     switch (value.kind) {
         case Value::Kind::null:
             return "null stands here";
         case Value::Kind::truth:
             return value.truth ? "true stands here" : "false stands here";
         case Value::Kind::number:
-            return told + " is a number";
+            return reported + " is a number";
         case Value::Kind::text:
-            return writeOnOneLine(textValue(told)) + " is text";
+            return writeOnOneLine(textValue(reported)) + " is text";
         case Value::Kind::list:
             return "a list stands here";
         case Value::Kind::group:
@@ -133,10 +133,10 @@ std::string accepted(const Number& rule) {
 void read(const Value& value, const Place& place, const Whole& rule, int& target) {
     if (!isNumber(value)) refuse(place, found(value) + ", not a number", accepted(rule));
     const double number = measure::readInUnit(value.text, {});
-    const std::string told = value.text.substr(0, 40);
-    if (std::floor(number) != number) refuse(place, told + " is not a whole number", accepted(rule));
+    const std::string reported = value.text.substr(0, 40);
+    if (std::floor(number) != number) refuse(place, reported + " is not a whole number", accepted(rule));
     if (number < rule.least || number > rule.most)
-        refuse(place, told + " is not " + std::string(rule.what), accepted(rule));
+        refuse(place, reported + " is not " + std::string(rule.what), accepted(rule));
     target = int(number);
 }
 

@@ -188,8 +188,8 @@ private:
         const std::size_t start = startOfToken(position);
         const std::string_view token = text_.substr(start, endOfWord(start) - start);
         const std::string place = placeIn(text_, start) + ": ";
-        const std::string told = shortened(token);
-        if (tooLarge) throw InputError("", place + told + " is too large for a number", "give a smaller number");
+        const std::string reported = shortened(token);
+        if (tooLarge) throw InputError("", place + reported + " is too large for a number", "give a smaller number");
         if (token.empty()) throw InputError("", place + "the text ends too early", "give " + expectedBefore(start));
         if (token[0] == '"' && !isWhole(token)) throw InputError("", place + faultOfText(token), quoting);
         if (token[0] == '\'') throw InputError("", place + "a text in single quotes stands here", quoting);
@@ -197,9 +197,9 @@ private:
             throw InputError("", place + "a comment stands here, which a project file cannot hold",
                              "take it out, or put it as a text under a key of its own");
         if (std::string_view("+-.0123456789").find(token[0]) != std::string_view::npos && !isWhole(token))
-            throw InputError("", place + told + " is not written as a number is here",
+            throw InputError("", place + reported + " is not written as a number is here",
                              "write it like 51, 6.35 or -0.5");
-        throw InputError("", place + told + " cannot stand here", "give " + expectedBefore(start));
+        throw InputError("", place + reported + " cannot stand here", "give " + expectedBefore(start));
     }
 
     static constexpr const char* quoting =

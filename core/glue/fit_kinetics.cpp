@@ -23,7 +23,7 @@ constexpr double mostEnergy_J_mol = 150e3;
 constexpr double pointsMeetWithin = 2;  // a factor
 
 // What is fitted: always K, then E, then the heat loss.
-struct Fit {
+struct KineticsFit {
     const Adhesive* adhesive = nullptr;
     Kinetics start;
     bool energy = false;
@@ -56,7 +56,7 @@ struct Fit {
 };
 
 int misfits(const gsl_vector* by, void* with, gsl_vector* out) {
-    const Fit& fit = *static_cast<const Fit*>(with);
+    const KineticsFit& fit = *static_cast<const KineticsFit*>(with);
     const Kinetics kinetics = fit.at(by);
     for (std::size_t i = 0; i < fit.adhesive->potLives.size(); ++i) {
         const double misfit = fit.misfit(kinetics, fit.adhesive->potLives[i]);
@@ -91,7 +91,7 @@ double spread(const std::vector<PotLifePoint>& points, double PotLifePoint::*mem
 
 // Few unknowns, each of them once: Newton's method with secants would do, least squares does as well. Where it ends
 // without having settled, the misfit says how far off it is.
-Kinetics solve(Fit& fit, const std::string& path) {
+Kinetics solve(KineticsFit& fit, const std::string& path) {
     const std::size_t points = fit.adhesive->potLives.size();
     const std::size_t unknowns = fit.unknowns();
     gsl_multifit_nlinear_parameters parameters = gsl_multifit_nlinear_default_parameters();
@@ -119,7 +119,7 @@ bool heats(const Adhesive& adhesive) {
 
 // One point and one unknown: secants of the logarithm of its time over that of K, which fall with a slope near to -1.
 // What does not settle is left to the least squares.
-std::optional<Kinetics> solveOne(const Fit& fit) {
+std::optional<Kinetics> solveOne(const KineticsFit& fit) {
     constexpr int most = 20;
     constexpr double settled = 1e-9;
     const PotLifePoint& point = fit.adhesive->potLives.front();
@@ -142,7 +142,7 @@ std::optional<Kinetics> solveOne(const Fit& fit) {
 Kinetics fitFrom(const Adhesive& adhesive, const Kinetics& assumed, const std::string& path) {
     checkPoints(adhesive, path);
     const PotLifePoint& first = adhesive.potLives.front();
-    Fit fit{&adhesive, assumed, false, false};
+    KineticsFit fit{&adhesive, assumed, false, false};
     fit.start.reference_C = first.at_C;
     if (!(assumed.rate_per_s > 0)) {
         // As if the cup stayed at its temperature.
@@ -150,7 +150,7 @@ Kinetics fitFrom(const Adhesive& adhesive, const Kinetics& assumed, const std::s
         fit.start.rate_per_s = filmReaches(fit.start, first.at_C, fit.start.gel) / first.lasts_s;
     }
     const std::size_t points = adhesive.potLives.size();
-    Fit all = fit;
+    KineticsFit all = fit;
     all.energy = points > 1 && spread(adhesive.potLives, &PotLifePoint::at_C, false) >= temperaturesDiffer_K;
     all.loss = fit.start.heat_J_kg > 0 && points > (all.energy ? 2u : 1u) &&
                spread(adhesive.potLives, &PotLifePoint::mass_kg, true) >= massesDiffer;

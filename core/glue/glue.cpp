@@ -6,6 +6,7 @@
 #include "core/glue/batches.hpp"
 #include "core/glue/conditions.hpp"
 #include "core/glue/ratio.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/wood/air.hpp"
 
@@ -150,7 +151,7 @@ GluePlan planGlue(const boat::Glue& glue, const boat::Crew& crew, const std::vec
         for (const BatchNeed& use : uses) {
             plan.needed_kg += use.needed_kg;
             const std::vector<Batch> batches =
-                batchesFor(use, glue, plan.adhesive, lives, static_cast<int>(plan.batches.size()) + 1);
+                batchesFor(use, glue, plan.adhesive, lives, math::countOf(plan.batches) + 1);
             if (plan.cupRemedies.empty() && !batches.empty() && !batches.front().inTime) {
                 plan.cupRemedies = cupRemediesFor(use, glue, plan.adhesive, lives, adhesives);
             }

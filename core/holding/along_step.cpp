@@ -6,7 +6,7 @@
 namespace fayline::holding {
 
 void AlongStep::findTurns(const Discrete& discrete, std::span<const double> x, std::span<const double> step,
-                          double bedShare) {
+                          double foundationShare) {
     turns_.clear();
     const std::size_t elements = discrete.length_m.size();
     for (std::size_t p = 0; p < discrete.pairs.size(); ++p) {
@@ -20,9 +20,11 @@ void AlongStep::findTurns(const Discrete& discrete, std::span<const double> x, s
             for (std::size_t lane = 0; lane < 2 && 2 * p + lane < elements; ++lane) {
                 const bool lies = gap[lane] <= 0;
                 if (lies == (last[lane] <= 0)) continue;
-                const double bed =
-                    math::gauss3Weight[i] * pair.length_m[lane] * bedShare * pair.places[i].bed_N_m2[lane];
-                if (bed > 0) turns_.push_back({-gap[lane] / move[lane], (lies ? -bed : bed) * move[lane] * move[lane]});
+                const double foundation = math::gauss3Weight[i] * pair.length_m[lane] * foundationShare *
+                                          pair.places[i].foundation_N_m2[lane];
+                if (foundation > 0)
+                    turns_.push_back(
+                        {-gap[lane] / move[lane], (lies ? -foundation : foundation) * move[lane] * move[lane]});
             }
         }
     }
@@ -30,9 +32,9 @@ void AlongStep::findTurns(const Discrete& discrete, std::span<const double> x, s
 }
 
 double AlongStep::least(const Discrete& discrete, std::span<const double> x, std::span<const double> step,
-                        double bedShare, double slope_J) {
+                        double foundationShare, double slope_J) {
     if (!std::isfinite(slope_J)) return 1;
-    findTurns(discrete, x, step, bedShare);
+    findTurns(discrete, x, step, foundationShare);
     double part = 0;
     double slope = slope_J;
     double stiffness = -slope_J;

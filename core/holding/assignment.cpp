@@ -4,6 +4,7 @@
 #include <numeric>
 
 #include "core/boat/hold_traits.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::holding {
 
@@ -39,12 +40,12 @@ public:
     const std::vector<int>& toolOf() const { return toolOf_; }
 
 private:
-    const boat::Tool& tool(int index) const { return holding_.tools[static_cast<std::size_t>(index)]; }
-    const Served& need(int index) const { return needs_[static_cast<std::size_t>(index)]; }
+    const boat::Tool& tool(int index) const { return holding_.tools[index]; }
+    const Served& need(int index) const { return needs_[index]; }
 
     bool suits(int toolIndex, int station) const {
         const boat::Tool& one = tool(toolIndex);
-        return one.kind == holding_.stations[static_cast<std::size_t>(station)].kind && isStrong(one, need(station)) &&
+        return one.kind == holding_.stations[station].kind && isStrong(one, need(station)) &&
                opensEnough(one, need(station)) && reaches(one, need(station));
     }
 
@@ -52,9 +53,9 @@ private:
         for (const int index : weakestFirst_) {
             const auto i = static_cast<std::size_t>(index);
             if (seen_[i] || !suits(index, station)) continue;
-            if (static_cast<int>(users_[i].size()) < tool(index).count) {
+            if (math::countOf(users_[i]) < tool(index).count) {
                 users_[i].push_back(station);
-                toolOf_[static_cast<std::size_t>(station)] = index;
+                toolOf_[station] = index;
                 return true;
             }
         }
@@ -65,7 +66,7 @@ private:
             for (int& user : users_[i]) {
                 if (!serve(user)) continue;
                 user = station;
-                toolOf_[static_cast<std::size_t>(station)] = index;
+                toolOf_[station] = index;
                 return true;
             }
         }

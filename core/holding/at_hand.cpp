@@ -10,6 +10,7 @@
 #include "core/holding/kinds.hpp"
 #include "core/holding/loose_stack.hpp"
 #include "core/holding/pressed.hpp"
+#include "core/math/count.hpp"
 #include "core/stack/layers.hpp"
 
 namespace fayline::holding {
@@ -25,7 +26,7 @@ double depthAt(const LooseStack& loose, double at_m) {
 double crushOf(const LooseStack& loose, double at_m, double pad_m) {
     double depth = 0;
     for (const LooseStrip* strip : stripsThere(loose, at_m)) depth += strip->layer.thicknessAt(at_m);
-    const double give = sectionAt(loose, at_m).bed_N_m2 * (std::max(0.0, pad_m) + depth);
+    const double give = sectionAt(loose, at_m).foundation_N_m2 * (std::max(0.0, pad_m) + depth);
     return give > 0 ? 1 / give : 0;
 }
 
@@ -39,7 +40,7 @@ double neededBy(const boat::Station& station, const HeldStation* held) {
 }
 
 Served whatIsNeeded(const StackOnForm& work, const LooseStack& loose, int index, const HeldStation* held) {
-    const boat::Station& station = work.piece.holding.stations[static_cast<std::size_t>(index)];
+    const boat::Station& station = work.piece.holding.stations[index];
     const double width = stack::ripWidthAt(work.piece.stack, station.at_m);
     const double depth = depthAt(loose, station.at_m);
     Served served;
@@ -91,7 +92,7 @@ std::vector<Counted> countKinds(const boat::Holding& holding, const std::vector<
         counted.listed = isListed(holding, kind);
         for (const boat::Tool& tool : holding.tools) counted.there += tool.kind == kind ? tool.count : 0;
         for (const Served& one : served) {
-            if (holding.stations[static_cast<std::size_t>(one.station)].kind != kind) continue;
+            if (holding.stations[one.station].kind != kind) continue;
             ++counted.asked;
             if (one.lacks != Lacks::nothing) counted.withoutTool.push_back(one.station);
         }
@@ -134,7 +135,7 @@ void trySplit(AtHand& atHand, const StackOnForm& work, const LooseStack& loose) 
         double share = 0;
         for (const Served& one : atHand.served) {
             if (one.lacks == Lacks::nothing) continue;
-            share = std::max(share, shareLeft(sums[static_cast<std::size_t>(one.station)], after));
+            share = std::max(share, shareLeft(sums[one.station], after));
         }
         if (share < bestShare - 1e-9) {
             best = after;
@@ -174,7 +175,7 @@ double reachOf(const boat::Holding& holding, const boat::Station& station) {
 void tryOtherTools(AtHand& atHand, const StackOnForm& work) {
     const boat::Holding& holding = work.piece.holding;
     for (const Served& one : atHand.served) {
-        const boat::Station& station = holding.stations[static_cast<std::size_t>(one.station)];
+        const boat::Station& station = holding.stations[one.station];
         if (one.lacks == Lacks::nothing || station.side) continue;
         if (!boat::traitsOf(station.kind).strapWouldDo) continue;
         const double turn = outsideTurn_per_m(work, station.at_m);
@@ -195,13 +196,13 @@ AtHand atHand(const StackOnForm& work, const Held& held) {
     const boat::Holding& holding = work.piece.holding;
     const LooseStack loose = looseStack(work.piece.stack, work.piece.line.describes, work.line.length(), work.species);
     AtHand atHand;
-    for (int i = 0; i < static_cast<int>(holding.stations.size()); ++i) {
+    for (int i = 0; i < math::countOf(holding.stations); ++i) {
         atHand.served.push_back(whatIsNeeded(work, loose, i, heldOf(held, i)));
     }
     const std::vector<int> toolOf = assignTools(holding, atHand.served);
     for (Served& served : atHand.served) {
-        const HoldKind kind = holding.stations[static_cast<std::size_t>(served.station)].kind;
-        served.tool = toolOf[static_cast<std::size_t>(served.station)];
+        const HoldKind kind = holding.stations[served.station].kind;
+        served.tool = toolOf[served.station];
         if (served.tool >= 0) {
             tellTool(served, work, loose);
         } else if (isListed(holding, kind)) {

@@ -86,8 +86,8 @@ inline constexpr double strapsPull_N = 5000;
 // How far the frame of a clamp gives way, metres per newton: 1 mm for each 2.5 kN. Common practice, no source.
 inline constexpr double clampGives_m_per_N = 0.001 / 2500;
 
-// How much less deep the stack gets under a pad for each newton, metres: a bed of wood across the grain (E/12, C) whose
-// length under load grows by 45 degrees through its depth, so that on the mean it is pad plus depth (C).
+// How much less deep the stack gets under a pad for each newton, metres: a foundation of wood across the grain (E/12,
+// C) whose length under load grows by 45 degrees through its depth, so that on the mean it is pad plus depth (C).
 double stackCrush_m_per_N(const StackOnForm& work, double at_m, double pad_m);
 
 // Turns of the screw past snug for `pull_N`: pull times what gives way, over the pitch. Snug is where the stack lies
@@ -105,9 +105,9 @@ struct PostLoad {
     double thrust_N = 0;
     double holds_N = 0;
 };
-// In the order of boat::Form::posts; empty for other forms and where there is no contact to sum up. The push of the bed
-// over each post, of the pads that count; where posts overlap, in even shares. Error: that of the contact, whose own
-// places and weights are summed, so that the posts together bear what the stations pull (tests/core/holding/
+// In the order of boat::Form::posts; empty for other forms and where there is no contact to sum up. The push of the
+// foundation over each post, of the pads that count; where posts overlap, in even shares. Error: that of the contact,
+// whose own places and weights are summed, so that the posts together bear what the stations pull (tests/core/holding/
 // posts_test.cpp).
 std::vector<PostLoad> postLoads(const StackOnForm& work, const Held& held);
 // The same of one contact of the piece, or of a part of its strips.

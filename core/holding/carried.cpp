@@ -4,6 +4,7 @@
 
 #include "core/holding/closing.hpp"
 #include "core/holding/pressed.hpp"
+#include "core/math/count.hpp"
 #include "core/math/skyline_ldlt.hpp"
 
 namespace fayline::holding {
@@ -54,12 +55,11 @@ std::vector<double> densities(const StackOnForm& work) {
 }
 
 BeamElement elementAt(const Ready& ready, const std::vector<double>& densities, double at_m, double length_m) {
-    const Section section = sectionAt(ready.loose, at_m);
+    const LooseSection section = sectionAt(ready.loose, at_m);
     BeamElement element{length_m, section.stiffness_N_m2, 0, 0};
     for (const LooseStrip* strip : stripsThere(ready.loose, at_m)) {
         const double t = strip->layer.thicknessAt(at_m);
-        element.weight_N_m +=
-            gravity_m_s2 * densities[static_cast<std::size_t>(strip->layer.group)] * section.width_m * t;
+        element.weight_N_m += gravity_m_s2 * densities[strip->layer.group] * section.width_m * t;
         element.thickest_m = std::max(element.thickest_m, t);
     }
     return element;
@@ -90,7 +90,7 @@ Beam beamOf(const StackOnForm& work, const Ready& ready, const std::vector<doubl
         const double at = std::clamp(place, 0.0, length);
         const auto nearest = std::min_element(beam.nodes_m.begin(), beam.nodes_m.end(),
                                               [&](double a, double b) { return std::abs(a - at) < std::abs(b - at); });
-        beam.carried[static_cast<std::size_t>(nearest - beam.nodes_m.begin())] = true;
+        beam.carried[nearest - beam.nodes_m.begin()] = true;
     }
     return beam;
 }
@@ -152,7 +152,7 @@ Carried carry(const StackOnForm& work, const Ready& ready, const std::vector<dou
     const Beam beam = beamOf(work, ready, places_m);
     const std::vector<double> sunk = sinkings(beam);
     Carried carried;
-    carried.points = static_cast<int>(places_m.size());
+    carried.points = math::countOf(places_m);
     carried.places_m = places_m;
     carried.length_m = beam.nodes_m.back();
     for (std::size_t n = 0; n < beam.nodes_m.size(); ++n) {

@@ -14,7 +14,8 @@ namespace fayline::holding {
 
 namespace {
 
-constexpr double pastPad_m = 0.1;     // the rod goes this far past the pad, where the crush of the bed has died away
+constexpr double pastPad_m =
+    0.1;  // the rod goes this far past the pad, where the crush of the foundation has died away
 constexpr double pastTouch_m = 0.15;  // and this far past a place where its tail would run into the form
 constexpr int mostLengthenings = 8;   // of one step's rod
 constexpr double deepest_m = 0.03;    // a first touch is found less deep than this; deeper: another limb of the form
@@ -183,7 +184,7 @@ HeldStation heldIn(const State& state, std::size_t place) {
     held.most_N = state.pressed.most_N[place];
     const int hold = state.pressed.holds[place];
     if (hold >= 0) {
-        const HoldForce& force = state.contact.holds[static_cast<std::size_t>(hold)];
+        const HoldForce& force = state.contact.holds[hold];
         held.pull_N = force.pull_N;
         held.gap_m = std::max(0.0, force.gap_m);
         held.state = force.state;
@@ -252,12 +253,12 @@ Jumps jumps(const Closing& closing, std::vector<boat::Station> closed, const Con
     }
     if (!inBalance(low.contact.outcome) || low.contact.gap_m.size() != after.contact.gap_m.size())
         return Jumps::undecided;
-    const double told_m =
+    const double reported_m =
         std::max(much * furthestApart(low.contact, after.contact), closing.work.piece.holding.gapLimit_m);
     // What is yet to be gone through, the next last; how often each has been halved.
     std::vector<std::pair<Grown, int>> ahead{{{whole_N, after.contact}, 0}};
     for (int tries = 0; !ahead.empty(); ++tries) {
-        if (furthestApart(low.contact, ahead.back().first.contact) <= told_m) {
+        if (furthestApart(low.contact, ahead.back().first.contact) <= reported_m) {
             low = std::move(ahead.back().first);
             ahead.pop_back();
             continue;
@@ -278,7 +279,7 @@ std::vector<int> numbersAlong(const std::vector<boat::Station>& stations, double
     std::vector<int> numbers(stations.size());
     int number = 0;
     for (const int index : closingOrder(stations, boat::From::start, length_m)) {
-        numbers[static_cast<std::size_t>(index)] = ++number;
+        numbers[index] = ++number;
     }
     return numbers;
 }
@@ -296,7 +297,7 @@ std::vector<ClosingStep> closeInOrder(const StackOnForm& work, const std::atomic
 
     const std::vector<int> order = closingOrder(stations, work.piece.holding.from, work.line.length());
     const std::vector<int> numbers = numbersAlong(stations, work.line.length());
-    const double begins_m = stations[static_cast<std::size_t>(order.front())].at_m;
+    const double begins_m = stations[order.front()].at_m;
     std::vector<boat::Station> closed;
     std::optional<State> state;
     for (std::size_t i = 0; i < order.size() && !stop; ++i) {

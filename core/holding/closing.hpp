@@ -23,7 +23,7 @@ struct ClosingStep {
     double tailOff_m = 0;        // of the tip from the form (carried on as an arc), square to it
     line::Xy tip;                // of the outermost strip that reaches there, its outer corner
     bool floorInTheWay = false;  // the tip lies below the floor (the lowest foot of a prop; without one: never)
-    // notSettled: nothing but standsOff is told (that from the last step that did). snaps: as of the contact, or the
+    // notConverged: nothing but standsOff is told (that from the last step that did). snaps: as of the contact, or the
     // stack jumps under a pull that is given as it grows.
     Outcome outcome = Outcome::settled;
     // The pull is given, and whether the stack jumps as it grows was not found out within the tries there are.
@@ -44,7 +44,7 @@ std::vector<int> closingOrder(const std::vector<boat::Station>& stations, boat::
 //   (1) on a circle the tip is off by the way along the tangent: sqrt(R^2 + tail^2) - R
 // A strap is drawn, a side clamp set in its turn; the latter pulls nothing on the form.
 // `stop` is looked at within every step of the solver; the steps made so far are then returned. Empty where there is no
-// contact to solve. What all of it may cost is bounded by counted work: steps beyond that are notSettled.
+// contact to solve. What all of it may cost is bounded by counted work: steps beyond that are notConverged.
 std::vector<ClosingStep> closeInOrder(const StackOnForm& work, const std::atomic<bool>& stop);
 
 // How the loose stack sags under its own weight, carried straight and flat-wise (it sags across the thin of its

@@ -20,7 +20,7 @@ void addHull(ClosingLoads& loads, const StackOnForm& work, const ClosingStep& st
     const std::optional<HullPlan>& hull = loads.hulls.back();
     if (!hull || pushes.empty()) return;
     const bool first = loads.worstHull < 0;
-    if (first || hull->margin < loads.hulls[static_cast<std::size_t>(loads.worstHull)]->margin) loads.worstHull = at;
+    if (first || hull->margin < loads.hulls[loads.worstHull]->margin) loads.worstHull = at;
     if (loads.failingHull < 0 && (hull->lifts || hull->tips || hull->slides)) loads.failingHull = at;
 }
 
@@ -30,7 +30,7 @@ Held atGreatestPulls(const std::vector<ClosingStep>& steps, const std::vector<Mo
     for (auto step = steps.rbegin(); step != steps.rend() && held.stations.empty(); ++step) {
         held.stations = step->closed;
     }
-    for (HeldStation& station : held.stations) station.pull_N = pulls[static_cast<std::size_t>(station.index)].most_N;
+    for (HeldStation& station : held.stations) station.pull_N = pulls[station.index].most_N;
     return held;
 }
 
@@ -44,7 +44,7 @@ ClosingLoads closingLoads(const StackOnForm& work, const std::vector<ClosingStep
         const ClosingStep& step = steps[i];
         const int at = static_cast<int>(i);
         for (const HeldStation& held : step.closed) {
-            raise(loads.pulls[static_cast<std::size_t>(held.index)], held.pull_N, at);
+            raise(loads.pulls[held.index], held.pull_N, at);
         }
         for (std::size_t k = 0; k < step.posts.size(); ++k) raise(loads.posts[k], step.posts[k].thrust_N, at);
         addHull(loads, work, step, at);

@@ -11,9 +11,7 @@ namespace {
 // From the one nearest the middle outwards, side by side in turn while both have any left.
 std::vector<int> fromMiddle(const std::vector<int>& ascending, const std::vector<boat::Station>& stations,
                             double middle_m) {
-    const auto off = [&](std::size_t i) {
-        return std::abs(stations[static_cast<std::size_t>(ascending[i])].at_m - middle_m);
-    };
+    const auto off = [&](std::size_t i) { return std::abs(stations[ascending[i]].at_m - middle_m); };
     std::size_t nearest = 0;
     for (std::size_t i = 1; i < ascending.size(); ++i) {
         if (off(i) < off(nearest)) nearest = i;
@@ -35,9 +33,7 @@ std::vector<int> fromMiddle(const std::vector<int>& ascending, const std::vector
 std::vector<int> closingOrder(const std::vector<boat::Station>& stations, boat::From from, double lineLength_m) {
     std::vector<int> order(stations.size());
     std::iota(order.begin(), order.end(), 0);
-    std::stable_sort(order.begin(), order.end(), [&](int a, int b) {
-        return stations[static_cast<std::size_t>(a)].at_m < stations[static_cast<std::size_t>(b)].at_m;
-    });
+    std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return stations[a].at_m < stations[b].at_m; });
     if (from == boat::From::end) std::reverse(order.begin(), order.end());
     if (from != boat::From::middle || order.empty()) return order;
     return fromMiddle(order, stations, lineLength_m / 2);

@@ -7,15 +7,15 @@
 //     psi = atan2(v', 1 + k v)     J = sqrt((1 + k v)^2 + v'^2)     d_i = - int_anchor^i (J - 1) ds
 //
 // The first term bends the rod, whose curvature is (k - psi')/J and by nature k0; the second crushes wood and glue, a
-// bed that only pushes; the third is a load that presses toward the form (a strap); the fourth are the holds. v_i and
-// v_i' are means under the pad. A hold closes its gap under the pad with no more than it has, else pulls with all it
-// has, and never pulls away from the form (0 <= F_i <= most). Where the pad holds the outer strip, its pull works on
-// the slip d_i of the rod as well, counted from the anchor, and the gap it closes is v_i + v_i' d_i; where it slides,
-// that part is dropped.
+// foundation that only pushes; the third is a load that presses toward the form (a strap); the fourth are the holds.
+// v_i and v_i' are means under the pad. A hold closes its gap under the pad with no more than it has, else pulls with
+// all it has, and never pulls away from the form (0 <= F_i <= most). Where the pad holds the outer strip, its pull
+// works on the slip d_i of the rod as well, counted from the anchor, and the gap it closes is v_i + v_i' d_i; where it
+// slides, that part is dropped.
 //
 // Signs: gap > 0 away from the form; curvature > 0 where the form is convex toward the stack; moments > 0 where they
 // bend the rod toward such a form. Where 1 + k v <= 0 there is no square to the form: the state is out of reach.
-// Source: large deflection of an unstretchable rod (D); elastic bed: Hetenyi (from memory, M).
+// Source: large deflection of an unstretchable rod (D); elastic foundation: Hetenyi (from memory, M).
 #pragma once
 
 #include <atomic>
@@ -46,7 +46,7 @@ struct Rod {
     std::vector<double> curvatureRate_per_m2;  // dk/ds
     std::vector<double> stiffness_N_m2;        // B > 0
     std::vector<double> natural_per_m;         // k0, 0 for strips that are straight by nature
-    std::vector<double> bed_N_m2;              // c, force per length and crush; 0 where nothing supports
+    std::vector<double> foundation_N_m2;       // c, force per length and crush; 0 where nothing supports
     std::vector<double> load_N_m;              // q, > 0 toward the form
 };
 
@@ -73,7 +73,7 @@ struct Problem {
     std::vector<Hold> holds;  // in any order
     boat::Pads pads = boat::Pads::hold;
     double anchor_m = 0;       // where the rod is held lengthways; a node
-    Effort* effort = nullptr;  // adds up what is spent; where it has ended, the state so far is given as notSettled
+    Effort* effort = nullptr;  // adds up what is spent; where it has ended, the state so far is given as notConverged
 };
 
 enum class HoldState { slack, closes, full, given };
@@ -87,10 +87,10 @@ struct HoldForce {
 
 enum class Outcome {
     settled,
-    snaps,       // a state of balance, but one that the stack jumps to or from: the energy's second derivatives were
-                 // not all positive there, or on the way when the forces were in balance within 3 %
-    notSettled,  // no state of balance was found; the last try is given
-    notPressed,  // none was looked for: what is asked for cannot be, see NotPressed in held.hpp
+    snaps,         // a state of balance, but one that the stack jumps to or from: the energy's second derivatives were
+                   // not all positive there, or on the way when the forces were in balance within 3 %
+    notConverged,  // no state of balance was found; the last try is given
+    notPressed,    // none was looked for: what is asked for cannot be, see NotPressed in held.hpp
 };
 
 // Whether there is a state of balance, so that gaps and pulls mean something.
@@ -116,7 +116,7 @@ struct Contact {
 
 // Solves `problem`, from `start` if given (of another mesh and other holds too: it is carried over by place), else from
 // the rod lying all along the form.
-//   (1) half the stiffness, bed and pulls: the same gaps
+//   (1) half the stiffness, foundation and pulls: the same gaps
 //   (2) a problem run from its other end: the mirrored answer
 //   (3) with all gaps closed, pads that hold and pads that slide agree
 // Where nothing pulls at all, the rod is straight: at some place clear of the form or touching it, which is settled; or
@@ -136,7 +136,7 @@ struct AtPlace {
     double slope = 0;
     double curvature_per_m = 0;  // of the rod
     double moment_N_m = 0;       // B (curvature - natural)
-    double pressure_N_m = 0;     // of the bed, per length, >= 0
+    double pressure_N_m = 0;     // of the foundation, per length, >= 0
 };
 AtPlace at(const Problem& problem, const Contact& contact, double s_m);
 

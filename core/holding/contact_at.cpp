@@ -42,7 +42,7 @@ AtPlace at(const Problem& problem, const Contact& contact, double s_m) {
     found.slope = gap.slope;
     found.curvature_per_m = turning.turn / turning.path;
     found.moment_N_m = place.stiffness_N_m2 * (found.curvature_per_m - place.natural_per_m);
-    found.pressure_N_m = betweenPlaces(rod.bed_N_m2, element, part) * std::max(0.0, -gap.value);
+    found.pressure_N_m = betweenPlaces(rod.foundation_N_m2, element, part) * std::max(0.0, -gap.value);
     return found;
 }
 
@@ -56,7 +56,7 @@ double energyOf(const Problem& problem, const std::vector<double>& gap_m, const 
         x[2 * i] = gap_m[i];
         x[2 * i + 1] = slope[i];
     }
-    Balance balance;
+    Equilibrium balance;
     balanceOf(discrete, x, {}, balance);
     return balance.energy;
 }

@@ -10,25 +10,25 @@ namespace fayline::holding {
 
 namespace {
 
-// Balance is found when the greatest force out of balance is below this part of the scale, or below what the gaps'
-// last digits bring about if that is more; and when holds that close do so within `closed_m`.
+// Convergence: the greatest residual force is below this share of the scale, or below the residual that rounding of the
+// gaps causes if that is more; and every hold that closes its gap does so within `closed_m`.
 constexpr double balanced = 1e-10;
 constexpr double closed_m = 1e-12;
-// Beyond this a state is not taken for balance even if nothing better can be found.
+// A larger residual never counts as converged, even where no step reduces it.
 constexpr double balancedAtWorst = 1e-8;
 
-// From rest the bed is soft at first, so that a whole free span lets go in a few steps and not one crushed length after
-// the other: as soft as lets the rod sink in over this length. It gets stiffer by the factor each time the forces are
-// in balance within `nearly`.
+// Continuation in the foundation's stiffness: from rest the solver begins with a soft foundation, on which the rod sinks
+// in over this length, so that a whole free span lifts off in a few steps instead of element by element. It multiplies
+// the stiffness by the factor whenever the residual is below `nearly`.
 constexpr double softLayer_m = 0.1;
-constexpr double bedGrowth = 10;
+constexpr double foundationGrowth = 10;
 constexpr double nearly = 3e-2;
 
-// Firmness of holds in the augmented Lagrangian: it steers the line search only. 1e5 N/m took the fewest steps of
+// The penalty parameter of the augmented Lagrangian: it affects the line search only, not the answer. 1e5 N/m took the fewest steps of
 // 1e5 to 1e9 on the rows of tests/published/rod_rows.csv with holds of half to fifty times their pulls.
-constexpr double firmness_N_m = 1e5;
-constexpr double patientFirmness_N_m = 1e6;  // at first; grows tenfold at a time
-constexpr double patientFirmest_N_m = 1e9;
+constexpr double penalty_N_m = 1e5;
+constexpr double patientPenalty_N_m = 1e6;  // at first; grows tenfold at a time
+constexpr double greatestPatientPenalty_N_m = 1e9;
 
 // What a closing hold gives way in a step: for pads one on the other, which cannot tell who pulls.
 constexpr double closedYield_m_N = 1e-14;
@@ -51,14 +51,14 @@ struct Search {
     const Discrete& discrete;
     NewtonSystem system;
     Effort& effort;
-    Expected expected;
+    Multipliers multipliers;
     std::vector<double> x;
-    Balance balance;
+    Equilibrium balance;
     std::vector<double> step;
     std::vector<double> foreseen_N;  // pulls after it
     std::vector<double> nothing_m;   // as many noughts as holds
     std::vector<double> tried;
-    Balance triedBalance;
+    Equilibrium triedBalance;
     AlongStep along;
     double keep_N_m2 = 0;  // a little of what holds a rod where it is, so that one off the form has a step at all
     int steps = 0;
@@ -67,8 +67,8 @@ struct Search {
     bool curvesUp = false;  // at the last step
     bool jumped = false;    // near balance it did not
     bool sprangAway = false;
-    // Begins with the part of a step that the bed foretells: near the answer this saves steps and tries; from rest,
-    // where much besides the bed changes along a step, the whole step is the better guess.
+    // Begins with the part of a step that the foundation foretells: near the answer this saves steps and tries; from
+    // rest, where much besides the foundation changes along a step, the whole step is the better guess.
     bool foresees = false;
     bool patient = false;  // holds are told what to expect only once the forces balance, so the energy always falls
 };
@@ -81,7 +81,7 @@ double dot(const std::vector<double>& a, const std::vector<double>& b) {
 
 // The greatest force out of balance; of nodes closer than half the longest element the sum, for between those a gap's
 // last digit makes forces of its own. Moments count by the force that they are over the longest element.
-double outOfBalance(const Discrete& discrete, const Balance& balance) {
+double outOfBalance(const Discrete& discrete, const Equilibrium& balance) {
     double worst = 0;
     const auto& nodes = discrete.nodes_m;
     std::size_t first = 0;
@@ -102,7 +102,7 @@ double outOfBalance(const Discrete& discrete, const Balance& balance) {
 
 // The problem's own forces: the greatest pull, the load in all, and what it takes at the end of an arm of a metre (or
 // of the rod, if that is shorter) to bend the rod to the form.
-double ownForces(const Discrete& discrete, const Balance& balance) {
+double ownForces(const Discrete& discrete, const Equilibrium& balance) {
     double pull = 0;
     for (const double each : balance.pull_N) pull = std::max(pull, each);
     return std::max({pull, discrete.load_N, discrete.moment_N_m / std::min(discrete.reach_m, 1.0),
@@ -123,7 +123,7 @@ double roundingOf(const Discrete& discrete, const std::vector<double>& x) {
 bool tryAt(Search& search, double part) {
     for (std::size_t i = 0; i < search.x.size(); ++i) search.tried[i] = search.x[i] + part * search.step[i];
     search.effort.spent += static_cast<double>(search.discrete.length_m.size());
-    balanceOf(search.discrete, search.tried, search.expected, search.triedBalance);
+    balanceOf(search.discrete, search.tried, search.multipliers, search.triedBalance);
     return search.triedBalance.withinReach;
 }
 
@@ -139,7 +139,7 @@ bool goAlong(Search& search) {
     double highSlope = std::numeric_limits<double>::infinity();
     double part = 1;
     if (search.foresees && slope0 < 0) {
-        part = search.along.least(search.discrete, search.x, search.step, search.expected.bedShare, slope0);
+        part = search.along.least(search.discrete, search.x, search.step, search.multipliers.foundationShare, slope0);
         if (std::abs(part - 1) < 0.02) part = 1;
     }
     for (int tries = 0; tries < mostTries; ++tries) {
@@ -151,7 +151,7 @@ bool goAlong(Search& search) {
             lower = search.triedBalance.energy <= energy0 + 1e-4 * part * slope0 ||
                     (search.triedBalance.energy <= energy0 + noise && std::abs(slope) <= 0.8 * std::abs(slope0));
             const bool flat = std::abs(slope) <= 0.6 * std::abs(slope0);
-            // Where the bed lets go along the step the energy goes on falling: further then.
+            // Where the foundation lets go along the step the energy goes on falling: further then.
             if (lower && high == 0 && part < mostOfStep && slope < -0.2 * std::abs(slope0)) {
                 low = part;
                 lowSlope = slope;
@@ -190,14 +190,14 @@ void factorise(Search& search) {
         ++search.steps;
         ++search.effort.steps;
         search.effort.spent += static_cast<double>(search.discrete.length_m.size());
-        return search.system.factorise(search.discrete, search.x, search.balance, search.expected.bedShare, curving,
-                                       search.keep_N_m2,
-                                       search.patient ? 1 / search.expected.firmness_N_m : closedYield_m_N) &&
+        return search.system.factorise(search.discrete, search.x, search.balance, search.multipliers.foundationShare,
+                                       curving, search.keep_N_m2,
+                                       search.patient ? 1 / search.multipliers.penalty_N_m : closedYield_m_N) &&
                search.system.curvesUp();
     };
     search.curvesUp = with(Curving::exact);
     if (search.curvesUp) return;
-    if (search.expected.bedShare == 1 && search.offBalance_N < nearly * search.scale_N) search.jumped = true;
+    if (search.multipliers.foundationShare == 1 && search.offBalance_N < nearly * search.scale_N) search.jumped = true;
     with(Curving::positive);
 }
 
@@ -207,26 +207,26 @@ bool newtonStep(Search& search) {
     if (search.patient) {
         search.system.step(search.balance, search.nothing_m, search.step, search.foreseen_N);
     } else {
-        search.system.step(search.balance, search.balance.closing_m, search.step, search.expected.pull_N);
+        search.system.step(search.balance, search.balance.closing_m, search.step, search.multipliers.pull_N);
     }
-    expectAnew(search.discrete, search.x, search.expected, search.balance);
+    balanceAgain(search.discrete, search.x, search.multipliers, search.balance);
     const bool gone = goAlong(search);
     if (gone) {
         std::swap(search.x, search.tried);
         std::swap(search.balance, search.triedBalance);
     }
     for (std::size_t i = 0; i < search.balance.pull_N.size() && !search.patient; ++i)
-        if (!search.balance.between[i]) search.expected.pull_N[i] = search.balance.pull_N[i];
+        if (!search.balance.between[i]) search.multipliers.pull_N[i] = search.balance.pull_N[i];
     return gone;
 }
 
 // Patiently: the holds are told to expect what they pull; once they nearly close, the quick way does the rest.
 void tell(Search& search) {
-    search.expected.pull_N = search.balance.pull_N;
+    search.multipliers.pull_N = search.balance.pull_N;
     search.patient = !closes(search, 1e-6);
-    search.expected.firmness_N_m =
-        search.patient ? std::min(patientFirmest_N_m, 10 * search.expected.firmness_N_m) : firmness_N_m;
-    expectAnew(search.discrete, search.x, search.expected, search.balance);
+    search.multipliers.penalty_N_m =
+        search.patient ? std::min(greatestPatientPenalty_N_m, 10 * search.multipliers.penalty_N_m) : penalty_N_m;
+    balanceAgain(search.discrete, search.x, search.multipliers, search.balance);
 }
 
 // Nothing held the rod back: it leans more than 60 degrees from the form, stands off by half its length, or has come to
@@ -243,7 +243,7 @@ bool springsAway(const Search& search) {
 
 // Steps until balance; true if it is found.
 bool settle(Search& search, int steps) {
-    balanceOf(search.discrete, search.x, search.expected, search.balance);
+    balanceOf(search.discrete, search.x, search.multipliers, search.balance);
     if (!search.balance.withinReach) return false;
     const int last = search.steps + steps;
     int idle = 0;
@@ -252,16 +252,16 @@ bool settle(Search& search, int steps) {
     while (true) {
         search.scale_N = ownForces(search.discrete, search.balance);
         search.offBalance_N = outOfBalance(search.discrete, search.balance);
-        if (search.expected.bedShare < 1 && search.offBalance_N < nearly * search.scale_N) {
-            search.expected.bedShare = std::min(1.0, search.expected.bedShare * bedGrowth);
-            balanceOf(search.discrete, search.x, search.expected, search.balance);
+        if (search.multipliers.foundationShare < 1 && search.offBalance_N < nearly * search.scale_N) {
+            search.multipliers.foundationShare = std::min(1.0, search.multipliers.foundationShare * foundationGrowth);
+            balanceOf(search.discrete, search.x, search.multipliers, search.balance);
             continue;
         }
         const double rounding = roundingOf(search.discrete, search.x);
         const double enough = std::max(balanced * search.scale_N, rounding / 8);
         if (search.offBalance_N < enough && closes(search)) return true;
         if (search.offBalance_N < 4 * rounding && closes(search) && ++idle > 3) return true;
-        if (search.patient && search.expected.bedShare == 1 && search.offBalance_N < 1e-3 * search.scale_N)
+        if (search.patient && search.multipliers.foundationShare == 1 && search.offBalance_N < 1e-3 * search.scale_N)
             tell(search);
         if (search.steps >= last || search.effort.ended()) return false;
         if (search.offBalance_N > nearly * search.scale_N && springsAway(search) && ++springing > stepsSpringing) {
@@ -269,10 +269,10 @@ bool settle(Search& search, int steps) {
             return false;
         }
         if (!newtonStep(search)) {
-            if (search.expected.bedShare == 1)
+            if (search.multipliers.foundationShare == 1)
                 return search.offBalance_N < balancedAtWorst * search.scale_N && closes(search);
-            search.expected.bedShare = 1;
-            balanceOf(search.discrete, search.x, search.expected, search.balance);
+            search.multipliers.foundationShare = 1;
+            balanceOf(search.discrete, search.x, search.multipliers, search.balance);
         }
     }
 }
@@ -293,9 +293,9 @@ void carryOver(const Contact& start, Search& search) {
         search.x[2 * n] = gap.value + gap.slope * (at - (from[e] + part * h));
         search.x[2 * n + 1] = gap.slope;
     }
-    if (start.holds.size() != search.expected.pull_N.size()) return;
+    if (start.holds.size() != search.multipliers.pull_N.size()) return;
     for (std::size_t i = 0; i < start.holds.size(); ++i)
-        search.expected.pull_N[i] = std::clamp(start.holds[i].pull_N, 0.0, search.discrete.holds[i].most_N);
+        search.multipliers.pull_N[i] = std::clamp(start.holds[i].pull_N, 0.0, search.discrete.holds[i].most_N);
 }
 
 // What each hold is thought to pull before anything is known: half of what it has, but no more than all that is given
@@ -314,26 +314,26 @@ bool pulled(const Discrete& discrete) {
            discrete.pressing_N > 0;
 }
 
-double firstBedShare(const Discrete& discrete) {
-    const double bed = discrete.stiffestBed_N_m2;
+double firstFoundationShare(const Discrete& discrete) {
+    const double foundation = discrete.stiffestFoundation_N_m2;
     const double soft = 4 * discrete.stiffest_N_m2 / std::pow(softLayer_m, 4);
-    return soft < bed ? soft / bed : 1;
+    return soft < foundation ? soft / foundation : 1;
 }
 
-bool settleFromRest(Search& search, double bedShare, bool patient, int steps) {
+bool settleFromRest(Search& search, double foundationShare, bool patient, int steps) {
     std::fill(search.x.begin(), search.x.end(), 0.0);
-    search.expected.pull_N = firstPulls(search.discrete);
-    search.expected.bedShare = bedShare;
-    search.expected.firmness_N_m = patient ? patientFirmness_N_m : firmness_N_m;
+    search.multipliers.pull_N = firstPulls(search.discrete);
+    search.multipliers.foundationShare = foundationShare;
+    search.multipliers.penalty_N_m = patient ? patientPenalty_N_m : penalty_N_m;
     search.patient = patient;
     search.jumped = false;
     return settle(search, steps);
 }
 
-// A soft bed settles most rods soonest; but it may give way so far under one that is held at one end alone that the
-// rest swings away, where the whole bed holds it.
+// A soft foundation settles most rods soonest; but it may give way so far under one that is held at one end alone that
+// the rest swings away, where the whole foundation holds it.
 bool settleFromRest(Search& search) {
-    const double soft = firstBedShare(search.discrete);
+    const double soft = firstFoundationShare(search.discrete);
     if (settleFromRest(search, soft, false, stepsFromRest)) return true;
     if (search.effort.ended()) return false;
     if (settleFromRest(search, 1, true, stepsPatiently)) return true;
@@ -355,7 +355,7 @@ HoldState stateOf(const Hold& hold, bool between, double pull_N) {
 Contact contactOf(Search& search, bool settled) {
     const Discrete& discrete = search.discrete;
     Contact contact;
-    contact.outcome = !settled                            ? Outcome::notSettled
+    contact.outcome = !settled                            ? Outcome::notConverged
                       : search.jumped || !search.curvesUp ? Outcome::snaps
                                                           : Outcome::settled;
     contact.springsAway = !settled && springsAway(search);
@@ -380,7 +380,7 @@ Contact solve(const Problem& problem, const Contact* start) {
     const Discrete discrete = discreteOf(problem);
     Effort own;
     Search search{discrete, NewtonSystem(discrete), problem.effort ? *problem.effort : own};
-    search.expected = {firstPulls(discrete), firmness_N_m, 1};
+    search.multipliers = {firstPulls(discrete), penalty_N_m, 1};
     search.x.assign(2 * discrete.nodes_m.size(), 0);
     search.tried = search.x;
     search.nothing_m.assign(discrete.holds.size(), 0);
@@ -397,7 +397,7 @@ Contact solve(const Problem& problem, const Contact* start) {
     if (!settled && (search.balance.force.empty() || !search.balance.withinReach)) {
         // There was no start, or none that is within reach, and no effort is left for another.
         std::fill(search.x.begin(), search.x.end(), 0.0);
-        balanceOf(discrete, search.x, search.expected, search.balance);
+        balanceOf(discrete, search.x, search.multipliers, search.balance);
     }
     if (settled && search.steps == 0) factorise(search);
     return contactOf(search, settled);

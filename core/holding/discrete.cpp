@@ -34,12 +34,12 @@ void require(const Problem& problem) {
     requireLength(rod.curvatureRate_per_m2, places, "the rate of curvature");
     requireLength(rod.stiffness_N_m2, places, "stiffness");
     requireLength(rod.natural_per_m, places, "natural curvature");
-    requireLength(rod.bed_N_m2, places, "the bed");
+    requireLength(rod.foundation_N_m2, places, "the bed");
     requireLength(rod.load_N_m, places, "the load");
     for (const double stiffness : rod.stiffness_N_m2)
         if (!(stiffness > 0)) refuse("a stiffness that is not above 0", "give numbers above 0");
-    for (const double bed : rod.bed_N_m2)
-        if (bed < 0) refuse("a bed below 0", "give numbers of 0 or more");
+    for (const double foundation : rod.foundation_N_m2)
+        if (foundation < 0) refuse("a bed below 0", "give numbers of 0 or more");
     for (const Hold& hold : problem.holds) {
         if (!std::isfinite(hold.at_m) || hold.at_m < nodes.front() - 1e-9 || hold.at_m > nodes.back() + 1e-9)
             refuse("a hold off the rod", "give a place between its ends");
@@ -111,7 +111,7 @@ void sumUp(const Problem& problem, Discrete& discrete) {
     for (std::size_t i = 0; i < rod.stiffness_N_m2.size(); ++i) {
         const double stiffness = rod.stiffness_N_m2[i];
         discrete.stiffest_N_m2 = std::max(discrete.stiffest_N_m2, stiffness);
-        discrete.stiffestBed_N_m2 = std::max(discrete.stiffestBed_N_m2, rod.bed_N_m2[i]);
+        discrete.stiffestFoundation_N_m2 = std::max(discrete.stiffestFoundation_N_m2, rod.foundation_N_m2[i]);
         const double load = rod.load_N_m[i] * math::gauss3Weight[i % 3] * discrete.length_m[i / 3];
         discrete.load_N += std::abs(load);
         discrete.pressing_N += std::max(0.0, load);
@@ -137,7 +137,7 @@ void pairUp(const Rod& rod, Discrete& discrete) {
             };
             both.places[i] = {
                 {of(rod.curvature_per_m), of(rod.curvatureRate_per_m2), of(rod.stiffness_N_m2), of(rod.natural_per_m)},
-                of(rod.bed_N_m2),
+                of(rod.foundation_N_m2),
                 of(rod.load_N_m)};
         }
     }

@@ -2,8 +2,8 @@
 // energy, forces out of balance and what each hold does.
 //
 // Unknowns are gap and slope of all nodes, in turn: x = v0, v0', v1, v1', ... . A hold that may close pulls with
-// F = clamp(expected + firmness g, 0, most), g = v_i + v_i' d_i (pads that slide: v_i): an augmented Lagrangian, whose
-// energy is smooth once and whose answer is exact when F equals what was expected.
+// F = clamp(multiplier + penalty g, 0, most), g = v_i + v_i' d_i (pads that slide: v_i): an augmented Lagrangian, whose
+// energy is smooth once and whose answer is exact when F equals the multiplier.
 #pragma once
 
 #include <span>
@@ -32,7 +32,7 @@ Pad padOn(const Mesh& mesh, const Hold& hold);
 // One of Gauss's places, of a pair of elements.
 struct PairPlace {
     BasicRodPlace<Pair> rod;
-    Pair bed_N_m2{};
+    Pair foundation_N_m2{};
     Pair load_N_m{};
 };
 
@@ -54,7 +54,7 @@ struct Discrete {
     double longest_m = 0;  // element
     double reach_m = 0;    // no gap is larger: the rod's length
     double stiffest_N_m2 = 0;
-    double stiffestBed_N_m2 = 0;
+    double stiffestFoundation_N_m2 = 0;
     double load_N = 0;      // in all, of either sign
     double pressing_N = 0;  // toward the form
     double moment_N_m = 0;  // the greatest that bends the rod to the form
@@ -84,25 +84,25 @@ private:
 // Throws InputError, see contact.hpp.
 Discrete discreteOf(const Problem& problem);
 
-// What is expected of the holds, and how firmly they are kept to it.
-struct Expected {
+// Of the augmented Lagrangian: the multiplier of each hold, its pull as far as known, and the penalty parameter.
+struct Multipliers {
     std::vector<double> pull_N;
-    double firmness_N_m = 0;
-    double bedShare = 1;  // of the bed's stiffness; less on the way to the answer
+    double penalty_N_m = 0;
+    double foundationShare = 1;  // of the foundation's stiffness; less on the way to the answer
 };
 
 // What a pair of elements does in one state, whatever is pulled.
 struct PairBalance {
-    std::array<Pair, 4> force{};         // of bending, bed and load, on gap and slope of both ends
+    std::array<Pair, 4> force{};         // of bending, foundation and load, on gap and slope of both ends
     std::array<Pair, 4> longerByEnds{};  // first derivative of:
     Pair longer_m{};                     // how much longer the rod's path is than the form
 };
 
 // One state's balance. Vectors are kept from call to call.
-struct Balance {
+struct Equilibrium {
     bool withinReach = true;  // else nothing below is meant
     std::vector<PairBalance> pairs;
-    double ownEnergy = 0;       // of bending, bed and load, J
+    double ownEnergy = 0;       // of bending, foundation and load, J
     double energy = 0;          // with the holds' part of the augmented Lagrangian, J
     std::vector<double> force;  // its first derivative by x: N, N m
     std::vector<double> meanGap_m;
@@ -114,13 +114,15 @@ struct Balance {
     std::vector<double> spanForce_N;  // what the pulls do along the rod, of each span
 };
 
-void balanceOf(const Discrete& discrete, std::span<const double> x, const Expected& expected, Balance& balance);
+void balanceOf(const Discrete& discrete, std::span<const double> x, const Multipliers& multipliers,
+               Equilibrium& balance);
 
-// The same state within reach, where only other pulls are expected.
-void expectAnew(const Discrete& discrete, std::span<const double> x, const Expected& expected, Balance& balance);
+// The same state within reach, where only the multipliers are others.
+void balanceAgain(const Discrete& discrete, std::span<const double> x, const Multipliers& multipliers,
+                  Equilibrium& balance);
 
 // By how much the rod's path is longer than the form's in each element makes the slip of the chain.
-void slipOf(const Discrete& discrete, Balance& balance);
+void slipOf(const Discrete& discrete, Equilibrium& balance);
 
 // The ends of a pair of elements.
 inline math::HermiteEnds<Pair> endsOf(const Discrete& discrete, std::span<const double> x, std::size_t pair) {

@@ -7,7 +7,7 @@ namespace fayline::holding {
 
 namespace {
 
-void meansOf(const Discrete& discrete, std::span<const double> x, Balance& balance) {
+void meansOf(const Discrete& discrete, std::span<const double> x, Equilibrium& balance) {
     for (std::size_t i = 0; i < discrete.pads.size(); ++i) {
         const Pad& pad = discrete.pads[i];
         double gap = 0;
@@ -23,7 +23,7 @@ void meansOf(const Discrete& discrete, std::span<const double> x, Balance& balan
 }
 
 // The pulls by the closing gaps, with their part of the energy.
-void pullsOf(const Discrete& discrete, const Expected& expected, Balance& balance) {
+void pullsOf(const Discrete& discrete, const Multipliers& multipliers, Equilibrium& balance) {
     for (std::size_t i = 0; i < discrete.holds.size(); ++i) {
         const double slip = discrete.padsHold ? balance.slip_m[discrete.chainOfHold[i]] : 0;
         const double g = balance.meanGap_m[i] + balance.meanSlope[i] * slip;
@@ -35,16 +35,16 @@ void pullsOf(const Discrete& discrete, const Expected& expected, Balance& balanc
             balance.energy += *hold.pull_N * g;
             continue;
         }
-        const double wanted = expected.pull_N[i] + expected.firmness_N_m * g;
+        const double wanted = multipliers.pull_N[i] + multipliers.penalty_N_m * g;
         const double pull = std::clamp(wanted, 0.0, hold.most_N);
-        const double off = pull - expected.pull_N[i];
+        const double off = pull - multipliers.pull_N[i];
         balance.between[i] = wanted > 0 && wanted < hold.most_N;
         balance.pull_N[i] = pull;
-        balance.energy += pull * g - off * off / (2 * expected.firmness_N_m);
+        balance.energy += pull * g - off * off / (2 * multipliers.penalty_N_m);
     }
 }
 
-void spanForcesOf(const Discrete& discrete, Balance& balance) {
+void spanForcesOf(const Discrete& discrete, Equilibrium& balance) {
     auto& force = balance.spanForce_N;
     const std::size_t spans = discrete.chain.size() - 1;
     force.assign(spans, 0);
@@ -61,8 +61,8 @@ void spanForcesOf(const Discrete& discrete, Balance& balance) {
     for (std::size_t j = 1; j < discrete.anchor; ++j) force[j] += force[j - 1];
 }
 
-// Adds what each element does: bending, bed and load, and what the pulls do along the rod.
-void addElements(const Discrete& discrete, Balance& balance) {
+// Adds what each element does: bending, foundation and load, and what the pulls do along the rod.
+void addElements(const Discrete& discrete, Equilibrium& balance) {
     SpanOfElement spanOf(discrete);
     for (std::size_t e = 0; e < discrete.length_m.size(); ++e) {
         const PairBalance& pair = balance.pairs[e / 2];
@@ -75,7 +75,7 @@ void addElements(const Discrete& discrete, Balance& balance) {
     }
 }
 
-void addPulls(const Discrete& discrete, Balance& balance) {
+void addPulls(const Discrete& discrete, Equilibrium& balance) {
     for (std::size_t i = 0; i < discrete.pads.size(); ++i) {
         const Pad& pad = discrete.pads[i];
         const double pull = balance.pull_N[i];
@@ -96,8 +96,9 @@ void add(const math::HermiteBasis& shape, Pair byGap, Pair bySlope, std::array<P
     for (std::size_t n = 0; n < 4; ++n) ends[n] += byGap * shape.value[n] + bySlope * shape.slope[n];
 }
 
-// Bending, bed and load of all elements; false: out of reach.
-bool balanceElements(const Discrete& discrete, std::span<const double> x, double bedShare, Balance& balance) {
+// Bending, foundation and load of all elements; false: out of reach.
+bool balanceElements(const Discrete& discrete, std::span<const double> x, double foundationShare,
+                     Equilibrium& balance) {
     balance.pairs.resize(discrete.pairs.size());
     balance.ownEnergy = 0;
     const bool odd = discrete.length_m.size() % 2 == 1;
@@ -119,11 +120,11 @@ bool balanceElements(const Discrete& discrete, std::span<const double> x, double
             widest = off < widest ? widest : off;
             const BasicTurning<Pair> turning = turningOf(place.rod, gap);
             const Pair crush = gap.value < 0.0 ? gap.value : Pair{};
-            const Pair bed = bedShare * place.bed_N_m2 * crush;
+            const Pair foundation = foundationShare * place.foundation_N_m2 * crush;
             const auto first = bendingFirst(place.rod, turning);
             energy += math::gauss3Weight[i] *
-                      (bendingValue(place.rod, turning) + place.load_N_m * gap.value + 0.5 * bed * crush);
-            const Pair byGap = math::gauss3Weight[i] * (first[0] + place.load_N_m + bed);
+                      (bendingValue(place.rod, turning) + place.load_N_m * gap.value + 0.5 * foundation * crush);
+            const Pair byGap = math::gauss3Weight[i] * (first[0] + place.load_N_m + foundation);
             const Pair bySlope = math::gauss3Weight[i] * first[1];
             const Pair byBend = math::gauss3Weight[i] * first[2];
             add(shape, byGap * pair.length_m, bySlope, byBend * pair.lengths_per_m, own.force);
@@ -147,7 +148,7 @@ bool balanceElements(const Discrete& discrete, std::span<const double> x, double
 
 }  // namespace
 
-void slipOf(const Discrete& discrete, Balance& balance) {
+void slipOf(const Discrete& discrete, Equilibrium& balance) {
     const auto& chain = discrete.chain;
     auto& slip_m = balance.slip_m;
     slip_m.assign(chain.size(), 0);
@@ -160,18 +161,20 @@ void slipOf(const Discrete& discrete, Balance& balance) {
     for (std::size_t j = discrete.anchor; j-- > 0;) slip_m[j] = slip_m[j + 1] + longer(j);
 }
 
-void expectAnew(const Discrete& discrete, std::span<const double> x, const Expected& expected, Balance& balance) {
+void balanceAgain(const Discrete& discrete, std::span<const double> x, const Multipliers& multipliers,
+                  Equilibrium& balance) {
     balance.energy = balance.ownEnergy;
     balance.force.assign(x.size(), 0);
-    pullsOf(discrete, expected, balance);
+    pullsOf(discrete, multipliers, balance);
     spanForcesOf(discrete, balance);
     addElements(discrete, balance);
     addPulls(discrete, balance);
     balance.withinReach = std::isfinite(balance.energy);
 }
 
-void balanceOf(const Discrete& discrete, std::span<const double> x, const Expected& expected, Balance& balance) {
-    balance.withinReach = balanceElements(discrete, x, expected.bedShare, balance);
+void balanceOf(const Discrete& discrete, std::span<const double> x, const Multipliers& multipliers,
+               Equilibrium& balance) {
+    balance.withinReach = balanceElements(discrete, x, multipliers.foundationShare, balance);
     if (!balance.withinReach) return;
     const std::size_t holds = discrete.holds.size();
     balance.meanGap_m.resize(holds);
@@ -181,7 +184,7 @@ void balanceOf(const Discrete& discrete, std::span<const double> x, const Expect
     balance.between.resize(holds);
     meansOf(discrete, x, balance);
     slipOf(discrete, balance);
-    expectAnew(discrete, x, expected, balance);
+    balanceAgain(discrete, x, multipliers, balance);
 }
 
 }  // namespace fayline::holding

@@ -7,7 +7,7 @@ namespace fayline::holding {
 
 struct GapAt {
     double s_m = 0;
-    double gap_m = 0;  // < 0: the bed is crushed
+    double gap_m = 0;  // < 0: the foundation is crushed
     double slope = 0;
 };
 

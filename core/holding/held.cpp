@@ -7,6 +7,7 @@
 #include "core/holding/gaps.hpp"
 #include "core/holding/pressed.hpp"
 #include "core/holding/prop_place.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::holding {
 
@@ -36,9 +37,7 @@ double open(double gap_m) {
 std::vector<int> alongLineOrder(const std::vector<boat::Station>& stations) {
     std::vector<int> order(stations.size());
     std::iota(order.begin(), order.end(), 0);
-    std::stable_sort(order.begin(), order.end(), [&](int a, int b) {
-        return stations[static_cast<std::size_t>(a)].at_m < stations[static_cast<std::size_t>(b)].at_m;
-    });
+    std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return stations[a].at_m < stations[b].at_m; });
     return order;
 }
 
@@ -50,7 +49,7 @@ HeldStation stationOf(const Ready& ready, const boat::Station& station, const Pr
     held.at_m = station.at_m;
     held.most_N = pressed.most_N[i];
     if (pressed.holds[i] >= 0) {
-        const HoldForce& force = contact.holds[static_cast<std::size_t>(pressed.holds[i])];
+        const HoldForce& force = contact.holds[pressed.holds[i]];
         held.pull_N = force.pull_N;
         held.gap_m = open(force.gap_m);
         held.state = force.state;
@@ -66,8 +65,8 @@ HeldStation stationOf(const Ready& ready, const boat::Station& station, const Pr
 void addStations(Held& held, const Ready& ready, const std::vector<boat::Station>& stations, const Pressed& pressed,
                  const Contact& contact) {
     for (const int index : alongLineOrder(stations)) {
-        held.stations.push_back(stationOf(ready, stations[static_cast<std::size_t>(index)], pressed, contact, index));
-        held.stations.back().number = static_cast<int>(held.stations.size());
+        held.stations.push_back(stationOf(ready, stations[index], pressed, contact, index));
+        held.stations.back().number = math::countOf(held.stations);
     }
 }
 
@@ -86,9 +85,9 @@ void addGreatestPressure(Held& held, const Ready& ready, const Problem& problem,
     const std::vector<double> places = gaussPlaces(problem.rod.mesh);
     for (std::size_t i = 0; i < places.size(); ++i) {
         const double crush = -gapAt(contact, places[i]).gap_m;
-        if (!(crush > 0 && problem.rod.bed_N_m2[i] > 0)) continue;
+        if (!(crush > 0 && problem.rod.foundation_N_m2[i] > 0)) continue;
         const double at_m = alongLine(ready.middle, places[i]);
-        const double pressure = problem.rod.bed_N_m2[i] * crush / sectionAt(ready.loose, at_m).width_m;
+        const double pressure = problem.rod.foundation_N_m2[i] * crush / sectionAt(ready.loose, at_m).width_m;
         if (pressure <= held.greatestPressure_Pa) continue;
         held.greatestPressure_Pa = pressure;
         held.greatestPressureAt_m = at_m;
@@ -100,7 +99,7 @@ void addFallsInside(Held& held, const Ready& ready, const StackOnForm& work, con
     const std::vector<double> places = gaussPlaces(problem.rod.mesh);
     for (std::size_t i = 0; i < places.size(); ++i) {
         const double inside = -gapAt(contact, places[i]).gap_m;
-        if (problem.rod.bed_N_m2[i] > 0 || inside <= held.fallsInside.gap_m) continue;
+        if (problem.rod.foundation_N_m2[i] > 0 || inside <= held.fallsInside.gap_m) continue;
         const double at_m = alongLine(ready.middle, places[i]);
         if (at_m >= 0 && at_m <= work.line.length()) held.fallsInside = {at_m, inside};
     }
@@ -132,12 +131,12 @@ Held unsolved(const StackOnForm& work, const std::vector<boat::Station>& station
     held.worstStrain = ready.worstStrain;
     const std::vector<double> shares = sharesSquare(work.piece, work.line, stations);
     for (const int index : alongLineOrder(stations)) {
-        const boat::Station& station = stations[static_cast<std::size_t>(index)];
+        const boat::Station& station = stations[index];
         HeldStation named;
         named.index = index;
-        named.number = static_cast<int>(held.stations.size()) + 1;
+        named.number = math::countOf(held.stations) + 1;
         named.at_m = station.at_m;
-        named.most_N = station.most_N * shares[static_cast<std::size_t>(index)];
+        named.most_N = station.most_N * shares[index];
         held.stations.push_back(named);
     }
     return held;

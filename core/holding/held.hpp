@@ -2,9 +2,9 @@
 //
 // The rod is the stack's middle, wet: all strips loose, each at its own place, so the stiffness is the sum of E b t^3 /
 // 12 of the strips that are there, with the width as bent (rip allowance on). A share of the curve that strips have
-// taken before is their natural curvature. The bed is the wood across the grain, E/12 for want of a published value for
-// each wood (common practice, C), all strips in series, over the form, its posts or the boat, as far as these carry on.
-// What each kind of station becomes is said in pressed.hpp.
+// taken before is their natural curvature. The foundation is the wood across the grain, E/12 for want of a published
+// value for each wood (common practice, C), all strips in series, over the form, its posts or the boat, as far as these
+// carry on. What each kind of station becomes is said in pressed.hpp.
 //
 // Gaps here are what a feeler would find: 0 where the wood is crushed. The contacts hold the crush as well.
 #pragma once
@@ -79,17 +79,18 @@ struct StrainShare {
 };
 
 // From this share on no contact is solved: a stack of which each strip would be bent to thrice what breaks it says
-// nothing of the stack that will lie there, and its state of balance, far from any that there is, is dear to find. Ours.
+// nothing of the stack that will lie there, and its state of balance, far from any that there is, is dear to find.
+// Ours.
 inline constexpr double breaksManyTimes = 3;
 
-// Outcome notPressed: there are no samples and no contacts, and what is said of gaps, pulls and pressures is 0 and means
-// nothing. Stations are named, with their places and what they can pull.
+// Outcome notPressed: there are no samples and no contacts, and what is said of gaps, pulls and pressures is 0 and
+// means nothing. Stations are named, with their places and what they can pull.
 struct Held {
     Outcome outcome = Outcome::settled;  // of the chosen pads
     NotPressed notPressed = NotPressed::none;
     StrainShare worstStrain;
-    std::vector<HeldStation> stations;   // along the line
-    std::vector<HeldSample> samples;     // every 10 mm from the strips' start to their end, and at the trim lines
+    std::vector<HeldStation> stations;  // along the line
+    std::vector<HeldSample> samples;    // every 10 mm from the strips' start to their end, and at the trim lines
     LargestGap largest;
     // Where nothing supports it (between posts) the stack may cut the corner: how far inside the line, at most.
     LargestGap fallsInside;
@@ -116,7 +117,7 @@ inline constexpr double elementStep_m = 0.005;
 // stations and samples. `before`: where to begin; the answer is the same within the solver's error.
 //   (1) a mirrored piece, one run from its other end and one turned in the plane: the same answer
 // Both answers together cost no more than mostLooks, or 60 looks at each element of a longer piece, of `work.effort`
-// too; what has not settled by then is notSettled. A sound piece takes 30 to 60 looks at each, a hard one 1000.
+// too; what has not settled by then is notConverged. A sound piece takes 30 to 60 looks at each, a hard one 1000.
 // Throws InputError with a path (`holding.stations[3].most_N`).
 Held hold(const StackOnForm& work, const Held* before = nullptr);
 

@@ -12,8 +12,8 @@ namespace fayline::holding {
 namespace {
 
 // Of a stack 1 m wide.
-Section sumOver(const std::vector<LooseStrip>& strips, double at_m) {
-    Section section;
+LooseSection sumOver(const std::vector<LooseStrip>& strips, double at_m) {
+    LooseSection section;
     double crush = 0;
     for (const LooseStrip& strip : strips) {
         if (!strip.run.holds(at_m)) continue;
@@ -25,7 +25,7 @@ Section sumOver(const std::vector<LooseStrip>& strips, double at_m) {
     }
     section.width_m = 1;
     if (section.stiffness_N_m2 > 0) section.set /= section.stiffness_N_m2;
-    if (crush > 0) section.bed_N_m2 = 1 / crush;
+    if (crush > 0) section.foundation_N_m2 = 1 / crush;
     return section;
 }
 
@@ -80,17 +80,17 @@ LooseStack looseStack(const boat::Stack& stack, boat::Describes describes, doubl
     return loose;
 }
 
-Section sectionAt(const LooseStack& stack, double at_m) {
-    Section section;
+LooseSection sectionAt(const LooseStack& stack, double at_m) {
+    LooseSection section;
     if (stack.tapers) {
         section = sumOver(stack.strips, at_m);
     } else {
         const auto passed = std::upper_bound(stack.ends_m.begin(), stack.ends_m.end(), at_m) - stack.ends_m.begin();
-        section = stack.betweenEnds[static_cast<std::size_t>(passed)];
+        section = stack.betweenEnds[passed];
     }
     section.width_m = widthOf(stack, at_m);
     section.stiffness_N_m2 *= section.width_m;
-    section.bed_N_m2 *= section.width_m;
+    section.foundation_N_m2 *= section.width_m;
     return section;
 }
 

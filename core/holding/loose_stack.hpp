@@ -9,11 +9,11 @@
 namespace fayline::holding {
 
 // At one place.
-struct Section {
-    double width_m = 0;         // as bent
-    double stiffness_N_m2 = 0;  // sum of E b t^3 / 12 over the strips that are there
-    double set = 0;             // share of the curve that they have taken before, weighted with their stiffness
-    double bed_N_m2 = 0;        // force per length and crush where the form supports: b / sum of t / (E / 12)
+struct LooseSection {
+    double width_m = 0;          // as bent
+    double stiffness_N_m2 = 0;   // sum of E b t^3 / 12 over the strips that are there
+    double set = 0;              // share of the curve that they have taken before, weighted with their stiffness
+    double foundation_N_m2 = 0;  // force per length and crush where the form supports: b / sum of t / (E / 12)
 };
 
 // Modulus across the grain over that along it; for want of a published value for each wood. Common practice, no source.
@@ -29,10 +29,11 @@ struct LooseStrip {
 };
 
 struct LooseStack {
-    std::vector<LooseStrip> strips;    // from the form outwards, one or more
-    std::vector<double> ends_m;        // where strips begin or end along the line, ascending
-    std::vector<Section> betweenEnds;  // for a width of 1 m: before the first, ..., after the last; of level strips
-    std::vector<boat::Width> widths;   // as bent, ascending
+    std::vector<LooseStrip> strips;  // from the form outwards, one or more
+    std::vector<double> ends_m;      // where strips begin or end along the line, ascending
+    std::vector<LooseSection>
+        betweenEnds;                  // for a width of 1 m: before the first, ..., after the last; of level strips
+    std::vector<boat::Width> widths;  // as bent, ascending
     bool tapers = false;
 };
 
@@ -40,7 +41,7 @@ struct LooseStack {
 LooseStack looseStack(const boat::Stack& stack, boat::Describes describes, double lineLength_m,
                       const std::vector<wood::Species>& species);
 
-Section sectionAt(const LooseStack& stack, double at_m);
+LooseSection sectionAt(const LooseStack& stack, double at_m);
 
 // The strips that are there at a place, from the form outwards.
 std::vector<const LooseStrip*> stripsThere(const LooseStack& stack, double at_m);

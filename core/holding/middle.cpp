@@ -85,10 +85,10 @@ Middle middleOf(const line::Line& line, double side, const std::vector<stack::La
 
     const double step = length / panels;
     for (int i = 0; i <= panels; ++i) {
-        const line::Place& place = places[static_cast<std::size_t>(i)];
+        const line::Place& place = places[i];
         // Only a taper asks for the second rate of curvature, times its slope and the distance: differences will do.
-        const line::Place& left = places[static_cast<std::size_t>(std::max(0, i - 1))];
-        const line::Place& right = places[static_cast<std::size_t>(std::min(panels, i + 1))];
+        const line::Place& left = places[std::max(0, i - 1)];
+        const line::Place& right = places[std::min(panels, i + 1)];
         const double bend = -side * (right.curvatureRate_per_m2 - left.curvatureRate_per_m2) / (right.at_m - left.at_m);
         MiddleNode node;
         node.at_m = place.at_m;

@@ -37,7 +37,7 @@ void add(const math::HermiteBasis& shape, const std::array<Pair, 6>& second, Sum
     }
 }
 
-Block blockOf(const ElementPair& pair, const math::HermiteEnds<Pair>& ends, Pair along, double bedShare,
+Block blockOf(const ElementPair& pair, const math::HermiteEnds<Pair>& ends, Pair along, double foundationShare,
               Curving curving, double hold_N_m2) {
     const Pair h = pair.length_m;
     const Pair u = pair.lengths_per_m;
@@ -49,7 +49,8 @@ Block blockOf(const ElementPair& pair, const math::HermiteEnds<Pair>& ends, Pair
         const BasicTurningSecond<Pair> turned = turningSecond(place.rod, gap, turning);
         auto second = curving == Curving::exact ? bendingSecond(place.rod, turning, turned)
                                                 : bendingSecondPositive(place.rod, turning);
-        second[0] += along * turned.path[0] + hold_N_m2 + (gap.value <= 0.0 ? bedShare * place.bed_N_m2 : Pair{});
+        second[0] +=
+            along * turned.path[0] + hold_N_m2 + (gap.value <= 0.0 ? foundationShare * place.foundation_N_m2 : Pair{});
         second[1] += along * turned.path[1];
         second[3] += along * turned.path[2];
         const double w = math::gauss3Weight[i];
@@ -152,8 +153,8 @@ void NewtonSystem::shape(const Discrete& discrete) {
     matrix_ = math::SkylineLdlt(std::move(first));
 }
 
-void NewtonSystem::addElements(const Discrete& discrete, std::span<const double> x, const Balance& balance,
-                               double bedShare, Curving curving, double hold_N_m2) {
+void NewtonSystem::addElements(const Discrete& discrete, std::span<const double> x, const Equilibrium& balance,
+                               double foundationShare, Curving curving, double hold_N_m2) {
     SpanOfElement spanOf(discrete);
     const std::size_t elements = discrete.length_m.size();
     for (std::size_t p = 0; p < discrete.pairs.size(); ++p) {
@@ -163,7 +164,8 @@ void NewtonSystem::addElements(const Discrete& discrete, std::span<const double>
             if (span != SpanOfElement::none) along[lane] = balance.spanForce_N[span];
         }
         if (curving == Curving::positive) along = along > 0.0 ? along : Pair{};
-        const Block block = blockOf(discrete.pairs[p], endsOf(discrete, x, p), along, bedShare, curving, hold_N_m2);
+        const Block block =
+            blockOf(discrete.pairs[p], endsOf(discrete, x, p), along, foundationShare, curving, hold_N_m2);
         for (std::size_t lane = 0; lane < 2 && 2 * p + lane < elements; ++lane) addBlock(block, 2 * p + lane, lane);
     }
 }
@@ -185,7 +187,7 @@ void NewtonSystem::addBlock(const Block& block, std::size_t element, std::size_t
     rows[3][right + 1] += block[9][lane];
 }
 
-void NewtonSystem::addHolds(const Discrete& discrete, const Balance& balance, Curving curving, double yield_m_N) {
+void NewtonSystem::addHolds(const Discrete& discrete, const Equilibrium& balance, Curving curving, double yield_m_N) {
     for (std::size_t i = 0; i < discrete.pads.size(); ++i) {
         const Pad& pad = discrete.pads[i];
         const std::size_t place = discrete.chainOfHold[i];
@@ -214,7 +216,7 @@ void NewtonSystem::addHolds(const Discrete& discrete, const Balance& balance, Cu
 }
 
 // Each span: slip at its far end - slip at its near end + what the path is longer = 0.
-void NewtonSystem::addChain(const Discrete& discrete, const Balance& balance) {
+void NewtonSystem::addChain(const Discrete& discrete, const Equilibrium& balance) {
     const auto& chain = discrete.chain;
     for (std::size_t j = 0; j + 1 < chain.size(); ++j) {
         const std::size_t spanRow = rowOfSpan_[j];
@@ -229,16 +231,16 @@ void NewtonSystem::addChain(const Discrete& discrete, const Balance& balance) {
     }
 }
 
-bool NewtonSystem::factorise(const Discrete& discrete, std::span<const double> x, const Balance& balance,
-                             double bedShare, Curving curving, double hold_N_m2, double yield_m_N) {
+bool NewtonSystem::factorise(const Discrete& discrete, std::span<const double> x, const Equilibrium& balance,
+                             double foundationShare, Curving curving, double hold_N_m2, double yield_m_N) {
     matrix_.clear();
-    addElements(discrete, x, balance, bedShare, curving, hold_N_m2);
+    addElements(discrete, x, balance, foundationShare, curving, hold_N_m2);
     addHolds(discrete, balance, curving, yield_m_N);
     if (discrete.padsHold) addChain(discrete, balance);
     return matrix_.factorise();
 }
 
-void NewtonSystem::step(const Balance& balance, const std::vector<double>& closing_m, std::vector<double>& step,
+void NewtonSystem::step(const Equilibrium& balance, const std::vector<double>& closing_m, std::vector<double>& step,
                         std::vector<double>& pull_N) {
     std::fill(right_.begin(), right_.end(), 0.0);
     for (std::size_t node = 0; node < rowOfNode_.size(); ++node)

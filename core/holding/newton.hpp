@@ -24,13 +24,13 @@ public:
 
     // Puts up and factorises the system at `x` with its `balance`. `hold_N_m2` > 0 keeps each metre of rod where it is
     // with this force per length and gap; a closing hold gives way by `yield_m_N`. False: a pivot of nothing.
-    bool factorise(const Discrete& discrete, std::span<const double> x, const Balance& balance, double bedShare,
-                   Curving curving, double hold_N_m2, double yield_m_N);
+    bool factorise(const Discrete& discrete, std::span<const double> x, const Equilibrium& balance,
+                   double foundationShare, Curving curving, double hold_N_m2, double yield_m_N);
     // The augmented energy curves upward in every direction there (after a factorise() that succeeded).
     bool curvesUp() const { return matrix_.negativePivots() == negatives_; }
     // The step from x: where the forces of `balance` would vanish and each hold between its limits close by
     // `closing_m`; and what those would then pull (the others' pulls stay).
-    void step(const Balance& balance, const std::vector<double>& closing_m, std::vector<double>& step,
+    void step(const Equilibrium& balance, const std::vector<double>& closing_m, std::vector<double>& step,
               std::vector<double>& pull_N);
 
 private:
@@ -38,10 +38,10 @@ private:
 
     void order(const Discrete& discrete);
     void shape(const Discrete& discrete);
-    void addElements(const Discrete& discrete, std::span<const double> x, const Balance& balance, double bedShare,
-                     Curving curving, double hold_N_m2);
-    void addHolds(const Discrete& discrete, const Balance& balance, Curving curving, double yield_m_N);
-    void addChain(const Discrete& discrete, const Balance& balance);
+    void addElements(const Discrete& discrete, std::span<const double> x, const Equilibrium& balance,
+                     double foundationShare, Curving curving, double hold_N_m2);
+    void addHolds(const Discrete& discrete, const Equilibrium& balance, Curving curving, double yield_m_N);
+    void addChain(const Discrete& discrete, const Equilibrium& balance);
     void addBlock(const std::array<Pair, 10>& block, std::size_t element, std::size_t lane);
 
     std::vector<std::size_t> rowOfNode_;  // its gap; the slope follows

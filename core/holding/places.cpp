@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "core/math/count.hpp"
 #include "core/measure/display.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/measure/units.hpp"
@@ -54,7 +55,7 @@ std::vector<StationPlace> stationPlaces(const boat::Holding& holding, const boat
         reached_m = at;
         const line::Place on = line.at(at);
         StationPlace place;
-        place.number = static_cast<int>(places.size()) + 1;
+        place.number = math::countOf(places) + 1;
         place.index = static_cast<int>(index);
         place.at_m = at;
         place.alongOutside_m = tape_m;

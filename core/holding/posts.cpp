@@ -39,7 +39,7 @@ std::vector<PostLoad> postLoads(const StackOnForm& work, const Ready& ready, con
     for (std::size_t i = 0; i < posts.size(); ++i) {
         loads.push_back({static_cast<int>(i), posts[i].at_m, 0, posts[i].holds_N});
     }
-    // The places and weights with which the contact itself sums up the bed.
+    // The places and weights with which the contact itself sums up the foundation.
     static constexpr std::array<double, 3> weights{5.0 / 18, 8.0 / 18, 5.0 / 18};
     const std::vector<double> places = gaussPlaces(Mesh{contact.nodes_m});
     for (std::size_t i = 0; i < places.size(); ++i) {
@@ -47,7 +47,7 @@ std::vector<PostLoad> postLoads(const StackOnForm& work, const Ready& ready, con
         if (!(crush > 0)) continue;
         const double at_m = alongLine(ready.middle, places[i]);
         const double length = contact.nodes_m[i / 3 + 1] - contact.nodes_m[i / 3];
-        share(loads, posts, at_m, sectionAt(ready.loose, at_m).bed_N_m2 * crush * weights[i % 3] * length);
+        share(loads, posts, at_m, sectionAt(ready.loose, at_m).foundation_N_m2 * crush * weights[i % 3] * length);
     }
     return loads;
 }

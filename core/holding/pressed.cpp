@@ -8,6 +8,7 @@
 #include "core/holding/kinds.hpp"
 #include "core/holding/prop_place.hpp"
 #include "core/holding/strap.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/display.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/measure/units.hpp"
@@ -115,7 +116,7 @@ double anchorOf(const Ready& ready, const StackOnForm& work, const std::vector<b
     const auto within = [&](double at_m) { return std::clamp(alongMiddle(ready.middle, at_m), rod.from_m, rod.to_m); };
     if (!work.piece.stack.pins.empty()) return within(work.piece.stack.pins.front().at_m);
     for (const int index : closingOrder(stations, work.piece.holding.from, work.line.length())) {
-        if (holds[static_cast<std::size_t>(index)] >= 0) return within(stations[static_cast<std::size_t>(index)].at_m);
+        if (holds[index] >= 0) return within(stations[index].at_m);
     }
     return rod.from_m;
 }
@@ -125,7 +126,7 @@ bool supportedAt(const std::vector<stack::Run>& support, double at_m) {
 }
 
 // A caul sawn to the curve bends with the stack from there: its own curvature is the form's.
-void stiffen(Rod& rod, std::size_t i, const Section& section, double curvature_per_m, const Caul& caul) {
+void stiffen(Rod& rod, std::size_t i, const LooseSection& section, double curvature_per_m, const Caul& caul) {
     const double t = caul.thickness_m;
     const double added = caul.modulus_Pa * section.width_m * t * t * t / 12;
     const double all = rod.stiffness_N_m2[i] + added;
@@ -138,18 +139,18 @@ void describeRod(Pressed& pressed, const Ready& ready, const std::vector<LaidStr
     Rod& rod = pressed.problem.rod;
     const std::vector<double> places = gaussPlaces(rod.mesh);
     for (std::vector<double>* each : {&rod.curvature_per_m, &rod.curvatureRate_per_m2, &rod.stiffness_N_m2,
-                                      &rod.natural_per_m, &rod.bed_N_m2, &rod.load_N_m}) {
+                                      &rod.natural_per_m, &rod.foundation_N_m2, &rod.load_N_m}) {
         each->assign(places.size(), 0);
     }
     static constexpr double weights[3] = {5.0 / 18, 8.0 / 18, 5.0 / 18};
     for (std::size_t i = 0; i < places.size(); ++i) {
         const MiddlePlace place = middleAt(ready.middle, places[i]);
-        const Section section = sectionAt(ready.loose, place.at_m);
+        const LooseSection section = sectionAt(ready.loose, place.at_m);
         rod.curvature_per_m[i] = place.curvature_per_m;
         rod.curvatureRate_per_m2[i] = place.curvatureRate_per_m2;
         rod.stiffness_N_m2[i] = section.stiffness_N_m2;
         rod.natural_per_m[i] = section.set * place.curvature_per_m;
-        rod.bed_N_m2[i] = supportedAt(ready.support, place.at_m) ? section.bed_N_m2 : 0;
+        rod.foundation_N_m2[i] = supportedAt(ready.support, place.at_m) ? section.foundation_N_m2 : 0;
         if (caul && places[i] > caul->from_s_m && places[i] < caul->to_s_m) {
             stiffen(rod, i, section, place.curvature_per_m, *caul);
         }
@@ -232,7 +233,7 @@ bool stripsReach(const Ready& ready, const Problem& problem, const Contact& cont
 
 Contact solveWithin(const Ready& ready, const Problem& problem, const Contact* start) {
     Contact contact = solve(problem, start);
-    if (!stripsReach(ready, problem, contact)) contact.outcome = Outcome::notSettled;
+    if (!stripsReach(ready, problem, contact)) contact.outcome = Outcome::notConverged;
     return contact;
 }
 
@@ -258,7 +259,7 @@ Pressed press(const Ready& ready, const StackOnForm& work, const std::vector<boa
         if (!closesGap(station)) continue;
         const std::optional<stack::Run> pad = padOf(ready, work, station, rod);
         if (!pad) continue;
-        pressed.holds.back() = static_cast<int>(pressed.problem.holds.size());
+        pressed.holds.back() = math::countOf(pressed.problem.holds);
         pressed.most_N.back() = station.most_N * shares[i];
         pressed.problem.holds.push_back(
             {(pad->from_m + pad->to_m) / 2, pad->to_m - pad->from_m, pressed.most_N.back(), station.pull_N});

@@ -60,7 +60,7 @@ Pressed pressAll(const Ready& ready, const StackOnForm& work, const std::vector<
 // slipped out from under a pad the state cannot be.
 bool stripsReach(const Ready& ready, const Problem& problem, const Contact& contact);
 
-// `solve`, and notSettled where the strips do not reach.
+// `solve`, and notConverged where the strips do not reach.
 Contact solveWithin(const Ready& ready, const Problem& problem, const Contact* start = nullptr);
 
 // Half the pad of a station with its caul, metres along the middle.

@@ -26,9 +26,7 @@ double over(double above, double below) {
 void setAbove(PadReach& reach, const boat::Stack& stack, const LooseStack& loose, double at_m) {
     const std::vector<const LooseStrip*> there = stripsThere(loose, at_m);
     if (there.empty()) return;
-    const auto isSacrificial = [&](const LooseStrip* strip) {
-        return stack.strips[static_cast<std::size_t>(strip->layer.group)].sacrificial;
-    };
+    const auto isSacrificial = [&](const LooseStrip* strip) { return stack.strips[strip->layer.group].sacrificial; };
     const auto stays = std::find_if_not(there.rbegin(), there.rend(), isSacrificial);
     const std::size_t lowest =
         stays == there.rend() ? there.size() - 1 : static_cast<std::size_t>(there.rend() - stays - 1);

@@ -75,7 +75,7 @@ std::vector<PropPlace> propPlaces(const boat::Piece& piece, const line::Line& li
     std::vector<PropPlace> places;
     for (const StationPlace& station :
          stationPlaces(asked, piece.stack, piece.line.describes, piece.line.stripsOn, line)) {
-        if (!isProp(stations[static_cast<std::size_t>(station.index)])) continue;
+        if (!isProp(stations[station.index])) continue;
         const line::Xy outward{-side * std::sin(station.heading_rad), side * std::cos(station.heading_rad)};
         const double caul = piece.holding.cauls.thickness_m;
         PropPlace place;
@@ -100,7 +100,7 @@ std::vector<double> sharesSquare(const boat::Piece& piece, const line::Line& lin
                                  const std::vector<boat::Station>& stations) {
     std::vector<double> shares(stations.size(), 1.0);
     for (const PropPlace& place : propPlaces(piece, line, stations)) {
-        shares[static_cast<std::size_t>(place.index)] = place.squareShare;
+        shares[place.index] = place.squareShare;
     }
     return shares;
 }

@@ -9,6 +9,7 @@
 #include "core/holding/kinds.hpp"
 #include "core/holding/propose_search.hpp"
 #include "core/holding/propose_spread.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::holding {
 
@@ -101,7 +102,7 @@ void takeForKept(std::vector<AtHandTool>& tools, const std::vector<boat::Station
 
 // As many of one tool as there are, with the caul that would let them press everywhere.
 struct WithinCount {
-    Spread spread;
+    StationSpread spread;
     std::optional<double> caul_m;
 };
 
@@ -135,7 +136,7 @@ void spreadWithin(const Asked& asked, Trials& trials, const std::vector<int>& co
     for (const int count : counts) {
         const std::size_t most = static_cast<std::size_t>(count);
         if (made.fewest.chosen.size() <= most || asked.stop) continue;
-        const std::optional<Spread> spread = spreadOut(made.sites, trials, made.alone, most, asked.stop);
+        const std::optional<StationSpread> spread = spreadOut(made.sites, trials, made.alone, most, asked.stop);
         if (!spread) continue;
         made.spreads.push_back({*spread, {}});
         if (piece.form.kind == boat::FormKind::posts) continue;
@@ -190,7 +191,7 @@ Attempt attempt(const Asked& asked, const boat::Station& like, const std::vector
 std::vector<boat::Station> stationsAt(const Sites& sites, const std::vector<int>& chosen) {
     std::vector<boat::Station> stations;
     for (const Site& site : sites.kept) stations.push_back(site.station);
-    for (const int place : chosen) stations.push_back(sites.free[static_cast<std::size_t>(place)].station);
+    for (const int place : chosen) stations.push_back(sites.free[place].station);
     return stations;
 }
 
@@ -227,7 +228,7 @@ std::vector<boat::Station> handOut(const std::vector<AtHandTool>& tools, std::ve
             ++tool;
             used = 0;
         }
-        boat::Station& given = stations[static_cast<std::size_t>(station->index)];
+        boat::Station& given = stations[station->index];
         const double at = given.at_m;
         given = tools[tool].like;
         given.at_m = at;
@@ -265,7 +266,7 @@ Governs governs(const Held& held, const Sites& own, std::size_t index, double li
 }
 
 // What is proposed in the end.
-struct Choice {
+struct ProposedStations {
     Attempt made;
     std::vector<boat::Station> stations;  // those kept first
     Held held;
@@ -282,17 +283,17 @@ int together(int a, int b) {
 
 // Of what was spread within the counts the one that presses most evenly; nothing if there is none that holds. `enough`:
 // how many there are of tools no weaker than those tried.
-std::optional<Choice> mostEven(const Asked& asked, const std::vector<AtHandTool>& tools, const Attempt& made,
-                               int enough) {
-    std::optional<Choice> best;
+std::optional<ProposedStations> mostEven(const Asked& asked, const std::vector<AtHandTool>& tools, const Attempt& made,
+                                         int enough) {
+    std::optional<ProposedStations> best;
     for (const WithinCount& within : made.spreads) {
-        Choice choice;
+        ProposedStations choice;
         choice.pressed = false;
         choice.caul_m = within.caul_m;
         choice.stations = stationsAt(made.sites, within.spread.chosen);
         choice.held = holdWith(asked.work, choice.stations);
         choice.stretch = within.spread.stretch;
-        if (static_cast<int>(within.spread.chosen.size()) > enough) {
+        if (math::countOf(within.spread.chosen) > enough) {
             choice.caul_m.reset();
             choice.stations = handOut(tools, choice.stations, asked.kept.size(), choice.held);
             choice.held = holdWith(asked.work, choice.stations, &choice.held);
@@ -321,27 +322,27 @@ double largestSpacing_m(const std::vector<boat::Station>& ordered, double lineLe
 // All of the best tool if there are enough of it. Else the best where the pull is greatest and weaker ones elsewhere;
 // where that does not do, as many stations as the weaker tool alone would need; and where pressing asks for more than
 // all there are, these spread.
-Choice choose(const Asked& asked, const std::vector<AtHandTool>& tools) {
-    Choice best;
-    std::optional<Choice> even;
+ProposedStations choose(const Asked& asked, const std::vector<AtHandTool>& tools) {
+    ProposedStations best;
+    std::optional<ProposedStations> even;
     const int all = countOf(tools);
     int enough = 0;
     for (std::size_t i = 0; i < tools.size(); ++i) {
         enough = together(enough, tools[i].count);
-        Choice choice;
+        ProposedStations choice;
         choice.made =
             attempt(asked, tools[i].like, enough < all ? std::vector<int>{enough, all} : std::vector<int>{all});
         choice.stations = stationsAt(choice.made.sites, choice.made.fewest.chosen);
         choice.held = holdWith(asked.work, choice.stations);
         choice.pressed = choice.made.fewest.pressed;
-        const int asks = static_cast<int>(choice.made.fewest.chosen.size());
+        const int asks = math::countOf(choice.made.fewest.chosen);
         choice.withinCounts = asks <= enough;
         if (isWish(asked)) {
             const Fewest& everywhere = choice.made.everywhere;
             if (everywhere.holds && everywhere.pressed)
                 choice.forEverything = static_cast<int>(everywhere.chosen.size() + choice.made.sites.kept.size());
         } else if (choice.pressed && holdsDown(asked, choice.held)) {
-            choice.forEverything = static_cast<int>(choice.stations.size());
+            choice.forEverything = math::countOf(choice.stations);
         }
         // A weaker tool that cannot press is no answer where the best could, were there more of it.
         const bool asGood = i == 0 || (choice.made.fewest.holds && choice.pressed >= best.pressed);
@@ -352,10 +353,10 @@ Choice choose(const Asked& asked, const std::vector<AtHandTool>& tools) {
             choice.stations = mixed;
             choice.held = held;
             choice.withinCounts = choice.pressed = true;
-            if (!isWish(asked)) choice.forEverything = static_cast<int>(mixed.size());
+            if (!isWish(asked)) choice.forEverything = math::countOf(mixed);
             return choice;
         }
-        std::optional<Choice> spread = mostEven(asked, tools, choice.made, enough);
+        std::optional<ProposedStations> spread = mostEven(asked, tools, choice.made, enough);
         if (spread && (!even || spread->stretch < even->stretch)) even = std::move(spread);
         if (i == 0) best = std::move(choice);
         if (asked.stop) break;
@@ -367,8 +368,7 @@ Choice choose(const Asked& asked, const std::vector<AtHandTool>& tools) {
 
 void fill(Proposal& proposal, const Asked& asked, const std::vector<boat::Station>& stations, const Held& held) {
     std::vector<boat::Station> ordered;
-    for (const HeldStation& station : held.stations)
-        ordered.push_back(stations[static_cast<std::size_t>(station.index)]);
+    for (const HeldStation& station : held.stations) ordered.push_back(stations[station.index]);
     const Sites own = sitesKept(asked, ordered);
     for (std::size_t i = 0; i < ordered.size(); ++i) {
         const Governs by = governs(held, own, i, asked.work.piece.holding.gapLimit_m, !isWish(asked));
@@ -416,15 +416,15 @@ Proposal propose(const StackOnForm& given, const std::atomic<bool>& stop, double
     if (!ready.bears() || !(tools.front().like.most_N > 0)) {
         const Held held = holdWith(work, kept);
         fill(proposal, asked, kept, held);
-        proposal.withoutPressing = static_cast<int>(kept.size());
+        proposal.withoutPressing = math::countOf(kept);
         proposal.met = !kept.empty() && meets(asked, kept, held);
-        if (proposal.met) proposal.forEverything = static_cast<int>(kept.size());
+        if (proposal.met) proposal.forEverything = math::countOf(kept);
         if (!proposal.met) proposal.unmet = governsWord(ready.bears() ? Governs::strength : Governs::gap);
         return proposal;
     }
 
     takeForKept(tools, kept);
-    Choice choice = choose(asked, tools);
+    ProposedStations choice = choose(asked, tools);
     if (effort.ended() && !stop) {
         // How the best so far holds is looked at in any case.
         effort.most = effort.spent + mostLooks;

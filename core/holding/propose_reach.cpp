@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/holding/kinds.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::holding {
 
@@ -14,16 +15,16 @@ constexpr int mostRetreats = 12;
 // Places by which the bounds from either end are widened, since what lies behind is felt a little.
 constexpr int margin = 1;
 
-double pressedFor(const Search& search, const std::vector<int>& chosen, Way way) {
+double pressedFor(const StationSearch& search, const std::vector<int>& chosen, Way way) {
     std::vector<stack::Run> pressed = search.waived;
     for (const Site& site : search.sites.kept) pressed.push_back(site.pressed);
-    for (const int place : chosen) pressed.push_back(search.sites.free[static_cast<std::size_t>(place)].pressed);
+    for (const int place : chosen) pressed.push_back(search.sites.free[place].pressed);
     return pressedFor_m(search.sites, pressed, way);
 }
 
 // Where the first place from which a pad presses what is not yet pressed lies in the direction of `way`.
-double pressesFrom(const Search& search, int place, Way way) {
-    const stack::Run& pressed = search.sites.free[static_cast<std::size_t>(place)].pressed;
+double pressesFrom(const StationSearch& search, int place, Way way) {
+    const stack::Run& pressed = search.sites.free[place].pressed;
     return way == Way::onward ? pressed.from_m : search.sites.lineLength_m - pressed.to_m;
 }
 
@@ -37,7 +38,7 @@ int furthestChosen(const std::vector<int>& chosen, Way way) {
     return way == Way::onward ? chosen.back() : chosen.front();
 }
 
-void waive(Search& search, const Order& order, const std::vector<int>& chosen, int first) {
+void waive(StationSearch& search, const Order& order, const std::vector<int>& chosen, int first) {
     const double from = pressedFor(search, chosen, order.way) - 2 * hair_m;
     const double to = pressesFrom(search, order.place(first), order.way) + hair_m;
     const double length = search.sites.lineLength_m;
@@ -53,7 +54,7 @@ struct Look {
 
 // A first station further on than `good` with which the stack before it lies down again, as a free end may in a hollow
 // where it does not with a station nearer by; else `good`. Looks at a few places only.
-int pastTheGap(Search& search, const Order& order, int good, int last, const Look& look) {
+int pastTheGap(StationSearch& search, const Order& order, int good, int last, const Look& look) {
     constexpr int most = 8;
     const int step = std::max(1, (last - good) / most);
     const Way toward = order.way == Way::onward ? Way::back : Way::onward;
@@ -67,7 +68,7 @@ int pastTheGap(Search& search, const Order& order, int good, int last, const Loo
 
 // The furthest place in order, from `first` to `last`, up to which the stack lies down; less than `first` if there is
 // none.
-int furthestHeld(Search& search, const Order& order, const std::vector<int>& chosen, int first, int last,
+int furthestHeld(StationSearch& search, const Order& order, const std::vector<int>& chosen, int first, int last,
                  const Look& look) {
     const double begin = chosen.empty() ? (order.way == Way::onward ? 0 : search.sites.lineLength_m)
                                         : search.at(furthestChosen(chosen, order.way));
@@ -101,7 +102,7 @@ int furthestHeld(Search& search, const Order& order, const std::vector<int>& cho
 
 // The last of `chosen` so many places back, toward where `way` begins; one that cannot go back is left out, and the one
 // before it goes back. False: none can.
-bool retreat(const Search& search, const Order& order, int places, std::vector<int>& chosen) {
+bool retreat(const StationSearch& search, const Order& order, int places, std::vector<int>& chosen) {
     const bool onward = order.way == Way::onward;
     while (!chosen.empty()) {
         const int i = order.place(furthestChosen(chosen, order.way));
@@ -116,7 +117,7 @@ bool retreat(const Search& search, const Order& order, int places, std::vector<i
 
 // Whether the rest of the line may do without more stations: not where the tail would stand off far, nor where it is
 // many times as long as stations have been apart.
-bool mayEnd(const Search& search, const std::vector<int>& chosen, Way way) {
+bool mayEnd(const StationSearch& search, const std::vector<int>& chosen, Way way) {
     if (chosen.empty()) return false;
     const double last = search.at(furthestChosen(chosen, way));
     const double tail = way == Way::onward ? search.sites.lineLength_m - last : last;
@@ -125,25 +126,25 @@ bool mayEnd(const Search& search, const std::vector<int>& chosen, Way way) {
 
 }  // namespace
 
-bool stopped(Search& search) {
+bool stopped(StationSearch& search) {
     if (search.stop) search.finished = false;
     return search.stop || search.trials.ended();
 }
 
-bool allPressed(const Search& search, const std::vector<int>& chosen) {
+bool allPressed(const StationSearch& search, const std::vector<int>& chosen) {
     return !search.withPressing || pressedFor(search, chosen, Way::onward) >= search.sites.lineLength_m;
 }
 
-bool holdsAtAll(const Search& search, const std::vector<int>& chosen) {
+bool holdsAtAll(const StationSearch& search, const std::vector<int>& chosen) {
     return !chosen.empty() || std::any_of(search.sites.kept.begin(), search.sites.kept.end(),
                                           [](const Site& site) { return pressesOnForm(site.station); });
 }
 
-bool meetsAll(Search& search, const std::vector<int>& chosen) {
+bool meetsAll(StationSearch& search, const std::vector<int>& chosen) {
     return holdsAtAll(search, chosen) && allPressed(search, chosen) && search.trials.whole(chosen).holds;
 }
 
-int firstFree(const Search& search, const Order& order, const std::vector<int>& chosen) {
+int firstFree(const StationSearch& search, const Order& order, const std::vector<int>& chosen) {
     if (chosen.empty()) return 0;
     const double last = search.at(furthestChosen(chosen, order.way));
     int i = 0;
@@ -156,7 +157,7 @@ int firstFree(const Search& search, const Order& order, const std::vector<int>& 
     return i;
 }
 
-int furthestPressing(const Search& search, const Order& order, const std::vector<int>& chosen, int first) {
+int furthestPressing(const StationSearch& search, const Order& order, const std::vector<int>& chosen, int first) {
     int i = order.count - 1;
     if (!search.withPressing) return i;
     const double pressed = pressedFor(search, chosen, order.way);
@@ -164,8 +165,8 @@ int furthestPressing(const Search& search, const Order& order, const std::vector
     return i;
 }
 
-std::vector<int> fewestPressing(Search& search, Way way) {
-    const Order order{static_cast<int>(search.sites.free.size()), way};
+std::vector<int> fewestPressing(StationSearch& search, Way way) {
+    const Order order{math::countOf(search.sites.free), way};
     std::vector<int> chosen;
     while (!allPressed(search, chosen)) {
         const int first = firstFree(search, order, chosen);
@@ -180,8 +181,8 @@ std::vector<int> fewestPressing(Search& search, Way way) {
     return chosen;
 }
 
-std::vector<int> reachOut(Search& search, Way way) {
-    const Order order{static_cast<int>(search.sites.free.size()), way};
+std::vector<int> reachOut(StationSearch& search, Way way) {
+    const Order order{math::countOf(search.sites.free), way};
     std::vector<int> chosen;
     std::vector<int> furthest;  // the longest way come
     search.usualSpacing_m = 0.2;
@@ -215,8 +216,8 @@ std::vector<int> reachOut(Search& search, Way way) {
     return chosen;
 }
 
-std::vector<int> furthestBounds(Search& search, Way way, std::size_t count) {
-    const Order order{static_cast<int>(search.sites.free.size()), way};
+std::vector<int> furthestBounds(StationSearch& search, Way way, std::size_t count) {
+    const Order order{math::countOf(search.sites.free), way};
     std::vector<int> bounds;
     std::vector<int> chosen;
     const std::vector<stack::Run> waived = search.waived;

@@ -13,7 +13,7 @@ namespace fayline::holding {
 inline constexpr std::size_t stationsBehind = 3;
 
 // What is looked for, and what has been come by on the way.
-struct Search {
+struct StationSearch {
     const Sites& sites;
     Trials& trials;
     bool withPressing;
@@ -22,18 +22,18 @@ struct Search {
     std::vector<stack::Run> waived;  // what no place can press
     bool finished = true;
 
-    double at(int place) const { return sites.free[static_cast<std::size_t>(place)].station.at_m; }
+    double at(int place) const { return sites.free[place].station.at_m; }
     double pad() const { return sites.free.front().station.pad_m; }
 };
 
 // Whether it is to stop; notes that it did not finish.
-bool stopped(Search& search);
+bool stopped(StationSearch& search);
 
 // Of places chosen, ascending, and those kept: whether all of the line is pressed (true where that is not asked),
 // whether anything presses on the form, and whether all conditions are met.
-bool allPressed(const Search& search, const std::vector<int>& chosen);
-bool holdsAtAll(const Search& search, const std::vector<int>& chosen);
-bool meetsAll(Search& search, const std::vector<int>& chosen);
+bool allPressed(const StationSearch& search, const std::vector<int>& chosen);
+bool holdsAtAll(const StationSearch& search, const std::vector<int>& chosen);
+bool meetsAll(StationSearch& search, const std::vector<int>& chosen);
 
 // Places in the order of `way`: 0 is the first.
 struct Order {
@@ -43,19 +43,19 @@ struct Order {
 };
 
 // The first place in order that stands free of what is chosen.
-int firstFree(const Search& search, const Order& order, const std::vector<int>& chosen);
+int firstFree(const StationSearch& search, const Order& order, const std::vector<int>& chosen);
 // The furthest in order from which a pad still reaches what is pressed; less than `first`: none.
-int furthestPressing(const Search& search, const Order& order, const std::vector<int>& chosen, int first);
+int furthestPressing(const StationSearch& search, const Order& order, const std::vector<int>& chosen, int first);
 
 // What presses everywhere with the fewest pads, no matter the gap: no number that meets both is smaller.
-std::vector<int> fewestPressing(Search& search, Way way);
+std::vector<int> fewestPressing(StationSearch& search, Way way);
 
 // From the line's beginning in this direction: each station as far as it may; where none can follow, those before it
 // are taken back.
-std::vector<int> reachOut(Search& search, Way way);
+std::vector<int> reachOut(StationSearch& search, Way way);
 
-// For each of `count` stations counted from where `way` begins the furthest place that it may have, in order: as in
-// reachOut, but with the stack held before the last as well as it can be, and read generously.
-std::vector<int> furthestBounds(Search& search, Way way, std::size_t count);
+// The furthest place, in order, that each of `count` stations may have, counted from where `way` begins. Computed as in
+// reachOut, but the line before the last station need not be pressed, and a few places are added: upper bounds.
+std::vector<int> furthestBounds(StationSearch& search, Way way, std::size_t count);
 
 }  // namespace fayline::holding

@@ -5,6 +5,7 @@
 #include <set>
 
 #include "core/holding/propose_reach.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::holding {
 
@@ -23,13 +24,13 @@ struct Within {
     bool ran = true;                        // out of them: false
 };
 
-bool placeWithin(Search& search, Within& within, std::vector<int>& chosen) {
+bool placeWithin(StationSearch& search, Within& within, std::vector<int>& chosen) {
     const std::size_t i = chosen.size();
     if (i == within.least.size()) {
         --within.trials;
         return meetsAll(search, chosen);
     }
-    const Order order{static_cast<int>(search.sites.free.size()), Way::onward};
+    const Order order{math::countOf(search.sites.free), Way::onward};
     const int first = std::max(within.least[i], firstFree(search, order, chosen));
     const int last = std::min(within.most[i], furthestPressing(search, order, chosen, first));
     const int before = chosen.empty() ? -1 : chosen.back();
@@ -55,7 +56,7 @@ bool placeWithin(Search& search, Within& within, std::vector<int>& chosen) {
 
 // From all that there is room for, those left out that can be, from the start on as many at once as will do; nothing
 // if not even all of them do.
-std::vector<int> thinnedOut(Search& search) {
+std::vector<int> thinnedOut(StationSearch& search) {
     std::vector<int> chosen = allThatFit(search.sites);
     if (!meetsAll(search, chosen)) return {};
     for (std::size_t from = 0; from < chosen.size() && !stopped(search); ++from) {
@@ -84,7 +85,7 @@ std::vector<int> between(const std::vector<int>& a, const std::vector<int>& b) {
 }
 
 // Of the fewest that press everywhere, some that hold too; nothing if these do not.
-std::vector<int> pressingAndHolding(Search& search) {
+std::vector<int> pressingAndHolding(StationSearch& search) {
     const std::vector<int> onward = fewestPressing(search, Way::onward);
     const std::vector<int> back = fewestPressing(search, Way::back);
     if (onward.size() == back.size()) {
@@ -97,7 +98,7 @@ std::vector<int> pressingAndHolding(Search& search) {
 }
 
 // Of `best` and `chosen` the one that does; of two that do that with fewer stations, or as few and the smaller gap.
-void take(Search& search, const std::vector<int>& chosen, Fewest& best) {
+void take(StationSearch& search, const std::vector<int>& chosen, Fewest& best) {
     if (!holdsAtAll(search, chosen) || !allPressed(search, chosen)) {
         if (best.chosen.empty()) best.chosen = chosen;
         return;
@@ -114,8 +115,8 @@ void take(Search& search, const std::vector<int>& chosen, Fewest& best) {
 }
 
 // Fewer than `best`, as long as the bounds from either end leave room.
-void tryFewer(Search& search, Fewest& best) {
-    const int places = static_cast<int>(search.sites.free.size());
+void tryFewer(StationSearch& search, Fewest& best) {
+    const int places = math::countOf(search.sites.free);
     const std::size_t most = best.chosen.size() - 1;
     const double elements = (search.sites.strips.to_m - search.sites.strips.from_m) / elementStep_m;
     int left = static_cast<int>(std::min(40.0 * static_cast<double>(best.chosen.size()), mostElements / elements));
@@ -150,7 +151,7 @@ void tryFewer(Search& search, Fewest& best) {
 }  // namespace
 
 Fewest fewest(const Sites& sites, Trials& trials, bool withPressing, const std::atomic<bool>& stop) {
-    Search search{sites, trials, withPressing, stop};
+    StationSearch search{sites, trials, withPressing, stop};
     Fewest best;
     const auto finish = [&]() {
         search.waived.clear();
@@ -180,7 +181,7 @@ Fewest fewest(const Sites& sites, Trials& trials, bool withPressing, const std::
 }
 
 std::optional<std::size_t> fewestToPress(const Sites& sites, Trials& trials, const std::atomic<bool>& stop) {
-    Search search{sites, trials, true, stop};
+    StationSearch search{sites, trials, true, stop};
     const std::vector<int> chosen = fewestPressing(search, Way::onward);
     if (!search.waived.empty() || !allPressed(search, chosen)) return std::nullopt;
     return chosen.size();
@@ -188,7 +189,7 @@ std::optional<std::size_t> fewestToPress(const Sites& sites, Trials& trials, con
 
 std::vector<int> atMost(const Sites& sites, Trials& trials, std::size_t count, int& left,
                         const std::atomic<bool>& stop) {
-    Search search{sites, trials, true, stop};
+    StationSearch search{sites, trials, true, stop};
     const std::vector<int> onward = fewestPressing(search, Way::onward);
     const std::vector<int> back = fewestPressing(search, Way::back);
     const bool can = search.waived.empty() && allPressed(search, onward) && allPressed(search, back);
@@ -199,7 +200,7 @@ std::vector<int> atMost(const Sites& sites, Trials& trials, std::size_t count, i
     within.least.assign(count - back.size(), 0);
     within.least.insert(within.least.end(), back.begin(), back.end());
     within.most = onward;
-    within.most.resize(count, static_cast<int>(sites.free.size()) - 1);
+    within.most.resize(count, math::countOf(sites.free) - 1);
     within.trials = left;
     std::vector<int> chosen;
     const bool found = placeWithin(search, within, chosen);

@@ -19,13 +19,13 @@ struct Fewest {
     bool searched = true;     // false: it went out of trials before one less was ruled out
 };
 
-// How the fewest are found: from either end each station goes as far as the conditions let it, the rest of the line
-// held as well as it can be. No choice has its i-th station further on than the i-th from the start, none has its j-th
-// from the end nearer to the start than the j-th from the end, as long as another station never opens a gap. A number
-// for which these bounds cross is ruled out; one less is tried within them, the furthest first, until they do.
-// A number that presses everywhere as interval covering gives it is the least of all if it also holds; it is tried
-// first.
-// `stop` is looked at between trials. There are some 20 for each station and 40 more for each in the search for fewer.
+// Finds the fewest places that meet the conditions. A greedy pass from either end sets each station as far on as the
+// conditions allow while the rest of the line is held as well as possible. As long as an added station never opens a
+// gap, these passes bound the i-th station of every choice from both sides. If the bounds of a number cross, that number
+// is impossible; otherwise one station less is tried within its bounds, the furthest places first.
+// The least number by interval covering, which presses everywhere, comes first: if it also holds, no choice has fewer.
+// Checks `stop` between trials, of which there are some 20 for each station and 40 more for each in the search for
+// fewer.
 Fewest fewest(const Sites& sites, Trials& trials, bool withPressing, const std::atomic<bool>& stop);
 
 // How many places press everywhere, as interval covering gives it and no matter the gap, those kept not counted;

@@ -8,6 +8,7 @@
 #include "core/holding/kinds.hpp"
 #include "core/holding/loose_stack.hpp"
 #include "core/holding/strap.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::holding {
 
@@ -144,9 +145,9 @@ double pressedFor_m(const Sites& sites, std::vector<stack::Run> pressed, Way way
 
 std::vector<int> allThatFit(const Sites& sites) {
     std::vector<int> all;
-    for (int i = 0; i < static_cast<int>(sites.free.size()); ++i) {
-        const boat::Station& station = sites.free[static_cast<std::size_t>(i)].station;
-        const double last = all.empty() ? -infinite : sites.free[static_cast<std::size_t>(all.back())].station.at_m;
+    for (int i = 0; i < math::countOf(sites.free); ++i) {
+        const boat::Station& station = sites.free[i].station;
+        const double last = all.empty() ? -infinite : sites.free[all.back()].station.at_m;
         if (station.at_m - last >= station.pad_m - hair_m) all.push_back(i);
     }
     return all;

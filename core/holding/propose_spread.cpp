@@ -28,7 +28,7 @@ Site widenedSite(const Site& site, double factor, std::optional<double> caul_m) 
 std::vector<stack::Run> allPressedBy(const Sites& sites, const std::vector<int>& chosen) {
     std::vector<stack::Run> pressed;
     for (const Site& site : sites.kept) pressed.push_back(site.pressed);
-    for (const int place : chosen) pressed.push_back(sites.free[static_cast<std::size_t>(place)].pressed);
+    for (const int place : chosen) pressed.push_back(sites.free[place].pressed);
     return pressed;
 }
 
@@ -59,7 +59,7 @@ int sharesTheWidest(const Sites& sites, const std::vector<int>& chosen) {
     double after = sites.lineLength_m;
     std::vector<double> taken;
     for (const Site& site : sites.kept) taken.push_back(site.station.at_m);
-    for (const int place : chosen) taken.push_back(sites.free[static_cast<std::size_t>(place)].station.at_m);
+    for (const int place : chosen) taken.push_back(sites.free[place].station.at_m);
     for (const double at : taken) {
         if (at <= broken) before = std::max(before, at);
         if (at > broken) after = std::min(after, at);
@@ -69,8 +69,7 @@ int sharesTheWidest(const Sites& sites, const std::vector<int>& chosen) {
     for (std::size_t i = 0; i < sites.free.size(); ++i) {
         const boat::Station& station = sites.free[i].station;
         const bool free = std::none_of(chosen.begin(), chosen.end(), [&](int place) {
-            return std::abs(sites.free[static_cast<std::size_t>(place)].station.at_m - station.at_m) <
-                   station.pad_m - hair_m;
+            return std::abs(sites.free[place].station.at_m - station.at_m) < station.pad_m - hair_m;
         });
         const double off = std::abs(station.at_m - (before + after) / 2);
         if (!free || off >= least) continue;
@@ -102,19 +101,19 @@ Sites widened(const Sites& sites, double factor, std::optional<double> caul_m) {
 
 double stretchOf(const Sites& sites, const std::vector<int>& chosen) {
     Sites own = sites;
-    for (const int place : chosen) own.kept.push_back(sites.free[static_cast<std::size_t>(place)]);
+    for (const int place : chosen) own.kept.push_back(sites.free[place]);
     own.free.clear();
     return leastFactor(mostStretch, [&](double factor) { return allPressed(widened(own, factor), {}); });
 }
 
-std::optional<Spread> spreadOut(const Sites& sites, Trials& trials, const std::vector<int>& holding, std::size_t count,
-                                const std::atomic<bool>& stop) {
+std::optional<StationSpread> spreadOut(const Sites& sites, Trials& trials, const std::vector<int>& holding,
+                                       std::size_t count, const std::atomic<bool>& stop) {
     if (holding.size() > count) return std::nullopt;
     const double least = leastFactor(mostStretch, [&](double factor) {
         const auto needed = fewestToPress(widened(sites, factor), trials, stop);
         return needed && *needed <= count;
     });
-    Spread best;
+    StationSpread best;
     int left = trialsToSpread;
     const auto tryAt = [&](double factor) {
         const std::vector<int> chosen = atMost(widened(sites, factor), trials, count, left, stop);

@@ -17,7 +17,7 @@ Sites widened(const Sites& sites, double factor, std::optional<double> caul_m = 
 // press every place; infinity where none up to a thousand does.
 double stretchOf(const Sites& sites, const std::vector<int>& chosen);
 
-struct Spread {
+struct StationSpread {
     std::vector<int> chosen;  // in sites.free, ascending
     double stretch = 1;
 };
@@ -26,8 +26,8 @@ struct Spread {
 // makes do with `count`, if that holds; else between it and what `holding`, places known to hold, reach when the widest
 // spacings are shared, to a thousandth or as far as some hundred trials go. Nothing if `holding` are more than `count`.
 //   (1) on small pieces no choice of as many on the grid that holds has a smaller one (propose_test.cpp)
-std::optional<Spread> spreadOut(const Sites& sites, Trials& trials, const std::vector<int>& holding, std::size_t count,
-                                const std::atomic<bool>& stop);
+std::optional<StationSpread> spreadOut(const Sites& sites, Trials& trials, const std::vector<int>& holding,
+                                       std::size_t count, const std::atomic<bool>& stop);
 
 // The least thickness of a long caul, in whole millimetres up to 60, under which `count` places press everywhere and
 // hold, `now_m` that which they have; nothing if none does.

@@ -58,7 +58,7 @@ double Trials::limitAt(double s_m) const {
 std::vector<boat::Station> Trials::stationsOf(const std::vector<int>& chosen) const {
     std::vector<boat::Station> stations;
     for (const Site& site : sites_.kept) stations.push_back(site.station);
-    for (const int place : chosen) stations.push_back(sites_.free[static_cast<std::size_t>(place)].station);
+    for (const int place : chosen) stations.push_back(sites_.free[place].station);
     return stations;
 }
 
@@ -117,7 +117,7 @@ Tried Trials::soFar(const std::vector<int>& chosen, Way way, std::size_t spans, 
     // The k-th of the chosen, counted back from the furthest in this direction.
     const auto at = [&](std::size_t back) {
         const int place = way == Way::onward ? chosen[count - 1 - back] : chosen[back];
-        return sites_.free[static_cast<std::size_t>(place)].station.at_m;
+        return sites_.free[place].station.at_m;
     };
     const double sign = way == Way::onward ? 1 : -1;
     const double begin = way == Way::onward ? sites_.strips.from_m : sites_.strips.to_m;
@@ -134,7 +134,7 @@ Tried Trials::soFar(const std::vector<int>& chosen, Way way, std::size_t spans, 
     for (const Site& site : sites_.kept) stations.push_back(site.station);
     for (std::size_t i = 0; i < (cut ? behind + 1 : count); ++i) {
         const int place = way == Way::onward ? chosen[count - 1 - i] : chosen[i];
-        stations.push_back(sites_.free[static_cast<std::size_t>(place)].station);
+        stations.push_back(sites_.free[place].station);
     }
     if (cut) packBeyond(last, from, stations);
     packBeyond(furthest, to, stations);
@@ -153,7 +153,7 @@ bool Trials::tailMayLie(const std::vector<int>& chosen, Way way) const {
     for (const Site& site : sites_.kept) {
         if (closesGap(site.station)) held.push_back(site.station.at_m);
     }
-    for (const int place : chosen) held.push_back(sites_.free[static_cast<std::size_t>(place)].station.at_m);
+    for (const int place : chosen) held.push_back(sites_.free[place].station.at_m);
     if (held.empty()) return true;
     const bool onward = way == Way::onward;
     const double last =

@@ -74,7 +74,7 @@ double depthAt(const Ground& ground, double at_m) {
     const boat::Stack& pile = ground.work.piece.stack;
     const int there = stack::stripsAt(pile, ground.layers, ground.work.line.length(), at_m);
     if (there == 0) return 0;
-    return ground.layers[static_cast<std::size_t>(there - 1)].outer.at(at_m) - ground.layers.front().inner.at(at_m);
+    return ground.layers[there - 1].outer.at(at_m) - ground.layers.front().inner.at(at_m);
 }
 
 void setSizes(ScrewPlan& plan, const boat::Station& station) {
@@ -195,7 +195,7 @@ std::vector<ScrewPlan> screwPlans(const StackOnForm& work, const std::vector<Hel
     std::vector<ScrewPlan> plans;
     for (const StationPlace& place : stationPlaces(work.piece.holding, work.piece.stack, work.piece.line.describes,
                                                    work.piece.line.stripsOn, work.line)) {
-        const boat::Station& station = stations[static_cast<std::size_t>(place.index)];
+        const boat::Station& station = stations[place.index];
         if (!isScrew(station)) continue;
         ScrewPlan plan;
         plan.index = place.index;

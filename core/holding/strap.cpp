@@ -15,7 +15,7 @@ namespace {
 
 constexpr double finest_m = 0.005;
 constexpr double mostStrapPlaces = 2000;
-constexpr double told_m = 0.01;
+constexpr double reported_m = 0.01;
 constexpr double least_m = 1e-6;
 
 // The outer face of the stack, and on which side of the line it lies.
@@ -210,7 +210,7 @@ StrapPlan strapPlan(const boat::Station& station, int index, const StackOnForm& 
     plan.endPull_N = strap.tension_N.back();
     const Outside outside = outsideOf(work);
     const double length = strap.to_m - strap.from_m;
-    const int steps = static_cast<int>(std::min(mostStrapPlaces, std::ceil(length / told_m)));
+    const int steps = static_cast<int>(std::min(mostStrapPlaces, std::ceil(length / reported_m)));
     for (int i = 0; i <= steps; ++i) {
         const double at_m = i == steps ? strap.to_m : strap.from_m + length * i / steps;
         const double tension = bearingTension_N(strap, at_m);

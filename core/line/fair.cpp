@@ -5,19 +5,19 @@
 //
 //     smoothing * integral of (d curvature / d arc length)^2 + sum of misses^2
 //
-// is least, the misses measured square to the line. A circle and a straight line cost nothing, so a circle's radius is
-// met whatever the smoothing. Each round takes the rates of curvature and the misses as linear in small moves of the
-// control points square to the line (Gauss-Newton), solves by plane rotations, chooses the smoothing for the next line
-// on the same linear model, and slides the ends to the feet of the end points. The thickness to take off is part of the
-// miss. It is settled when no curvature changes by more than 1e-9 of the greatest: a line that merely stays in place
-// can still have its tightest place off by 200 mm.
+// is least. Misses are measured square to the line and include the thickness to take off. A circle and a straight line
+// cost nothing, so the fit meets a circle's radius whatever the smoothing. Each round of the Gauss-Newton method
+// linearises rates of curvature and misses in small moves of the control points square to the line, solves the least
+// squares by plane rotations, chooses the next smoothing on the same linear model, and slides the ends to the feet of
+// the end points. The fit has converged when no curvature changes by more than 1e-9 of the greatest: a line that merely
+// stays in place can still have its tightest place off by 200 mm.
 //
 // How much to smooth. Reading to a step leaves a scatter of step / sqrt(12). A rule that aims at a share of it (0.6 was
 // tried) cannot tell few points from many or a simple line from a winding one: over 200 roundings of the lines of the
 // sample boat Marram to 1/16 in it met the curvature within 7, 26, 10 and 12 % of the greatest (stem, tiller, rail,
 // deck beam; 95 of 100) and on random lines of 6 to 40 points within 65 %. Here the rate of curvature is taken for
 // chance and the smoothing is the likeliest for these points (restricted likelihood with known scatter: smoothing *
-// energy / scatter^2 = freedoms of the fit - 3; Wahba 1985, Wood 2011, from memory), with the scatter counted twice,
+// energy / scatter^2 = effective degrees of freedom - 3; Wahba 1985, Wood 2011, from memory), with the scatter counted twice,
 // since fair lines are smoother than chance. Measured: 7, 26, 9 and 1 %, random lines 21 %, and of the tightest
 // radius 3.5, 4.8, 3.4 and 0.8 %; that figure changes little for a factor of 1.6 to 2.2. The tiller's 26 % stand next
 // to its ends, where no points beyond say how the curvature goes on; half of its roundings stay below 11 %.

@@ -84,7 +84,7 @@ Window windowAround(const std::vector<Xy>& points, const std::vector<bool>& left
 
 }  // namespace
 
-double wanderCovariance(double s, double t) {
+double processNoiseCovariance(double s, double t) {
     const double a = std::min(s, t);
     const double b = std::max(s, t);
     return a * a * a * (a * a / 120 - a * b / 24 + b * b / 12);
@@ -117,11 +117,12 @@ public:
             const int next = std::clamp(static_cast<int>(after - window.members.begin()), 1, n - 1);
             noise_ *= std::pow(share(window.members[next - 1], window.members[next], point), 2);
         }
-        wander_.resize(n, n);
+        processNoise_.resize(n, n);
         level_.resize(n, 3);
         xy_.resize(n, 2);
         for (int i = 0; i < n; ++i) {
-            for (int j = 0; j <= i; ++j) wander_(i, j) = wander_(j, i) = wanderCovariance(window.s[i], window.s[j]);
+            for (int j = 0; j <= i; ++j)
+                processNoise_(i, j) = processNoise_(j, i) = processNoiseCovariance(window.s[i], window.s[j]);
             level_.row(i) << 1, window.s[i], window.s[i] * window.s[i];
             const Xy& place = points[window.members[i]];
             xy_.row(i) << place.x_m - origin_.x_m, place.y_m - origin_.y_m;
@@ -133,7 +134,7 @@ public:
     // Solves for a strength 10^`step` times the scale and returns the logarithm of its likelihood, up to a constant.
     double likelihoodAt(int step) {
         strength_ = span_ * span_ * std::pow(10.0, step);
-        Matrix spread = strength_ * wander_;
+        Matrix spread = strength_ * processNoise_;
         spread.diagonal() += noises_;
         factor_.compute(spread);
         if (factor_.info() != Eigen::Success) return -std::numeric_limits<double>::infinity();
@@ -158,9 +159,9 @@ public:
         Vector weight(n);
         Vector weightRate(n);
         for (int i = 0; i < n; ++i) {
-            const double here = wanderCovariance(window_.s[i], at);
+            const double here = processNoiseCovariance(window_.s[i], at);
             weight[i] = strength_ * here;
-            weightRate[i] = strength_ * (wanderCovariance(window_.s[i], at + small) - here) / small;
+            weightRate[i] = strength_ * (processNoiseCovariance(window_.s[i], at + small) - here) / small;
         }
         const Eigen::RowVector2d foretold = level.transpose() * mean_ + weight.transpose() * solvedRest_;
         Eigen::RowVector2d direction = levelRate.transpose() * mean_ + weightRate.transpose() * solvedRest_;
@@ -168,7 +169,7 @@ public:
 
         const Vector solvedWeight = factor_.solve(weight);
         const Eigen::Vector3d unexplained = level - level_.transpose() * solvedWeight;
-        const double variance = strength_ * wanderCovariance(at, at) - weight.dot(solvedWeight) +
+        const double variance = strength_ * processNoiseCovariance(at, at) - weight.dot(solvedWeight) +
                                 unexplained.dot(levelFactor_.solve(unexplained)) + noise_;
         LeftOut left;
         left.scatter_m = std::sqrt(std::max(variance, noise_));
@@ -183,7 +184,7 @@ private:
     double noise_ = 0;  // that of the judged point
     Xy origin_;
     double span_ = 0;
-    Matrix wander_;
+    Matrix processNoise_;
     ThreeColumns level_;
     TwoColumns xy_;
 

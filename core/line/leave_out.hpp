@@ -29,11 +29,12 @@ struct LeftOut {
 };
 
 // Covariance at parameters s and t, from 0 on, of a curve whose third derivative is white noise of strength 1.
-double wanderCovariance(double s, double t);
+double processNoiseCovariance(double s, double t);
 
 // For each of `points` what the others say of it. Points whose `leftOut` is true are not asked, but are judged.
 // `readTo_m` > 0 is the step of reading; `reads`, if not empty, tells for each point which coordinate was read: the
-// other is taken for exact, so less scatter is left square to the line. Needs 5 points that are asked, beside the one judged; else away 0.
+// other is taken for exact, so less scatter is left square to the line. Needs 5 points that are asked, beside the one
+// judged; else away 0.
 std::vector<LeftOut> leaveEachOut(const std::vector<Xy>& points, const std::vector<bool>& leftOut, double readTo_m,
                                   const std::vector<Read>& reads = {});
 

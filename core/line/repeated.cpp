@@ -44,18 +44,18 @@ double likelihood(const std::vector<Xy>& points, double readTo_m) {
     const double length = s[n - 1];
     s /= length;
 
-    Eigen::MatrixXd wander(n, n);
+    Eigen::MatrixXd processNoise(n, n);
     Eigen::MatrixXd level(n, 3);
     Eigen::MatrixXd xy(n, 2);
     for (int i = 0; i < n; ++i) {
-        for (int j = 0; j < n; ++j) wander(i, j) = wanderCovariance(s[i], s[j]);
+        for (int j = 0; j < n; ++j) processNoise(i, j) = processNoiseCovariance(s[i], s[j]);
         level.row(i) << 1, s[i], s[i] * s[i];
         xy.row(i) << points[i].x_m - points[0].x_m, points[i].y_m - points[0].y_m;
     }
 
     double best = -std::numeric_limits<double>::infinity();
     for (int step = -6; step <= 5; ++step) {
-        Eigen::MatrixXd spread = length * length * std::pow(10.0, step) * wander;
+        Eigen::MatrixXd spread = length * length * std::pow(10.0, step) * processNoise;
         spread.diagonal().array() += readTo_m * readTo_m / 12;
         const Eigen::LLT<Eigen::MatrixXd> factor(spread);
         if (factor.info() != Eigen::Success) continue;

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "core/boat/hold_traits.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/day_text.hpp"
 #include "core/plan/day_words.hpp"
 #include "core/plan/findings.hpp"
@@ -65,8 +66,7 @@ Answer lineAnswer(const boat::Piece& piece, const Plan& plan) {
     const std::size_t suspects = plan.line.misread.suspects.size();
     if (suspects == 1) {
         const int point = plan.line.misread.suspects.front().point;
-        text = "One offset looks misread, " + pointText(piece.line.points[static_cast<std::size_t>(point)], point) +
-               "; the";
+        text = "One offset looks misread, " + pointText(piece.line.points[point], point) + "; the";
     } else if (suspects > 1) {
         text = capitalised(numberWord(static_cast<int>(suspects))) + " offsets look misread; the";
     }
@@ -88,7 +88,7 @@ Answer stripsAnswer(const boat::Piece& piece, const Shop& shop, const Plan& plan
     const double share = stack::worstShare(weakest);
     const bool softened = std::any_of(piece.stack.strips.begin(), piece.stack.strips.end(),
                                       [](const boat::Strips& s) { return s.bentBefore.has_value(); });
-    const int count = static_cast<int>(stack.strips.size());
+    const int count = math::countOf(stack.strips);
     const bool goes = share < 1 && stack.spares >= 0;
     std::string text = capitalised(stripsText(piece.stack, shop.species, plan.display));
     if (goes) {
@@ -145,7 +145,7 @@ Answer formAnswer(const boat::Piece& piece, const Plan& plan) {
     if (std::abs(plan.line.tightest.curvature_per_m) * length < 1e-6) {
         return answer("straight", "The piece is straight, so nothing springs back.");
     }
-    const bool atStart = toldAtStart(form, length);
+    const bool atStart = reportedAtStart(form, length);
     const double off = atStart ? part.uncorrected.start_m : part.uncorrected.end_m;
     std::string text = "Let go, the piece gives back " + share + " of its curve; ";
     if (form.corrected) {
@@ -166,7 +166,7 @@ std::string stationsText(const boat::Piece& piece) {
 // What the tools allow where the glue cannot be pressed out everywhere.
 std::string unpressedText(const boat::Piece& piece, const Plan& plan, const holding::Proposal& proposal) {
     const std::vector<boat::Station> stations = holding::stationsOf(proposal);
-    if (proposal.forEverything > static_cast<int>(stations.size())) {
+    if (proposal.forEverything > math::countOf(stations)) {
         const int used = toolsAmong(stations);
         const std::string best =
             used == proposal.tools ? "your " + kindsText(stations) : kindsText(stations) + " of what you have";
@@ -190,7 +190,7 @@ std::string proposalText(const boat::Piece& piece, const Plan& plan) {
     }
     if (plan.holdingStudy->proposal.stations.empty()) return {};
     const holding::Proposal& proposal = plan.holdingStudy->proposal;
-    const int count = static_cast<int>(proposal.stations.size());
+    const int count = math::countOf(proposal.stations);
     if (!proposal.met) return proposal.unmet == "pressing" ? unpressedText(piece, plan, proposal) : std::string();
     const bool none = piece.holding.stations.empty();
     if (!proposal.pressingIsWish) {
@@ -199,7 +199,7 @@ std::string proposalText(const boat::Piece& piece, const Plan& plan) {
     }
     const std::string fewest = none ? " " + capitalised(numberWord(count)) + " would hold it down; they are proposed."
                                     : " The fewest that hold it down are " + numberWord(count) + ".";
-    const int there = static_cast<int>(piece.holding.stations.size());
+    const int there = math::countOf(piece.holding.stations);
     return proposal.forEverything > std::max(count, there)
                ? fewest + " To press the glue out everywhere would take " + numberWord(proposal.forEverything) + "."
                : fewest;
@@ -208,7 +208,7 @@ std::string proposalText(const boat::Piece& piece, const Plan& plan) {
 Answer holdingAnswer(const boat::Piece& piece, const Plan& plan) {
     const holding::Held& held = plan.holding.held;
     const auto& stations = plan.holding.stations;
-    const int count = static_cast<int>(stations.size());
+    const int count = math::countOf(stations);
     if (count == 0) {
         return {Question::holding, "Holding", "no stations", "No stations are set out." + proposalText(piece, plan),
                 std::nullopt};
@@ -248,7 +248,7 @@ Answer glueAnswer(const Plan& plan) {
                 std::nullopt};
     }
     const measure::Display& display = plan.display;
-    const auto count = static_cast<int>(glue.batches.size());
+    const auto count = math::countOf(glue.batches);
     const auto largest = std::max_element(glue.batches.begin(), glue.batches.end(),
                                           [](const auto& a, const auto& b) { return a.mixed_kg() < b.mixed_kg(); });
     const std::string mixed = measure::writeMass(glue.mixed_kg, display);
@@ -268,7 +268,7 @@ Answer timeAnswer(const boat::Piece& piece, const Plan& plan) {
     if (plan.day.glue.batches.empty()) {
         return {Question::time, "Time", "no clock", "Nothing is glued, so no clock runs.", std::nullopt};
     }
-    const GluingDay& worst = plan.day.gluings[static_cast<std::size_t>(plan.day.worstGluing)];
+    const GluingDay& worst = plan.day.gluings[plan.day.worstGluing];
     const double margin_s = plan.day.margin_s;
     const std::string size = measure::writeDuration(std::abs(margin_s));
     std::string text = capitalised(plan.dayStudy ? oddsWords(margin_s, plan.dayStudy->days) : marginWords(margin_s));
@@ -304,9 +304,9 @@ Answer recordAnswer(const boat::Piece& piece) {
     int readings = 0;
     for (const boat::Record& day : piece.record) {
         if (day.dryFit) ++dryFits;
-        readings += static_cast<int>(day.letGo.size());
+        readings += math::countOf(day.letGo);
     }
-    const int glued = static_cast<int>(piece.record.size()) - dryFits;
+    const int glued = math::countOf(piece.record) - dryFits;
     if (piece.record.empty()) {
         return {
             Question::record, "Record", "nothing yet",

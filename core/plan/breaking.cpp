@@ -85,7 +85,7 @@ void addChoice(BreakingStudy& study, const boat::Piece& piece, const Shop& shop,
 std::vector<double> chancesSoftened(const boat::Piece& piece, const Plan& plan, double hotLimit, double set) {
     std::vector<double> chances;
     for (const stack::Strip& strip : plan.stack.strips) {
-        const boat::Strips& group = piece.stack.strips[static_cast<std::size_t>(strip.group)];
+        const boat::Strips& group = piece.stack.strips[strip.group];
         if (group.bentBefore) {
             chances.push_back(strip.chanceOfBreaking);
             continue;
@@ -129,7 +129,7 @@ InWood inWood(const boat::Piece& piece, const Shop& shop, const Plan& plan, cons
               double grainSlope) {
     InWood all;
     for (const stack::Strip& strip : plan.stack.strips) {
-        const boat::Strips& group = piece.stack.strips[static_cast<std::size_t>(strip.group)];
+        const boat::Strips& group = piece.stack.strips[strip.group];
         const wood::Species* species =
             other && !strip.sacrificial ? other : wood::findSpecies(shop.species, strip.species);
         const bool keeps = species != other || strip.sacrificial;
@@ -187,7 +187,7 @@ void addOtherWoods(BreakingStudy& study, const boat::Piece& piece, const Shop& s
         const bool bHas = hasBoards(piece, b.species);
         return aHas != bHas ? aHas : a.chance < b.chance;
     });
-    if (all.size() > woodsTold) all.resize(woodsTold);
+    if (all.size() > woodsReported) all.resize(woodsReported);
     study.remedies.insert(study.remedies.end(), all.begin(), all.end());
 }
 
@@ -203,7 +203,7 @@ std::optional<LostStrip> lostStrip(const boat::Piece& piece, const Shop& shop, c
                                    const std::atomic<bool>& stop) {
     LostStrip lost;
     lost.fewer = withOneFewer(piece, shop, plan);
-    lost.chance = plan.stack.strips[static_cast<std::size_t>(lost.fewer.place - 1)].chanceOfBreaking;
+    lost.chance = plan.stack.strips[lost.fewer.place - 1].chanceOfBreaking;
     lost.hardestPullBefore_N = hardestPull(plan.holding.held);
     lost.largestGapBefore_m = plan.holding.held.largest.gap_m;
     if (!lost.fewer.cannot.empty()) return lost;

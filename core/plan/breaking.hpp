@@ -17,7 +17,7 @@ struct Choices;
 
 // A chance of breaking below this is told as below it, without a figure: the far end of what scatters is not known.
 // Our choice.
-inline constexpr double leastChanceTold = 0.001;
+inline constexpr double leastChanceReported = 0.001;
 
 enum class BreakingKind { thinner, mixed, softened, straighterGrain, otherWood };
 const char* breakingKindText(BreakingKind kind);  // as in the printed plan: "straighter_grain"
@@ -63,11 +63,12 @@ struct BreakingStudy {
 // and dried on the form, with the least share of the curve that they would have to keep, in steps of a twentieth; grain
 // that runs out no faster than 1 in 50; every other wood that the shop knows, by its table, the three best (those of
 // which boards are listed first). Soaking cold is not among them: no figure was found by which it lets wood bend
-// further (softened.hpp). `stop` as in deepen. Error: that of the chances (bending.hpp); a wood's table is a mean, and boards differ.
+// further (softened.hpp). `stop` as in deepen. Error: that of the chances (bending.hpp); a wood's table is a mean, and
+// boards differ.
 std::optional<BreakingStudy> studyBreaking(const boat::Piece& piece, const Shop& shop, const Plan& plan,
                                            const Choices& choices, const std::atomic<bool>& stop);
 
 inline constexpr double straightGrain = 0.02;  // 1 in 50
-inline constexpr int woodsTold = 3;
+inline constexpr int woodsReported = 3;
 
 }  // namespace fayline::plan

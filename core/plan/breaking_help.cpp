@@ -28,7 +28,7 @@ double thickestOf(const stack::Strip& strip, measure::LengthNotation notation) {
 
 std::vector<std::string> woodsThatGo(const boat::Stack& stack, const Shop& shop, const stack::Strip& strip) {
     // Soaked cold, the first bend is held against dry wood's limit, and takes the whole curve.
-    const auto& before = stack.strips[static_cast<std::size_t>(strip.group)].bentBefore;
+    const auto& before = stack.strips[strip.group].bentBefore;
     const double strain = before && before->how == boat::Softened::soaked ? strip.firstStrain : strip.strain;
     std::vector<std::pair<double, std::string>> woods;
     for (const wood::Species& species : shop.species) {
@@ -53,7 +53,7 @@ BreakingHelp breakingHelp(const boat::Piece& piece, const Shop& shop, const stac
     help.thickness_m = thickestOf(strip, shop.display.lengths);
     help.species = woodsThatGo(stack, shop, strip);
     // What was taken already strains it no more: the whole curve counts while it is hot.
-    const std::optional<boat::BentBefore>& before = stack.strips[static_cast<std::size_t>(strip.group)].bentBefore;
+    const std::optional<boat::BentBefore>& before = stack.strips[strip.group].bentBefore;
     const double left = before ? 1 - before->set : 1;
     const std::optional<measure::Cited> hot = stack::hotBreakingStrain(boat::Softened::steamed, stack.grainSlope);
     if (!(left > 0) || !hot) return help;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/math/count.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/wording.hpp"
 #include "core/stack/sprung_home.hpp"
@@ -34,7 +35,7 @@ std::string sparesText(int spares) {
 
 std::string chanceText(double chance) {
     constexpr double most = 0.99;
-    if (chance < leastChanceTold) return "under 1 in 1,000";
+    if (chance < leastChanceReported) return "under 1 in 1,000";
     if (chance > most) return "more than 99 in 100";
     if (chance > 0.95) return "about " + std::to_string(std::lround(100 * chance)) + " in 100";
     if (chance > 0.35) return "about " + std::to_string(std::lround(10 * chance)) + " in 10";
@@ -45,10 +46,10 @@ std::string chanceText(double chance) {
 }
 
 std::string chanceBrief(double chance) {
-    const std::string told = chanceText(chance);
-    if (told.starts_with("under ")) return "< 0.1 %";
-    if (told.starts_with("more than ")) return "> 99 %";
-    return told.starts_with("about ") ? told.substr(6) : told;
+    const std::string reported = chanceText(chance);
+    if (reported.starts_with("under ")) return "< 0.1 %";
+    if (reported.starts_with("more than ")) return "> 99 %";
+    return reported.starts_with("about ") ? reported.substr(6) : reported;
 }
 
 std::string softenedText(double set) {
@@ -79,7 +80,7 @@ void wordLostStrip(LostStrip& lost, const boat::Piece& piece, const Plan& plan) 
                          smallText(lost.largestGapBefore_m, display) + ".";
     }
     if (lost.fewer.cannot.empty()) {
-        const std::string goOn = "o on with " + stripsLeft(static_cast<int>(plan.stack.strips.size()) - 1);
+        const std::string goOn = "o on with " + stripsLeft(math::countOf(plan.stack.strips) - 1);
         lost.whatToDo = plan.stack.spares > 0 ? "Put a spare in its place while the glue is open. Without one, g" + goOn
                                               : "G" + goOn;
         if (isOff(lost.fewer)) {

@@ -110,7 +110,8 @@ void leaveOutMixed(std::vector<Candidate>& candidates, std::size_t places) {
 // Whether it is worth looking: on a line on which nothing lies down, however thin, there is no choice.
 bool anyWouldDo(const Plan& plan, double breaksAt_m, double thinnest_m) {
     const holding::Held& held = plan.holding.held;
-    if (held.outcome != holding::Outcome::notPressed || held.notPressed == holding::NotPressed::unsupported) return true;
+    if (held.outcome != holding::Outcome::notPressed || held.notPressed == holding::NotPressed::unsupported)
+        return true;
     return held.notPressed == holding::NotPressed::breaks && breaksAt_m > thinnest_m;
 }
 
@@ -144,7 +145,7 @@ std::optional<Choices> choicesFor(const boat::Piece& piece, const Shop& shop, co
         choices.all.push_back(countsOf(candidate, piece, shop, plan, ends));
         checkStock(choices.all.back(), piece);
     }
-    markUnbeaten(choices.all, plan.form.letsGo);
+    markParetoOptimal(choices.all, plan.form.letsGo);
     choices.namedIndex = nameOne(choices.all, piece, shop, plan);
     tellNoStrip(choices, piece, thinnest_m(shop.display.lengths));
     return choices;

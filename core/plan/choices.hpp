@@ -38,7 +38,7 @@ struct Choice {
     double woodLost = 0;             // share of the wood sawn up that becomes sawdust and shavings
     bool possible = true;            // false: a strip breaks, no room, no form, no board
     std::string whyNot;              // in a few words; empty where it is possible
-    bool unbeaten = false;           // possible, and no other possible one is as good on every count and better on one
+    bool paretoOptimal = false;      // possible, and no other possible one is as good on every count and better on one
     std::string named;               // why this one, a sentence; empty: not the one named
 };
 

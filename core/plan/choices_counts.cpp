@@ -6,6 +6,7 @@
 
 #include "core/holding/kinds.hpp"
 #include "core/holding/loose_stack.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/plan/parts.hpp"
 #include "core/stack/layers.hpp"
@@ -29,7 +30,7 @@ std::optional<double> outermostPull(const holding::Held& held, const std::vector
     double last_N = 0;
     for (const holding::HeldStation& station : held.stations) {
         const bool onStrips = station.at_m >= -stack.runsPastStart_m && station.at_m <= length_m + stack.runsPastEnd_m;
-        if (!onStrips || !holding::closesGap(stations[static_cast<std::size_t>(station.index)])) continue;
+        if (!onStrips || !holding::closesGap(stations[station.index])) continue;
         if (!first_N) first_N = station.pull_N;
         last_N = station.pull_N;
     }
@@ -61,7 +62,7 @@ void countStack(Choice& choice, const stack::StackPlan& stack) {
         choice.strain = std::max(choice.strain, strip.strain);
         choice.strainShare = std::max(choice.strainShare, stack::worstShare(strip));
     }
-    choice.count = static_cast<int>(stack.strips.size());
+    choice.count = math::countOf(stack.strips);
     choice.chanceOfBreaking = stack.chanceAnyBreaks;
     choice.spares = stack.spares;
 }
@@ -110,7 +111,7 @@ double tailPull(double curvature_per_m, double gapLimit_m) {
 double stiffnessAt(const boat::Piece& piece, const boat::Stack& stack, const Shop& shop, double lineLength_m,
                    double at_m) {
     const holding::LooseStack loose = holding::looseStack(stack, piece.line.describes, lineLength_m, shop.species);
-    const holding::Section section = holding::sectionAt(loose, at_m);
+    const holding::LooseSection section = holding::sectionAt(loose, at_m);
     return section.stiffness_N_m2 * (1 - section.set);
 }
 

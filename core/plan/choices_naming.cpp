@@ -16,7 +16,7 @@ static_assert(surestShare == 1 - 2 * wood::ruptureScatter);
 
 namespace {
 
-double told(double value, double step) {
+double rounded(double value, double step) {
     return std::round(value / step);
 }
 
@@ -86,8 +86,8 @@ int bestOf(const std::vector<Choice>& choices, const std::vector<Condition>& con
     };
     for (std::size_t i = 0; i < choices.size(); ++i) {
         const Choice& choice = choices[i];
-        if (!choice.unbeaten || !meetsFirst(choice, conditions, kept)) continue;
-        if (best < 0 || rank(choice) < rank(choices[static_cast<std::size_t>(best)])) best = static_cast<int>(i);
+        if (!choice.paretoOptimal || !meetsFirst(choice, conditions, kept)) continue;
+        if (best < 0 || rank(choice) < rank(choices[best])) best = static_cast<int>(i);
     }
     return best;
 }
@@ -115,14 +115,14 @@ std::vector<double> comparedCounts(const Choice& choice, bool letsGo) {
     constexpr double tenThousandth = 1e-4;
     constexpr double gram_kg = 1e-3;
     constexpr double halfMinute_s = 30;
-    return {told(choice.shareOnForm, thousandth),
-            told(choice.chanceOfBreaking, thousandth),
+    return {rounded(choice.shareOnForm, thousandth),
+            rounded(choice.chanceOfBreaking, thousandth),
             static_cast<double>(choice.spares),
-            letsGo ? told(choice.springbackRatio, tenThousandth) : 0,
-            told(choice.endPull_N, 1),
-            told(choice.glue_kg, gram_kg),
-            told(-choice.margin_s.value_or(0), halfMinute_s),
-            told(choice.woodLost, thousandth),
+            letsGo ? rounded(choice.springbackRatio, tenThousandth) : 0,
+            rounded(choice.endPull_N, 1),
+            rounded(choice.glue_kg, gram_kg),
+            rounded(-choice.margin_s.value_or(0), halfMinute_s),
+            rounded(choice.woodLost, thousandth),
             static_cast<double>(choice.count)};
 }
 
@@ -135,13 +135,13 @@ bool beats(const std::vector<double>& one, const std::vector<double>& other) {
     return better;
 }
 
-void markUnbeaten(std::vector<Choice>& choices, bool letsGo) {
+void markParetoOptimal(std::vector<Choice>& choices, bool letsGo) {
     std::vector<std::vector<double>> counts;
     for (const Choice& choice : choices) counts.push_back(comparedCounts(choice, letsGo));
     for (std::size_t i = 0; i < choices.size(); ++i) {
-        choices[i].unbeaten = choices[i].possible;
-        for (std::size_t j = 0; j < choices.size() && choices[i].unbeaten; ++j) {
-            if (choices[j].possible && beats(counts[j], counts[i])) choices[i].unbeaten = false;
+        choices[i].paretoOptimal = choices[i].possible;
+        for (std::size_t j = 0; j < choices.size() && choices[i].paretoOptimal; ++j) {
+            if (choices[j].possible && beats(counts[j], counts[i])) choices[i].paretoOptimal = false;
         }
     }
 }
@@ -152,7 +152,7 @@ int nameOne(std::vector<Choice>& choices, const boat::Piece& piece, const Shop& 
         const std::size_t kept = conditions.size() - dropped;
         const int best = bestOf(choices, conditions, kept);
         if (best < 0) continue;
-        Choice& named = choices[static_cast<std::size_t>(best)];
+        Choice& named = choices[best];
         named.named = reasonOf(named, conditions, kept, piece, shop);
         return best;
     }

@@ -36,7 +36,7 @@ std::vector<double> comparedCounts(const Choice& choice, bool letsGo);
 bool beats(const std::vector<double>& one, const std::vector<double>& other);
 
 // Marks `unbeaten`. The order of the choices does not matter.
-void markUnbeaten(std::vector<Choice>& choices, bool letsGo);
+void markParetoOptimal(std::vector<Choice>& choices, bool letsGo);
 
 // Index of the one to name (-1: none is possible), its reason written into `named`. Marked beforehand.
 int nameOne(std::vector<Choice>& choices, const boat::Piece& piece, const Shop& shop, const Plan& plan);

@@ -16,10 +16,10 @@ using measure::toMillimetres;
 
 // What is said of all stations closed is not said again of a moment that is no worse than that.
 constexpr double worse = 1.001;
-constexpr double told_N = 1;
+constexpr double reported_N = 1;
 
 bool isWorse(double load_N, double whenClosed_N) {
-    return load_N > whenClosed_N * worse + told_N;
+    return load_N > whenClosed_N * worse + reported_N;
 }
 
 const char* fromText(boat::From from) {
@@ -38,10 +38,8 @@ struct Closing {
     const HoldingScene& scene;
     const HoldingStudy& study;
 
-    std::optional<int> turnAt(int step) const { return study.closing[static_cast<std::size_t>(step)].index; }
-    const holding::MostBorne& pull(int station) const {
-        return study.closingLoads.pulls[static_cast<std::size_t>(station)];
-    }
+    std::optional<int> turnAt(int step) const { return study.closing[step].index; }
+    const holding::MostBorne& pull(int station) const { return study.closingLoads.pulls[station]; }
 };
 
 // Of the other orders the one in which the least is borne, if it is less than `now_N` by more than a twentieth.
@@ -68,12 +66,12 @@ void addStations(std::vector<Finding>& findings, const Closing& closing) {
     const HoldingPlan& held = closing.scene.plan.holding;
     const holding::ClosingLoads& loads = closing.study.closingLoads;
     const auto momentOf = [&](int station) {
-        return Moment{closing.turnAt(closing.pull(station).step), insteadAt(closing, station)};
+        return LoadCase{closing.turnAt(closing.pull(station).step), insteadAt(closing, station)};
     };
     for (const holding::HeldStation& station : held.held.stations) {
         const holding::MostBorne& most = closing.pull(station.index);
         if (!isWorse(most.most_N, station.pull_N)) continue;
-        const Moment moment = momentOf(station.index);
+        const LoadCase moment = momentOf(station.index);
         for (const holding::PropPlan& prop : loads.props) {
             if (prop.index == station.index) addPropStrength(findings, closing.scene, prop, moment);
         }
@@ -116,7 +114,7 @@ void addNotClosing(std::vector<Finding>& findings, const Closing& closing) {
     if (!widest) return;
     const bool one = late.size() == 1;
     Finding finding =
-        aboutHolding(Severity::caution, Moment{widest->index}.code("at_its_strength"), "N", contactSource());
+        aboutHolding(Severity::caution, LoadCase{widest->index}.code("at_its_strength"), "N", contactSource());
     finding.at_m = scene.at_m(widest->index);
     finding.value = widest->pull_N;
     finding.limit = widest->closed.back().most_N;
@@ -175,8 +173,7 @@ void addTools(std::vector<Finding>& findings, const Closing& closing) {
 }
 
 double leastMargin(const holding::ClosingLoads& loads) {
-    return loads.worstHull < 0 ? std::numeric_limits<double>::infinity()
-                               : loads.hulls[static_cast<std::size_t>(loads.worstHull)]->margin;
+    return loads.worstHull < 0 ? std::numeric_limits<double>::infinity() : loads.hulls[loads.worstHull]->margin;
 }
 
 std::string insteadForBoat(const Closing& closing) {
@@ -206,7 +203,7 @@ void addBoat(std::vector<Finding>& findings, const Closing& closing) {
     const std::optional<holding::HullPlan>& closed = closing.scene.plan.holding.hull;
     const holding::ClosingLoads& loads = closing.study.closingLoads;
     if (!closed || !closed->standsAtRest || loads.worstHull < 0) return;
-    const holding::HullPlan& worst = *loads.hulls[static_cast<std::size_t>(loads.worstHull)];
+    const holding::HullPlan& worst = *loads.hulls[loads.worstHull];
     if (closed->margin > worst.margin * worse && worst.margin < holding::marginAsked) {
         addHullAt(findings, closing.scene, worst, {closing.turnAt(loads.worstHull), insteadForBoat(closing)});
         return;
@@ -252,14 +249,15 @@ void addTail(std::vector<Finding>& findings, const HoldingScene& scene, const Ho
         Finding finding = aboutHolding(Severity::caution, "may_snap_while_closing", "", contactSource());
         finding.at_m = scene.at_m(step.index);
         finding.limited = false;
-        finding.text = "Whether the stack snaps while " + lowered(scene.name(step.index)) +
-                       " is being closed was not found out: take it that it can. Keep fingers out, and close it slowly.";
+        finding.text =
+            "Whether the stack snaps while " + lowered(scene.name(step.index)) +
+            " is being closed was not found out: take it that it can. Keep fingers out, and close it slowly.";
         findings.push_back(finding);
         break;
     }
     if (!widest || study.closing.size() < 2) return;
-    constexpr double told_m = 0.05;
-    if (!(widest->tailOff_m > told_m)) return;
+    constexpr double reported_m = 0.05;
+    if (!(widest->tailOff_m > reported_m)) return;
     Finding finding = aboutHolding(
         Severity::note, "tail_stands_off", "mm",
         {"engineering judgement (common practice, no source); the distance is derived", Mark::commonPractice});

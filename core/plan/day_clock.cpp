@@ -8,6 +8,7 @@
 #include "core/boat/hold_traits.hpp"
 #include "core/glue/conditions.hpp"
 #include "core/glue/pot_life.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/day_text.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/plan/wording.hpp"
@@ -66,7 +67,7 @@ DayInHand dayInHand(const boat::Piece& piece, const Shop& shop, int gluing, bool
         throw measure::InputError("stack.gluings", "there is no gluing " + std::to_string(gluing + 1),
                                   "choose one of " + std::to_string(day.gluings()));
     }
-    const schedule::Job& job = day.plan.day.gluings[static_cast<std::size_t>(gluing)].job;
+    const schedule::Job& job = day.plan.day.gluings[gluing].job;
     day.job = dryFit ? dryFitOf(job) : job;
     return day;
 }
@@ -122,7 +123,7 @@ std::string airSaid(const DayInHand& day, double air_C) {
     const std::size_t cups = cupsPlanned(day, air_C);
     if (cups > job.cups.size()) {
         said += " Planned for this air there would be " + numberWord(static_cast<int>(cups)) + " cups instead of " +
-                numberWord(static_cast<int>(job.cups.size())) + ": mix smaller ones from now on.";
+                numberWord(math::countOf(job.cups)) + ": mix smaller ones from now on.";
     }
     if (air_C < glue.adhesive.least_C) {
         said += " This is colder than the glue allows (" + temperature(glue.adhesive.least_C) +
@@ -138,7 +139,7 @@ std::string airSaid(const DayInHand& day, double air_C) {
 std::vector<std::string> cautionsFor(const DayInHand& day, const schedule::Now& now) {
     std::set<Work> works;
     for (const std::vector<int>* tasks : {&now.doing, &now.next}) {
-        for (const int task : *tasks) works.insert(now.run.tasks[static_cast<std::size_t>(task)].work);
+        for (const int task : *tasks) works.insert(now.run.tasks[task].work);
     }
     std::vector<std::string> cautions;
     const auto at = [&works](std::initializer_list<Work> wanted) {

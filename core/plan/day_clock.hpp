@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/boat/boat.hpp"
+#include "core/math/count.hpp"
 #include "core/plan/plan.hpp"
 #include "core/schedule/day.hpp"
 
@@ -20,7 +21,7 @@ struct DayInHand {
     bool dryFit = false;
     schedule::Job job;
 
-    int gluings() const { return static_cast<int>(plan.day.gluings.size()); }
+    int gluings() const { return math::countOf(plan.day.gluings); }
 };
 
 // Throws InputError as makePlan does, and (`stack.gluings`) for a gluing that there is not.

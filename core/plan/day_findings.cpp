@@ -37,7 +37,7 @@ std::string ofGluing(const Plan& plan, int gluing) {
 void addFaces(std::vector<Finding>& findings, const Plan& plan) {
     for (const GluingDay& day : plan.day.gluings) {
         if (day.run.worstFace < 0) continue;
-        const schedule::FaceTimes& face = day.run.faces[static_cast<std::size_t>(day.run.worstFace)];
+        const schedule::FaceTimes& face = day.run.faces[day.run.worstFace];
         const double open_s = day.job.openTime_s;
         if (face.margin_s() >= shortMargin * open_s) continue;
         const bool late = face.margin_s() < 0;
@@ -56,7 +56,7 @@ void addFaces(std::vector<Finding>& findings, const Plan& plan) {
 void addCups(std::vector<Finding>& findings, const Plan& plan) {
     for (const GluingDay& day : plan.day.gluings) {
         if (day.run.worstCup < 0 || day.run.cupMargin_s() >= 0) continue;
-        const schedule::CupTimes& cup = day.run.cups[static_cast<std::size_t>(day.run.worstCup)];
+        const schedule::CupTimes& cup = day.run.cups[day.run.worstCup];
         Finding finding =
             aboutDay(Severity::caution, "cup_waits", "min",
                      {"cup that heats itself, from the data sheet's pot life (an estimate)", Mark::derived});

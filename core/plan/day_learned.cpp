@@ -5,6 +5,7 @@
 #include <map>
 #include <set>
 
+#include "core/math/count.hpp"
 #include "core/measure/day_text.hpp"
 #include "core/measure/units.hpp"
 #include "core/plan/wording.hpp"
@@ -29,8 +30,8 @@ const std::string oldBreakMark = "stop after strip ";
 
 // `words` as schedule::taskWords.
 std::string markOf(const Event& event, const std::vector<std::string>& words) {
-    const bool isOfTask = event.task >= 0 && event.task < static_cast<int>(words.size());
-    const std::string name = isOfTask ? words[static_cast<std::size_t>(event.task)] : "";
+    const bool isOfTask = event.task >= 0 && event.task < math::countOf(words);
+    const std::string name = isOfTask ? words[event.task] : "";
     switch (event.kind) {
         case EventKind::started:
             return isOfTask ? beginMark + ":" + name : beginMark;
@@ -260,7 +261,7 @@ std::vector<Event> eventsOf(const DayInHand& day, const boat::Record& record) {
             return false;
         };
         if (isTask(mark.task)) {
-            if (run.tasks[static_cast<std::size_t>(event.task)].work == Work::mix) event.kind = EventKind::batchMixed;
+            if (run.tasks[event.task].work == Work::mix) event.kind = EventKind::batchMixed;
         } else if (mark.task == beginMark ||
                    ((mark.task.starts_with(beginMark + ":") || mark.task.starts_with(beginMark + " ")) &&
                     isTask(mark.task.substr(beginMark.size() + 1)))) {

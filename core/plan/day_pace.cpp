@@ -4,6 +4,7 @@
 #include <cmath>
 #include <optional>
 
+#include "core/math/count.hpp"
 #include "core/measure/display.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/plan/day_clock.hpp"
@@ -61,7 +62,7 @@ Pace paceOf(const boat::Piece& piece, const Shop& shop, const DayPlan& day) {
         if (record.dryFit || day.gluings.empty()) continue;
         if (const std::optional<double> ratio = ratioOf(piece, shop, day, record)) seen.push_back(std::log(*ratio));
     }
-    Pace pace{1, piece.crew.pace, static_cast<int>(seen.size())};
+    Pace pace{1, piece.crew.pace, math::countOf(seen)};
     if (seen.empty()) return pace;
     const double count = givenCounts + static_cast<double>(seen.size());
     double sum = 0;

@@ -6,6 +6,7 @@
 #include "core/boat/hold_traits.hpp"
 #include "core/holding/closing.hpp"
 #include "core/holding/places.hpp"
+#include "core/math/count.hpp"
 #include "core/plan/day_pace.hpp"
 #include "core/plan/plan.hpp"
 #include "core/stack/layers.hpp"
@@ -79,8 +80,7 @@ int gluingOf(const boat::Stack& stack, int place) {
 
 bool dryOutside(const boat::Stack& stack, const stack::StackPlan& plan, std::size_t i) {
     const auto& strips = plan.strips;
-    return stack.strips[static_cast<std::size_t>(strips[i].group)].dryFace &&
-           (i + 1 == strips.size() || strips[i + 1].group != strips[i].group);
+    return stack.strips[strips[i].group].dryFace && (i + 1 == strips.size() || strips[i + 1].group != strips[i].group);
 }
 
 std::vector<schedule::StationJob> stationsOf(const boat::Piece& piece, const line::Line& line) {
@@ -88,7 +88,7 @@ std::vector<schedule::StationJob> stationsOf(const boat::Piece& piece, const lin
     const auto places = holding::stationPlaces(holding, piece.stack, piece.line.describes, piece.line.stripsOn, line);
     std::vector<schedule::StationJob> jobs;
     for (const int index : holding::closingOrder(holding.stations, holding.from, line.length())) {
-        const boat::Station& station = holding.stations[static_cast<std::size_t>(index)];
+        const boat::Station& station = holding.stations[index];
         const auto place = std::find_if(places.begin(), places.end(),
                                         [index](const holding::StationPlace& p) { return p.index == index; });
         const boat::HoldTraits& traits = boat::traitsOf(station.kind);
@@ -116,7 +116,7 @@ schedule::Job jobOf(const boat::Piece& piece, const glue::GluePlan& glue, int gl
     schedule::Job job;
     job.gluing = gluing;
     job.hands = piece.crew.hands;
-    const int strips = static_cast<int>(stack.strips.size());
+    const int strips = math::countOf(stack.strips);
     const double coats = piece.glue.bothFaces ? 2 : 1;
     double faces_m2 = 0;
     std::vector<double> onStrip(static_cast<std::size_t>(strips) + 1, 0.0);  // area of its faces that get glue
@@ -157,7 +157,7 @@ schedule::Job jobOf(const boat::Piece& piece, const glue::GluePlan& glue, int gl
     job.scrape_s = 2 * line.length() / rates.scrape_m_s;
     // What has cured meanwhile is washed and sanded on the face that the rest comes on.
     if (gluing > 0 && !job.strips.empty()) {
-        const double cured_m2 = onStrip[static_cast<std::size_t>(job.strips.front().strip)];
+        const double cured_m2 = onStrip[job.strips.front().strip];
         job.wipe_s = cured_m2 / rates.wipe_m2_s;
         job.sand_s = cured_m2 / rates.sand_m2_s;
     }

@@ -165,7 +165,7 @@ std::string chanceWords(const DayPlan& day, const DayStudy& study) {
 
 std::string remediesWords(const DayPlan& day, const DayStudy& study) {
     if (!study.remedies.empty()) return "Each tried by making the day anew, the most time first.";
-    const GluingDay& worst = day.gluings[static_cast<std::size_t>(day.worstGluing)];
+    const GluingDay& worst = day.gluings[day.worstGluing];
     const bool isShort = day.margin_s < shortMargin * worst.job.openTime_s || day.cupMargin_s < 0 ||
                          study.days.chanceInTime < shortChance || study.days.chanceCups < shortChance;
     return isShort ? "None of what was tried gives more time: fewer stations, quicker hands or a smaller piece would."
@@ -180,7 +180,7 @@ std::string faceWords(int inner) {
 std::string momentWords(const GluingDay& gluing, const schedule::Moment& moment, double startAt_s) {
     const schedule::Run& run = gluing.run;
     std::vector<std::string> doing;
-    for (const int task : moment.doing) doing.push_back(run.tasks[static_cast<std::size_t>(task)].name);
+    for (const int task : moment.doing) doing.push_back(run.tasks[task].name);
     std::string text = measure::writeClock(startAt_s + moment.at_s) + ", " + writeDuration(moment.at_s) + " in: ";
     text += doing.empty() ? (moment.at_s >= run.end_s ? "all is done" : "nothing is being done") : listed(doing);
     text += ".";
@@ -190,7 +190,7 @@ std::string momentWords(const GluingDay& gluing, const schedule::Moment& moment,
                 (goneOff == 1 ? " face has" : " faces have") + " gone off before it was closed.";
     }
     if (const int face = schedule::mostPressing(run, moment); face >= 0) {
-        const schedule::FaceTimes& times = run.faces[static_cast<std::size_t>(face)];
+        const schedule::FaceTimes& times = run.faces[face];
         text += " The face " + faceWords(times.inner) + " stays open for " +
                 writeDuration(times.openUntil_s - moment.at_s) + ".";
     }

@@ -62,12 +62,12 @@ public:
 
     // In the caller's thread, until every thread has ended: tells of what has come.
     void tell(const OnPart& onPart) {
-        std::size_t told = 0;
+        std::size_t reported = 0;
         std::unique_lock locked(mutex_);
         while (true) {
-            changed_.wait(locked, [&] { return working_ == 0 || (onPart && ended_ > told); });
+            changed_.wait(locked, [&] { return working_ == 0 || (onPart && ended_ > reported); });
             if (working_ == 0 || ended_ == count) break;
-            told = ended_;
+            reported = ended_;
             if (stop_) continue;
             const std::array<Part, count> parts = parts_;
             locked.unlock();

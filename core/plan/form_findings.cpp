@@ -2,6 +2,7 @@
 #include <cmath>
 #include <string>
 
+#include "core/math/count.hpp"
 #include "core/measure/units.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/form_wording.hpp"
@@ -155,7 +156,7 @@ void addFactor(std::vector<Finding>& findings, const FormScene& scene) {
 void addTighterOnForm(std::vector<Finding>& findings, const FormScene& scene) {
     if (!scene.form.corrected) return;
     const stack::StrainedOnForm& most = scene.form.mostStrained;
-    const stack::Strip& strip = scene.plan.stack.strips[static_cast<std::size_t>(most.place - 1)];
+    const stack::Strip& strip = scene.plan.stack.strips[most.place - 1];
     constexpr double elastic = 0.6;
     // What breaks on the line is said of the strips.
     if (most.used <= elastic || stack::worstShare(strip) >= 1) return;
@@ -167,7 +168,7 @@ void addTighterOnForm(std::vector<Finding>& findings, const FormScene& scene) {
     finding.limited = true;
     finding.value = 100 * (breaks ? most.strain : most.used);
     finding.limit = 100 * (breaks ? most.breaksAt : elastic);
-    const std::string name = capitalised(stripText(most.place, static_cast<int>(scene.plan.stack.strips.size())));
+    const std::string name = capitalised(stripText(most.place, math::countOf(scene.plan.stack.strips)));
     if (breaks) {
         finding.text = name + " would go round the line, but breaks on the form, which is tighter: strained " +
                        scene.place(most.at_m) + " to " + writeShare(most.strain) + ", where its wood breaks at " +
@@ -220,7 +221,7 @@ void addGluings(std::vector<Finding>& findings, const FormScene& scene) {
     finding.value = 100 * first.ratio;
     finding.limit = 100 * scene.form.gluings.back().ratio;
     finding.limited = true;
-    finding.text = "Glued in " + numberWord(static_cast<int>(scene.form.gluings.size())) +
+    finding.text = "Glued in " + numberWord(math::countOf(scene.form.gluings)) +
                    " goes on one form, the piece gives back what it would in one, " +
                    writeShare(scene.form.gluings.back().ratio) + "; taken off after the first it would give back " +
                    writeShare(first.ratio) + " and want bending back. Leave it on the form between.";
@@ -313,7 +314,7 @@ std::vector<Finding> formFindings(const boat::Piece& piece, const Shop& shop, co
     std::vector<Finding> findings;
     if (plan.form.parts.empty()) return findings;
     const double length = plan.line.fair.line.length();
-    const FormScene scene{piece, shop, plan, plan.form, length, toldAtStart(plan.form, length)};
+    const FormScene scene{piece, shop, plan, plan.form, length, reportedAtStart(plan.form, length)};
     addImpossible(findings, scene);
     addUnsettled(findings, scene);
     addSpringback(findings, scene);

@@ -37,7 +37,7 @@ std::string tapeText(double distance_m, const measure::Display& display) {
     return size < measure::sixteenth_m ? smallText(size, display) : spanText(size, display);
 }
 
-bool toldAtStart(const stack::FormPlan& form, double lineLength_m) {
+bool reportedAtStart(const stack::FormPlan& form, double lineLength_m) {
     return form.fixedAt_m > lineLength_m / 2;
 }
 
@@ -77,13 +77,13 @@ std::string ruleText(const boat::Stack& stack, const stack::FormPlan& form, cons
 std::string spreadText(const Plan& plan) {
     const stack::FormPlan& form = plan.form;
     if (!form.letsGo || !form.possible || form.parts.empty()) return {};
-    const bool atStart = toldAtStart(form, plan.line.fair.line.length());
+    const bool atStart = reportedAtStart(form, plan.line.fair.line.length());
     const stack::Opening& opening = form.parts.front().uncorrected;
     constexpr double seen_m = 1e-4;
     const auto off = [&](double low, double high) -> std::string {
-        const double told_m = atStart ? opening.start_m : opening.end_m;
-        if (!(form.factor > 0) || std::abs(told_m) < seen_m) return {};
-        const double theory_m = told_m / form.factor;
+        const double reported_m = atStart ? opening.start_m : opening.end_m;
+        if (!(form.factor > 0) || std::abs(reported_m) < seen_m) return {};
+        const double theory_m = reported_m / form.factor;
         return ": uncorrected the " + std::string(atStart ? "start" : "end") + " would stand between " +
                (low > 0 ? tapeText(low * theory_m, plan.display) : "nothing") + " and " +
                tapeText(high * theory_m, plan.display) + " off";
@@ -105,7 +105,7 @@ std::string moistureText(const boat::Stack& stack, const Plan& plan) {
     const stack::MoistureMove& move = plan.form.moisture;
     if (!plan.form.letsGo || plan.form.parts.empty() || !move.known || stack.moisture == stack.serviceMoisture)
         return {};
-    const bool atStart = toldAtStart(plan.form, plan.line.fair.line.length());
+    const bool atStart = reportedAtStart(plan.form, plan.line.fair.line.length());
     std::string text =
         "Glued at " + measure::writeShare(stack.moisture, 3) + " moisture and living at " +
         measure::writeShare(stack.serviceMoisture, 3) + ", the wood " + (move.acrossShrink > 0 ? "swells" : "shrinks") +

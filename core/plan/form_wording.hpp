@@ -24,7 +24,7 @@ std::string openingText(const stack::Opening& opening, bool atStart, const std::
                         const measure::Display& display);
 
 // Whether an opening is told at the start: where the form is fixed nearer to the end.
-bool toldAtStart(const stack::FormPlan& form, double lineLength_m);
+bool reportedAtStart(const stack::FormPlan& form, double lineLength_m);
 
 // The workshop's rule for equal strips in both its meanings, which are one: with the rise x measured on the form,
 // y = x / n^2; on the finished piece, y = x / (n^2 - 1). With this stack's numbers, and whether it applies to it. Empty

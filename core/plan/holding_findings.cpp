@@ -157,7 +157,7 @@ void addGaps(std::vector<Finding>& findings, const HoldingScene& scene) {
 void addStates(std::vector<Finding>& findings, const HoldingScene& scene) {
     if (!holding::inBalance(scene.plan.holding.held.outcome)) return;
     const double limit = scene.piece.holding.gapLimit_m;
-    constexpr double told_m = 1.27e-5;  // less is written as 0.000 in
+    constexpr double reported_m = 1.27e-5;  // less is written as 0.000 in
     std::vector<int> slack;
     for (const holding::HeldStation& held : scene.plan.holding.held.stations) {
         const boat::Station& station = scene.station(held.index);
@@ -180,8 +180,8 @@ void addStates(std::vector<Finding>& findings, const HoldingScene& scene) {
             finding.text =
                 scene.name(held.index) + ", " + scene.place(held.at_m) + ", pulls with all it has, " +
                 scene.force(held.pull_N) +
-                (held.gap_m < told_m ? std::string(", and just closes its gap.")
-                                     : ", and leaves a gap of " + scene.small(held.gap_m) + " under its pad.");
+                (held.gap_m < reported_m ? std::string(", and just closes its gap.")
+                                         : ", and leaves a gap of " + scene.small(held.gap_m) + " under its pad.");
             findings.push_back(finding);
         }
     }
@@ -215,7 +215,8 @@ void addOutcome(std::vector<Finding>& findings, const HoldingScene& scene) {
                        "between.";
         findings.push_back(finding);
     }
-    if (held.outcome == holding::Outcome::notSettled && (held.ifPadsHold.springsAway || held.ifPadsSlide.springsAway)) {
+    if (held.outcome == holding::Outcome::notConverged &&
+        (held.ifPadsHold.springsAway || held.ifPadsSlide.springsAway)) {
         Finding finding = aboutHolding(Severity::stop, "springs_away", "", contactSource());
         finding.limited = false;
         finding.text =
@@ -224,7 +225,7 @@ void addOutcome(std::vector<Finding>& findings, const HoldingScene& scene) {
             "its ends, or stronger ones, and rope it whatever you do.";
         leadWithOffset(finding, scene);
         findings.push_back(finding);
-    } else if (held.outcome == holding::Outcome::notSettled) {
+    } else if (held.outcome == holding::Outcome::notConverged) {
         Finding finding = aboutHolding(Severity::caution, "holding_not_settled", "", contactSource());
         finding.limited = false;
         finding.text =
@@ -235,8 +236,7 @@ void addOutcome(std::vector<Finding>& findings, const HoldingScene& scene) {
         findings.push_back(finding);
     }
     const double apart = std::abs(held.largestIfPadsHold_m - held.largestIfPadsSlide_m);
-    const bool bothKnown =
-        holding::inBalance(held.ifPadsHold.outcome) && holding::inBalance(held.ifPadsSlide.outcome);
+    const bool bothKnown = holding::inBalance(held.ifPadsHold.outcome) && holding::inBalance(held.ifPadsSlide.outcome);
     if (bothKnown && apart > scene.piece.holding.gapLimit_m) {
         Finding finding = aboutHolding(Severity::caution, "hangs_on_pads", "mm", contactSource());
         finding.at_m = held.largest.at_m;
@@ -338,7 +338,7 @@ std::optional<Apart> worstApart(const HoldingScene& scene) {
 
 // Pads on the outer strip against what the wood bears across the grain.
 void addPadCrush(std::vector<Finding>& findings, const HoldingScene& scene, int index, double pull_N,
-                 const Moment& moment) {
+                 const LoadCase& moment) {
     const boat::Station& station = scene.station(index);
     if (!boat::traitsOf(station.kind).padCanCrush || station.pad_m <= 0) return;
     const wood::Species* wood = wood::findSpecies(scene.shop.species, scene.piece.stack.strips.back().species);
@@ -361,7 +361,7 @@ void addPadCrush(std::vector<Finding>& findings, const HoldingScene& scene, int 
 }
 
 void addPostLoad(std::vector<Finding>& findings, const HoldingScene& scene, const holding::PostLoad& post,
-                 const Moment& moment) {
+                 const LoadCase& moment) {
     if (!(post.thrust_N > post.holds_N)) return;
     Finding finding = aboutHolding(Severity::stop, moment.code("post_gives_way"), "N", contactSource());
     finding.at_m = post.at_m;

@@ -16,7 +16,7 @@ std::vector<holding::PressingNeed> pressingOf(const holding::StackOnForm& work, 
     const holding::LooseStack loose =
         holding::looseStack(work.piece.stack, work.piece.line.describes, work.line.length(), work.species);
     for (const holding::HeldStation& station : held.stations) {
-        const boat::Station& given = work.piece.holding.stations[static_cast<std::size_t>(station.index)];
+        const boat::Station& given = work.piece.holding.stations[station.index];
         needs.push_back(holding::pressingNeed(work, loose, station.at_m, given.pad_m, station.most_N));
     }
     return needs;

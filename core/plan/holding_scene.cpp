@@ -72,7 +72,7 @@ std::string HoldingScene::names(const std::vector<int>& indices) const {
     return kindName(station(indices.front()).kind) + "s " + listed(parts);
 }
 
-std::string Moment::subject(const HoldingScene& scene, int station, const std::string& thePartOf) const {
+std::string LoadCase::subject(const HoldingScene& scene, int station, const std::string& thePartOf) const {
     const std::string name = thePartOf.empty() ? scene.name(station) : thePartOf + lowered(scene.name(station));
     const std::string who = name + ", " + scene.place(scene.at_m(station)) + ", ";
     if (!turnOf) return who;

@@ -26,7 +26,7 @@ struct HoldingScene {
     // A force and the limit that it is held against, with as many figures, from two on, as tell them apart.
     std::array<std::string, 2> forces(double force_N, double limit_N) const;
     std::string pressure(double pressure_Pa) const { return measure::writePressure(pressure_Pa, shop.display); }
-    const boat::Station& station(int index) const { return piece.holding.stations[static_cast<std::size_t>(index)]; }
+    const boat::Station& station(int index) const { return piece.holding.stations[index]; }
     // "Clamp 4": number along the line of the station with this index in the piece.
     std::string name(int index) const;
     // "Clamps 2, 3 and 5", "Clamp 2 and prop 5"
@@ -47,7 +47,7 @@ struct Apart {
 std::optional<Apart> worstApart(const HoldingScene& scene);  // holding_findings.cpp
 
 // When something is borne: with all stations closed, or at one station's turn while they are being closed.
-struct Moment {
+struct LoadCase {
     std::optional<int> turnOf;  // index of the station being closed; absent: all are closed
     std::string instead = {};   // what would do while closing, as sentences that begin with a blank
 
@@ -85,17 +85,17 @@ void addClosing(std::vector<Finding>& findings, const HoldingScene& scene,  // c
 
 // What bears too much at one moment.
 void addToolsShort(std::vector<Finding>& findings, const HoldingScene& scene, const holding::AtHand& atHand,
-                   const Moment& moment);  // tool_findings.cpp
+                   const LoadCase& moment);  // tool_findings.cpp
 void addPropStrength(std::vector<Finding>& findings, const HoldingScene& scene, const holding::PropPlan& prop,
-                     const Moment& moment);  // prop_findings.cpp
+                     const LoadCase& moment);  // prop_findings.cpp
 void addScrewStrength(std::vector<Finding>& findings, const HoldingScene& scene, const holding::ScrewPlan& screw,
-                      const Moment& moment);  // screw_findings.cpp
+                      const LoadCase& moment);  // screw_findings.cpp
 void addPadCrush(std::vector<Finding>& findings, const HoldingScene& scene, int station, double pull_N,
-                 const Moment& moment);  // holding_findings.cpp
+                 const LoadCase& moment);  // holding_findings.cpp
 void addPostLoad(std::vector<Finding>& findings, const HoldingScene& scene, const holding::PostLoad& post,
-                 const Moment& moment);  // holding_findings.cpp
+                 const LoadCase& moment);  // holding_findings.cpp
 void addHullAt(std::vector<Finding>& findings, const HoldingScene& scene, const holding::HullPlan& hull,
-               const Moment& moment);  // hull_findings.cpp
+               const LoadCase& moment);  // hull_findings.cpp
 
 // Where gaps and pulls come from: the contact of rod and form.
 measure::Source contactSource();

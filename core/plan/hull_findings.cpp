@@ -55,7 +55,7 @@ std::string bearsText(const HoldingScene& scene, const holding::HullPlan& hull) 
 }  // namespace
 
 void addHullAt(std::vector<Finding>& findings, const HoldingScene& scene, const holding::HullPlan& hull,
-               const Moment& moment) {
+               const LoadCase& moment) {
     const auto add = [&](Severity severity, const std::string& code, double value, double limit,
                          const std::string& unit, const std::string& text) {
         Finding finding = aboutHolding(severity, moment.code(code), unit, hull.source);

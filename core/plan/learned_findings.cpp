@@ -86,7 +86,7 @@ void addSpringHome(std::vector<Finding>& findings, const Plan& plan, const measu
     if (!plan.sprungHome) return;
     const stack::SprungHome& home = *plan.sprungHome;
     const double length = plan.line.fair.line.length();
-    const bool atStart = toldAtStart(plan.form, length);
+    const bool atStart = reportedAtStart(plan.form, length);
     Finding finding = aboutLearned(
         home.bears ? Severity::note : Severity::caution, "spring_home", "pct",
         {"beam theory (derived); what wood bears for good: common practice, no source", Mark::commonPractice});

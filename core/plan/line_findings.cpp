@@ -61,12 +61,12 @@ Finding repeatedSlip(const line::RepeatedSlip& slip, const boat::Piece& piece, c
                      const measure::Display& display) {
     std::vector<std::string> names;
     for (const int point : slip.points) {
-        names.push_back(pointText(piece.line.points[static_cast<std::size_t>(point)], point));
+        names.push_back(pointText(piece.line.points[point], point));
     }
     Finding finding = about(Severity::caution, "offsets_share_a_slip");
     if (!slip.points.empty()) {
         finding.point = slip.points.front();
-        finding.at_m = line.fair.points[static_cast<std::size_t>(slip.points.front())].at_m;
+        finding.at_m = line.fair.points[slip.points.front()].at_m;
     }
     finding.value = toMillimetres(slip.by_m);
     finding.limited = false;

@@ -15,8 +15,8 @@ using holding::NotPressed;
 using measure::Mark;
 
 constexpr double longestLine_m = 500;
-constexpr double mostLeft = 1.0 / 3;   // of the squares of all turns, without the row at fault
-constexpr double asGood = 1.1;         // two rows exchanged are believed where that leaves no more than this
+constexpr double mostLeft = 1.0 / 3;  // of the squares of all turns, without the row at fault
+constexpr double asGood = 1.1;        // two rows exchanged are believed where that leaves no more than this
 constexpr std::size_t fewest = 4;
 
 double turnAt(const boat::Point& before, const boat::Point& at, const boat::Point& after) {
@@ -41,7 +41,7 @@ std::vector<const boat::Point*> rowsBetween(const std::vector<boat::Point>& poin
     std::vector<const boat::Point*> rows;
     const auto count = static_cast<std::ptrdiff_t>(points.size());
     for (std::ptrdiff_t i = std::max<std::ptrdiff_t>(first, 0); i <= std::min(last, count - 1); ++i) {
-        rows.push_back(&points[static_cast<std::size_t>(i)]);
+        rows.push_back(&points[i]);
     }
     return rows;
 }
@@ -56,7 +56,7 @@ double placeOf(const Plan& plan, stack::LimitKind kind) {
 
 std::string leadText(const HoldingScene& scene, const AtFault& fault) {
     const std::vector<boat::Point>& points = scene.piece.line.points;
-    const auto name = [&](int i) { return pointText(points[static_cast<std::size_t>(i)], i); };
+    const auto name = [&](int i) { return pointText(points[i], i); };
     if (fault.exchanged) {
         return capitalised(name(fault.point - 1)) + " and " + name(fault.point) +
                " look exchanged: look at these two rows first. ";
@@ -107,7 +107,8 @@ void tellWhy(Finding& finding, const HoldingScene& scene) {
 double wandering(const boat::LineInput& input, const line::Line& line) {
     double way_m = 0;
     for (std::size_t i = 1; i < input.points.size(); ++i) {
-        way_m += std::hypot(input.points[i].x_m - input.points[i - 1].x_m, input.points[i].y_m - input.points[i - 1].y_m);
+        way_m +=
+            std::hypot(input.points[i].x_m - input.points[i - 1].x_m, input.points[i].y_m - input.points[i - 1].y_m);
     }
     return line.length() / way_m;
 }
@@ -122,7 +123,7 @@ void requireLine(const LinePlan& line, const measure::Display& display, const st
     std::string accepted = "give points in order along the line, their lengths in the right unit";
     if (length_m <= longestLine_m) wrong += " and does not go from one to the next";
     if (!fault) throw measure::InputError("line.points", wrong, accepted);
-    const auto name = [&](int i) { return pointText(line.of.points[static_cast<std::size_t>(i)], i); };
+    const auto name = [&](int i) { return pointText(line.of.points[i], i); };
     wrong = (fault->exchanged ? name(fault->point - 1) + " and " + name(fault->point) + " look exchanged: "
                               : name(fault->point) + " looks wrong: ") +
             wrong;
@@ -151,7 +152,8 @@ std::optional<AtFault> offsetAtFault(const std::vector<boat::Point>& points) {
     std::size_t without = 0;
     std::size_t exchanged = 0;
     for (std::size_t i = 0; i < count; ++i) {
-        // Two rows to each side are all that a row's turns depend on; three where it changes places with the one before.
+        // Two rows to each side are all that a row's turns depend on; three where it changes places with the one
+        // before.
         const auto at = static_cast<std::ptrdiff_t>(i);
         auto near = rowsBetween(points, at - 2, at + 2);
         const double now = turnsOf(near);
@@ -197,8 +199,9 @@ void addNotWorkedOut(std::vector<Finding>& findings, const HoldingScene& scene) 
     finding.limited = held.notPressed == NotPressed::breaks;
     if (held.notPressed != NotPressed::unsupported) leadWithOffset(finding, scene);
     tellWhy(finding, scene);
-    finding.text += " So how the stack lies on its form is not worked out: no gaps and pulls, no over-run, no order of "
-                    "closing, no stations proposed.";
+    finding.text +=
+        " So how the stack lies on its form is not worked out: no gaps and pulls, no over-run, no order of "
+        "closing, no stations proposed.";
     findings.push_back(finding);
 }
 

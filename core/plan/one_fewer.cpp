@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/math/count.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/plan/form_wording.hpp"
 #include "core/plan/plan.hpp"
@@ -17,7 +18,7 @@ using measure::writeShare;
 // The stack without the strip at `place` (1 on the form): the gluings end between the same strips.
 boat::Stack without(const boat::Stack& stack, int place, int group) {
     boat::Stack left = stack;
-    boat::Strips& strips = left.strips[static_cast<std::size_t>(group)];
+    boat::Strips& strips = left.strips[group];
     if (strips.count > 1) {
         --strips.count;
     } else {
@@ -66,7 +67,7 @@ OneFewer withOneFewer(const boat::Piece& piece, const Shop& shop, const Plan& pl
 }
 
 std::string oneFewerText(const OneFewer& fewer, const Plan& plan) {
-    const auto count = static_cast<int>(plan.stack.strips.size());
+    const auto count = math::countOf(plan.stack.strips);
     if (!fewer.cannot.empty()) {
         return "If " + stripText(fewer.place, count) +
                " breaks and no spare is at hand, the piece cannot be glued: " + fewer.cannot + ".";
@@ -76,7 +77,7 @@ std::string oneFewerText(const OneFewer& fewer, const Plan& plan) {
                        measure::writeThickness(fewer.lost_m, plan.display) + " shallower and, glued, " +
                        writeShare(fewer.stiffShare) + " as stiff.";
     if (plan.form.letsGo && plan.form.possible) {
-        const bool atStart = toldAtStart(plan.form, plan.line.fair.line.length());
+        const bool atStart = reportedAtStart(plan.form, plan.line.fair.line.length());
         text += " It gives back " + writeShare(fewer.ratio) + " of its curve instead of " +
                 writeShare(plan.form.parts.front().ratioAtTightest) + "; let go from the form made for all of them, " +
                 openingText(fewer.off, atStart, "will stand", plan.display) + ".";

@@ -291,7 +291,7 @@ void printedKeys(auto& visit, const HoldingPlan*) {
     visit("outcome", held(&Held::outcome),
           words<Outcome>({{Outcome::settled, "settled"},
                           {Outcome::snaps, "snaps"},
-                          {Outcome::notSettled, "not settled"},
+                          {Outcome::notConverged, "not settled"},
                           {Outcome::notPressed, "not pressed"}}));
     visit("not_pressed", ifAny(notPressed, &Held::notPressed),
           OrNull{words<NotPressed>({{NotPressed::breaks, "breaks"},

@@ -109,7 +109,7 @@ void addPropAssumptions(std::vector<Finding>& findings, const HoldingScene& scen
 }  // namespace
 
 void addPropStrength(std::vector<Finding>& findings, const HoldingScene& scene, const holding::PropPlan& prop,
-                     const Moment& moment) {
+                     const LoadCase& moment) {
     const std::string who = moment.subject(scene, prop.index);
     if (prop.thrust_N > prop.allowable_N) {
         Finding finding = aboutHolding(Severity::stop, moment.code("prop_buckles"), "N", prop.columnSource);

@@ -49,7 +49,7 @@ public:
     std::optional<Remedy> tried(Remedy remedy) const {
         const std::optional<DayPlan> day = dayOf(withRemedy(piece_, remedy));
         if (!day) return std::nullopt;
-        const GluingDay& worst = day->gluings[static_cast<std::size_t>(day->worstGluing)];
+        const GluingDay& worst = day->gluings[day->worstGluing];
         const auto days = schedule::simulateDays(worst.job, uncertain_, daysEach, daysSeed, stop_);
         if (!days) return std::nullopt;
         remedy.margin_s = day->margin_s;
@@ -206,7 +206,7 @@ std::optional<std::vector<Remedy>> remediesFor(const boat::Piece& piece, const S
 
 std::optional<DayStudy> studyDay(const boat::Piece& piece, const Shop& shop, const line::Line& line, const DayPlan& day,
                                  const std::atomic<bool>& stop) {
-    const GluingDay& worst = day.gluings[static_cast<std::size_t>(day.worstGluing)];
+    const GluingDay& worst = day.gluings[day.worstGluing];
     const Pace pace = paceOf(piece, shop, day);
     const auto days = schedule::simulateDays(worst.job, uncertainOf(piece.crew, pace), daysSimulated, daysSeed, stop);
     if (!days) return std::nullopt;

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <string>
 
+#include "core/math/count.hpp"
 #include "core/measure/units.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/wording.hpp"
@@ -37,7 +38,7 @@ void addThickOfMoulding(std::vector<Finding>& findings, const stack::StackPlan& 
     finding.value = 100 * share;
     finding.limit = 100 * stack::mostOfMoulding;
     finding.text = "Rules for classed vessels usually ask for strips no thicker than a third of the moulding; " +
-                   stripText(thickest->place, static_cast<int>(plan.strips.size())) + " with " +
+                   stripText(thickest->place, math::countOf(plan.strips)) + " with " +
                    measure::writeThickness(thickest->thickness_m, display) + " is " + measure::writeShare(share) +
                    " of " + measure::writeThickness(plan.depth_m, display) + "." + whereItApplies;
     findings.push_back(finding);

@@ -36,7 +36,7 @@ void addScrewAssumptions(std::vector<Finding>& findings, const HoldingScene& sce
 }  // namespace
 
 void addScrewStrength(std::vector<Finding>& findings, const HoldingScene& scene, const holding::ScrewPlan& screw,
-                      const Moment& moment) {
+                      const LoadCase& moment) {
     const std::string who = moment.subject(scene, screw.index);
     const std::string washer = moment.subject(scene, screw.index, "The washer of ");
     const auto add = [&](Severity severity, const std::string& code, const std::string& unit, double value,

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/math/count.hpp"
 #include "core/math/root.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/plan/form_wording.hpp"
@@ -22,12 +23,12 @@ using measure::writeStress;
 constexpr double leastLeft = 0.05;
 constexpr double mostTold = 3;
 
-// By how much the told end stands off with the factor.
-class Told {
+// By how much the reported end stands off with the factor.
+class ReportedEnd {
 public:
-    Told(const boat::Piece& piece, const Plan& plan)
+    ReportedEnd(const boat::Piece& piece, const Plan& plan)
         : lies_(stack::lieOn(piece, plan.line.fair.line, plan.stack, plan.form.line)),
-          atStart_(toldAtStart(plan.form, plan.line.fair.line.length())) {}
+          atStart_(reportedAtStart(plan.form, plan.line.fair.line.length())) {}
 
     double off_m(double factor) const {
         const stack::Opening opening = stack::openingOf(lies_.ground.ground, lies_.wanted, lies_.letGo(factor));
@@ -41,20 +42,20 @@ private:
 };
 
 double factorOfEnd(const boat::Piece& piece, const Plan& plan, double off_m) {
-    const Told told(piece, plan);
-    if (!(told.theory() > 0)) {
+    const ReportedEnd reported(piece, plan);
+    if (!(reported.theory() > 0)) {
         throw measure::InputError("", "these strips give nothing back", "a piece of two strips or more, glued bent");
     }
-    const double low = (1 - mostTold) / told.theory();
-    const double high = (1 - leastLeft) / told.theory();
-    const double least = told.off_m(low);
-    const double most = told.off_m(high);
+    const double low = (1 - mostTold) / reported.theory();
+    const double high = (1 - leastLeft) / reported.theory();
+    const double least = reported.off_m(low);
+    const double most = reported.off_m(high);
     if (!(off_m > std::min(least, most) && off_m < std::max(least, most))) {
         throw measure::InputError("", "let go by any springback the end would not stand so far off",
                                   "between " + tapeText(least, plan.display) + (least < 0 ? " closed in" : "") +
                                       " and " + tapeText(most, plan.display) + " open");
     }
-    return math::illinois([&](double factor) { return told.off_m(factor) - off_m; },
+    return math::illinois([&](double factor) { return reported.off_m(factor) - off_m; },
                           {low, least - off_m, high, most - off_m}, 100,
                           [](double, double left_m, double) { return std::abs(left_m) < 1e-7; });
 }
@@ -90,13 +91,13 @@ std::string springingText(const std::optional<stack::SprungHome>& home, const Pl
                "what it takes to spring it home stands here.";
     }
     const double length = plan.line.fair.line.length();
-    const bool atStart = toldAtStart(plan.form, length);
+    const bool atStart = reportedAtStart(plan.form, length);
     std::string text =
         capitalised(openingText(home->off, atStart, home->measured ? "stands" : "will stand", plan.display)) +
         ": as if it gave back " + measure::writeNumber(home->factor, 2) + " times what theory says.";
     text += pullsText(*home, plan);
     text += " For good stays a stress of up to " + writeStress(home->stress_Pa) + ", in " +
-            stripText(home->stressPlace, static_cast<int>(plan.stack.strips.size())) + " " +
+            stripText(home->stressPlace, math::countOf(plan.stack.strips)) + " " +
             placeText(home->stressAt_m, length, plan.display) + ", " + writeShare(home->breakingShare) +
             " of what breaks it";
     text += home->bears

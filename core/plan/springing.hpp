@@ -11,7 +11,7 @@
 
 namespace fayline::plan {
 
-// How far the piece is off, as a user reads it: the end that is told (toldAtStart) stands off the wanted line by
+// How far the piece is off, as a user reads it: the end that is told (reportedAtStart) stands off the wanted line by
 // `off_m`, the other end laid on it, > 0 open. From that the factor times rho with which it opened from its form.
 // Without `off_m` as the plan foretells it. None where nothing lets go or nothing is off by stack::leastOff_m.
 //

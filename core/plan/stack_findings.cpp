@@ -4,6 +4,7 @@
 #include <string>
 #include <tuple>
 
+#include "core/math/count.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/measure/units.hpp"
 #include "core/plan/breaking_help.hpp"
@@ -34,8 +35,8 @@ struct StackScene {
     const stack::StackPlan& stack;
 
     std::string place(double at_m) const { return placeText(at_m, line.fair.line.length(), shop.display); }
-    std::string strip(int place) const { return stripText(place, static_cast<int>(stack.strips.size())); }
-    const stack::Strip& stripAt(int place) const { return stack.strips[static_cast<std::size_t>(place - 1)]; }
+    std::string strip(int place) const { return stripText(place, math::countOf(stack.strips)); }
+    const stack::Strip& stripAt(int place) const { return stack.strips[place - 1]; }
     std::string help(int place) const { return breakingHelpText(breakingHelp(piece, shop, stripAt(place)), shop); }
 };
 
@@ -293,10 +294,10 @@ void addBeyondTables(std::vector<Finding>& findings, const StackScene& scene) {
 }
 
 void addSpeciesWarnings(std::vector<Finding>& findings, const StackScene& scene) {
-    std::vector<std::string> told;
+    std::vector<std::string> reported;
     for (const stack::Strip& strip : scene.stack.strips) {
-        if (std::find(told.begin(), told.end(), strip.species) != told.end()) continue;
-        told.push_back(strip.species);
+        if (std::find(reported.begin(), reported.end(), strip.species) != reported.end()) continue;
+        reported.push_back(strip.species);
         const wood::Species* wood = wood::findSpecies(scene.shop.species, strip.species);
         if (!wood || wood->warning.empty()) continue;
         Finding finding = about(Severity::note, "species_warning", "MPa");

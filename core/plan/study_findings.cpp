@@ -2,6 +2,7 @@
 #include <cmath>
 #include <string>
 
+#include "core/math/count.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/holding_scene.hpp"
 
@@ -104,7 +105,7 @@ void addNotToBePressed(std::vector<Finding>& findings, const HoldingScene& scene
 }
 
 void addProposal(std::vector<Finding>& findings, const HoldingScene& scene, const holding::Proposal& proposal) {
-    const int count = static_cast<int>(proposal.stations.size());
+    const int count = math::countOf(proposal.stations);
     if (!proposal.met && proposal.unmet == "pressing" && count > 0) {
         if (proposal.forEverything > count) return addTooFewToPress(findings, scene, proposal);
         return addNotToBePressed(findings, scene, proposal);
@@ -133,8 +134,8 @@ void addProposal(std::vector<Finding>& findings, const HoldingScene& scene, cons
 }
 
 void addCarried(std::vector<Finding>& findings, const HoldingScene& scene, const holding::Carried& carried) {
-    constexpr double told_m = 0.05;
-    if (!(carried.sag_m > told_m)) return;
+    constexpr double reported_m = 0.05;
+    if (!(carried.sag_m > reported_m)) return;
     Finding finding = aboutHolding(Severity::note, "sags_when_carried", "mm",
                                    {"beam under its own weight (derived); density from specific gravity, Wood Handbook "
                                     "eq. 4-12",

@@ -2,6 +2,7 @@
 #include <string>
 
 #include "core/boat/hold_traits.hpp"
+#include "core/math/count.hpp"
 #include "core/plan/holding_scene.hpp"
 
 namespace fayline::plan {
@@ -56,11 +57,11 @@ const char* lacksText(holding::Lacks lacks) {
 }  // namespace
 
 void addToolsShort(std::vector<Finding>& findings, const HoldingScene& scene, const holding::AtHand& atHand,
-                   const Moment& moment) {
+                   const LoadCase& moment) {
     for (const holding::Counted& counted : atHand.counts) {
         if (counted.withoutTool.empty()) continue;
         const std::string kind(boat::holdWord(counted.kind));
-        const int lacking = static_cast<int>(counted.withoutTool.size());
+        const int lacking = math::countOf(counted.withoutTool);
         const int first = counted.withoutTool.front();
         Finding finding = aboutHolding(Severity::stop, moment.code("tools_short"), "", countSource());
         finding.at_m = scene.at_m(first);
@@ -104,8 +105,8 @@ void addStraps(std::vector<Finding>& findings, const HoldingScene& scene) {
             findings.push_back(finding);
             continue;
         }
-        constexpr double told_m = 0.02;
-        if (!(strap.longestIdle_m > told_m)) continue;
+        constexpr double reported_m = 0.02;
+        if (!(strap.longestIdle_m > reported_m)) continue;
         Finding finding = aboutHolding(Severity::caution, "strap_idle", "mm",
                                        {"belt friction, after Euler (derived)", Mark::derived});
         finding.at_m = strap.longestIdleFrom_m;

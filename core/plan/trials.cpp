@@ -49,18 +49,18 @@ std::string correctionsText(const wood::TrialResult& result, const measure::Disp
 
 }  // namespace
 
-TrialTold tellTrial(const boat::Trial& trial, const std::vector<wood::Species>& species,
-                    const measure::Display& display) {
-    TrialTold told;
+TrialReported tellTrial(const boat::Trial& trial, const std::vector<wood::Species>& species,
+                        const measure::Display& display) {
+    TrialReported reported;
     try {
-        told.result = wood::trialResult(trial, "", species);
-        told.sentence = (trial.broke ? brokenText(*told.result) : modulusText(*told.result)) +
-                        correctionsText(*told.result, display);
+        reported.result = wood::trialResult(trial, "", species);
+        reported.sentence = (trial.broke ? brokenText(*reported.result) : modulusText(*reported.result)) +
+                            correctionsText(*reported.result, display);
     } catch (const measure::InputError& error) {
-        told.path = error.path();
-        told.sentence = capitalised(error.wrong()) + "; " + error.accepted() + ".";
+        reported.path = error.path();
+        reported.sentence = capitalised(error.wrong()) + "; " + error.accepted() + ".";
     }
-    return told;
+    return reported;
 }
 
 std::string measuredText(const wood::WoodMeasured& measured, const std::vector<wood::Species>& species) {

@@ -13,13 +13,13 @@
 namespace fayline::plan {
 
 // What a trial says, or why it says nothing.
-struct TrialTold {
+struct TrialReported {
     std::optional<wood::TrialResult> result;
     std::string path;      // of what is wrong with it: "sag_mm"; empty: nothing is
     std::string sentence;  // modulus with its error, own weight, shear and large sag; or what would be accepted
 };
-TrialTold tellTrial(const boat::Trial& trial, const std::vector<wood::Species>& species,
-                    const measure::Display& display);
+TrialReported tellTrial(const boat::Trial& trial, const std::vector<wood::Species>& species,
+                        const measure::Display& display);
 
 // What the trials of one wood say together, one or two sentences.
 std::string measuredText(const wood::WoodMeasured& measured, const std::vector<wood::Species>& species);

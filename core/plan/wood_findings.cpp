@@ -23,9 +23,7 @@ struct WoodScene {
     const Shop& shop;
     const stack::StackPlan& stack;
 
-    const boat::Strips& given(const stack::Strip& strip) const {
-        return piece.stack.strips[static_cast<std::size_t>(strip.group)];
-    }
+    const boat::Strips& given(const stack::Strip& strip) const { return piece.stack.strips[strip.group]; }
 };
 
 Finding about(Severity severity, const std::string& code, const std::string& unit, const wood::WoodMeasured& measured) {

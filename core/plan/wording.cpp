@@ -56,7 +56,7 @@ std::string numberWord(int number) {
     static const std::array<const char*, 13> words{"no",    "one",   "two",  "three", "four",   "five",  "six",
                                                    "seven", "eight", "nine", "ten",   "eleven", "twelve"};
     if (number < 0 || number > 12) return std::to_string(number);
-    return words[static_cast<std::size_t>(number)];
+    return words[number];
 }
 
 std::string capitalised(std::string text) {

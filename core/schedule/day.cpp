@@ -43,7 +43,7 @@ Said saidBy(const std::vector<Event>& events, std::size_t tasks, double at_s) {
     for (const Event& event : events) {
         if (event.at_s > at_s || said.stopped) continue;
         const bool isOfTask = event.task >= 0 && event.task < static_cast<int>(tasks);
-        Happened* task = isOfTask ? &said.tasks[static_cast<std::size_t>(event.task)] : nullptr;
+        Happened* task = isOfTask ? &said.tasks[event.task] : nullptr;
         switch (event.kind) {
             case EventKind::started:
                 said.started = true;
@@ -166,7 +166,7 @@ void takeStates(const Said& said, Now& now) {
             state = TaskState::done;
         } else if (std::ranges::all_of(task.after,
                                        [&](int before) {
-                                           const TaskState one = now.states[static_cast<std::size_t>(before)];
+                                           const TaskState one = now.states[before];
                                            return one == TaskState::done || one == TaskState::leftOut;
                                        }) &&
                    task.start_s <= now.at_s) {
@@ -187,8 +187,8 @@ void takeStates(const Said& said, Now& now) {
     }
     now.ofHands.assign(static_cast<std::size_t>(run.hands), -1);
     for (const int doing : now.doing) {
-        for (const int lane : run.tasks[static_cast<std::size_t>(doing)].lanes) {
-            now.ofHands[static_cast<std::size_t>(lane)] = doing;
+        for (const int lane : run.tasks[doing].lanes) {
+            now.ofHands[lane] = doing;
         }
     }
     if (!said.doneInOrder.empty()) now.toUndo = said.doneInOrder.back();

@@ -57,7 +57,7 @@ void addFaces(const Now& now, std::vector<Warning>& warnings) {
         return;
     }
     if (now.run.worstFace < 0) return;
-    const FaceTimes& face = now.run.faces[static_cast<std::size_t>(now.run.worstFace)];
+    const FaceTimes& face = now.run.faces[now.run.worstFace];
     std::string text = capital(faceText(face.inner));
     if (now.margin_s < 0) {
         text += " goes off " + writeDuration(-now.margin_s) + " before the last station is on.";

@@ -52,7 +52,7 @@ int mostPressing(const Run& run, const Moment& moment) {
     int found = -1;
     for (std::size_t i = 0; i < moment.faces.size(); ++i) {
         if (moment.faces[i] != FaceState::open) continue;
-        if (found < 0 || run.faces[i].openUntil_s < run.faces[static_cast<std::size_t>(found)].openUntil_s) {
+        if (found < 0 || run.faces[i].openUntil_s < run.faces[found].openUntil_s) {
             found = static_cast<int>(i);
         }
     }

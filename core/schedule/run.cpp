@@ -182,7 +182,7 @@ private:
             if (newCup) {
                 // With others there it is mixed while they do the portion before: from when that begins.
                 const bool beside = job_.hands > 1 && i > 0 && !portion.soaksBefore;
-                mixed = listMix(portion, beside ? run_.tasks[static_cast<std::size_t>(last_)].after : waits());
+                mixed = listMix(portion, beside ? run_.tasks[last_].after : waits());
             }
             const bool nextIsMixedBeside =
                 i + 1 < portions.size() && needsNewCup(portions, i + 1) && !portions[i + 1].soaksBefore;
@@ -265,7 +265,7 @@ void time(Run& run, bool lanes, const Timed& timed, const HandsOf& handsOf) {
         Task& task = run.tasks[i];
         double start_s = 0;
         for (const int before : task.after) {
-            start_s = std::max(start_s, run.tasks[static_cast<std::size_t>(before)].end_s);
+            start_s = std::max(start_s, run.tasks[before].end_s);
         }
         // As many hands as it wants are free by the time at which the last of those that are free first comes.
         const auto wanted = std::min(static_cast<std::size_t>(handsOf(i)), hands);
@@ -331,7 +331,7 @@ void timeFaces(const Job& job, Run& run) {
     const auto worst = [](const auto& all) {
         int found = -1;
         for (std::size_t i = 0; i < all.size(); ++i) {
-            if (found < 0 || all[i].margin_s() < all[static_cast<std::size_t>(found)].margin_s()) {
+            if (found < 0 || all[i].margin_s() < all[found].margin_s()) {
                 found = static_cast<int>(i);
             }
         }

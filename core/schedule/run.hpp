@@ -113,8 +113,8 @@ struct Run {
     double end_s = 0;
 
     // The least margin of any face, and of any cup; 0 without one.
-    double margin_s() const { return worstFace < 0 ? 0 : faces[static_cast<std::size_t>(worstFace)].margin_s(); }
-    double cupMargin_s() const { return worstCup < 0 ? 0 : cups[static_cast<std::size_t>(worstCup)].margin_s(); }
+    double margin_s() const { return worstFace < 0 ? 0 : faces[worstFace].margin_s(); }
+    double cupMargin_s() const { return worstCup < 0 ? 0 : cups[worstCup].margin_s(); }
 };
 
 // The tasks of a job with their times.
@@ -126,7 +126,8 @@ Run runOf(const Job& job);
 void retime(const Job& job, const std::vector<double>& factors, const std::vector<double>& delays_s, Run& run);
 
 // A word for each task that stays the same whatever language it is named in and is its alone: "spread:3" by strip
-// (0: the boat's face; "end_grain"), "mix:2" by cup, "close:4" by station, "carry"; the second part of one "spread:3:2".
+// (0: the boat's face; "end_grain"), "mix:2" by cup, "close:4" by station, "carry"; the second part of one
+// "spread:3:2".
 std::vector<std::string> taskWords(const Run& run);
 
 // The whole crew rests, or waits.

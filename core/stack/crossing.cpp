@@ -5,6 +5,8 @@
 #include <cstdint>
 #include <tuple>
 
+#include "core/math/count.hpp"
+
 namespace fayline::stack {
 
 namespace {
@@ -77,7 +79,7 @@ std::optional<Crossing> firstCrossing(const std::vector<std::vector<line::Xy>>& 
     const double cell = cellOf(segments, curves);
     for (std::size_t i = 1; i < curves.size(); ++i) {
         addCap(segments, curves[i - 1].front(), curves[i].front(), 0, cell);
-        addCap(segments, curves[i - 1].back(), curves[i].back(), static_cast<int>(curves[i].size()) - 2, cell);
+        addCap(segments, curves[i - 1].back(), curves[i].back(), math::countOf(curves[i]) - 2, cell);
     }
 
     std::vector<std::tuple<std::int64_t, std::int64_t, int>> cells;
@@ -98,8 +100,8 @@ std::optional<Crossing> firstCrossing(const std::vector<std::vector<line::Xy>>& 
         for (std::size_t j = i + 1; j < cells.size(); ++j) {
             const auto& [otherX, otherY, other] = cells[j];
             if (otherX != x || otherY != y) break;
-            const Segment& p = segments[static_cast<std::size_t>(one)];
-            const Segment& q = segments[static_cast<std::size_t>(other)];
+            const Segment& p = segments[one];
+            const Segment& q = segments[other];
             if (std::abs(p.index - q.index) < 2 || !segmentsMeet(p, q)) continue;
             const Crossing found{std::min(p.index, q.index), std::max(p.index, q.index)};
             if (!first || std::pair(found.index, found.other) < std::pair(first->index, first->other)) first = found;

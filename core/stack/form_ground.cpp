@@ -100,7 +100,7 @@ PartAlong alongPart(const FormGround& ground, const Places& places, const boat::
 
 FormGround formGround(const boat::Piece& piece, const line::Line& line, const StackPlan& stack) {
     std::vector<double> moduli(piece.stack.strips.size(), 0.0);
-    for (const Strip& strip : stack.strips) moduli[static_cast<std::size_t>(strip.group)] = strip.modulus_Pa;
+    for (const Strip& strip : stack.strips) moduli[strip.group] = strip.modulus_Pa;
 
     FormGround ground;
     ground.strips = looseStrips(piece.stack, piece.line.describes, line.length(), moduli);
@@ -109,7 +109,7 @@ FormGround formGround(const boat::Piece& piece, const line::Line& line, const St
     const Run run = formRun(piece, line.length());
     const double fixed = fixedAt(piece, line.length(), run);
     Breaks breaks{{0, line.length()}};
-    for (const LooseStrip& strip : ground.strips) {
+    for (const BentStrip& strip : ground.strips) {
         if (strip.runs.bent.from_m > run.from_m) breaks.at_m.push_back(strip.runs.bent.from_m);
         if (strip.runs.bent.to_m < run.to_m) breaks.at_m.push_back(strip.runs.bent.to_m);
     }

@@ -21,7 +21,7 @@ struct PartAlong {
 struct FormGround {
     Ground ground;
     std::vector<double> aside_m;  // of each place: a hair before or after it where a strip ends, else 0
-    std::vector<LooseStrip> strips;
+    std::vector<BentStrip> strips;
     std::vector<PartAlong> parts;
     std::size_t tightest = 0;  // place of the wanted line's greatest curvature
 };

@@ -1,9 +1,10 @@
-// The line of a form that lets go to the wanted one, and shapes that are made the same way: sections of the stack
-// turned against one another about its neutral axis, integrated both ways from a fixed place.
+// The line of the form from which the piece springs back to the wanted line, and other bent shapes of the piece. The
+// model turns sections of the stack against one another about the neutral axis and integrates both ways from a fixed
+// place.
 //
-// A place is named by `at_m` along the WANTED line throughout (stations, trim lines and posts keep their names). A
-// section is square to the wanted line; whatever bends the piece turns it as a whole about the point where it cuts the
-// neutral axis, and leaves the neutral axis as long as it was. With k the wanted line's curvature (stack's sign), T the
+// `at_m`, the arc length along the WANTED line, names a place throughout (stations, trim lines and posts keep their
+// names). A section is square to the wanted line. Bending turns it as a whole about the point where it cuts the neutral
+// axis and does not change the length of the neutral axis. With k the wanted line's curvature (stack's sign), T the
 // section's turn per length of the wanted line, f and a the distances of faying surface and neutral axis, the faying
 // surface goes on by (1 + f k) - (a - f)(T - k) along the section's heading. Where a strip ends the neutral axis jumps
 // and the faying surface does not.

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "core/math/count.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/stack/course.hpp"
 #include "core/stack/form_ground.hpp"
@@ -85,12 +86,12 @@ void tellStrain(FormPlan& plan, const FormGround& ground, const StackPlan& stack
         const line::Place& place = ground.ground.places[i].line;
         const double axis = part.axisFromLine_m[i];
         const double k = axisCurvature(ground, i, axis, share[i]);
-        for (const LooseStrip& strip : ground.strips) {
+        for (const BentStrip& strip : ground.strips) {
             if (!strip.runs.bent.holds(place.at_m)) continue;
             const double room = 1 + (strip.layer.middle.at(place.at_m) - axis) * k;
             if (room <= 0) continue;
             const double whole = strip.layer.thicknessAt(place.at_m) * std::abs(k) / room / 2;
-            const Strip& planned = stack.strips[static_cast<std::size_t>(strip.layer.place - 1)];
+            const Strip& planned = stack.strips[strip.layer.place - 1];
             const auto hold = [&](double strain, double breaksAt) {
                 const double used = strain / breaksAt;
                 if (used <= plan.mostStrained.used) return;
@@ -194,7 +195,7 @@ void tellMoisture(FormPlan& plan, const FormGround& ground, const boat::Stack& s
 void tellGluings(FormPlan& plan, const FormGround& ground, const boat::Stack& stack, const line::Place& tightest) {
     if (stack.gluings.empty()) return;
     std::vector<int> ends = stack.gluings;
-    const int count = static_cast<int>(ground.strips.size());
+    const int count = math::countOf(ground.strips);
     if (ends.back() < count) ends.push_back(count);
     const std::vector<Places> parts = partPlaces(ground.strips);
     for (const int end : ends) {

@@ -35,7 +35,7 @@ constexpr double besideEnd_m = 1e-9;
 
 std::vector<double> moduliByGroup(const boat::Stack& stack, const StackPlan& plan) {
     std::vector<double> moduli(stack.strips.size());
-    for (const Strip& strip : plan.strips) moduli[static_cast<std::size_t>(strip.group)] = strip.modulus_Pa;
+    for (const Strip& strip : plan.strips) moduli[strip.group] = strip.modulus_Pa;
     return moduli;
 }
 
@@ -46,19 +46,20 @@ const wood::Species& backboneOf(const boat::Piece& piece, const std::vector<wood
 }
 
 struct Glued {
-    std::vector<LooseStrip> strips;
+    std::vector<BentStrip> strips;
     Places places;
     double side = 1;
     double backbone_Pa = 0;  // modulus along its grain
     Cited across;            // tension across the grain, of the weaker
 };
 
-// Softness of the bed per area, m/Pa: half the depth of the stack, as much of what it is glued to, and the glue line.
+// Softness of the foundation per area, m/Pa: half the depth of the stack, as much of what it is glued to, and the glue
+// line.
 double softness(const Glued& glued, const Release& section, double at_m, double presentAt_m, double glueLine_m) {
     double depth = 0;
     double soft = 0;
     for (int place = glued.places.first; place <= glued.places.last; ++place) {
-        const LooseStrip& strip = glued.strips[static_cast<std::size_t>(place - 1)];
+        const BentStrip& strip = glued.strips[place - 1];
         if (!strip.runs.bent.holds(presentAt_m)) continue;
         const double t = strip.layer.thicknessAt(at_m);
         depth += t;
@@ -91,7 +92,7 @@ EndStress endOf(const Glued& glued, const boat::Stack& stack, const line::Line& 
     EndStress end;
     end.atStart = atStart;
     end.scarfed = atStart ? stack.scarfedStart.has_value() : stack.scarfedEnd.has_value();
-    const Run& last = glued.strips[static_cast<std::size_t>(glued.places.last - 1)].runs.finished;
+    const Run& last = glued.strips[glued.places.last - 1].runs.finished;
     end.at_m = atStart ? last.from_m : last.to_m;
     const double presentAt_m = end.at_m + (atStart ? besideEnd_m : -besideEnd_m);
     const line::Place place = line.at(end.at_m);

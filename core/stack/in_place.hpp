@@ -3,8 +3,8 @@
 // Loose strips bent with the moment M = B_slip k (k > 0: convex toward the stack, stack.hpp's sign) keep that moment
 // when the glue has cured. Sawn off at the trim line the section there must come to no moment at all, and gets rid of
 // it by moving off what it is glued to, or into it. With v the movement square to the line, away from the form, the
-// curvature becomes k - v'' and the moment M - B v'', B of the glued section; the bed (wood of both sides and the glue
-// line) holds back c v per length:
+// curvature becomes k - v'' and the moment M - B v'', B of the glued section; the foundation (wood of both sides and
+// the glue line) holds back c v per length:
 //
 //     B v'''' + c v = 0,  v''(0) = M / B,  v'''(0) = 0    with x from the end inwards
 //     v = M / (2 B beta^2) e^(-beta x) (cos beta x - sin beta x),  beta = (c / 4 B)^(1/4)
@@ -18,7 +18,8 @@
 // Left out: that k changes along the piece (a moment that falls towards the end by M' per length takes 2 M' beta / b
 // off the peel there; all along, M'' / b is carried by the glue); creep and swelling; that a cut edge is sharper than
 // a beam can tell.
-// Source: Hetenyi's beam on an elastic bed (functions D). The bed: E across the grain about E / 12 (common practice).
+// Source: Hetenyi's beam on an elastic foundation (functions D). The foundation: E across the grain about E / 12
+// (common practice).
 #pragma once
 
 #include <vector>
@@ -31,8 +32,8 @@
 
 namespace fayline::stack {
 
-// What decays from the end of a glued piece: beta, 1/m, of a section of `stiffness_N_m2` on a bed of `base_N_m2`.
-// Both above 0.
+// What decays from the end of a glued piece: beta, 1/m, of a section of `stiffness_N_m2` on a foundation of
+// `base_N_m2`. Both above 0.
 double decayOf(double base_N_m2, double stiffness_N_m2);
 
 // Stress at the free end of a moment `moment_N_m` left in a section `width_m` wide, Pa; > 0 pulls off.
@@ -81,9 +82,9 @@ inline constexpr double lastingShareAcross = 0.25;
 // source says so.
 measure::Cited tensionAcross(const wood::Species& species);
 
-// Of the part that is glued to the form (the stack up to a dry face). Thickness of bed: half the stack and as much of
-// what it is glued to (common practice), which is the wood that `holding.backbone` names, else that of the strip on it.
-// `plan` is that of planStack. Throws InputError with the path `holding.backbone.species`.
+// Of the part that is glued to the form (the stack up to a dry face). Thickness of foundation: half the stack and as
+// much of what it is glued to (common practice), which is the wood that `holding.backbone` names, else that of the
+// strip on it. `plan` is that of planStack. Throws InputError with the path `holding.backbone.species`.
 StressLeft stressLeft(const boat::Piece& piece, const line::Line& line, const std::vector<wood::Species>& species,
                       const StackPlan& plan);
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/math/count.hpp"
 #include "core/math/table.hpp"
 #include "core/stack/stack.hpp"
 
@@ -54,7 +55,7 @@ std::vector<Layer> layers(const boat::Stack& stack, boat::Describes describes, d
         const double atEnd = strips.tapersTo_m.value_or(strips.thickness_m);
         for (int i = 0; i < strips.count; ++i) {
             Layer layer;
-            layer.place = static_cast<int>(layers.size()) + 1;
+            layer.place = math::countOf(layers) + 1;
             layer.group = static_cast<int>(group);
             layer.inner = {start, end, lineLength_m};
             layer.outer = {start + atStart, end + atEnd, lineLength_m};
@@ -69,7 +70,7 @@ std::vector<Layer> layers(const boat::Stack& stack, boat::Describes describes, d
 
 Runs runsOf(const boat::Stack& stack, const std::vector<Layer>& layers, int place, double lineLength_m) {
     const Layer& form = layers.front();
-    const Layer& strip = layers[static_cast<std::size_t>(place - 1)];
+    const Layer& strip = layers[place - 1];
     double short_m = 0;
     double shortAtEnd_m = 0;
     if (stack.scarfedStart) short_m = stack.scarfedStart->slope * (strip.inner.atStart_m - form.inner.atStart_m);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/math/count.hpp"
 #include "core/measure/figures.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/stack/form_plan.hpp"
@@ -202,19 +203,19 @@ NextFactor nextFactor(const std::vector<double>& factors, const std::vector<doub
     double mean = rule;
     double squares = scatterCounts * withinShop;
     double reading = 0;
-    int freedom = scatterCounts;
+    int degreesOfFreedom = scatterCounts;
     if (!factors.empty()) {
         mean = 0;
         for (const double factor : factors) mean += factor / count;
         for (const double factor : factors) squares += (factor - mean) * (factor - mean);
         for (const double error : errors) reading += error * error / count;
-        freedom += static_cast<int>(factors.size()) - 1;
+        degreesOfFreedom += math::countOf(factors) - 1;
     }
-    const double scatter = squares / freedom;
+    const double scatter = squares / degreesOfFreedom;
     const double weight = count / std::max(scatter, reading);
     const double shopVariance = 1 / (1 / between + weight);
     const double expected = shopVariance * (rule / between + weight * mean);
-    const double within = wood::studentRange95(freedom) * std::sqrt(shopVariance + scatter);
+    const double within = wood::studentRange95(degreesOfFreedom) * std::sqrt(shopVariance + scatter);
     return {expected, expected - within, expected + within};
 }
 
@@ -250,7 +251,7 @@ Learned learnSpringback(const std::vector<RecordedPiece>& recorded, const std::v
         errors.push_back(reading.error);
         learned.mean += reading.factor;
     }
-    learned.pieces = static_cast<int>(factors.size());
+    learned.pieces = math::countOf(factors);
     if (factors.empty()) {
         learned.howFar = "Nothing follows from what was read so far.";
         return learned;

@@ -59,8 +59,8 @@ void addStripLimits(std::vector<LimitMet>& limits, const StackPlan& plan, int gr
     limits.push_back(
         {LimitKind::laminationThickness, place, at, thickness, thickest, thickness <= thickest, laminationSource()});
     const double factor = curvatureFactor(ratio);
-    limits.push_back({LimitKind::curvatureFactor, place, at, factor, curvatureFactorTold, factor >= curvatureFactorTold,
-                      curvatureFactorSource()});
+    limits.push_back({LimitKind::curvatureFactor, place, at, factor, curvatureFactorReported,
+                      factor >= curvatureFactorReported, curvatureFactorSource()});
 }
 
 void addChance(std::vector<LimitMet>& limits, const StackPlan& plan) {
@@ -140,7 +140,7 @@ Source laminationSource() {
 }
 
 std::vector<LimitMet> limitsOf(const boat::Stack& stack, const std::vector<const wood::Species*>& woods,
-                               const StackPlan& plan, const Fit& fit) {
+                               const StackPlan& plan, const RoomFound& fit) {
     std::vector<LimitMet> limits;
     const bool room = !fit.noRoomAt_m;
     for (std::size_t group = 0; group < stack.strips.size(); ++group) {

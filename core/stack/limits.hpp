@@ -37,7 +37,7 @@ inline constexpr double steepestScarf = 8;
 measure::Source classificationSource();
 
 // The factor below which it is worth telling: a twentieth, a third of the scatter of bending strength. Our choice.
-inline constexpr double curvatureFactorTold = 0.95;
+inline constexpr double curvatureFactorReported = 0.95;
 
 // Thickest strip for the smallest radius of any strip, metres: (radius / 250) (1 + f / 80 MPa), with f the declared
 // characteristic bending strength of finger joints. Strips here are seldom finger-jointed, so f is an assumption: a
@@ -55,7 +55,7 @@ inline constexpr double mostExpectedToBreak = 1.0 / 3;
 inline constexpr double pinsLetPass_m = 0.0005;
 
 // What is known of a stack's geometry when its limits are looked at.
-struct Fit {
+struct RoomFound {
     std::optional<double> noRoomAt_m;  // tightest place where a face of the stack has no room
     double leastStretch = 1;           // 1 + d k there, or the least of all places
     std::optional<double> crossesAt_m;
@@ -65,6 +65,6 @@ struct Fit {
 // Every limit that was looked at: of each group of strips the one worst off, then those of the whole stack. Where there
 // is no room for the stack, limits that go by its radii are left out.
 std::vector<LimitMet> limitsOf(const boat::Stack& stack, const std::vector<const wood::Species*>& woods,
-                               const StackPlan& plan, const Fit& fit);
+                               const StackPlan& plan, const RoomFound& fit);
 
 }  // namespace fayline::stack

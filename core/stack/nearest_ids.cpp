@@ -4,6 +4,8 @@
 #include <cctype>
 #include <numeric>
 
+#include "core/math/count.hpp"
+
 namespace fayline::stack {
 
 namespace {
@@ -60,7 +62,7 @@ int apart(std::string_view typed, std::string_view part) {
 int apart(const std::vector<std::string>& typed, const std::vector<std::string>& id) {
     int byParts = 0;
     for (const std::string& word : typed) {
-        int least = letter * static_cast<int>(word.size());
+        int least = letter * math::countOf(word);
         for (const std::string& part : id) least = std::min(least, apart(word, part));
         byParts += least;
     }

@@ -45,8 +45,8 @@ bool takesOff(const boat::Stack& stack) {
            stack.strips.back().sacrificial;
 }
 
-Left leftAt(const boat::Stack& stack, const std::vector<LooseStrip>& strips, double at_m) {
-    const auto stays = [](const LooseStrip& strip) { return !strip.sacrificial; };
+Left leftAt(const boat::Stack& stack, const std::vector<BentStrip>& strips, double at_m) {
+    const auto stays = [](const BentStrip& strip) { return !strip.sacrificial; };
     const auto first = std::find_if(strips.begin(), strips.end(), stays);
     if (first == strips.end()) return {};
     const auto last = std::find_if(strips.rbegin(), strips.rend(), stays);
@@ -54,8 +54,8 @@ Left leftAt(const boat::Stack& stack, const std::vector<LooseStrip>& strips, dou
     return {first->layer.inner.at(at_m) + planed.inside_m, last->layer.outer.at(at_m) - planed.outside_m};
 }
 
-void checkPlaned(const boat::Stack& stack, const std::vector<LooseStrip>& strips, double lineLength_m) {
-    if (std::all_of(strips.begin(), strips.end(), [](const LooseStrip& strip) { return strip.sacrificial; })) {
+void checkPlaned(const boat::Stack& stack, const std::vector<BentStrip>& strips, double lineLength_m) {
+    if (std::all_of(strips.begin(), strips.end(), [](const BentStrip& strip) { return strip.sacrificial; })) {
         throw measure::InputError("stack.strips", "every strip is sacrificial, so nothing is left of the piece",
                                   "leave at least one that stays");
     }
@@ -82,7 +82,7 @@ void checkPlaned(const boat::Stack& stack, const std::vector<LooseStrip>& strips
     for (const double at : {0.0, lineLength_m}) needLeft(at, "stack.planed_after");
 }
 
-Planing planedAt(const std::vector<LooseStrip>& strips, const Places& part, const line::Place& place, double side,
+Planing planedAt(const std::vector<BentStrip>& strips, const Places& part, const line::Place& place, double side,
                  double presentAt_m, double share, const Left& left) {
     const Release whole = releaseAt(strips, part, place, side, 1.0, presentAt_m, share);
     Planing planing;
@@ -98,7 +98,7 @@ Planing planedAt(const std::vector<LooseStrip>& strips, const Places& part, cons
     double force = 0;
     double moment = 0;
     for (int i = part.first - 1; i < part.last; ++i) {
-        const LooseStrip& strip = strips[static_cast<std::size_t>(i)];
+        const BentStrip& strip = strips[i];
         if (!strip.runs.bent.holds(presentAt_m)) continue;
         const double low = std::max(left.from_m, strip.layer.inner.at(place.at_m));
         const double high = std::min(left.to_m, strip.layer.outer.at(place.at_m));

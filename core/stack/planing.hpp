@@ -30,7 +30,7 @@ struct Planing {
 };
 
 // One section of a part. Arguments as releaseAt.
-Planing planedAt(const std::vector<LooseStrip>& strips, const Places& part, const line::Place& place, double side,
+Planing planedAt(const std::vector<BentStrip>& strips, const Places& part, const line::Place& place, double side,
                  double presentAt_m, double share, const Left& left);
 
 // Whether anything is taken off after the glue has cured: given depths, or strips that are sacrificial.
@@ -38,9 +38,9 @@ bool takesOff(const boat::Stack& stack);
 
 // What is left at `at_m`: sacrificial strips that lie on a face come off, and from the faces then left the given
 // depths.
-Left leftAt(const boat::Stack& stack, const std::vector<LooseStrip>& strips, double at_m);
+Left leftAt(const boat::Stack& stack, const std::vector<BentStrip>& strips, double at_m);
 
 // Throws InputError (stack.planed_after[i], stack.strips) where nothing would be left.
-void checkPlaned(const boat::Stack& stack, const std::vector<LooseStrip>& strips, double lineLength_m);
+void checkPlaned(const boat::Stack& stack, const std::vector<BentStrip>& strips, double lineLength_m);
 
 }  // namespace fayline::stack

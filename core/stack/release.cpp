@@ -28,21 +28,21 @@ std::vector<double> moduliOf(const boat::Stack& stack, const std::vector<wood::S
 
 }  // namespace
 
-std::vector<LooseStrip> looseStrips(const boat::Stack& stack, boat::Describes describes, double lineLength_m,
-                                    const std::vector<double>& moduli_Pa) {
+std::vector<BentStrip> looseStrips(const boat::Stack& stack, boat::Describes describes, double lineLength_m,
+                                   const std::vector<double>& moduli_Pa) {
     const std::vector<Layer> all = layers(stack, describes, lineLength_m);
-    std::vector<LooseStrip> strips;
+    std::vector<BentStrip> strips;
     strips.reserve(all.size());
     for (const Layer& layer : all) {
         const auto group = static_cast<std::size_t>(layer.group);
         const boat::Strips& given = stack.strips[group];
-        LooseStrip strip;
+        BentStrip strip;
         strip.layer = layer;
         strip.runs = runsOf(stack, all, layer.place, lineLength_m);
         strip.modulus_Pa = moduli_Pa[group];
         strip.stillToBend = given.bentBefore ? 1 - given.bentBefore->set : 1.0;
-        const bool lastOfGroup = static_cast<std::size_t>(layer.place) == all.size() ||
-                                 all[static_cast<std::size_t>(layer.place)].group != layer.group;
+        const bool lastOfGroup =
+            static_cast<std::size_t>(layer.place) == all.size() || all[layer.place].group != layer.group;
         strip.partsOutside = given.dryFace && lastOfGroup && static_cast<std::size_t>(layer.place) != all.size();
         strip.sacrificial = given.sacrificial;
         strips.push_back(strip);
@@ -50,10 +50,10 @@ std::vector<LooseStrip> looseStrips(const boat::Stack& stack, boat::Describes de
     return strips;
 }
 
-std::vector<Places> partPlaces(const std::vector<LooseStrip>& strips) {
+std::vector<Places> partPlaces(const std::vector<BentStrip>& strips) {
     std::vector<Places> parts;
     int first = 1;
-    for (const LooseStrip& strip : strips) {
+    for (const BentStrip& strip : strips) {
         const bool last = static_cast<std::size_t>(strip.layer.place) == strips.size();
         if (!strip.partsOutside && !last) continue;
         parts.push_back({first, strip.layer.place});
@@ -70,7 +70,7 @@ double ownCurvatureShare(const line::Place& place, double side, const Layer& lay
     return own > 0 && axis > 0 ? axis / own : 1.0;
 }
 
-Release releaseAt(const std::vector<LooseStrip>& strips, const Places& part, const line::Place& place, double side,
+Release releaseAt(const std::vector<BentStrip>& strips, const Places& part, const line::Place& place, double side,
                   double width_m, double presentAt_m, double share) {
     Release release;
     release.at_m = place.at_m;
@@ -106,14 +106,14 @@ Release releaseAt(const std::vector<LooseStrip>& strips, const Places& part, con
 double ratioAtPlace(const boat::Stack& stack, boat::Describes describes, boat::Side side, const line::Line& line,
                     const std::vector<wood::Species>& species, double at_m) {
     checkStack(stack);
-    const std::vector<LooseStrip> strips = looseStrips(stack, describes, line.length(), moduliOf(stack, species));
+    const std::vector<BentStrip> strips = looseStrips(stack, describes, line.length(), moduliOf(stack, species));
     return releaseAt(strips, partPlaces(strips).front(), line.at(at_m), sideSign(side), 1.0, at_m).ratio;
 }
 
 std::vector<Part> partsOf(const boat::Stack& stack, boat::Describes describes, boat::Side side, const line::Line& line,
                           const std::vector<wood::Species>& species) {
     checkStack(stack);
-    const std::vector<LooseStrip> strips = looseStrips(stack, describes, line.length(), moduliOf(stack, species));
+    const std::vector<BentStrip> strips = looseStrips(stack, describes, line.length(), moduliOf(stack, species));
     const Course course = courseOf(stack, side, line);
     std::vector<Part> parts;
     for (const Places& places : partPlaces(strips)) {
@@ -122,7 +122,7 @@ std::vector<Part> partsOf(const boat::Stack& stack, boat::Describes describes, b
         at.insert(at.end(), course.peaks.begin(), course.peaks.end());
         std::vector<double> jumps;
         for (int place = places.first; place <= places.last; ++place) {
-            const Run& run = strips[static_cast<std::size_t>(place - 1)].runs.bent;
+            const Run& run = strips[place - 1].runs.bent;
             for (const double end : {run.from_m, run.to_m}) {
                 jumps.push_back(end);
                 at.push_back(line.at(end));

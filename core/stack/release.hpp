@@ -51,7 +51,7 @@ struct Part {
 };
 
 // A strip as its bending counts: where it lies and runs, its stiffness, the share of the curve that still bends it.
-struct LooseStrip {
+struct BentStrip {
     Layer layer;
     Runs runs;
     double modulus_Pa = 0;
@@ -61,19 +61,19 @@ struct LooseStrip {
 };
 
 // The strips from the form outwards; `moduli_Pa` one for each group of boat::Stack::strips.
-std::vector<LooseStrip> looseStrips(const boat::Stack& stack, boat::Describes describes, double lineLength_m,
-                                    const std::vector<double>& moduli_Pa);
+std::vector<BentStrip> looseStrips(const boat::Stack& stack, boat::Describes describes, double lineLength_m,
+                                   const std::vector<double>& moduli_Pa);
 
 // First and last place of each part, from the form outwards.
 struct Places {
     int first = 1;
     int last = 1;
 };
-std::vector<Places> partPlaces(const std::vector<LooseStrip>& strips);
+std::vector<Places> partPlaces(const std::vector<BentStrip>& strips);
 
 // One section: of the strips `part` that run at `presentAt_m` (the place itself, or a hair to either side of where a
 // strip ends), turned by `share` of the wanted line's turn. No strip there: all 0. Allocates nothing.
-Release releaseAt(const std::vector<LooseStrip>& strips, const Places& part, const line::Place& place, double side,
+Release releaseAt(const std::vector<BentStrip>& strips, const Places& part, const line::Place& place, double side,
                   double width_m, double presentAt_m, double share = 1);
 
 // Curvature of the strip's own middle over that of the axis `axisFromLine_m` away from the line, where both can lie,

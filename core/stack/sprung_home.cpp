@@ -37,14 +37,13 @@ void tellStress(SprungHome& home, const OnForm& lies, const StackPlan& stack, co
     for (std::size_t i = lies.ground.ground.start; i <= lies.ground.ground.end; ++i) {
         const double at = lies.ground.ground.places[i].line.at_m;
         for (int place = part.places.first; place <= part.places.last; ++place) {
-            const LooseStrip& strip = lies.ground.strips[static_cast<std::size_t>(place - 1)];
+            const BentStrip& strip = lies.ground.strips[place - 1];
             if (!strip.runs.bent.holds(at + lies.ground.aside_m[i])) continue;
             const double axis = part.axisFromLine_m[i];
             const double away =
                 std::max(std::abs(strip.layer.inner.at(at) - axis), std::abs(strip.layer.outer.at(at) - axis));
             const double strain = away * std::abs(close[i]);
-            home.breakingShare =
-                std::max(home.breakingShare, strain / stack.strips[static_cast<std::size_t>(place - 1)].breakingStrain);
+            home.breakingShare = std::max(home.breakingShare, strain / stack.strips[place - 1].breakingStrain);
             if (strip.modulus_Pa * strain <= home.stress_Pa) continue;
             home.stress_Pa = strip.modulus_Pa * strain;
             home.stressAt_m = at;

@@ -180,7 +180,7 @@ void stiffen(StackPlan& plan, const boat::Stack& stack, const std::vector<Layer>
     for (std::size_t i = 0; i < present.size(); ++i) {
         const double t = present[i].thicknessAt(at_m);
         plan.stiffnessWet_N_m2 += strips[i].modulus_Pa * ripped * t * t * t / 12;
-        const bool parts = stack.strips[static_cast<std::size_t>(present[i].group)].dryFace &&
+        const bool parts = stack.strips[present[i].group].dryFace &&
                            (i + 1 == present.size() || present[i + 1].group != present[i].group);
         if (!parts && i + 1 < present.size()) continue;
         plan.stiffnessCured_N_m2 += gluedStiffness(present, strips, first, i + 1, width, at_m);
@@ -208,7 +208,7 @@ double storedEnergy(const StackPlan& plan, const boat::Stack& stack, const Cours
         for (std::size_t i = 0; i < layers.size(); ++i) {
             const Strip& strip = plan.strips[i];
             const bool here = place.at_m >= strip.startsAt_m && place.at_m <= strip.endsAt_m;
-            const boat::Strips& strips = stack.strips[static_cast<std::size_t>(strip.group)];
+            const boat::Strips& strips = stack.strips[strip.group];
             const double density = here ? energyDensity(course, layers[i], strip, strips, width, place) : 0;
             energy += (before[i] + density) / 2 * step;
             before[i] = density;
@@ -247,15 +247,15 @@ void drawFaces(StackPlan& plan, const boat::Stack& stack, const Course& course, 
         plan.width_m.push_back(widthAt(stack, place.at_m));
         plan.faces[0].push_back(pointBeside(place, course.side, layers.front().inner.at(place.at_m)));
         for (std::size_t i = 0; i < layers.size(); ++i) {
-            const double share = stillToBend(stack.strips[static_cast<std::size_t>(layers[i].group)]);
+            const double share = stillToBend(stack.strips[layers[i].group]);
             plan.faces[i + 1].push_back(pointBeside(place, course.side, layers[i].outer.at(place.at_m)));
             plan.strains[i].push_back(layers[i].thicknessAt(place.at_m) * share * bendOf(course, layers[i], place) / 2);
         }
     }
 }
 
-Fit fitOf(const StackPlan& plan, const Course& course, const std::vector<Layer>& layers) {
-    Fit fit;
+RoomFound fitOf(const StackPlan& plan, const Course& course, const std::vector<Layer>& layers) {
+    RoomFound fit;
     const auto look = [&](const line::Place& place) {
         const double least = std::min(stretch(place, course.side, layers.front().inner.at(place.at_m)),
                                       stretch(place, course.side, layers.back().outer.at(place.at_m)));
@@ -281,8 +281,8 @@ Fit fitOf(const StackPlan& plan, const Course& course, const std::vector<Layer>&
         curves.insert(curves.begin() + 1, within);
     }
     if (const auto crossing = firstCrossing(curves)) {
-        fit.crossesAt_m = course.places[static_cast<std::size_t>(crossing->index)].at_m;
-        fit.crossesAgainAt_m = course.places[static_cast<std::size_t>(crossing->other)].at_m;
+        fit.crossesAt_m = course.places[crossing->index].at_m;
+        fit.crossesAgainAt_m = course.places[crossing->other].at_m;
     }
     return fit;
 }

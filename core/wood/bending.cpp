@@ -7,6 +7,7 @@
 #include <numbers>
 #include <numeric>
 
+#include "core/math/count.hpp"
 #include "core/math/table.hpp"
 
 namespace fayline::wood {
@@ -180,7 +181,7 @@ int sparesNeeded(const std::vector<double>& chances, double confidence) {
     // A chance that is exactly on the confidence (one strip of 0.1 at 0.9) must not be lost to rounding.
     constexpr double settled = 1e-12;
     // Spares outnumber the breaks among them and the strips long before this many, for any confidence a double holds.
-    const int most = 100 + 20 * static_cast<int>(chances.size());
+    const int most = 100 + 20 * math::countOf(chances);
     for (int spares = 0; spares <= most; ++spares) {
         const double moreBreak = std::accumulate(breaks.begin() + spares + 1, breaks.end(), 0.0);
         if (moreBreak <= 1 - confidence + settled) return spares;

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/math/count.hpp"
 #include "core/math/quadrature.hpp"
 #include "core/math/root.hpp"
 #include "core/measure/display.hpp"
@@ -143,22 +144,22 @@ void refuseUnbroken(const boat::Trial& trial, double stress_Pa, const Species& w
                      "give a weight below " + measure::writeNumber(most_kg, 2) + " kg, or say that it broke");
 }
 
-struct Spread {
+struct MeanRange {
     double mean = 0;
     double within = 0;
 };
 
 // Mean and the 95 % range of it; `scatter` between strips of one wood, a share; `reading` the mean share of one
 // reading.
-Spread meanOf(const std::vector<double>& values, double scatter, double reading) {
+MeanRange meanOf(const std::vector<double>& values, double scatter, double reading) {
     const auto count = static_cast<double>(values.size());
-    Spread spread;
+    MeanRange spread;
     for (const double value : values) spread.mean += value / count;
     double squares = scatterCountsAs * std::pow(scatter * spread.mean, 2);
     for (const double value : values) squares += (value - spread.mean) * (value - spread.mean);
-    const int freedom = scatterCountsAs + static_cast<int>(values.size()) - 1;
-    const double variance = std::max(squares / freedom, std::pow(reading * spread.mean, 2));
-    spread.within = studentRange95(freedom) * std::sqrt(variance / count);
+    const int degreesOfFreedom = scatterCountsAs + math::countOf(values) - 1;
+    const double variance = std::max(squares / degreesOfFreedom, std::pow(reading * spread.mean, 2));
+    spread.within = studentRange95(degreesOfFreedom) * std::sqrt(variance / count);
     return spread;
 }
 
@@ -197,12 +198,12 @@ WoodMeasured summed(const Gathered& gathered) {
     if (!gathered.moduli.empty()) {
         double reading = 0;
         for (const double error : gathered.errors) reading += error / static_cast<double>(gathered.errors.size());
-        const Spread spread = meanOf(gathered.moduli, modulusScatter, reading);
+        const MeanRange spread = meanOf(gathered.moduli, modulusScatter, reading);
         wood.modulus_Pa = spread.mean;
         wood.modulusError_Pa = spread.within;
     }
     if (!gathered.strains.empty()) {
-        const Spread spread = meanOf(gathered.strains, ruptureScatter, 0);
+        const MeanRange spread = meanOf(gathered.strains, ruptureScatter, 0);
         wood.breakingStrain = spread.mean;
         wood.breakingStrainError = spread.within;
     }

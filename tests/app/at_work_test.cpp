@@ -14,6 +14,7 @@
 
 #include "app/paper/papers.hpp"
 #include "core/boat/file.hpp"
+#include "core/math/count.hpp"
 
 using namespace fayline;
 using namespace fayline::app;
@@ -73,8 +74,9 @@ private slots:
     }
 
     void whatTheWorkThrowsComesOut() {
-        QVERIFY_THROWS_EXCEPTION(std::runtime_error,
-                                 runAtWork(nullptr, "Work", [](const AtWork&) { throw std::runtime_error("no paper"); }));
+        QVERIFY_THROWS_EXCEPTION(std::runtime_error, runAtWork(nullptr, "Work", [](const AtWork&) {
+                                     throw std::runtime_error("no paper");
+                                 }));
     }
 
     // Texts are painted on the worker with the same fonts: byte for byte the same files.
@@ -100,8 +102,8 @@ private slots:
             QVERIFY(!one.isEmpty());
             QVERIFY2(one == contents(there.filePath(name)), qPrintable(name));
         }
-        QCOMPARE(static_cast<int>(steps.size()), static_cast<int>(names.size()));
-        QCOMPARE(last, static_cast<int>(names.size()));
+        QCOMPARE(math::countOf(steps), math::countOf(names));
+        QCOMPARE(last, math::countOf(names));
     }
 
     void stoppedPapersLeaveNothing() {

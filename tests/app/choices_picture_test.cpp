@@ -11,6 +11,7 @@
 #include "app/look/theme.hpp"
 #include "app/panels/strips_panel.hpp"
 #include "app/window/document.hpp"
+#include "core/math/count.hpp"
 #include "tests/app/patience.hpp"
 #include "tests/app/shown_panel.hpp"
 #include "tests/app/shown_piece.hpp"
@@ -33,7 +34,7 @@ Shown studied(int piece = 0, int lengths = -1) {
 // The first that can be, none beats and that is not there already.
 int another(const plan::Choices& choices) {
     for (std::size_t i = 0; i < choices.all.size(); ++i) {
-        if (choices.all[i].unbeaten && !choices.all[i].asItIs) return static_cast<int>(i);
+        if (choices.all[i].paretoOptimal && !choices.all[i].asItIs) return static_cast<int>(i);
     }
     return -1;
 }
@@ -123,18 +124,18 @@ private slots:
         auto* table = panel.findChild<NotebookTable*>("choices");
         auto* picture = panel.findChild<ChoicesPicture*>("choicesPicture");
         const auto& all = shown.plan->choices->all;
-        std::vector<int> unbeaten;
+        std::vector<int> paretoOptimal;
         for (std::size_t i = 0; i < all.size(); ++i)
-            if (all[i].unbeaten) unbeaten.push_back(static_cast<int>(i));
-        QCOMPARE(table->model()->rowCount(), static_cast<int>(unbeaten.size()));
+            if (all[i].paretoOptimal) paretoOptimal.push_back(static_cast<int>(i));
+        QCOMPARE(table->model()->rowCount(), math::countOf(paretoOptimal));
         QSignalSpy asked(&panel, &Panel::changeAsked);
         table->setFocus();
         int expected = 0;
         for (int row = 0; row < table->model()->rowCount(); ++row) {
             table->setCurrentIndex(table->model()->index(row, 0));
-            QCOMPARE(picture->lit(), unbeaten[std::size_t(row)]);
+            QCOMPARE(picture->lit(), paretoOptimal[std::size_t(row)]);
             QTest::keyClick(table, Qt::Key_Return);
-            const plan::Choice& choice = all[std::size_t(unbeaten[std::size_t(row)])];
+            const plan::Choice& choice = all[std::size_t(paretoOptimal[std::size_t(row)])];
             if (!(plan::adopt(shown.piece.stack, choice) == shown.piece.stack)) ++expected;
             QCOMPARE(asked.count(), expected);
         }

@@ -15,6 +15,7 @@
 #include "app/clock/clock_screen.hpp"
 #include "app/clock/gauge.hpp"
 #include "core/boat/file.hpp"
+#include "core/math/count.hpp"
 #include "tests/app/day_bench.hpp"
 #include "tests/app/own_home.hpp"
 #include "tests/app/patience.hpp"
@@ -61,7 +62,7 @@ private slots:
         shed.press(Qt::Key_Backspace);
         QCOMPARE(shed.now().states[size_t(first)], schedule::TaskState::doing);
         QVERIFY(!shed.find<BigKey>("clockUndo")->isEnabled());
-        QCOMPARE(int(shed.screen.runningDay()->events().size()), 5);
+        QCOMPARE(math::countOf(shed.screen.runningDay()->events()), 5);
     }
 
     void keyHeldDownSaysAThingOnce() {
@@ -69,7 +70,7 @@ private slots:
         shed.begin();
         QKeyEvent held(QEvent::KeyPress, Qt::Key_Space, Qt::NoModifier, " ", true);
         for (int i = 0; i < 5; ++i) QCoreApplication::sendEvent(&shed.screen, &held);
-        QCOMPARE(int(shed.screen.runningDay()->events().size()), 1);
+        QCOMPARE(math::countOf(shed.screen.runningDay()->events()), 1);
     }
 
     void batchMixedStartsNoNewCupButEndsTheMixing() {

@@ -20,6 +20,7 @@
 #include "app/panels/schedule_rows.hpp"
 #include "app/window/document.hpp"
 #include "app/window/glues_dialog.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/day_text.hpp"
 #include "tests/app/patience.hpp"
 #include "tests/app/shown_panel.hpp"
@@ -137,7 +138,7 @@ private slots:
         QCOMPARE(taken.names.size(), names);
         QVERIFY(panel.findChild<QLabel*>("cupHoldsReason")->isVisible());
         auto* adhesive = panel.findChild<QComboBox*>("adhesive");
-        QCOMPARE(adhesive->count(), int(glue::builtInAdhesives().size()));
+        QCOMPARE(adhesive->count(), math::countOf(glue::builtInAdhesives()));
         adhesive->setCurrentIndex(2);
         emit adhesive->activated(2);
         QCOMPARE(taken.shown.piece.glue.adhesive, glue::builtInAdhesives()[2].id);
@@ -208,7 +209,7 @@ private slots:
                 ++found;
             }
         }
-        QVERIFY(found >= int(day.run.tasks.size()));
+        QVERIFY(found >= math::countOf(day.run.tasks));
         QCOMPARE(chart.taskAt({layout.x(1), 1}), -1);  // on the clock
     }
 
@@ -269,9 +270,9 @@ private slots:
         auto* table = panel.findChild<NotebookTable*>("remedies");
         auto* adopt = panel.findChild<QPushButton*>("adoptRemedy");
         QVERIFY(!adopt->isEnabled());
-        QCOMPARE(table->model()->rowCount(), int(shown.plan->dayStudy->remedies.size()));
+        QCOMPARE(table->model()->rowCount(), math::countOf(shown.plan->dayStudy->remedies));
         const auto& remedies = shown.plan->dayStudy->remedies;
-        for (int row = 0; row < int(remedies.size()); ++row) {
+        for (int row = 0; row < math::countOf(remedies); ++row) {
             table->setCurrentIndex(table->model()->index(row, 0));
             QVERIFY(adopt->isEnabled());
             QTest::mouseClick(adopt, Qt::LeftButton);
@@ -300,7 +301,7 @@ private slots:
         for (int of = 0; of < 2; ++of) {
             gluings->setCurrentIndex(of);
             emit gluings->activated(of);
-            QCOMPARE(faces->model()->rowCount(), int(shown.plan->day.gluings[std::size_t(of)].run.faces.size()));
+            QCOMPARE(faces->model()->rowCount(), math::countOf(shown.plan->day.gluings[std::size_t(of)].run.faces));
         }
     }
 

@@ -12,6 +12,7 @@
 
 #include "app/window/recovery.hpp"
 #include "core/boat/file.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/input_error.hpp"
 
 using namespace fayline;
@@ -134,7 +135,7 @@ private slots:
         std::vector<boat::Boat> after{start};
         while (document.undoStack().count() < 150) {
             const int steps = document.undoStack().count();
-            const int pieces = int(document.boat().pieces.size());
+            const int pieces = math::countOf(document.boat().pieces);
             const int piece = pieces ? dice.bounded(pieces) : -1;
             switch (dice.bounded(6)) {
                 case 0:
@@ -168,7 +169,7 @@ private slots:
         for (int i = document.undoStack().count(); i >= 0; --i) {
             document.undoStack().setIndex(i);
             QVERIFY(document.boat() == after[size_t(i)]);
-            QVERIFY(document.currentPiece() < int(document.boat().pieces.size()));
+            QVERIFY(document.currentPiece() < math::countOf(document.boat().pieces));
         }
         QVERIFY(document.boat() == start);
         QVERIFY(!document.hasUnsavedChanges());

@@ -3,6 +3,7 @@
 #include <QtTest>
 #include <cmath>
 
+#include "core/math/count.hpp"
 #include "core/measure/length.hpp"
 #include "core/measure/units.hpp"
 #include "tests/app/formview_samples.hpp"
@@ -41,7 +42,7 @@ private slots:
     void ThePointUnderTheMouseIsTakenAtEveryScale() {
         for (const double zoom : {0.5, 1.0, 4.0, 12.0}) {
             Bench bench;
-            const int count = static_cast<int>(bench.shown.piece.line.points.size());
+            const int count = math::countOf(bench.shown.piece.line.points);
             for (int i = 0; i < count; ++i) {
                 bench.view.fitToWindow();
                 // Bring the point to the middle of the view, so that zooming keeps it there.
@@ -172,8 +173,8 @@ private slots:
         QVERIFY(QTest::qWaitForWindowExposed(&window, fayline::test::patience_ms));
         bench.view.setFocus();
         SOON_VERIFY(bench.view.hasFocus());
-        const int points = static_cast<int>(bench.shown.piece.line.points.size());
-        const int stations = static_cast<int>(bench.shown.piece.holding.stations.size());
+        const int points = math::countOf(bench.shown.piece.line.points);
+        const int stations = math::countOf(bench.shown.piece.holding.stations);
         for (int i = 0; i < points; ++i) {
             QTest::keyClick(&bench.view, Qt::Key_Tab);
             QCOMPARE(bench.view.selectedPoint(), i);

@@ -62,7 +62,7 @@ struct Held {
         Transform transform;
         Sheet sheet;
     };
-    Picture picture(const Choice& choice = {}, QSizeF view = {900, 600}) const {
+    Picture picture(const ViewChoice& choice = {}, QSizeF view = {900, 600}) const {
         Picture made;
         made.drawing = drawingOf(*shown.plan, shown.piece.line.stripsOn);
         const Fonts fonts = fontsFrom(tabularFont(QApplication::font()));
@@ -164,7 +164,7 @@ struct Propped : Bench {
     // The grip of a trim line: on the form's side of it.
     QPoint gripOf(int trim) {
         const Drawing drawing = drawingOf(*shown.plan, shown.piece.line.stripsOn);
-        const Sheet sheet = sheetOf(shown, drawing, view.transform(), view.size(), Choice{},
+        const Sheet sheet = sheetOf(shown, drawing, view.transform(), view.size(), ViewChoice{},
                                     fontsFrom(tabularFont(view.font())), false);
         return sheet.grips.at(trim).toPoint();
     }

@@ -187,7 +187,7 @@ private slots:
         });
         QTest::mouseClick(&view, Qt::LeftButton, {}, [&] {
             const Drawing drawing = drawingOf(*before.plan, before.piece.line.stripsOn);
-            return sheetOf(before, drawing, view.transform(), view.size(), Choice{},
+            return sheetOf(before, drawing, view.transform(), view.size(), ViewChoice{},
                            fontsFrom(tabularFont(view.font())), false)
                 .grips[1]
                 .toPoint();

@@ -270,7 +270,7 @@ private slots:
             const Drawing drawing = drawingOf(*bench.shown.plan, bench.shown.piece.line.stripsOn);
             const Fonts fonts = fontsFrom(tabularFont(bench.view.font()));
             const Sheet sheet =
-                sheetOf(bench.shown, drawing, bench.view.transform(), bench.view.size(), Choice{}, fonts, false);
+                sheetOf(bench.shown, drawing, bench.view.transform(), bench.view.size(), ViewChoice{}, fonts, false);
             QVERIFY(sheet.forces.size() >= 8);
             const QRectF view(QPointF(0, 0), QSizeF(size));
             const QFontMetricsF figures(fonts.small);
@@ -286,7 +286,7 @@ private slots:
         Propped bench;
         const auto& station = bench.shown.piece.holding.stations[bench.prop];
         const Drawing drawing = drawingOf(*bench.shown.plan, bench.shown.piece.line.stripsOn);
-        const Sheet sheet = sheetOf(bench.shown, drawing, bench.view.transform(), bench.view.size(), Choice{},
+        const Sheet sheet = sheetOf(bench.shown, drawing, bench.view.transform(), bench.view.size(), ViewChoice{},
                                     fontsFrom(tabularFont(bench.view.font())), false);
         const QPointF foot = bench.view.transform().toScreen({*station.strut.footX_m, *station.strut.footY_m});
         const QPointF head = bench.view.transform().toScreen(placeAt(drawing, station.at_m).onOutside);

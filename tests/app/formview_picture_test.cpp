@@ -4,6 +4,7 @@
 
 #include "app/formview/form_line.hpp"
 #include "app/look/theme.hpp"
+#include "core/math/count.hpp"
 #include "tests/app/formview_samples.hpp"
 #include "tests/app/patience.hpp"
 
@@ -192,7 +193,7 @@ private slots:
         bench.view.selectPoint(11);
         bench.view.show(ahead);
         bench.view.grab();
-        QVERIFY(bench.view.selectedPoint() < static_cast<int>(ahead.piece.line.points.size()));
+        QVERIFY(bench.view.selectedPoint() < math::countOf(ahead.piece.line.points));
     }
 
     void TheCombAndTheMisfitsAreDrawnOnDemand() {

@@ -12,6 +12,7 @@
 #include "app/panels/stations_model.hpp"
 #include "app/panels/support_models.hpp"
 #include "app/panels/tools_model.hpp"
+#include "core/math/count.hpp"
 #include "tests/app/held_piece.hpp"
 
 using namespace fayline;
@@ -170,7 +171,7 @@ private slots:
         plan::HoldingStudy study = *shown.plan->holdingStudy;
         QSignalSpy changed(&model, &QAbstractItemModel::dataChanged);
         model.show(closingRows(study, shown.piece, shown.display));
-        QCOMPARE(model.rowCount(), static_cast<int>(study.closing.size()));
+        QCOMPARE(model.rowCount(), math::countOf(study.closing));
         QCOMPARE(changed.count(), 0);
         study.closing[3].pull_N = 999;
         model.show(closingRows(study, shown.piece, shown.display));

@@ -10,6 +10,7 @@
 #include "app/panels/stack_models.hpp"
 #include "app/panels/stations_model.hpp"
 #include "app/panels/strips_panel.hpp"
+#include "core/math/count.hpp"
 #include "tests/app/shown_piece.hpp"
 
 using namespace fayline;
@@ -240,7 +241,7 @@ private slots:
         const QAbstractItemModelTester tester(&model);
         const Shown shown = shownSample();
         model.show(std::make_shared<const Shown>(shown));
-        QCOMPARE(model.rowCount(), static_cast<int>(shown.plan->stack.strips.size()));
+        QCOMPARE(model.rowCount(), math::countOf(shown.plan->stack.strips));
         for (int row = 0; row < model.rowCount(); ++row) {
             const stack::Strip& strip = shown.plan->stack.strips[static_cast<std::size_t>(row)];
             const QModelIndex share = model.index(row, StripsModel::shareColumn);
@@ -280,7 +281,7 @@ private slots:
             model.dropDraft(model.index(0, column));
         }
         model.addGroup(0);
-        QCOMPARE(model.rowCount(), static_cast<int>(good.stack.strips.size()) + 1);
+        QCOMPARE(model.rowCount(), math::countOf(good.stack.strips) + 1);
         QCOMPARE(taken.shown.piece.stack.strips[1].species, std::string("ash_white"));
         model.moveGroup(1, -1);
         model.removeGroup(0);

@@ -22,6 +22,7 @@
 #include "app/panels/line_panel.hpp"
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/strips_panel.hpp"
+#include "core/math/count.hpp"
 #include "tests/app/patience.hpp"
 #include "tests/app/shown_panel.hpp"
 #include "tests/app/shown_piece.hpp"
@@ -191,7 +192,7 @@ private slots:
         QTest::addColumn<int>("lengths");
         for (const char* file : {"marram.fayline", "marram_misread.fayline", "minimal.fayline"}) {
             const boat::Boat boat = boat::loadBoat(std::string(FAYLINE_SAMPLES "/") + file);
-            for (int piece = 0; piece < static_cast<int>(boat.pieces.size()); ++piece)
+            for (int piece = 0; piece < math::countOf(boat.pieces); ++piece)
                 for (int lengths = 0; lengths < 3; ++lengths)
                     QTest::addRow("%s, piece %d, notation %d", file, piece, lengths)
                         << QString(file) << piece << lengths;

@@ -8,6 +8,7 @@
 
 #include "app/paper/papers.hpp"
 #include "core/glue/library_errors.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/plan/wording.hpp"
 #include "tests/app/paper_boats.hpp"
@@ -147,7 +148,7 @@ private slots:
         for (std::size_t i = 0; i + 1 < sides.size(); ++i) {
             if (std::abs(sides[i + 1] - sides[i] - 7.5) < 0.2) ++boxes;
         }
-        QCOMPARE(boxes, static_cast<int>(plan.holdingStudy->closing.size()));
+        QCOMPARE(boxes, math::countOf(plan.holdingStudy->closing));
     }
 
     void WithoutTheStudyTheClosingSheetSaysSo() {

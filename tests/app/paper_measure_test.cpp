@@ -13,6 +13,7 @@
 #include "core/glue/library_errors.hpp"
 #include "core/holding/places.hpp"
 #include "core/line/line.hpp"
+#include "core/math/count.hpp"
 #include "core/plan/plan.hpp"
 #include "core/stack/stack.hpp"
 #include "tests/app/paper_boats.hpp"
@@ -233,7 +234,7 @@ private:
         if (piece.stack
                 .scarfedEnd) {  // its heel is on the outside, one depth of the stack times the slope before the end
             const double depth_m = stack::faceDistance(piece.stack, piece.line.describes, line,
-                                                       static_cast<int>(papers.plan.stack.strips.size()), end_m) -
+                                                       math::countOf(papers.plan.stack.strips), end_m) -
                                    stack::faceDistance(piece.stack, piece.line.describes, line, 0, end_m);
             outside_m.push_back(holding::alongOutside(piece.stack, piece.line.describes, piece.line.stripsOn, line,
                                                       end_m - piece.stack.scarfedEnd->slope * depth_m));

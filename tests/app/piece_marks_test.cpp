@@ -8,6 +8,7 @@
 #include <QTimer>
 
 #include "core/boat/file.hpp"
+#include "core/math/count.hpp"
 #include "tests/app/own_home.hpp"
 #include "tests/app/window_bench.hpp"
 

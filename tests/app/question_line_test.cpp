@@ -5,6 +5,7 @@
 #include <QTest>
 
 #include "app/look/theme.hpp"
+#include "core/math/count.hpp"
 #include "tests/app/patience.hpp"
 #include "tests/app/shown_piece.hpp"
 
@@ -81,7 +82,7 @@ private slots:
     void NothingIsCutOffIn1280PixelsForAnySampleInAnyUnits() {
         for (const char* file : {"marram.fayline", "marram_misread.fayline", "minimal.fayline"}) {
             const boat::Boat boat = boat::loadBoat(std::string(FAYLINE_SAMPLES "/") + file);
-            for (int piece = 0; piece < static_cast<int>(boat.pieces.size()); ++piece) {
+            for (int piece = 0; piece < math::countOf(boat.pieces); ++piece) {
                 for (const auto lengths : {measure::LengthNotation::feetInchesEighths, measure::LengthNotation::inches,
                                            measure::LengthNotation::millimetres}) {
                     Shown shown = shownSample(file, piece);

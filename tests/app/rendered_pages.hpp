@@ -18,6 +18,7 @@
 #include <stdexcept>
 #include <vector>
 
+#include "core/math/count.hpp"
 #include "tests/app/pdf_pages.hpp"
 
 namespace fayline::test {
@@ -163,7 +164,7 @@ public:
             }
             if (nearest) offsets.push_back(*nearest);
         }
-        if (2 * static_cast<int>(offsets.size()) < asked) return std::nullopt;
+        if (2 * math::countOf(offsets) < asked) return std::nullopt;
         const auto half = offsets.begin() + static_cast<std::ptrdiff_t>(offsets.size() / 2);
         std::nth_element(offsets.begin(), half, offsets.end());
         return *half;

@@ -12,6 +12,7 @@
 #include <QTimer>
 
 #include "core/boat/file.hpp"
+#include "core/math/count.hpp"
 #include "core/plan/trials.hpp"
 #include "tests/app/own_home.hpp"
 #include "tests/app/patience.hpp"
@@ -90,7 +91,7 @@ void TrialsDialogTest::keepsATrialAsOneStep() {
     const boat::Boat before = trying.document.boat();
     trying.typeOak();
     trying.click("keepTrial");
-    QCOMPARE(int(trying.trials().size()), 1);
+    QCOMPARE(math::countOf(trying.trials()), 1);
     QCOMPARE(trying.trials()[0].sag_m, 0.004);
     QCOMPARE(trying.trials()[0].weight_kg, 1.0);
     QCOMPARE(trying.find<QTableView>("trials")->model()->rowCount(), 1);
@@ -103,7 +104,7 @@ void TrialsDialogTest::keepsATrialAsOneStep() {
     QVERIFY(trying.document.boat() == before);
     QCOMPARE(trying.find<QTableView>("trials")->model()->rowCount(), 0);
     trying.document.undoStack().redo();
-    QCOMPARE(int(trying.trials().size()), 1);
+    QCOMPARE(math::countOf(trying.trials()), 1);
 }
 
 void TrialsDialogTest::anUntouchedFigureKeepsItsDigits() {
@@ -163,9 +164,9 @@ void TrialsDialogTest::changesAndRemovesTheChosenOne() {
     // The form shows the trial as it stands again.
     QVERIFY(trying.find<QLineEdit>("trialSag")->text() != "5 mm");
     trying.click("removeTrial");
-    QCOMPARE(int(trying.trials().size()), 1);
+    QCOMPARE(math::countOf(trying.trials()), 1);
     trying.document.undoStack().undo();
-    QCOMPARE(int(trying.trials().size()), 2);
+    QCOMPARE(math::countOf(trying.trials()), 2);
 }
 
 void TrialsDialogTest::givesModulusAndBreakingStrainToTheStrips() {

@@ -22,6 +22,7 @@
 #include "app/window/main_window.hpp"
 #include "app/window/panel_stack.hpp"
 #include "core/boat/file.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/units.hpp"
 #include "tests/app/own_home.hpp"
 #include "tests/app/window_bench.hpp"
@@ -219,7 +220,7 @@ private slots:
         for (int i = 0; i < 200; ++i) {
             Bench& bench = dice.bounded(2) ? one : two;
             if (dice.bounded(12) == 0) {
-                bench.document().setCurrentPiece(dice.bounded(int(bench.document().boat().pieces.size())));
+                bench.document().setCurrentPiece(dice.bounded(math::countOf(bench.document().boat().pieces)));
             } else {
                 boat::Piece after = bench.piece();
                 after.line.points[2].y_m += 0.0005 * (dice.bounded(3) - 1);

@@ -43,7 +43,7 @@ struct Laid {
     double step_m = 0.01;
     double stiffness_N_m2 = 100;
     double narrows = 0;  // share of the stiffness lost from one end to the other
-    double bed_N_m2 = 8e8;
+    double foundation_N_m2 = 8e8;
     std::vector<std::pair<double, double>> posts;  // from, to; none: a solid form
 };
 
@@ -64,7 +64,7 @@ inline holding::Problem problemOn(const Form& form, const Laid& laid, std::vecto
         problem.rod.natural_per_m.push_back(0);
         bool supported = laid.posts.empty();
         for (const auto& [from, to] : laid.posts) supported = supported || (s > from && s < to);
-        problem.rod.bed_N_m2.push_back(supported ? laid.bed_N_m2 : 0);
+        problem.rod.foundation_N_m2.push_back(supported ? laid.foundation_N_m2 : 0);
         problem.rod.load_N_m.push_back(0);
     }
     problem.holds = std::move(holds);

@@ -26,7 +26,7 @@ struct GaussPoint {
     double weight_m = 0;
     Shapes shapes;
     RodAt rod;
-    double bed_N_m2 = 0;
+    double foundation_N_m2 = 0;
     double load_N_m = 0;
 };
 
@@ -98,7 +98,7 @@ public:
             const double crush = x_[size_t(firstCrush_) + g];
             const std::array<double, 3> at = gapAt(point);
             value += point.weight_m * (bending_(at[0], at[1], at[2], point.rod).value +
-                                       point.bed_N_m2 / 2 * crush * crush + point.load_N_m * at[0]);
+                                       point.foundation_N_m2 / 2 * crush * crush + point.load_N_m * at[0]);
         }
         for (std::size_t i = 0; i < holds_.size(); ++i) {
             const holding::Hold& hold = problem_.holds[i];
@@ -122,7 +122,7 @@ public:
                      cost.first[2] * point.shapes.second[size_t(a)] + point.load_N_m * point.shapes.value[size_t(a)]);
             }
             const size_t crush = size_t(firstCrush_) + g;
-            gradient[crush] += point.weight_m * point.bed_N_m2 * x_[crush];
+            gradient[crush] += point.weight_m * point.foundation_N_m2 * x_[crush];
         }
         for (std::size_t i = 0; i < holds_.size(); ++i) {
             const holding::Hold& hold = problem_.holds[i];
@@ -214,7 +214,8 @@ public:
             ++next;
         };
         for (Index e = 0; e < elements_; ++e) putElement(e, objective, lambda, put);
-        for (std::size_t g = 0; g < points_.size(); ++g) put(objective * points_[g].weight_m * points_[g].bed_N_m2);
+        for (std::size_t g = 0; g < points_.size(); ++g)
+            put(objective * points_[g].weight_m * points_[g].foundation_N_m2);
         for (std::size_t i = 0; i < holds_.size(); ++i) {
             const HoldTerms& hold = holds_[i];
             if (hold.slip < 0) continue;
@@ -261,7 +262,7 @@ private:
                      gaussWeight[g] * h,
                      shapesAt(gaussAt[g], h),
                      {rod.curvature_per_m[i], rod.curvatureRate_per_m2[i], rod.stiffness_N_m2[i], rod.natural_per_m[i]},
-                     rod.bed_N_m2[i],
+                     rod.foundation_N_m2[i],
                      rod.load_N_m[i]});
             }
         }

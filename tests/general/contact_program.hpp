@@ -2,7 +2,7 @@
 // solver: the same elements, Gauss points and pads, another method, to check and to time the project's own solver with.
 //
 //     minimise  int bending + c/2 w^2 + q v  +  sum_given F_i (v_i + v_i' d_i)  +  sum_others most_i t_i
-//     subject to  w + v >= 0,  w >= 0  (the crush of the bed, at each Gauss point)
+//     subject to  w + v >= 0,  w >= 0  (the crush of the foundation, at each Gauss point)
 //                 t_i >= v_i + v_i' d_i,  t_i >= 0  (the gap that a hold leaves; its price is all that the hold has)
 //                 d_i - d_j + int_j^i (J - 1) ds = 0  (slips, chained from the anchor; only where pads hold)
 //

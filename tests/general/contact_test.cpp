@@ -8,6 +8,7 @@
 #include <cmath>
 #include <cstdio>
 
+#include "core/math/count.hpp"
 #include "tests/general/contact_problems.hpp"
 #include "tests/general/contact_program.hpp"
 
@@ -42,7 +43,7 @@ TEST_P(AgainstIpopt, GapsAgreeWithinAMicrometreAndPullsWithinAThousandth) {
                 named.name.c_str(), worstGap * 1e6, worstPull * 100, ours.steps, theirs.iterations);
 }
 
-INSTANTIATE_TEST_SUITE_P(Contact, AgainstIpopt, testing::Range(0, static_cast<int>(contactProblems().size())));
+INSTANTIATE_TEST_SUITE_P(Contact, AgainstIpopt, testing::Range(0, math::countOf(contactProblems())));
 
 }  // namespace
 }  // namespace fayline::general

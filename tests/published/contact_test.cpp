@@ -21,10 +21,11 @@ Along always(double value) {
     return [value](double) { return value; };
 }
 
-constexpr double bed_N_m2 = 1e9;
+constexpr double foundation_N_m2 = 1e9;
 constexpr double step_m = 0.005;
 
-Rod rodOf(const Mesh& mesh, double stiffness_N_m2, const Along& curvature, const Along& rate, double bed = bed_N_m2) {
+Rod rodOf(const Mesh& mesh, double stiffness_N_m2, const Along& curvature, const Along& rate,
+          double foundation = foundation_N_m2) {
     Rod rod;
     rod.mesh = mesh;
     for (const double s : gaussPlaces(mesh)) {
@@ -32,7 +33,7 @@ Rod rodOf(const Mesh& mesh, double stiffness_N_m2, const Along& curvature, const
         rod.curvatureRate_per_m2.push_back(rate(s));
         rod.stiffness_N_m2.push_back(stiffness_N_m2);
         rod.natural_per_m.push_back(0);
-        rod.bed_N_m2.push_back(bed);
+        rod.foundation_N_m2.push_back(foundation);
         rod.load_N_m.push_back(0);
     }
     return rod;
@@ -184,9 +185,9 @@ TEST(PublishedRod, ElementsFourTimesFinerChangeGapsByLessThanHalfAPerCent) {
         }
 }
 
-Problem flat(const Mesh& mesh, double stiffness_N_m2, double bed) {
+Problem flat(const Mesh& mesh, double stiffness_N_m2, double foundation) {
     Problem problem;
-    problem.rod = rodOf(mesh, stiffness_N_m2, always(0), always(0), bed);
+    problem.rod = rodOf(mesh, stiffness_N_m2, always(0), always(0), foundation);
     return problem;
 }
 
@@ -212,7 +213,7 @@ TEST(PublishedRod, ACantileverBendsAsTheElasticaAsFarAsTheGapReaches) {
         Problem problem = flat(mesh, 1, 0);
         const auto places = gaussPlaces(mesh);
         for (std::size_t i = 0; i < places.size(); ++i)
-            if (std::abs(places[i]) < 0.001) problem.rod.bed_N_m2[i] = bed_N_m2;
+            if (std::abs(places[i]) < 0.001) problem.rod.foundation_N_m2[i] = foundation_N_m2;
         problem.holds = {{-1, 0, each.load, each.load}, {1, 0, each.load, each.load}};
         problem.anchor_m = 0;
         const Contact contact = solve(problem);
@@ -225,19 +226,19 @@ TEST(PublishedRod, ACantileverBendsAsTheElasticaAsFarAsTheGapReaches) {
     }
 }
 
-// Hetenyi's infinite beam on an elastic bed under one force (closed form, D): E = 12 000 MPa, 50 x 20 mm,
-// k = 10 N/mm^2, P = 1 000 N. His bed also pulls; here an even load keeps it pressed throughout, and what that crushes
-// is taken off again. Tolerance 0.1 %: it is a beam of small slopes, ours bends by 0.4 % slope.
+// Hetenyi's infinite beam on an elastic foundation under one force (closed form, D): E = 12 000 MPa, 50 x 20 mm,
+// k = 10 N/mm^2, P = 1 000 N. His foundation also pulls; here an even load keeps it pressed throughout, and what that
+// crushes is taken off again. Tolerance 0.1 %: it is a beam of small slopes, ours bends by 0.4 % slope.
 TEST(PublishedRod, OnItsBedUnderOneForceItIsHetenyisBeam) {
     constexpr double stiffness = 400;
-    constexpr double bed = 1e7;
+    constexpr double foundation = 1e7;
     constexpr double load = 1000;
-    Problem problem = flat(meshBetween(-1.5, 1.5, {0}, step_m), stiffness, bed);
+    Problem problem = flat(meshBetween(-1.5, 1.5, {0}, step_m), stiffness, foundation);
     problem.rod.load_N_m.assign(problem.rod.load_N_m.size(), load);
     problem.holds = {{0, 0, 1000, 1000}};
     const Contact contact = solve(problem);
     ASSERT_EQ(contact.outcome, Outcome::settled);
-    const auto sunk_mm = [&](double s) { return 1000 * (-at(problem, contact, s).gap_m - load / bed); };
+    const auto sunk_mm = [&](double s) { return 1000 * (-at(problem, contact, s).gap_m - load / foundation); };
     EXPECT_NEAR(sunk_mm(0), 0.44456985, 0.0004);
     EXPECT_NEAR(sunk_mm(0.264997), 0, 0.0004);
     EXPECT_NEAR(sunk_mm(std::acos(-1.0) / 8.8913971), -0.0192116, 0.00002);

@@ -1,4 +1,4 @@
-// How far along a step the bed lets the energy fall, against the energy itself.
+// How far along a step the foundation lets the energy fall, against the energy itself.
 #include "core/holding/along_step.hpp"
 
 #include <gtest/gtest.h>
@@ -9,8 +9,8 @@
 namespace fayline::holding {
 namespace {
 
-// A straight rod of 1 m on a straight bed, so that the energy is of the second degree between one place and the next
-// that comes down or lifts.
+// A straight rod of 1 m on a straight foundation, so that the energy is of the second degree between one place and the
+// next that comes down or lifts.
 Discrete straight(int elements) {
     Problem problem;
     problem.rod.mesh = meshBetween(0, 1, {}, 1.0 / elements);
@@ -19,7 +19,7 @@ Discrete straight(int elements) {
     problem.rod.curvatureRate_per_m2.assign(places, 0);
     problem.rod.stiffness_N_m2.assign(places, 100);
     problem.rod.natural_per_m.assign(places, 0);
-    problem.rod.bed_N_m2.assign(places, 8e8);
+    problem.rod.foundation_N_m2.assign(places, 8e8);
     problem.rod.load_N_m.assign(places, 1e4);
     return discreteOf(problem);
 }
@@ -27,7 +27,7 @@ Discrete straight(int elements) {
 double slopeAt(const Discrete& discrete, const std::vector<double>& x, const std::vector<double>& step, double part) {
     std::vector<double> there(x.size());
     for (std::size_t i = 0; i < x.size(); ++i) there[i] = x[i] + part * step[i];
-    Balance balance;
+    Equilibrium balance;
     balanceOf(discrete, there, {}, balance);
     return std::inner_product(step.begin(), step.end(), balance.force.begin(), 0.0);
 }
@@ -44,7 +44,7 @@ TEST(AlongStep, TheEnergyIsLeastWhereItSays) {
     for (const int elements : {1, 2, 7, 40}) {
         const Discrete discrete = straight(elements);
         const std::vector<double> x = leaning(discrete, 2e-5);
-        // Level downward, as long as the bed that lies now alone would let it be.
+        // Level downward, as long as the foundation that lies now alone would let it be.
         std::vector<double> step(x.size(), 0);
         for (std::size_t i = 0; i < step.size(); i += 2) step[i] = -1e-5;
         const double slope = slopeAt(discrete, x, step, 0);
@@ -79,9 +79,9 @@ TEST(AlongStep, ARodThatLiftsOffForGoodGoesAsFarAsItMay) {
     std::vector<double> x(2 * discrete.nodes_m.size(), 0);
     std::vector<double> step(x.size(), 0);
     for (std::size_t i = 0; i < x.size(); i += 2) x[i] = -1e-6, step[i] = 2e-6;
-    // All of the stiffness is the bed's, which lets go half way: the energy goes on falling.
-    const double bed = 8e8 * 2e-6 * 2e-6;
-    EXPECT_EQ(AlongStep().least(discrete, x, step, 1, -bed), mostOfStep);
+    // All of the stiffness is the foundation's, which lets go half way: the energy goes on falling.
+    const double foundation = 8e8 * 2e-6 * 2e-6;
+    EXPECT_EQ(AlongStep().least(discrete, x, step, 1, -foundation), mostOfStep);
 }
 
 }  // namespace

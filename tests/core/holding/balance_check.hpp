@@ -76,7 +76,7 @@ inline BalanceCheck checkBalance(const Problem& problem, const Contact& contact)
             const Four turned = (a * state.bend - state.slope * aRate) / (j * j);
             const Four excess = (k - turned) / j - rod.natural_per_m[place];
             Four density = rod.stiffness_N_m2[place] / 2 * excess * excess * j + rod.load_N_m[place] * state.v;
-            if (state.v.value() < 0) density += rod.bed_N_m2[place] / 2 * state.v * state.v;
+            if (state.v.value() < 0) density += rod.foundation_N_m2[place] / 2 * state.v * state.v;
             check.energy += weights[i] * h * density.value();
             force.segment<4>(static_cast<Eigen::Index>(2 * e)) += weights[i] * h * density.derivatives();
             longer[e] += weights[i] * h * (j.value() - 1);

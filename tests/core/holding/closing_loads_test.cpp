@@ -5,6 +5,7 @@
 #include <cmath>
 #include <limits>
 
+#include "core/math/count.hpp"
 #include "tests/core/holding/made_props.hpp"
 #include "tests/core/holding/made_work.hpp"
 
@@ -16,8 +17,8 @@ const std::atomic<bool> goOn{false};
 // A step at which the first so many stations are closed, with these pulls.
 ClosingStep stepWith(const std::vector<double>& pulls_N) {
     ClosingStep step;
-    step.index = static_cast<int>(pulls_N.size()) - 1;
-    step.order = static_cast<int>(pulls_N.size());
+    step.index = math::countOf(pulls_N) - 1;
+    step.order = math::countOf(pulls_N);
     step.closed = made::PropWork::held(pulls_N).stations;
     return step;
 }

@@ -8,6 +8,7 @@
 
 #include "core/holding/gaps.hpp"
 #include "core/holding/tail.hpp"
+#include "core/math/count.hpp"
 #include "tests/core/holding/made_work.hpp"
 
 namespace fayline::holding {
@@ -112,7 +113,7 @@ TEST(Closing, EveryStepIsThatOfTheWholeStripsHeldSoFar) {
                 std::vector<boat::Station> asked = closed;
                 asked.push_back(made::clampAt(next.at_m, 0, 0));
                 for (const HeldStation& station : holdWith(work, asked).stations) {
-                    if (station.index != static_cast<int>(closed.size())) continue;
+                    if (station.index != math::countOf(closed)) continue;
                     EXPECT_NEAR(steps[i].standsOff_m, station.gap_m, 1e-6 + 1e-4 * station.gap_m) << i;
                 }
             }

@@ -47,7 +47,7 @@ TEST(RandomRods, AThousandSettleInBalanceOrSaySo) {
         ++outcomes[static_cast<std::size_t>(contact.outcome)];
         for (const double gap : contact.gap_m) ASSERT_TRUE(std::isfinite(gap));
         for (const HoldForce& hold : contact.holds) ASSERT_TRUE(std::isfinite(hold.pull_N + hold.gap_m + hold.slip_m));
-        if (contact.outcome == Outcome::notSettled) {
+        if (contact.outcome == Outcome::notConverged) {
             EXPECT_TRUE(contact.springsAway);
             away += contact.springsAway;
             stepsAway = std::max(stepsAway, contact.steps);
@@ -72,10 +72,11 @@ TEST(RandomRods, AThousandSettleInBalanceOrSaySo) {
     }
     std::sort(steps.begin(), steps.end());
     std::printf(
-        "settled %d, snaps %d, springs away %d, in %d steps at most; steps least %d, median %d, most %d; worst out of balance %.1e of "
+        "settled %d, snaps %d, springs away %d, in %d steps at most; steps least %d, median %d, most %d; worst out of "
+        "balance %.1e of "
         "the scale (%d above 1e-8, by the gaps' last digit), worst hold %.1e m\n",
-        outcomes[0], outcomes[1], away, stepsAway, steps.front(), steps[steps.size() / 2], steps.back(), worst, byLastDigit,
-        worstHold);
+        outcomes[0], outcomes[1], away, stepsAway, steps.front(), steps[steps.size() / 2], steps.back(), worst,
+        byLastDigit, worstHold);
     EXPECT_GT(outcomes[0], rods * 95 / 100);
     EXPECT_LE(stepsAway, 120);
     EXPECT_LT(byLastDigit, rods / 50);

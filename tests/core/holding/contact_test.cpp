@@ -25,7 +25,7 @@ Problem roundForm(double curvature_per_m, double length_m, const std::vector<Hol
     problem.rod.curvatureRate_per_m2.assign(places, 0);
     problem.rod.stiffness_N_m2.assign(places, 100);
     problem.rod.natural_per_m.assign(places, 0);
-    problem.rod.bed_N_m2.assign(places, 1e9);
+    problem.rod.foundation_N_m2.assign(places, 1e9);
     problem.rod.load_N_m.assign(places, 0);
     problem.holds = holds;
     problem.anchor_m = holds.empty() ? 0 : holds[holds.size() / 2].at_m;
@@ -65,7 +65,7 @@ TEST(Contact, HalfTheStiffnessBedPullsAndLoadGiveTheSameGaps) {
         const Problem problem = RandomRods(seed).problem();
         Problem half = problem;
         for (double& each : half.rod.stiffness_N_m2) each /= 2;
-        for (double& each : half.rod.bed_N_m2) each /= 2;
+        for (double& each : half.rod.foundation_N_m2) each /= 2;
         for (double& each : half.rod.load_N_m) each /= 2;
         for (Hold& hold : half.holds) {
             hold.most_N /= 2;
@@ -90,7 +90,7 @@ TEST(Contact, RunFromItsOtherEndTheAnswerIsMirrored) {
         for (double& node : nodes) node = -node;
         std::reverse(nodes.begin(), nodes.end());
         for (auto* values : {&other.rod.curvature_per_m, &other.rod.curvatureRate_per_m2, &other.rod.stiffness_N_m2,
-                             &other.rod.natural_per_m, &other.rod.bed_N_m2, &other.rod.load_N_m})
+                             &other.rod.natural_per_m, &other.rod.foundation_N_m2, &other.rod.load_N_m})
             std::reverse(values->begin(), values->end());
         for (double& rate : other.rod.curvatureRate_per_m2) rate = -rate;
         for (Hold& hold : other.holds) hold.at_m = -hold.at_m;
@@ -192,7 +192,7 @@ TEST(Contact, WithNothingPullingTheRodIsStraightOrSpringsAway) {
                 roundForm(curvature, 1.5, weak ? std::vector<Hold>{{0.7, 0.03, 0, {}}} : std::vector<Hold>{});
             const Contact contact = solve(problem);
             for (const double gap : contact.gap_m) ASSERT_TRUE(std::isfinite(gap));
-            if (contact.outcome == Outcome::notSettled) {
+            if (contact.outcome == Outcome::notConverged) {
                 EXPECT_TRUE(contact.springsAway);
                 continue;
             }
@@ -268,7 +268,7 @@ TEST(Contact, ImpossibleProblemsAreRefused) {
     std::vector<Problem> bad(10, good);
     bad[0].rod.curvature_per_m.pop_back();
     bad[1].rod.stiffness_N_m2[3] = 0;
-    bad[2].rod.bed_N_m2[3] = -1;
+    bad[2].rod.foundation_N_m2[3] = -1;
     bad[3].holds[0].most_N = -1;
     bad[4].holds[0].most_N = notANumber;
     bad[5].holds[0].at_m = 1.5;

@@ -92,11 +92,11 @@ TEST(LooseStack, AddsUpWhatEachStripBearsByItself) {
                     boat::Strips{.count = 1, .thickness_m = 0.006, .moe_Pa = 9e9}};
     stack.widths = {{.at_m = 0, .width_m = 0.05}};
     const LooseStack loose = looseStack(stack, boat::Describes::innerFace, 1, wood::builtInSpecies());
-    const Section section = sectionAt(loose, 0.5);
+    const LooseSection section = sectionAt(loose, 0.5);
     EXPECT_NEAR(section.width_m, 0.056, 1e-12);
     EXPECT_NEAR(section.stiffness_N_m2, 20e9 * 0.056 * std::pow(0.006, 3) / 12, 1e-9);  // 20.16 N m2
     const double crush = 0.006 * 12 / 11e9 + 0.006 * 12 / 9e9;
-    EXPECT_NEAR(section.bed_N_m2, 0.056 / crush, 1e-3);
+    EXPECT_NEAR(section.foundation_N_m2, 0.056 / crush, 1e-3);
 }
 
 TEST(LooseStack, LosesStripAfterStripWhereItIsScarfed) {
@@ -110,7 +110,7 @@ TEST(LooseStack, LosesStripAfterStripWhereItIsScarfed) {
     // A strip and a glue line are 6.65 mm: the next strip ends 66.5 mm short.
     EXPECT_NEAR(sectionAt(loose, 1.033).stiffness_N_m2, 2 * one, 1e-9);
     EXPECT_NEAR(sectionAt(loose, 0.5).stiffness_N_m2, 4 * one, 1e-9);
-    EXPECT_NEAR(sectionAt(loose, 0.5).bed_N_m2, sectionAt(loose, 1.099).bed_N_m2 / 4, 1e-3);
+    EXPECT_NEAR(sectionAt(loose, 0.5).foundation_N_m2, sectionAt(loose, 1.099).foundation_N_m2 / 4, 1e-3);
     EXPECT_EQ(stripsThere(loose, 1.033).size(), 2u);
 }
 

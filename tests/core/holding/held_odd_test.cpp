@@ -61,7 +61,7 @@ TEST(Held, SaysWhenTheStackSpringsClearUntilAnEndSlipsOut) {
     const Held oneRadius = held(1.0);
     EXPECT_EQ(oneRadius.outcome, Outcome::settled);
     EXPECT_GT(oneRadius.largest.gap_m, 0.003);
-    EXPECT_EQ(held(2.8).outcome, Outcome::notSettled);
+    EXPECT_EQ(held(2.8).outcome, Outcome::notConverged);
 }
 
 TEST(Held, GivesNumbersForWhateverPieceThereIs) {
@@ -90,7 +90,7 @@ TEST(Held, GivesNumbersForWhateverPieceThereIs) {
             piece.form.posts.push_back({.at_m = piece.holding.stations.back().at_m});
         }
         const Held held = hold(work);
-        settled += held.outcome != Outcome::notSettled;
+        settled += held.outcome != Outcome::notConverged;
         ASSERT_EQ(held.stations.size(), piece.holding.stations.size());
         for (const HeldStation& station : held.stations) {
             EXPECT_TRUE(std::isfinite(station.pull_N + station.gap_m)) << trial;
@@ -149,11 +149,11 @@ TEST(Held, IsNotSolvedOnceTheEffortHasEnded) {
     std::atomic<bool> stop{true};
     Effort stopped{&stop};
     on.effort = &stopped;
-    EXPECT_EQ(hold(on).outcome, Outcome::notSettled);
+    EXPECT_EQ(hold(on).outcome, Outcome::notConverged);
     EXPECT_EQ(stopped.steps, 0);
     Effort little{nullptr, 3000};
     on.effort = &little;
-    EXPECT_EQ(hold(on).outcome, Outcome::notSettled);
+    EXPECT_EQ(hold(on).outcome, Outcome::notConverged);
     EXPECT_LE(little.steps, 8);
     Effort enough;
     on.effort = &enough;

@@ -190,7 +190,7 @@ TEST(Held, MixedStripsPullInAnyOrderLikeOnesOfTheSameStiffness) {
     const Held alike = hold(even);
     for (std::size_t i = 0; i < one.stations.size(); ++i) {
         EXPECT_NEAR(one.stations[i].pull_N, two.stations[i].pull_N, 1e-6 * (1 + one.stations[i].pull_N));
-        // The soft strips crush more: a bed 14 % softer, whose length against the stiffness is 4 % longer.
+        // The soft strips crush more: a foundation 14 % softer, whose length against the stiffness is 4 % longer.
         EXPECT_NEAR(one.stations[i].pull_N, alike.stations[i].pull_N, 0.05 * alike.stations[i].pull_N);
     }
 }

@@ -94,7 +94,7 @@ double riseBetweenPads(const Case& of, double stiffness_N_m2, double push_N_m, d
     rod.curvatureRate_per_m2.assign(places.size(), 0);
     rod.stiffness_N_m2.assign(places.size(), stiffness_N_m2);
     rod.natural_per_m.assign(places.size(), 0);
-    rod.bed_N_m2.assign(places.size(), 1e9);
+    rod.foundation_N_m2.assign(places.size(), 1e9);
     rod.load_N_m.assign(places.size(), -push_N_m);
     const Contact contact = solve(problem);
     EXPECT_EQ(contact.outcome, Outcome::settled);

@@ -3,6 +3,7 @@
 
 #include <iostream>
 
+#include "core/math/count.hpp"
 #include "tests/core/holding/small_pieces.hpp"
 
 namespace fayline::holding {
@@ -21,7 +22,7 @@ TEST(Propose, NoSmallerNumberOnTheGridMeetsTheConditions) {
         const int count = countFree(proposal);
         EXPECT_EQ(meets(work, stationsOf(proposal)), proposal.met);
         int tried = 0;
-        const int upTo = proposal.met ? count - 1 : static_cast<int>(places.size());
+        const int upTo = proposal.met ? count - 1 : math::countOf(places);
         for (int fewer = 0; fewer <= upTo; ++fewer) {
             EXPECT_FALSE(someMeets(work, places, fewer, tried)) << fewer << " would do, proposed are " << count;
         }
@@ -31,13 +32,13 @@ TEST(Propose, NoSmallerNumberOnTheGridMeetsTheConditions) {
         met += proposal.met;
         if (!small.fillsGaps) continue;
         // What is told of pressing everywhere: that many on the grid do, and no smaller number.
-        const int kept = static_cast<int>(proposal.stations.size()) - count;
+        const int kept = math::countOf(proposal.stations) - count;
         ASSERT_GT(proposal.forEverything, 0);
         EXPECT_TRUE(someMeets(work, places, proposal.forEverything - kept, tried, true));
         for (int fewer = 0; fewer < proposal.forEverything - kept; ++fewer) {
             EXPECT_FALSE(someMeets(work, places, fewer, tried, true)) << fewer << " would press everywhere";
         }
-        more += proposal.forEverything > static_cast<int>(proposal.stations.size());
+        more += proposal.forEverything > math::countOf(proposal.stations);
     }
     EXPECT_GE(met, 15);
     EXPECT_GE(more, 1);
@@ -63,7 +64,7 @@ double furthestFromPads_m(const std::vector<boat::Station>& stations, double len
 bool someSpreadsBetter(const StackOnForm& work, const std::vector<double>& places, int count, double furthest_m,
                        int& held) {
     const boat::Tool& tool = work.piece.holding.tools.front();
-    if (count > static_cast<int>(places.size())) return false;
+    if (count > math::countOf(places)) return false;
     std::vector<char> chosen(places.size(), 0);
     std::fill(chosen.begin(), chosen.begin() + count, 1);
     do {
@@ -97,7 +98,7 @@ TEST(Propose, TooFewToolsToPressAreSpreadAsEvenlyAsTheyCanBeAndStillHold) {
         small.piece.glue.pasteYield_Pa *= 16;  // so that more are asked for
         const line::Line line = made::lineOf(small.curvature, small.length_m);
         const Proposal full = propose({small.piece, line, wood::builtInSpecies()}, goOn, small.grid_m);
-        const int kept = static_cast<int>(full.stations.size()) - countFree(full);
+        const int kept = math::countOf(full.stations) - countFree(full);
         std::cout << small.name << ": " << full.stations.size() << " for everything, " << full.withoutPressing
                   << " to hold\n";
         if (!full.met) continue;
@@ -111,7 +112,7 @@ TEST(Propose, TooFewToolsToPressAreSpreadAsEvenlyAsTheyCanBeAndStillHold) {
             EXPECT_EQ(proposal.unmet, "pressing");
             EXPECT_TRUE(proposal.withinCounts);
             EXPECT_LE(countFree(proposal), count);
-            EXPECT_EQ(proposal.forEverything, static_cast<int>(full.stations.size()));
+            EXPECT_EQ(proposal.forEverything, math::countOf(full.stations));
             const std::vector<boat::Station> stations = stationsOf(proposal);
             const Held now = holdWith(work, stations);
             EXPECT_EQ(now.outcome, Outcome::settled);

@@ -8,6 +8,7 @@
 #include "core/boat/file.hpp"
 #include "core/holding/pressing.hpp"
 #include "core/line/fair.hpp"
+#include "core/math/count.hpp"
 #include "core/stack/layers.hpp"
 #include "tests/core/holding/small_pieces.hpp"
 
@@ -74,7 +75,7 @@ TEST(Propose, SamplePiecesAreHeldByWhatIsProposed) {
         const double begun = userSeconds();
         const Proposal proposal = propose(work, goOn);
         const double took = userSeconds() - begun;
-        const int count = static_cast<int>(proposal.stations.size());
+        const int count = math::countOf(proposal.stations);
         expectFinite(proposal);
         EXPECT_TRUE(proposal.finished);
         const Held held = holdWith(work, stationsOf(proposal));
@@ -138,7 +139,7 @@ TEST(Propose, AskedForPressingItSaysThatPressingGovernsAndHowFewWouldDoWithout) 
     made.piece.glue.pasteYield_Pa = 1500;
     const Proposal with = proposalOf(made);
     EXPECT_TRUE(with.met);
-    EXPECT_EQ(with.withoutPressing, static_cast<int>(without.stations.size()));
+    EXPECT_EQ(with.withoutPressing, math::countOf(without.stations));
     EXPECT_GT(with.stations.size(), without.stations.size());
     EXPECT_EQ(with.stations.front().governedBy, Governs::end);
     // The two at either end hold it down there, with all they have.
@@ -178,8 +179,8 @@ TEST(Propose, AGlueThatFillsGapsIsToldWhatPressingWouldTakeAndNotAskedForIt) {
     EXPECT_TRUE(condition.met && wish.met);
     EXPECT_FALSE(condition.pressingIsWish);
     EXPECT_TRUE(wish.pressingIsWish);
-    EXPECT_EQ(static_cast<int>(wish.stations.size()), condition.withoutPressing);
-    EXPECT_EQ(wish.forEverything, static_cast<int>(condition.stations.size()));
+    EXPECT_EQ(math::countOf(wish.stations), condition.withoutPressing);
+    EXPECT_EQ(wish.forEverything, math::countOf(condition.stations));
     for (const Proposed& each : wish.stations) EXPECT_NE(each.governedBy, Governs::pressing);
     // Few tools do for the one and not for the other.
     made.piece.holding.tools[0].count = condition.withoutPressing;

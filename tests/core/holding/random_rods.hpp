@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/holding/contact.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::holding {
 
@@ -85,7 +86,7 @@ public:
         problem.rod.mesh = meshBetween(0, length, marks, step_m);
         const double stiffness = sized(3, 600);
         const double taper = chance(0.5) ? 0 : between(-0.6, 0.6);
-        const double bed = sized(1e8, 2e9);
+        const double foundation = sized(1e8, 2e9);
         const double natural = chance(0.7) ? 0 : between(0, 0.5);
         const double load = chance(0.7) ? 0 : between(0, 300);
         for (const double s : gaussPlaces(problem.rod.mesh)) {
@@ -97,11 +98,10 @@ public:
             const bool borne = std::any_of(stretches.begin(), stretches.end(), [s](const Stretch& stretch) {
                 return s > stretch.from_m && s < stretch.to_m;
             });
-            problem.rod.bed_N_m2.push_back(borne ? bed : 0);
+            problem.rod.foundation_N_m2.push_back(borne ? foundation : 0);
         }
         problem.pads = chance(0.5) ? boat::Pads::hold : boat::Pads::slide;
-        problem.anchor_m =
-            problem.holds[static_cast<std::size_t>(count(0, static_cast<int>(problem.holds.size()) - 1))].at_m;
+        problem.anchor_m = problem.holds[static_cast<std::size_t>(count(0, math::countOf(problem.holds) - 1))].at_m;
         return problem;
     }
 

@@ -13,6 +13,7 @@
 #include "core/holding/held.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/holding/propose.hpp"
+#include "core/math/count.hpp"
 #include "core/wood/bending.hpp"
 #include "core/wood/species.hpp"
 #include "tests/core/stack/made_lines.hpp"
@@ -204,7 +205,7 @@ inline bool someMeets(const StackOnForm& work, const std::vector<double>& places
                       bool everywhere = false) {
     const boat::Tool& tool = work.piece.holding.tools.front();
     std::vector<char> chosen(places.size(), 0);
-    if (count > static_cast<int>(places.size())) return false;
+    if (count > math::countOf(places)) return false;
     std::fill(chosen.begin(), chosen.begin() + count, 1);
     do {
         std::vector<boat::Station> stations = work.piece.holding.stations;

@@ -46,7 +46,7 @@ Problem pulledDown(const Hollow& hollow, double pull_N) {
         problem.rod.curvatureRate_per_m2.push_back((hollow.curvature(s + 1e-6) - hollow.curvature(s - 1e-6)) / 2e-6);
         problem.rod.stiffness_N_m2.push_back(20);
         problem.rod.natural_per_m.push_back(0);
-        problem.rod.bed_N_m2.push_back(2e7);
+        problem.rod.foundation_N_m2.push_back(2e7);
         problem.rod.load_N_m.push_back(0);
     }
     problem.anchor_m = middle;
@@ -75,8 +75,8 @@ TEST(Snap, OverADeepHollowOnePullHasTwoStatesOfBalance) {
     const Hollow deep{deep_rad};
     const Contact up = grownTo(deep, both_N);
     const Contact down = fallenTo(deep, both_N);
-    ASSERT_NE(up.outcome, Outcome::notSettled);
-    ASSERT_NE(down.outcome, Outcome::notSettled);
+    ASSERT_NE(up.outcome, Outcome::notConverged);
+    ASSERT_NE(down.outcome, Outcome::notConverged);
     EXPECT_GT(gapInTheMiddle(deep, up), 0.05);
     EXPECT_LT(gapInTheMiddle(deep, down), 1e-4);
     EXPECT_LT(up.residual, 1e-8);
@@ -112,7 +112,7 @@ TEST(Snap, TheContactSaysSoWhereItPassesABalanceThatDoesNotHold) {
         const double part = (toUp + toDown) / 2;
         const Contact start = between(part);
         const Contact found = solve(problem, &start);
-        ASSERT_NE(found.outcome, Outcome::notSettled);
+        ASSERT_NE(found.outcome, Outcome::notConverged);
         snapped = snapped || found.outcome == Outcome::snaps;
         (gapInTheMiddle(deep, found) > 0.02 ? toUp : toDown) = part;
     }
@@ -150,8 +150,8 @@ TEST(Snap, AGivenPullThatTheStackJumpsUnderIsToldWhileClosing) {
         EXPECT_LT(jumps.gap_m, 0.012);
     }
     // Less only bends it; a screw draws it down evenly; nothing jumps over a shallower hollow. Pads that hold keep the
-    // strip from sliding in over the lip until the clamp there pulls with all it has: it jumps at 223 N, where the balance
-    // found does not hold.
+    // strip from sliding in over the lip until the clamp there pulls with all it has: it jumps at 223 N, where the
+    // balance found does not hold.
     for (const double pull_N : {110.0, 200.0}) {
         const ClosingStep bent = lastStep(overHollow(deep_rad, given(pull_N)));
         EXPECT_EQ(bent.outcome, Outcome::settled) << pull_N;

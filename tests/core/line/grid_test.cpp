@@ -9,6 +9,7 @@
 #include <random>
 
 #include "core/line/misread.hpp"
+#include "core/math/count.hpp"
 #include "core/measure/units.hpp"
 
 namespace fayline::line {
@@ -51,8 +52,8 @@ TEST(Grid, IsProposedWhereValuesAreEvenOrRound) {
     const Table table = tableOf(random, 9);
     EXPECT_EQ(gridOf(table.points, step_m), std::vector<Read>(9, Read::y));
     // Stations below, waterlines above, and a point on neither.
-    const std::vector<Xy> mixed{{1.1445875, 0.1016}, {0.9144, 0.130175}, {0.6096, 0.23495},
-                                {0.51435, 0.3048},   {0.3254375, 0.6096}};
+    const std::vector<Xy> mixed{
+        {1.1445875, 0.1016}, {0.9144, 0.130175}, {0.6096, 0.23495}, {0.51435, 0.3048}, {0.3254375, 0.6096}};
     EXPECT_EQ(gridOf(mixed, step_m), (std::vector<Read>{Read::both, Read::y, Read::y, Read::x, Read::x}));
     EXPECT_EQ(gridOf({{0.011, 0.02}, {0.5, 0.31}, {1.013, 0.47}}, step_m), std::vector<Read>(3, Read::both));
 }
@@ -63,23 +64,23 @@ TEST(Grid, NoSlipIsBlamedOnAGridValueAndNoFewerAreFound) {
     std::array<int, 2> found{}, blamed{};
     for (int trial = 0; trial < 60; ++trial) {
         Table table = tableOf(random, 8 + trial % 4);
-        const int point = std::uniform_int_distribution<>(1, static_cast<int>(table.points.size()) - 2)(random);
+        const int point = std::uniform_int_distribution<>(1, math::countOf(table.points) - 2)(random);
         table.points[point].y_m += (trial % 2 == 0 ? 1 : -1) * (trial % 3 == 0 ? 0.5 : 1) * measure::inch_m;
         table.written[point][1] = measure::writeLength(table.points[point].y_m, LengthNotation::feetInchesEighths);
         ++tried;
         for (const bool known : {false, true}) {
             const FairInput input = inputOf(table, known ? Read::y : Read::both);
             const std::atomic<bool> stop = false;
-            const Misread misread = findMisread(input, fair(input), table.written, table.labels,
-                                                LengthNotation::feetInchesEighths, stop)
-                                        .value();
+            const Misread misread =
+                findMisread(input, fair(input), table.written, table.labels, LengthNotation::feetInchesEighths, stop)
+                    .value();
             if (misread.suspects.size() == 1 && misread.suspects[0].point == point) ++found[known];
             for (const Suspect& suspect : misread.suspects) blamed[known] += suspect.axis == 'x' ? 1 : 0;
             for (const RepeatedSlip& slip : misread.repeated) blamed[known] += slip.axis == 'x' ? 1 : 0;
         }
     }
-    std::printf("of %d inches and half inches, found without and with the grid known: %d, %d; grid blamed: %d, %d\n", tried, found[0],
-                found[1], blamed[0], blamed[1]);
+    std::printf("of %d inches and half inches, found without and with the grid known: %d, %d; grid blamed: %d, %d\n",
+                tried, found[0], found[1], blamed[0], blamed[1]);
     EXPECT_EQ(blamed[1], 0);
     EXPECT_GE(found[1], found[0]);
 }

@@ -30,7 +30,7 @@ TEST(LeaveOut, CovarianceIsThatOfWhiteNoiseSummedThreeTimes) {
             const double weight = i == 0 || i == steps ? 1 : i % 2 == 1 ? 4 : 2;
             sum += weight * (s - u) * (s - u) * (t - u) * (t - u) / 4;
         }
-        EXPECT_NEAR(wanderCovariance(s, t), sum * to / steps / 3, 1e-12);
+        EXPECT_NEAR(processNoiseCovariance(s, t), sum * to / steps / 3, 1e-12);
     }
 }
 

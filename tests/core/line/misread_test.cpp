@@ -10,6 +10,7 @@
 #include <sstream>
 
 #include "core/line/repeated.hpp"
+#include "core/math/count.hpp"
 #include "random_line.hpp"
 
 namespace fayline::line {
@@ -76,7 +77,7 @@ Misread judge(const Board& board, double takeOff_m = 0) {
     input.readTo_m = board.readTo_m;
     input.fairWithin_m = board.readTo_m;
     input.takeOff_m = takeOff_m;
-    for (int i = 0; i < static_cast<int>(board.written.size()); ++i)
+    for (int i = 0; i < math::countOf(board.written); ++i)
         input.points.push_back({board.value(i, 0), board.value(i, 1), false});
     const std::atomic<bool> stop = false;
     return findMisread(input, fair(input), board.written, board.labels, notation, stop).value();
@@ -210,7 +211,7 @@ TEST(Misread, AnInchOnARandomLineIsMostlyFoundAndRightlyPlaced) {
         const test::RandomLine random = test::randomLine(seed);
         const Board right = boardOf(random);
         Board spoilt = right;
-        const int inner = static_cast<int>(random.exact.size()) - 2;
+        const int inner = math::countOf(random.exact) - 2;
         const int point = 1 + static_cast<int>(seed * 7919u % static_cast<unsigned>(inner));
         const Xy& before = random.exact[point - 1];
         const Xy& after = random.exact[point + 1];

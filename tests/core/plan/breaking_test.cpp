@@ -117,7 +117,7 @@ TEST(Breaking, StraightGrainAndOtherWoodsHaveTheChanceOfTheirOwnPlan) {
         EXPECT_NEAR(after.stack.chanceAnyBreaks, remedy.chance, 1e-9) << remedy.species;
         EXPECT_NEAR(after.stack.stiffnessWet_N_m2 / plan.stack.stiffnessWet_N_m2, remedy.pullRatio, 1e-6);
     }
-    EXPECT_EQ(woods, woodsTold);
+    EXPECT_EQ(woods, woodsReported);
 }
 
 // Straight-grained wood has nothing to gain from straighter grain, nor does a wood that was broken on trial by itself.

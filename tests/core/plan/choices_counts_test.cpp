@@ -6,6 +6,7 @@
 #include <filesystem>
 
 #include "core/boat/file.hpp"
+#include "core/math/count.hpp"
 #include "core/plan/choices.hpp"
 #include "core/plan/parts.hpp"
 #include "tests/core/plan/made_pieces.hpp"
@@ -30,7 +31,7 @@ const Choices& choicesOf(const boat::Piece& piece) {
 }
 
 void expectCountsOf(const Choice& choice, const Plan& plan) {
-    EXPECT_EQ(choice.count, static_cast<int>(plan.stack.strips.size()));
+    EXPECT_EQ(choice.count, math::countOf(plan.stack.strips));
     double strain = 0;
     double share = 0;
     for (const stack::Strip& strip : plan.stack.strips) {

@@ -52,17 +52,17 @@ TEST(Unbeaten, AreThoseThatNoPossibleOneDominatesInTwoThousandRandomSets) {
     for (int set = 0; set < 2000; ++set) {
         const bool letsGo = set % 2 == 0;
         std::vector<Choice> all = randomChoices(random, 1 + set % 40);
-        markUnbeaten(all, letsGo);
+        markParetoOptimal(all, letsGo);
         for (const Choice& one : all) {
             const bool dominated = std::any_of(all.begin(), all.end(), [&](const Choice& other) {
                 return other.possible && dominates(other, one, letsGo);
             });
-            ASSERT_EQ(one.unbeaten, one.possible && !dominated);
+            ASSERT_EQ(one.paretoOptimal, one.possible && !dominated);
             // What is beaten is beaten by one that is not.
             if (!one.possible || !dominated) continue;
             ++beaten;
             ASSERT_TRUE(std::any_of(all.begin(), all.end(), [&](const Choice& other) {
-                return other.unbeaten && dominates(other, one, letsGo);
+                return other.paretoOptimal && dominates(other, one, letsGo);
             }));
         }
     }
@@ -75,10 +75,10 @@ TEST(Unbeaten, DoNotDependOnTheOrder) {
         std::vector<Choice> all = randomChoices(random, 30);
         std::vector<Choice> shuffled = all;
         std::shuffle(shuffled.begin(), shuffled.end(), random);
-        markUnbeaten(all, true);
-        markUnbeaten(shuffled, true);
+        markParetoOptimal(all, true);
+        markParetoOptimal(shuffled, true);
         for (const Choice& one : shuffled) {
-            ASSERT_EQ(one.unbeaten, all[static_cast<std::size_t>(one.thickness_m)].unbeaten);
+            ASSERT_EQ(one.paretoOptimal, all[static_cast<std::size_t>(one.thickness_m)].paretoOptimal);
         }
     }
 }
@@ -88,9 +88,9 @@ TEST(Unbeaten, TwoThatAreEqualBothStay) {
     one.count = 5;
     one.margin_s = 60;
     std::vector<Choice> all{one, one};
-    markUnbeaten(all, true);
-    EXPECT_TRUE(all[0].unbeaten);
-    EXPECT_TRUE(all[1].unbeaten);
+    markParetoOptimal(all, true);
+    EXPECT_TRUE(all[0].paretoOptimal);
+    EXPECT_TRUE(all[1].paretoOptimal);
 }
 
 // What cannot be told from another does not beat it: a tenth of a gram, a hundredth of a newton.
@@ -102,8 +102,8 @@ TEST(Unbeaten, RoundingBeatsNobody) {
     other.glue_kg = 0.50004;
     other.endPull_N = 400.01;
     std::vector<Choice> all{one, other};
-    markUnbeaten(all, true);
-    EXPECT_TRUE(all[1].unbeaten);
+    markParetoOptimal(all, true);
+    EXPECT_TRUE(all[1].paretoOptimal);
 }
 
 struct Named {
@@ -120,7 +120,7 @@ Named nameAmong(std::vector<Choice> all) {
     plan.form.letsGo = true;
     for (std::size_t i = 0; i < all.size(); ++i) {
         all[i].strips = {boat::Strips{.count = all[i].count}};
-        all[i].unbeaten = all[i].possible;
+        all[i].paretoOptimal = all[i].possible;
     }
     const int index = nameOne(all, piece, shop, plan);
     return {all, index};

@@ -75,7 +75,7 @@ TEST(ChoicesFor, NamesTheQuarterInchForTheStem) {
     const Choice& named = choices.all[static_cast<std::size_t>(choices.namedIndex)];
     EXPECT_NEAR(named.thickness_m, 0.00635, 0.0004);
     EXPECT_LE(named.shareOnForm, surestShare);
-    EXPECT_TRUE(named.unbeaten);
+    EXPECT_TRUE(named.paretoOptimal);
     EXPECT_FALSE(named.mixed);
     EXPECT_FALSE(named.named.empty());
 }
@@ -86,7 +86,7 @@ TEST(ChoicesFor, TheImpossibleStayInTheListAndAreNeverUnbeaten) {
         EXPECT_EQ(choice.possible, choice.whyNot.empty());
         if (choice.possible) continue;
         ++impossible;
-        EXPECT_FALSE(choice.unbeaten);
+        EXPECT_FALSE(choice.paretoOptimal);
         EXPECT_TRUE(choice.named.empty());
     }
     EXPECT_GT(impossible, 0);

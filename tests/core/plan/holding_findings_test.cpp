@@ -110,7 +110,7 @@ TEST(HoldingFindings, AStackThatSnapsOrDoesNotSettleSaysSo) {
     Scene scene;
     scene.plan.holding.held.outcome = holding::Outcome::snaps;
     EXPECT_EQ(the(scene.findings(), "stack_snaps").severity, Severity::caution);
-    scene.plan.holding.held.outcome = holding::Outcome::notSettled;
+    scene.plan.holding.held.outcome = holding::Outcome::notConverged;
     EXPECT_EQ(countOf(scene.findings(), "stack_snaps"), 0);
     scene.plan.holding.held.samples.clear();
     EXPECT_EQ(countOf(scene.findings(), "holding_not_settled"), 1);

@@ -6,6 +6,7 @@
 #include <random>
 #include <string>
 
+#include "core/math/count.hpp"
 #include "core/stack/layers.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 
@@ -43,7 +44,7 @@ inline boat::Piece randomPiece(Dice& dice) {
         boat::Strips strips;
         strips.count = 1 + dice.upTo(12);
         strips.thickness_m = dice.between(0.0005, 0.03);
-        strips.species = woods[static_cast<std::size_t>(dice.upTo(static_cast<int>(woods.size()) - 1))].id;
+        strips.species = woods[static_cast<std::size_t>(dice.upTo(math::countOf(woods) - 1))].id;
         if (dice.oneIn(4)) strips.tapersTo_m = dice.between(0.0005, 0.03);
         if (dice.oneIn(5)) strips.bentBefore = boat::BentBefore{boat::Softened::steamed, dice.between(0, 1)};
         if (dice.oneIn(6)) strips.dryFace = true;

@@ -26,7 +26,7 @@ bool has(const std::string& text, const std::string& part) {
 
 // Weight times span cubed over 48 I sag by hand: 9.80665 x 0.216 / (48 x 9e-10 x 0.004) = 12.26 GPa.
 TEST(TellTrial, SaysModulusErrorOwnWeightAndWhatTheSimpleFormulaWouldSay) {
-    const TrialTold told = tellTrial(oakTrial(), wood::builtInSpecies(), {});
+    const TrialReported told = tellTrial(oakTrial(), wood::builtInSpecies(), {});
     ASSERT_TRUE(told.result);
     EXPECT_TRUE(told.path.empty());
     EXPECT_TRUE(has(told.sentence, "would say 12300 MPa")) << told.sentence;
@@ -42,7 +42,7 @@ TEST(TellTrial, OneThatBrokeSaysItsStrainAndStress) {
     trial.broke = true;
     trial.weight_kg = 9;
     trial.sag_m = 0.04;
-    const TrialTold told = tellTrial(trial, wood::builtInSpecies(), {});
+    const TrialReported told = tellTrial(trial, wood::builtInSpecies(), {});
     ASSERT_TRUE(told.result);
     EXPECT_TRUE(has(told.sentence, "It broke at a strain of " + measure::writeShare(*told.result->breakingStrain)))
         << told.sentence;
@@ -51,7 +51,7 @@ TEST(TellTrial, OneThatBrokeSaysItsStrainAndStress) {
 TEST(TellTrial, WhatIsNoTrialIsSaidWithWhatWouldBeAccepted) {
     boat::Trial trial = oakTrial();
     trial.sag_m = 0;
-    const TrialTold told = tellTrial(trial, wood::builtInSpecies(), {});
+    const TrialReported told = tellTrial(trial, wood::builtInSpecies(), {});
     EXPECT_FALSE(told.result);
     EXPECT_EQ(told.path, "sag_mm");
     EXPECT_EQ(told.sentence, "0 is not a sag; give a number above 0.");

@@ -12,6 +12,7 @@
 #include <sstream>
 #include <thread>
 
+#include "core/math/count.hpp"
 #include "core/measure/input_error.hpp"
 
 namespace fayline::schedule {
@@ -114,9 +115,9 @@ TEST(DayLog, KilledAtRandomMomentsItLosesNothingThatWasAcknowledged) {
         ::close(ends[0]);
 
         const DayLog log = loadDayLog(path);
-        ASSERT_GE(static_cast<int>(log.lines.size()), acknowledged + 2);
+        ASSERT_GE(math::countOf(log.lines), acknowledged + 2);
         ASSERT_EQ(log.damaged, 0);
-        for (int n = 0; n + 1 < static_cast<int>(log.lines.size()); ++n) {
+        for (int n = 0; n + 1 < math::countOf(log.lines); ++n) {
             ASSERT_EQ(log.lines[static_cast<std::size_t>(n) + 1].event.task, n);
         }
         const Clocks now = readClocks();

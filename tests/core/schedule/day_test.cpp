@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "core/math/count.hpp"
 #include "core/measure/input_error.hpp"
 #include "tests/core/schedule/made_job.hpp"
 
@@ -74,7 +75,7 @@ TEST(Day, AsPlannedEveryTaskBeginsAndEndsAsWorkedByHand) {
     const schedule::Run run = runOf(twoStrips());
     const std::vector<double> ends{240, 390, 540, 780, 870, 960, 1140, 1200, 1260, 1320, 1420};
     ASSERT_EQ(run.tasks.size(), ends.size());
-    for (int i = 0; i < static_cast<int>(ends.size()); ++i) {
+    for (int i = 0; i < math::countOf(ends); ++i) {
         ASSERT_NEAR(run.tasks[static_cast<std::size_t>(i)].end_s, ends[static_cast<std::size_t>(i)], 1e-9);
         const Now now = at(ends[static_cast<std::size_t>(i)] - 1, doneUpTo(i - 1, run));
         EXPECT_EQ(now.doing, std::vector<int>{i});

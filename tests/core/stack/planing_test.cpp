@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/math/count.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/stack/form_plan.hpp"
 #include "tests/core/stack/made_lines.hpp"
@@ -18,9 +19,9 @@ constexpr double flat = 1e-7;
 
 // Curvature after planing, of a straight line's section bent to a curvature of 1: what is left of it.
 double leftOf(const boat::Stack& stack, double from_m, double to_m) {
-    const std::vector<LooseStrip> strips =
+    const std::vector<BentStrip> strips =
         looseStrips(stack, Describes::innerFace, 1.0, std::vector<double>(stack.strips.size(), 10e9));
-    const Places all{1, static_cast<int>(strips.size())};
+    const Places all{1, math::countOf(strips)};
     // An arc so flat that the strips' own radii are nearly one.
     const line::Place place = made::arc(-1e6, 1e-6).at(0.5);
     const double ratio = releaseAt(strips, all, place, 1, 1, 0.5).ratio;
