@@ -66,10 +66,8 @@ LinePanel::LinePanel(QWidget* parent)
     grid_->setToolTip(tr("Where one value of a point lies on an even or round grid, only the other counts as read."));
     connect(grid_, &QPushButton::clicked, this, [this] {
         Change change{tr("Take round values as the grid"), {}, shown_->piece};
-        const std::vector<line::Read> reads = proposedReads();
-        for (std::size_t i = 0; i < reads.size(); ++i) {
-            change.after.line.points[i].read = static_cast<boat::Read>(reads[i]);
-        }
+        const std::vector<boat::Read> reads = proposedReads();
+        for (std::size_t i = 0; i < reads.size(); ++i) change.after.line.points[i].read = reads[i];
         emit changeAsked(change);
     });
     connect(fields_, &Fields::changeAsked, this, &Panel::changeAsked);
@@ -252,7 +250,7 @@ void LinePanel::show(const Shown& shown) {
     showSearch();
 }
 
-std::vector<line::Read> LinePanel::proposedReads() const {
+std::vector<boat::Read> LinePanel::proposedReads() const {
     std::vector<line::Xy> places;
     for (const boat::Point& point : shown_->piece.line.points) places.push_back({point.x_m, point.y_m});
     return line::gridOf(places, shown_->piece.line.readTo_m);
@@ -265,14 +263,14 @@ void LinePanel::showSearch() {
                                      [](const boat::Point& point) { return point.read == boat::Read::both; });
     bool proposes = false;
     if (any && allBoth) {
-        for (const line::Read read : proposedReads()) proposes = proposes || read != line::Read::both;
+        for (const boat::Read read : proposedReads()) proposes = proposes || read != boat::Read::both;
     }
     grid_->setVisible(proposes);
     QString words;
     if (any && static_cast<int>(points.size()) < line::fewestForMisread) {
         words = tr("Too few points to tell a misread one: it takes %1.").arg(line::fewestForMisread);
     } else if (any && shown_->plan && !shown_->plan->line.misread.searchedAll) {
-        words = tr("Too many points stand out to look at each: the search for misread ones was cut short.");
+        words = tr("Too many points stand out to look at each: the search for misread ones was cut short after the worst.");
     }
     search_->say(words);
 }
@@ -294,7 +292,7 @@ void LinePanel::showPlot() {
         if (!std::isfinite(place.curvature_per_m)) continue;
         const double bend_per_m = up * place.curvature_per_m;
         const auto sample = static_cast<std::size_t>(&place - line.samples.data());
-        const double off = 1.96 * line.curvatureSd_per_m[sample];  // 19 times of 20
+        const double off = line::nineteenOfTwenty * line.curvatureSd_per_m[sample];
         low.points.append({place.at_m, bend_per_m - off});
         high.points.append({place.at_m, bend_per_m + off});
         curve.points.append({place.at_m, bend_per_m});

@@ -3,6 +3,7 @@
 
 #include <QApplication>
 #include <QClipboard>
+#include <QComboBox>
 #include <QFile>
 #include <QLabel>
 #include <QLineEdit>
@@ -10,8 +11,10 @@
 #include <QTemporaryDir>
 #include <QTest>
 #include <QToolButton>
+#include <algorithm>
 
 #include "app/look/theme.hpp"
+#include "app/panels/along_plot.hpp"
 #include "app/panels/notebook_table.hpp"
 #include "tests/app/shown_panel.hpp"
 #include "tests/app/shown_piece.hpp"
@@ -220,6 +223,72 @@ private slots:
         panel.pasteOffsets("WL 9\t2-13-0\t1-0-0");
         QVERIFY(problems->text().startsWith("Line 1:"));
         QCOMPARE(taken.names, names);
+    }
+
+    void WhatWasReadIsSetForTheWholeTableAndByPoint() {
+        LinePanel panel;
+        Taken taken{shownSample(), {}};
+        followWith(taken, &panel);
+        open(&panel);
+        auto* table = panel.findChild<NotebookTable*>("offsets");
+        auto* whole = panel.findChild<QComboBox*>("read");
+        const auto columnShown = [&] { return !table->isColumnHidden(OffsetsModel::readColumn); };
+        const auto count = [&](boat::Read read) {
+            return std::ranges::count(taken.shown.piece.line.points, read, &boat::Point::read);
+        };
+        QVERIFY(whole && whole->currentIndex() == 0);
+        QVERIFY(!columnShown());
+        // The whole table: x was read.
+        whole->setFocus();
+        QTest::keyClick(whole, Qt::Key_Down);
+        QCOMPARE(taken.names.last(), QStringLiteral("Take x as read, y as the grid"));
+        QCOMPARE(count(boat::Read::x), 12);
+        QVERIFY(columnShown());
+        const QModelIndex cell = table->model()->index(3, OffsetsModel::readColumn);
+        QCOMPARE(cell.data().toString(), QStringLiteral("x"));
+        // One point says otherwise.
+        table->setCurrentIndex(cell);
+        table->edit(cell);
+        auto* choice = table->viewport()->findChild<QComboBox*>();
+        QVERIFY(choice);
+        QTest::keyClick(choice, Qt::Key_Down);
+        QCOMPARE(taken.shown.piece.line.points[3].read, boat::Read::y);
+        QCOMPARE(taken.names.last(), QStringLiteral("Take y of 2-6-0 aft as read"));
+        QCOMPARE(count(boat::Read::x), 11);
+        QCOMPARE(whole->currentIndex(), 3);
+        QVERIFY(columnShown());
+        // All back: the column's room is the names' again.
+        whole->setFocus();
+        QTest::keyClick(whole, Qt::Key_Home);
+        QCOMPARE(taken.names.last(), QStringLiteral("Take both values as read"));
+        QCOMPARE(count(boat::Read::both), 12);
+        QVERIFY(!columnShown());
+    }
+
+    void TheBandOfTheCurvatureIsDrawn() {
+        LinePanel panel;
+        Shown shown = shownSample();
+        open(&panel, widest);
+        const auto drawn = [&](double share) {
+            plan::Plan plan = *shown.plan;
+            for (double& sd : plan.line.curvatureSd_per_m) sd *= share;
+            shown.plan = std::make_shared<const plan::Plan>(std::move(plan));
+            panel.show(shown);
+            return panel.findChild<AlongPlot*>("plot")->grab().toImage();
+        };
+        const QImage known = drawn(1), wider = drawn(2), none = drawn(0);
+        // Two curves beside the line, from one end to the other: in nearly every column of pixels something else.
+        const auto columnsUnlike = [](const QImage& a, const QImage& b) {
+            int unlike = 0;
+            for (int x = 0; x < a.width(); ++x) {
+                bool same = true;
+                for (int y = 0; y < a.height() && same; ++y) same = a.pixel(x, y) == b.pixel(x, y);
+                unlike += same ? 0 : 1;
+            }
+            return unlike;
+        };
+        QVERIFY2(columnsUnlike(known, none) > known.width() / 2, qPrintable(QString::number(columnsUnlike(known, none))));
+        QVERIFY(columnsUnlike(known, wider) > known.width() / 2);
     }
 
     void OneClickPutsAMisreadOffsetRight() {
