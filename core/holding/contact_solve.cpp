@@ -17,15 +17,15 @@ constexpr double closed_m = 1e-12;
 // A larger residual never counts as converged, even where no step reduces it.
 constexpr double balancedAtWorst = 1e-8;
 
-// Continuation in the foundation's stiffness: from rest the solver begins with a soft foundation, on which the rod sinks
-// in over this length, so that a whole free span lifts off in a few steps instead of element by element. It multiplies
-// the stiffness by the factor whenever the residual is below `nearly`.
+// Continuation in the foundation's stiffness: from rest the solver begins with a soft foundation, on which the rod
+// sinks in over this length, so that a whole free span lifts off in a few steps instead of element by element. It
+// multiplies the stiffness by the factor whenever the residual is below `nearly`.
 constexpr double softLayer_m = 0.1;
 constexpr double foundationGrowth = 10;
 constexpr double nearly = 3e-2;
 
-// The penalty parameter of the augmented Lagrangian: it affects the line search only, not the answer. 1e5 N/m took the fewest steps of
-// 1e5 to 1e9 on the rows of tests/published/rod_rows.csv with holds of half to fifty times their pulls.
+// The penalty parameter of the augmented Lagrangian: it affects the line search only, not the answer. 1e5 N/m took the
+// fewest steps of 1e5 to 1e9 on the rows of tests/published/rod_rows.csv with holds of half to fifty times their pulls.
 constexpr double penalty_N_m = 1e5;
 constexpr double patientPenalty_N_m = 1e6;  // at first; grows tenfold at a time
 constexpr double greatestPatientPenalty_N_m = 1e9;

@@ -21,11 +21,10 @@ struct Fewest {
 
 // Finds the fewest places that meet the conditions. A greedy pass from either end sets each station as far on as the
 // conditions allow while the rest of the line is held as well as possible. As long as an added station never opens a
-// gap, these passes bound the i-th station of every choice from both sides. If the bounds of a number cross, that number
-// is impossible; otherwise one station less is tried within its bounds, the furthest places first.
-// The least number by interval covering, which presses everywhere, comes first: if it also holds, no choice has fewer.
-// Checks `stop` between trials, of which there are some 20 for each station and 40 more for each in the search for
-// fewer.
+// gap, these passes bound the i-th station of every choice from both sides. If the bounds of a number cross, that
+// number is impossible; otherwise one station less is tried within its bounds, the furthest places first. The least
+// number by interval covering, which presses everywhere, comes first: if it also holds, no choice has fewer. Checks
+// `stop` between trials, of which there are some 20 for each station and 40 more for each in the search for fewer.
 Fewest fewest(const Sites& sites, Trials& trials, bool withPressing, const std::atomic<bool>& stop);
 
 // How many places press everywhere, as interval covering gives it and no matter the gap, those kept not counted;

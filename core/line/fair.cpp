@@ -17,8 +17,8 @@
 // sample boat Marram to 1/16 in it met the curvature within 7, 26, 10 and 12 % of the greatest (stem, tiller, rail,
 // deck beam; 95 of 100) and on random lines of 6 to 40 points within 65 %. Here the rate of curvature is taken for
 // chance and the smoothing is the likeliest for these points (restricted likelihood with known scatter: smoothing *
-// energy / scatter^2 = effective degrees of freedom - 3; Wahba 1985, Wood 2011, from memory), with the scatter counted twice,
-// since fair lines are smoother than chance. Measured: 7, 26, 9 and 1 %, random lines 21 %, and of the tightest
+// energy / scatter^2 = effective degrees of freedom - 3; Wahba 1985, Wood 2011, from memory), with the scatter counted
+// twice, since fair lines are smoother than chance. Measured: 7, 26, 9 and 1 %, random lines 21 %, and of the tightest
 // radius 3.5, 4.8, 3.4 and 0.8 %; that figure changes little for a factor of 1.6 to 2.2. The tiller's 26 % stand next
 // to its ends, where no points beyond say how the curvature goes on; half of its roundings stay below 11 %.
 //
