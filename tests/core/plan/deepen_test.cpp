@@ -140,9 +140,11 @@ TEST(Deepen, OneStudyThatFailsIsToldAfterTheOthersCame) {
     const Shop shop = made::shop();
     const Plan plan = makePlan(piece, shop);
     StudyTable table = studies();
+    static std::atomic<bool> choicesCame = false;  // it fails only then, so that they are told before the end
     for (StudyWork& work : table) {
         if (work.study != Study::closing) continue;
         work.work = [](const boat::Piece&, const Shop&, const Plan&, const std::atomic<bool>&) -> Part {
+            choicesCame.wait(false);
             throw std::runtime_error("a sum without terms");
         };
     }
@@ -150,6 +152,10 @@ TEST(Deepen, OneStudyThatFailsIsToldAfterTheOthersCame) {
     const auto note = [&](const Plan& part) {
         for (const Study study : allStudies) {
             if (has(part, study)) came.insert(study);
+        }
+        if (came.contains(Study::choices)) {
+            choicesCame = true;
+            choicesCame.notify_all();
         }
     };
     EXPECT_THROW((void)deepenWith(table, piece, shop, plan, goOn, note, 2), std::runtime_error);
