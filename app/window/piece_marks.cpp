@@ -8,7 +8,9 @@ namespace fayline::app {
 
 PieceMark markOf(const plan::Plan& plan) {
     if (plan.findings.empty()) return {};
-    return {plan.findings.front().severity, QString::fromStdString(plan.findings.front().text)};
+    // The first one explains the rest and need not be the worst; of severities the least is worst.
+    const plan::Severity worst = std::ranges::min(plan.findings, {}, &plan::Finding::severity).severity;
+    return {worst, QString::fromStdString(plan.findings.front().text)};
 }
 
 PieceMark markOfRefusal(const QString& why) {

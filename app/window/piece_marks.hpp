@@ -17,7 +17,7 @@ namespace fayline::app {
 // Nothing worst: the plan has no finding, or there is none yet.
 struct PieceMark {
     std::optional<plan::Severity> worst;
-    QString why;  // the worst finding's sentence, or why the piece cannot be planned
+    QString why;  // the first finding's sentence, or why the piece cannot be planned
     bool operator==(const PieceMark&) const = default;
 };
 

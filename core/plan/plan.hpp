@@ -176,7 +176,7 @@ struct Plan {
     bool learnedSought = false;                   // whether the shop's recorded pieces have been read
     std::optional<stack::Learned> learned;        // of the shop's recorded pieces; none where there are none
     std::optional<stack::SprungHome> sprungHome;  // none where nothing is off the wanted line
-    std::vector<Finding> findings;                // the worst first; those of the study among them where there is one
+    std::vector<Finding> findings;                // as sortFindings orders them; those of the study among them where there is one
     std::vector<Answer> answers;                  // all nine, in order
 };
 

@@ -294,7 +294,7 @@ std::vector<bool> timesKnown(const Run& plan, const Now& now) {
         if (!known[i] || worked_s >= leastOfPlanned * plan.tasks[i].takes_s) continue;
         for (std::size_t j = 0; j < count; ++j) {
             const double end_s = now.run.tasks[j].end_s;
-            if (end_s >= task.start_s && end_s <= task.end_s) counts[j] = false;
+            if (j != i && known[j] && end_s >= task.start_s && end_s <= task.end_s) counts[i] = counts[j] = false;
         }
     }
     return counts;

@@ -54,6 +54,13 @@ private slots:
         QVERIFY(!marks.isWorking());  // and is then left alone
     }
 
+    void markIsTheWorstThoughAMisreadOffsetIsNamedFirst() {
+        const boat::Boat boat = boat::loadBoat(FAYLINE_SAMPLES "/marram_misread.fayline");
+        const PieceMark mark = planned(boat, 0);
+        QCOMPARE(*mark.worst, plan::Severity::stop);
+        QVERIFY2(mark.why.startsWith("WL 24"), qPrintable(mark.why));
+    }
+
     void pieceThatCannotBePlannedIsAStopWithItsReason() {
         boat::Boat boat = boat::loadBoat(marram.toStdString());
         boat.pieces[2] = doubled(boat.pieces[2]);
