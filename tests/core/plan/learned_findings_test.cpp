@@ -168,7 +168,7 @@ TEST(LearnedFindings, LaterEditsDoNotRewriteWhatWasMeasured) {
     // A record that keeps no copy goes by the piece as it stands, which is said.
     const Plan stands = learnedPlan(boatOf({old}));
     EXPECT_TRUE(stands.learned->readings.empty() || std::abs(stands.learned->mean - 1.4) > 0.1);
-    const Finding* told = findingOf(learnedPlan(boatOf({letGo(beam("Old"), 1.4)})), "springback_learned");
+    const Finding* told = findingOf(then, "springback_learned");
     ASSERT_TRUE(told);
     EXPECT_NE(told->text.find(asNow), std::string::npos) << told->text;
 }

@@ -232,7 +232,8 @@ TEST(PrintPlans, CupsHaveRangesAndWhereTheGlueGoesAddsUp) {
     EXPECT_NEAR(sum_g, glue["mixed_g"].get<double>(), 0.01);
     EXPECT_DOUBLE_EQ(glue["per_joint_g_m2"].get<double>(), 410);
     boat.pieces[0].glue.waste = 0;
-    for (const auto& batch : glueOf()["batches"]) EXPECT_TRUE(batch["peak_C"].is_null());
+    const nlohmann::json nothingLeft = glueOf();
+    for (const auto& batch : nothingLeft["batches"]) EXPECT_TRUE(batch["peak_C"].is_null());
 }
 
 TEST(PrintPlans, AnErrorNamesThePiece) {
