@@ -22,9 +22,10 @@ constexpr std::array<std::pair<EventKind, std::string_view>, 10> eventWords{{{Ev
                                                                              {EventKind::carriedOn, "carried_on"},
                                                                              {EventKind::stopped, "stopped"}}};
 
-constexpr int fewestForPace = 3;  // tasks that must be done before a pace is told
+constexpr int fewestForPace = 3;        // tasks that must be done before a pace is told
 constexpr double leastOfPlanned = 0.1;  // done in less than that of its time, a task had its key with another's
-constexpr double soon_s = 1;      // tasks that can begin within it of each other are next together
+constexpr double noTime_s = 1.5;        // nobody works a task and presses its key within it
+constexpr double soon_s = 1;            // tasks that can begin within it of each other are next together
 
 // What the events say, before anything is timed.
 struct Said {
@@ -292,6 +293,7 @@ std::vector<bool> timesKnown(const Run& plan, const Now& now) {
         const Task& task = now.run.tasks[i];
         const double worked_s = workedFor(task.start_s, task.end_s, now.pauses);
         if (!known[i] || worked_s >= leastOfPlanned * plan.tasks[i].takes_s) continue;
+        if (worked_s < noTime_s) counts[i] = false;
         for (std::size_t j = 0; j < count; ++j) {
             const double end_s = now.run.tasks[j].end_s;
             if (j != i && known[j] && end_s >= task.start_s && end_s <= task.end_s) counts[i] = counts[j] = false;

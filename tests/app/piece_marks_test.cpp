@@ -56,7 +56,10 @@ private slots:
 
     void markIsTheWorstThoughAMisreadOffsetIsNamedFirst() {
         const boat::Boat boat = boat::loadBoat(FAYLINE_SAMPLES "/marram_misread.fayline");
-        const PieceMark mark = planned(boat, 0);
+        const plan::Shop shop = plan::shopOf(boat);
+        const std::atomic<bool> goOn{false};
+        const plan::Plan live = plan::makePlan(boat.pieces[0], shop);
+        const PieceMark mark = markOf(*plan::deepen(boat.pieces[0], shop, live, goOn));
         QCOMPARE(*mark.worst, plan::Severity::stop);
         QVERIFY2(mark.why.startsWith("WL 24"), qPrintable(mark.why));
     }
