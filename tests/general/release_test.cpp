@@ -9,34 +9,14 @@
 
 #include <cmath>
 #include <cstdio>
-#include <filesystem>
 #include <numeric>
-#include <random>
 
 #include "tests/core/stack/made_lines.hpp"
 #include "tests/general/glued_arc.hpp"
+#include "tests/temporary_folder.hpp"
 
 namespace fayline::stack {
 namespace {
-
-// A folder that is gone when the test is.
-class Folder {
-public:
-    Folder()
-        : path_(std::filesystem::temp_directory_path() / ("fayline-arc-" + std::to_string(std::random_device{}()))) {
-        std::filesystem::create_directory(path_);
-    }
-    ~Folder() {
-        std::error_code ignored;
-        std::filesystem::remove_all(path_, ignored);
-    }
-    Folder(const Folder&) = delete;
-    Folder& operator=(const Folder&) = delete;
-    std::string text() const { return path_.string(); }
-
-private:
-    std::filesystem::path path_;
-};
 
 struct Compared {
     double elements = 0;  // fall of curvature over the curvature on the form, at the neutral axis
@@ -54,8 +34,8 @@ Compared compare(const std::vector<general::ArcStrip>& strips, double formRadius
     const std::vector<Part> parts = partsOf(stack, boat::Describes::innerFace, boat::Side::left,
                                             made::arc(-formRadius_m, 1.0), wood::builtInSpecies());
     const Release& middle = parts.at(0).along.at(parts.at(0).along.size() / 2);
-    const Folder folder;
-    const double fall = general::curvatureLetGo({.strips = strips, .formRadius_m = formRadius_m}, folder.text());
+    const made::TemporaryFolder folder;
+    const double fall = general::curvatureLetGo({.strips = strips, .formRadius_m = formRadius_m}, folder.path().string());
     const Compared compared{fall * (formRadius_m + middle.neutralAxis_m), middle.ratio};
     std::printf("%zu strips: elements %.5f, rule %.5f, apart %.3f %%\n", strips.size(), compared.elements,
                 compared.rule, 100 * (compared.rule / compared.elements - 1));

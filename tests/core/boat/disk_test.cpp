@@ -10,6 +10,7 @@
 #include <sstream>
 
 #include "core/boat/file.hpp"
+#include "tests/temporary_folder.hpp"
 
 namespace fayline::boat {
 namespace {
@@ -18,14 +19,6 @@ namespace fs = std::filesystem;
 
 class Disk : public testing::Test {
 protected:
-    void SetUp() override {
-        folder = fs::path(testing::TempDir()) / ("fayline_disk_" + std::to_string(::getpid()) +
-                                                 testing::UnitTest::GetInstance()->current_test_info()->name());
-        fs::remove_all(folder);
-        fs::create_directories(folder);
-    }
-    void TearDown() override { fs::remove_all(folder); }
-
     static Boat boatNamed(const std::string& name) {
         Boat boat;
         boat.name = name;
@@ -56,7 +49,8 @@ protected:
         return "nothing";
     }
 
-    fs::path folder;
+    const made::TemporaryFolder made_;
+    const fs::path& folder = made_.path();
 };
 
 TEST_F(Disk, WhatIsSavedIsLoaded) {

@@ -5,13 +5,13 @@
 #include <clocale>
 #include <cmath>
 #include <cstdlib>
-#include <filesystem>
 #include <string>
 
 #include "core/glue/pot_life.hpp"
 #include "core/glue/ratio.hpp"
 #include "core/measure/day_text.hpp"
 #include "core/measure/input_error.hpp"
+#include "tests/temporary_folder.hpp"
 
 namespace fayline::glue {
 namespace {
@@ -49,15 +49,14 @@ TEST(Adhesives, AFaultInTheFileIsToldWithItsPlace) {
 class DecimalComma {
 public:
     DecimalComma() {
-        const std::string into = (folder_ / "comma.UTF-8").string();
+        const std::string into = folder_.file("comma.UTF-8").string();
         made_ = std::system(("localedef -i de_DE -f UTF-8 " + into + " >/dev/null 2>&1").c_str()) == 0;
-        setenv("LOCPATH", folder_.c_str(), 1);
+        setenv("LOCPATH", folder_.path().c_str(), 1);
         made_ = made_ && std::setlocale(LC_NUMERIC, "comma.UTF-8");
     }
     ~DecimalComma() {
         std::setlocale(LC_NUMERIC, "C");
         unsetenv("LOCPATH");
-        std::filesystem::remove_all(folder_);
     }
     DecimalComma(const DecimalComma&) = delete;
     DecimalComma& operator=(const DecimalComma&) = delete;
@@ -65,12 +64,7 @@ public:
     bool holds() const { return made_ && std::to_string(1.5) == "1,500000"; }
 
 private:
-    static std::filesystem::path folder() {
-        std::string name = (std::filesystem::temp_directory_path() / "commaXXXXXX").string();
-        return mkdtemp(name.data());
-    }
-
-    std::filesystem::path folder_ = folder();
+    const made::TemporaryFolder folder_;
     bool made_ = false;
 };
 

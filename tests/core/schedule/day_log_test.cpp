@@ -14,22 +14,12 @@
 
 #include "core/math/count.hpp"
 #include "core/measure/input_error.hpp"
+#include "tests/temporary_folder.hpp"
 
 namespace fayline::schedule {
 namespace {
 
-class Folder {
-public:
-    Folder() {
-        std::string name = (std::filesystem::temp_directory_path() / "day_log_XXXXXX").string();
-        path_ = ::mkdtemp(name.data());
-    }
-    ~Folder() { std::filesystem::remove_all(path_); }
-    std::filesystem::path file(const std::string& name) const { return path_ / name; }
-
-private:
-    std::filesystem::path path_;
-};
+using made::TemporaryFolder;
 
 std::string read(const std::filesystem::path& path) {
     std::ostringstream text;
@@ -54,7 +44,7 @@ Event eventOf(int n) {
 }
 
 TEST(DayLog, WhatIsWrittenComesBackToTheBit) {
-    const Folder folder;
+    const TemporaryFolder folder;
     const std::string about = "{\n  \"fayline\": 1, \"name\": \"Stem \\\\ \\n\"\n}\n";
     {
         DayLogWriter writer = DayLogWriter::begin(folder.file("a"), about, morning);
@@ -75,7 +65,7 @@ TEST(DayLog, WhatIsWrittenComesBackToTheBit) {
 // The child writes and acknowledges event after event through a pipe until it is killed; what came through the pipe
 // must be in the log, in order, and the day's time go on as if nothing had happened.
 TEST(DayLog, KilledAtRandomMomentsItLosesNothingThatWasAcknowledged) {
-    const Folder folder;
+    const TemporaryFolder folder;
     std::mt19937 random(7);
     std::uniform_int_distribution<int> waitsFor(0, 6);  // so many are acknowledged, then a little longer
     std::uniform_int_distribution<int> microseconds(0, 4'000);
@@ -133,7 +123,7 @@ TEST(DayLog, KilledAtRandomMomentsItLosesNothingThatWasAcknowledged) {
 }
 
 TEST(DayLog, TornAnywhereInItsLastLineTheRestStandsAndItGoesOn) {
-    const Folder folder;
+    const TemporaryFolder folder;
     const std::filesystem::path path = folder.file("a");
     {
         DayLogWriter writer = DayLogWriter::begin(path, "about", morning);
@@ -156,7 +146,7 @@ TEST(DayLog, TornAnywhereInItsLastLineTheRestStandsAndItGoesOn) {
 }
 
 TEST(DayLog, AnyByteThatIsChangedCostsItsOwnLineOnly) {
-    const Folder folder;
+    const TemporaryFolder folder;
     const std::filesystem::path path = folder.file("a");
     {
         DayLogWriter writer = DayLogWriter::begin(path, "about", morning);
@@ -177,7 +167,7 @@ TEST(DayLog, AnyByteThatIsChangedCostsItsOwnLineOnly) {
 }
 
 TEST(DayLog, OnAFullDiskItSaysSoAndKeepsWholeLinesOnly) {
-    const Folder folder;
+    const TemporaryFolder folder;
     const std::filesystem::path path = folder.file("a");
     DayLogWriter writer = DayLogWriter::begin(path, "about", morning);
     writer.append(eventOf(0), morning);
@@ -202,7 +192,7 @@ int failingFlush(int) {
 }
 
 TEST(DayLog, WhatCouldNotBeFlushedDoesNotStayInTheFile) {
-    const Folder folder;
+    const TemporaryFolder folder;
     const std::filesystem::path path = folder.file("a");
     DayLogWriter::begin(path, "about", morning).append(eventOf(0), morning);
     const std::string before = read(path);
@@ -215,7 +205,7 @@ TEST(DayLog, WhatCouldNotBeFlushedDoesNotStayInTheFile) {
 }
 
 TEST(DayLog, OneWrongBitOfTheFirstLineIsFoundAndPutRight) {
-    const Folder folder;
+    const TemporaryFolder folder;
     const std::filesystem::path path = folder.file("a");
     const std::string about = "{\"boat\": \"Marram\", \"piece\": \"Stem\"}";
     DayLogWriter::begin(path, about, morning).append(eventOf(0), morning);
@@ -236,7 +226,7 @@ TEST(DayLog, OneWrongBitOfTheFirstLineIsFoundAndPutRight) {
 }
 
 TEST(DayLog, OfADayWhoseFirstLineIsLostTheEventsAreSaved) {
-    const Folder folder;
+    const TemporaryFolder folder;
     const std::filesystem::path path = folder.file("a");
     DayLogWriter::begin(path, "about this day", morning).append(eventOf(0), morning);
     std::string bad = read(path);
@@ -252,7 +242,7 @@ TEST(DayLog, WhatIsNoLogIsRefusedInWords) {
     for (const char* text : {"", "\n", "nonsense\n", "{\"fayline\": 1}\n"}) {
         EXPECT_THROW(readDayLog(text), measure::InputError) << text;
     }
-    const Folder folder;
+    const TemporaryFolder folder;
     EXPECT_THROW(loadDayLog(folder.file("nowhere")), measure::InputError);
     EXPECT_THROW(DayLogWriter::begin(folder.file("no") / "folder", "", morning), measure::InputError);
     DayLogWriter::begin(folder.file("a"), "", morning);
