@@ -122,7 +122,7 @@ QPainterPath findingShape(plan::Severity severity, const QRectF& box) {
 }
 
 QIcon holdIcon(boat::HoldKind kind) {
-    const std::string_view name = boat::traitsOf(kind).icon;
+    const std::string_view name = boat::holdWord(kind);
     return icon(QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size())));
 }
 

@@ -15,8 +15,7 @@ namespace fayline::boat {
 
 struct HoldTraits {
     HoldKind kind = HoldKind::clamp;
-    std::string_view word;  // as in the file, on screen and on paper
-    std::string_view icon;  // name of its drawing among the icons
+    std::string_view word;  // as in the file, on screen and on paper; its icon bears the same name
     // Closes the gap under a pad of its own. One that does not is a load that follows from its tension.
     bool closesGap = true;
     // That pad lies on the outer strip and can crush it. A screw's washer is judged by its own rule.
@@ -37,33 +36,17 @@ struct HoldTraits {
 };
 
 inline constexpr auto holdTraits = std::to_array<HoldTraits>({
-    {.kind = HoldKind::clamp,
-     .word = "clamp",
-     .icon = "clamp",
-     .standsAnywhere = true,
-     .hasJaws = true,
-     .strapWouldDo = true},
-    {.kind = HoldKind::prop, .word = "prop", .icon = "prop", .has = &Station::strut, .putOn_s = &StationTimes::prop_s},
-    {.kind = HoldKind::jack,
-     .word = "jack",
-     .icon = "jack",
-     .has = &Station::strut,
-     .isRated = true,
-     .putOn_s = &StationTimes::jack_s},
+    {.kind = HoldKind::clamp, .word = "clamp", .standsAnywhere = true, .hasJaws = true, .strapWouldDo = true},
+    {.kind = HoldKind::prop, .word = "prop", .has = &Station::strut, .putOn_s = &StationTimes::prop_s},
+    {.kind = HoldKind::jack, .word = "jack", .has = &Station::strut, .isRated = true, .putOn_s = &StationTimes::jack_s},
     {.kind = HoldKind::screw,
      .word = "screw",
-     .icon = "screw",
      .padCanCrush = false,
      .has = &Station::screw,
      .standsAnywhere = true,
      .putOn_s = &StationTimes::screw_s},
-    {.kind = HoldKind::strap,
-     .word = "strap",
-     .icon = "strap",
-     .closesGap = false,
-     .padCanCrush = false,
-     .has = &Station::strap},
-    {.kind = HoldKind::wedge, .word = "wedge", .icon = "wedge", .standsAnywhere = true, .strapWouldDo = true},
+    {.kind = HoldKind::strap, .word = "strap", .closesGap = false, .padCanCrush = false, .has = &Station::strap},
+    {.kind = HoldKind::wedge, .word = "wedge", .standsAnywhere = true, .strapWouldDo = true},
 });
 
 // Whether each row stands at the place of its kind.
