@@ -14,7 +14,7 @@ namespace fayline::app {
 
 namespace {
 
-constexpr double longestCaption_px = 220;  // of a caption
+constexpr double longestCaption_px = 220;
 
 enum Importance {
     ordinary,

@@ -5,7 +5,8 @@
 
 namespace fayline::math {
 
-// Three points, exact for polynomials of degree 5: on -1..1; on 0..1, each rounded by itself; and the weights on 0..1.
+// Three points, exact for polynomials of degree 5: on -1..1, on 0..1 (rounded by themselves, not worked out from
+// those), and their weights on 0..1.
 inline constexpr std::array<double, 3> gauss3Off{-0.7745966692414834, 0, 0.7745966692414834};
 inline constexpr std::array<double, 3> gauss3At{0.11270166537925831, 0.5, 0.88729833462074169};
 inline constexpr std::array<double, 3> gauss3Weight{5.0 / 18, 8.0 / 18, 5.0 / 18};

@@ -1,10 +1,9 @@
 // A symmetric matrix stored by its skyline (profile), and its factors L D L^T.
 //
-// Each row holds all entries from its first column to the diagonal (Jennings, Comput. J. 9, 1966, from memory).
-// Factorised without exchange of rows, which
-// keeps that shape; the pivots' signs tell how many eigenvalues of the matrix are negative (Sylvester's law of
-// inertia). A matrix that is not definite may meet a pivot of 0: factorise() says so. Eigen has no factor that keeps a
-// skyline.
+// Each row holds all entries from its first column to the diagonal (Jennings, Comput. J. 9, 1966, from memory). The
+// factors keep that shape, since no rows are exchanged. The signs of the pivots tell how many eigenvalues of the matrix
+// are negative (Sylvester's law of inertia). A matrix that is not definite may meet a pivot of 0: factorise() says so.
+// Eigen has no factor that keeps a skyline.
 #pragma once
 
 #include <cstddef>

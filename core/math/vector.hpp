@@ -51,12 +51,12 @@ constexpr double cross(const V& a, const V& b) {
     const auto& [bx, by] = b;
     return ax * by - ay * bx;
 }
-// Length: the root of the squares' sum, where speed counts and neither overflows.
+// Length, by the root of the squares' sum: quick, and right as long as the squares do not overflow.
 template <PlaneVector V>
 double norm(const V& a) {
     return std::sqrt(dot(a, a));
 }
-// Length to the last digit.
+// Length, whatever the size of the members: slower.
 template <PlaneVector V>
 double hypot(const V& a) {
     const auto& [x, y] = a;
