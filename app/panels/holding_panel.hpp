@@ -50,7 +50,7 @@ private:
     // What takes longer: of the piece as it stands, else of how it was a moment ago, else nothing.
     const plan::HoldingStudy* study(plan::Study part) const;
     bool pressed(plan::Study part) const;  // the contact of that studied plan was worked out
-    double middle_m() const;  // the selected place, else the middle of the line
+    double middle_m() const;               // the selected place, else the middle of the line
 
     StationsModel* stations_;
     ToolsModel* tools_;

@@ -34,9 +34,9 @@ void HoldingPanel::makeProposal() {
     section->setShow([this, words, model, adopt, section](const std::shared_ptr<const Shown>& shown) {
         noteStudy(section, plan::Study::proposal);
         const plan::HoldingStudy* known = study(plan::Study::proposal);
-        words->say(!known    ? tr("Being worked out.")
+        words->say(!known                           ? tr("Being worked out.")
                    : pressed(plan::Study::proposal) ? proposalWords(known->proposal, shown->display)
-                               : tr("Not worked out, since the contact is not."));
+                                                    : tr("Not worked out, since the contact is not."));
         model->show(known ? proposalRows(*known, shown->display) : std::vector<FigureRow>(),
                     studyIsOld(plan::Study::proposal));
         adopt->setEnabled(adoptProposal(*shown).has_value());
@@ -61,7 +61,8 @@ void HoldingPanel::makeClosing() {
     section->setShow([this, carried, model, section](const std::shared_ptr<const Shown>& shown) {
         noteStudy(section, plan::Study::closing);
         const plan::HoldingStudy* known = study(plan::Study::closing);
-        model->show(known ? closingRows(*known, shown->piece, shown->display) : std::vector<FigureRow>(), studyIsOld(plan::Study::closing));
+        model->show(known ? closingRows(*known, shown->piece, shown->display) : std::vector<FigureRow>(),
+                    studyIsOld(plan::Study::closing));
         const plan::HoldingStudy* carriedKnown = study(plan::Study::carried);
         carried->say(carriedKnown ? carriedWords(carriedKnown->carried, shown->display) : tr("Being worked out."));
     });
@@ -83,8 +84,9 @@ void HoldingPanel::makeOverRun() {
                    : pressed(plan::Study::overRun)
                        ? overRunWords(tr("At the start"), known->overRun.start, stack.runsPastStart_m, shown->display)
                        : tr("Not worked out, since the contact is not."));
-        end->say(known && pressed(plan::Study::overRun) ? overRunWords(tr("At the end"), known->overRun.end, stack.runsPastEnd_m, shown->display)
-                       : QString());
+        end->say(known && pressed(plan::Study::overRun)
+                     ? overRunWords(tr("At the end"), known->overRun.end, stack.runsPastEnd_m, shown->display)
+                     : QString());
         run->setEnabled(runOnAsNeeded(*shown).has_value());
     });
     connect(run, &QPushButton::clicked, this, [this] {

@@ -228,10 +228,10 @@ void LinePanel::showColumns(bool reads) {
     if (columnsShown_ && *columnsShown_ == reads) return;
     columnsShown_ = reads;
     std::vector<NotebookTable::ColumnWidth> columns{{OffsetsModel::labelColumn, QStringLiteral("WL 10")},
-                                     {OffsetsModel::xColumn, QStringLiteral("12-11-7+")},
-                                     {OffsetsModel::yColumn, QStringLiteral("12-11-7+")},
-                                     {OffsetsModel::misfitColumn, QStringLiteral("+0.00 mm")},
-                                     {OffsetsModel::mustPassColumn, {}}};
+                                                    {OffsetsModel::xColumn, QStringLiteral("12-11-7+")},
+                                                    {OffsetsModel::yColumn, QStringLiteral("12-11-7+")},
+                                                    {OffsetsModel::misfitColumn, QStringLiteral("+0.00 mm")},
+                                                    {OffsetsModel::mustPassColumn, {}}};
     if (reads) columns.push_back({OffsetsModel::readColumn, QStringLiteral("both")});
     table_->setColumns(columns, OffsetsModel::labelColumn);
 }
@@ -270,7 +270,8 @@ void LinePanel::showSearch() {
     if (any && static_cast<int>(points.size()) < line::fewestForMisread) {
         words = tr("Too few points to tell a misread one: it takes %1.").arg(line::fewestForMisread);
     } else if (any && shown_->plan && !shown_->plan->line.misread.searchedAll) {
-        words = tr("Too many points stand out to look at each: the search for misread ones was cut short after the worst.");
+        words =
+            tr("Too many points stand out to look at each: the search for misread ones was cut short after the worst.");
     }
     search_->say(words);
 }

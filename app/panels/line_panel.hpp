@@ -1,8 +1,8 @@
 // The line of the present piece: is it fair, how tight is it and where, what was probably misread.
 #pragma once
 
-#include <optional>
 #include <memory>
+#include <optional>
 #include <vector>
 
 #include "app/panels/offsets_model.hpp"

@@ -83,13 +83,13 @@ Table stepsTable(const boat::Piece& piece, const plan::Plan& plan, const std::ve
         const bool known = holding::inBalance(step.outcome);
         const QString dash = measure::noFigure;
         const auto then = [&](double length_m) { return known ? lengthCell(length_m, display) : textCell(dash); };
-        table.rows.push_back({Cell{{}, {}, false, true}, textCell(QString::number(step.order), true),
-                              textCell(inOnePiece(QString("%1 %2").arg(step.number).arg(held)), true, tool),
-                              lengthCell(tapeOf(plan, step.index), display, true),
-                              known ? pullCell(step.pull_N, state, display, onScaleText(step.pull_N, display))
-                                    : textCell(dash),
-                              lengthCell(step.standsOff_m, display), then(step.tailOff_m), then(step.tip.x_m),
-                              then(step.tip.y_m), textCell(watch, true)});
+        table.rows.push_back(
+            {Cell{{}, {}, false, true}, textCell(QString::number(step.order), true),
+             textCell(inOnePiece(QString("%1 %2").arg(step.number).arg(held)), true, tool),
+             lengthCell(tapeOf(plan, step.index), display, true),
+             known ? pullCell(step.pull_N, state, display, onScaleText(step.pull_N, display)) : textCell(dash),
+             lengthCell(step.standsOff_m, display), then(step.tailOff_m), then(step.tip.x_m), then(step.tip.y_m),
+             textCell(watch, true)});
     }
     return table;
 }
@@ -97,17 +97,17 @@ Table stepsTable(const boat::Piece& piece, const plan::Plan& plan, const std::ve
 QString carriedText(const holding::Carried& carried, const measure::Display& display) {
     QStringList places;
     for (const double place_m : carried.places_m) places << inOnePiece(lengthText(place_m, display));
-    constexpr double leastSag_m = 0.001;     // less than a hand or an eye tells
+    constexpr double leastSag_m = 0.001;    // less than a hand or an eye tells
     constexpr double leastStrain = 0.0005;  // a tenth of what a strip bears: less needs no word
     QString text = QString("Carry the loose stack flat-wise at %1 points%2: it weighs %3 and %4")
                        .arg(QString::number(carried.points),
                             places.isEmpty() ? QString() : " (" + places.join(", ") + " from the strips' start)",
                             onScaleText(carried.weight_N, display),
-                            carried.sag_m < leastSag_m
-                                ? QString("hardly sags")
-                                : "sags " + inOnePiece(lengthText(carried.sag_m, display)));
+                            carried.sag_m < leastSag_m ? QString("hardly sags")
+                                                       : "sags " + inOnePiece(lengthText(carried.sag_m, display)));
     if (carried.strain >= leastStrain) {
-        text += ", which strains its strips by " + inOnePiece(QString::fromStdString(measure::writeShare(carried.strain)));
+        text +=
+            ", which strains its strips by " + inOnePiece(QString::fromStdString(measure::writeShare(carried.strain)));
     }
     return text + ".";
 }

@@ -189,7 +189,7 @@ void keysOf(Visit& visit, const Tool*) {
 // A member of what was said of a station as one of these.
 template <class Of, class Member>
 constexpr auto partOf(Of Station::*part, Member Of::*member) {
-    return [part, member](auto& station) -> auto& {
+    return [ part, member ](auto& station) -> auto& {
         return station.*part.*member;
     };
 }

@@ -90,7 +90,8 @@ void checkIds(const Boat& boat) {
     for (std::size_t i = 0; i < boat.pieces.size(); ++i) {
         const std::string& id = boat.pieces[i].id;
         if (id.size() > longestId)
-            throw InputError(item("pieces", i) + ".id", "this id is longer than " + std::to_string(longestId) + " bytes",
+            throw InputError(item("pieces", i) + ".id",
+                             "this id is longer than " + std::to_string(longestId) + " bytes",
                              "give a short text that no other piece has");
         const auto [at, isNew] = first.emplace(id, i);
         if (!isNew)

@@ -111,9 +111,9 @@ struct GluePlan {
     Kinetics kinetics;                   // the likeliest, which the cure goes by
     Fitted fitted;
     std::shared_ptr<const KnownLives> lives;  // that were asked for, for the next plan
-    double openTime_s = 0;   // of a film in this air
-    double slowdown = 1;     // rates of wetting and spreading over those at 20 C
-    double airMoisture = 0;  // that wood comes to in this air
+    double openTime_s = 0;                    // of a film in this air
+    double slowdown = 1;                      // rates of wetting and spreading over those at 20 C
+    double airMoisture = 0;                   // that wood comes to in this air
     double dewPoint_C = 0;
     CurePlan cure;
 };
@@ -123,8 +123,8 @@ struct GluePlan {
 double slowdownAt(double air_C);
 
 // The glue for these lines, which the caller finds from the stack. `adhesives`: the user's own before the built-in
-// ones. `closedAt_s`: when the last clamp is on, seconds after midnight. `before`: an earlier plan, whatever it was for,
-// or null: what it knows of the same glue is not worked out again; the answer is the same to the bit.
+// ones. `closedAt_s`: when the last clamp is on, seconds after midnight. `before`: an earlier plan, whatever it was
+// for, or null: what it knows of the same glue is not worked out again; the answer is the same to the bit.
 //   (1) the batches' parts add up to parts_kg, and each face's need is met
 //   (2) of each use and gluing the fewest equal batches that fit vessel, mostInCup_kg and pot life
 // Throws InputError with paths from `glue.`: a glue that is not known, whose parts cannot be mixed or whose pot lives

@@ -22,7 +22,7 @@ struct Ready {
     LooseStack loose;
     std::vector<stack::Run> support;  // along the line, ascending, none touching another
     stack::Run strips;                // along the line, over-run included
-    StrainShare worstStrain;            // 0 where there is no room
+    StrainShare worstStrain;          // 0 where there is no room
     NotPressed notPressed = NotPressed::none;
     bool bears() const { return notPressed == NotPressed::none; }  // false: there is no contact to solve
 };

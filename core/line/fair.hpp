@@ -38,8 +38,8 @@ struct Foot {
     double misfit_m = 0;  // point (after take-off) against line, signed, > 0 where the point lies to the left
 };
 
-// A line that is this many times as long as the way from point to point is none that goes through them. Ours: a fair one
-// is longer by a twentieth, round half a circle with three points by a ninth.
+// A line that is this many times as long as the way from point to point is none that goes through them. Ours: a fair
+// one is longer by a twentieth, round half a circle with three points by a ninth.
 inline constexpr double mostTimesTheWay = 3;
 
 // How uncertain the curvature is at one place of the line.
@@ -50,11 +50,11 @@ struct Spread {
 
 struct FairLine {
     Line line;
-    std::vector<Foot> points;  // as many as given, in their order
+    std::vector<Foot> points;    // as many as given, in their order
     std::vector<Spread> spread;  // ascending, from the first end to the last
-    bool settled = true;       // false: the fit did not converge; the line is the last one tried
-    int rounds = 0;            // of the fit
-    std::string outcome;       // why it stopped, in words
+    bool settled = true;         // false: the fit did not converge; the line is the last one tried
+    int rounds = 0;              // of the fit
+    std::string outcome;         // why it stopped, in words
     double rootMeanSquareMiss_m = 0;
     double smoothing_m5 = 0;  // weight of the curvature's rate against the misses, for telling fits apart
 };

@@ -24,10 +24,10 @@ constexpr double headingWeight = 1e6;
 // rate than by the misses: the line then is a circle, and more only adds rounding.
 constexpr double circleSmoothing = 0.2;
 
-// Rounds. Of 5000 random fair lines, free or under conditions of every kind, 4996 settled within 23 rounds, and at most 3
-// rounds of each were restless, that is, changed the curvature by more than a hundredth of the greatest: a line that goes
-// on so has points that no fair line goes through. The other four went to and fro by less and had not settled within 100
-// rounds either.
+// Rounds. Of 5000 random fair lines, free or under conditions of every kind, 4996 settled within 23 rounds, and at most
+// 3 rounds of each were restless, that is, changed the curvature by more than a hundredth of the greatest: a line that
+// goes on so has points that no fair line goes through. The other four went to and fro by less and had not settled
+// within 100 rounds either.
 constexpr int mostRounds = 30;
 constexpr double restless = 0.01;
 constexpr int mostRestless = 12;

@@ -49,8 +49,8 @@ struct FitResult {
     FitEnd end = FitEnd::tooMany;
 };
 
-// The last line tried is returned whatever the end. Looks at `stop` before each solution of the linear model, which takes
-// 3 ms with 5000 points.
+// The last line tried is returned whatever the end. Looks at `stop` before each solution of the linear model, which
+// takes 3 ms with 5000 points.
 FitResult fit(const FitInput& input, const std::atomic<bool>& stop);
 
 }  // namespace fayline::line

@@ -3,15 +3,15 @@
 // Method. (1) Each point is left out and compared with what its neighbours foretell (leave_out.hpp); the one that is
 // furthest out, against the scatter that the others show, is set aside, and the rest are asked again until nobody
 // stands out. A point's own misfit would not do: a line held to within a sixteenth of every point bends towards the
-// wrong one and blames its neighbours. (2) The line about each is made fair without those set aside. A suspect stays one
-// only if it is off that line by more than reading explains and the line has become fairer. (3) Of the slips of
+// wrong one and blames its neighbours. (2) The line about each is made fair without those set aside. A suspect stays
+// one only if it is off that line by more than reading explains and the line has become fairer. (3) Of the slips of
 // writing that could have led to what was written, the likeliest that puts the point back on that line is offered.
 //
-// An end point that lies far beyond the others, as a displaced decimal point puts it, is beyond any forecast: it is found
-// by its gap before all else (far_end.hpp).
+// An end point that lies far beyond the others, as a displaced decimal point puts it, is beyond any forecast: it is
+// found by its gap before all else (far_end.hpp).
 //
-// What is far along the line says nothing of a point, so forecasts, trials and fits all look at a neighbourhood: the cost
-// of each does not grow with the number of points.
+// What is far along the line says nothing of a point, so forecasts, trials and fits all look at a neighbourhood: the
+// cost of each does not grow with the number of points.
 #include "core/line/misread.hpp"
 
 #include <algorithm>
@@ -83,9 +83,8 @@ struct Writing {
 double rarity(const Writing& writing, const Xy& place, int point, const LeftOut& judged) {
     constexpr double noSlip = 6;
     double rarest = noSlip;
-    for (const Slip& slip :
-         possibleSlips(writing.written[point], {place.x_m, place.y_m}, writing.takeOff_m, writing.notation,
-                       writing.reads[point])) {
+    for (const Slip& slip : possibleSlips(writing.written[point], {place.x_m, place.y_m}, writing.takeOff_m,
+                                          writing.notation, writing.reads[point])) {
         const double times = judged.awayIfAt(slip.value_m[0], slip.value_m[1]) / judged.scatter_m;
         rarest = std::min(rarest, times * times / 2 + slip.unlikely);
     }
@@ -234,9 +233,8 @@ int Search::endOr(int beside, double againstEnd, double againstBeside) {
 void Search::setFarEndsAside() {
     const int last = static_cast<int>(places.size()) - 1;
     for (const int end : {0, last}) {
-        const std::vector<Slip> slips =
-            possibleSlips(writing.written[end], {places[end].x_m, places[end].y_m}, writing.takeOff_m, writing.notation,
-                          writing.reads[end]);
+        const std::vector<Slip> slips = possibleSlips(writing.written[end], {places[end].x_m, places[end].y_m},
+                                                      writing.takeOff_m, writing.notation, writing.reads[end]);
         std::optional<FarEnd>& far = farEnds[end == 0 ? 0 : 1];
         far = farEnd(places, aside, end, readTo_m, writing.reads, slips);
         if (!far || stop) continue;
@@ -272,16 +270,16 @@ struct Neighbourhood {
     double gain = 0;  // how many times fairer that is
 };
 
-Neighbourhood makeFair(const FairInput& input, const FairLine& fairLine, const std::vector<bool>& aside, int from, int to,
-                       const std::atomic<bool>& stop) {
+Neighbourhood makeFair(const FairInput& input, const FairLine& fairLine, const std::vector<bool>& aside, int from,
+                       int to, const std::atomic<bool>& stop) {
     Neighbourhood about{from, to, fair(without(input, aside, from, to), stop), 0};
     if (stop) return about;
     // A point far out can leave no line at all through all points; without it the gain is then without measure.
     const double rough = fairLine.settled
                              ? roughness(fairLine.line, fairLine.points[from].at_m, fairLine.points[to].at_m)
                              : std::numeric_limits<double>::infinity();
-    about.gain = std::min(rough / std::max(roughness(about.line.line, 0, about.line.line.length()), 1e-12),
-                          mostFairnessGain);
+    about.gain =
+        std::min(rough / std::max(roughness(about.line.line, 0, about.line.line.length()), 1e-12), mostFairnessGain);
     return about;
 }
 
@@ -291,8 +289,7 @@ Neighbourhood makeFair(const FairInput& input, const FairLine& fairLine, const s
 double misfitWithin(const FairInput& input, const Line& line, double from_m, double to_m, double x_m, double y_m) {
     const Nearest nearest = line.nearest(x_m, y_m);
     // The nearest place of all is an end for every point beyond it: there the line is taken to run on.
-    const bool beyond =
-        (from_m < 0 && nearest.at_m <= 0) || (to_m > line.length() && nearest.at_m >= line.length());
+    const bool beyond = (from_m < 0 && nearest.at_m <= 0) || (to_m > line.length() && nearest.at_m >= line.length());
     if (!beyond && nearest.at_m >= from_m && nearest.at_m <= to_m) return nearest.distance_m + input.takeOff_m;
     double least = std::numeric_limits<double>::infinity();
     double misfit = 0;
@@ -344,8 +341,8 @@ double expectedOnLine(const FairInput& input, const Line& line, const Stretch& s
 }
 
 // The likeliest slip that puts the point back, weighing how far from the line it then is against how rare it is.
-void offerRepair(const FairInput& input, const Line& line, const Stretch& stretch,
-                 const std::vector<Slip>& slips, double scatter_m, Suspect& suspect) {
+void offerRepair(const FairInput& input, const Line& line, const Stretch& stretch, const std::vector<Slip>& slips,
+                 double scatter_m, Suspect& suspect) {
     const Offset& point = input.points[suspect.point];
     double best = std::numeric_limits<double>::infinity();
     for (const Slip& slip : slips) {
@@ -395,8 +392,7 @@ std::optional<Misread> findMisread(const FairInput& input, const FairLine& fairL
     found.searchedAll = search.all;
     found.forecasts = static_cast<int>(places.size()) + mostForecasts - search.forecasts;
     if (!oneSlipExplains(places, search.aside, writing, search.judged)) {
-        found.repeated =
-            repeatedSlips(places, judgedByAll, labels, readTo_m, input.takeOff_m, notation, reads, stop);
+        found.repeated = repeatedSlips(places, judgedByAll, labels, readTo_m, input.takeOff_m, notation, reads, stop);
         if (stop) return std::nullopt;
         if (!found.repeated.empty()) return found;  // it explains what stands out
     }
@@ -427,12 +423,12 @@ std::optional<Misread> findMisread(const FairInput& input, const FairLine& fairL
         const bool fairer = (end && far) || about.gain >= leastFairnessGain || std::abs(judged.times()) >= beyondDoubt;
         const double share = scatterShare(reads[i], judged.direction.x_m, judged.direction.y_m);
         if (!fairer || std::abs(suspect.away_m) < stepsOff * share * readTo_m) continue;
-        const std::vector<Slip> slips = end && far ? std::vector<Slip>{far->slip}
-                                                   : possibleSlips(written[i], {places[i].x_m, places[i].y_m},
-                                                                   input.takeOff_m, notation, reads[i]);
+        const std::vector<Slip> slips =
+            end && far ? std::vector<Slip>{far->slip}
+                       : possibleSlips(written[i], {places[i].x_m, places[i].y_m}, input.takeOff_m, notation, reads[i]);
         offerRepair(input, about.line.line, stretch, slips, judged.scatter_m, suspect);
-        // Beyond its neighbours a forecast is worth little: an end point must be twice as far out, and needs a slip that
-        // explains it as well.
+        // Beyond its neighbours a forecast is worth little: an end point must be twice as far out, and needs a slip
+        // that explains it as well.
         const bool beyond = stretch.from_m < 0 || stretch.to_m > about.line.line.length();
         const bool farOut = (end && far) || std::abs(judged.times()) >= 2 * timesScatter;
         if (beyond && (suspect.slip.empty() || !farOut)) continue;

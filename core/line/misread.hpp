@@ -52,10 +52,10 @@ struct Misread {
 // Model: leave a point out and see how much fairer the rest becomes, beside how far the point then is from the line,
 // both against the scatter of the rest; misread.cpp says what was measured.
 //
-// The work is bounded: one forecast for each point, at most `mostForecasts` more, and at most `mostSuspects` lines of up to
-// `mostRefitted` points made fair anew; so 5000 points take 0.1 to 0.4 s. The worst are looked at first; where others
-// that stand out are left, `searchedAll` is false.
-// Nothing once `stop` is true, which is looked at in every forecast and in the fit.
+// The work is bounded: one forecast for each point, at most `mostForecasts` more, and at most `mostSuspects` lines of
+// up to `mostRefitted` points made fair anew; so 5000 points take 0.1 to 0.4 s. The worst are looked at first; where
+// others that stand out are left, `searchedAll` is false. Nothing once `stop` is true, which is looked at in every
+// forecast and in the fit.
 std::optional<Misread> findMisread(const FairInput& input, const FairLine& fairLine,
                                    const std::vector<std::array<std::string, 2>>& written,
                                    const std::vector<std::string>& labels, measure::LengthNotation notation,

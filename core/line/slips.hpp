@@ -22,10 +22,10 @@ struct Slip {
 
 // The slips that could have led to `written` (x and y; an empty text stands for the value written in `notation`), of
 // which `value_m` are the values: a foot, an inch, an eighth or a sixteenth off (feet and inches), 10 or 100 mm off
-// (millimetres), a + or - dropped, added or turned round, the decimal point a place off, two figures or two fields swapped, one figure taken for one
-// that looks alike (1 and 7, 3 and 8, 6 and 0), x and y exchanged, and a thickness `takeOff_m` taken off or left on
-// twice. Slips that change nothing or that cannot be read are left out. Only the coordinate that was `read` can be
-// miswritten. How rare each is: common practice, no source.
+// (millimetres), a + or - dropped, added or turned round, the decimal point a place off, two figures or two fields
+// swapped, one figure taken for one that looks alike (1 and 7, 3 and 8, 6 and 0), x and y exchanged, and a thickness
+// `takeOff_m` taken off or left on twice. Slips that change nothing or that cannot be read are left out. Only the
+// coordinate that was `read` can be miswritten. How rare each is: common practice, no source.
 std::vector<Slip> possibleSlips(const std::array<std::string, 2>& written, const std::array<double, 2>& value_m,
                                 double takeOff_m, measure::LengthNotation notation, Read read = Read::both);
 

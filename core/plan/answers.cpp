@@ -72,12 +72,12 @@ Answer lineAnswer(const boat::Piece& piece, const Plan& plan) {
     }
     text += " fair line misses no point by more than " + smallText(miss, display);
     const bool cutShort = !plan.line.misread.searchedAll;
-    text += straight ? " and is straight."
-                     : " and is tightest " + placeText(tightest.at_m, plan.line.fair.line.length(), display) +
-                           ", with a radius of " + radius +
-                           (tightestOff(plan.line) > wideBand
-                                ? " (" + radiusRange(plan.line, display) + ", 19 times of 20)."
-                                : ".");
+    text += straight
+                ? " and is straight."
+                : " and is tightest " + placeText(tightest.at_m, plan.line.fair.line.length(), display) +
+                      ", with a radius of " + radius +
+                      (tightestOff(plan.line) > wideBand ? " (" + radiusRange(plan.line, display) + ", 19 times of 20)."
+                                                         : ".");
     if (cutShort) text += " More offsets stand out than were looked at: the worst came first.";
     return {Question::line, "Line", straight ? "straight" : "radius " + radius, text, std::nullopt};
 }

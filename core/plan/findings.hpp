@@ -58,8 +58,8 @@ std::vector<Finding> breakingFindings(const Plan& plan);
 // All of a plan without its study, the worst first.
 std::vector<Finding> allFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan);
 
-// Misread offsets first, since they explain the rest; then the worst: stop, caution, note, facts; of these what is about
-// an offset; then along the line, those without a place last. Equals keep their order.
+// Misread offsets first, since they explain the rest; then the worst: stop, caution, note, facts; of these what is
+// about an offset; then along the line, those without a place last. Equals keep their order.
 void sortFindings(std::vector<Finding>& findings);
 
 // The nine answers of a plan whose parts and findings are made.

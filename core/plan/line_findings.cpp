@@ -94,8 +94,8 @@ Finding notSettled(const boat::Piece& piece, const LinePlan& line, const measure
     finding.unit = "mm";
     finding.source = {"the fit's own outcome (derived)", Mark::derived};
     finding.text += "The fair line has not settled (" + line.fair.outcome + "); it misses the points by " +
-                   smallText(line.fair.rootMeanSquareMiss_m, display) +
-                   " in the mean. What follows goes by the last line tried: look at the points first.";
+                    smallText(line.fair.rootMeanSquareMiss_m, display) +
+                    " in the mean. What follows goes by the last line tried: look at the points first.";
     return finding;
 }
 

@@ -176,8 +176,8 @@ struct Plan {
     bool learnedSought = false;                   // whether the shop's recorded pieces have been read
     std::optional<stack::Learned> learned;        // of the shop's recorded pieces; none where there are none
     std::optional<stack::SprungHome> sprungHome;  // none where nothing is off the wanted line
-    std::vector<Finding> findings;                // as sortFindings orders them; those of the study among them where there is one
-    std::vector<Answer> answers;                  // all nine, in order
+    std::vector<Finding> findings;  // as sortFindings orders them; those of the study among them where there is one
+    std::vector<Answer> answers;    // all nine, in order
 };
 
 // What a plan needs beside the piece.
@@ -216,10 +216,9 @@ std::optional<Plan> makePlan(const boat::Piece& piece, const Shop& shop, const P
 bool has(const Plan& plan, Study study);
 bool isStudied(const Plan& plan);
 
-// `plan`, which is of this piece and shop, with every study: the same bits whatever the number of `threads` on which they
-// are worked out (0: as many as the machine has cores).
-// Pure as well. `stop` is looked at every few milliseconds; once it is set, nothing is returned. What one study throws is
-// thrown when the others have ended.
+// `plan`, which is of this piece and shop, with every study: the same bits whatever the number of `threads` on which
+// they are worked out (0: as many as the machine has cores). Pure as well. `stop` is looked at every few milliseconds;
+// once it is set, nothing is returned. What one study throws is thrown when the others have ended.
 std::optional<Plan> deepen(const boat::Piece& piece, const Shop& shop, const Plan& plan, const std::atomic<bool>& stop,
                            unsigned threads = 0);
 

@@ -21,11 +21,13 @@ using boat::Strips, line::FairLine, line::Foot, line::Suspect, stack::StackPlan,
 
 inline constexpr Figure chance_pct{unit::pct, 1};
 
-// A chance that any or a strip breaks as `key`_pct; below leastChanceReported that is null, and `key`_below_pct says what
-// it is below.
+// A chance that any or a strip breaks as `key`_pct; below leastChanceReported that is null, and `key`_below_pct says
+// what it is below.
 void chanceKeys(auto& visit, const std::string& key, auto get) {
     const auto tells = [get](const auto& item, const Of& of) { return give(get, item, of) >= leastChanceReported; };
-    const auto below = [tells](const auto& item, const Of& of) { return tells(item, of) ? nullptr : &leastChanceReported; };
+    const auto below = [tells](const auto& item, const Of& of) {
+        return tells(item, of) ? nullptr : &leastChanceReported;
+    };
     visit(key + "_pct", ifAny(where(tells), get), OrNull{chance_pct});
     visit(key + "_below_pct", below, OrAbsent{chance_pct});
 }

@@ -287,7 +287,8 @@ private slots:
             }
             return unlike;
         };
-        QVERIFY2(columnsUnlike(known, none) > known.width() / 2, qPrintable(QString::number(columnsUnlike(known, none))));
+        QVERIFY2(columnsUnlike(known, none) > known.width() / 2,
+                 qPrintable(QString::number(columnsUnlike(known, none))));
         QVERIFY(columnsUnlike(known, wider) > known.width() / 2);
     }
 

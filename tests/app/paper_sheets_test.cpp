@@ -203,11 +203,11 @@ private slots:
     }
 
     void OddNamesBecomeFileNamesThatAreSafeAndDiffer() {
-        QCOMPARE(app::paper::fileStems(
-                     {"Stem", "stem", "Stem-2", "../etc/passwd", "", "///", "Bogsprød søm №1", "木の船首",
-                      "a very long name that goes on and on until no file system would take it any more"}),
-                 QStringList({"Stem", "stem-2", "Stem-2-2", "etc-passwd", "piece", "piece-2", "Bogsprød-søm-1",
-                              "木の船首", "a-very-long-name-that-goes-on-and-on-unt"}));
+        QCOMPARE(
+            app::paper::fileStems({"Stem", "stem", "Stem-2", "../etc/passwd", "", "///", "Bogsprød søm №1", "木の船首",
+                                   "a very long name that goes on and on until no file system would take it any more"}),
+            QStringList({"Stem", "stem-2", "Stem-2-2", "etc-passwd", "piece", "piece-2", "Bogsprød-søm-1", "木の船首",
+                         "a-very-long-name-that-goes-on-and-on-unt"}));
         std::vector<boat::Piece> pieces;
         for (const char* name : {"../etc/passwd", "木の船首"}) {
             pieces.push_back(pieceAlong(name, 0.5, 0, 4, [](double) { return 0.2; }));

@@ -38,8 +38,8 @@ void TenThousandDays(benchmark::State& state) {
     const schedule::Uncertain uncertain =
         plan::uncertainOf(stem.piece.crew, plan::paceOf(stem.piece, stem.shop, stem.plan.day));
     for (auto _ : state) {
-        benchmark::DoNotOptimize(schedule::simulateDays(stem.plan.day.gluings[0].job, uncertain, plan::daysSimulated,
-                                                        plan::daysSeed, stop));
+        benchmark::DoNotOptimize(
+            schedule::simulateDays(stem.plan.day.gluings[0].job, uncertain, plan::daysSimulated, plan::daysSeed, stop));
     }
 }
 BENCHMARK(TenThousandDays)->Unit(benchmark::kMillisecond);

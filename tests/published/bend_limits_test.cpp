@@ -79,7 +79,8 @@ TEST(BendLimits, TheEuropeanRuleIsTheStricter) {
 
 // Between what the rules keep to and what breaks: the ratio at which tabled strength over tabled modulus is reached is
 // 1.25 to 2.4 times smaller than the rule's (D). With the modulus of pure bending and the scatter of the wood that
-// leaves less than one strip in twenty to break at the rule's ratio, but for two light hardwoods, for which 100 is bold.
+// leaves less than one strip in twenty to break at the rule's ratio, but for two light hardwoods, for which 100 is
+// bold.
 TEST(BendLimits, TheRulesKeepClearOfWhatBreaks) {
     double least = 10;
     double most = 0;

@@ -143,12 +143,12 @@ TEST(PublishedLine, ClothoidHasCurvatureInProportionToItsLength) {
 
 // The band of curvature against exact curves whose points were rounded to sixteenths, each on 60 grids. Sources: the
 // clothoid above, curvature pi t / a; the ellipse (a cos t, b sin t), curvature a b / (a^2 sin^2 t + b^2 cos^2 t)^(3/2)
-// (D, from k = (x' y'' - y' x'') / (x'^2 + y'^2)^(3/2), as in do Carmo, Differential Geometry of Curves and Surfaces, 1-5,
-// from memory, M). Held: intervals of a smoothing spline keep their 19 of 20 over all places of a curve together, not at
-// each (Nychka, J. Amer. Statist. Assoc. 83, 1988, from memory, M), so that is asked for: 90 of 100 or more over the places of
-// each curve, the scatter and the dependence of 60 grids allowed for. At the worst place of one curve the band holds
-// 45 of 60 (clothoid, three tenths along), since what smoothing takes away there always has the same sign; 2 of 3 are
-// asked for. That the band says something: half of it is within a twentieth of the greatest curvature.
+// (D, from k = (x' y'' - y' x'') / (x'^2 + y'^2)^(3/2), as in do Carmo, Differential Geometry of Curves and Surfaces,
+// 1-5, from memory, M). Held: intervals of a smoothing spline keep their 19 of 20 over all places of a curve together,
+// not at each (Nychka, J. Amer. Statist. Assoc. 83, 1988, from memory, M), so that is asked for: 90 of 100 or more over
+// the places of each curve, the scatter and the dependence of 60 grids allowed for. At the worst place of one curve the
+// band holds 45 of 60 (clothoid, three tenths along), since what smoothing takes away there always has the same sign; 2
+// of 3 are asked for. That the band says something: half of it is within a twentieth of the greatest curvature.
 TEST(PublishedLine, BandOfCurvatureHoldsExactClothoidAndEllipse) {
     struct Exact {
         Xy at;
@@ -172,7 +172,7 @@ TEST(PublishedLine, BandOfCurvatureHoldsExactClothoidAndEllipse) {
     };
     EXPECT_NEAR(ellipse(0).curvature, 1.5, 1e-12);  // a / b^2
     const std::vector<std::pair<std::string, std::function<Exact(double)>>> curves{{"clothoid", clothoid},
-                                                                                  {"ellipse", ellipse}};
+                                                                                   {"ellipse", ellipse}};
     constexpr int grids = 60;
     constexpr int places = 10;
     for (const auto& [name, curve] : curves) {

@@ -1,11 +1,12 @@
 // A piece in memory is held to the ranges of the file, in the words that reading the file would give.
+#include "core/boat/validate.hpp"
+
 #include <gtest/gtest.h>
 
 #include <cmath>
 #include <functional>
 
 #include "core/boat/file.hpp"
-#include "core/boat/validate.hpp"
 
 namespace fayline::boat {
 namespace {
@@ -47,8 +48,14 @@ TEST(Validate, SaysWhatTheFileWouldSay) {
         [](Piece& p) { p.crew.hands = 0; },
         [](Piece& p) { p.glue.cup_m3 = 1e-13; },
         [](Piece& p) { p.glue.air_C = 151; },
-        [](Piece& p) { p.stock.boards.resize(1); p.stock.boards[0].width_m = -1; },
-        [](Piece& p) { p.record.resize(1); p.record[0].when = "yesterday"; },
+        [](Piece& p) {
+            p.stock.boards.resize(1);
+            p.stock.boards[0].width_m = -1;
+        },
+        [](Piece& p) {
+            p.record.resize(1);
+            p.record[0].when = "yesterday";
+        },
     };
     for (std::size_t i = 0; i < slips.size(); ++i) {
         Piece piece = newPiece("Stem");

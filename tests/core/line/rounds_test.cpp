@@ -17,7 +17,8 @@ namespace {
 double wayOf(const FairInput& input) {
     double way_m = 0;
     for (std::size_t i = 1; i < input.points.size(); ++i) {
-        way_m += std::hypot(input.points[i].x_m - input.points[i - 1].x_m, input.points[i].y_m - input.points[i - 1].y_m);
+        way_m +=
+            std::hypot(input.points[i].x_m - input.points[i - 1].x_m, input.points[i].y_m - input.points[i - 1].y_m);
     }
     return way_m;
 }
@@ -67,7 +68,8 @@ TEST(Rounds, ASlipEndsTheFitEarlyAndSaysWhy) {
         EXPECT_GT(found.line.length(), 0.99 * mostTimesTheWay * wayOf(input)) << seed;
     }
     std::sort(rounds.begin(), rounds.end());
-    std::printf("slips: %d rounds in the median, %d at most; %d stray\n", rounds[rounds.size() / 2], rounds.back(), strays);
+    std::printf("slips: %d rounds in the median, %d at most; %d stray\n", rounds[rounds.size() / 2], rounds.back(),
+                strays);
     EXPECT_LE(rounds.back(), 30);
     EXPECT_LE(rounds[rounds.size() / 2], 22);
     EXPECT_GT(strays, 0);

@@ -54,8 +54,9 @@ boat::Boat sample(const std::string& file) {
     return boat::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / file);
 }
 
-// Of the sample boat's stem all but one: a tenth of the head's 1 1/2 in is 34 mm off, two and a half standard deviations
-// of what the other points foretell a foot beyond them. Of that nothing can be said, and nothing is said of others.
+// Of the sample boat's stem all but one: a tenth of the head's 1 1/2 in is 34 mm off, two and a half standard
+// deviations of what the other points foretell a foot beyond them. Of that nothing can be said, and nothing is said of
+// others.
 TEST(EndSlips, TheFirstFindingNamesTheEndPointWhoseDecimalPointSlipped) {
     const boat::Boat boat = sample("marram.fayline");
     const Shop shop = shopOf(boat);
@@ -66,8 +67,8 @@ TEST(EndSlips, TheFirstFindingNamesTheEndPointWhoseDecimalPointSlipped) {
     }
 }
 
-// With another slip in the table the worse of the two leads. The end is found as well where it lies far beyond the others;
-// nearer, a forecast that rests on the other slip's neighbours is too loose to tell.
+// With another slip in the table the worse of the two leads. The end is found as well where it lies far beyond the
+// others; nearer, a forecast that rests on the other slip's neighbours is too loose to tell.
 TEST(EndSlips, BesideAnotherSlipBothAreNamedOrTheOtherLeads) {
     const boat::Boat boat = sample("marram_misread.fayline");
     const Shop shop = shopOf(boat);

@@ -45,9 +45,8 @@ TEST(Slips, EachGivesAPlanOrAnErrorWithinFewStepsAndLeadsWithTheOffset) {
             if (pressed) continue;
             EXPECT_EQ(plan.holding.held.steps, 0);
             ASSERT_FALSE(plan.findings.empty());
-            EXPECT_TRUE(std::any_of(plan.findings.begin(), plan.findings.end(), [](const Finding& finding) {
-                return finding.code == "contact_not_worked_out";
-            }));
+            EXPECT_TRUE(std::any_of(plan.findings.begin(), plan.findings.end(),
+                                    [](const Finding& finding) { return finding.code == "contact_not_worked_out"; }));
             ++wild;
             led += beside(plan.findings.front().point, slip);
         } catch (const measure::InputError& error) {
