@@ -20,15 +20,6 @@ QByteArray read(const QString& path) {
     return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
 }
 
-// The sample with two of its pieces, saved in `folder`.
-QString twoPieces(const QTemporaryDir& folder) {
-    const QString path = folder.filePath("two.fayline");
-    boat::Boat boat = boat::loadBoat(marram.toStdString());
-    boat.pieces.erase(boat.pieces.begin(), boat.pieces.end() - 2);
-    boat::saveBoat(boat, path.toStdString());
-    return path;
-}
-
 }  // namespace
 
 class FilesTest : public QObject {
@@ -256,8 +247,7 @@ private slots:
     }
 
     void papersOfAllPiecesAreSavedInAFolder() {
-        const QTemporaryDir home;
-        Bench bench(twoPieces(home));
+        Bench bench;
         const QString folder = bench.folder.filePath("papers");
         QVERIFY(bench.window.savePapers(folder));
         const QStringList files = QDir(folder).entryList(QDir::Files);
@@ -269,8 +259,7 @@ private slots:
     }
 
     void papersThatCannotBeSavedAreToldAboutAndNoneIsWritten() {
-        const QTemporaryDir home;
-        Bench bench(twoPieces(home));
+        Bench bench;
         boat::Piece doubled = bench.piece();
         doubled.line.points[4] = doubled.line.points[3];
         bench.document().changePiece(0, {"Double", {}, doubled});

@@ -64,7 +64,6 @@ class ProgramTest : public QObject {
 private slots:
     void plansEverySample() {
         QVERIFY(samples().size() >= 3);
-        QVERIFY(samples().contains(small));
         for (const QString& sample : samples()) {
             const Ran ran = run({"--plan", sample});
             QVERIFY2(ran.code == 0, qPrintable(sample + ": " + ran.err));
@@ -76,7 +75,7 @@ private slots:
                 QVERIFY(piece.at("line").at("length_mm").get<double>() > 0);
                 QVERIFY(!piece.at("stack").at("strips").empty());
             }
-            if (sample == small) QCOMPARE(run({"--plan", sample}).out, ran.out);  // the same input gives the same bits
+            QCOMPARE(run({"--plan", sample}).out, ran.out);  // the same input gives the same bits
         }
     }
 
@@ -91,7 +90,7 @@ private slots:
     void writesPapersWithoutADisplay() {
         const QTemporaryDir folder;
         const QString into = folder.filePath("papers/of/the/boat");
-        const Ran ran = run({"--papers", small, "--into", into});
+        const Ran ran = run({"--papers", samples().constFirst(), "--into", into});
         QVERIFY2(ran.code == 0, ran.err);
         const QList<QByteArray> names = ran.out.trimmed().split('\n');
         QVERIFY(names.size() >= 4);

@@ -42,7 +42,7 @@ int main(int argc, char** argv) {
         const boat::Piece piece = made::randomPiece(dice);
         try {
             const plan::Plan plan = plan::makePlan(piece, shop);
-            if (const std::string wrong = made::defectOf(piece, plan); !wrong.empty()) fail(i, wrong + " is no number");
+            if (const std::string wrong = made::defectOf(piece, plan); !wrong.empty()) fail(i, "its plan has no number that can be: " + wrong);
             if (!withinBound(plan.holding.held)) fail(i, "the contact took more work than it may");
             most = std::max(most, plan.holding.held.steps);
             const std::optional<plan::Plan> deeper = plan::deepen(piece, shop, plan, goOn);

@@ -55,7 +55,7 @@ TEST(Deepen, OneThreadAndFourGiveTheSameBits) {
     const Plan plan = makePlan(piece, shop);
     const Plan one = deepen(piece, shop, plan, goOn, 1).value();
     EXPECT_TRUE(isStudied(one));
-    expectSame(piece, one, deepen(piece, shop, plan, goOn, 4).value());
+    for (int turn = 0; turn < 3; ++turn) expectSame(piece, one, deepen(piece, shop, plan, goOn, 4).value());
     expectSame(piece, one, made::studied(piece));  // with as many threads as there are cores
 }
 
