@@ -413,7 +413,8 @@ QString FormView::State::wordsAt(const QPointF& pixel) {
             const double miss_m = shown.plan->line.fair.points[hit.index].misfit_m;
             words += QStringLiteral("\nmisfit ") + text(measure::writeSmall(miss_m, shown.display));
             for (const plan::Finding& finding : shown.plan->findings) {
-                if (finding.point == hit.index) words += QStringLiteral("\n") + text(finding.text);
+                if (finding.point == hit.index)
+                    words += QStringLiteral("\n") + text(plan::textOf(finding, shown.display));
             }
         }
         return point.mustPass ? words + QStringLiteral("\nthe line must pass here") : words;

@@ -356,7 +356,7 @@ void sheet::addFindings(Sheet& sheet, const Shown& shown, const Drawing& drawing
         }
         const auto near = std::find_if(sheet.findings.begin(), sheet.findings.end(),
                                        [&](const FindingMark& mark) { return QLineF(mark.at, at).length() < 16; });
-        const QString words = QString::fromStdString(finding.text);
+        const QString words = QString::fromStdString(plan::textOf(finding, shown.display));
         if (near != sheet.findings.end()) {  // the worst come first, so the mark stays
             near->words += QStringLiteral("\n") + words;
             continue;

@@ -172,7 +172,7 @@ void FindingsList::showRepairs(const Shown& shown) {
 
 void FindingsList::choose(int row) {
     if (const plan::Finding* finding = model_->finding(row))
-        emit findingChosen(finding->about, finding->at_m, finding->point);
+        emit findingChosen(plan::aboutOf(finding->code), finding->at_m, finding->point);
 }
 
 bool FindingsList::eventFilter(QObject* object, QEvent* event) {

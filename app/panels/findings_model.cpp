@@ -93,13 +93,13 @@ QVariant FindingsModel::data(const QModelIndex& index, int role) const {
     if (role == sourceRole) return sourceText(finding->source);
     if (role == Qt::ToolTipRole || role == Qt::AccessibleDescriptionRole) return sourceText(finding->source);
     if (role == Qt::AccessibleTextRole)
-        return severityWord(finding->severity) + QStringLiteral(". ") + text(finding->text);
+        return severityWord(finding->severity) + QStringLiteral(". ") + text(plan::textOf(*finding, shown_->display));
     if (role != Qt::DisplayRole && role != sortRole) return {};
     switch (index.column()) {
         case severityColumn:
             return role == sortRole ? QVariant(int(finding->severity)) : QVariant(severityWord(finding->severity));
         case textColumn:
-            return text(finding->text);
+            return text(plan::textOf(*finding, shown_->display));
         case placeColumn:
             if (!finding->at_m) return {};
             return role == sortRole ? QVariant(*finding->at_m)

@@ -113,10 +113,10 @@ FigureRow fact(const QString& what, FigureCell value, const QString& beside, con
 
 }  // namespace
 
-std::optional<int> severityOf(const plan::Plan& plan, std::initializer_list<const char*> codes) {
+std::optional<int> severityOf(const plan::Plan& plan, std::initializer_list<plan::Code> codes) {
     std::optional<int> worst;
     for (const plan::Finding& finding : plan.findings) {
-        const bool meant = std::any_of(codes.begin(), codes.end(), [&](const char* c) { return finding.code == c; });
+        const bool meant = std::ranges::find(codes, finding.code) != codes.end();
         if (meant && (!worst || static_cast<int>(finding.severity) < *worst))
             worst = static_cast<int>(finding.severity);
     }
@@ -159,7 +159,7 @@ std::vector<FigureRow> amountRows(const Shown& shown) {
         add(secondPart(glue.adhesive), glue.parts_kg[1], glue.parts_m3[1], glue.adhesive.ratioSource);
     if (glue.filler_kg > 0) add(tr("Filler"), glue.filler_kg, std::nullopt, asGiven);
     if (glue.thinner_kg > 0)
-        add(tr("Thinner"), glue.thinner_kg, std::nullopt, asGiven, severityOf(*shown.plan, {"thinned"}));
+        add(tr("Thinner"), glue.thinner_kg, std::nullopt, asGiven, severityOf(*shown.plan, {plan::Code::thinned}));
     add(tr("The mix"), glue.mixed_kg, glue.parts_m3[0] + glue.parts_m3[1], glue.adhesive.densitySource);
     const measure::Source balance{"glue lines as thick as the strips' panel has them (derived)",
                                   measure::Mark::derived};
@@ -167,7 +167,7 @@ std::vector<FigureRow> amountRows(const Shown& shown) {
                                   measure::Mark::commonPractice};
     const glue::Amounts& amounts = glue.amounts;
     add(tr("held by the glue lines"), amounts.line_kg, std::nullopt, balance,
-        severityOf(*shown.plan, {"starved_joint"}));
+        severityOf(*shown.plan, {plan::Code::starvedJoint}));
     add(tr("soaks into the wood"), amounts.soaksIn_kg, std::nullopt, soaking);
     add(tr("squeezed out"), amounts.squeezedOut_kg, std::nullopt, balance);
     add(tr("left in cups, on tools"), amounts.waste_kg, std::nullopt, asGiven);
@@ -228,7 +228,7 @@ std::vector<FigureRow> goingOffRows(const Shown& shown) {
         FigureRow row;
         FigureCell lasts = figureWords(life(batch.potLife_s), duration(batch.useWithin_s));
         lasts.source = sourceText(modelSource());
-        if (!batch.inTime) lasts.severity = severityOf(plan, {"cup_goes_off"});
+        if (!batch.inTime) lasts.severity = severityOf(plan, {plan::Code::cupGoesOff});
         FigureCell useBy;
         if (const schedule::CupTimes* times = timesOf(plan, batch)) {
             const double start_s = shown.piece.crew.startAt_s;
@@ -279,7 +279,7 @@ std::vector<FigureRow> conditionRows(const Shown& shown) {
     const plan::Plan& plan = *shown.plan;
     const glue::GluePlan& glue = plan.day.glue;
     const measure::Display& display = shown.display;
-    const auto marked = [&](const QString& text, std::initializer_list<const char*> codes) {
+    const auto marked = [&](const QString& text, std::initializer_list<plan::Code> codes) {
         FigureCell cell = figureWords(text);
         cell.severity = severityOf(plan, codes);
         return cell;
@@ -287,18 +287,22 @@ std::vector<FigureRow> conditionRows(const Shown& shown) {
     const QString least = tr("%1 or more").arg(temperature(glue.adhesive.least_C, display));
     const bool nightIsAssumed = shown.piece.glue.airOverNight_C == boat::Glue{}.airOverNight_C;
     std::vector<FigureRow> rows;
-    rows.push_back(fact(tr("Air now"),
-                        marked(temperature(shown.piece.glue.air_C, display), {"too_cold_for_glue", "hot_day"}), least,
-                        glue.adhesive.leastSource));
-    rows.push_back(fact(tr("Coldest until the next day"),
-                        marked(temperature(glue.cure.leastAir_C, display), {"night_too_cold", "too_cold_for_glue"}),
-                        nightIsAssumed ? tr("assumed; %1").arg(least) : least, glue.adhesive.leastSource));
-    rows.push_back(fact(tr("Dew point"),
-                        marked(temperature(glue.dewPoint_C, display), {"near_dew_point", "cold_wood_sweats"}),
-                        tr("faces at %1 or more").arg(temperature(glue.dewPoint_C + glue::aboveDewPoint_K, display)),
-                        measure::Source{"Magnus formula, Alduchov and Eskridge 1996; guidance tied to ISO 8502-4",
-                                        measure::Mark::transcribed}));
-    rows.push_back(fact(tr("Wood comes to"), marked(text(measure::writeShare(glue.airMoisture)), {"wood_wet_for_glue"}),
+    rows.push_back(
+        fact(tr("Air now"),
+             marked(temperature(shown.piece.glue.air_C, display), {plan::Code::tooColdForGlue, plan::Code::hotDay}),
+             least, glue.adhesive.leastSource));
+    rows.push_back(
+        fact(tr("Coldest until the next day"),
+             marked(temperature(glue.cure.leastAir_C, display), {plan::Code::nightTooCold, plan::Code::tooColdForGlue}),
+             nightIsAssumed ? tr("assumed; %1").arg(least) : least, glue.adhesive.leastSource));
+    rows.push_back(
+        fact(tr("Dew point"),
+             marked(temperature(glue.dewPoint_C, display), {plan::Code::nearDewPoint, plan::Code::coldWoodSweats}),
+             tr("faces at %1 or more").arg(temperature(glue.dewPoint_C + glue::aboveDewPoint_K, display)),
+             measure::Source{"Magnus formula, Alduchov and Eskridge 1996; guidance tied to ISO 8502-4",
+                             measure::Mark::transcribed}));
+    rows.push_back(fact(tr("Wood comes to"),
+                        marked(text(measure::writeShare(glue.airMoisture)), {plan::Code::woodWetForGlue}),
                         tr("strips at %1").arg(text(measure::writeShare(shown.piece.stack.moisture))),
                         measure::Source{"Wood Handbook eq. 4-5", measure::Mark::transcribed}));
     rows.push_back(
@@ -330,7 +334,7 @@ std::vector<FigureRow> cureRows(const Shown& shown) {
     };
     add(tr("Scrape from"), cure.softUntil_s);
     add(tr("Scrape until"), cure.scrapeUntil_s);
-    add(tr("Clamps off"), cure.clampsOff_s, severityOf(*shown.plan, {"never_cures"}));
+    add(tr("Clamps off"), cure.clampsOff_s, severityOf(*shown.plan, {plan::Code::neverCures}));
     add(tr("Planing"), cure.work_s);
     add(tr("Full strength"), cure.full_s);
     return rows;

@@ -10,7 +10,7 @@
 namespace fayline::app {
 
 // The worst severity of the plan's findings with one of these codes.
-std::optional<int> severityOf(const plan::Plan& plan, std::initializer_list<const char*> codes);
+std::optional<int> severityOf(const plan::Plan& plan, std::initializer_list<plan::Code> codes);
 
 // A cell of words, and one with a second line.
 FigureCell figureWords(const QString& text, const QString& under = {});

@@ -218,9 +218,11 @@ QString findingWords(const Shown& shown, const std::vector<std::string>& codes) 
     if (!shown.plan) return {};
     QStringList lines;
     for (const plan::Finding& finding : shown.plan->findings) {
-        const bool wanted = std::any_of(codes.begin(), codes.end(),
-                                        [&](const std::string& code) { return finding.code.starts_with(code); });
-        if (wanted && finding.about == plan::About::holding) lines << text(finding.text);
+        const std::string word = plan::codeWord(finding.code);
+        const bool wanted =
+            std::any_of(codes.begin(), codes.end(), [&](const std::string& code) { return word.starts_with(code); });
+        if (wanted && plan::aboutOf(finding.code) == plan::About::holding)
+            lines << text(plan::textOf(finding, shown.display));
     }
     return lines.join(QLatin1Char('\n'));
 }

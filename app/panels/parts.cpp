@@ -93,7 +93,7 @@ void AnswerNote::show(const Shown& shown) {
         const auto& answers = shown.plan->answers;
         const auto answer = std::find_if(answers.begin(), answers.end(),
                                          [this](const plan::Answer& a) { return a.question == question_; });
-        sentence = answer == answers.end() ? QString() : text(answer->sentence);
+        sentence = answer == answers.end() ? QString() : text(plan::answerText(*answer, shown.plan->display));
     }
     QString reason;
     if (shown.pieceIndex >= 0 && !shown.reason.isEmpty()) {

@@ -105,17 +105,17 @@ QuestionButton::QuestionButton(plan::Question question, QWidget* parent)
     setFocusPolicy(Qt::StrongFocus);
     setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
     setAttribute(Qt::WA_Hover);
-    show(nullptr, false);
+    show(nullptr, {}, false);
 }
 
-void QuestionButton::show(const plan::Answer* answer, bool outOfDate) {
+void QuestionButton::show(const plan::Answer* answer, const measure::Display& display, bool outOfDate) {
     const bool answered = answer && !answer->figures.empty();
-    const QString figures = answered ? app::text(answer->figures)
+    const QString figures = answered ? app::text(plan::writeWithin(answer->figures, display))
                             : answer ? tr("not built yet")
                                      : QString(QChar(0x2013));
     const std::optional<plan::Severity> worst = answer ? answer->worst : std::nullopt;
-    if (answer && !answer->word.empty()) word_ = app::text(answer->word);
-    set(figures, answered, worst, outOfDate, answer ? app::text(answer->sentence) : QString());
+    if (answer) word_ = app::text(plan::questionName(answer->question));
+    set(figures, answered, worst, outOfDate, answer ? app::text(plan::answerText(*answer, display)) : QString());
 }
 
 void QuestionButton::showUnplanned(const QString& figures, const QString& why, bool atFault) {
@@ -237,7 +237,7 @@ void QuestionLine::show(const Shown& shown) {
                                             [&](const plan::Answer& a) { return a.question == button->question(); });
             if (found != answers.end()) answer = &*found;
         }
-        button->show(answer, shown.outOfDate && !shown.reason.isEmpty());
+        button->show(answer, shown.display, shown.outOfDate && !shown.reason.isEmpty());
     }
 }
 

@@ -138,7 +138,7 @@ std::vector<FigureRow> faceRows(const Shown& shown, const plan::GluingDay& gluin
         row.cells = {figureWords(faceName(face.inner)), figureWords(clock(shown, face.wetted_s)),
                      figureWords(clock(shown, face.closed_s)), figureWords(clock(shown, face.openUntil_s)),
                      margin(face.margin_s(), plan::Severity::stop,
-                            isWorst ? severityOf(*shown.plan, {"margin_short"}) : std::nullopt)};
+                            isWorst ? severityOf(*shown.plan, {plan::Code::marginShort}) : std::nullopt)};
         row.cells[3].source = source;
         rows.push_back(std::move(row));
     }

@@ -246,8 +246,9 @@ void StripsPanel::showDrying() {
         const auto& strips = shown_->plan->stack.strips;
         for (const plan::Finding& finding : shown_->plan->findings) {
             const auto place = static_cast<std::size_t>(finding.strip);
-            if (finding.code != "dry_before_glue" || place < 1 || place > strips.size()) continue;
-            if (strips[place - 1].group == chosenGroup()) lines << text(finding.text);
+            if (finding.code != plan::Code::dryBeforeGlue || place < 1 || place > strips.size()) continue;
+            if (strips[place - 1].group == chosenGroup())
+                lines << text(plan::textOf(finding, shown_->display) + " " + plan::detailsOf(finding, shown_->display));
         }
     }
     drying_->say(lines.join(QLatin1Char('\n')));

@@ -98,8 +98,8 @@ void dropMarksBeyond(Drawing& drawing) {
 // What the plan says of springback. The wanted edge is not drawn beside the form's: somebody would cut to it.
 void addSpringback(Drawing& drawing, const plan::Plan& plan) {
     for (const plan::Finding& finding : plan.findings) {
-        if (finding.code.starts_with("springback") && finding.code != "springback_factor") {
-            drawing.notes << QString::fromStdString(finding.text);
+        if (finding.code == plan::Code::springback || finding.code == plan::Code::springbackNotAllowedFor) {
+            drawing.notes << QString::fromStdString(plan::textOf(finding, plan.display));
         }
     }
     if (plan.form.corrected) drawing.notes << "This is the form's own edge; the wanted line has a paper of its own.";

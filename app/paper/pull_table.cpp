@@ -163,9 +163,10 @@ QString overRunText(const boat::Piece& piece, const plan::Plan& plan) {
 
 void addFindings(Listing& listing, const plan::Plan& plan) {
     for (const plan::Finding& finding : plan.findings) {
-        if (finding.about != plan::About::holding || finding.severity == plan::Severity::note) continue;
+        if (plan::aboutOf(finding.code) != plan::About::holding || finding.severity == plan::Severity::note) continue;
         const QString severity = QString::fromUtf8(plan::severityText(finding.severity));
-        QString text = severity.at(0).toUpper() + severity.mid(1) + ": " + QString::fromStdString(finding.text);
+        QString text = severity.at(0).toUpper() + severity.mid(1) + ": " +
+                       QString::fromStdString(plan::textOf(finding, plan.display));
         if (!finding.source.text.empty()) {
             text += " [" + QString::fromStdString(finding.source.text) + " (" + measure::markText(finding.source.mark) +
                     ")]";

@@ -10,7 +10,7 @@ PieceMark markOf(const plan::Plan& plan) {
     if (plan.findings.empty()) return {};
     // The first one explains the rest and need not be the worst; of severities the least is worst.
     const plan::Severity worst = std::ranges::min(plan.findings, {}, &plan::Finding::severity).severity;
-    return {worst, QString::fromStdString(plan.findings.front().text)};
+    return {worst, QString::fromStdString(plan::textOf(plan.findings.front(), plan.display))};
 }
 
 PieceMark markOfRefusal(const QString& why) {

@@ -62,7 +62,7 @@ std::vector<Row> rowsOf(const Shown& shown) {
                             text(measure::writeStress(strip.modulus_Pa)), strip.modulusSource});
         }
         for (const plan::Finding& finding : shown.plan->findings) {
-            rows.push_back({text(finding.text), QString(), finding.source});
+            rows.push_back({text(plan::textOf(finding, shown.display)), QString(), finding.source});
         }
     }
     for (const bool wanted : {true, false}) {

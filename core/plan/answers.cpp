@@ -43,13 +43,14 @@ std::optional<Severity> worstOf(const std::vector<Finding>& findings, Question q
     std::optional<Severity> worst;
     for (const Finding& finding : findings) {
         if (levelOf(finding) == Level::fact) continue;
-        if (questionOf(finding.about) == question && (!worst || finding.severity < *worst)) worst = finding.severity;
+        if (questionOf(aboutOf(finding.code)) == question && (!worst || finding.severity < *worst))
+            worst = finding.severity;
     }
     return worst;
 }
 
-Answer notBuilt(Question question, const std::string& word, const std::string& whatItWillSay) {
-    return {question, word, "", "Not built yet: " + whatItWillSay + ".", std::nullopt};
+Answer notBuilt(Question question, const std::string& whatItWillSay) {
+    return {question, Message(), "Not built yet: " + whatItWillSay + ".", {}, std::nullopt};
 }
 
 Answer lineAnswer(const boat::Piece& piece, const Plan& plan) {
@@ -79,7 +80,7 @@ Answer lineAnswer(const boat::Piece& piece, const Plan& plan) {
                       (tightestOff(plan.line) > wideBand ? " (" + radiusRange(plan.line, display) + ", 19 times of 20)."
                                                          : ".");
     if (cutShort) text += " More offsets stand out than were looked at: the worst came first.";
-    return {Question::line, "Line", straight ? "straight" : "radius " + radius, text, std::nullopt};
+    return {Question::line, straight ? "straight" : "radius " + radius, text, {}, std::nullopt};
 }
 
 Answer stripsAnswer(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
@@ -109,8 +110,11 @@ Answer stripsAnswer(const boat::Piece& piece, const Shop& shop, const Plan& plan
     }
     double strain = 0;
     for (const stack::Strip& strip : stack.strips) strain = std::max(strain, strip.strain);
-    return {Question::strips, "Strips", stripsFigures(piece.stack, plan.display) + ", " + writeShare(strain),
-            text + ".", std::nullopt};
+    return {Question::strips,
+            stripsFigures(piece.stack, plan.display) + ", " + writeShare(strain),
+            text + ".",
+            {},
+            std::nullopt};
 }
 
 // Whether the ends want a fastening for good.
@@ -128,7 +132,7 @@ Answer formAnswer(const boat::Piece& piece, const Plan& plan) {
     const stack::FormPlan& form = plan.form;
     const double length = plan.line.fair.line.length();
     const auto answer = [](const std::string& figures, const std::string& sentence) {
-        return Answer{Question::form, "Form", figures, sentence, std::nullopt};
+        return Answer{Question::form, figures, sentence, {}, std::nullopt};
     };
     if (!form.letsGo) {
         const bool inPlace = piece.form.kind == boat::FormKind::inPlace;
@@ -210,13 +214,15 @@ Answer holdingAnswer(const boat::Piece& piece, const Plan& plan) {
     const auto& stations = plan.holding.stations;
     const int count = math::countOf(stations);
     if (count == 0) {
-        return {Question::holding, "Holding", "no stations", "No stations are set out." + proposalText(piece, plan),
-                std::nullopt};
+        return {
+            Question::holding, "no stations", "No stations are set out." + proposalText(piece, plan), {}, std::nullopt};
     }
     if (held.samples.empty() || !holding::inBalance(held.outcome)) {
-        return {Question::holding, "Holding", std::to_string(count) + (count == 1 ? " station" : " stations"),
+        return {Question::holding,
+                std::to_string(count) + (count == 1 ? " station" : " stations"),
                 stationsText(piece) + (count == 1 ? " is" : " are") +
                     " set out; how the stack lies under them could not be worked out.",
+                {},
                 std::nullopt};
     }
     const double limit = piece.holding.gapLimit_m;
@@ -233,8 +239,11 @@ Answer holdingAnswer(const boat::Piece& piece, const Plan& plan) {
     }
     text += "; the hardest pull is " + pullText(strongest->pull_N, strongest->state, plan.display) + ", at station " +
             std::to_string(strongest->number) + ".";
-    return {Question::holding, "Holding", std::to_string(count) + (count == 1 ? " station, " : " stations, ") + gap,
-            text + proposalText(piece, plan), std::nullopt};
+    return {Question::holding,
+            std::to_string(count) + (count == 1 ? " station, " : " stations, ") + gap,
+            text + proposalText(piece, plan),
+            {},
+            std::nullopt};
 }
 
 std::string clockText(const boat::Piece& piece, double after_s) {
@@ -244,7 +253,10 @@ std::string clockText(const boat::Piece& piece, double after_s) {
 Answer glueAnswer(const Plan& plan) {
     const glue::GluePlan& glue = plan.day.glue;
     if (glue.batches.empty()) {
-        return {Question::glue, "Glue", "none", "Nothing is glued: there are no two faces with glue between them.",
+        return {Question::glue,
+                "none",
+                "Nothing is glued: there are no two faces with glue between them.",
+                {},
                 std::nullopt};
     }
     const measure::Display& display = plan.display;
@@ -260,13 +272,13 @@ Answer glueAnswer(const Plan& plan) {
     if (std::isfinite(glue.cure.clampsOff_s)) {
         text += " Clamps come off at " + measure::writeClock(glue.cure.closedAt_s + glue.cure.clampsOff_s) + ".";
     }
-    return {Question::glue, "Glue", mixed + ", " + std::to_string(count) + (count == 1 ? " cup" : " cups"), text,
-            std::nullopt};
+    return {
+        Question::glue, mixed + ", " + std::to_string(count) + (count == 1 ? " cup" : " cups"), text, {}, std::nullopt};
 }
 
 Answer timeAnswer(const boat::Piece& piece, const Plan& plan) {
     if (plan.day.glue.batches.empty()) {
-        return {Question::time, "Time", "no clock", "Nothing is glued, so no clock runs.", std::nullopt};
+        return {Question::time, "no clock", "Nothing is glued, so no clock runs.", {}, std::nullopt};
     }
     const GluingDay& worst = plan.day.gluings[plan.day.worstGluing];
     const double margin_s = plan.day.margin_s;
@@ -275,7 +287,7 @@ Answer timeAnswer(const boat::Piece& piece, const Plan& plan) {
     text += ". Begun at " + clockText(piece, 0) + ", the last station is on at " + clockText(piece, worst.run.closed_s);
     if (plan.day.gluings.size() > 1) text += ", in gluing " + std::to_string(plan.day.worstGluing + 1);
     if (!plan.dayStudy) text += "; the chance of that is being worked out";
-    return {Question::time, "Time", size + (margin_s < 0 ? " late" : " in hand"), text + ".", std::nullopt};
+    return {Question::time, size + (margin_s < 0 ? " late" : " in hand"), text + ".", {}, std::nullopt};
 }
 
 Answer paperAnswer(const boat::Piece& piece, const Plan& plan) {
@@ -291,8 +303,11 @@ Answer paperAnswer(const boat::Piece& piece, const Plan& plan) {
     }
     const std::size_t count = papers.size() + 2;
     papers.emplace_back("the line and the form at full size");
-    return {Question::paper, "Paper", std::to_string(count) + " papers",
-            capitalised(listed(papers)) + " can be printed.", std::nullopt};
+    return {Question::paper,
+            std::to_string(count) + " papers",
+            capitalised(listed(papers)) + " can be printed.",
+            {},
+            std::nullopt};
 }
 
 std::string times(int count, const std::string& one, const std::string& many) {
@@ -309,8 +324,10 @@ Answer recordAnswer(const boat::Piece& piece) {
     const int glued = math::countOf(piece.record) - dryFits;
     if (piece.record.empty()) {
         return {
-            Question::record, "Record", "nothing yet",
+            Question::record,
+            "nothing yet",
             "Nothing is recorded of this piece yet; the day's clock writes down what happens, in a dry fit as well.",
+            {},
             std::nullopt};
     }
     std::vector<std::string> days;
@@ -319,10 +336,23 @@ Answer recordAnswer(const boat::Piece& piece) {
     std::string text = capitalised(listed(days)) + (piece.record.size() == 1 ? " is" : " are") +
                        " recorded, the last of " + piece.record.back().when.substr(0, 10);
     if (readings > 0) text += ", with " + times(readings, "reading", "readings") + " of how far it sprang back";
-    return {Question::record, "Record", listed(days), text + ".", std::nullopt};
+    return {Question::record, listed(days), text + ".", {}, std::nullopt};
 }
 
+constexpr const char* questionWords[] = {"Line", "Strips", "Form",  "Holding", "Glue",
+                                         "Time", "Stock",  "Paper", "Record"};
+
 }  // namespace
+
+const char* questionName(Question question) {
+    return questionWords[static_cast<std::size_t>(question)];
+}
+
+std::string answerText(const Answer& answer, const measure::Display& display, const Translate& translate) {
+    std::vector<Message> all{answer.sentence};
+    all.insert(all.end(), answer.more.begin(), answer.more.end());
+    return writeTexts(all, display, translate);
+}
 
 std::vector<Answer> answersOf(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
     std::vector<Answer> answers{
@@ -332,7 +362,7 @@ std::vector<Answer> answersOf(const boat::Piece& piece, const Shop& shop, const 
         holdingAnswer(piece, plan),
         glueAnswer(plan),
         timeAnswer(piece, plan),
-        notBuilt(Question::stock, "Stock", "which boards give these strips"),
+        notBuilt(Question::stock, "which boards give these strips"),
         paperAnswer(piece, plan),
         recordAnswer(piece),
     };

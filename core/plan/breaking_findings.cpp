@@ -12,10 +12,9 @@ namespace {
 
 constexpr double breakingConfidence = 0.95;
 
-Finding note(const std::string& code, const std::string& unit, const measure::Source& source) {
+Finding note(Code code, const std::string& unit, const measure::Source& source) {
     Finding finding;
     finding.severity = Severity::note;
-    finding.about = About::stack;
     finding.code = code;
     finding.unit = unit;
     finding.source = source;
@@ -29,7 +28,7 @@ std::string briefly(const BreakingRemedy& remedy) {
 void addRemedies(std::vector<Finding>& findings, const Plan& plan) {
     const std::vector<BreakingRemedy>& remedies = plan.breaking->remedies;
     if (remedies.empty()) return;
-    Finding finding = note("breaking_remedies", "pct",
+    Finding finding = note(Code::breakingRemedies, "pct",
                            {"scatter of strength and stiffness, Wood Handbook Table 5-6; each stack worked out anew",
                             measure::Mark::fromMemory});
     finding.value = 100 * plan.stack.chanceAnyBreaks;
@@ -44,7 +43,7 @@ void addRemedies(std::vector<Finding>& findings, const Plan& plan) {
 void addLostStrip(std::vector<Finding>& findings, const Plan& plan) {
     if (!plan.breaking->lostStrip || plan.stack.spares == 0) return;
     const LostStrip& lost = *plan.breaking->lostStrip;
-    Finding finding = note("one_strip_fewer", "pct",
+    Finding finding = note(Code::oneStripFewer, "pct",
                            {"the plan worked out anew for the strips that are left; the advice: common practice, no "
                             "source",
                             measure::Mark::commonPractice});

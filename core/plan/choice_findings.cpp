@@ -33,8 +33,7 @@ void addNoStrip(std::vector<Finding>& findings, const Shop& shop, const Choices&
     if (choices.noStripFrom.empty()) return;
     Finding finding;
     finding.severity = Severity::caution;
-    finding.about = About::stock;
-    finding.code = "stock_too_small";
+    finding.code = Code::stockTooSmall;
     finding.source = fromStock();
     finding.unit = "mm";
     finding.value = toMillimetres(choices.boardWidth_m);
@@ -54,8 +53,8 @@ void addPresentNotSawn(std::vector<Finding>& findings, const Choices& choices) {
         if (!choice.asItIs || choice.whyNot != notFromTheseBoards) continue;
         Finding finding;
         finding.severity = Severity::caution;
-        finding.about = About::stock;
-        finding.code = "strips_not_from_stock";
+        // finding.about = About::stock;
+        finding.code = Code::stripsNotFromStock;
         finding.source = fromStock();
         finding.unit = "mm";
         finding.value = toMillimetres(choice.thickness_m);

@@ -114,7 +114,7 @@ void addNotClosing(std::vector<Finding>& findings, const Closing& closing) {
     if (!widest) return;
     const bool one = late.size() == 1;
     Finding finding =
-        aboutHolding(Severity::caution, LoadCase{widest->index}.code("at_its_strength"), "N", contactSource());
+        aboutHolding(Severity::caution, LoadCase{widest->index}.code(Code::atItsStrength), "N", contactSource());
     finding.at_m = scene.at_m(widest->index);
     finding.value = widest->pull_N;
     finding.limit = widest->closed.back().most_N;
@@ -147,7 +147,7 @@ void addRestsOtherwise(std::vector<Finding>& findings, const Closing& closing) {
         }
     }
     if (!shown || !(std::abs(reached->gap_m - shown->gap_m) > scene.piece.holding.gapLimit_m)) return;
-    Finding finding = aboutHolding(Severity::caution, "rests_otherwise", "mm", contactSource());
+    Finding finding = aboutHolding(Severity::caution, Code::restsOtherwise, "mm", contactSource());
     finding.at_m = shown->at_m;
     finding.value = toMillimetres(reached->gap_m);
     finding.limit = toMillimetres(shown->gap_m);
@@ -220,7 +220,7 @@ void addTail(std::vector<Finding>& findings, const HoldingScene& scene, const Ho
     const holding::ClosingStep* widest = nullptr;
     for (const holding::ClosingStep& step : study.closing) {
         if (step.floorInTheWay) {
-            Finding finding = aboutHolding(Severity::caution, "floor_in_the_way", "mm",
+            Finding finding = aboutHolding(Severity::caution, Code::floorInTheWay, "mm",
                                            {"geometry of the free tail (derived)", Mark::derived});
             finding.at_m = scene.at_m(step.index);
             finding.limited = false;
@@ -236,7 +236,7 @@ void addTail(std::vector<Finding>& findings, const HoldingScene& scene, const Ho
     }
     for (const holding::ClosingStep& step : study.closing) {
         if (step.outcome != holding::Outcome::snaps) continue;
-        Finding finding = aboutHolding(Severity::caution, "snaps_while_closing", "", contactSource());
+        Finding finding = aboutHolding(Severity::caution, Code::snapsWhileClosing, "", contactSource());
         finding.at_m = scene.at_m(step.index);
         finding.limited = false;
         finding.text = "While " + lowered(scene.name(step.index)) +
@@ -246,7 +246,7 @@ void addTail(std::vector<Finding>& findings, const HoldingScene& scene, const Ho
     }
     for (const holding::ClosingStep& step : study.closing) {
         if (!step.snapUndecided) continue;
-        Finding finding = aboutHolding(Severity::caution, "may_snap_while_closing", "", contactSource());
+        Finding finding = aboutHolding(Severity::caution, Code::maySnapWhileClosing, "", contactSource());
         finding.at_m = scene.at_m(step.index);
         finding.limited = false;
         finding.text =
@@ -259,7 +259,7 @@ void addTail(std::vector<Finding>& findings, const HoldingScene& scene, const Ho
     constexpr double reported_m = 0.05;
     if (!(widest->tailOff_m > reported_m)) return;
     Finding finding = aboutHolding(
-        Severity::note, "tail_stands_off", "mm",
+        Severity::note, Code::tailStandsOff, "mm",
         {"engineering judgement (common practice, no source); the distance is derived", Mark::commonPractice});
     finding.at_m = scene.at_m(widest->index);
     finding.limited = false;

@@ -15,10 +15,9 @@ using measure::Mark;
 using measure::Source;
 using measure::writeDuration;
 
-Finding aboutDay(Severity severity, const std::string& code, const std::string& unit, const Source& source) {
+Finding aboutDay(Severity severity, Code code, const std::string& unit, const Source& source) {
     Finding finding;
     finding.severity = severity;
-    finding.about = About::schedule;
     finding.code = code;
     finding.unit = unit;
     finding.source = source;
@@ -41,8 +40,9 @@ void addFaces(std::vector<Finding>& findings, const Plan& plan) {
         const double open_s = day.job.openTime_s;
         if (face.margin_s() >= shortMargin * open_s) continue;
         const bool late = face.margin_s() < 0;
-        Finding finding = aboutDay(late ? Severity::stop : Severity::caution, late ? "closed_too_late" : "margin_short",
-                                   "min", plan.day.glue.adhesive.openTimeSource);
+        Finding finding =
+            aboutDay(late ? Severity::stop : Severity::caution, late ? Code::closedTooLate : Code::marginShort, "min",
+                     plan.day.glue.adhesive.openTimeSource);
         finding.value = (face.closed_s - face.wetted_s) / 60;
         finding.limit = open_s / 60;
         finding.text = capitalised(faceText(face.inner)) + ofGluing(plan, day.job.gluing) + " is closed " +
@@ -58,7 +58,7 @@ void addCups(std::vector<Finding>& findings, const Plan& plan) {
         if (day.run.worstCup < 0 || day.run.cupMargin_s() >= 0) continue;
         const schedule::CupTimes& cup = day.run.cups[day.run.worstCup];
         Finding finding =
-            aboutDay(Severity::caution, "cup_waits", "min",
+            aboutDay(Severity::caution, Code::cupWaits, "min",
                      {"cup that heats itself, from the data sheet's pot life (an estimate)", Mark::derived});
         finding.value = (cup.emptied_s - cup.mixedFrom_s) / 60;
         finding.limit = (cup.useBy_s - cup.mixedFrom_s) / 60;
@@ -85,7 +85,7 @@ std::vector<Finding> dayStudyFindings(const Plan& plan, const DayStudy& study) {
     if (plan.day.glue.lines.empty()) return findings;
     if (study.days.chanceInTime < shortChance) {
         Finding finding = aboutDay(
-            Severity::caution, "chance_in_time", "pct",
+            Severity::caution, Code::chanceInTime, "pct",
             {"simulated days, pace, glue, tasks and mishaps as given (common practice)", Mark::commonPractice});
         finding.value = oddsPct(study.days.chanceInTime);
         finding.limit = 100 * shortChance;

@@ -41,10 +41,9 @@ struct FormScene {
     std::string place(double at_m) const { return placeText(at_m, length_m, shop.display); }
 };
 
-Finding about(Severity severity, const std::string& code, const std::string& unit, const Source& source) {
+Finding about(Severity severity, Code code, const std::string& unit, const Source& source) {
     Finding finding;
     finding.severity = severity;
-    finding.about = About::form;
     finding.code = code;
     finding.unit = unit;
     finding.source = source;
@@ -74,7 +73,7 @@ void addImpossible(std::vector<Finding>& findings, const FormScene& scene) {
     const std::string help =
         " More and thinner strips give back less; so do strips that were soaked, steamed or boiled and dried on the "
         "form.";
-    Finding finding = about(Severity::stop, form.noRoom ? "form_no_room" : "form_impossible", "pct", beamTheory);
+    Finding finding = about(Severity::stop, form.noRoom ? Code::formNoRoom : Code::formImpossible, "pct", beamTheory);
     finding.at_m = form.impossibleAt_m;
     finding.value = 100 * form.impossibleRatio;
     finding.limit = 100 * most;
@@ -93,7 +92,7 @@ void addImpossible(std::vector<Finding>& findings, const FormScene& scene) {
 
 void addUnsettled(std::vector<Finding>& findings, const FormScene& scene) {
     if (scene.form.settled || !scene.form.possible) return;
-    Finding finding = about(Severity::caution, "form_not_settled", "pct", beamTheory);
+    Finding finding = about(Severity::caution, Code::formNotSettled, "pct", beamTheory);
     finding.value = 100 * scene.form.unsettled;
     finding.limit = 100 * stack::stillSettled;
     finding.limited = true;
@@ -121,7 +120,7 @@ void addSpringback(std::vector<Finding>& findings, const FormScene& scene) {
     const PartForm& part = scene.first();
     const bool allowed = scene.form.corrected;
     Finding finding = about(allowed ? Severity::note : Severity::caution,
-                            allowed ? "springback" : "springback_not_allowed_for", "mm", beamTheory);
+                            allowed ? Code::springback : Code::springbackNotAllowedFor, "mm", beamTheory);
     finding.source.text +=
         "; scatter: " + scene.form.scatterSource.text + " (" + measure::markText(scene.form.scatterSource.mark) + ")";
     finding.at_m = scene.atStart ? 0 : scene.length_m;
@@ -142,7 +141,7 @@ void addSpringback(std::vector<Finding>& findings, const FormScene& scene) {
 
 void addFactor(std::vector<Finding>& findings, const FormScene& scene) {
     if (scene.form.factor == 1 || !scene.form.letsGo) return;
-    Finding finding = about(Severity::note, "springback_factor", "ratio",
+    Finding finding = about(Severity::note, Code::springbackFactor, "ratio",
                             {"your own figure, from earlier pieces", Mark::commonPractice});
     finding.value = scene.form.factor;
     finding.limit = 1;
@@ -161,8 +160,8 @@ void addTighterOnForm(std::vector<Finding>& findings, const FormScene& scene) {
     // What breaks on the line is said of the strips.
     if (most.used <= elastic || stack::worstShare(strip) >= 1) return;
     const bool breaks = most.used >= 1;
-    Finding finding = breaks ? about(Severity::stop, "strip_breaks_on_form", "pct", strip.breakingSource)
-                             : about(Severity::note, "bent_beyond_elastic", "pct", practice);
+    Finding finding = breaks ? about(Severity::stop, Code::stripBreaksOnForm, "pct", strip.breakingSource)
+                             : about(Severity::note, Code::bentBeyondElastic, "pct", practice);
     finding.at_m = most.at_m;
     finding.strip = most.place;
     finding.limited = true;
@@ -187,7 +186,7 @@ void addScarfFeather(std::vector<Finding>& findings, const FormScene& scene) {
     const bool start = stack.scarfedStart.has_value();
     const double slope = (start ? stack.scarfedStart : stack.scarfedEnd)->slope;
     const stack::Strip& strip = scene.plan.stack.strips.front();
-    Finding finding = about(Severity::note, "scarf_feather", "mm", beamTheory);
+    Finding finding = about(Severity::note, Code::scarfFeather, "mm", beamTheory);
     const double feather = slope * ((start ? strip.thickness_m : strip.thicknessAtEnd_m) + stack.glueLine_m);
     finding.at_m = start ? 0 : scene.length_m;
     finding.value = toMillimetres(feather);
@@ -201,7 +200,7 @@ void addParts(std::vector<Finding>& findings, const FormScene& scene) {
     if (!scene.form.letsGo || scene.form.parts.size() < 2 || isStraight(scene)) return;
     for (std::size_t i = 1; i < scene.form.parts.size(); ++i) {
         const PartForm& part = scene.form.parts[i];
-        Finding finding = about(Severity::note, "part_off_line", "mm", beamTheory);
+        Finding finding = about(Severity::note, Code::partOffLine, "mm", beamTheory);
         finding.value = toMillimetres(scene.off(part.offWanted));
         finding.strip = part.firstPlace;
         finding.text = "The dry face parts the stack: strips " + std::to_string(part.firstPlace) + " to " +
@@ -217,7 +216,7 @@ void addParts(std::vector<Finding>& findings, const FormScene& scene) {
 void addGluings(std::vector<Finding>& findings, const FormScene& scene) {
     if (!scene.form.letsGo || scene.form.gluings.size() < 2) return;
     const stack::Gluing& first = scene.form.gluings.front();
-    Finding finding = about(Severity::note, "gluings_add_up", "pct", beamTheory);
+    Finding finding = about(Severity::note, Code::gluingsAddUp, "pct", beamTheory);
     finding.value = 100 * first.ratio;
     finding.limit = 100 * scene.form.gluings.back().ratio;
     finding.limited = true;
@@ -233,7 +232,7 @@ void addPlaned(std::vector<Finding>& findings, const FormScene& scene) {
         if (!scene.form.letsGo || !part.planed || isStraight(scene)) continue;
         const double off = scene.off(*part.planed);
         if (std::abs(off) < 0.0001) continue;
-        Finding finding = about(Severity::note, "planing_moves_it", "mm",
+        Finding finding = about(Severity::note, Code::planingMovesIt, "mm",
                                 {"residual stress in the wood taken off, section by section (derived)", Mark::derived});
         finding.value = toMillimetres(off);
         finding.text = "Planing takes the bending locked up in the wood that comes off with it: " +
@@ -256,7 +255,7 @@ void addMoistureBounds(std::vector<Finding>& findings, const FormScene& scene) {
         const double moisture = service ? stack.serviceMoisture : stack.moisture;
         if (moisture >= least && moisture <= most) continue;
         Finding finding = about(
-            Severity::stop, service ? "service_moisture_out_of_range" : "moisture_out_of_range", "pct",
+            Severity::stop, service ? Code::serviceMoistureOutOfRange : Code::moistureOutOfRange, "pct",
             {"Wood Handbook: wood in air holds no less, and above some 30 % it no longer moves", Mark::fromMemory});
         finding.value = 100 * moisture;
         finding.limit = 100 * (moisture < least ? least : most);
@@ -272,7 +271,7 @@ void addMoisture(std::vector<Finding>& findings, const FormScene& scene) {
     const boat::Stack& stack = scene.piece.stack;
     if (!scene.form.letsGo || isStraight(scene) || stack.moisture == stack.serviceMoisture) return;
     if (!move.known) {
-        Finding finding = about(Severity::note, "shrinkage_unknown", "pct", practice);
+        Finding finding = about(Severity::note, Code::shrinkageUnknown, "pct", practice);
         finding.text = "How much " + speciesName(scene, move.unknownSpecies) +
                        " shrinks is not known here, so nothing is said of how moisture moves the curve; give the wood "
                        "with its shrinkage among the boat's own.";
@@ -283,7 +282,7 @@ void addMoisture(std::vector<Finding>& findings, const FormScene& scene) {
     const double off = scene.off(move.opening);
     const double springback = scene.off(scene.first().uncorrected);
     if (std::abs(off) <= 0.001 && std::abs(off) <= 0.1 * std::abs(springback)) return;
-    Finding finding = about(Severity::note, "moisture_moves_it", "mm", move.source);
+    Finding finding = about(Severity::note, Code::moistureMovesIt, "mm", move.source);
     finding.source.text += "; linear from green to dry (D), 0.15 % along the grain (P*)";
     finding.value = toMillimetres(off);
     finding.limit = toMillimetres(springback);
@@ -298,7 +297,7 @@ void addThick(std::vector<Finding>& findings, const FormScene& scene) {
     constexpr double moves = 0.01;
     if (!scene.form.letsGo || scene.plan.stack.depth_m < thick_m) return;
     if (std::abs(stack.moisture - stack.serviceMoisture) < moves) return;
-    Finding finding = about(Severity::note, "thick_piece", "mm", practice);
+    Finding finding = about(Severity::note, Code::thickPiece, "mm", practice);
     finding.value = toMillimetres(scene.plan.stack.depth_m);
     finding.limit = toMillimetres(thick_m);
     finding.limited = true;

@@ -31,10 +31,9 @@ const char* skinCaution() {
            "sheet and local rules say comes first.";
 }
 
-Finding aboutGlue(Severity severity, const std::string& code, const std::string& unit, const Source& source) {
+Finding aboutGlue(Severity severity, Code code, const std::string& unit, const Source& source) {
     Finding finding;
     finding.severity = severity;
-    finding.about = About::glue;
     finding.code = code;
     finding.unit = unit;
     finding.source = source;
@@ -115,7 +114,8 @@ private:
         const auto late = std::ranges::find_if(glue_.batches, [](const glue::Batch& batch) { return !batch.inTime; });
         if (late == glue_.batches.end()) return;
         const bool goesOff = late->takes_s > late->potLife_s.likely;
-        Finding finding = aboutGlue(goesOff ? Severity::stop : Severity::caution, "cup_goes_off", "min", modelSource());
+        Finding finding =
+            aboutGlue(goesOff ? Severity::stop : Severity::caution, Code::cupGoesOff, "min", modelSource());
         finding.value = late->takes_s / 60;
         finding.limit = late->useWithin_s / 60;
         add(finding, "Cup " + std::to_string(late->number) + " takes " + writeDuration(late->takes_s) +
@@ -135,7 +135,7 @@ private:
         if (!full || full->to <= glue::smokes_C) return;
         const bool leftToo = left && left->to > glue::smokes_C;
         Finding finding =
-            aboutGlue(leftToo ? Severity::caution : Severity::note, "full_cup_smokes", "C", modelSource());
+            aboutGlue(leftToo ? Severity::caution : Severity::note, Code::fullCupSmokes, "C", modelSource());
         finding.value = 10 * std::round(full->to / 10);
         finding.limit = glue::smokes_C;
         const std::string reaches = full->to > veryHot_C
@@ -152,7 +152,7 @@ private:
         const double filled = amounts.line_kg / amounts.wanted_kg;
         if (filled >= lineFilledAtLeast) return;
         Finding finding = aboutGlue(
-            Severity::caution, "starved_joint", "g/m2",
+            Severity::caution, Code::starvedJoint, "g/m2",
             {"balance of what is spread (derived); what soaks in: common practice, no source", Mark::commonPractice});
         const double spared_kg_m2 = amounts.applied_kg / amounts.joint_m2;
         const double needed_kg_m2 = (amounts.applied_kg - amounts.line_kg + amounts.wanted_kg) / amounts.joint_m2;
@@ -168,8 +168,8 @@ private:
         const auto worst = std::max_element(glue_.batches.begin(), glue_.batches.end(),
                                             [](const auto& a, const auto& b) { return a.ratioError < b.ratioError; });
         if (worst == glue_.batches.end() || worst->ratioError <= ratioBears) return;
-        Finding finding =
-            aboutGlue(Severity::caution, "ratio_rounded", "pct", {"common practice, no source", Mark::commonPractice});
+        Finding finding = aboutGlue(Severity::caution, Code::ratioRounded, "pct",
+                                    {"common practice, no source", Mark::commonPractice});
         finding.value = 100 * worst->ratioError;
         finding.limit = 100 * ratioBears;
         add(finding, "As scale or cup reads, cup " + std::to_string(worst->number) + " is off its ratio by " +
@@ -181,7 +181,7 @@ private:
         const double moisture = piece_.stack.moisture;
         if (adhesive().kind != boat::AdhesiveKind::epoxy || moisture <= wettestForEpoxy) return;
         Finding finding =
-            aboutGlue(Severity::caution, "wood_wet_for_glue", "pct",
+            aboutGlue(Severity::caution, Code::woodWetForGlue, "pct",
                       {"usual limit for bonding with epoxy; some say 18 % with less certainty", Mark::fromMemory});
         finding.value = 100 * moisture;
         finding.limit = 100 * wettestForEpoxy;
@@ -194,14 +194,14 @@ private:
         const double margin_K = piece_.glue.air_C - glue_.dewPoint_C;
         const Source source{"guidance for coatings tied to ISO 8502-4", Mark::transcribed};
         if (margin_K < glue::aboveDewPoint_K) {
-            Finding finding = aboutGlue(Severity::caution, "near_dew_point", "C", source);
+            Finding finding = aboutGlue(Severity::caution, Code::nearDewPoint, "C", source);
             finding.value = margin_K;
             finding.limit = glue::aboveDewPoint_K;
             add(finding, "The air is within " + measure::writeNumber(margin_K, 2) + " K of its dew point, " +
                              temperature(glue_.dewPoint_C) +
                              "; faces stay dry for certain from 3 K on. Warm the shed.");
         } else if (nightIsGiven() && piece_.glue.airOverNight_C < glue_.dewPoint_C + glue::aboveDewPoint_K) {
-            Finding finding = aboutGlue(Severity::note, "cold_wood_sweats", "C", source);
+            Finding finding = aboutGlue(Severity::note, Code::coldWoodSweats, "C", source);
             finding.value = piece_.glue.airOverNight_C - glue_.dewPoint_C;
             finding.limit = glue::aboveDewPoint_K;
             add(finding, "Wood that is still as cold as the night, " + temperature(piece_.glue.airOverNight_C) +
@@ -212,14 +212,14 @@ private:
 
     void addCold() {
         if (piece_.glue.air_C < adhesive().least_C) {
-            Finding finding = aboutGlue(Severity::stop, "too_cold_for_glue", "C", adhesive().leastSource);
+            Finding finding = aboutGlue(Severity::stop, Code::tooColdForGlue, "C", adhesive().leastSource);
             finding.value = piece_.glue.air_C;
             finding.limit = adhesive().least_C;
             add(finding, adhesive().name + " is not to be used below " + temperature(adhesive().least_C) +
                              "; the air is at " + temperature(piece_.glue.air_C) +
                              ". Take a faster one, or warm wood, glue and shed.");
         } else if (nightIsGiven() && glue_.cure.leastAir_C < adhesive().least_C) {
-            Finding finding = aboutGlue(Severity::caution, "night_too_cold", "C", adhesive().leastSource);
+            Finding finding = aboutGlue(Severity::caution, Code::nightTooCold, "C", adhesive().leastSource);
             finding.value = glue_.cure.leastAir_C;
             finding.limit = adhesive().least_C;
             add(finding, "Over night the air falls to " + temperature(glue_.cure.leastAir_C) + ", below the " +
@@ -232,7 +232,7 @@ private:
     void addHot() {
         if (piece_.glue.air_C <= hotDay_C) return;
         Finding finding =
-            aboutGlue(Severity::caution, "hot_day", "C", {"common practice, no source", Mark::commonPractice});
+            aboutGlue(Severity::caution, Code::hotDay, "C", {"common practice, no source", Mark::commonPractice});
         finding.value = piece_.glue.air_C;
         finding.limit = hotDay_C;
         add(finding, "At " + temperature(piece_.glue.air_C) + " cups and faces go off fast: open time is " +
@@ -244,7 +244,7 @@ private:
     void addThinner() {
         if (!(piece_.glue.thinner > 0)) return;
         Finding finding =
-            aboutGlue(Severity::caution, "thinned", "pct", {"common guidance of resin makers", Mark::fromMemory});
+            aboutGlue(Severity::caution, Code::thinned, "pct", {"common guidance of resin makers", Mark::fromMemory});
         finding.value = 100 * piece_.glue.thinner;
         finding.limited = false;
         add(finding,
@@ -256,7 +256,7 @@ private:
 
     void addCure() {
         if (std::isfinite(glue_.cure.clampsOff_s)) return;
-        Finding finding = aboutGlue(Severity::stop, "never_cures", "h", adhesive().cureSource);
+        Finding finding = aboutGlue(Severity::stop, Code::neverCures, "h", adhesive().cureSource);
         finding.value = adhesive().handling_s / 3600;
         finding.limited = false;
         add(finding, "In this air, by day and night, " + adhesive().name +

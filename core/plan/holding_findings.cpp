@@ -46,7 +46,7 @@ void addOffTheStrips(std::vector<Finding>& findings, const HoldingScene& scene) 
         if (!before && bearing.to_m <= ends + rounding_m) continue;
         const double reaches = before ? bearing.from_m : bearing.to_m;
         const double limit = before ? starts : ends;
-        Finding finding = aboutHolding(Severity::caution, "station_off_the_strips", "mm", lengths());
+        Finding finding = aboutHolding(Severity::caution, Code::stationOffTheStrips, "mm", lengths());
         finding.at_m = place.at_m;
         finding.value = toMillimetres(reaches);
         finding.limit = toMillimetres(limit);
@@ -76,7 +76,7 @@ void addOffTheForm(std::vector<Finding>& findings, const HoldingScene& scene) {
             }
         }
         if (!(away > rounding_m)) continue;
-        Finding finding = aboutHolding(Severity::caution, "station_off_the_form", "mm", lengths());
+        Finding finding = aboutHolding(Severity::caution, Code::stationOffTheForm, "mm", lengths());
         finding.at_m = place.at_m;
         finding.limited = std::isfinite(away);
         finding.value = std::isfinite(away) ? toMillimetres(away) : 0;
@@ -100,7 +100,7 @@ void addPadsOverlap(std::vector<Finding>& findings, const HoldingScene& scene) {
         const double apart = place.at_m - previous->at_m;
         const double needed = (station.pad_m + other.pad_m) / 2;
         if (apart >= needed - rounding_m) continue;
-        Finding finding = aboutHolding(Severity::caution, "pads_overlap", "mm", lengths());
+        Finding finding = aboutHolding(Severity::caution, Code::padsOverlap, "mm", lengths());
         finding.at_m = place.at_m;
         finding.value = toMillimetres(apart);
         finding.limit = toMillimetres(needed);
@@ -110,8 +110,8 @@ void addPadsOverlap(std::vector<Finding>& findings, const HoldingScene& scene) {
     }
 }
 
-void addGap(std::vector<Finding>& findings, const HoldingScene& scene, const std::string& code, double at_m,
-            double gap_m, const std::string& what, const std::string& remedy) {
+void addGap(std::vector<Finding>& findings, const HoldingScene& scene, Code code, double at_m, double gap_m,
+            const std::string& what, const std::string& remedy) {
     const double limit = scene.piece.holding.gapLimit_m;
     if (!(gap_m > limit)) return;
     Finding finding = aboutHolding(Severity::stop, code, "mm", contactSource());
@@ -135,17 +135,17 @@ void addGaps(std::vector<Finding>& findings, const HoldingScene& scene) {
         if (!largest || sample.gap_m > largest->gap_m) largest = &sample;
     }
     if (largest) {
-        addGap(findings, scene, "gap_over_limit", largest->at_m, largest->gap_m, "The stack stands off the form",
+        addGap(findings, scene, Code::gapOverLimit, largest->at_m, largest->gap_m, "The stack stands off the form",
                "Set a station nearer to it, or a stronger one.");
     }
     const std::string remedy =
         "Let strips and form run further past the trim line with a station out there, or take a "
         "stronger one.";
-    addGap(findings, scene, "gap_at_trim", 0, held.gapAtStart_m, "The end stands off at the trim line,", remedy);
-    addGap(findings, scene, "gap_at_trim", length, held.gapAtEnd_m, "The end stands off at the trim line,", remedy);
+    addGap(findings, scene, Code::gapAtTrim, 0, held.gapAtStart_m, "The end stands off at the trim line,", remedy);
+    addGap(findings, scene, Code::gapAtTrim, length, held.gapAtEnd_m, "The end stands off at the trim line,", remedy);
     const holding::LargestGap& inside = held.fallsInside;
     if (!(inside.gap_m > scene.piece.holding.gapLimit_m)) return;
-    Finding finding = aboutHolding(Severity::caution, "falls_inside", "mm", contactSource());
+    Finding finding = aboutHolding(Severity::caution, Code::fallsInside, "mm", contactSource());
     finding.at_m = inside.at_m;
     finding.value = toMillimetres(inside.gap_m);
     finding.limit = toMillimetres(scene.piece.holding.gapLimit_m);
@@ -164,7 +164,7 @@ void addStates(std::vector<Finding>& findings, const HoldingScene& scene) {
         if (!holding::closesGap(station)) continue;
         if (held.state == HoldState::slack && !(held.most_N <= 0)) slack.push_back(held.index);
         if (held.most_N <= 0 && !station.pull_N) {
-            Finding finding = aboutHolding(Severity::caution, "no_strength", "N", lengths());
+            Finding finding = aboutHolding(Severity::caution, Code::noStrength, "N", lengths());
             finding.at_m = held.at_m;
             finding.limited = false;
             finding.text = scene.name(held.index) + ", " + scene.place(held.at_m) +
@@ -173,7 +173,7 @@ void addStates(std::vector<Finding>& findings, const HoldingScene& scene) {
         } else if (held.state == HoldState::full) {
             const bool over = held.gap_m > limit;
             Finding finding =
-                aboutHolding(over ? Severity::caution : Severity::note, "at_its_strength", "N", contactSource());
+                aboutHolding(over ? Severity::caution : Severity::note, Code::atItsStrength, "N", contactSource());
             finding.at_m = held.at_m;
             finding.value = held.pull_N;
             finding.limit = held.most_N;
@@ -186,7 +186,7 @@ void addStates(std::vector<Finding>& findings, const HoldingScene& scene) {
         }
     }
     if (slack.empty()) return;
-    Finding finding = aboutHolding(Severity::note, "nothing_to_pull", "N", contactSource());
+    Finding finding = aboutHolding(Severity::note, Code::nothingToPull, "N", contactSource());
     if (slack.size() == 1) finding.at_m = scene.at_m(slack.front());
     finding.limited = false;
     finding.text = scene.names(slack) + (slack.size() == 1 ? " has" : " have") +
@@ -199,14 +199,14 @@ void addOutcome(std::vector<Finding>& findings, const HoldingScene& scene) {
     const holding::Held& held = scene.plan.holding.held;
     addNotWorkedOut(findings, scene);
     if (held.stations.empty()) {
-        Finding finding = aboutHolding(Severity::note, "no_stations", "", contactSource());
+        Finding finding = aboutHolding(Severity::note, Code::noStations, "", contactSource());
         finding.limited = false;
         finding.text = "No stations are set out yet: nothing holds the stack down.";
         findings.push_back(finding);
         return;
     }
     if (held.outcome == holding::Outcome::snaps) {
-        Finding finding = aboutHolding(Severity::caution, "stack_snaps", "", contactSource());
+        Finding finding = aboutHolding(Severity::caution, Code::stackSnaps, "", contactSource());
         finding.at_m = held.largest.at_m;
         finding.limited = false;
         finding.text = "Held like this the stack can snap from one shape into another, near " +
@@ -217,7 +217,7 @@ void addOutcome(std::vector<Finding>& findings, const HoldingScene& scene) {
     }
     if (held.outcome == holding::Outcome::notConverged &&
         (held.ifPadsHold.springsAway || held.ifPadsSlide.springsAway)) {
-        Finding finding = aboutHolding(Severity::stop, "springs_away", "", contactSource());
+        Finding finding = aboutHolding(Severity::stop, Code::springsAway, "", contactSource());
         finding.limited = false;
         finding.text =
             "Held like this the stack springs away: what pulls on it does not keep it on the form. Set stations nearer "
@@ -226,7 +226,7 @@ void addOutcome(std::vector<Finding>& findings, const HoldingScene& scene) {
         leadWithOffset(finding, scene);
         findings.push_back(finding);
     } else if (held.outcome == holding::Outcome::notConverged) {
-        Finding finding = aboutHolding(Severity::caution, "holding_not_settled", "", contactSource());
+        Finding finding = aboutHolding(Severity::caution, Code::holdingNotSettled, "", contactSource());
         finding.limited = false;
         finding.text =
             "No state of balance was found for the stack as it is held, so no gaps and pulls are shown: it would slip "
@@ -238,7 +238,7 @@ void addOutcome(std::vector<Finding>& findings, const HoldingScene& scene) {
     const double apart = std::abs(held.largestIfPadsHold_m - held.largestIfPadsSlide_m);
     const bool bothKnown = holding::inBalance(held.ifPadsHold.outcome) && holding::inBalance(held.ifPadsSlide.outcome);
     if (bothKnown && apart > scene.piece.holding.gapLimit_m) {
-        Finding finding = aboutHolding(Severity::caution, "hangs_on_pads", "mm", contactSource());
+        Finding finding = aboutHolding(Severity::caution, Code::hangsOnPads, "mm", contactSource());
         finding.at_m = held.largest.at_m;
         finding.value = toMillimetres(apart);
         finding.limit = toMillimetres(scene.piece.holding.gapLimit_m);
@@ -253,7 +253,7 @@ void addOutcome(std::vector<Finding>& findings, const HoldingScene& scene) {
 void addBelowWanted(std::vector<Finding>& findings, const HoldingScene& scene, const Apart& apart) {
     const double width = stack::ripWidthAt(scene.piece.stack, apart.at_m);
     const double gives_Pa = apart.most_N / (apart.apart_m * width);
-    Finding finding = aboutHolding(Severity::caution, "pressure_below_wanted", "kPa", apart.need.source);
+    Finding finding = aboutHolding(Severity::caution, Code::pressureBelowWanted, "kPa", apart.need.source);
     finding.at_m = apart.at_m;
     finding.value = gives_Pa / 1e3;
     finding.limit = apart.need.pressure_Pa / 1e3;
@@ -272,7 +272,7 @@ void addNothingBehind(std::vector<Finding>& findings, const HoldingScene& scene)
                                    [](const holding::PressingNeed& each) { return each.pad.push_N_m > 0; });
     if (need == needs.end()) return;
     const Severity severity = need->isWish ? Severity::note : Severity::caution;
-    Finding finding = aboutHolding(severity, "not_pressed", "kPa", need->source);
+    Finding finding = aboutHolding(severity, Code::notPressed, "kPa", need->source);
     finding.limited = false;
     finding.value = need->pressure_Pa / 1e3;
     finding.text = need->isWish ? "Glue is pressed at the posts only; between them nothing is behind the strips, and "
@@ -291,7 +291,7 @@ void addNotPressed(std::vector<Finding>& findings, const HoldingScene& scene) {
     if (need.isWish) return;
     const bool byStrength = need.by == holding::SpacedBy::strength;
     if (need.byGlue && byStrength) return addBelowWanted(findings, scene, *worst);
-    Finding finding = aboutHolding(Severity::caution, "not_pressed", "mm", need.source);
+    Finding finding = aboutHolding(Severity::caution, Code::notPressed, "mm", need.source);
     finding.at_m = worst->at_m;
     finding.value = toMillimetres(worst->apart_m);
     finding.limit = toMillimetres(need.spacing_m);
@@ -348,7 +348,7 @@ void addPadCrush(std::vector<Finding>& findings, const HoldingScene& scene, int 
     const double pressure = pull_N / (bears * stack::widthAt(scene.piece.stack, station.at_m));
     if (!(pressure > may)) return;
     Finding finding =
-        aboutHolding(Severity::caution, moment.code("pad_crushes"), "MPa", wood->compressionAcross_Pa->source);
+        aboutHolding(Severity::caution, moment.code(Code::padCrushes), "MPa", wood->compressionAcross_Pa->source);
     finding.source.text += ", compression across the grain, half of it for pads (common practice)";
     finding.source.mark = Mark::commonPractice;
     finding.at_m = station.at_m;
@@ -363,7 +363,7 @@ void addPadCrush(std::vector<Finding>& findings, const HoldingScene& scene, int 
 void addPostLoad(std::vector<Finding>& findings, const HoldingScene& scene, const holding::PostLoad& post,
                  const LoadCase& moment) {
     if (!(post.thrust_N > post.holds_N)) return;
-    Finding finding = aboutHolding(Severity::stop, moment.code("post_gives_way"), "N", contactSource());
+    Finding finding = aboutHolding(Severity::stop, moment.code(Code::postGivesWay), "N", contactSource());
     finding.at_m = post.at_m;
     finding.value = post.thrust_N;
     finding.limit = post.holds_N;

@@ -80,11 +80,9 @@ std::string LoadCase::subject(const HoldingScene& scene, int station, const std:
            lowered(who);
 }
 
-Finding aboutHolding(Severity severity, const std::string& code, const std::string& unit,
-                     const measure::Source& source) {
+Finding aboutHolding(Severity severity, Code code, const std::string& unit, const measure::Source& source) {
     Finding finding;
     finding.severity = severity;
-    finding.about = About::holding;
     finding.code = code;
     finding.unit = unit;
     finding.source = source;

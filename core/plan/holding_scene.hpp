@@ -51,10 +51,8 @@ struct LoadCase {
     std::optional<int> turnOf;  // index of the station being closed; absent: all are closed
     std::string instead = {};   // what would do while closing, as sentences that begin with a blank
 
-    // A short stable name: screw_draws_out, screw_draws_out_while_closing
-    std::string code(const std::string& ofAllClosed) const {
-        return turnOf ? ofAllClosed + "_while_closing" : ofAllClosed;
-    }
+    // Of what is found with all closed: the code of the same at this moment.
+    Code code(Code ofAllClosed) const { return turnOf ? whileClosing(ofAllClosed) : ofAllClosed; }
     // "The pad of prop 5, 4-0-0 from the start, "; "At its turn the pad of prop 5, "; "At the turn of screw 6 the pad "
     std::string subject(const HoldingScene& scene, int station, const std::string& thePartOf = {}) const;
 };
@@ -71,8 +69,7 @@ std::string kindsText(const std::vector<boat::Station>& stations);
 int toolsAmong(const std::vector<boat::Station>& stations);
 
 // A finding about the holding, in this unit; text, numbers and place are filled in by the caller.
-Finding aboutHolding(Severity severity, const std::string& code, const std::string& unit,
-                     const measure::Source& source);
+Finding aboutHolding(Severity severity, Code code, const std::string& unit, const measure::Source& source);
 
 // Findings by subject, each added to `findings`.
 void addAtHand(std::vector<Finding>& findings, const HoldingScene& scene);  // tool_findings.cpp

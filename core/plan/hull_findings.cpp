@@ -56,8 +56,8 @@ std::string bearsText(const HoldingScene& scene, const holding::HullPlan& hull) 
 
 void addHullAt(std::vector<Finding>& findings, const HoldingScene& scene, const holding::HullPlan& hull,
                const LoadCase& moment) {
-    const auto add = [&](Severity severity, const std::string& code, double value, double limit,
-                         const std::string& unit, const std::string& text) {
+    const auto add = [&](Severity severity, Code code, double value, double limit, const std::string& unit,
+                         const std::string& text) {
         Finding finding = aboutHolding(severity, moment.code(code), unit, hull.source);
         if (moment.turnOf) finding.at_m = scene.at_m(*moment.turnOf);
         finding.value = value;
@@ -69,21 +69,21 @@ void addHullAt(std::vector<Finding>& findings, const HoldingScene& scene, const 
     const std::string props =
         moment.turnOf ? "At the turn of " + lowered(scene.name(*moment.turnOf)) + " the props " : "The props ";
     if (hull.lifts) {
-        add(Severity::stop, "boat_lifts", hull.totalPush_N, hull.mostPush_N, "N",
+        add(Severity::stop, Code::boatLifts, hull.totalPush_N, hull.mostPush_N, "N",
             props + "lift the boat off its blocks. They " + bearsText(scene, hull) + moment.instead);
     } else if (hull.tips && hull.standsAtRest) {
-        add(Severity::stop, "boat_tips", hull.totalPush_N, hull.mostPush_N, "N",
+        add(Severity::stop, Code::boatTips, hull.totalPush_N, hull.mostPush_N, "N",
             props + "tip the boat about " + pivotText(scene, hull) + ". They " + bearsText(scene, hull) +
                 moment.instead);
     }
     if (hull.slides) {
-        add(Severity::stop, "boat_slides", hull.level_N, hull.frictionMay_N, "N",
+        add(Severity::stop, Code::boatSlides, hull.level_N, hull.frictionMay_N, "N",
             props + "push the boat along the floor with " + scene.force(hull.level_N) + ", and its blocks hold " +
                 scene.force(hull.frictionMay_N) + " by friction. They " + bearsText(scene, hull) + moment.instead);
     }
     if (hull.lifts || hull.tips || hull.slides || !hull.standsAtRest) return;
     if (hull.margin < holding::marginAsked) {
-        add(Severity::caution, "boat_margin", hull.margin, holding::marginAsked, "ratio",
+        add(Severity::caution, Code::boatMargin, hull.margin, holding::marginAsked, "ratio",
             props + bearsText(scene, hull) + moment.instead);
     }
     if (!hull.freesBlock) return;
@@ -91,7 +91,7 @@ void addHullAt(std::vector<Finding>& findings, const HoldingScene& scene, const 
     for (const holding::BlockPush& block : hull.blocks) {
         if (block.lifts) free.push_back(blockText(scene, block));
     }
-    add(Severity::caution, "block_comes_free", static_cast<double>(free.size()), 0, "",
+    add(Severity::caution, Code::blockComesFree, static_cast<double>(free.size()), 0, "",
         props + "lift the boat clear of its " + listed(free) + "; the others bear it. Make it fast there.");
 }
 
@@ -99,7 +99,7 @@ void addHull(std::vector<Finding>& findings, const HoldingScene& scene) {
     if (!scene.plan.holding.hull) return;
     const holding::HullPlan& hull = *scene.plan.holding.hull;
     if (!hull.standsAtRest) {
-        Finding finding = aboutHolding(Severity::stop, "boat_does_not_stand", "N", hull.source);
+        Finding finding = aboutHolding(Severity::stop, Code::boatDoesNotStand, "N", hull.source);
         finding.limited = false;
         finding.text =
             "The boat does not stand on its blocks by its own weight: its centre of weight lies beyond them. Check "
@@ -107,7 +107,7 @@ void addHull(std::vector<Finding>& findings, const HoldingScene& scene) {
         findings.push_back(finding);
     }
     addHullAt(findings, scene, hull, {});
-    Finding finding = aboutHolding(Severity::note, "boat_overhead", "N",
+    Finding finding = aboutHolding(Severity::note, Code::boatOverhead, "N",
                                    {"29 CFR 1926.305(c): crib, block or secure a load at once", Mark::published});
     finding.limited = false;
     finding.value = hull.totalPush_N;

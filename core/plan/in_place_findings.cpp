@@ -23,10 +23,9 @@ struct EndScene {
     std::string base() const { return piece.form.kind == boat::FormKind::inPlace ? "the boat" : "its form"; }
 };
 
-Finding about(Severity severity, const std::string& code, const std::string& unit, const EndStress& end) {
+Finding about(Severity severity, Code code, const std::string& unit, const EndStress& end) {
     Finding finding;
     finding.severity = severity;
-    finding.about = About::form;
     finding.code = code;
     finding.unit = unit;
     finding.at_m = end.at_m + (end.atStart ? end.peelFrom_m : -end.peelFrom_m);
@@ -48,7 +47,7 @@ Finding peel(const EndScene& scene, const EndStress& end, const stack::StressLef
     const Severity severity = end.peel_Pa > end.acrossMean_Pa ? Severity::stop
                               : end.wantsFastening            ? Severity::caution
                                                               : Severity::note;
-    Finding finding = about(severity, "peel_at_end", "MPa", end);
+    Finding finding = about(severity, Code::peelAtEnd, "MPa", end);
     finding.value = end.peel_Pa / 1e6;
     finding.limit = end.acrossStrength_Pa / 1e6;
     finding.source = end.acrossSource;
@@ -70,7 +69,7 @@ Finding peel(const EndScene& scene, const EndStress& end, const stack::StressLef
 }
 
 Finding fastening(const EndScene& scene, const EndStress& end) {
-    Finding finding = about(Severity::caution, "fastening_wanted", "N", end);
+    Finding finding = about(Severity::caution, Code::fasteningWanted, "N", end);
     finding.at_m = end.at_m + (end.atStart ? end.fasteningFrom_m : -end.fasteningFrom_m);
     finding.value = end.fastening_N;
     finding.limited = false;

@@ -17,11 +17,9 @@ namespace {
 
 using measure::Mark;
 
-Finding aboutLearned(Severity severity, const std::string& code, const std::string& unit,
-                     const measure::Source& source) {
+Finding aboutLearned(Severity severity, Code code, const std::string& unit, const measure::Source& source) {
     Finding finding;
     finding.severity = severity;
-    finding.about = About::form;
     finding.code = code;
     finding.unit = unit;
     finding.source = source;
@@ -39,7 +37,7 @@ void addFactor(std::vector<Finding>& findings, const Plan& plan) {
     const bool within = taken >= learned.low && taken <= learned.high;
     constexpr double same = 0.005;
     Finding finding = aboutLearned(
-        within ? Severity::note : Severity::caution, "springback_learned", "ratio",
+        within ? Severity::note : Severity::caution, Code::springbackLearned, "ratio",
         {"your own record; range by Student, with the scatter of bends that builders measured", Mark::derived});
     finding.value = *learned.factor;
     finding.limit = taken;
@@ -61,8 +59,8 @@ void addFactor(std::vector<Finding>& findings, const Plan& plan) {
 
 void addLeftOut(std::vector<Finding>& findings, const stack::Learned& learned) {
     for (const std::string& why : learned.leftOut) {
-        Finding finding =
-            aboutLearned(Severity::note, "springback_left_out", "", {"the record of the boat's pieces", Mark::derived});
+        Finding finding = aboutLearned(Severity::note, Code::springbackLeftOut, "",
+                                       {"the record of the boat's pieces", Mark::derived});
         finding.limited = false;
         finding.text = "Of the springback that was read, " + why;
         findings.push_back(finding);
@@ -88,7 +86,7 @@ void addSpringHome(std::vector<Finding>& findings, const Plan& plan, const measu
     const double length = plan.line.fair.line.length();
     const bool atStart = reportedAtStart(plan.form, length);
     Finding finding = aboutLearned(
-        home.bears ? Severity::note : Severity::caution, "spring_home", "pct",
+        home.bears ? Severity::note : Severity::caution, Code::springHome, "pct",
         {"beam theory (derived); what wood bears for good: common practice, no source", Mark::commonPractice});
     finding.at_m = home.stressAt_m;
     finding.strip = home.stressPlace;

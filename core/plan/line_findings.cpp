@@ -15,10 +15,9 @@ namespace {
 using measure::Mark;
 using measure::toMillimetres;
 
-Finding about(Severity severity, const std::string& code) {
+Finding about(Severity severity, Code code) {
     Finding finding;
     finding.severity = severity;
-    finding.about = About::line;
     finding.code = code;
     return finding;
 }
@@ -41,7 +40,7 @@ std::string repairText(const line::Suspect& suspect) {
 Finding misreadOffset(const line::Suspect& suspect, const boat::Piece& piece, const LinePlan& line,
                       const measure::Display& display) {
     const auto index = static_cast<std::size_t>(suspect.point);
-    Finding finding = about(Severity::caution, "offset_misread");
+    Finding finding = about(Severity::caution, Code::offsetMisread);
     finding.point = suspect.point;
     finding.at_m = line.fair.points[index].at_m;
     finding.value = toMillimetres(std::abs(suspect.away_m));
@@ -63,7 +62,7 @@ Finding repeatedSlip(const line::RepeatedSlip& slip, const boat::Piece& piece, c
     for (const int point : slip.points) {
         names.push_back(pointText(piece.line.points[point], point));
     }
-    Finding finding = about(Severity::caution, "offsets_share_a_slip");
+    Finding finding = about(Severity::caution, Code::offsetsShareASlip);
     if (!slip.points.empty()) {
         finding.point = slip.points.front();
         finding.at_m = line.fair.points[slip.points.front()].at_m;
@@ -81,7 +80,7 @@ Finding repeatedSlip(const line::RepeatedSlip& slip, const boat::Piece& piece, c
 // What follows goes by no line that anybody wants, so it leads where an offset is at fault.
 Finding notSettled(const boat::Piece& piece, const LinePlan& line, const measure::Display& display) {
     const std::optional<AtFault> fault = worstOffset(line);
-    Finding finding = about(fault ? Severity::stop : Severity::caution, "line_not_settled");
+    Finding finding = about(fault ? Severity::stop : Severity::caution, Code::lineNotSettled);
     if (fault) {
         const auto name = [&](int i) { return pointText(piece.line.points[static_cast<std::size_t>(i)], i); };
         finding.point = fault->point;
@@ -109,7 +108,7 @@ void addMissesAtCeiling(std::vector<Finding>& findings, const boat::Piece& piece
     for (std::size_t i = 0; i < line.fair.points.size(); ++i) {
         const line::Foot& foot = line.fair.points[i];
         if (std::abs(foot.misfit_m) < atCeiling * most) continue;
-        Finding finding = about(Severity::caution, "miss_at_ceiling");
+        Finding finding = about(Severity::caution, Code::missAtCeiling);
         finding.point = static_cast<int>(i);
         finding.at_m = foot.at_m;
         finding.value = toMillimetres(std::abs(foot.misfit_m));
@@ -162,7 +161,7 @@ void addReverses(std::vector<Finding>& findings, const boat::Piece& piece, const
         }
     }
     for (std::size_t i = 1; i < turns.size(); ++i) {
-        Finding finding = about(Severity::note, "line_reverses");
+        Finding finding = about(Severity::note, Code::lineReverses);
         finding.at_m = (turns[i - 1].to_m + turns[i].from_m) / 2;
         const bool round = stack::sideSign(piece.line.stripsOn) * turns[i - 1].turn_rad < 0;
         const double rise = std::min(turns[i - 1].rise(), turns[i].rise());
@@ -184,7 +183,7 @@ void addPointsOutOfOrder(std::vector<Finding>& findings, const boat::Piece& piec
     for (std::size_t i = 1; i < line.fair.points.size(); ++i) {
         const double back = line.fair.points[i - 1].at_m - line.fair.points[i].at_m;
         if (back <= 0) continue;
-        Finding finding = about(Severity::caution, "points_out_of_order");
+        Finding finding = about(Severity::caution, Code::pointsOutOfOrder);
         finding.point = static_cast<int>(i);
         finding.at_m = line.fair.points[i].at_m;
         finding.value = toMillimetres(back);
@@ -207,7 +206,7 @@ void addUncertainEnd(std::vector<Finding>& findings, const LinePlan& line, const
     const double off = tightestOff(line);
     const bool straight = std::abs(line.tightest.curvature_per_m) * length < 1e-6;
     if (straight || !line.fair.settled || off <= wideBand || !tightestAtEnd(line)) return;
-    Finding finding = about(off > worthACaution ? Severity::caution : Severity::note, "tightest_bend_uncertain");
+    Finding finding = about(off > worthACaution ? Severity::caution : Severity::note, Code::tightestBendUncertain);
     finding.at_m = line.tightest.at_m;
     finding.value = 100 * off;
     finding.limit = 100 * wideBand;

@@ -189,13 +189,13 @@ void leadWithOffset(Finding& finding, const HoldingScene& scene) {
     const std::optional<AtFault> fault = worstOffset(scene.plan.line);
     if (!fault) return;
     finding.point = fault->point;
-    finding.text = leadText(scene, *fault) + finding.text;
+    finding.text = leadText(scene, *fault) + writeText(finding.text, scene.shop.display);
 }
 
 void addNotWorkedOut(std::vector<Finding>& findings, const HoldingScene& scene) {
     const holding::Held& held = scene.plan.holding.held;
     if (held.outcome != holding::Outcome::notPressed) return;
-    Finding finding = aboutHolding(Severity::stop, "contact_not_worked_out", "", contactSource());
+    Finding finding = aboutHolding(Severity::stop, Code::contactNotWorkedOut, "", contactSource());
     finding.limited = held.notPressed == NotPressed::breaks;
     if (held.notPressed != NotPressed::unsupported) leadWithOffset(finding, scene);
     tellWhy(finding, scene);

@@ -111,62 +111,8 @@ std::vector<Finding> allFindings(const boat::Piece& piece, const Shop& shop, con
     return all;
 }
 
-Level levelOf(const Finding& finding) {
-    static constexpr std::array facts{"nothing_to_pull", "at_its_strength", "tail_stands_off", "sags_when_carried",
-                                      "no_stations"};
-    static constexpr std::array safety{"stored_bend", "props_can_fly", "screw_head"};
-    if (finding.severity != Severity::note) return Level::finding;
-    const auto is = [&](const char* code) { return finding.code == code; };
-    if (std::any_of(facts.begin(), facts.end(), is)) return Level::fact;
-    return std::any_of(safety.begin(), safety.end(), is) ? Level::safety : Level::finding;
-}
-
-const char* levelText(Level level) {
-    switch (level) {
-        case Level::finding:
-            break;
-        case Level::fact:
-            return "fact";
-        case Level::safety:
-            return "safety";
-    }
-    return "finding";
-}
-
-const char* severityText(Severity severity) {
-    switch (severity) {
-        case Severity::stop:
-            return "stop";
-        case Severity::caution:
-            return "caution";
-        case Severity::note:
-            return "note";
-    }
-    return "note";
-}
-
-const char* aboutText(About about) {
-    switch (about) {
-        case About::line:
-            return "line";
-        case About::stack:
-            return "stack";
-        case About::form:
-            return "form";
-        case About::holding:
-            return "holding";
-        case About::glue:
-            return "glue";
-        case About::schedule:
-            return "schedule";
-        case About::stock:
-            return "stock";
-    }
-    return "line";
-}
-
 void sortFindings(std::vector<Finding>& findings) {
-    const auto leads = [](const Finding& finding) { return finding.code == "offset_misread"; };
+    const auto leads = [](const Finding& finding) { return finding.code == Code::offsetMisread; };
     std::stable_sort(findings.begin(), findings.end(), [&](const Finding& a, const Finding& b) {
         if (leads(a) || leads(b)) return leads(a) && !leads(b);
         if (a.severity != b.severity) return a.severity < b.severity;

@@ -29,6 +29,7 @@
 #include "core/plan/breaking.hpp"
 #include "core/plan/choices.hpp"
 #include "core/plan/day_plan.hpp"
+#include "core/plan/finding.hpp"
 #include "core/stack/form_plan.hpp"
 #include "core/stack/learned.hpp"
 #include "core/stack/sprung_home.hpp"
@@ -37,42 +38,6 @@
 #include "core/wood/trial.hpp"
 
 namespace fayline::plan {
-
-enum class Severity { stop, caution, note };
-enum class About { line, stack, form, holding, glue, schedule, stock };
-
-// A risk: shown beside the number, never in the way of working on.
-struct Finding {
-    Finding();
-    Finding(const Finding& other);
-    Finding(Finding&& other) noexcept;
-    Finding& operator=(const Finding& other);
-    Finding& operator=(Finding&& other) noexcept;
-    ~Finding();
-
-    Severity severity = Severity::note;
-    About about = About::line;
-    std::string code;  // short and stable: strip_breaks
-    std::string text;  // a full sentence in display units with the place and both numbers
-    std::optional<double> at_m;
-    double value = 0;     // in `unit`
-    double limit = 0;     // in `unit`
-    bool limited = true;  // false: there is no limit to hold the value against
-    std::string unit;     // as in the printed plan: "mm", "pct", "ratio", "J", ""
-    measure::Source source;
-    int point = -1;  // index of the point it is about; -1: none
-    int strip = 0;   // place of the strip it is about; 0: none
-};
-
-// Whether a finding asks for a decision, tells what is so and stands in a panel's table already (a fact), or is a
-// constant caution of the work (safety). Lists and badges leave facts out; the printed plan has them all.
-enum class Level { finding, fact, safety };
-Level levelOf(const Finding& finding);
-
-// The words of a severity, subject and level as the printed plan has them.
-const char* severityText(Severity severity);
-const char* levelText(Level level);
-const char* aboutText(About about);
 
 struct LinePlan {
     LinePlan();
@@ -147,11 +112,14 @@ struct HoldingStudy {
 enum class Question { line, strips, form, holding, glue, time, stock, paper, record };
 struct Answer {
     Question question = Question::line;
-    std::string word;      // "Strips"
-    std::string figures;   // "9 x 1/4 in, 0.52 %"; empty: not answered yet
-    std::string sentence;  // the same in one plain sentence
+    Message figures;            // "9 x 1/4 in, 0.52 %"; empty: not answered yet
+    Message sentence;           // the same in one plain sentence: verdict, number, place
+    std::vector<Message> more;  // what else there is to know or to do
     std::optional<Severity> worst;
 };
+const char* questionName(Question question);  // "Strips"
+// The sentence and what else there is to say.
+std::string answerText(const Answer& answer, const measure::Display& display, const Translate& translate = {});
 
 struct Plan {
     Plan();

@@ -192,10 +192,11 @@ std::string summarizePlans(const boat::Boat& boat) {
         const Plan plan = planOf(boat, shop, i);
         if (i > 0) text += "\n";
         text += plan.piece + "\n";
-        for (const Answer& answer : plan.answers) text += "  " + answer.word + ": " + answer.sentence + "\n";
+        for (const Answer& answer : plan.answers)
+            text += "  " + std::string(questionName(answer.question)) + ": " + answerText(answer, plan.display) + "\n";
         for (const Finding& finding : plan.findings) {
             if (levelOf(finding) == Level::fact) continue;
-            text += std::string("  ") + severityText(finding.severity) + ": " + finding.text + " [" +
+            text += std::string("  ") + severityText(finding.severity) + ": " + textOf(finding, plan.display) + " [" +
                     finding.source.text + ", " + measure::markText(finding.source.mark) + "]\n";
         }
     }

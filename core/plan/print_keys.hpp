@@ -241,15 +241,24 @@ void printedKeys(auto& visit, const Choice*) {
 void printedKeys(auto& visit, const Finding*) {
     visit("severity", &Finding::severity, wordsBy(severityText, {Severity::stop, Severity::caution, Severity::note}));
     visit("level", levelOf, wordsBy(levelText, {Level::finding, Level::fact, Level::safety}));
-    visit("about", &Finding::about,
-          wordsBy(aboutText, {About::line, About::stack, About::form, About::holding, About::glue, About::schedule,
-                              About::stock}));
-    visit("code", &Finding::code, Text{});
-    visit("text", &Finding::text, Text{});
+    visit(
+        "about", [](const Finding& finding) { return aboutOf(finding.code); },
+        wordsBy(aboutText,
+                {About::line, About::stack, About::form, About::holding, About::glue, About::schedule, About::stock}));
+    visit(
+        "code", [](const Finding& finding) { return std::string(codeWord(finding.code)); }, Text{});
+    visit(
+        "text", [](const Finding& finding, const Of& of) { return textOf(finding, of.shop.display); }, Text{});
+    visit(
+        "details", [](const Finding& finding, const Of& of) { return detailsOf(finding, of.shop.display); },
+        OrAbsent<Text>{});
     visit("at_mm", &Finding::at_m, OrNull{mm});
     visit("value", &Finding::value, plain);
     visit("limit", ifAny(where(&Finding::limited), &Finding::limit), OrNull{plain});
     visit("unit", &Finding::unit, Text{});
+    visit(
+        "follows_from", [](const Finding& finding) { return finding.root < 0 ? std::optional<int>() : finding.root; },
+        OrAbsent<Whole>{});
     sourceKeys(visit, &Finding::source);
 }
 

@@ -31,7 +31,7 @@ void addSlip(std::vector<Finding>& findings, const HoldingScene& scene, const ho
     const bool stopped = strutOf(scene, prop).stoppedAt(head ? boat::Stop::head : boat::Stop::foot);
     if ((prop.slips != end && prop.slips != Slips::both) || stopped) return;
     const double friction = head ? prop.headFriction : prop.footFriction;
-    Finding finding = aboutHolding(Severity::stop, head ? "prop_slips_at_head" : "prop_slips_at_foot", "deg",
+    Finding finding = aboutHolding(Severity::stop, head ? Code::propSlipsAtHead : Code::propSlipsAtFoot, "deg",
                                    head ? prop.frictionSource : prop.footFrictionSource);
     finding.at_m = scene.at_m(prop.index);
     finding.value = measure::toDegrees(head ? prop.slant_rad : prop.footSlant_rad);
@@ -56,7 +56,7 @@ void addCautions(std::vector<Finding>& findings, const HoldingScene& scene) {
     });
     double total = 0;
     for (const holding::PropPlan& prop : props) total += prop.thrust_N;
-    Finding finding = aboutHolding(Severity::note, "props_can_fly", "N",
+    Finding finding = aboutHolding(Severity::note, Code::propsCanFly, "N",
                                    {"29 CFR 1926.305(c): secure a load at once after it is raised; WAC 296-307-22509: "
                                     "never work under a load held by jacks alone",
                                     Mark::published});
@@ -67,7 +67,7 @@ void addCautions(std::vector<Finding>& findings, const HoldingScene& scene) {
                    "is under it, and never trust a jack alone. Local rules and licensed practice come first.";
     findings.push_back(finding);
     if (!overhead) return;
-    Finding roof = aboutHolding(Severity::caution, "props_push_overhead", "N",
+    Finding roof = aboutHolding(Severity::caution, Code::propsPushOverhead, "N",
                                 {"engineering judgement (common practice, no source)", Mark::commonPractice});
     roof.limited = false;
     roof.value = total;
@@ -88,7 +88,7 @@ void addPropAssumptions(std::vector<Finding>& findings, const HoldingScene& scen
     }
     const measure::Source assumed{"assumed: common practice, no source", Mark::commonPractice};
     if (!feet.empty()) {
-        Finding finding = aboutHolding(Severity::note, "prop_foot_assumed", "mm", assumed);
+        Finding finding = aboutHolding(Severity::note, Code::propFootAssumed, "mm", assumed);
         finding.at_m = scene.at_m(feet.front());
         finding.limited = false;
         finding.text = scene.names(feet) + (feet.size() == 1 ? " is" : " are") +
@@ -96,7 +96,7 @@ void addPropAssumptions(std::vector<Finding>& findings, const HoldingScene& scen
         findings.push_back(finding);
     }
     if (!first) return;
-    Finding finding = aboutHolding(Severity::note, "prop_section_assumed", "mm", assumed);
+    Finding finding = aboutHolding(Severity::note, Code::propSectionAssumed, "mm", assumed);
     finding.at_m = scene.at_m(first->index);
     finding.limited = false;
     finding.value = toMillimetres(std::min(first->section_m[0], first->section_m[1]));
@@ -112,7 +112,7 @@ void addPropStrength(std::vector<Finding>& findings, const HoldingScene& scene, 
                      const LoadCase& moment) {
     const std::string who = moment.subject(scene, prop.index);
     if (prop.thrust_N > prop.allowable_N) {
-        Finding finding = aboutHolding(Severity::stop, moment.code("prop_buckles"), "N", prop.columnSource);
+        Finding finding = aboutHolding(Severity::stop, moment.code(Code::propBuckles), "N", prop.columnSource);
         finding.at_m = scene.at_m(prop.index);
         finding.value = prop.thrust_N;
         finding.limit = prop.allowable_N;
@@ -123,7 +123,7 @@ void addPropStrength(std::vector<Finding>& findings, const HoldingScene& scene, 
                        ". Take a thicker or a shorter one." + moment.instead;
         findings.push_back(finding);
     } else if (prop.tooSlender && !moment.turnOf) {
-        Finding finding = aboutHolding(Severity::caution, "prop_too_slender", "mm", prop.columnSource);
+        Finding finding = aboutHolding(Severity::caution, Code::propTooSlender, "mm", prop.columnSource);
         finding.at_m = scene.at_m(prop.index);
         finding.value = toMillimetres(prop.length_m);
         finding.limit = toMillimetres(holding::mostSlender * std::min(prop.section_m[0], prop.section_m[1]));
@@ -134,8 +134,9 @@ void addPropStrength(std::vector<Finding>& findings, const HoldingScene& scene, 
         const bool rated = boat::traitsOf(scene.station(prop.index).kind).isRated;
         const measure::Source given{"the most that you give it", Mark::derived};
         const measure::Source rule{"29 CFR 1926.305(a): the rated capacity is never exceeded", Mark::published};
-        Finding finding = aboutHolding(Severity::stop, moment.code(rated ? "jack_over_rating" : "prop_over_strength"),
-                                       "N", rated ? rule : given);
+        Finding finding =
+            aboutHolding(Severity::stop, moment.code(rated ? Code::jackOverRating : Code::propOverStrength), "N",
+                         rated ? rule : given);
         finding.at_m = scene.at_m(prop.index);
         finding.value = prop.thrust_N;
         finding.limit = prop.most_N;
@@ -150,7 +151,7 @@ void addPropStrength(std::vector<Finding>& findings, const HoldingScene& scene, 
 void addProps(std::vector<Finding>& findings, const HoldingScene& scene) {
     for (const holding::PropPlan& prop : scene.plan.holding.props) {
         if (prop.footAboveHead) {
-            Finding finding = aboutHolding(Severity::stop, "prop_foot_above_head", "mm", geometry());
+            Finding finding = aboutHolding(Severity::stop, Code::propFootAboveHead, "mm", geometry());
             finding.at_m = scene.at_m(prop.index);
             finding.value = toMillimetres(prop.foot.y_m);
             finding.limit = toMillimetres(prop.head.y_m);
@@ -164,7 +165,7 @@ void addProps(std::vector<Finding>& findings, const HoldingScene& scene) {
             continue;
         }
         if (prop.cannotPress) {
-            Finding finding = aboutHolding(Severity::stop, "prop_cannot_press", "deg", geometry());
+            Finding finding = aboutHolding(Severity::stop, Code::propCannotPress, "deg", geometry());
             finding.at_m = scene.at_m(prop.index);
             finding.value = measure::toDegrees(prop.slant_rad);
             finding.limit = 90;

@@ -16,10 +16,9 @@ using measure::writeNumber;
 
 const std::string whereItApplies = " Such rules bind only a vessel that is classed; the society's own text governs.";
 
-Finding note(const std::string& code, const std::string& unit) {
+Finding note(Code code, const std::string& unit) {
     Finding finding;
     finding.severity = Severity::note;
-    finding.about = About::stack;
     finding.code = code;
     finding.unit = unit;
     finding.source = stack::classificationSource();
@@ -33,7 +32,7 @@ void addThickOfMoulding(std::vector<Finding>& findings, const stack::StackPlan& 
     if (thickest == plan.strips.end() || plan.depth_m <= 0) return;
     const double share = thickest->thickness_m / plan.depth_m;
     if (share <= stack::mostOfMoulding * (1 + 1e-9)) return;
-    Finding finding = note("rule_strip_of_moulding", "pct");
+    Finding finding = note(Code::ruleStripOfMoulding, "pct");
     finding.strip = thickest->place;
     finding.value = 100 * share;
     finding.limit = 100 * stack::mostOfMoulding;
@@ -48,7 +47,7 @@ void addSteepScarf(std::vector<Finding>& findings, const boat::Stack& stack, dou
     for (const bool atStart : {true, false}) {
         const std::optional<boat::Scarf>& scarf = atStart ? stack.scarfedStart : stack.scarfedEnd;
         if (!scarf || scarf->slope >= stack::steepestScarf) continue;
-        Finding finding = note("rule_scarf_slope", "ratio");
+        Finding finding = note(Code::ruleScarfSlope, "ratio");
         finding.at_m = atStart ? 0 : length_m;
         finding.value = scarf->slope;
         finding.limit = stack::steepestScarf;

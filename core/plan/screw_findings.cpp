@@ -18,7 +18,7 @@ void addScrewAssumptions(std::vector<Finding>& findings, const HoldingScene& sce
     }
     if (sizes.empty() && !backbone) return;
     const holding::ScrewPlan& first = scene.plan.holding.screws.front();
-    Finding finding = aboutHolding(Severity::note, "screw_assumed", "mm",
+    Finding finding = aboutHolding(Severity::note, Code::screwAssumed, "mm",
                                    {"assumed: common practice, no source", Mark::commonPractice});
     finding.limited = false;
     finding.value = toMillimetres(first.diameter_m);
@@ -39,8 +39,8 @@ void addScrewStrength(std::vector<Finding>& findings, const HoldingScene& scene,
                       const LoadCase& moment) {
     const std::string who = moment.subject(scene, screw.index);
     const std::string washer = moment.subject(scene, screw.index, "The washer of ");
-    const auto add = [&](Severity severity, const std::string& code, const std::string& unit, double value,
-                         double limit, const measure::Source& source, const std::string& text) {
+    const auto add = [&](Severity severity, Code code, const std::string& unit, double value, double limit,
+                         const measure::Source& source, const std::string& text) {
         Finding finding = aboutHolding(severity, code, unit, source);
         finding.at_m = scene.at_m(screw.index);
         finding.value = value;
@@ -52,7 +52,7 @@ void addScrewStrength(std::vector<Finding>& findings, const HoldingScene& scene,
     const bool allowedByWood = screw.withdrawalAllowable_N <= screw.steelAllowable_N;
     if (screw.pull_N > screw.ultimate_N()) {
         const auto [pull, gives] = scene.forces(screw.pull_N, screw.ultimate_N());
-        add(Severity::stop, moment.code(byWood ? "screw_draws_out" : "screw_breaks"), "N", screw.pull_N,
+        add(Severity::stop, moment.code(byWood ? Code::screwDrawsOut : Code::screwBreaks), "N", screw.pull_N,
             screw.ultimate_N(), byWood ? screw.withdrawalSource : screw.steelSource,
             who + (byWood ? "draws out" : "breaks") + ": it is asked for " + pull + ", and " +
                 (byWood ? "the wood gives way at " : "its steel, if mild, parts at ") + gives +
@@ -60,19 +60,19 @@ void addScrewStrength(std::vector<Finding>& findings, const HoldingScene& scene,
                 moment.instead);
     } else if (screw.pull_N > screw.allowable_N()) {
         const auto [pull, allowed] = scene.forces(screw.pull_N, screw.allowable_N());
-        add(Severity::caution, moment.code(allowedByWood ? "screw_draws_out" : "screw_breaks"), "N", screw.pull_N,
+        add(Severity::caution, moment.code(allowedByWood ? Code::screwDrawsOut : Code::screwBreaks), "N", screw.pull_N,
             screw.allowable_N(), allowedByWood ? screw.withdrawalSource : screw.steelSource,
             who + "is asked for " + pull + ", more than the " + allowed + " that screws are loaded with for good. It " +
                 (byWood ? "draws out at " : "breaks at ") + scene.force(screw.ultimate_N()) +
                 (byWood ? " in the mean." : ", if of mild steel.") + moment.instead);
     }
     if (!screw.washerKnown && !moment.turnOf) {
-        add(Severity::note, "washer_unknown", "MPa", screw.washerPressure_Pa / 1e6, 0, screw.washerSource,
+        add(Severity::note, Code::washerUnknown, "MPa", screw.washerPressure_Pa / 1e6, 0, screw.washerSource,
             washer + "presses the outer strip with " + scene.pressure(screw.washerPressure_Pa) +
                 "; what its wood bears across the grain is not in the table.");
         findings.back().limited = false;
     } else if (screw.washerKnown && screw.washerPressure_Pa > screw.washerMay_Pa) {
-        add(Severity::caution, moment.code("washer_crushes"), "MPa", screw.washerPressure_Pa / 1e6,
+        add(Severity::caution, moment.code(Code::washerCrushes), "MPa", screw.washerPressure_Pa / 1e6,
             screw.washerMay_Pa / 1e6, screw.washerSource,
             washer + "presses the outer strip with " + scene.pressure(screw.washerPressure_Pa) +
                 ", and the wood bears " + scene.pressure(screw.washerMay_Pa) +
@@ -84,7 +84,7 @@ void addScrews(std::vector<Finding>& findings, const HoldingScene& scene) {
     for (const holding::ScrewPlan& screw : scene.plan.holding.screws) {
         addScrewStrength(findings, scene, screw, {});
         const std::string who = scene.name(screw.index) + ", " + scene.place(scene.at_m(screw.index)) + ", ";
-        const auto caution = [&](const std::string& code, double value_m, double limit_m, const std::string& text) {
+        const auto caution = [&](Code code, double value_m, double limit_m, const std::string& text) {
             Finding finding = aboutHolding(Severity::caution, code, "mm", screw.spacingSource);
             finding.at_m = scene.at_m(screw.index);
             finding.value = toMillimetres(value_m);
@@ -93,12 +93,12 @@ void addScrews(std::vector<Finding>& findings, const HoldingScene& scene) {
             findings.push_back(finding);
         };
         if (screw.fromEdge_m < screw.fromEdgeNeeded_m) {
-            caution("screw_near_edge", screw.fromEdge_m, screw.fromEdgeNeeded_m,
+            caution(Code::screwNearEdge, screw.fromEdge_m, screw.fromEdgeNeeded_m,
                     who + "has " + scene.span(screw.fromEdge_m) + " to the edge and needs " +
                         scene.span(screw.fromEdgeNeeded_m) + " not to split it.");
         }
         if (screw.fromEnd_m < screw.fromEndNeeded_m) {
-            caution("screw_near_end", screw.fromEnd_m, screw.fromEndNeeded_m,
+            caution(Code::screwNearEnd, screw.fromEnd_m, screw.fromEndNeeded_m,
                     who + "has " + scene.span(screw.fromEnd_m) + " to the end and needs " +
                         scene.span(screw.fromEndNeeded_m) + " not to split it.");
         }
@@ -107,7 +107,7 @@ void addScrews(std::vector<Finding>& findings, const HoldingScene& scene) {
     addScrewAssumptions(findings, scene);
     const holding::ScrewPlan& first = scene.plan.holding.screws.front();
     Finding finding =
-        aboutHolding(Severity::note, "screw_head", "mm", {"common practice, no source", Mark::commonPractice});
+        aboutHolding(Severity::note, Code::screwHead, "mm", {"common practice, no source", Mark::commonPractice});
     finding.limited = false;
     finding.value = toMillimetres(first.clearanceHole_m);
     finding.text = "Temporary screws draw only through a clearance hole in the whole stack, here " +

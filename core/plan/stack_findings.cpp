@@ -40,17 +40,15 @@ struct StackScene {
     std::string help(int place) const { return breakingHelpText(breakingHelp(piece, shop, stripAt(place)), shop); }
 };
 
-Finding about(Severity severity, const std::string& code, const std::string& unit) {
+Finding about(Severity severity, Code code, const std::string& unit) {
     Finding finding;
     finding.severity = severity;
-    finding.about = About::stack;
     finding.code = code;
     finding.unit = unit;
     return finding;
 }
 
-Finding fromLimit(Severity severity, const std::string& code, const std::string& unit, const LimitMet& limit,
-                  double toUnit) {
+Finding fromLimit(Severity severity, Code code, const std::string& unit, const LimitMet& limit, double toUnit) {
     Finding finding = about(severity, code, unit);
     finding.at_m = limit.at_m;
     finding.strip = limit.place;
@@ -61,7 +59,7 @@ Finding fromLimit(Severity severity, const std::string& code, const std::string&
 }
 
 Finding breaks(const StackScene& scene, const LimitMet& limit) {
-    Finding finding = fromLimit(Severity::stop, "strip_breaks", "pct", limit, 100);
+    Finding finding = fromLimit(Severity::stop, Code::stripBreaks, "pct", limit, 100);
     finding.text = capitalised(scene.strip(limit.place)) + " breaks " + scene.place(limit.at_m) +
                    ": bent there to a strain of " + writeShare(limit.value) + ", where its wood breaks at " +
                    writeShare(limit.limit) + " in the mean." + scene.help(limit.place);
@@ -69,7 +67,7 @@ Finding breaks(const StackScene& scene, const LimitMet& limit) {
 }
 
 Finding breaksHot(const StackScene& scene, const LimitMet& limit) {
-    Finding finding = fromLimit(Severity::stop, "strip_breaks_hot", "pct", limit, 100);
+    Finding finding = fromLimit(Severity::stop, Code::stripBreaksHot, "pct", limit, 100);
     finding.text = capitalised(scene.strip(limit.place)) + " tears while it is bent hot " + scene.place(limit.at_m) +
                    ": strained there to " + writeShare(limit.value) + ", where hot wet wood without a strap tears at " +
                    writeShare(limit.limit) +
@@ -119,7 +117,7 @@ void addForLoad(std::vector<Finding>& findings, const StackScene& scene, const s
         if (by > atLimit) over.push_back(limit);
     }
     if (over.empty() || !factor) return;
-    Finding finding = fromLimit(Severity::note, "bend_for_load", "pct", *factor, 100);
+    Finding finding = fromLimit(Severity::note, Code::bendForLoad, "pct", *factor, 100);
     finding.text =
         "Carries load? The bend " + scene.place(factor->at_m) + " leaves it " +
         (factor->value > 0 ? "about " + writeShare(std::round(100 * factor->value) / 100) : "less than rules state") +
@@ -132,7 +130,7 @@ void addForLoad(std::vector<Finding>& findings, const StackScene& scene, const s
 }
 
 Finding noRoom(const StackScene& scene, const LimitMet& limit) {
-    Finding finding = fromLimit(Severity::stop, "no_room", "mm", limit, 1);
+    Finding finding = fromLimit(Severity::stop, Code::noRoom, "mm", limit, 1);
     const double curvature = std::abs(scene.line.fair.line.at(limit.at_m).curvature_per_m);
     const double radius = 1 / curvature;
     const double reach = (1 - limit.value) / curvature;
@@ -145,7 +143,7 @@ Finding noRoom(const StackScene& scene, const LimitMet& limit) {
 }
 
 Finding crosses(const StackScene& scene, const LimitMet& limit) {
-    Finding finding = fromLimit(Severity::stop, "stack_crosses_itself", "mm", limit, 1000);
+    Finding finding = fromLimit(Severity::stop, Code::stackCrossesItself, "mm", limit, 1000);
     finding.limit = toMillimetres(limit.at_m);
     finding.limited = false;
     finding.text = "The stack runs into itself: what lies " + scene.place(limit.at_m) + " meets what lies " +
@@ -154,7 +152,7 @@ Finding crosses(const StackScene& scene, const LimitMet& limit) {
 }
 
 Finding pins(const StackScene& scene, const LimitMet& limit) {
-    Finding finding = fromLimit(Severity::stop, "pins_forbid_sliding", "mm", limit, 1000);
+    Finding finding = fromLimit(Severity::stop, Code::pinsForbidSliding, "mm", limit, 1000);
     finding.text = "The pins forbid the strips to slide: between them, from " + scene.place(limit.at_m) +
                    " on, the outermost strip has to slip " + smallText(limit.value, scene.shop.display) +
                    " along the one on the form, and pins let " + smallText(limit.limit, scene.shop.display) +
@@ -163,7 +161,7 @@ Finding pins(const StackScene& scene, const LimitMet& limit) {
 }
 
 Finding chanceTooGreat(const StackScene& scene, const LimitMet& limit) {
-    Finding finding = fromLimit(Severity::stop, "chance_of_breaking", "pct", limit, 100);
+    Finding finding = fromLimit(Severity::stop, Code::chanceOfBreaking, "pct", limit, 100);
     finding.text = capitalised(chanceText(limit.value)) + " strips will break; above 1 in 3 spares do not help." +
                    scene.help(stack::worstStrip(scene.stack).place);
     return finding;
@@ -173,7 +171,7 @@ Finding chanceTooGreat(const StackScene& scene, const LimitMet& limit) {
 constexpr double confidence = 0.95;
 
 Finding spares(const StackScene& scene, const LimitMet& limit) {
-    Finding finding = fromLimit(Severity::caution, "chance_of_breaking", "pct", limit, 100);
+    Finding finding = fromLimit(Severity::caution, Code::chanceOfBreaking, "pct", limit, 100);
     finding.value = 100 * scene.stack.chanceAnyBreaks;
     finding.limit = 100 * (1 - confidence);
     finding.text = "A strip breaks in " + chanceText(scene.stack.chanceAnyBreaks) + " gluings (allowed 1 in 20). Cut " +
@@ -248,7 +246,7 @@ void addEndsStep(std::vector<Finding>& findings, const StackScene& scene) {
     if (std::abs(step) < leastStep_m) return;
     const bool fallsShort = (start ? shortAtStart : shortAtEnd) > 0;
     const double overRun = start ? scene.piece.stack.runsPastStart_m : scene.piece.stack.runsPastEnd_m;
-    Finding finding = about(fallsShort ? Severity::caution : Severity::note, "ends_step", "mm");
+    Finding finding = about(fallsShort ? Severity::caution : Severity::note, Code::endsStep, "mm");
     finding.at_m =
         start ? -scene.piece.stack.runsPastStart_m : scene.line.fair.line.length() + scene.piece.stack.runsPastEnd_m;
     finding.value = toMillimetres(std::abs(step));
@@ -273,7 +271,7 @@ void addBeyondTables(std::vector<Finding>& findings, const StackScene& scene) {
     const boat::Stack& stack = scene.piece.stack;
     if (stack.moisture < driestOfTable || stack.moisture > wettestOfTable) {
         const bool dry = stack.moisture < driestOfTable;
-        Finding finding = about(Severity::caution, "moisture_beyond_table", "pct");
+        Finding finding = about(Severity::caution, Code::moistureBeyondTable, "pct");
         finding.value = 100 * stack.moisture;
         finding.limit = 100 * (dry ? driestOfTable : wettestOfTable);
         finding.source = {"Wood Handbook Table 5-14", Mark::fromMemory};
@@ -283,7 +281,7 @@ void addBeyondTables(std::vector<Finding>& findings, const StackScene& scene) {
         findings.push_back(finding);
     }
     if (stack.grainSlope > steepestGrainOfTable) {
-        Finding finding = about(Severity::caution, "grain_beyond_table", "ratio");
+        Finding finding = about(Severity::caution, Code::grainBeyondTable, "ratio");
         finding.value = stack.grainSlope;
         finding.limit = steepestGrainOfTable;
         finding.source = {"Wood Handbook Table 5-12", Mark::fromMemory};
@@ -300,14 +298,14 @@ void addSpeciesWarnings(std::vector<Finding>& findings, const StackScene& scene)
         reported.push_back(strip.species);
         const wood::Species* wood = wood::findSpecies(scene.shop.species, strip.species);
         if (!wood || wood->warning.empty()) continue;
-        Finding finding = about(Severity::note, "species_warning", "MPa");
+        Finding finding = about(Severity::note, Code::speciesWarning, "MPa");
         finding.strip = strip.place;
         finding.value = wood->mor_Pa.value / 1e6;
         finding.limited = false;
         finding.source = wood->mor_Pa.source;
         finding.text = capitalised(woodName(*wood)) + ", here with a bending strength of " +
                        measure::writeStress(wood->mor_Pa.value) + ": " + wood->warning;
-        if (!finding.text.ends_with('.')) finding.text += ".";
+        if (!wood->warning.ends_with('.')) finding.text += ".";
         findings.push_back(finding);
     }
 }
@@ -342,7 +340,7 @@ Finding dryBeforeGlue(const StackScene& scene, const boat::Strips& strips, const
     const boat::Glue& glue = scene.piece.glue;
     const double thickness = std::max(strip.thickness_m, strip.thicknessAtEnd_m);
     const stack::Drying drying = dryingIn(glue, thickness);
-    Finding finding = about(drying.reaches ? Severity::note : Severity::caution, "dry_before_glue", "days");
+    Finding finding = about(drying.reaches ? Severity::note : Severity::caution, Code::dryBeforeGlue, "days");
     finding.strip = strip.place;
     finding.value = drying.longest_s / 86400;
     finding.limited = false;
@@ -396,7 +394,7 @@ void addStoredBend(std::vector<Finding>& findings, const StackScene& scene) {
     // A weight to picture it by, in the units that the user reads in.
     const bool metric = scene.shop.display.lengths == measure::LengthNotation::millimetres;
     const double weight_N = 9.80665 * (metric ? 10.0 : 20 * measure::pound_kg);
-    Finding finding = about(Severity::note, "stored_bend", "J");
+    Finding finding = about(Severity::note, Code::storedBend, "J");
     finding.value = energy;
     finding.limited = false;
     finding.source = {"energy by beam theory (derived); the advice: common practice, no source", Mark::commonPractice};

@@ -30,7 +30,7 @@ HoldingStudy& holdingOf(Plan& plan, Study part) {
 // Whether something bears more than it may at one moment of the closing.
 bool bearsTooMuch(const std::vector<Finding>& findings) {
     return std::any_of(findings.begin(), findings.end(), [](const Finding& finding) {
-        return finding.code.ends_with("_while_closing") && finding.code != "snaps_while_closing";
+        return isWhileClosing(finding.code) && finding.code != Code::snapsWhileClosing;
     });
 }
 
@@ -141,14 +141,14 @@ Part learnedPart(const boat::Piece& piece, const Shop& shop, const Plan& plan, c
 // Those that take longest first, so that none begins when all others have ended.
 const StudyTable& studies() {
     static constexpr StudyTable all{{{Study::proposal, {}, proposalPart},
-                                                            {Study::choices, {}, choicesPart},
-                                                            {Study::overRun, {}, overRunPart},
-                                                            {Study::misread, {}, misreadPart},
-                                                            {Study::closing, {}, closingPart},
-                                                            {Study::day, {}, dayPart},
-                                                            {Study::breaking, Study::choices, breakingPart},
-                                                            {Study::learned, {}, learnedPart},
-                                                            {Study::carried, {}, carriedPart}}};
+                                     {Study::choices, {}, choicesPart},
+                                     {Study::overRun, {}, overRunPart},
+                                     {Study::misread, {}, misreadPart},
+                                     {Study::closing, {}, closingPart},
+                                     {Study::day, {}, dayPart},
+                                     {Study::breaking, Study::choices, breakingPart},
+                                     {Study::learned, {}, learnedPart},
+                                     {Study::carried, {}, carriedPart}}};
     return all;
 }
 

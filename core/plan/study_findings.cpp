@@ -16,7 +16,7 @@ using measure::toMillimetres;
 void addOverRun(std::vector<Finding>& findings, const HoldingScene& scene, const holding::EndNeed& need, bool start) {
     const double limit = scene.piece.holding.gapLimit_m;
     if (!(need.gap_m > limit)) return;
-    Finding finding = aboutHolding(Severity::note, "over_run_needed", "mm", contactSource());
+    Finding finding = aboutHolding(Severity::note, Code::overRunNeeded, "mm", contactSource());
     finding.at_m = start ? 0 : scene.length_m();
     finding.value = toMillimetres(start ? scene.piece.stack.runsPastStart_m : scene.piece.stack.runsPastEnd_m);
     finding.limited = need.overRun_m.has_value();
@@ -59,7 +59,7 @@ std::string cauledText(const HoldingScene& scene, const holding::Proposal& propo
 void addPressingWish(std::vector<Finding>& findings, const HoldingScene& scene, const holding::Proposal& proposal) {
     const std::optional<Apart> worst = worstApart(scene);
     if (!worst || scene.piece.form.kind == boat::FormKind::posts) return;
-    Finding finding = aboutHolding(Severity::note, "not_pressed", "mm", worst->need.source);
+    Finding finding = aboutHolding(Severity::note, Code::notPressed, "mm", worst->need.source);
     finding.at_m = worst->at_m;
     finding.value = toMillimetres(worst->apart_m);
     finding.limit = toMillimetres(worst->need.spacing_m);
@@ -80,7 +80,7 @@ void addTooFewToPress(std::vector<Finding>& findings, const HoldingScene& scene,
     const std::string apart = proposal.largestSpacing_m > 0
                                   ? ", " + scene.reach(proposal.largestSpacing_m) + " apart at most"
                                   : std::string();
-    Finding finding = aboutHolding(Severity::caution, "more_clamps_needed", "", pressingSource());
+    Finding finding = aboutHolding(Severity::caution, Code::moreClampsNeeded, "", pressingSource());
     finding.value = proposal.forEverything;
     finding.limit = proposal.tools;
     finding.text = capitalised(tools) + have + (stations.size() == 1 ? " holds" : " hold") + " it down everywhere" +
@@ -93,7 +93,7 @@ void addTooFewToPress(std::vector<Finding>& findings, const HoldingScene& scene,
 void addNotToBePressed(std::vector<Finding>& findings, const HoldingScene& scene, const holding::Proposal& proposal) {
     const std::vector<boat::Station> stations = holding::stationsOf(proposal);
     const bool posts = scene.piece.form.kind == boat::FormKind::posts;
-    Finding finding = aboutHolding(Severity::caution, "no_stations_would_do", "", pressingSource());
+    Finding finding = aboutHolding(Severity::caution, Code::noStationsWouldDo, "", pressingSource());
     finding.limited = false;
     finding.text = posts ? "Clamps stand on the posts only, and between posts nothing presses: no number of them "
                            "presses this glue out everywhere."
@@ -111,7 +111,7 @@ void addProposal(std::vector<Finding>& findings, const HoldingScene& scene, cons
         return addNotToBePressed(findings, scene, proposal);
     }
     if (!proposal.met) {
-        Finding finding = aboutHolding(Severity::caution, "no_stations_would_do", "", contactSource());
+        Finding finding = aboutHolding(Severity::caution, Code::noStationsWouldDo, "", contactSource());
         finding.limited = false;
         const std::string fails = proposal.unmet.empty() ? std::string("gap") : proposal.unmet;
         finding.text =
@@ -120,7 +120,7 @@ void addProposal(std::vector<Finding>& findings, const HoldingScene& scene, cons
         return;
     }
     if (proposal.withinCounts || proposal.tools <= 0) return;
-    Finding finding = aboutHolding(Severity::caution, "more_clamps_needed", "",
+    Finding finding = aboutHolding(Severity::caution, Code::moreClampsNeeded, "",
                                    {"your own list of tools; " + contactSource().text, Mark::derived});
     finding.value = count;
     finding.limit = proposal.tools;
@@ -136,7 +136,7 @@ void addProposal(std::vector<Finding>& findings, const HoldingScene& scene, cons
 void addCarried(std::vector<Finding>& findings, const HoldingScene& scene, const holding::Carried& carried) {
     constexpr double reported_m = 0.05;
     if (!(carried.sag_m > reported_m)) return;
-    Finding finding = aboutHolding(Severity::note, "sags_when_carried", "mm",
+    Finding finding = aboutHolding(Severity::note, Code::sagsWhenCarried, "mm",
                                    {"beam under its own weight (derived); density from specific gravity, Wood Handbook "
                                     "eq. 4-12",
                                     Mark::transcribed});

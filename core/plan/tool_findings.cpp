@@ -63,7 +63,7 @@ void addToolsShort(std::vector<Finding>& findings, const HoldingScene& scene, co
         const std::string kind(boat::holdWord(counted.kind));
         const int lacking = math::countOf(counted.withoutTool);
         const int first = counted.withoutTool.front();
-        Finding finding = aboutHolding(Severity::stop, moment.code("tools_short"), "", countSource());
+        Finding finding = aboutHolding(Severity::stop, moment.code(Code::toolsShort), "", countSource());
         finding.at_m = scene.at_m(first);
         finding.value = counted.asked;
         finding.limit = counted.there;
@@ -96,7 +96,7 @@ void addAtHand(std::vector<Finding>& findings, const HoldingScene& scene) {
 void addStraps(std::vector<Finding>& findings, const HoldingScene& scene) {
     for (const holding::StrapPlan& strap : scene.plan.holding.straps) {
         if (strap.lacksEnd) {
-            Finding finding = aboutHolding(Severity::caution, "strap_without_end", "mm",
+            Finding finding = aboutHolding(Severity::caution, Code::strapWithoutEnd, "mm",
                                            {"geometry of the strap (derived)", Mark::derived});
             finding.at_m = scene.at_m(strap.index);
             finding.limited = false;
@@ -107,7 +107,7 @@ void addStraps(std::vector<Finding>& findings, const HoldingScene& scene) {
         }
         constexpr double reported_m = 0.02;
         if (!(strap.longestIdle_m > reported_m)) continue;
-        Finding finding = aboutHolding(Severity::caution, "strap_idle", "mm",
+        Finding finding = aboutHolding(Severity::caution, Code::strapIdle, "mm",
                                        {"belt friction, after Euler (derived)", Mark::derived});
         finding.at_m = strap.longestIdleFrom_m;
         finding.value = toMillimetres(strap.idle_m);

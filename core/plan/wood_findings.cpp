@@ -26,10 +26,9 @@ struct WoodScene {
     const boat::Strips& given(const stack::Strip& strip) const { return piece.stack.strips[strip.group]; }
 };
 
-Finding about(Severity severity, const std::string& code, const std::string& unit, const wood::WoodMeasured& measured) {
+Finding about(Severity severity, Code code, const std::string& unit, const wood::WoodMeasured& measured) {
     Finding finding;
     finding.severity = severity;
-    finding.about = About::stack;
     finding.code = code;
     finding.unit = unit;
     const std::string trials =
@@ -67,7 +66,7 @@ void addModulus(std::vector<Finding>& findings, const WoodScene& scene, const st
     const double within = measured.modulusError_Pa;
     if (std::abs(says - strip.modulus_Pa) <= within) return;
     const bool stiffer = says > strip.modulus_Pa;
-    Finding finding = about(stiffer ? Severity::caution : Severity::note, "wood_measured", "MPa", measured);
+    Finding finding = about(stiffer ? Severity::caution : Severity::note, Code::woodMeasured, "MPa", measured);
     finding.strip = strip.place;
     finding.value = says / 1e6;
     finding.limit = strip.modulus_Pa / 1e6;
@@ -89,7 +88,7 @@ void addBreaking(std::vector<Finding>& findings, const WoodScene& scene, const s
     const double within = measured.breakingStrainError;
     if (std::abs(says - strip.breakingStrain) <= within) return;
     const bool sooner = says < strip.breakingStrain;
-    Finding finding = about(sooner ? Severity::caution : Severity::note, "wood_measured_breaks", "pct", measured);
+    Finding finding = about(sooner ? Severity::caution : Severity::note, Code::woodMeasuredBreaks, "pct", measured);
     finding.strip = strip.place;
     finding.value = 100 * says;
     finding.limit = 100 * strip.breakingStrain;
@@ -105,7 +104,7 @@ void addBreaking(std::vector<Finding>& findings, const WoodScene& scene, const s
 
 void addLeftOut(std::vector<Finding>& findings, const WoodScene& scene, const wood::WoodMeasured& measured) {
     for (const std::string& why : measured.leftOut) {
-        Finding finding = about(Severity::note, "trial_left_out", "", measured);
+        Finding finding = about(Severity::note, Code::trialLeftOut, "", measured);
         finding.source = {"the boat's list of trials", measure::Mark::derived};
         finding.limited = false;
         finding.text = "A trial of " + nameOf(scene, measured.species) + " says nothing: " + why + ".";
@@ -118,8 +117,7 @@ void addMissing(std::vector<Finding>& findings, const WoodScene& scene, const st
     const wood::Species* wood = wood::findSpecies(scene.shop.species, strip.species);
     if (!wood || wood->compressionAcross_Pa) return;
     Finding finding;
-    finding.about = About::stack;
-    finding.code = "wood_values_missing";
+    finding.code = Code::woodValuesMissing;
     finding.unit = "MPa";
     finding.strip = strip.place;
     finding.limited = false;
@@ -142,8 +140,7 @@ void addByDefault(std::vector<Finding>& findings, const WoodScene& scene, const 
     const bool both = rupture && modulus;
     Finding finding;
     finding.severity = both ? Severity::caution : Severity::note;
-    finding.about = About::stack;
-    finding.code = "wood_by_default";
+    finding.code = Code::woodByDefault;
     finding.unit = "MPa";
     finding.strip = strip.place;
     finding.value = (rupture ? wood->mor_Pa.value : wood->moe_Pa.value) / 1e6;

@@ -157,7 +157,7 @@ private slots:
         followWith(taken, &panel);
         open(&panel);
         const QString answer = panel.findChild<QLabel*>("answer")->text();
-        QCOMPARE(answer, QString::fromStdString(taken.shown.plan->answers[0].sentence));
+        QCOMPARE(answer, QString::fromStdString(plan::answerText(taken.shown.plan->answers[0], taken.shown.display)));
         taken.shown.piece.line.points[3] = taken.shown.piece.line.points[2];
         planAnew(taken.shown);
         QVERIFY(taken.shown.outOfDate);

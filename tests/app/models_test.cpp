@@ -365,14 +365,14 @@ private slots:
                                           [](const plan::Finding& f) { return plan::levelOf(f) != plan::Level::fact; });
         QVERIFY(listed < std::ssize(shown.plan->findings));
         QCOMPARE(model.rowCount(), static_cast<int>(listed));
-        QCOMPARE(shown.plan->findings.front().code, std::string("offset_misread"));
+        QCOMPARE(shown.plan->findings.front().code, plan::Code::offsetMisread);
         int before = 0;
         for (int row = 0; row < model.rowCount(); ++row) {
             const plan::Finding& finding = shown.plan->findings[static_cast<std::size_t>(row)];
             const QModelIndex index = model.index(row, FindingsModel::textColumn);
-            QCOMPARE(index.data().toString(), QString::fromStdString(finding.text));
+            QCOMPARE(index.data().toString(), QString::fromStdString(plan::textOf(finding, shown.display)));
             // A misread offset first, since it explains the rest; then the worst.
-            if (finding.code != "offset_misread") {
+            if (finding.code != plan::Code::offsetMisread) {
                 QVERIFY(index.data(severityRole).toInt() >= before);
                 before = index.data(severityRole).toInt();
             }

@@ -46,7 +46,7 @@ private slots:
         QTest::mouseClick(view->viewport(), Qt::LeftButton, {},
                           view->visualRect(view->model()->index(0, view->modelColumn())).center());
         QCOMPARE(chosen.count(), 1);
-        QCOMPARE(chosen[0].at(0).value<plan::About>(), finding.about);
+        QCOMPARE(chosen[0].at(0).value<plan::About>(), plan::aboutOf(finding.code));
         QCOMPARE(chosen[0].at(2).toInt(), finding.point);
         QVERIFY(list.findChild<QLabel*>("findingSource")->text().contains(measure::markMeaning(finding.source.mark)));
         auto* repair = list.findChild<QPushButton*>("repair0");

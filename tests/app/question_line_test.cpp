@@ -36,8 +36,9 @@ private slots:
         for (const plan::Answer& answer : shown.plan->answers) {
             const auto* button =
                 line.findChild<QuestionButton*>(QStringLiteral("question%1").arg(static_cast<int>(answer.question)));
-            const QString figures =
-                answer.figures.empty() ? QStringLiteral("not built yet") : QString::fromStdString(answer.figures);
+            const QString figures = answer.figures.empty()
+                                        ? QStringLiteral("not built yet")
+                                        : QString::fromStdString(plan::writeWithin(answer.figures, shown.display));
             notBuilt += answer.figures.empty();
             QVERIFY2(button->accessibleName().contains(figures), qPrintable(button->accessibleName()));
             QCOMPARE(button->accessibleName().contains("Worst finding"), answer.worst.has_value());

@@ -63,10 +63,10 @@ TEST(BreakingHelp, AnotherWoodAndSteamingGoRoundAsAdvised) {
 TEST(BreakingHelp, TheFindingSaysIt) {
     const Plan plan = makePlan(tooThick(), made::shop());
     const auto found = std::find_if(plan.findings.begin(), plan.findings.end(),
-                                    [](const Finding& finding) { return finding.code == "strip_breaks"; });
+                                    [](const Finding& finding) { return finding.code == Code::stripBreaks; });
     ASSERT_NE(found, plan.findings.end());
-    EXPECT_NE(found->text.find("strips no thicker than"), std::string::npos);
-    EXPECT_NE(found->text.find("Soaking alone"), std::string::npos);
+    EXPECT_NE(english(*found).find("strips no thicker than"), std::string::npos);
+    EXPECT_NE(english(*found).find("Soaking alone"), std::string::npos);
 }
 
 TEST(BreakingHelp, NothingThatHelpsIsSaidToo) {

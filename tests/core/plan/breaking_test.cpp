@@ -16,7 +16,7 @@
 namespace fayline::plan {
 namespace {
 
-const Finding* findingOf(const Plan& plan, const std::string& code) {
+const Finding* findingOf(const Plan& plan, Code code) {
     const auto found =
         std::find_if(plan.findings.begin(), plan.findings.end(), [&](const Finding& f) { return f.code == code; });
     return found == plan.findings.end() ? nullptr : &*found;
@@ -136,17 +136,17 @@ TEST(Breaking, NoRemedyIsSoughtWhereNoneIsWanted) {
     ASSERT_EQ(plan.stack.spares, 0);
     EXPECT_TRUE(plan.breaking->remedies.empty());
     EXPECT_TRUE(plan.breaking->lostStrip);
-    EXPECT_FALSE(findingOf(plan, "breaking_remedies"));
-    EXPECT_FALSE(findingOf(plan, "one_strip_fewer"));
+    EXPECT_FALSE(findingOf(plan, Code::breakingRemedies));
+    EXPECT_FALSE(findingOf(plan, Code::oneStripFewer));
 }
 
 TEST(Breaking, RemediesAreToldWithTheirChances) {
     const Plan& plan = deepPlan(tight());
-    const Finding* told = findingOf(plan, "breaking_remedies");
+    const Finding* told = findingOf(plan, Code::breakingRemedies);
     ASSERT_TRUE(told);
-    EXPECT_NE(told->text.find("steamed or boiled"), std::string::npos) << told->text;
-    EXPECT_NE(told->text.find("1 in 50"), std::string::npos) << told->text;
-    EXPECT_NE(told->text.find("Soaking cold is not known"), std::string::npos);
+    EXPECT_NE(english(*told).find("steamed or boiled"), std::string::npos) << english(*told);
+    EXPECT_NE(english(*told).find("1 in 50"), std::string::npos) << english(*told);
+    EXPECT_NE(english(*told).find("Soaking cold is not known"), std::string::npos);
     EXPECT_NEAR(told->value, 100 * plan.stack.chanceAnyBreaks, 1e-9);
     for (const BreakingRemedy& remedy : plan.breaking->remedies) EXPECT_FALSE(remedy.sentence.empty());
 }
@@ -219,12 +219,12 @@ TEST(LostStrip, OpensByHandOnAnArc) {
 
 TEST(LostStrip, SaysWhatItBecomesAndWhatToDo) {
     const Plan& plan = deepPlan(tight());
-    const Finding* told = findingOf(plan, "one_strip_fewer");
+    const Finding* told = findingOf(plan, Code::oneStripFewer);
     ASSERT_TRUE(told);
-    EXPECT_NE(told->text.find("o on with four strips"), std::string::npos) << told->text;
-    EXPECT_NE(told->text.find("The hardest pull is"), std::string::npos);
-    EXPECT_NE(told->text.find("leave the piece on its form"), std::string::npos) << told->text;
-    EXPECT_NE(told->text.find("eyes covered"), std::string::npos);
+    EXPECT_NE(english(*told).find("o on with four strips"), std::string::npos) << english(*told);
+    EXPECT_NE(english(*told).find("The hardest pull is"), std::string::npos);
+    EXPECT_NE(english(*told).find("leave the piece on its form"), std::string::npos) << english(*told);
+    EXPECT_NE(english(*told).find("eyes covered"), std::string::npos);
 }
 
 TEST(LostStrip, InPlaceNothingIsLetGo) {

@@ -28,7 +28,7 @@ const Choice& asItIs(const Choices& choices) {
     return *std::find_if(choices.all.begin(), choices.all.end(), [](const Choice& c) { return c.asItIs; });
 }
 
-const Finding* findingOf(const Plan& plan, const std::string& code) {
+const Finding* findingOf(const Plan& plan, Code code) {
     const auto found =
         std::find_if(plan.findings.begin(), plan.findings.end(), [&](const Finding& f) { return f.code == code; });
     return found == plan.findings.end() ? nullptr : &*found;
@@ -129,21 +129,22 @@ TEST(ChoicesFor, BoardsTooSmallForAnyStripAreAFindingThatSaysWhatWouldDo) {
     const Plan& plan = deepPlan(piece);
     ASSERT_EQ(plan.choices->all.size(), 1u);
     EXPECT_FALSE(plan.choices->all[0].possible);
-    const Finding* finding = findingOf(plan, "stock_too_small");
+    const Finding* finding = findingOf(plan, Code::stockTooSmall);
     ASSERT_TRUE(finding);
-    EXPECT_EQ(finding->about, About::stock);
+    EXPECT_EQ(aboutOf(finding->code), About::stock);
     EXPECT_NEAR(finding->value, 57, 1e-9);
-    EXPECT_NE(finding->text.find("white oak"), std::string::npos) << finding->text;
-    EXPECT_NE(finding->text.find("57 mm"), std::string::npos) << finding->text;
-    EXPECT_NE(finding->text.find("3 mm thick"), std::string::npos) << finding->text;  // 1.5 mm, twice 0.5 planed
-    EXPECT_FALSE(findingOf(plan, "strips_not_from_stock"));
+    EXPECT_NE(english(*finding).find("white oak"), std::string::npos) << english(*finding);
+    EXPECT_NE(english(*finding).find("57 mm"), std::string::npos) << english(*finding);
+    EXPECT_NE(english(*finding).find("3 mm thick"), std::string::npos)
+        << english(*finding);  // 1.5 mm, twice 0.5 planed
+    EXPECT_FALSE(findingOf(plan, Code::stripsNotFromStock));
 
     // What it says would do does.
     piece.stock.boards[0].thickness_m = 0.057;
-    EXPECT_FALSE(findingOf(deepPlan(piece), "stock_too_small"));
+    EXPECT_FALSE(findingOf(deepPlan(piece), Code::stockTooSmall));
     piece.stock.boards[0].width_m = 0.057;
     piece.stock.boards[0].thickness_m = 0.003;
-    EXPECT_FALSE(findingOf(deepPlan(piece), "stock_too_small"));
+    EXPECT_FALSE(findingOf(deepPlan(piece), Code::stockTooSmall));
 }
 
 // A board 6 mm thick gives strips of 5 mm off its face, none of a quarter of an inch.
@@ -159,10 +160,10 @@ TEST(ChoicesFor, StripsThickerThanAnyBoardGivesAreNotAmongThem) {
             EXPECT_LE(choice.thickness_m, 0.005 + 1e-9);
         }
     }
-    EXPECT_TRUE(findingOf(plan, "strips_not_from_stock"));
+    EXPECT_TRUE(findingOf(plan, Code::stripsNotFromStock));
     // Boards of another wood say nothing about this one.
     piece.stock.boards[0].species = "ash_white";
-    EXPECT_FALSE(findingOf(deepPlan(piece), "strips_not_from_stock"));
+    EXPECT_FALSE(findingOf(deepPlan(piece), Code::stripsNotFromStock));
 }
 
 // Ends, with numbers: a rail 30 m long, one strip, a straight line, glued in place, a hollow bend, a softened stack.

@@ -16,7 +16,7 @@
 namespace fayline::plan {
 namespace {
 
-const Finding* findingOf(const std::vector<Finding>& findings, const std::string& code) {
+const Finding* findingOf(const std::vector<Finding>& findings, Code code) {
     const auto found = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.code == code; });
     return found == findings.end() ? nullptr : &*found;
 }
@@ -33,26 +33,27 @@ const Plan& closedPlan(const boat::Boat& boat) {
 TEST(ClosingFindings, ABoatThatStandsWithAllClosedIsToldToTipAtOneTurn) {
     boat::Boat boat = inPlace();
     const Plan& heavy = closedPlan(boat);
-    const Finding* margin = findingOf(heavy.findings, "boat_margin_while_closing");
+    const Finding* margin = findingOf(heavy.findings, Code::boatMarginWhileClosing);
     ASSERT_TRUE(margin);
     EXPECT_EQ(margin->severity, Severity::caution);
     EXPECT_EQ(margin->limit, 2);
     ASSERT_TRUE(heavy.holding.hull->margin > 2);
-    EXPECT_EQ(findingOf(heavy.findings, "boat_margin"), nullptr);
+    EXPECT_EQ(findingOf(heavy.findings, Code::boatMargin), nullptr);
 
     // So light that it tips at the worst turn, and still has more than the margin asked for with all closed.
     const double lighter = 0.95 / margin->value;
     ASSERT_GT(heavy.holding.hull->margin * lighter, 2);
     boat.pieces.front().holding.hull.weight_kg *= lighter;
     const Plan& light = closedPlan(boat);
-    const Finding* tips = findingOf(light.findings, "boat_tips_while_closing");
+    const Finding* tips = findingOf(light.findings, Code::boatTipsWhileClosing);
     ASSERT_TRUE(tips);
     EXPECT_EQ(tips->severity, Severity::stop);
-    EXPECT_NE(tips->text.find("At the turn of prop 5 the props tip the boat about its block at x"), std::string::npos)
-        << tips->text;
-    EXPECT_NE(tips->text.find("Nobody under it meanwhile."), std::string::npos) << tips->text;
-    EXPECT_EQ(findingOf(light.findings, "boat_tips"), nullptr);
-    EXPECT_EQ(findingOf(light.findings, "boat_margin_while_closing"), nullptr);
+    EXPECT_NE(english(*tips).find("At the turn of prop 5 the props tip the boat about its block at x"),
+              std::string::npos)
+        << english(*tips);
+    EXPECT_NE(english(*tips).find("Nobody under it meanwhile."), std::string::npos) << english(*tips);
+    EXPECT_EQ(findingOf(light.findings, Code::boatTips), nullptr);
+    EXPECT_EQ(findingOf(light.findings, Code::boatMarginWhileClosing), nullptr);
     const holding::HullPlan& worst =
         *light.holdingStudy->closingLoads.hulls[static_cast<std::size_t>(light.holdingStudy->closingLoads.worstHull)];
     EXPECT_NEAR(worst.margin, 0.95, 1e-6);
@@ -91,7 +92,7 @@ TEST(ClosingFindings, ThePrintedPlanTellsTheBoatsMarginAtEveryTurn) {
         const bool strut = station["kind"] == "prop" || station["kind"] == "jack";
         EXPECT_EQ(closing.contains("most_thrust_N"), strut);
     }
-    EXPECT_NEAR(least, findingOf(plan.findings, "boat_margin_while_closing")->value, 5e-4);  // printed so
+    EXPECT_NEAR(least, findingOf(plan.findings, Code::boatMarginWhileClosing)->value, 5e-4);  // printed so
 }
 
 // Two stations on a gentle bend; the pulls of the first step are written by hand.
@@ -128,20 +129,20 @@ TEST(ClosingFindings, APropThatBucklesAtItsTurnOnlyIsAStopWithBothNumbers) {
     prop.most_N = 3000;
     prop.thrust_N = 1400;
     scene.study.closingLoads.props = {prop};
-    EXPECT_EQ(findingOf(scene.findings(), "prop_buckles_while_closing"), nullptr);
+    EXPECT_EQ(findingOf(scene.findings(), Code::propBucklesWhileClosing), nullptr);
     scene.study.closingLoads.props[0].thrust_N = 2000;
     const std::vector<Finding> findings = scene.findings();
-    const Finding* buckles = findingOf(findings, "prop_buckles_while_closing");
+    const Finding* buckles = findingOf(findings, Code::propBucklesWhileClosing);
     ASSERT_TRUE(buckles);
     EXPECT_EQ(buckles->severity, Severity::stop);
     EXPECT_EQ(buckles->value, 2000);
     EXPECT_EQ(buckles->limit, 1500);
-    EXPECT_EQ(buckles->text.find("At its turn clamp 1, 100 mm from the start, is thrust with 2000 N"), 0u)
-        << buckles->text;
-    EXPECT_NE(buckles->text.find("stand clear"), std::string::npos);
+    EXPECT_EQ(english(*buckles).find("At its turn clamp 1, 100 mm from the start, is thrust with 2000 N"), 0u)
+        << english(*buckles);
+    EXPECT_NE(english(*buckles).find("stand clear"), std::string::npos);
     // Once it is no more than with all closed, it has been said already.
     scene.plan.holding.held.stations[0].pull_N = 2000;
-    EXPECT_EQ(findingOf(scene.findings(), "prop_buckles_while_closing"), nullptr);
+    EXPECT_EQ(findingOf(scene.findings(), Code::propBucklesWhileClosing), nullptr);
 }
 
 TEST(ClosingFindings, AScrewDrawsOutAndAPadCrushesAtTheMomentOfItsGreatestPull) {
@@ -154,27 +155,27 @@ TEST(ClosingFindings, AScrewDrawsOutAndAPadCrushesAtTheMomentOfItsGreatestPull) 
     scene.study.closingLoads.screws = {screw};
     scene.study.closingLoads.pulls[0] = {9000, 1};
     const std::vector<Finding> findings = scene.findings();
-    EXPECT_EQ(findingOf(findings, "screw_draws_out_while_closing")->severity, Severity::stop);
+    EXPECT_EQ(findingOf(findings, Code::screwDrawsOutWhileClosing)->severity, Severity::stop);
     // 9 000 N on 40 mm by 51 mm is 4.4 MPa, white oak bears 3.7.
-    const Finding* pad = findingOf(findings, "pad_crushes_while_closing");
+    const Finding* pad = findingOf(findings, Code::padCrushesWhileClosing);
     ASSERT_TRUE(pad);
-    EXPECT_EQ(pad->text.find("At the turn of clamp 2 the pad of clamp 1, "), 0u) << pad->text;
+    EXPECT_EQ(english(*pad).find("At the turn of clamp 2 the pad of clamp 1, "), 0u) << english(*pad);
 }
 
 TEST(ClosingFindings, APostIsToldAtTheTurnThatPressesItMost) {
     ByHand scene;
     scene.plan.holding.posts = {{0, 0.1, 800, 3000}};
     scene.study.closingLoads.posts = {{2900, 1}};
-    EXPECT_EQ(findingOf(scene.findings(), "post_gives_way_while_closing"), nullptr);
+    EXPECT_EQ(findingOf(scene.findings(), Code::postGivesWayWhileClosing), nullptr);
     scene.study.closingLoads.posts = {{3100, 1}};
     const std::vector<Finding> findings = scene.findings();
-    const Finding* post = findingOf(findings, "post_gives_way_while_closing");
+    const Finding* post = findingOf(findings, Code::postGivesWayWhileClosing);
     ASSERT_TRUE(post);
     EXPECT_EQ(post->severity, Severity::stop);
     EXPECT_EQ(post->value, 3100);
     EXPECT_EQ(post->limit, 3000);
-    EXPECT_EQ(post->text.find("At the turn of clamp 2 the post 100 mm from the start is pressed with 3100 N"), 0u)
-        << post->text;
+    EXPECT_EQ(english(*post).find("At the turn of clamp 2 the post 100 mm from the start is pressed with 3100 N"), 0u)
+        << english(*post);
 }
 
 TEST(ClosingFindings, ToolsThatAreShortOnlyForThePullsAtTheirTurnsAreSaid) {
@@ -182,9 +183,9 @@ TEST(ClosingFindings, ToolsThatAreShortOnlyForThePullsAtTheirTurnsAreSaid) {
     holding::Counted counted{.kind = boat::HoldKind::clamp, .asked = 2, .there = 2, .listed = true, .withoutTool = {0}};
     scene.study.closingLoads.atHand.counts = {counted};
     scene.study.closingLoads.atHand.leftWithout = 1;
-    EXPECT_EQ(findingOf(scene.findings(), "tools_short_while_closing")->severity, Severity::stop);
+    EXPECT_EQ(findingOf(scene.findings(), Code::toolsShortWhileClosing)->severity, Severity::stop);
     scene.plan.holding.atHand = scene.study.closingLoads.atHand;
-    EXPECT_EQ(findingOf(scene.findings(), "tools_short_while_closing"), nullptr);
+    EXPECT_EQ(findingOf(scene.findings(), Code::toolsShortWhileClosing), nullptr);
 }
 
 TEST(ClosingFindings, AStationThatClosesOnlyOnceOthersPullIsACautionWithTheWidestGap) {
@@ -194,41 +195,42 @@ TEST(ClosingFindings, AStationThatClosesOnlyOnceOthersPullIsACautionWithTheWides
     first.most_N = scene.study.closing[0].pull_N = 2500;
     scene.study.closing[0].gap_m = 0.0004;
     scene.plan.holding.held.stations[0].state = holding::HoldState::closes;
-    EXPECT_EQ(findingOf(scene.findings(), "at_its_strength_while_closing"), nullptr);
+    EXPECT_EQ(findingOf(scene.findings(), Code::atItsStrengthWhileClosing), nullptr);
     scene.study.closing[0].gap_m = 0.002;
     const std::vector<Finding> findings = scene.findings();
-    const Finding* late = findingOf(findings, "at_its_strength_while_closing");
+    const Finding* late = findingOf(findings, Code::atItsStrengthWhileClosing);
     ASSERT_TRUE(late);
     EXPECT_EQ(late->severity, Severity::caution);
-    EXPECT_EQ(late->text.find("At its turn clamp 1 pulls with all it has, 2500 N, and leaves a gap of 2.00 mm."), 0u)
-        << late->text;
+    EXPECT_EQ(english(*late).find("At its turn clamp 1 pulls with all it has, 2500 N, and leaves a gap of 2.00 mm."),
+              0u)
+        << english(*late);
     scene.plan.holding.held.stations[0].state = holding::HoldState::full;  // said of all closed
-    EXPECT_EQ(findingOf(scene.findings(), "at_its_strength_while_closing"), nullptr);
+    EXPECT_EQ(findingOf(scene.findings(), Code::atItsStrengthWhileClosing), nullptr);
 }
 
 TEST(ClosingFindings, AShapeThatClosingLeadsToAndNoneShowsIsACaution) {
     ByHand scene;
     scene.study.closing.back().closed[0].gap_m = 0.0003;
-    EXPECT_EQ(findingOf(scene.findings(), "rests_otherwise"), nullptr);
+    EXPECT_EQ(findingOf(scene.findings(), Code::restsOtherwise), nullptr);
     scene.study.closing.back().closed[0].gap_m = 0.08;
     const std::vector<Finding> findings = scene.findings();
-    const Finding* otherwise = findingOf(findings, "rests_otherwise");
+    const Finding* otherwise = findingOf(findings, Code::restsOtherwise);
     ASSERT_TRUE(otherwise);
     EXPECT_EQ(otherwise->severity, Severity::caution);
     EXPECT_NEAR(otherwise->value, 80, 1e-9);
     EXPECT_NEAR(otherwise->limit, 1000 * scene.plan.holding.held.stations[0].gap_m, 1e-9);
     // A strap has no pad: nothing is said of a gap under it.
     scene.piece.holding.stations[0].kind = boat::HoldKind::strap;
-    EXPECT_EQ(findingOf(scene.findings(), "rests_otherwise"), nullptr);
+    EXPECT_EQ(findingOf(scene.findings(), Code::restsOtherwise), nullptr);
 }
 
 TEST(ClosingFindings, AreFullSentencesWithFiniteNumbers) {
     for (const Finding& finding : made::studied(inPlace()).findings) {
-        EXPECT_TRUE(std::isupper(static_cast<unsigned char>(finding.text.front()))) << finding.text;
-        EXPECT_EQ(finding.text.back(), '.') << finding.text;
-        EXPECT_EQ(finding.text.find(" inf"), std::string::npos) << finding.text;
-        EXPECT_TRUE(std::isfinite(finding.value) && std::isfinite(finding.limit)) << finding.code;
-        EXPECT_FALSE(finding.source.text.empty()) << finding.code;
+        EXPECT_TRUE(std::isupper(static_cast<unsigned char>(english(finding).front()))) << english(finding);
+        EXPECT_EQ(english(finding).back(), '.') << english(finding);
+        EXPECT_EQ(english(finding).find(" inf"), std::string::npos) << english(finding);
+        EXPECT_TRUE(std::isfinite(finding.value) && std::isfinite(finding.limit)) << codeWord(finding.code);
+        EXPECT_FALSE(finding.source.text.empty()) << codeWord(finding.code);
     }
 }
 

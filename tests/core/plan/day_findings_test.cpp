@@ -15,9 +15,10 @@ namespace {
 
 const std::atomic<bool> goOn{false};
 
-std::optional<Finding> find(const std::vector<Finding>& findings, const std::string& code) {
-    const auto found = std::find_if(findings.begin(), findings.end(),
-                                    [&](const Finding& f) { return f.about == About::schedule && f.code == code; });
+std::optional<Finding> find(const std::vector<Finding>& findings, Code code) {
+    const auto found = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) {
+        return aboutOf(f.code) == About::schedule && f.code == code;
+    });
     return found == findings.end() ? std::nullopt : std::optional(*found);
 }
 
@@ -57,22 +58,22 @@ double heldOpen_s(const Plan& plan) {
 TEST(DayFindings, AMarginIsShortBelowAFifthOfTheOpenTimeAndMissedBelowNothing) {
     const double held_s = heldOpen_s(Made(3600).plan());
     const Plan ample = Made(held_s / 0.8 + 1).plan();
-    EXPECT_FALSE(find(ample.findings, "margin_short"));
-    EXPECT_FALSE(find(ample.findings, "closed_too_late"));
+    EXPECT_FALSE(find(ample.findings, Code::marginShort));
+    EXPECT_FALSE(find(ample.findings, Code::closedTooLate));
     const Plan tight = Made(held_s / 0.8 - 1).plan();
-    const auto told = find(tight.findings, "margin_short");
+    const auto told = find(tight.findings, Code::marginShort);
     ASSERT_TRUE(told);
     EXPECT_EQ(told->severity, Severity::caution);
     EXPECT_NEAR(told->value, held_s / 60, 1e-9);
     EXPECT_NEAR(told->limit, (held_s / 0.8 - 1) / 60, 1e-9);
-    EXPECT_FALSE(find(tight.findings, "closed_too_late"));
-    EXPECT_FALSE(find(Made(held_s + 1).plan().findings, "closed_too_late"));
+    EXPECT_FALSE(find(tight.findings, Code::closedTooLate));
+    EXPECT_FALSE(find(Made(held_s + 1).plan().findings, Code::closedTooLate));
     const Plan late = Made(held_s - 1).plan();
-    const auto stop = find(late.findings, "closed_too_late");
+    const auto stop = find(late.findings, Code::closedTooLate);
     ASSERT_TRUE(stop);
     EXPECT_EQ(stop->severity, Severity::stop);
-    EXPECT_FALSE(find(late.findings, "margin_short"));
-    EXPECT_NE(stop->text.find("between strips 1 and 2"), std::string::npos) << stop->text;
+    EXPECT_FALSE(find(late.findings, Code::marginShort));
+    EXPECT_NE(english(*stop).find("between strips 1 and 2"), std::string::npos) << english(*stop);
     EXPECT_LT(late.day.margin_s, 0);
 }
 
@@ -84,10 +85,10 @@ TEST(DayFindings, ACrewTooSmallForTheOpenTimeIsToldAndALargerOneIsAmongTheRemedi
     ASSERT_GT(one_s, 1.2 * two_s);
     Made between((one_s + two_s) / 2);
     between.piece.crew.hands = 2;
-    EXPECT_FALSE(find(between.plan().findings, "closed_too_late"));
+    EXPECT_FALSE(find(between.plan().findings, Code::closedTooLate));
     between.piece.crew.hands = 1;
     const Plan plan = between.plan();
-    EXPECT_TRUE(find(plan.findings, "closed_too_late"));
+    EXPECT_TRUE(find(plan.findings, Code::closedTooLate));
     const auto study = studyDay(between.piece, between.shop(), plan.line.fair.line, plan.day, goOn);
     ASSERT_TRUE(study);
     const auto hands = std::find_if(study->remedies.begin(), study->remedies.end(),
@@ -131,10 +132,10 @@ TEST(DayFindings, APlannedBreakIsTheTwoGluingsThatItSays) {
 
 TEST(DayFindings, ACupThatWaitsTooLongIsTold) {
     Made made(10 * 3600);
-    EXPECT_FALSE(find(made.plan().findings, "cup_waits"));
+    EXPECT_FALSE(find(made.plan().findings, Code::cupWaits));
     made.piece.crew.rates.stackStrip_s = 600;  // ten minutes to turn each strip
     const Plan plan = made.plan();
-    const auto told = find(plan.findings, "cup_waits");
+    const auto told = find(plan.findings, Code::cupWaits);
     ASSERT_TRUE(told);
     EXPECT_GT(told->value, told->limit);
     EXPECT_LT(plan.day.cupMargin_s, 0);
@@ -149,21 +150,21 @@ TEST(DayFindings, AChanceBelowNineteenInTwentyIsToldWithTheBestRemedy) {
     ASSERT_TRUE(sure);
     EXPECT_GT(sure->days.chanceInTime, 0.95);
     EXPECT_TRUE(sure->remedies.empty());
-    EXPECT_FALSE(find(dayStudyFindings(quiet, *sure), "chance_in_time"));
+    EXPECT_FALSE(find(dayStudyFindings(quiet, *sure), Code::chanceInTime));
     Made even(held_s);
     const Plan plan = even.plan();
     const auto study = studyDay(even.piece, even.shop(), plan.line.fair.line, plan.day, goOn);
     ASSERT_TRUE(study);
-    const auto told = find(dayStudyFindings(plan, *study), "chance_in_time");
+    const auto told = find(dayStudyFindings(plan, *study), Code::chanceInTime);
     ASSERT_TRUE(told);
     EXPECT_DOUBLE_EQ(told->value, 100 * study->days.chanceInTime);
     EXPECT_DOUBLE_EQ(told->limit, 95);
     EXPECT_LT(told->value, 60);
     // The margin first, then the odds, then what 95 in 100 would need.
-    EXPECT_LT(told->text.find("in hand"), told->text.find(" in 100 days"));
-    EXPECT_LT(told->text.find(" in 100 days"), told->text.find("for 95 in 100 it takes")) << told->text;
+    EXPECT_LT(english(*told).find("in hand"), english(*told).find(" in 100 days"));
+    EXPECT_LT(english(*told).find(" in 100 days"), english(*told).find("for 95 in 100 it takes")) << english(*told);
     ASSERT_FALSE(study->remedies.empty());
-    EXPECT_NE(told->text.find(study->remedies.front().what), std::string::npos);
+    EXPECT_NE(english(*told).find(study->remedies.front().what), std::string::npos);
 }
 
 TEST(DayFindings, StationsAreClosedInTheOrderOfTheHolding) {

@@ -32,7 +32,8 @@ void expectSame(const boat::Piece& piece, const Plan& one, const Plan& other) {
         EXPECT_EQ(one.findings[i].text, other.findings[i].text);
         EXPECT_TRUE(sameBits(one.findings[i].value, other.findings[i].value)) << one.findings[i].code;
     }
-    for (std::size_t i = 0; i < one.answers.size(); ++i) EXPECT_EQ(one.answers[i].sentence, other.answers[i].sentence);
+    for (std::size_t i = 0; i < one.answers.size(); ++i)
+        EXPECT_EQ(answerText(one.answers[i], inMillimetres), answerText(other.answers[i], inMillimetres));
     EXPECT_EQ(printPlan(piece, made::shop(), one), printPlan(piece, made::shop(), other));
     for (std::size_t i = 0; i < one.choices->all.size(); ++i) {
         EXPECT_TRUE(sameBits(one.choices->all[i].chanceOfBreaking, other.choices->all[i].chanceOfBreaking));
@@ -102,11 +103,11 @@ TEST(Deepen, PlanWithOneStudySaysOnlyWhatThatOneKnows) {
     const Plan live = makePlan(piece, shop);
     const Plan& whole = made::studied(piece);
     const auto codes = [](const Plan& plan) {
-        std::multiset<std::string> all;
+        std::multiset<Code> all;
         for (const Finding& finding : plan.findings) all.insert(finding.code);
         return all;
     };
-    std::multiset<std::string> added;
+    std::multiset<Code> added;
     for (const StudyWork& work : studies()) {
         Plan given = live;
         if (work.needs) given.choices = whole.choices;
@@ -116,21 +117,22 @@ TEST(Deepen, PlanWithOneStudySaysOnlyWhatThatOneKnows) {
         part(with);
         wordStudies(piece, shop, with);
         for (const Study study : allStudies) EXPECT_EQ(has(with, study), study == work.study);
-        std::multiset<std::string> all = codes(with);
-        for (const std::string& code : codes(live)) {
+        std::multiset<Code> all = codes(with);
+        for (Code code : codes(live)) {
             const auto found = all.find(code);
             ASSERT_NE(found, all.end()) << code;
             all.erase(found);
         }
         added.insert(all.begin(), all.end());
-        const std::string holding = with.answers[static_cast<std::size_t>(Question::holding)].sentence;
+        const std::string holding =
+            answerText(with.answers[static_cast<std::size_t>(Question::holding)], inMillimetres);
         EXPECT_EQ(holding.find("being worked out") == std::string::npos, work.study == Study::proposal) << holding;
-        const std::string time = with.answers[static_cast<std::size_t>(Question::time)].sentence;
+        const std::string time = answerText(with.answers[static_cast<std::size_t>(Question::time)], inMillimetres);
         EXPECT_EQ(time.find("being worked out") == std::string::npos, work.study == Study::day) << time;
     }
     // What they say together is what the whole plan says beyond the live one.
-    std::multiset<std::string> beyond = codes(whole);
-    for (const std::string& code : codes(live)) beyond.erase(beyond.find(code));
+    std::multiset<Code> beyond = codes(whole);
+    for (Code code : codes(live)) beyond.erase(beyond.find(code));
     EXPECT_EQ(added, beyond);
 }
 

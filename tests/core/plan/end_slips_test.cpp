@@ -83,7 +83,7 @@ TEST(EndSlips, BesideAnotherSlipBothAreNamedOrTheOtherLeads) {
             const std::vector<line::Suspect>& suspects = plan.line.misread.suspects;
             const std::vector<Finding> findings = allFindings(slip.piece, shop, plan);
             ASSERT_FALSE(suspects.empty());
-            EXPECT_EQ(findings.front().code, "offset_misread");
+            EXPECT_EQ(findings.front().code, Code::offsetMisread);
             EXPECT_EQ(findings.front().point, suspects.front().point);
             for (const line::Suspect& suspect : suspects) ends += suspect.point == slip.point ? 1 : 0;
         } catch (const measure::InputError&) {

@@ -17,9 +17,9 @@ namespace {
 
 using made::planOf;
 
-std::optional<Finding> find(const Plan& plan, const std::string& code) {
+std::optional<Finding> find(const Plan& plan, Code code) {
     const auto found = std::find_if(plan.findings.begin(), plan.findings.end(),
-                                    [&](const Finding& f) { return f.about == About::form && f.code == code; });
+                                    [&](const Finding& f) { return aboutOf(f.code) == About::form && f.code == code; });
     return found == plan.findings.end() ? std::nullopt : std::optional(*found);
 }
 
@@ -29,16 +29,16 @@ const Answer& answerOf(const Plan& plan) {
 
 TEST(FormFindings, SpringbackIsToldWithTheEndsOpening) {
     const Plan plan = planOf(made::bendOf(5));
-    const std::optional<Finding> told = find(plan, "springback");
+    const std::optional<Finding> told = find(plan, Code::springback);
     ASSERT_TRUE(told);
     EXPECT_EQ(told->severity, Severity::note);
     EXPECT_NEAR(told->value, 1000 * plan.form.parts[0].uncorrected.end_m, 1e-9);
-    EXPECT_NE(told->text.find("the end would stand"), std::string::npos);
-    EXPECT_NE(told->text.find("open, the start laid on"), std::string::npos);
-    EXPECT_NE(told->text.find("twice"), std::string::npos);
-    EXPECT_FALSE(find(plan, "form_impossible"));
-    EXPECT_NE(answerOf(plan).sentence.find("gives back 3.7 % of its curve"), std::string::npos);
-    EXPECT_NE(answerOf(plan).sentence.find("radius of"), std::string::npos);
+    EXPECT_NE(english(*told).find("the end would stand"), std::string::npos);
+    EXPECT_NE(english(*told).find("open, the start laid on"), std::string::npos);
+    EXPECT_NE(english(*told).find("twice"), std::string::npos);
+    EXPECT_FALSE(find(plan, Code::formImpossible));
+    EXPECT_NE(answerText(answerOf(plan), inMillimetres).find("gives back 3.7 % of its curve"), std::string::npos);
+    EXPECT_NE(answerText(answerOf(plan), inMillimetres).find("radius of"), std::string::npos);
 }
 
 TEST(FormFindings, AFormThatDoesNotAllowForItIsACaution) {
@@ -46,20 +46,20 @@ TEST(FormFindings, AFormThatDoesNotAllowForItIsACaution) {
     piece.form.allowsForSpringback = false;
     piece.holding.from = boat::From::end;
     const Plan plan = planOf(piece);
-    const std::optional<Finding> told = find(plan, "springback_not_allowed_for");
+    const std::optional<Finding> told = find(plan, Code::springbackNotAllowedFor);
     ASSERT_TRUE(told);
     EXPECT_EQ(told->severity, Severity::caution);
-    EXPECT_NE(told->text.find("the start will stand"), std::string::npos);
-    EXPECT_FALSE(find(plan, "springback"));
-    EXPECT_NE(answerOf(plan).sentence.find("does not allow for it"), std::string::npos);
+    EXPECT_NE(english(*told).find("the start will stand"), std::string::npos);
+    EXPECT_FALSE(find(plan, Code::springback));
+    EXPECT_NE(answerText(answerOf(plan), inMillimetres).find("does not allow for it"), std::string::npos);
 }
 
 TEST(FormFindings, AStackThatNoFormBendsIsAStopThatSaysWhatWouldDo) {
     const Plan plan = planOf(made::bendOf(1));
-    const std::optional<Finding> told = find(plan, "form_impossible");
+    const std::optional<Finding> told = find(plan, Code::formImpossible);
     ASSERT_TRUE(told);
     EXPECT_EQ(told->severity, Severity::stop);
-    EXPECT_NE(told->text.find("thinner strips"), std::string::npos);
+    EXPECT_NE(english(*told).find("thinner strips"), std::string::npos);
     EXPECT_NEAR(told->value, 100, 1e-6);
     EXPECT_EQ(answerOf(plan).worst, Severity::stop);
 }
@@ -69,31 +69,31 @@ TEST(FormFindings, TheRecordsFactorIsSaidToBeTheUsers) {
     const double before = planOf(piece).form.parts[0].uncorrected.end_m;
     piece.form.springbackFactor = 1.5;
     const Plan plan = planOf(piece);
-    const std::optional<Finding> told = find(plan, "springback_factor");
+    const std::optional<Finding> told = find(plan, Code::springbackFactor);
     ASSERT_TRUE(told);
-    EXPECT_NE(told->text.find("1.5 times"), std::string::npos);
-    EXPECT_NE(told->text.find("as you set it"), std::string::npos);
+    EXPECT_NE(english(*told).find("1.5 times"), std::string::npos);
+    EXPECT_NE(english(*told).find("as you set it"), std::string::npos);
     EXPECT_NEAR(plan.form.parts[0].uncorrected.end_m, 1.5 * before, 0.03 * before);
-    EXPECT_FALSE(find(planOf(made::bendOf(5)), "springback_factor"));
+    EXPECT_FALSE(find(planOf(made::bendOf(5)), Code::springbackFactor));
 }
 
 TEST(FormFindings, MoistureIsToldWithItsSign) {
     boat::Piece piece = made::bendOf(8);
     piece.stack.moisture = 0.08;
     piece.stack.serviceMoisture = 0.14;
-    const std::optional<Finding> wetter = find(planOf(piece), "moisture_moves_it");
+    const std::optional<Finding> wetter = find(planOf(piece), Code::moistureMovesIt);
     ASSERT_TRUE(wetter);
     EXPECT_GT(wetter->value, 1);
-    EXPECT_NE(wetter->text.find("the curve opens"), std::string::npos);
+    EXPECT_NE(english(*wetter).find("the curve opens"), std::string::npos);
     std::swap(piece.stack.moisture, piece.stack.serviceMoisture);
     const Plan plan = planOf(piece);
-    const std::optional<Finding> drier = find(plan, "moisture_moves_it");
+    const std::optional<Finding> drier = find(plan, Code::moistureMovesIt);
     ASSERT_TRUE(drier);
     EXPECT_LT(drier->value, -1);
-    EXPECT_NE(drier->text.find("the curve tightens"), std::string::npos);
-    EXPECT_NE(drier->text.find("closed in"), std::string::npos);
+    EXPECT_NE(english(*drier).find("the curve tightens"), std::string::npos);
+    EXPECT_NE(english(*drier).find("closed in"), std::string::npos);
     piece.stack.serviceMoisture = piece.stack.moisture;
-    EXPECT_FALSE(find(planOf(piece), "moisture_moves_it"));
+    EXPECT_FALSE(find(planOf(piece), Code::moistureMovesIt));
 }
 
 TEST(FormFindings, AWoodWhoseShrinkageIsNotKnownSaysSo) {
@@ -108,22 +108,22 @@ TEST(FormFindings, AWoodWhoseShrinkageIsNotKnownSaysSo) {
     piece.stack.strips[0].species = "mystery";
     const Plan plan = makePlan(piece, shopOf(boat));
     EXPECT_FALSE(plan.form.moisture.known);
-    const std::optional<Finding> told = find(plan, "shrinkage_unknown");
+    const std::optional<Finding> told = find(plan, Code::shrinkageUnknown);
     ASSERT_TRUE(told);
-    EXPECT_NE(told->text.find("Mystery wood"), std::string::npos);
+    EXPECT_NE(english(*told).find("Mystery wood"), std::string::npos);
 }
 
 TEST(FormFindings, MoistureThatNoWoodHasIsAStopThatSaysWhatWouldDo) {
     boat::Piece piece = made::bendOf(8);
     piece.stack.serviceMoisture = 0.45;
-    const std::optional<Finding> told = find(planOf(piece), "service_moisture_out_of_range");
+    const std::optional<Finding> told = find(planOf(piece), Code::serviceMoistureOutOfRange);
     ASSERT_TRUE(told);
     EXPECT_EQ(told->severity, Severity::stop);
-    EXPECT_NE(told->text.find("give 4 to 30 %"), std::string::npos);
+    EXPECT_NE(english(*told).find("give 4 to 30 %"), std::string::npos);
     piece.stack.serviceMoisture = 0.12;
     piece.stack.moisture = 0.02;
-    EXPECT_TRUE(find(planOf(piece), "moisture_out_of_range"));
-    EXPECT_FALSE(find(planOf(made::bendOf(8)), "moisture_out_of_range"));
+    EXPECT_TRUE(find(planOf(piece), Code::moistureOutOfRange));
+    EXPECT_FALSE(find(planOf(made::bendOf(8)), Code::moistureOutOfRange));
 }
 
 TEST(FormFindings, ADryFaceTellsHowThePartOutsideItStands) {
@@ -132,7 +132,7 @@ TEST(FormFindings, ADryFaceTellsHowThePartOutsideItStands) {
     piece.stack.strips.push_back(boat::Strips{.count = 2});
     const Plan plan = planOf(piece);
     ASSERT_EQ(plan.form.parts.size(), 2u);
-    const std::optional<Finding> told = find(plan, "part_off_line");
+    const std::optional<Finding> told = find(plan, Code::partOffLine);
     ASSERT_TRUE(told);
     // Two strips give back a quarter, four a sixteenth for which the form allows: the outer part stands open.
     EXPECT_GT(told->value, 10);
@@ -141,10 +141,10 @@ TEST(FormFindings, ADryFaceTellsHowThePartOutsideItStands) {
 
 TEST(FormFindings, GluingsAddUpAndSayWhatTheFirstWouldDo) {
     boat::Piece piece = made::bendOf(6);
-    EXPECT_FALSE(find(planOf(piece), "gluings_add_up"));
+    EXPECT_FALSE(find(planOf(piece), Code::gluingsAddUp));
     piece.stack.gluings = {2};
     const Plan plan = planOf(piece);
-    ASSERT_TRUE(find(plan, "gluings_add_up"));
+    ASSERT_TRUE(find(plan, Code::gluingsAddUp));
     ASSERT_EQ(plan.form.gluings.size(), 2u);
     EXPECT_NEAR(plan.form.gluings[0].ratio, 0.25, 0.02);
     EXPECT_NEAR(plan.form.gluings[1].ratio, planOf(made::bendOf(6)).form.parts[0].ratioAtTightest, 1e-4);
@@ -153,7 +153,7 @@ TEST(FormFindings, GluingsAddUpAndSayWhatTheFirstWouldDo) {
 TEST(FormFindings, PlaningIsToldAndImpossibleDepthsRefused) {
     boat::Piece piece = made::bendOf(6);
     piece.stack.planedAfter = {boat::Planed{0, 0, 0, {}}, boat::Planed{0.9, 0, 0.02, {}}};
-    EXPECT_TRUE(find(planOf(piece), "planing_moves_it"));
+    EXPECT_TRUE(find(planOf(piece), Code::planingMovesIt));
     piece.stack.planedAfter[1].outside_m = 0.1;
     try {
         planOf(piece);
@@ -170,20 +170,20 @@ TEST(FormFindings, StripsThatBreakOnlyOnTheFormAreAStop) {
     const stack::Strip& strip = before.stack.strips.front();
     piece.stack.strips[0].thickness_m *= 0.9 * strip.breakingStrain / strip.strain;
     const Plan plan = planOf(piece);
-    EXPECT_TRUE(find(plan, "strip_breaks_on_form"));
+    EXPECT_TRUE(find(plan, Code::stripBreaksOnForm));
     piece.form.allowsForSpringback = false;
-    EXPECT_FALSE(find(planOf(piece), "strip_breaks_on_form"));
+    EXPECT_FALSE(find(planOf(piece), Code::stripBreaksOnForm));
 }
 
 TEST(FormFindings, NothingIsSaidOfSpringbackWhereNothingLetsGoOrBends) {
     boat::Piece piece = made::bendOf(5);
     piece.form.kind = boat::FormKind::inPlace;
     const Plan inPlace = planOf(piece);
-    EXPECT_FALSE(find(inPlace, "springback"));
-    EXPECT_NE(answerOf(inPlace).sentence.find("nothing lets go"), std::string::npos);
+    EXPECT_FALSE(find(inPlace, Code::springback));
+    EXPECT_NE(answerText(answerOf(inPlace), inMillimetres).find("nothing lets go"), std::string::npos);
     const Plan straight = planOf(made::pieceOn(made::straight(1.5), 9));
-    EXPECT_FALSE(find(straight, "springback"));
-    EXPECT_FALSE(find(straight, "moisture_moves_it"));
+    EXPECT_FALSE(find(straight, Code::springback));
+    EXPECT_FALSE(find(straight, Code::moistureMovesIt));
 }
 
 TEST(FormFindings, TheAnswerSaysWhetherAnEndWantsAFastening) {
@@ -192,10 +192,10 @@ TEST(FormFindings, TheAnswerSaysWhetherAnEndWantsAFastening) {
     piece.form.kind = boat::FormKind::inPlace;
     const Plan plan = planOf(piece);
     ASSERT_TRUE(plan.form.stressLeft && plan.form.stressLeft->end.wantsFastening);
-    EXPECT_NE(answerOf(plan).sentence.find("for good"), std::string::npos);
+    EXPECT_NE(answerText(answerOf(plan), inMillimetres).find("for good"), std::string::npos);
     piece = made::bend(6.0, 0.2);
     piece.form.kind = boat::FormKind::inPlace;
-    EXPECT_NE(answerOf(planOf(piece)).sentence.find("The glue bears"), std::string::npos);
+    EXPECT_NE(answerText(answerOf(planOf(piece)), inMillimetres).find("The glue bears"), std::string::npos);
 }
 
 TEST(FormWording, TheRuleIsToldInBothItsMeanings) {

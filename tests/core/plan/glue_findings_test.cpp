@@ -49,16 +49,16 @@ struct Made {
     }
 };
 
-std::optional<Finding> find(const Plan& plan, const std::string& code) {
+std::optional<Finding> find(const Plan& plan, Code code) {
     const auto found = std::find_if(plan.findings.begin(), plan.findings.end(),
-                                    [&](const Finding& f) { return f.about == About::glue && f.code == code; });
+                                    [&](const Finding& f) { return aboutOf(f.code) == About::glue && f.code == code; });
     return found == plan.findings.end() ? std::nullopt : std::optional(*found);
 }
 
 using Change = std::function<void(Made&)>;
 
 // The code is there after `amiss` and not after `allRight`; where it is, its words have its numbers.
-Finding appearsJustWith(const std::string& code, const Change& allRight, const Change& amiss) {
+Finding appearsJustWith(Code code, const Change& allRight, const Change& amiss) {
     Made fine;
     allRight(fine);
     EXPECT_FALSE(find(fine.plan(), code)) << code;
@@ -67,54 +67,54 @@ Finding appearsJustWith(const std::string& code, const Change& allRight, const C
     const std::optional<Finding> found = find(wrong.plan(), code);
     EXPECT_TRUE(found) << code;
     if (!found) return {};
-    EXPECT_FALSE(found->text.empty());
-    EXPECT_EQ(found->text.back(), '.');
+    EXPECT_FALSE(english(*found).empty());
+    EXPECT_EQ(english(*found).back(), '.');
     EXPECT_FALSE(found->source.text.empty()) << code;
     return *found;
 }
 
 TEST(GlueFindings, OnAMildDayOnlyTheFullCupIsTold) {
     const Plan plan = Made{}.plan();
-    std::set<std::string> codes;
+    std::set<Code> codes;
     for (const Finding& finding : plan.findings) {
-        if (finding.about == About::glue) codes.insert(finding.code);
+        if (aboutOf(finding.code) == About::glue) codes.insert(finding.code);
     }
-    EXPECT_EQ(codes, std::set<std::string>{"full_cup_smokes"});
+    EXPECT_EQ(codes, std::set<Code>{Code::fullCupSmokes});
 }
 
 TEST(GlueFindings, BelowTheGluesLeastTemperatureIsAStop) {
     const Finding found = appearsJustWith(
-        "too_cold_for_glue", [](Made& made) { made.piece.glue.air_C = made.piece.glue.airOverNight_C = 15; },
+        Code::tooColdForGlue, [](Made& made) { made.piece.glue.air_C = made.piece.glue.airOverNight_C = 15; },
         [](Made& made) { made.piece.glue.air_C = 14.9; });
     EXPECT_EQ(found.severity, Severity::stop);
     EXPECT_DOUBLE_EQ(found.value, 14.9);
     EXPECT_DOUBLE_EQ(found.limit, 15);
-    EXPECT_NE(found.text.find("faster"), std::string::npos);
+    EXPECT_NE(english(found).find("faster"), std::string::npos);
 }
 
 TEST(GlueFindings, ANightBelowItIsACautionThatATentMends) {
     const Finding found = appearsJustWith(
-        "night_too_cold", [](Made& made) { made.piece.glue.airOverNight_C = 15; },
+        Code::nightTooCold, [](Made& made) { made.piece.glue.airOverNight_C = 15; },
         [](Made& made) { made.piece.glue.airOverNight_C = 14; });
     EXPECT_EQ(found.severity, Severity::caution);
     EXPECT_DOUBLE_EQ(found.value, 14);
-    EXPECT_NE(found.text.find("fire and fumes"), std::string::npos);
+    EXPECT_NE(english(found).find("fire and fumes"), std::string::npos);
     Made tented;
     tented.piece.glue.airOverNight_C = 8;
     tented.piece.glue.tent = {0, 48 * 3600.0, 25, {}};
-    EXPECT_FALSE(find(tented.plan(), "night_too_cold"));
+    EXPECT_FALSE(find(tented.plan(), Code::nightTooCold));
 }
 
 TEST(GlueFindings, ADayAndNightInWhichItNeverCuresIsAStop) {
     const Finding found = appearsJustWith(
-        "never_cures", [](Made& made) { made.piece.glue.air_C = 15; },  // it cures by day
+        Code::neverCures, [](Made& made) { made.piece.glue.air_C = 15; },  // it cures by day
         [](Made& made) { made.piece.glue.air_C = made.piece.glue.airOverNight_C = 14; });
     EXPECT_EQ(found.severity, Severity::stop);
 }
 
 TEST(GlueFindings, AboveThirtyDegreesTheDayIsHot) {
     const Finding found = appearsJustWith(
-        "hot_day", [](Made& made) { made.piece.glue.air_C = 30; }, [](Made& made) { made.piece.glue.air_C = 30.5; });
+        Code::hotDay, [](Made& made) { made.piece.glue.air_C = 30; }, [](Made& made) { made.piece.glue.air_C = 30.5; });
     EXPECT_EQ(found.severity, Severity::caution);
     EXPECT_DOUBLE_EQ(found.limit, 30);
 }
@@ -128,7 +128,7 @@ TEST(GlueFindings, WithinThreeKelvinOfTheDewPointIsACaution) {
             made.piece.glue.airOverNight_C = 20;
         };
     };
-    const Finding found = appearsJustWith("near_dew_point", humid(0.826), humid(0.832));
+    const Finding found = appearsJustWith(Code::nearDewPoint, humid(0.826), humid(0.832));
     EXPECT_DOUBLE_EQ(found.limit, 3);
     EXPECT_LT(found.value, 3);
     EXPECT_GT(found.value, 2.9);
@@ -138,7 +138,7 @@ TEST(GlueFindings, WoodAsColdAsTheNightThatSweatsInTheDaysAirIsTold) {
     // 20 C at 55 %: dew point 10.7 C, so wood below 13.7 C.
     const double dew_C = glue::dewPoint(20, 0.55);
     const Finding found = appearsJustWith(
-        "cold_wood_sweats", [dew_C](Made& made) { made.piece.glue.airOverNight_C = dew_C + 3.05; },
+        Code::coldWoodSweats, [dew_C](Made& made) { made.piece.glue.airOverNight_C = dew_C + 3.05; },
         [dew_C](Made& made) { made.piece.glue.airOverNight_C = dew_C + 2.95; });
     EXPECT_EQ(found.severity, Severity::note);
     EXPECT_NEAR(found.value, 2.95, 1e-9);
@@ -146,19 +146,19 @@ TEST(GlueFindings, WoodAsColdAsTheNightThatSweatsInTheDaysAirIsTold) {
 
 TEST(GlueFindings, WoodAboveTwelvePerCentIsTooWetForEpoxyAlone) {
     const Finding found = appearsJustWith(
-        "wood_wet_for_glue", [](Made& made) { made.piece.stack.moisture = 0.12; },
+        Code::woodWetForGlue, [](Made& made) { made.piece.stack.moisture = 0.12; },
         [](Made& made) { made.piece.stack.moisture = 0.125; });
     EXPECT_EQ(found.severity, Severity::caution);
     EXPECT_NEAR(found.value, 12.5, 1e-9);
     Made other;
     other.piece.stack.moisture = 0.14;
     other.piece.glue.adhesive = "polyurethane_one_part";
-    EXPECT_FALSE(find(other.plan(), "wood_wet_for_glue"));
+    EXPECT_FALSE(find(other.plan(), Code::woodWetForGlue));
 }
 
 TEST(GlueFindings, AScaleTooCoarseForTheRatioIsTold) {
     const Finding found = appearsJustWith(
-        "ratio_rounded", [](Made& made) { made.piece.glue.scaleReads_kg = 0.001; },
+        Code::ratioRounded, [](Made& made) { made.piece.glue.scaleReads_kg = 0.001; },
         [](Made& made) { made.piece.glue.scaleReads_kg = 0.1; });
     EXPECT_GT(found.value, 3);
     EXPECT_DOUBLE_EQ(found.limit, 3);
@@ -166,18 +166,18 @@ TEST(GlueFindings, AScaleTooCoarseForTheRatioIsTold) {
 
 TEST(GlueFindings, ThinningIsTold) {
     const Finding found = appearsJustWith(
-        "thinned", [](Made&) {}, [](Made& made) { made.piece.glue.thinner = 0.05; });
-    EXPECT_NE(found.text.find("no flame"), std::string::npos);
+        Code::thinned, [](Made&) {}, [](Made& made) { made.piece.glue.thinner = 0.05; });
+    EXPECT_NE(english(found).find("no flame"), std::string::npos);
 }
 
 // Mixing takes four minutes and there is a face to be spread: a cup that lasts two at 25 C is gone before.
 TEST(GlueFindings, ACupThatIsNotUsedUpInTimeIsAStop) {
     const Finding found = appearsJustWith(
-        "cup_goes_off", [](Made& made) { made.use(typed(30)); }, [](Made& made) { made.use(typed(2)); });
+        Code::cupGoesOff, [](Made& made) { made.use(typed(30)); }, [](Made& made) { made.use(typed(2)); });
     EXPECT_EQ(found.severity, Severity::stop);
     EXPECT_GT(found.value, found.limit);
-    EXPECT_NE(found.text.find("Cup 1 "), std::string::npos);
-    EXPECT_NE(found.text.find("gloves"), std::string::npos);
+    EXPECT_NE(english(found).find("Cup 1 "), std::string::npos);
+    EXPECT_NE(english(found).find("gloves"), std::string::npos);
 }
 
 // One for all cups of a piece, never a stop; its words carry the range, to ten degrees.
@@ -188,13 +188,13 @@ TEST(GlueFindings, CupsThatMaySmokeAreToldOnceWithTheirRange) {
         made.piece.glue.waste = waste;
         const Plan plan = made.plan();
         ASSERT_GT(plan.day.glue.batches.size(), 2u);
-        EXPECT_EQ(std::ranges::count(plan.findings, "full_cup_smokes", &Finding::code), 1);
-        const std::optional<Finding> found = find(plan, "full_cup_smokes");
+        EXPECT_EQ(std::ranges::count(plan.findings, Code::fullCupSmokes, &Finding::code), 1);
+        const std::optional<Finding> found = find(plan, Code::fullCupSmokes);
         ASSERT_TRUE(found);
         EXPECT_EQ(found->severity, waste < 0.5 ? Severity::note : Severity::caution);
-        EXPECT_NE(found->text.find("can pass 200"), std::string::npos) << found->text;
-        EXPECT_EQ(found->text.find("what is left") != std::string::npos, waste > 0.5);
-        EXPECT_NE(found->text.find("fire rules come first"), std::string::npos);
+        EXPECT_NE(english(*found).find("can pass 200"), std::string::npos) << english(*found);
+        EXPECT_EQ(english(*found).find("what is left") != std::string::npos, waste > 0.5);
+        EXPECT_NE(english(*found).find("fire rules come first"), std::string::npos);
         EXPECT_DOUBLE_EQ(found->value, 10 * std::round(found->value / 10));
         EXPECT_GT(found->value, glue::smokes_C);
         EXPECT_DOUBLE_EQ(found->limit, glue::smokes_C);
@@ -203,30 +203,30 @@ TEST(GlueFindings, CupsThatMaySmokeAreToldOnceWithTheirRange) {
     Made cool;
     cool.piece.glue.adhesive = "urea";
     cool.piece.glue.waste = 1;
-    EXPECT_FALSE(find(cool.plan(), "full_cup_smokes"));
+    EXPECT_FALSE(find(cool.plan(), Code::fullCupSmokes));
     // A little in a tray sheds its heat.
     Made tray;
     tray.piece.stack.strips[0].count = 2;
     tray.piece.glue.vessel = boat::Vessel::tray;
     tray.piece.glue.cup_m3 = 3e-3;
     tray.use(typed(90));
-    EXPECT_FALSE(find(tray.plan(), "full_cup_smokes"));
+    EXPECT_FALSE(find(tray.plan(), Code::fullCupSmokes));
 }
 
 TEST(GlueFindings, ACupOfWhichMoreThanSeventyPerCentIsUsedIsACautionWithWhatMendsIt) {
     const Finding found = appearsJustWith(
-        "cup_goes_off", [](Made& made) { made.use(typed(30)); }, [](Made& made) { made.use(typed(4.5)); });
+        Code::cupGoesOff, [](Made& made) { made.use(typed(30)); }, [](Made& made) { made.use(typed(4.5)); });
     EXPECT_EQ(found.severity, Severity::caution);
-    EXPECT_NE(found.text.find("more than 70 %"), std::string::npos) << found.text;
-    EXPECT_NE(found.text.find("What mends it: "), std::string::npos) << found.text;
-    EXPECT_NE(found.text.find("slow hardener (lasts "), std::string::npos) << found.text;
-    EXPECT_NE(found.text.find("cups of "), std::string::npos) << found.text;
-    EXPECT_NE(found.text.find("a tray (lasts "), std::string::npos) << found.text;
+    EXPECT_NE(english(found).find("more than 70 %"), std::string::npos) << english(found);
+    EXPECT_NE(english(found).find("What mends it: "), std::string::npos) << english(found);
+    EXPECT_NE(english(found).find("slow hardener (lasts "), std::string::npos) << english(found);
+    EXPECT_NE(english(found).find("cups of "), std::string::npos) << english(found);
+    EXPECT_NE(english(found).find("a tray (lasts "), std::string::npos) << english(found);
 }
 
 TEST(GlueFindings, ALineThatIsNotFilledIsStarved) {
     const Finding found = appearsJustWith(
-        "starved_joint", [](Made&) {}, [](Made& made) { made.piece.stack.glueLine_m = 0.4e-3; });
+        Code::starvedJoint, [](Made&) {}, [](Made& made) { made.piece.stack.glueLine_m = 0.4e-3; });
     EXPECT_EQ(found.severity, Severity::caution);
     EXPECT_NEAR(found.value, 410, 1e-9);
     EXPECT_GT(found.limit, 450);
@@ -239,18 +239,19 @@ TEST(GlueFindings, TheNightThatIsAssumedRaisesNothing) {
     untouched.piece.glue.air_C = 18;
     const Plan plan = untouched.plan();
     EXPECT_LT(plan.day.glue.cure.leastAir_C, plan.day.glue.adhesive.least_C);
-    EXPECT_FALSE(find(plan, "night_too_cold"));
-    EXPECT_FALSE(find(plan, "cold_wood_sweats"));
+    EXPECT_FALSE(find(plan, Code::nightTooCold));
+    EXPECT_FALSE(find(plan, Code::coldWoodSweats));
     untouched.piece.glue.airOverNight_C = 9.5;
-    EXPECT_TRUE(find(untouched.plan(), "night_too_cold"));
-    EXPECT_TRUE(find(untouched.plan(), "cold_wood_sweats"));
+    EXPECT_TRUE(find(untouched.plan(), Code::nightTooCold));
+    EXPECT_TRUE(find(untouched.plan(), Code::coldWoodSweats));
 }
 
 TEST(GlueFindings, APieceOfOneStripOnAFormHasNone) {
     Made single;
     single.piece.stack.strips[0].count = 1;
     single.piece.glue.air_C = 2;
-    for (const Finding& finding : single.plan().findings) EXPECT_NE(finding.about, About::glue) << finding.code;
+    for (const Finding& finding : single.plan().findings)
+        EXPECT_NE(aboutOf(finding.code), About::glue) << codeWord(finding.code);
 }
 
 // What no plan can be made of: place, what is wrong, and what would be accepted.

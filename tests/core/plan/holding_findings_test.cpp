@@ -12,12 +12,12 @@
 namespace fayline::plan {
 namespace {
 
-int countOf(const std::vector<Finding>& findings, const std::string& code) {
+int countOf(const std::vector<Finding>& findings, Code code) {
     return static_cast<int>(
         std::count_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.code == code; }));
 }
 
-Finding the(const std::vector<Finding>& findings, const std::string& code) {
+Finding the(const std::vector<Finding>& findings, Code code) {
     EXPECT_EQ(countOf(findings, code), 1) << code;
     const auto found = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.code == code; });
     return found == findings.end() ? Finding{} : *found;
@@ -59,21 +59,21 @@ TEST(HoldingFindings, AStackThatLiesDownHasNothingSaidOfIt) {
 TEST(HoldingFindings, AGapOverTheLimitStopsWithItsPlaceAndBothNumbers) {
     Scene scene;
     scene.plan.holding.held.samples[1].gap_m = 0.0005;
-    EXPECT_EQ(countOf(scene.findings(), "gap_over_limit"), 0);
+    EXPECT_EQ(countOf(scene.findings(), Code::gapOverLimit), 0);
     scene.plan.holding.held.samples[1].gap_m = 0.00172;
-    const Finding finding = the(scene.findings(), "gap_over_limit");
+    const Finding finding = the(scene.findings(), Code::gapOverLimit);
     EXPECT_EQ(finding.severity, Severity::stop);
     EXPECT_NEAR(finding.value, 1.72, 1e-9);
     EXPECT_NEAR(finding.limit, 0.5, 1e-9);
     EXPECT_EQ(finding.at_m, 0.15);
-    EXPECT_NE(finding.text.find("1.72 mm"), std::string::npos) << finding.text;
-    EXPECT_NE(finding.text.find("0.50 mm"), std::string::npos) << finding.text;
+    EXPECT_NE(english(finding).find("1.72 mm"), std::string::npos) << english(finding);
+    EXPECT_NE(english(finding).find("0.50 mm"), std::string::npos) << english(finding);
 }
 
 TEST(HoldingFindings, AStackThatCutsTheCornerBetweenPostsCautions) {
     Scene scene;
     scene.plan.holding.held.fallsInside = {0.12, 0.0009};
-    const Finding finding = the(scene.findings(), "falls_inside");
+    const Finding finding = the(scene.findings(), Code::fallsInside);
     EXPECT_NEAR(finding.value, 0.9, 1e-9);
     EXPECT_EQ(finding.at_m, 0.12);
 }
@@ -81,84 +81,84 @@ TEST(HoldingFindings, AStackThatCutsTheCornerBetweenPostsCautions) {
 TEST(HoldingFindings, AnEndThatStandsOffIsSaidOfThatEnd) {
     Scene scene;
     scene.plan.holding.held.gapAtEnd_m = 0.002;
-    EXPECT_NEAR(the(scene.findings(), "gap_at_trim").at_m.value(), scene.plan.line.fair.line.length(), 1e-12);
+    EXPECT_NEAR(the(scene.findings(), Code::gapAtTrim).at_m.value(), scene.plan.line.fair.line.length(), 1e-12);
     scene.plan.holding.held.gapAtStart_m = 0.001;
-    EXPECT_EQ(countOf(scene.findings(), "gap_at_trim"), 2);
+    EXPECT_EQ(countOf(scene.findings(), Code::gapAtTrim), 2);
 }
 
 TEST(HoldingFindings, AClampAtItsStrengthIsANoteWithinTheLimitAndACautionBeyond) {
     Scene scene;
     scene.plan.holding.held.stations[1] = {1, 2, 0.15, 2500, 2500, 0.0003, holding::HoldState::full};
-    EXPECT_EQ(the(scene.findings(), "at_its_strength").severity, Severity::note);
+    EXPECT_EQ(the(scene.findings(), Code::atItsStrength).severity, Severity::note);
     scene.plan.holding.held.stations[1].gap_m = 0.0008;
-    const Finding finding = the(scene.findings(), "at_its_strength");
+    const Finding finding = the(scene.findings(), Code::atItsStrength);
     EXPECT_EQ(finding.severity, Severity::caution);
     EXPECT_EQ(finding.value, 2500);
-    EXPECT_NE(finding.text.find("Clamp 2"), std::string::npos) << finding.text;
+    EXPECT_NE(english(finding).find("Clamp 2"), std::string::npos) << english(finding);
 }
 
 TEST(HoldingFindings, PadsThatMatterAreACautionOnceTheAnswersPartByMoreThanTheLimit) {
     Scene scene;
     scene.plan.holding.held.largestIfPadsHold_m = 0.0059;
     scene.plan.holding.held.largestIfPadsSlide_m = 0.0055;
-    EXPECT_EQ(countOf(scene.findings(), "hangs_on_pads"), 0);
+    EXPECT_EQ(countOf(scene.findings(), Code::hangsOnPads), 0);
     scene.plan.holding.held.largestIfPadsSlide_m = 0.0028;
-    EXPECT_NEAR(the(scene.findings(), "hangs_on_pads").value, 3.1, 1e-9);
+    EXPECT_NEAR(the(scene.findings(), Code::hangsOnPads).value, 3.1, 1e-9);
 }
 
 TEST(HoldingFindings, AStackThatSnapsOrDoesNotSettleSaysSo) {
     Scene scene;
     scene.plan.holding.held.outcome = holding::Outcome::snaps;
-    EXPECT_EQ(the(scene.findings(), "stack_snaps").severity, Severity::caution);
+    EXPECT_EQ(the(scene.findings(), Code::stackSnaps).severity, Severity::caution);
     scene.plan.holding.held.outcome = holding::Outcome::notConverged;
-    EXPECT_EQ(countOf(scene.findings(), "stack_snaps"), 0);
+    EXPECT_EQ(countOf(scene.findings(), Code::stackSnaps), 0);
     scene.plan.holding.held.samples.clear();
-    EXPECT_EQ(countOf(scene.findings(), "holding_not_settled"), 1);
+    EXPECT_EQ(countOf(scene.findings(), Code::holdingNotSettled), 1);
     scene.plan.holding.held.ifPadsHold.springsAway = true;
-    EXPECT_EQ(the(scene.findings(), "springs_away").severity, Severity::stop);
+    EXPECT_EQ(the(scene.findings(), Code::springsAway).severity, Severity::stop);
 }
 
 TEST(HoldingFindings, ClampsWithoutStrengthOrAnythingToPullAreNamed) {
     Scene scene;
     scene.plan.holding.held.stations[0].state = holding::HoldState::slack;
     scene.plan.holding.held.stations[2].state = holding::HoldState::slack;
-    EXPECT_NE(the(scene.findings(), "nothing_to_pull").text.find("Clamps 1 and 3"), std::string::npos);
+    EXPECT_NE(english(the(scene.findings(), Code::nothingToPull)).find("Clamps 1 and 3"), std::string::npos);
     scene.plan.holding.held.stations[2].most_N = 0;
     const std::vector<Finding> findings = scene.findings();
-    EXPECT_NE(the(findings, "nothing_to_pull").text.find("Clamp 1 has"), std::string::npos);
-    EXPECT_EQ(the(findings, "no_strength").at_m, 0.2);
+    EXPECT_NE(english(the(findings, Code::nothingToPull)).find("Clamp 1 has"), std::string::npos);
+    EXPECT_EQ(the(findings, Code::noStrength).at_m, 0.2);
 }
 
 TEST(HoldingFindings, StationsOffWhatTheStripsAreBentOnAreNamed) {
     Scene scene;
     scene.piece.form.kind = boat::FormKind::posts;
     scene.piece.form.posts = {boat::Post{.at_m = 0.1}, boat::Post{.at_m = 0.2}};
-    const Finding finding = the(scene.findings(), "station_off_the_form");
+    const Finding finding = the(scene.findings(), Code::stationOffTheForm);
     EXPECT_EQ(finding.at_m, 0.15);
     EXPECT_NEAR(finding.value, 50 - 19, 1e-6);
     scene.piece.form.posts.clear();
-    EXPECT_EQ(countOf(scene.findings(), "station_off_the_form"), 3);
+    EXPECT_EQ(countOf(scene.findings(), Code::stationOffTheForm), 3);
     scene.piece.form.kind = boat::FormKind::inPlace;
     scene.piece.holding.stations[0].at_m = -0.05;
-    EXPECT_NEAR(the(scene.findings(), "station_off_the_form").value, 50, 1e-6);
+    EXPECT_NEAR(the(scene.findings(), Code::stationOffTheForm).value, 50, 1e-6);
 }
 
 TEST(HoldingFindings, PadsTooFarApartToPressAreSaidOnceWhereItIsWorst) {
     Scene scene;
     for (holding::PressingNeed& need : scene.plan.holding.pressing) need.spacing_m = 0.045;
     scene.plan.holding.held.stations[2].at_m = 0.24;
-    const Finding finding = the(scene.findings(), "not_pressed");
+    const Finding finding = the(scene.findings(), Code::notPressed);
     EXPECT_NEAR(finding.value, 90, 1e-6);
     EXPECT_NEAR(finding.limit, 45, 1e-6);
     // Told to 10 mm, downward; of a mix that reaches further, how far.
-    EXPECT_NE(finding.text.find("pads no further apart than 40 mm reach every place"), std::string::npos)
-        << finding.text;
-    EXPECT_EQ(finding.text.find("half as stiff"), std::string::npos) << finding.text;
+    EXPECT_NE(english(finding).find("pads no further apart than 40 mm reach every place"), std::string::npos)
+        << english(finding);
+    EXPECT_EQ(english(finding).find("half as stiff"), std::string::npos) << english(finding);
     for (holding::PressingNeed& need : scene.plan.holding.pressing) need.thinnerSpacing_m = 0.053;
-    EXPECT_NE(the(scene.findings(), "not_pressed").text.find("A mix half as stiff: 50 mm."), std::string::npos);
+    EXPECT_NE(english(the(scene.findings(), Code::notPressed)).find("A mix half as stiff: 50 mm."), std::string::npos);
     // A clamp across the stack presses no glue out.
     scene.piece.holding.stations[1].side = true;
-    EXPECT_NEAR(the(scene.findings(), "not_pressed").value, 140, 1e-6);
+    EXPECT_NEAR(the(scene.findings(), Code::notPressed).value, 140, 1e-6);
 }
 
 // A glue that fills gaps is pressed out as a wish: one note, once the study knows how many stations that would take.
@@ -169,33 +169,33 @@ TEST(HoldingFindings, OfAGlueThatFillsGapsOneNoteTellsWhatPressingWouldTake) {
     study.proposal.pressingIsWish = true;
     study.proposal.forEverything = 11;
     const auto studied = [&] { return studyFindings(scene.piece, scene.shop, scene.plan, study); };
-    EXPECT_EQ(countOf(studied(), "not_pressed"), 0);  // it is pressed everywhere
+    EXPECT_EQ(countOf(studied(), Code::notPressed), 0);  // it is pressed everywhere
     for (holding::PressingNeed& need : scene.plan.holding.pressing) {
         need.spacing_m = 0.045;
         need.isWish = true;
     }
-    EXPECT_EQ(countOf(scene.findings(), "not_pressed"), 0);
-    const Finding note = the(studied(), "not_pressed");
+    EXPECT_EQ(countOf(scene.findings(), Code::notPressed), 0);
+    const Finding note = the(studied(), Code::notPressed);
     EXPECT_EQ(note.severity, Severity::note);
-    EXPECT_EQ(note.text,
+    EXPECT_EQ(english(note),
               "This glue fills gaps: contact is enough. Pressed out everywhere it would take eleven stations; clamps 2 "
               "and 3 might then stand 40 mm apart, not 50 mm.");
     EXPECT_NEAR(note.value, 50, 1e-6);
     EXPECT_NEAR(note.limit, 45, 1e-6);
     EXPECT_EQ(studied().size(), 1U);  // and nothing else of it
     study.proposal.forEverything = 0;
-    EXPECT_NE(the(studied(), "not_pressed").text.find("No number of the tools"), std::string::npos);
+    EXPECT_NE(english(the(studied(), Code::notPressed)).find("No number of the tools"), std::string::npos);
     // On posts that is so whatever the number, and it is said at once.
     scene.piece.form.kind = boat::FormKind::posts;
     for (const boat::Station& station : scene.piece.holding.stations)
         scene.piece.form.posts.push_back(boat::Post{.at_m = station.at_m});
-    EXPECT_EQ(countOf(studied(), "not_pressed"), 0);
-    EXPECT_EQ(countOf(scene.findings(), "not_pressed"), 0);  // nothing asks for it
+    EXPECT_EQ(countOf(studied(), Code::notPressed), 0);
+    EXPECT_EQ(countOf(scene.findings(), Code::notPressed), 0);  // nothing asks for it
     for (holding::PressingNeed& need : scene.plan.holding.pressing) need.pad.push_N_m = 800;
-    EXPECT_EQ(the(scene.findings(), "not_pressed").severity, Severity::note);
+    EXPECT_EQ(the(scene.findings(), Code::notPressed).severity, Severity::note);
     // Of one that must be pressed it is a risk.
     for (holding::PressingNeed& need : scene.plan.holding.pressing) need.isWish = false;
-    EXPECT_EQ(the(scene.findings(), "not_pressed").severity, Severity::caution);
+    EXPECT_EQ(the(scene.findings(), Code::notPressed).severity, Severity::caution);
 }
 
 // A glue that wants 150 psi in hardwood (FAA AC 43.13-1B chapter 1, M): 1 034.2 kPa. Two clamps of 2 500 N 50 mm apart
@@ -212,42 +212,42 @@ TEST(HoldingFindings, AGlueThatWantsPressureIsToldWhatTheClampsGive) {
     for (int i = 0; i < 37; ++i) piece.holding.stations.push_back(boat::Station{.at_m = 0.05 * i});
     piece.glue.pasteYield_Pa = 0;
     const auto findings = [&] { return makePlan(piece, shopOf(boat)).findings; };
-    EXPECT_EQ(countOf(findings(), "pressure_below_wanted"), 0);  // another glue
+    EXPECT_EQ(countOf(findings(), Code::pressureBelowWanted), 0);  // another glue
     piece.glue.adhesive = "mine";
-    const Finding finding = the(findings(), "pressure_below_wanted");
+    const Finding finding = the(findings(), Code::pressureBelowWanted);
     EXPECT_NEAR(finding.limit, 1034.2, 0.1);
     EXPECT_NEAR(finding.value, 877.2, 0.1);
     EXPECT_EQ(finding.source.mark, measure::Mark::fromMemory);
     EXPECT_NE(finding.source.text.find("43.13"), std::string::npos);
-    EXPECT_NE(finding.text.find("with 877 kPa at most, and this kind of glue wants 1030 kPa"), std::string::npos)
-        << finding.text;
+    EXPECT_NE(english(finding).find("with 877 kPa at most, and this kind of glue wants 1030 kPa"), std::string::npos)
+        << english(finding);
     for (boat::Station& station : piece.holding.stations) station.most_N = 3000;  // 1 052.6 kPa
-    EXPECT_EQ(countOf(findings(), "pressure_below_wanted"), 0);
-    EXPECT_EQ(countOf(findings(), "not_pressed"), 0);
+    EXPECT_EQ(countOf(findings(), Code::pressureBelowWanted), 0);
+    EXPECT_EQ(countOf(findings(), Code::notPressed), 0);
     // Thickened epoxy asks for contact only.
     boat.adhesives[0].kind = boat::AdhesiveKind::epoxy;
     for (boat::Station& station : piece.holding.stations) station.most_N = 100;
-    EXPECT_EQ(countOf(findings(), "pressure_below_wanted"), 0);
-    EXPECT_EQ(countOf(findings(), "not_pressed"), 0);
+    EXPECT_EQ(countOf(findings(), Code::pressureBelowWanted), 0);
+    EXPECT_EQ(countOf(findings(), Code::notPressed), 0);
 }
 
 TEST(HoldingFindings, APadThatCrushesTheOuterStripCautions) {
     Scene scene;
     // White oak 7.4 MPa across the grain, half of it for pads: 3.7 MPa on 40 mm by 51 mm is 7.5 kN.
     scene.plan.holding.held.stations[1].pull_N = 7400;
-    EXPECT_EQ(countOf(scene.findings(), "pad_crushes"), 0);
+    EXPECT_EQ(countOf(scene.findings(), Code::padCrushes), 0);
     scene.plan.holding.held.stations[1].pull_N = 7700;
-    EXPECT_EQ(the(scene.findings(), "pad_crushes").severity, Severity::caution);
+    EXPECT_EQ(the(scene.findings(), Code::padCrushes).severity, Severity::caution);
     scene.piece.holding.cauls.thickness_m = 0.01;
-    EXPECT_EQ(countOf(scene.findings(), "pad_crushes"), 0);
+    EXPECT_EQ(countOf(scene.findings(), Code::padCrushes), 0);
 }
 
 TEST(HoldingFindings, PostsJacksAndTooFewToolsStop) {
     Scene scene;
     scene.plan.holding.posts = {{0, 0.1, 2900, 3000}, {1, 0.2, 3100, 3000}};
-    EXPECT_NEAR(the(scene.findings(), "post_gives_way").value, 3100, 1e-9);
+    EXPECT_NEAR(the(scene.findings(), Code::postGivesWay).value, 3100, 1e-9);
     scene.plan.holding.atHand.counts = {{.kind = boat::HoldKind::clamp, .asked = 3, .there = 2, .withoutTool = {2}}};
-    EXPECT_EQ(the(scene.findings(), "tools_short").severity, Severity::stop);
+    EXPECT_EQ(the(scene.findings(), Code::toolsShort).severity, Severity::stop);
 }
 
 TEST(HoldingFindings, APropIsHeldAgainstSlipBucklingAndItsRating) {
@@ -264,21 +264,21 @@ TEST(HoldingFindings, APropIsHeldAgainstSlipBucklingAndItsRating) {
     scene.plan.holding.props = {prop};
     std::vector<Finding> findings = scene.findings();
     ASSERT_EQ(findings.size(), 1U);
-    EXPECT_EQ(findings[0].code, "props_can_fly");
+    EXPECT_EQ(findings[0].code, Code::propsCanFly);
 
     scene.plan.holding.props[0].slips = holding::Slips::foot;
     scene.plan.holding.props[0].footSlant_rad = 0.4;
-    EXPECT_EQ(the(scene.findings(), "prop_slips_at_foot").severity, Severity::stop);
+    EXPECT_EQ(the(scene.findings(), Code::propSlipsAtFoot).severity, Severity::stop);
     scene.piece.holding.stations[1].strut.stop = boat::Stop::foot;
-    EXPECT_EQ(countOf(scene.findings(), "prop_slips_at_foot"), 0);
+    EXPECT_EQ(countOf(scene.findings(), Code::propSlipsAtFoot), 0);
     scene.plan.holding.props[0].thrust_N = 9500;
     findings = scene.findings();
-    EXPECT_EQ(countOf(findings, "prop_buckles"), 1);
-    EXPECT_EQ(countOf(findings, "jack_over_rating"), 1);
+    EXPECT_EQ(countOf(findings, Code::propBuckles), 1);
+    EXPECT_EQ(countOf(findings, Code::jackOverRating), 1);
     scene.plan.holding.props[0].footAboveHead = true;
     findings = scene.findings();
-    EXPECT_EQ(the(findings, "prop_foot_above_head").severity, Severity::stop);
-    EXPECT_EQ(countOf(findings, "prop_buckles"), 0);
+    EXPECT_EQ(the(findings, Code::propFootAboveHead).severity, Severity::stop);
+    EXPECT_EQ(countOf(findings, Code::propBuckles), 0);
 }
 
 TEST(HoldingFindings, TheBoatIsHeldAgainstLiftingTippingAndSliding) {
@@ -288,16 +288,16 @@ TEST(HoldingFindings, TheBoatIsHeldAgainstLiftingTippingAndSliding) {
     scene.plan.holding.hull = hull;
     std::vector<Finding> findings = scene.findings();
     ASSERT_EQ(findings.size(), 1U);
-    EXPECT_EQ(findings[0].code, "boat_overhead");
+    EXPECT_EQ(findings[0].code, Code::boatOverhead);
     scene.plan.holding.hull->margin = 1.4;
-    EXPECT_EQ(the(scene.findings(), "boat_margin").severity, Severity::caution);
+    EXPECT_EQ(the(scene.findings(), Code::boatMargin).severity, Severity::caution);
     scene.plan.holding.hull->margin = 0.8;
     scene.plan.holding.hull->lifts = true;
     scene.plan.holding.hull->slides = true;
     findings = scene.findings();
-    EXPECT_EQ(the(findings, "boat_lifts").severity, Severity::stop);
-    EXPECT_EQ(the(findings, "boat_slides").severity, Severity::stop);
-    EXPECT_EQ(countOf(findings, "boat_margin"), 0);
+    EXPECT_EQ(the(findings, Code::boatLifts).severity, Severity::stop);
+    EXPECT_EQ(the(findings, Code::boatSlides).severity, Severity::stop);
+    EXPECT_EQ(countOf(findings, Code::boatMargin), 0);
 }
 
 TEST(HoldingFindings, TheBoatsMarginIsSaidAsWhatIsPushedWhatItBearsAndWhatIsWanted) {
@@ -310,7 +310,7 @@ TEST(HoldingFindings, TheBoatsMarginIsSaidAsWhatIsPushedWhatItBearsAndWhatIsWant
     hull.worstProp = 1;
     scene.plan.holding.hull = hull;
     EXPECT_EQ(
-        the(scene.findings(), "boat_margin").text,
+        english(the(scene.findings(), Code::boatMargin)),
         "The props push with 2000 N in all. The boat tips at 2500 N, 1.2 times that; with the margin of 2 that is "
         "wanted they may push with 1200 N. Clamp 2 takes the most off the margin.");
     hull.margin = 0.8;
@@ -319,7 +319,7 @@ TEST(HoldingFindings, TheBoatsMarginIsSaidAsWhatIsPushedWhatItBearsAndWhatIsWant
     hull.blocks = {{.index = 0, .x_m = 0.5, .push_N = 0}, {.index = 1, .x_m = 2.3, .push_N = 900}};
     scene.plan.holding.hull = hull;
     EXPECT_EQ(
-        the(scene.findings(), "boat_tips").text,
+        english(the(scene.findings(), Code::boatTips)),
         "The props tip the boat about its block at x 2300 mm. They push with 2000 N in all. The boat tips at 1600 "
         "N, 0.8 times that; with the margin of 2 that is wanted they may push with 800 N. Clamp 2 takes the most "
         "off the margin.");
@@ -339,24 +339,24 @@ TEST(HoldingFindings, ScrewsAreHeldAgainstDrawingOutCrushingAndSplitting) {
     scene.plan.holding.screws = {screw};
     std::vector<Finding> findings = scene.findings();
     ASSERT_EQ(findings.size(), 1U);
-    EXPECT_EQ(findings[0].code, "screw_head");
+    EXPECT_EQ(findings[0].code, Code::screwHead);
     scene.plan.holding.screws[0].pull_N = 700;
-    EXPECT_EQ(the(scene.findings(), "screw_draws_out").severity, Severity::caution);
+    EXPECT_EQ(the(scene.findings(), Code::screwDrawsOut).severity, Severity::caution);
     scene.plan.holding.screws[0].pull_N = 2800;
-    EXPECT_EQ(the(scene.findings(), "screw_draws_out").severity, Severity::stop);
+    EXPECT_EQ(the(scene.findings(), Code::screwDrawsOut).severity, Severity::stop);
     // Its steel may be the weaker part.
     scene.plan.holding.screws[0].steelUltimate_N = 2600;
     scene.plan.holding.screws[0].steelAllowable_N = 450;
-    EXPECT_EQ(the(scene.findings(), "screw_breaks").severity, Severity::stop);
-    EXPECT_EQ(the(scene.findings(), "screw_breaks").limit, 2600);
-    EXPECT_EQ(countOf(scene.findings(), "screw_draws_out"), 0);
+    EXPECT_EQ(the(scene.findings(), Code::screwBreaks).severity, Severity::stop);
+    EXPECT_EQ(the(scene.findings(), Code::screwBreaks).limit, 2600);
+    EXPECT_EQ(countOf(scene.findings(), Code::screwDrawsOut), 0);
     scene.plan.holding.screws[0].pull_N = 480;
-    EXPECT_EQ(the(scene.findings(), "screw_breaks").severity, Severity::caution);
+    EXPECT_EQ(the(scene.findings(), Code::screwBreaks).severity, Severity::caution);
     scene.plan.holding.screws[0].washerPressure_Pa = 5e6;
     scene.plan.holding.screws[0].fromEdgeNeeded_m = 0.2;
     findings = scene.findings();
-    EXPECT_EQ(countOf(findings, "washer_crushes"), 1);
-    EXPECT_EQ(countOf(findings, "screw_near_edge"), 1);
+    EXPECT_EQ(countOf(findings, Code::washerCrushes), 1);
+    EXPECT_EQ(countOf(findings, Code::screwNearEdge), 1);
 }
 
 TEST(StudyFindings, SayWhatOverRunClosingAndProposalAdd) {
@@ -366,11 +366,11 @@ TEST(StudyFindings, SayWhatOverRunClosingAndProposalAdd) {
     study.overRun.end.gap_m = 0.002;
     study.overRun.end.overRun_m = 0.21;
     study.overRun.end.strongerClamp_N = 4000;
-    const Finding over = the(studyFindings(scene.piece, scene.shop, scene.plan, study), "over_run_needed");
+    const Finding over = the(studyFindings(scene.piece, scene.shop, scene.plan, study), Code::overRunNeeded);
     EXPECT_NEAR(over.limit, 210, 1e-9);
-    EXPECT_NE(over.text.find("4000 N"), std::string::npos) << over.text;
+    EXPECT_NE(english(over).find("4000 N"), std::string::npos) << english(over);
     study.overRun.end.overRun_m.reset();
-    EXPECT_FALSE(the(studyFindings(scene.piece, scene.shop, scene.plan, study), "over_run_needed").limited);
+    EXPECT_FALSE(the(studyFindings(scene.piece, scene.shop, scene.plan, study), Code::overRunNeeded).limited);
 
     holding::ClosingStep step;
     step.tailOff_m = 0.4;
@@ -379,22 +379,22 @@ TEST(StudyFindings, SayWhatOverRunClosingAndProposalAdd) {
     study.closing[1].floorInTheWay = true;
     study.closing[1].outcome = holding::Outcome::snaps;
     std::vector<Finding> findings = studyFindings(scene.piece, scene.shop, scene.plan, study);
-    EXPECT_EQ(countOf(findings, "floor_in_the_way"), 1);
-    EXPECT_EQ(countOf(findings, "snaps_while_closing"), 1);
-    EXPECT_NEAR(the(findings, "tail_stands_off").value, 400, 1e-9);
+    EXPECT_EQ(countOf(findings, Code::floorInTheWay), 1);
+    EXPECT_EQ(countOf(findings, Code::snapsWhileClosing), 1);
+    EXPECT_NEAR(the(findings, Code::tailStandsOff).value, 400, 1e-9);
 
     study.proposal.stations.resize(16);
     study.proposal.tools = 14;
     study.proposal.withinCounts = false;
     study.proposal.withoutPressing = 9;
-    const Finding more = the(studyFindings(scene.piece, scene.shop, scene.plan, study), "more_clamps_needed");
+    const Finding more = the(studyFindings(scene.piece, scene.shop, scene.plan, study), Code::moreClampsNeeded);
     EXPECT_EQ(more.value, 16);
     EXPECT_EQ(more.limit, 14);
     study.proposal.met = false;
     study.proposal.unmet = "strength";
     findings = studyFindings(scene.piece, scene.shop, scene.plan, study);
-    EXPECT_EQ(countOf(findings, "more_clamps_needed"), 0);
-    EXPECT_EQ(countOf(findings, "no_stations_would_do"), 1);
+    EXPECT_EQ(countOf(findings, Code::moreClampsNeeded), 0);
+    EXPECT_EQ(countOf(findings, Code::noStationsWouldDo), 1);
 }
 
 TEST(StudyFindings, TooFewToolsToPressSaysHowFarTheyHoldAndHowManyWouldBeNeeded) {
@@ -408,26 +408,29 @@ TEST(StudyFindings, TooFewToolsToPressSaysHowFarTheyHoldAndHowManyWouldBeNeeded)
     proposal.forEverything = 28;
     proposal.withoutPressing = 4;
     proposal.largestSpacing_m = 0.14;
-    const auto finding = [&](const std::string& code) {
+    const auto finding = [&](Code code) {
         return the(studyFindings(scene.piece, scene.shop, scene.plan, study), code);
     };
-    const Finding few = finding("more_clamps_needed");
+    const Finding few = finding(Code::moreClampsNeeded);
     EXPECT_EQ(few.value, 28);
     EXPECT_EQ(few.limit, 14);
-    EXPECT_EQ(few.text,
+    EXPECT_EQ(english(few),
               "14 clamps, as many as you have, hold it down everywhere, 140 mm apart at most; to press this glue out "
               "everywhere 28 would be needed.");
     proposal.caul_m = 0.031;
-    EXPECT_NE(finding("more_clamps_needed").text.find("Under one long caul 31 mm thick 14 clamps would do that too."),
+    EXPECT_NE(english(finding(Code::moreClampsNeeded), scene.shop.display)
+                  .find("Under one long caul 31 mm thick 14 clamps would do that too."),
               std::string::npos);
     // In sixteenths of an inch: 31 mm are 1.2205 in, 1 3/16 in would be too thin.
     scene.shop.display.lengths = measure::LengthNotation::feetInchesEighths;
-    EXPECT_NE(finding("more_clamps_needed").text.find("1 1/4 in"), std::string::npos)
-        << finding("more_clamps_needed").text;
+    EXPECT_NE(english(finding(Code::moreClampsNeeded), scene.shop.display).find("1 1/4 in"), std::string::npos)
+        << english(finding(Code::moreClampsNeeded));
     proposal.stations.resize(1);
     proposal.stations[0].station.kind = boat::HoldKind::screw;
-    EXPECT_EQ(finding("more_clamps_needed").text.find("One screw of those you have holds it down"), 0U);
-    EXPECT_EQ(countOf(studyFindings(scene.piece, scene.shop, scene.plan, study), "no_stations_would_do"), 0);
+    EXPECT_EQ(
+        english(finding(Code::moreClampsNeeded), scene.shop.display).find("One screw of those you have holds it down"),
+        0U);
+    EXPECT_EQ(countOf(studyFindings(scene.piece, scene.shop, scene.plan, study), Code::noStationsWouldDo), 0);
 
     // The answer says the same in short.
     proposal.stations.assign(14, {});
@@ -435,7 +438,7 @@ TEST(StudyFindings, TooFewToolsToPressSaysHowFarTheyHoldAndHowManyWouldBeNeeded)
     scene.plan.display.lengths = measure::LengthNotation::millimetres;
     const auto answer = [&] {
         for (const Answer& each : answersOf(scene.piece, scene.shop, scene.plan)) {
-            if (each.question == Question::holding) return each.sentence;
+            if (each.question == Question::holding) return answerText(each, inMillimetres);
         }
         return std::string();
     };
@@ -456,7 +459,7 @@ TEST(StudyFindings, BetweenPostsNothingPressesAndThatIsSaid) {
     study.proposal.withoutPressing = 3;
     scene.piece.form.kind = boat::FormKind::posts;
     const auto text = [&] {
-        return the(studyFindings(scene.piece, scene.shop, scene.plan, study), "no_stations_would_do").text;
+        return english(the(studyFindings(scene.piece, scene.shop, scene.plan, study), Code::noStationsWouldDo));
     };
     EXPECT_EQ(text(),
               "Clamps stand on the posts only, and between posts nothing presses: no number of them presses this glue "
@@ -479,10 +482,10 @@ TEST(HoldingFindings, EachIsAFullSentenceWithFiniteNumbersAndItsSource) {
     const std::vector<Finding> findings = scene.findings();
     EXPECT_GT(findings.size(), 7U);
     for (const Finding& finding : findings) {
-        EXPECT_TRUE(std::isupper(static_cast<unsigned char>(finding.text.front()))) << finding.text;
-        EXPECT_EQ(finding.text.back(), '.') << finding.text;
-        EXPECT_EQ(finding.text.find("inf"), std::string::npos) << finding.text;
-        EXPECT_TRUE(std::isfinite(finding.value) && std::isfinite(finding.limit)) << finding.code;
+        EXPECT_TRUE(std::isupper(static_cast<unsigned char>(english(finding).front()))) << english(finding);
+        EXPECT_EQ(english(finding).back(), '.') << english(finding);
+        EXPECT_EQ(english(finding).find("inf"), std::string::npos) << english(finding);
+        EXPECT_TRUE(std::isfinite(finding.value) && std::isfinite(finding.limit)) << codeWord(finding.code);
     }
 }
 

@@ -23,7 +23,7 @@ std::vector<Finding> findingsFor(const boat::Piece& piece) {
     return makePlan(piece, made::shop()).findings;
 }
 
-std::vector<Finding> all(const std::vector<Finding>& findings, const std::string& code) {
+std::vector<Finding> all(const std::vector<Finding>& findings, Code code) {
     std::vector<Finding> found;
     std::copy_if(findings.begin(), findings.end(), std::back_inserter(found),
                  [&](const Finding& f) { return f.code == code; });
@@ -32,31 +32,31 @@ std::vector<Finding> all(const std::vector<Finding>& findings, const std::string
 
 TEST(InPlaceFindings, AGentleBendOfThinStripsWantsNoFasteningAndSaysSoOnce) {
     const std::vector<Finding> findings = findingsFor(inPlace(8, 0.006, 2.5));
-    const std::vector<Finding> peel = all(findings, "peel_at_end");
+    const std::vector<Finding> peel = all(findings, Code::peelAtEnd);
     ASSERT_EQ(peel.size(), 1U);
     EXPECT_EQ(peel[0].severity, Severity::note);
-    EXPECT_EQ(peel[0].about, About::form);
+    EXPECT_EQ(aboutOf(peel[0].code), About::form);
     EXPECT_LT(peel[0].value, peel[0].limit);
-    EXPECT_NE(peel[0].text.find("wants no fastening"), std::string::npos) << peel[0].text;
-    EXPECT_NE(peel[0].text.find("of what breaks them"), std::string::npos);
-    EXPECT_TRUE(all(findings, "fastening_wanted").empty());
+    EXPECT_NE(english(peel[0]).find("wants no fastening"), std::string::npos) << english(peel[0]);
+    EXPECT_NE(english(peel[0]).find("of what breaks them"), std::string::npos);
+    EXPECT_TRUE(all(findings, Code::fasteningWanted).empty());
 }
 
 TEST(InPlaceFindings, FewThickStripsWantTheirEndsFastened) {
     const std::vector<Finding> findings = findingsFor(inPlace(4, 0.010, 1.0));
-    ASSERT_EQ(all(findings, "peel_at_end").size(), 2U);
-    for (const Finding& finding : all(findings, "peel_at_end")) {
+    ASSERT_EQ(all(findings, Code::peelAtEnd).size(), 2U);
+    for (const Finding& finding : all(findings, Code::peelAtEnd)) {
         EXPECT_EQ(finding.severity, Severity::caution);
         EXPECT_GT(finding.value, finding.limit);
         EXPECT_EQ(finding.source.mark, measure::Mark::commonPractice);
     }
-    const std::vector<Finding> fastening = all(findings, "fastening_wanted");
+    const std::vector<Finding> fastening = all(findings, Code::fasteningWanted);
     ASSERT_EQ(fastening.size(), 2U);
     for (const Finding& finding : fastening) {
         EXPECT_EQ(finding.unit, "N");
         EXPECT_GT(finding.value, 0);
-        EXPECT_NE(finding.text.find("designer or surveyor"), std::string::npos);
-        EXPECT_NE(finding.text.find("local rules"), std::string::npos);
+        EXPECT_NE(english(finding).find("designer or surveyor"), std::string::npos);
+        EXPECT_NE(english(finding).find("local rules"), std::string::npos);
     }
     EXPECT_GT(*fastening[0].at_m, 0);
     EXPECT_LT(*fastening[1].at_m, makePlan(inPlace(4, 0.010, 1.0), made::shop()).line.fair.line.length());
@@ -65,47 +65,47 @@ TEST(InPlaceFindings, FewThickStripsWantTheirEndsFastened) {
 TEST(InPlaceFindings, OneThickStripTearsOffItsBed) {
     boat::Piece piece = inPlace(2, 0.020, 1.8);
     piece.stack.strips[0].species = "cedar_w_red";
-    const std::vector<Finding> peel = all(findingsFor(piece), "peel_at_end");
+    const std::vector<Finding> peel = all(findingsFor(piece), Code::peelAtEnd);
     ASSERT_FALSE(peel.empty());
     EXPECT_EQ(peel[0].severity, Severity::stop);
-    EXPECT_NE(peel[0].text.find("comes off"), std::string::npos);
+    EXPECT_NE(english(peel[0]).find("comes off"), std::string::npos);
 }
 
 TEST(InPlaceFindings, AScarfedEndIsNotSpokenOf) {
     boat::Piece piece = inPlace(4, 0.010, 1.0);
     piece.stack.scarfedEnd = boat::Scarf{.slope = 10};
-    const std::vector<Finding> fastening = all(findingsFor(piece), "fastening_wanted");
+    const std::vector<Finding> fastening = all(findingsFor(piece), Code::fasteningWanted);
     ASSERT_EQ(fastening.size(), 1U);
-    EXPECT_NE(fastening[0].text.find("the start"), std::string::npos);
+    EXPECT_NE(english(fastening[0]).find("the start"), std::string::npos);
 }
 
 TEST(InPlaceFindings, WhatIsLetGoKeepsNothing) {
     boat::Piece piece = inPlace(4, 0.010, 1.0);
     piece.form.kind = boat::FormKind::solid;
-    EXPECT_TRUE(all(findingsFor(piece), "peel_at_end").empty());
+    EXPECT_TRUE(all(findingsFor(piece), Code::peelAtEnd).empty());
     piece.form.letGo = false;
-    const std::vector<Finding> kept = all(findingsFor(piece), "peel_at_end");
+    const std::vector<Finding> kept = all(findingsFor(piece), Code::peelAtEnd);
     ASSERT_FALSE(kept.empty());
-    EXPECT_NE(kept[0].text.find("its form"), std::string::npos) << kept[0].text;
+    EXPECT_NE(english(kept[0]).find("its form"), std::string::npos) << english(kept[0]);
 }
 
 TEST(RuleFindings, TwoStripsAreThickOfTheMouldingAndAShortScarfIsSteep) {
     boat::Piece piece = made::bend(2.5, 1.0);
     piece.stack.strips[0].count = 4;
-    EXPECT_TRUE(all(findingsFor(piece), "rule_strip_of_moulding").empty());
+    EXPECT_TRUE(all(findingsFor(piece), Code::ruleStripOfMoulding).empty());
     piece.stack.strips[0].count = 2;
     piece.stack.scarfedStart = boat::Scarf{.slope = 6};
     const std::vector<Finding> findings = findingsFor(piece);
-    ASSERT_EQ(all(findings, "rule_strip_of_moulding").size(), 1U);
-    ASSERT_EQ(all(findings, "rule_scarf_slope").size(), 1U);
-    for (const char* code : {"rule_strip_of_moulding", "rule_scarf_slope"}) {
+    ASSERT_EQ(all(findings, Code::ruleStripOfMoulding).size(), 1U);
+    ASSERT_EQ(all(findings, Code::ruleScarfSlope).size(), 1U);
+    for (Code code : {Code::ruleStripOfMoulding, Code::ruleScarfSlope}) {
         const Finding finding = all(findings, code)[0];
         EXPECT_EQ(finding.severity, Severity::note);
         EXPECT_EQ(finding.source.mark, measure::Mark::fromMemory);
-        EXPECT_NE(finding.text.find("classed"), std::string::npos);
+        EXPECT_NE(english(finding).find("classed"), std::string::npos);
     }
     piece.stack.scarfedStart->slope = 8;
-    EXPECT_TRUE(all(findingsFor(piece), "rule_scarf_slope").empty());
+    EXPECT_TRUE(all(findingsFor(piece), Code::ruleScarfSlope).empty());
 }
 
 }  // namespace

@@ -15,7 +15,7 @@ namespace {
 
 const std::atomic<bool> goOn = false;
 
-const Finding* findingOf(const Plan& plan, const std::string& code) {
+const Finding* findingOf(const Plan& plan, Code code) {
     const auto found =
         std::find_if(plan.findings.begin(), plan.findings.end(), [&](const Finding& f) { return f.code == code; });
     return found == plan.findings.end() ? nullptr : &*found;
@@ -82,12 +82,12 @@ TEST(LearnedFindings, TheRecordIsToldAndNotUsed) {
     EXPECT_EQ(plan.learned->pieces, 2);
     // The fair line of rounded points lies a hair off; the reading knows the form by its chord.
     EXPECT_NEAR(plan.learned->mean, 1.4, 0.01);
-    const Finding* told = findingOf(plan, "springback_learned");
+    const Finding* told = findingOf(plan, Code::springbackLearned);
     ASSERT_TRUE(told);
     EXPECT_EQ(told->severity, Severity::note);
     EXPECT_NEAR(told->value, *plan.learned->factor, 1e-12);
     EXPECT_EQ(told->limit, 1);
-    EXPECT_NE(told->text.find("is not used unless"), std::string::npos) << told->text;
+    EXPECT_NE(english(*told).find("is not used unless"), std::string::npos) << english(*told);
     const Plan without = learnedPlan(boatOf({beam("New")}));
     EXPECT_FALSE(without.learned);
     EXPECT_EQ(plan.form.parts[0].ratioAtTightest, without.form.parts[0].ratioAtTightest);
@@ -98,16 +98,17 @@ TEST(LearnedFindings, AFactorBeyondTheRangeOfTheRecordIsACaution) {
     for (int i = 0; i < 6; ++i) boat.pieces.push_back(letGo(beam("Older"), 1.0));
     boat.pieces[0].form.springbackFactor = 3;
     const Plan plan = learnedPlan(boat);
-    const Finding* told = findingOf(plan, "springback_learned");
+    const Finding* told = findingOf(plan, Code::springbackLearned);
     ASSERT_TRUE(told);
     EXPECT_EQ(told->severity, Severity::caution);
-    EXPECT_NE(told->text.find("outside that range"), std::string::npos);
+    EXPECT_NE(english(*told).find("outside that range"), std::string::npos);
 }
 
 TEST(LearnedFindings, AnAdoptedFactorIsSaidToBeTheRecords) {
     boat::Boat boat = boatOf({beam("New"), letGo(beam("Old"), 1.4)});
     boat.pieces[0].form.springbackFactor = *learnedPlan(boat).learned->factor;
-    EXPECT_NE(findingOf(learnedPlan(boat), "springback_learned")->text.find("as the record says"), std::string::npos);
+    EXPECT_NE(english(*findingOf(learnedPlan(boat), Code::springbackLearned)).find("as the record says"),
+              std::string::npos);
 }
 
 TEST(LearnedFindings, AReadingOfAPieceWithoutALineIsLeftOutAndSaid) {
@@ -116,10 +117,10 @@ TEST(LearnedFindings, AReadingOfAPieceWithoutALineIsLeftOutAndSaid) {
     const Plan plan = learnedPlan(boat);
     ASSERT_TRUE(plan.learned);
     EXPECT_FALSE(plan.learned->factor);
-    const Finding* told = findingOf(plan, "springback_left_out");
+    const Finding* told = findingOf(plan, Code::springbackLeftOut);
     ASSERT_TRUE(told);
-    EXPECT_NE(told->text.find("Old is left out: no line can be made of it"), std::string::npos) << told->text;
-    EXPECT_FALSE(findingOf(plan, "springback_learned"));
+    EXPECT_NE(english(*told).find("Old is left out: no line can be made of it"), std::string::npos) << english(*told);
+    EXPECT_FALSE(findingOf(plan, Code::springbackLearned));
 }
 
 TEST(LearnedFindings, APieceThatWasReadIsSprungHomeByItsOwnReading) {
@@ -128,12 +129,12 @@ TEST(LearnedFindings, APieceThatWasReadIsSprungHomeByItsOwnReading) {
     ASSERT_TRUE(plan.sprungHome);
     EXPECT_TRUE(plan.sprungHome->measured);
     EXPECT_NEAR(plan.sprungHome->factor, 1.4, 0.01);
-    const Finding* told = findingOf(plan, "spring_home");
+    const Finding* told = findingOf(plan, Code::springHome);
     ASSERT_TRUE(told);
-    EXPECT_NE(told->text.find("As it was read 5 days after"), std::string::npos) << told->text;
-    EXPECT_NE(told->text.find("square to its chord"), std::string::npos) << told->text;
+    EXPECT_NE(english(*told).find("As it was read 5 days after"), std::string::npos) << english(*told);
+    EXPECT_NE(english(*told).find("square to its chord"), std::string::npos) << english(*told);
     // A form that allows for it leaves nothing to spring home as foretold.
-    EXPECT_FALSE(findingOf(learnedPlan(boatOf({beam("New")})), "spring_home"));
+    EXPECT_FALSE(findingOf(learnedPlan(boatOf({beam("New")})), Code::springHome));
 }
 
 TEST(LearnedFindings, TwoPiecesOfOneNameKeepTheirOwnReadings) {
@@ -160,7 +161,7 @@ TEST(LearnedFindings, LaterEditsDoNotRewriteWhatWasMeasured) {
     EXPECT_NEAR(plan.learned->mean, 1.4, 0.01);
     EXPECT_FALSE(plan.learned->readings[0].asItStands);
     const std::string asNow = "against the piece as it is now";
-    EXPECT_EQ(findingOf(plan, "springback_learned")->text.find(asNow), std::string::npos);
+    EXPECT_EQ(english(*findingOf(plan, Code::springbackLearned)).find(asNow), std::string::npos);
     // What it takes to spring it home is that of the piece which was read.
     const Plan then = learnedPlan(boatOf({letGo(beam("Old"), 1.4)}));
     ASSERT_TRUE(plan.sprungHome && then.sprungHome);
@@ -168,9 +169,9 @@ TEST(LearnedFindings, LaterEditsDoNotRewriteWhatWasMeasured) {
     // A record that keeps no copy goes by the piece as it stands, which is said.
     const Plan stands = learnedPlan(boatOf({old}));
     EXPECT_TRUE(stands.learned->readings.empty() || std::abs(stands.learned->mean - 1.4) > 0.1);
-    const Finding* told = findingOf(then, "springback_learned");
+    const Finding* told = findingOf(then, Code::springbackLearned);
     ASSERT_TRUE(told);
-    EXPECT_NE(told->text.find(asNow), std::string::npos) << told->text;
+    EXPECT_NE(english(*told).find(asNow), std::string::npos) << english(*told);
 }
 
 TEST(LearnedFindings, ArePrintedWithTheForm) {

@@ -4,11 +4,28 @@
 #include <cmath>
 #include <functional>
 #include <numbers>
+#include <ostream>
 #include <string>
 
 #include "core/boat/boat.hpp"
 #include "core/plan/plan.hpp"
 #include "tests/core/stack/made_lines.hpp"
+
+namespace fayline::plan {
+
+inline const measure::Display inMillimetres;
+
+inline std::ostream& operator<<(std::ostream& out, Code code) {
+    return out << codeWord(code);
+}
+
+// All that a finding says.
+inline std::string english(const Finding& finding, const measure::Display& display = inMillimetres) {
+    const std::string details = detailsOf(finding, display);
+    return textOf(finding, display) + (details.empty() ? "" : " " + details);
+}
+
+}  // namespace fayline::plan
 
 namespace fayline::made {
 

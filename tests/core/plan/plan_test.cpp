@@ -160,10 +160,11 @@ TEST(MakePlan, AnswersNineQuestionsInOrderAndSaysWhichAreNotBuilt) {
     ASSERT_EQ(plan.answers.size(), 9u);
     for (std::size_t i = 0; i < 9; ++i) {
         const Answer& answer = plan.answers[i];
-        EXPECT_EQ(answer.word, words[i]);
+        EXPECT_EQ(questionName(answer.question), words[i]);
         EXPECT_EQ(static_cast<std::size_t>(answer.question), i);
-        EXPECT_EQ(answer.sentence.back(), '.');
-        EXPECT_EQ(answer.figures.empty(), answer.sentence.starts_with("Not built yet")) << answer.sentence;
+        EXPECT_EQ(answerText(answer, inMillimetres).back(), '.');
+        EXPECT_EQ(answer.figures.empty(), answerText(answer, inMillimetres).starts_with("Not built yet"))
+            << answerText(answer, inMillimetres);
     }
 }
 
@@ -173,17 +174,17 @@ TEST(MakePlan, TheRecordsAnswerCountsGlueUpsAndDryFits) {
         const Plan plan = makePlan(piece, made::shop());
         return plan.answers[static_cast<std::size_t>(Question::record)];
     };
-    EXPECT_EQ(answer().figures, "nothing yet");
+    EXPECT_EQ(writeWithin(answer().figures, inMillimetres), "nothing yet");
     piece.record.emplace_back();
     piece.record.back().when = "2026-05-01T09:00";
     piece.record.back().dryFit = true;
-    EXPECT_EQ(answer().figures, "one dry fit");
+    EXPECT_EQ(writeWithin(answer().figures, inMillimetres), "one dry fit");
     piece.record.emplace_back();
     piece.record.back().when = "2026-05-02T08:30";
     piece.record.back().letGo.resize(2);
-    EXPECT_EQ(answer().figures, "one glue-up and one dry fit");
+    EXPECT_EQ(writeWithin(answer().figures, inMillimetres), "one glue-up and one dry fit");
     EXPECT_EQ(
-        answer().sentence,
+        answerText(answer(), inMillimetres),
         "One glue-up and one dry fit are recorded, the last of 2026-05-02, with two readings of how far it sprang "
         "back.");
 }
@@ -194,13 +195,15 @@ TEST(MakePlan, TheStripsAnswerIsASentenceOfTheTrade) {
     boat::Piece piece = made::bend(0.64, 1.5);
     piece.stack.strips[0].count = 9;
     const Answer answer = makePlan(piece, shop).answers[1];
-    EXPECT_EQ(answer.figures, "9 x 1/4 in, 0.49 %");
-    EXPECT_TRUE(answer.sentence.starts_with(
-        "Nine strips of 1/4 in white oak go round cold; the strip on the form is strained to "))
-        << answer.sentence;
+    EXPECT_EQ(writeWithin(answer.figures, inMillimetres), "9 x 1/4 in, 0.49 %");
+    EXPECT_TRUE(
+        answerText(answer, inMillimetres)
+            .starts_with("Nine strips of 1/4 in white oak go round cold; the strip on the form is strained to "))
+        << answerText(answer, inMillimetres);
     piece.stack.strips[0].thickness_m = 0.0254;
     const Answer thick = makePlan(piece, shop).answers[1];
-    EXPECT_TRUE(thick.sentence.starts_with("Nine strips of 1 in white oak do not go round; ")) << thick.sentence;
+    EXPECT_TRUE(answerText(thick, inMillimetres).starts_with("Nine strips of 1 in white oak do not go round; "))
+        << answerText(thick, inMillimetres);
     EXPECT_EQ(thick.worst, Severity::stop);
 }
 
@@ -213,15 +216,17 @@ TEST(MakePlan, MixedStripsAreNamedByWood) {
     piece.stack.strips[0].count = 6;
     piece.stack.strips.push_back(ash);
     const Plan plan = makePlan(piece, made::shop());
-    EXPECT_TRUE(
-        plan.answers[1].sentence.starts_with("Six strips of 6.35 mm white oak and one of 4 mm white ash go round"))
-        << plan.answers[1].sentence;
-    EXPECT_TRUE(plan.answers[1].figures.starts_with("6 x 6.35 mm + 1 x 4 mm, ")) << plan.answers[1].figures;
+    EXPECT_TRUE(answerText(plan.answers[1], inMillimetres)
+                    .starts_with("Six strips of 6.35 mm white oak and one of 4 mm white ash go round"))
+        << answerText(plan.answers[1], inMillimetres);
+    EXPECT_TRUE(writeWithin(plan.answers[1].figures, inMillimetres).starts_with("6 x 6.35 mm + 1 x 4 mm, "))
+        << writeWithin(plan.answers[1].figures, inMillimetres);
 }
 
 TEST(MakePlan, AStraightPieceHasAPlanToo) {
     const Plan plan = makePlan(made::pieceOn(made::straight(2.0), 7), made::shop());
-    EXPECT_NE(plan.answers[0].sentence.find("straight"), std::string::npos) << plan.answers[0].sentence;
+    EXPECT_NE(answerText(plan.answers[0], inMillimetres).find("straight"), std::string::npos)
+        << answerText(plan.answers[0], inMillimetres);
     EXPECT_EQ(plan.stack.spares, 0);
 }
 

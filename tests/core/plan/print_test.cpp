@@ -263,10 +263,10 @@ TEST(SummarizePlans, SaysEachAnswerAndFinding) {
     const boat::Boat boat = boatOf({made::stem()});
     const std::string text = summarizePlans(boat);
     const Plan& plan = made::studied(boat);
-    for (const Answer& answer : plan.answers) EXPECT_NE(text.find(answer.sentence), std::string::npos);
+    for (const Answer& answer : plan.answers) EXPECT_NE(text.find(answerText(answer, plan.display)), std::string::npos);
     for (const Finding& finding : plan.findings) {
         const bool fact = levelOf(finding) == Level::fact;
-        EXPECT_EQ(text.find(finding.text) == std::string::npos, fact) << finding.text;
+        EXPECT_EQ(text.find(english(finding)) == std::string::npos, fact) << english(finding);
     }
 }
 

@@ -96,7 +96,7 @@ inline std::string defectOf(const boat::Piece& piece, const plan::Plan& plan) {
     }
     for (const plan::Finding& finding : plan.findings) {
         const bool isNumber = std::isfinite(finding.value) && std::isfinite(finding.limit);
-        if (!isNumber || finding.text.find("nan") != std::string::npos) return "the finding: " + finding.text;
+        if (!isNumber || english(finding).find("nan") != std::string::npos) return "the finding: " + english(finding);
     }
     return {};
 }

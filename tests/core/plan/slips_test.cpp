@@ -46,7 +46,7 @@ TEST(Slips, EachGivesAPlanOrAnErrorWithinFewStepsAndLeadsWithTheOffset) {
             EXPECT_EQ(plan.holding.held.steps, 0);
             ASSERT_FALSE(plan.findings.empty());
             EXPECT_TRUE(std::any_of(plan.findings.begin(), plan.findings.end(),
-                                    [](const Finding& finding) { return finding.code == "contact_not_worked_out"; }));
+                                    [](const Finding& finding) { return finding.code == Code::contactNotWorkedOut; }));
             ++wild;
             led += beside(plan.findings.front().point, slip);
         } catch (const measure::InputError& error) {
@@ -96,8 +96,8 @@ TEST(Slips, ASkippedStudySaysNothingOfGapsAndPulls) {
     EXPECT_TRUE(deeper.holdingStudy->closing.empty());
     EXPECT_TRUE(deeper.holdingStudy->proposal.stations.empty());
     for (const Finding& finding : deeper.findings) {
-        EXPECT_NE(finding.code, "no_stations_would_do");
-        EXPECT_NE(finding.code, "over_run_needed");
+        EXPECT_NE(finding.code, Code::noStationsWouldDo);
+        EXPECT_NE(finding.code, Code::overRunNeeded);
     }
     EXPECT_EQ(deeper.findings.front().point, 6);
 }

@@ -14,7 +14,7 @@
 namespace fayline::plan {
 namespace {
 
-const Finding* findingOf(const Plan& plan, const std::string& code) {
+const Finding* findingOf(const Plan& plan, Code code) {
     const auto found =
         std::find_if(plan.findings.begin(), plan.findings.end(), [&](const Finding& f) { return f.code == code; });
     return found == plan.findings.end() ? nullptr : &*found;
@@ -54,41 +54,41 @@ double taken() {
 TEST(WoodFindings, AWoodMeasuredStifferIsACautionSinceItPullsHarder) {
     const double says = 1.5 * taken();
     const Plan plan = planOf(boatWith(says, 8));
-    const Finding* told = findingOf(plan, "wood_measured");
+    const Finding* told = findingOf(plan, Code::woodMeasured);
     ASSERT_TRUE(told);
     EXPECT_EQ(told->severity, Severity::caution);
     // Shear takes 0.2 % of that sag, own weight and the large sag under 0.1 %.
     EXPECT_NEAR(told->value, says / 1e6, 0.005 * says / 1e6);
     EXPECT_NEAR(told->limit, taken() / 1e6, 1e-9);
-    EXPECT_NE(told->text.find("eight trials of white oak"), std::string::npos) << told->text;
-    EXPECT_NE(told->text.find("about 50 % more"), std::string::npos) << told->text;
+    EXPECT_NE(english(*told).find("eight trials of white oak"), std::string::npos) << english(*told);
+    EXPECT_NE(english(*told).find("about 50 % more"), std::string::npos) << english(*told);
     // Told, not used.
     EXPECT_EQ(plan.stack.strips[0].modulus_Pa, taken());
 }
 
 TEST(WoodFindings, AWoodMeasuredLessStiffIsANote) {
     const Plan plan = planOf(boatWith(0.6 * taken(), 8));
-    const Finding* told = findingOf(plan, "wood_measured");
+    const Finding* told = findingOf(plan, Code::woodMeasured);
     ASSERT_TRUE(told);
     EXPECT_EQ(told->severity, Severity::note);
-    EXPECT_NE(told->text.find("less stiff"), std::string::npos);
+    EXPECT_NE(english(*told).find("less stiff"), std::string::npos);
 }
 
 TEST(WoodFindings, NothingIsToldWithinTheRangeOfTheTrials) {
-    EXPECT_FALSE(findingOf(planOf(boatWith(1.05 * taken(), 8)), "wood_measured"));
+    EXPECT_FALSE(findingOf(planOf(boatWith(1.05 * taken(), 8)), Code::woodMeasured));
     // One trial says little: half as stiff again lies within what a single strip may be off.
-    EXPECT_FALSE(findingOf(planOf(boatWith(1.5 * taken(), 1)), "wood_measured"));
+    EXPECT_FALSE(findingOf(planOf(boatWith(1.5 * taken(), 1)), Code::woodMeasured));
     // Another wood's trials say nothing of this one.
     boat::Boat other = boatWith(2 * taken(), 8);
     for (boat::Trial& trial : other.trials) trial.species = "ash_white";
-    EXPECT_FALSE(findingOf(planOf(other), "wood_measured"));
+    EXPECT_FALSE(findingOf(planOf(other), Code::woodMeasured));
 }
 
 TEST(WoodFindings, OnceAdoptedNothingIsLeftToTell) {
     boat::Boat boat = boatWith(1.5 * taken(), 8);
     ASSERT_TRUE(shopOf(boat).measured.at(0).modulus_Pa);
     boat.pieces[0].stack.strips[0].moe_Pa = *shopOf(boat).measured[0].modulus_Pa;
-    EXPECT_FALSE(findingOf(planOf(boat), "wood_measured"));
+    EXPECT_FALSE(findingOf(planOf(boat), Code::woodMeasured));
 }
 
 // Source: the middle trend of Wood Handbook Table 5-14 (M), as bending_test has it; the trial was dried to 6 %.
@@ -97,7 +97,7 @@ TEST(WoodFindings, AModulusMeasuredDryIsMovedToTheStacksMoisture) {
     for (boat::Trial& trial : boat.trials) trial.moisture = 0.06;
     const Finding* told = nullptr;
     const Plan plan = planOf(boat);
-    told = findingOf(plan, "wood_measured");
+    told = findingOf(plan, Code::woodMeasured);
     ASSERT_TRUE(told);
     const wood::Species& oak = *wood::findSpecies(wood::builtInSpecies(), "oak_white");
     const double moved = wood::moistureFactorModulus(oak, 0.10) / wood::moistureFactorModulus(oak, 0.06);
@@ -116,7 +116,7 @@ TEST(WoodFindings, StripsThatBrokeEarlyRaiseTheChance) {
     const Shop shop = shopOf(boat);
     ASSERT_TRUE(shop.measured.at(0).breakingStrain);
     const Plan plan = planOf(boat);
-    const Finding* told = findingOf(plan, "wood_measured_breaks");
+    const Finding* told = findingOf(plan, Code::woodMeasuredBreaks);
     ASSERT_TRUE(told);
     EXPECT_EQ(told->severity, Severity::caution);
     EXPECT_LT(told->value, told->limit);
@@ -124,19 +124,19 @@ TEST(WoodFindings, StripsThatBrokeEarlyRaiseTheChance) {
     boat.pieces[0].stack.strips[0].breaksAt = told->value / 100;
     const Plan adopted = planOf(boat);
     EXPECT_GT(adopted.stack.chanceAnyBreaks, plan.stack.chanceAnyBreaks);
-    EXPECT_NE(told->text.find("would be " + chanceText(adopted.stack.chanceAnyBreaks) + " instead of"),
+    EXPECT_NE(english(*told).find("would be " + chanceText(adopted.stack.chanceAnyBreaks) + " instead of"),
               std::string::npos)
-        << told->text;
+        << english(*told);
 }
 
 TEST(WoodFindings, ATrialThatSaysNothingIsNamed) {
     boat::Boat boat = boatWith(taken(), 1);
     boat.trials[0].sag_m = 0;
     const Plan plan = planOf(boat);
-    const Finding* told = findingOf(plan, "trial_left_out");
+    const Finding* told = findingOf(plan, Code::trialLeftOut);
     ASSERT_TRUE(told);
-    EXPECT_NE(told->text.find("trials[0].sag_mm: 0 is not a sag; give a number above 0"), std::string::npos)
-        << told->text;
+    EXPECT_NE(english(*told).find("trials[0].sag_mm: 0 is not a sag; give a number above 0"), std::string::npos)
+        << english(*told);
 }
 
 TEST(WoodFindings, AWoodWithoutItsStrengthAcrossTheGrainSaysWhatIsNotLookedAt) {
@@ -148,12 +148,12 @@ TEST(WoodFindings, AWoodWithoutItsStrengthAcrossTheGrainSaysWhatIsNotLookedAt) {
     boat.species.push_back(own);
     boat.pieces[0].stack.strips[0].species = "driftwood";
     const Plan plan = planOf(boat);
-    const Finding* told = findingOf(plan, "wood_values_missing");
+    const Finding* told = findingOf(plan, Code::woodValuesMissing);
     ASSERT_TRUE(told);
-    EXPECT_NE(told->text.find("compression_across_MPa"), std::string::npos);
-    EXPECT_FALSE(findingOf(plan, "wood_by_default"));
+    EXPECT_NE(english(*told).find("compression_across_MPa"), std::string::npos);
+    EXPECT_FALSE(findingOf(plan, Code::woodByDefault));
     boat.species[0].compressionAcross_Pa = 6e6;
-    EXPECT_FALSE(findingOf(planOf(boat), "wood_values_missing"));
+    EXPECT_FALSE(findingOf(planOf(boat), Code::woodValuesMissing));
 }
 
 TEST(WoodFindings, AWoodWithoutStrengthAndModulusIsTakenForAMiddlingOneAndSaidTo) {
@@ -163,15 +163,16 @@ TEST(WoodFindings, AWoodWithoutStrengthAndModulusIsTakenForAMiddlingOneAndSaidTo
     boat.species.push_back(own);
     boat.pieces[0].stack.strips[0].species = "driftwood";
     const Plan plan = planOf(boat);
-    const Finding* told = findingOf(plan, "wood_by_default");
+    const Finding* told = findingOf(plan, Code::woodByDefault);
     ASSERT_TRUE(told);
     EXPECT_EQ(told->severity, Severity::caution);
-    EXPECT_NE(told->text.find("Give its mor_MPa and moe_MPa, or measure a strip."), std::string::npos) << told->text;
+    EXPECT_NE(english(*told).find("Give its mor_MPa and moe_MPa, or measure a strip."), std::string::npos)
+        << english(*told);
     boat.species[0].mor_Pa = 80e6;
-    EXPECT_EQ(findingOf(planOf(boat), "wood_by_default")->severity, Severity::note);
+    EXPECT_EQ(findingOf(planOf(boat), Code::woodByDefault)->severity, Severity::note);
     boat.pieces[0].stack.strips[0].moe_Pa = 9000e6;
-    EXPECT_FALSE(findingOf(planOf(boat), "wood_by_default"));
-    EXPECT_FALSE(findingOf(planOf(boatWith(1e10, 0)), "wood_by_default"));
+    EXPECT_FALSE(findingOf(planOf(boat), Code::woodByDefault));
+    EXPECT_FALSE(findingOf(planOf(boatWith(1e10, 0)), Code::woodByDefault));
 }
 
 TEST(WoodFindings, ArePrintedWithTheStack) {

@@ -1,0 +1,219 @@
+#include "core/plan/text.hpp"
+
+#include <cctype>
+#include <cmath>
+#include <string_view>
+#include <utility>
+
+#include "core/holding/kinds.hpp"
+#include "core/measure/day_text.hpp"
+#include "core/measure/figures.hpp"
+#include "core/measure/force.hpp"
+#include "core/measure/scale.hpp"
+#include "core/measure/units.hpp"
+#include "core/plan/breaking_wording.hpp"
+#include "core/plan/form_wording.hpp"
+#include "core/plan/wording.hpp"
+
+namespace fayline::plan {
+
+Message::Message() = default;
+Message::Message(const Phrase& pattern, std::vector<Arg> in, int number)
+    : phrase(pattern), args(std::move(in)), count(number) {}
+Message::Message(const char* words) : Message(std::string(words)) {}
+Message::Message(std::string words) {
+    if (words.empty()) return;
+    phrase = {"%1"};
+    args.emplace_back(std::move(words));
+}
+Message::Message(const Message& other) = default;
+Message::Message(Message&& other) noexcept = default;
+Message& Message::operator=(const Message& other) = default;
+Message& Message::operator=(Message&& other) noexcept = default;
+Message::~Message() = default;
+
+Arg::Arg(Kind what, double number, double other, int digits)
+    : kind(what), value(number), beside(other), figures(digits) {}
+Arg::Arg(std::string text) : words(std::move(text)) {}
+Arg::Arg(const char* text) : words(text) {}
+Arg::Arg(Message message) : kind(Kind::list), messages{std::move(message)} {}
+Arg::Arg(Kind what, std::vector<Message> all) : kind(what), messages(std::move(all)) {}
+Arg::Arg(const Arg& other) = default;
+Arg::Arg(Arg&& other) noexcept = default;
+Arg& Arg::operator=(const Arg& other) = default;
+Arg& Arg::operator=(Arg&& other) noexcept = default;
+Arg::~Arg() = default;
+
+bool Arg::operator==(const Arg& other) const = default;
+
+Message& Message::operator+=(const std::string& more) {
+    if (args.empty()) return *this = Message(more);
+    args.front().words += more;
+    return *this;
+}
+
+bool Message::empty() const {
+    return *phrase.one == '\0';
+}
+
+bool Message::is(const Phrase& other) const {
+    return std::string_view(phrase.one) == other.one;
+}
+
+bool Message::operator==(const Message& other) const {
+    return is(other.phrase) && count == other.count && args == other.args;
+}
+
+namespace {
+
+constexpr Phrase andLast{FAYLINE_TEXT("plan", "%1 and %2")};
+constexpr Phrase orLast{FAYLINE_TEXT("plan", "%1 or %2")};
+constexpr Phrase beforeStart{FAYLINE_TEXT("plan", "%1 before the start")};
+constexpr Phrase pastEnd{FAYLINE_TEXT("plan", "%1 past the end")};
+constexpr Phrase atStart{FAYLINE_TEXT("plan", "the start")};
+constexpr Phrase atEnd{FAYLINE_TEXT("plan", "the end")};
+constexpr Phrase light{FAYLINE_TEXT("plan", "light, under %1")};
+
+class Writer {
+public:
+    Writer(const measure::Display& display, const Translate& translate) : display_(display), translate_(translate) {}
+
+    std::string write(const Message& message) const {
+        const Phrase& phrase = message.phrase;
+        const char* english = phrase.many && message.count != 1 ? phrase.many : phrase.one;
+        const std::string pattern =
+            translate_ ? translate_(phrase.many ? phrase.many : phrase.one, message.count) : std::string(english);
+        std::string text;
+        for (std::size_t i = 0; i < pattern.size(); ++i) {
+            const char next = i + 1 < pattern.size() ? pattern[i + 1] : '\0';
+            const auto place = static_cast<std::size_t>(next - '1');
+            if (pattern[i] == '%' && next == 'n') {
+                text += std::to_string(message.count);
+                ++i;
+            } else if (pattern[i] == '%' && next >= '1' && next <= '9' && place < message.args.size()) {
+                const std::string in = write(message.args[place]);
+                text += text.ends_with(". ") ? capitalised(in) : in;
+                ++i;
+            } else {
+                text += pattern[i];
+            }
+        }
+        return text;
+    }
+
+private:
+    std::string joined(const std::vector<Message>& messages, const Phrase& last) const {
+        std::string text;
+        for (std::size_t i = 0; i + 1 < messages.size(); ++i) text += (i == 0 ? "" : ", ") + write(messages[i]);
+        if (messages.empty()) return text;
+        return messages.size() == 1 ? write(messages.back()) : write(Message(last, {text, messages.back()}));
+    }
+
+    std::string place(double at_m, double length_m) const {
+        if (at_m < 0) return write(Message(beforeStart, {put::span(-at_m)}));
+        if (at_m > length_m) return write(Message(pastEnd, {put::span(at_m - length_m)}));
+        if (at_m == 0) return write(Message(atStart));
+        return at_m == length_m ? write(Message(atEnd)) : measure::writeLength(at_m, display_);
+    }
+
+    std::string force(double force_N, double other_N) const {
+        constexpr int mostFigures = 5;
+        int figures = 2;
+        while (figures < mostFigures &&
+               measure::writeForce(force_N, display_, figures) == measure::writeForce(other_N, display_, figures)) {
+            ++figures;
+        }
+        return measure::writeForce(force_N, display_, figures);
+    }
+
+    std::string write(const Arg& arg) const {
+        switch (arg.kind) {
+            case Arg::Kind::words:
+                return arg.words;
+            case Arg::Kind::list:
+                return joined(arg.messages, andLast);
+            case Arg::Kind::alternatives:
+                return joined(arg.messages, orLast);
+            case Arg::Kind::sentences:
+                return writeTexts(arg.messages, display_, translate_);
+            case Arg::Kind::number:
+                return measure::writeNumber(arg.value, arg.figures);
+            case Arg::Kind::count:
+                return measure::fixedFigures(arg.value, 0);
+            case Arg::Kind::countWord:
+                return translate_ ? measure::fixedFigures(arg.value, 0) : numberWord(static_cast<int>(arg.value));
+            case Arg::Kind::share:
+                return measure::writeShare(arg.value, arg.figures);
+            case Arg::Kind::chance:
+                return chanceText(arg.value);
+            case Arg::Kind::place:
+                return place(arg.value, arg.beside);
+            case Arg::Kind::length:
+                return measure::writeLength(arg.value, display_);
+            case Arg::Kind::span:
+                return spanText(arg.value, display_);
+            case Arg::Kind::small:
+                return smallText(arg.value, display_);
+            case Arg::Kind::thickness:
+                return measure::writeThickness(arg.value, display_);
+            case Arg::Kind::tape:
+                return tapeText(arg.value, display_);
+            case Arg::Kind::reach:
+                return reachText(arg.value, display_);
+            case Arg::Kind::force:
+                return measure::writeForce(arg.value, display_);
+            case Arg::Kind::pull:
+                return arg.beside > 0 ? write(Message(light, {put::force(holding::lightPull_N)}))
+                                      : measure::writeForce(arg.value, display_);
+            case Arg::Kind::forceBeside:
+                return force(arg.value, arg.beside);
+            case Arg::Kind::moment:
+                return measure::writeMoment(arg.value, display_);
+            case Arg::Kind::mass:
+                return measure::writeMass(arg.value, display_);
+            case Arg::Kind::onScale:
+                return measure::writeOnScale(arg.value, display_);
+            case Arg::Kind::volume:
+                return measure::writeVolume(arg.value, display_);
+            case Arg::Kind::area:
+                return measure::writeArea(arg.value, display_);
+            case Arg::Kind::temperature:
+                return measure::writeTemperature(arg.value, display_);
+            case Arg::Kind::pressure:
+                return measure::writePressure(arg.value, display_);
+            case Arg::Kind::stress:
+                return measure::writeStress(arg.value);
+            case Arg::Kind::angle:
+                return measure::fixedFigures(measure::toDegrees(arg.value), 0) + "\u00b0";
+            case Arg::Kind::duration:
+                return measure::writeDuration(arg.value);
+            case Arg::Kind::clock:
+                return measure::writeClock(arg.value);
+        }
+        return {};
+    }
+
+    const measure::Display& display_;
+    const Translate& translate_;
+};
+
+}  // namespace
+
+std::string writeText(const Message& message, const measure::Display& display, const Translate& translate) {
+    return capitalised(Writer(display, translate).write(message));
+}
+
+std::string writeWithin(const Message& message, const measure::Display& display, const Translate& translate) {
+    return Writer(display, translate).write(message);
+}
+
+std::string writeTexts(const std::vector<Message>& messages, const measure::Display& display,
+                       const Translate& translate) {
+    std::string text;
+    for (const Message& message : messages) {
+        if (!message.empty()) text += (text.empty() ? "" : " ") + writeText(message, display, translate);
+    }
+    return text;
+}
+
+}  // namespace fayline::plan
