@@ -30,7 +30,7 @@ constexpr const char* helpText =
     "fayline [FILE]                     the window, with FILE open\n"
     "fayline --plan FILE                the plan of every piece as JSON on standard output\n"
     "fayline --plan-schema              what may stand in that JSON, as a JSON Schema\n"
-    "fayline --summary FILE             the same in a few lines for a person\n"
+    "fayline --summary FILE             the same in a few lines for a person; with --all every finding\n"
     "fayline --papers FILE --into DIR   every paper of every piece as PDF into DIR; prints their names\n"
     "fayline --help                     this text\n"
     "fayline --version                  the version\n"
@@ -44,6 +44,7 @@ struct Asked {
     Task task = Task::window;
     std::string file;
     std::string into;
+    bool all = false;  // of a summary: every finding, with why and where its limit comes from
 };
 
 int refuse(const std::string& why) {
@@ -82,6 +83,8 @@ Asked readArguments(const std::vector<std::string>& arguments) {
         } else if (options && argument == "--papers") {
             takes(Task::papers);
             asked.file = value("a file");
+        } else if (options && argument == "--all") {
+            asked.all = true;
         } else if (options && argument == "--into") {
             asked.into = value("a folder");
         } else if (options && (argument == "--help" || argument == "-h")) {
@@ -97,6 +100,7 @@ Asked readArguments(const std::vector<std::string>& arguments) {
         }
     }
     if (asked.task == Task::papers && asked.into.empty()) throw std::runtime_error("--papers wants --into DIR as well");
+    if (asked.task != Task::summary && asked.all) throw std::runtime_error("--all goes with --summary only");
     if (asked.task != Task::papers && !asked.into.empty()) throw std::runtime_error("--into goes with --papers only");
     return asked;
 }
@@ -177,7 +181,7 @@ int run(const Asked& asked, int argc, char** argv) {
         case Task::plan:
             return print(plan::printPlans(boat::loadBoat(std::filesystem::path(asked.file))));
         case Task::summary:
-            return print(plan::summarizePlans(boat::loadBoat(std::filesystem::path(asked.file))));
+            return print(plan::summarizePlans(boat::loadBoat(std::filesystem::path(asked.file)), asked.all));
         case Task::papers:
             return writePapers(asked, argc, argv);
         case Task::window:

@@ -11,6 +11,7 @@
 #include "app/look/text.hpp"
 #include "app/look/theme.hpp"
 #include "core/measure/day_text.hpp"
+#include "core/plan/day_words.hpp"
 
 namespace fayline::app {
 
@@ -331,18 +332,17 @@ void RunningPage::showWarnings(const schedule::Now& now) {
         words << wrong_;
         stop = true;
     }
-    std::set<std::string> codes;
+    bool fresh = false;
     for (const schedule::Warning& one : now.warnings) {
-        if (words.size() < mostSaid) words << text(one.text);
+        if (words.size() < mostSaid) words << text(plan::writeTexts(plan::warningTexts(one), day_->day().shop.display));
         stop = stop || one.stop;
-        codes.insert(one.code);
+        fresh = fresh || std::ranges::none_of(warned_, [&](const auto& before) { return before.sameAs(one); });
     }
     const QString told = day_->toldOfTime();
     if (!told.isEmpty()) words << told;
     warning_->setShape(words.isEmpty() ? std::nullopt : std::optional(stop ? Severity::stop : Severity::caution));
     warning_->setText(words.join(' '));
-    const bool fresh = !std::ranges::includes(warned_, codes);
-    warned_ = codes;
+    warned_ = now.warnings;
     if (!fresh) return;
     emit warned();
     if (sounds()) QApplication::beep();

@@ -2,7 +2,7 @@
 #pragma once
 
 #include <QElapsedTimer>
-#include <set>
+#include <vector>
 
 #include "app/clock/gauge.hpp"
 #include "app/clock/page.hpp"
@@ -42,7 +42,7 @@ private:
 
     RunningDay* day_ = nullptr;
     QString wrong_;
-    std::set<std::string> warned_;
+    std::vector<schedule::Warning> warned_;
     KeyRow* keys_;
     BigText* title_;
     BigText* clock_;

@@ -82,13 +82,6 @@ QPolygonF thinned(const QPolygonF& points) {
 
 }  // namespace
 
-AlongPlot::AlongPlot(QWidget* parent) : QWidget(parent) {
-    setAttribute(Qt::WA_OpaquePaintEvent);
-    setMouseTracking(true);
-    setFocusPolicy(Qt::StrongFocus);
-    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-}
-
 void AlongPlot::setPicture(Picture picture) {
     picture_ = std::move(picture);
     any_ = picture_.to_m > picture_.from_m && picture_.most > picture_.least;
@@ -127,7 +120,7 @@ void AlongPlot::selectPlace(std::optional<double> at_m) {
 }
 
 void AlongPlot::layOut() {
-    const QFont font = tabularFont(textFont(TextSize::small));
+    const QFont font = smallFigures();
     const QFontMetrics metrics(font);
     int left = wholeTextWidth(picture_.roomFor, font);
     for (const Tick& tick : picture_.ticks) left = std::max(left, wholeTextWidth(tick.text, font));
@@ -136,10 +129,6 @@ void AlongPlot::layOut() {
     const double top = metrics.height() * (named ? 3 : 2) + 4;  // caption, reading, the words at marks
     const double bottom = metrics.height() + 6;
     area_ = QRectF(left + 6, top, std::max(10, width() - left - 6 - gridStep), std::max(10.0, height() - top - bottom));
-}
-
-void AlongPlot::resizeEvent(QResizeEvent*) {
-    layOut();
 }
 
 double AlongPlot::x(double at_m) const {
@@ -193,11 +182,9 @@ void AlongPlot::drawAlong(QPainter* painter) const {
         const double place = std::round(x(at)) + 0.5;
         painter->drawLine(QPointF(place, base), QPointF(place, base + 3));
         const double width = wholeTextWidth(text, painter->font());
-        const double left = std::clamp(place - width / 2, 0.0, std::max(0.0, this->width() - width));
-        if (left < free) return;
-        free = left + width + gridStep / 2.0;
-        painter->drawText(QRectF(left, base + 4, width + 1, painter->fontMetrics().height()),
-                          Qt::AlignLeft | Qt::AlignTop, text);
+        if (const std::optional<double> left = leftOf(place, width, free))
+            painter->drawText(QRectF(*left, base + 4, width + 1, painter->fontMetrics().height()),
+                              Qt::AlignLeft | Qt::AlignTop, text);
     };
     if (!picture_.alongTicks.empty()) {
         for (const Tick& tick : picture_.alongTicks) mark(tick.value, tick.text);
@@ -280,7 +267,7 @@ void AlongPlot::paintEvent(QPaintEvent*) {
     QPainter* const painter = &whole;
     painter->fillRect(rect(), t.ground);
     if (any_) drawCurves(painter);
-    painter->setFont(tabularFont(textFont(TextSize::small)));
+    painter->setFont(smallFigures());
     const QFontMetrics metrics = painter->fontMetrics();
     painter->setPen(t.faint);
     painter->drawText(QRectF(0, 0, width(), metrics.height()), Qt::AlignLeft | Qt::AlignVCenter, picture_.caption);
@@ -308,10 +295,7 @@ void AlongPlot::paintEvent(QPaintEvent*) {
                               Qt::AlignRight | Qt::AlignVCenter, picture_.reading(*read));
         }
     }
-    if (hasFocus()) {
-        painter->setPen(QPen(t.accent, 1));
-        painter->drawRect(QRectF(0.5, 0.5, width() - 1.0, height() - 1.0));
-    }
+    drawFocus(whole);
 }
 
 void AlongPlot::mouseMoveEvent(QMouseEvent* event) {
@@ -358,12 +342,6 @@ void AlongPlot::keyPressEvent(QKeyEvent* event) {
 
 void AlongPlot::wheelEvent(QWheelEvent* event) {
     event->ignore();
-}
-
-void AlongPlot::changeEvent(QEvent* event) {
-    QWidget::changeEvent(event);
-    if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) layOut();
-    update();
 }
 
 }  // namespace fayline::app

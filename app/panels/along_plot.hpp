@@ -8,16 +8,16 @@
 #include <QPointF>
 #include <QPolygonF>
 #include <QString>
-#include <QWidget>
 #include <functional>
 #include <optional>
 #include <vector>
 
+#include "app/panels/plot.hpp"
 #include "core/measure/display.hpp"
 
 namespace fayline::app {
 
-class AlongPlot : public QWidget {
+class AlongPlot : public Plot {
     Q_OBJECT
 public:
     struct Tick {
@@ -60,7 +60,7 @@ public:
         std::function<QString(double at_m)> reading;  // what stands beside the lit place
     };
 
-    explicit AlongPlot(QWidget* parent = nullptr);
+    explicit AlongPlot(QWidget* parent = nullptr) : Plot(parent) {}
 
     void setPicture(Picture picture);
     void setNothing();
@@ -78,17 +78,15 @@ signals:
 
 protected:
     void paintEvent(QPaintEvent* event) override;
-    void resizeEvent(QResizeEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
     void mouseReleaseEvent(QMouseEvent* event) override;
     void leaveEvent(QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     void wheelEvent(QWheelEvent* event) override;
-    void changeEvent(QEvent* event) override;
 
 private:
-    void layOut();
+    void layOut() override;
     QPolygonF asShares(QPolygonF points) const;
     double x(double at_m) const;  // pixels
     double y(double value) const;

@@ -17,7 +17,7 @@ constexpr double leastChance = 1e-4;  // that is told as a figure
 
 QString durationText(double time_s) {
     const QString size = text(measure::writeDuration(std::abs(time_s)));
-    return time_s < 0 ? QObject::tr("-%1").arg(size) : size;
+    return time_s < 0 ? tr("-%1").arg(size) : size;
 }
 
 // A value of a count as its scale and table say it.
@@ -81,13 +81,6 @@ Steps stepsOf(ChoiceCount count, const measure::Display& display) {
     }
 }
 
-FigureCell cell(const QString& text, const QString& under = {}) {
-    FigureCell made;
-    made.text = text;
-    made.under = under;
-    return made;
-}
-
 // The first group of strips; under it what the choice is marked as, else the others as far as there is room.
 FigureCell nameCell(const plan::Choice& choice, const measure::Display& display) {
     const QString name = choiceName(choice, display);
@@ -96,28 +89,21 @@ FigureCell nameCell(const plan::Choice& choice, const measure::Display& display)
     const qsizetype taper = name.indexOf(QStringLiteral(" to "));
     if (taper >= 0 && (cut < 0 || taper < cut)) cut = taper;
     QStringList under;
-    if (!choice.named.empty()) under << QObject::tr("named");
-    if (choice.asItIs) under << QObject::tr("as it is");
+    if (!choice.named.empty()) under << tr("named");
+    if (choice.asItIs) under << tr("as it is");
     if (cut >= 0 && under.isEmpty()) {
         const QString rest = name.mid(cut + 1);
-        under << (rest.size() <= room ? rest : QObject::tr("and others"));
+        under << (rest.size() <= room ? rest : tr("and others"));
     }
-    return cell(cut >= 0 ? name.left(cut) : name, under.join(QStringLiteral(", ")));
+    return FigureCell{cut >= 0 ? name.left(cut) : name, under.join(QStringLiteral(", "))};
 }
 
 }  // namespace
 
 QStringList choiceCountNames() {
-    return {QObject::tr("Thickest strip"),
-            QObject::tr("Strips to handle"),
-            QObject::tr("Strain, of breaking"),
-            QObject::tr("Chance that one breaks"),
-            QObject::tr("Spares"),
-            QObject::tr("Springback"),
-            QObject::tr("Pull at the ends"),
-            QObject::tr("Glue"),
-            QObject::tr("Margin of time"),
-            QObject::tr("Wood lost")};
+    return {tr("Thickest strip"), tr("Strips to handle"), tr("Strain, of breaking"), tr("Chance that one breaks"),
+            tr("Spares"),         tr("Springback"),       tr("Pull at the ends"),    tr("Glue"),
+            tr("Margin of time"), tr("Wood lost")};
 }
 
 std::optional<double> choiceCount(const plan::Choice& choice, ChoiceCount count) {
@@ -178,26 +164,26 @@ QString choiceName(const plan::Choice& choice, const measure::Display& display) 
 
 QString choiceInFull(const plan::Choice& choice, const measure::Display& display) {
     QStringList lines{choiceName(choice, display)};
-    if (!choice.possible) lines << QObject::tr("Cannot be: %1.").arg(text(choice.whyNot));
+    if (!choice.possible) lines << tr("Cannot be: %1.").arg(text(plan::writeWithin(choice.whyNot, display)));
     const QStringList names = choiceCountNames();
     for (int i = 0; i < choiceCounts; ++i) {
         lines << QStringLiteral("%1: %2").arg(names[i], choiceCountText(choice, static_cast<ChoiceCount>(i), display));
     }
     if (choice.overDepth_m > 1e-6) {
-        lines << QObject::tr("Deeper than now, to plane off: %1")
-                     .arg(text(measure::writeThickness(choice.overDepth_m, display)));
+        lines
+            << tr("Deeper than now, to plane off: %1").arg(text(measure::writeThickness(choice.overDepth_m, display)));
     }
     return lines.join(QLatin1Char('\n'));
 }
 
 std::vector<FigureColumn> choiceColumns() {
-    return {{QObject::tr("Strips"), {}, {}, true},
-            {QObject::tr("Strained"), QObject::tr("one breaks"),
-             QObject::tr("Share of what breaks the worst strip, on the form; chance that any strip breaks")},
-            {QObject::tr("Springs"), QObject::tr("end pull"),
-             QObject::tr("Share of its curve that it gives back; pull that brings its ends down")},
-            {QObject::tr("Glue"), QObject::tr("margin"),
-             QObject::tr("Glue to mix; what the worst face has left of its open time")}};
+    return {wordColumn(tr("Strips"), "27 x 15/64 in"),
+            figureColumn(tr("Strained"), "<0.01 %", tr("one breaks"),
+                         tr("Share of what breaks the worst strip, on the form; chance that any strip breaks")),
+            figureColumn(tr("Springs"), "0.000 %", tr("end pull"),
+                         tr("Share of its curve that it gives back; pull that brings its ends down")),
+            figureColumn(tr("Glue"), "1 h 20 min", tr("margin"),
+                         tr("Glue to mix; what the worst face has left of its open time"))};
 }
 
 ChoiceRows choiceRows(const plan::Choices& choices, const measure::Display& display) {
@@ -207,9 +193,9 @@ ChoiceRows choiceRows(const plan::Choices& choices, const measure::Display& disp
         if (!choice.paretoOptimal) continue;
         const auto told = [&](ChoiceCount count) { return choiceCountText(choice, count, display); };
         FigureRow row;
-        row.cells = {nameCell(choice, display), cell(told(ChoiceCount::strain), told(ChoiceCount::breaking)),
-                     cell(told(ChoiceCount::springback), told(ChoiceCount::endPull)),
-                     cell(told(ChoiceCount::glue), told(ChoiceCount::margin))};
+        row.cells = {nameCell(choice, display), FigureCell{told(ChoiceCount::strain), told(ChoiceCount::breaking)},
+                     FigureCell{told(ChoiceCount::springback), told(ChoiceCount::endPull)},
+                     FigureCell{told(ChoiceCount::glue), told(ChoiceCount::margin)}};
         row.hint = choiceInFull(choice, display);
         made.rows.push_back(std::move(row));
         made.indices.push_back(static_cast<int>(i));

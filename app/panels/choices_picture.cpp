@@ -83,13 +83,6 @@ double partWidth(const KeyPart& part) {
 
 }  // namespace
 
-ChoicesPicture::ChoicesPicture(QWidget* parent) : QWidget(parent) {
-    setAttribute(Qt::WA_OpaquePaintEvent);
-    setMouseTracking(true);
-    setFocusPolicy(Qt::StrongFocus);
-    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-}
-
 QSize ChoicesPicture::sizeHint() const {
     return {320, int(std::ceil(plot_px + 6 * lineHeight() + 4 * gridStep))};  // the key may take two lines
 }
@@ -160,18 +153,17 @@ void ChoicesPicture::drawScales(QPainter* painter) const {
         painter->drawText(QRectF(0, level - line / 2, area_.left() - 8, line), Qt::AlignRight | Qt::AlignVCenter,
                           mark.text);
     }
-    double free = -INFINITY;  // from where the next word has room
+    double free = 0;  // from where the next word has room
     for (const ScaleMark& mark : picture_.across.marks) {
         const double share = (mark.value - picture_.across.least) / (picture_.across.most - picture_.across.least);
         const double place = std::round(area_.left() + share * area_.width()) + 0.5;
         painter->setPen(QPen(t.rule, 1));
         painter->drawLine(QPointF(place, area_.top()), QPointF(place, area_.bottom() + 4));
         const double wide = textWidth(mark.text, painter->font()) + 1;
-        const double at = std::clamp(place - wide / 2, 0.0, width() - wide);
-        if (at < free) continue;
-        free = at + wide + gridStep / 2.0;
+        const std::optional<double> left = leftOf(place, wide, free);
+        if (!left) continue;
         painter->setPen(t.faint);
-        painter->drawText(QRectF(at, area_.bottom() + 6, wide, line), Qt::AlignLeft | Qt::AlignTop, mark.text);
+        painter->drawText(QRectF(*left, area_.bottom() + 6, wide, line), Qt::AlignLeft | Qt::AlignTop, mark.text);
     }
     painter->setPen(t.faint);
     painter->drawText(QRectF(0, 0, width(), line), Qt::AlignLeft | Qt::AlignVCenter, picture_.up.name);
@@ -232,12 +224,7 @@ void ChoicesPicture::paintEvent(QPaintEvent*) {
                              Qt::AlignRight | Qt::AlignVCenter, told);
         }
     }
-    if (hasFocus()) {
-        painter.setRenderHint(QPainter::Antialiasing, false);
-        painter.setBrush(Qt::NoBrush);
-        painter.setPen(QPen(t.accent, 1));
-        painter.drawRect(QRectF(0.5, 0.5, width() - 1.0, height() - 1.0));
-    }
+    drawFocus(painter);
 }
 
 bool ChoicesPicture::event(QEvent* event) {
@@ -251,10 +238,6 @@ bool ChoicesPicture::event(QEvent* event) {
         QToolTip::showText(help->globalPos(), picture_.marks[mark].whole, this);
     }
     return true;
-}
-
-void ChoicesPicture::resizeEvent(QResizeEvent*) {
-    layOut();
 }
 
 void ChoicesPicture::mouseMoveEvent(QMouseEvent* event) {
@@ -309,15 +292,6 @@ void ChoicesPicture::keyPressEvent(QKeyEvent* event) {
         default:
             return QWidget::keyPressEvent(event);
     }
-}
-
-void ChoicesPicture::changeEvent(QEvent* event) {
-    QWidget::changeEvent(event);
-    if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) {
-        layOut();
-        updateGeometry();
-    }
-    update();
 }
 
 }  // namespace fayline::app

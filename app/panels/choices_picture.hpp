@@ -7,14 +7,14 @@
 #include <QPointF>
 #include <QRectF>
 #include <QString>
-#include <QWidget>
 #include <vector>
 
 #include "app/panels/choice_counts.hpp"
+#include "app/panels/plot.hpp"
 
 namespace fayline::app {
 
-class ChoicesPicture : public QWidget {
+class ChoicesPicture : public Plot {
     Q_OBJECT
 public:
     struct Axis {
@@ -40,7 +40,7 @@ public:
         bool faint = false;  // of the piece as it was a moment ago: nothing can be chosen
     };
 
-    explicit ChoicesPicture(QWidget* parent = nullptr);
+    explicit ChoicesPicture(QWidget* parent = nullptr) : Plot(parent) {}
 
     void setPicture(Picture picture);
     void light(int mark);  // -1: none
@@ -57,15 +57,13 @@ signals:
 protected:
     bool event(QEvent* event) override;
     void paintEvent(QPaintEvent* event) override;
-    void resizeEvent(QResizeEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
     void leaveEvent(QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
-    void changeEvent(QEvent* event) override;
 
 private:
-    void layOut();
+    void layOut() override;
     int markAt(const QPointF& pixel) const;  // -1: none near
     void walk(int by);
     void choose(int mark);

@@ -28,10 +28,7 @@ EvenStations::EvenStations(StationsModel* stations, QWidget* parent)
         edit->setAccessibleDescription(hint);
         edit->setToolTip(hint);
         edit->setFont(tabularFont(edit->font()));
-        auto* label = new QLabel(name, this);
-        label->setBuddy(edit);
-        grid->addWidget(label, row, 0);
-        grid->addWidget(edit, row, 1);
+        addLabelled(grid, row, name, edit);
         connect(edit, &QLineEdit::returnPressed, this, &EvenStations::setOut);
         return edit;
     };
@@ -44,10 +41,7 @@ EvenStations::EvenStations(StationsModel* stations, QWidget* parent)
     kind_->setAccessibleName(tr("Held by"));
     for (const boat::HoldTraits& traits : boat::holdTraits)
         kind_->addItem(holdIcon(traits.kind), holdName(traits.kind));
-    auto* label = new QLabel(tr("Held by"), this);
-    label->setBuddy(kind_);
-    grid->addWidget(label, 3, 0);
-    grid->addWidget(kind_, 3, 1);
+    addLabelled(grid, 3, tr("Held by"), kind_);
     QPushButton* go = wordButton(QStringLiteral("setOutEvenly"), tr("Set out evenly"), this);
     go->setToolTip(tr("Fixed stations stay, all others give way to the new ones"));
     grid->addWidget(go, 4, 1);

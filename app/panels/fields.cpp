@@ -50,10 +50,10 @@ Fields::Field& Fields::add(const About& about, QWidget* control, bool wide) {
     return *fields_.back();
 }
 
-QLineEdit* Fields::addText(const About& about, Write write, Read read, const QString& whenEmpty) {
+QLineEdit* Fields::addText(const About& about, Write write, Read read) {
     auto* edit = new QLineEdit(this);
     edit->setFont(tabularFont(edit->font()));
-    edit->setPlaceholderText(whenEmpty);
+    edit->setPlaceholderText(about.whenEmpty);
     edit->setMinimumWidth(gridStep * 12);
     Field& field = add(about, edit, false);
     field.edit = edit;

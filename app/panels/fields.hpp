@@ -27,15 +27,16 @@ public:
     explicit Fields(QWidget* parent = nullptr);
 
     struct About {
-        QString object;  // objectName
-        QString name;    // what stands before it
-        QString path;    // in the project file, for what is wrong with the piece: "line.fair_within_mm"
-        QString hint;    // tool tip and accessible description
+        QString object;          // objectName
+        QString name;            // what stands before it
+        QString path;            // in the project file, for what is wrong with the piece: "line.fair_within_mm"
+        QString hint;            // tool tip and accessible description
+        QString whenEmpty = {};  // stands in a text that is left empty
     };
     // The text of a field; and what puts it into a piece and gives the change's name, throwing InputError.
     using Write = std::function<QString(const Shown&)>;
     using Read = std::function<QString(boat::Piece&, const QString&, const Shown&)>;
-    QLineEdit* addText(const About& about, Write write, Read read, const QString& whenEmpty = {});
+    QLineEdit* addText(const About& about, Write write, Read read);
 
     using Which = std::function<int(const Shown&)>;
     using Choose = std::function<QString(boat::Piece&, int, const Shown&)>;

@@ -11,25 +11,36 @@ struct FigureColumn {
     QString name;
     QString under;  // name of the second line; may be empty
     QString hint;
-    bool left = false;  // words, not figures
+    bool left = false;    // words, not figures
+    QString widest = {};  // of its cells
 
     bool operator==(const FigureColumn&) const = default;
 };
 
+inline FigureColumn figureColumn(const QString& name, const QString& widest, const QString& under = {},
+                                 const QString& hint = {}) {
+    return {name, under, hint, false, widest};
+}
+
+inline FigureColumn wordColumn(const QString& name, const QString& widest, const QString& under = {},
+                               const QString& hint = {}) {
+    return {name, under, hint, true, widest};
+}
+
 struct FigureCell {
     QString text;
-    QString under;
-    double sort = 0;              // the number behind it
-    std::optional<int> severity;  // of plan::Severity, drawn as a shape or a line
-    QString source;               // where the number comes from; empty: not told
+    QString under = {};
+    double sort = 0;                   // the number behind it
+    std::optional<int> severity = {};  // of plan::Severity, drawn as a shape or a line
+    QString source = {};               // where the number comes from; empty: not told
 
     bool operator==(const FigureCell&) const = default;
 };
 
 struct FigureRow {
     std::vector<FigureCell> cells;
-    std::optional<double> at_m;  // metres along the line, where it lies at one place
-    QString hint;                // tool tip of cells that tell no source; may be empty
+    std::optional<double> at_m = {};  // metres along the line, where it lies at one place
+    QString hint = {};                // tool tip of cells that tell no source; may be empty
 
     bool operator==(const FigureRow&) const = default;
 };

@@ -1,187 +1,203 @@
 #include "app/panels/findings_list.hpp"
 
-#include <QHash>
-#include <QListView>
-#include <QMouseEvent>
-#include <QPainter>
-#include <QPushButton>
-#include <QStyledItemDelegate>
+#include <QScrollArea>
+#include <QScrollBar>
+#include <QToolButton>
 #include <QVBoxLayout>
+#include <algorithm>
 
-#include "app/look/icons.hpp"
-#include "app/look/text_shape.hpp"
+#include "app/look/text.hpp"
 #include "app/look/theme.hpp"
-#include "app/panels/findings_model.hpp"
-#include "app/panels/offsets_model.hpp"
+#include "app/panels/finding_line.hpp"
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
 
 namespace fayline::app {
 
+QString severityWord(plan::Severity severity) {
+    switch (severity) {
+        case plan::Severity::stop:
+            return QObject::tr("Stop");
+        case plan::Severity::caution:
+            return QObject::tr("Caution");
+        case plan::Severity::note:
+            return QObject::tr("Note");
+    }
+    return {};
+}
+
 namespace {
 
-constexpr int shapeSide = 12;
+QString counted(int count, const QString& one, const QString& many) {
+    return count == 1 ? one : many.arg(count);
+}
 
-// Shape and word, the sentence wrapped beside them, the place under it.
-class FindingDelegate : public QStyledItemDelegate {
-public:
-    explicit FindingDelegate(QListView* view) : QStyledItemDelegate(view), view_(view) {}
+// "1 stop, 2 cautions": what there is of each, but the notes.
+QString countWords(const plan::Verdict& verdict) {
+    QStringList parts;
+    if (verdict.stops() > 0) parts << counted(verdict.stops(), QObject::tr("1 stop"), QObject::tr("%1 stops"));
+    if (verdict.cautions() > 0)
+        parts << counted(verdict.cautions(), QObject::tr("1 caution"), QObject::tr("%1 cautions"));
+    return parts.join(QStringLiteral(", "));
+}
 
-    QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override {
-        const int width = view_->viewport()->width();
-        if (width != measuredWidth_ || option.font != measuredFont_ || heights_.size() > mostHeights) heights_.clear();
-        measuredWidth_ = width;
-        measuredFont_ = option.font;
-        const QString said = words(index);
-        const QString shape = textShape(said, option.font);
-        const auto known = heights_.constFind(shape);
-        if (known != heights_.constEnd()) return {width, *known};
-        const QRect text =
-            QFontMetrics(option.font).boundingRect(QRect(0, 0, textWidth(width), 100000), Qt::TextWordWrap, said);
-        return {width, *heights_.insert(shape, text.height() + gridStep)};
+// Why, what follows from it, where the limit comes from.
+QString detailWords(const plan::Plan& plan, std::size_t index, const measure::Display& display) {
+    const plan::Finding& finding = plan.findings[index];
+    QStringList parts;
+    if (const std::string why = plan::detailsOf(finding, display); !why.empty()) parts << text(why);
+    QStringList following;
+    for (const plan::Finding& other : plan.findings) {
+        if (other.root == static_cast<int>(index))
+            following << QStringLiteral("- ") + text(plan::textOf(other, display));
     }
-
-    void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override {
-        const Theme& t = theme();
-        const auto severity = static_cast<plan::Severity>(index.data(severityRole).toInt());
-        painter->save();
-        if (option.state & (QStyle::State_Selected | QStyle::State_MouseOver)) {
-            QColor wash = t.accent;
-            wash.setAlphaF(option.state & QStyle::State_Selected ? 0.16f : 0.08f);
-            painter->fillRect(option.rect, wash);
-        }
-        painter->fillRect(QRect(option.rect.left(), option.rect.bottom(), option.rect.width(), 1), t.rule);
-        const QRect inner = option.rect.adjusted(gridStep / 2, gridStep / 2, -gridStep / 2, -gridStep / 2);
-        const int line = QFontMetrics(option.font).height();
-        painter->setRenderHint(QPainter::Antialiasing);
-        const QRectF box(inner.left(), inner.top() + (line - shapeSide) / 2.0, shapeSide, shapeSide);
-        painter->fillPath(findingShape(severity, box), findingColor(severity));
-        painter->setFont(option.font);
-        painter->setPen(findingColor(severity));
-        const int left = inner.left() + shapeSide + gridStep / 2;
-        painter->drawText(QRect(left, inner.top(), wordWidth(), line), Qt::AlignLeft | Qt::AlignVCenter,
-                          severityWord(severity));
-        painter->setPen(t.ink);
-        painter->drawText(QRect(left + wordWidth(), inner.top(), textWidth(option.rect.width()), inner.height()),
-                          Qt::TextWordWrap, words(index));
-        if ((option.state & QStyle::State_HasFocus) && view_->hasFocus()) {
-            painter->setRenderHint(QPainter::Antialiasing, false);
-            painter->setPen(QPen(t.accent, 1));
-            painter->drawRect(option.rect.adjusted(0, 0, -1, -2));
-        }
-        painter->restore();
-    }
-
-private:
-    static QString words(const QModelIndex& index) {
-        return index.siblingAtColumn(FindingsModel::textColumn).data().toString();
-    }
-    int wordWidth() const {
-        return qRound(app::textWidth(severityWord(plan::Severity::caution), view_->font())) + gridStep;
-    }
-    int textWidth(int whole) const {
-        return std::max(whole - gridStep - shapeSide - gridStep / 2 - wordWidth(), gridStep * 8);
-    }
-
-    static constexpr int mostHeights = 200;
-    mutable QHash<QString, int> heights_;  // by the shape of what rows say, at one width in one font
-    mutable int measuredWidth_ = -1;
-    mutable QFont measuredFont_;
-    QListView* view_;
-};
+    if (!following.isEmpty()) parts << QObject::tr("From this follows:") << following;
+    if (!finding.source.text.empty()) parts << QObject::tr("Source: %1").arg(sourceText(finding.source));
+    return parts.join(QLatin1Char('\n'));
+}
 
 }  // namespace
 
 FindingsList::FindingsList(QWidget* parent)
     : QWidget(parent),
-      model_(new FindingsModel(this)),
-      view_(new QListView(this)),
-      none_(new Words(QStringLiteral("noFindings"), false, this)),
-      source_(new Words(QStringLiteral("findingSource"), false, this)),
-      repairsLayout_(new QVBoxLayout) {
+      count_(new Words(QStringLiteral("findingCount"), false, this)),
+      scroll_(new QScrollArea(this)),
+      inside_(new QWidget),
+      notes_(new QToolButton(inside_)),
+      safety_(new Words(QStringLiteral("findingSafety"), false, this)) {
     setObjectName(QStringLiteral("findingsList"));
-    setAccessibleName(tr("Findings"));
+    setAccessibleName(tr("Findings, the worst first"));
     auto* layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
     layout->setSpacing(gridStep / 2);
-    view_->setObjectName(QStringLiteral("findings"));
-    view_->setAccessibleName(tr("Findings, the worst first"));
-    view_->setModel(model_);
-    view_->setModelColumn(FindingsModel::textColumn);
-    view_->setItemDelegate(new FindingDelegate(view_));
-    view_->setFrameShape(QFrame::NoFrame);
-    view_->setResizeMode(QListView::Adjust);
-    view_->setWordWrap(true);
-    view_->setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
-    view_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
-    view_->setMouseTracking(true);
-    view_->viewport()->installEventFilter(this);
-    view_->viewport()->setAutoFillBackground(false);
-    source_->setForegroundRole(QPalette::PlaceholderText);
-    repairsLayout_->setContentsMargins(0, 0, 0, 0);
-    repairsLayout_->setSpacing(gridStep / 2);
-    layout->addWidget(none_);
-    layout->addWidget(view_, 1);
-    layout->addWidget(source_);
-    layout->addLayout(repairsLayout_);
-    connect(view_, &QListView::clicked, this, [this](const QModelIndex& index) { choose(index.row()); });
-    connect(view_, &QListView::activated, this, [this](const QModelIndex& index) { choose(index.row()); });
-    connect(view_->selectionModel(), &QItemSelectionModel::currentChanged, this, &FindingsList::showSource);
+    QFont strong = font();
+    strong.setBold(true);
+    count_->setFont(strong);
+    layout->addWidget(count_);
+    auto* inside = new QVBoxLayout(inside_);
+    inside->setContentsMargins(0, 0, 0, 0);
+    inside->setSpacing(0);
+    notes_->setObjectName(QStringLiteral("findingNotes"));
+    notes_->setAutoRaise(true);
+    notes_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
+    inside->addWidget(notes_, 0, Qt::AlignLeft);
+    inside->addStretch(1);
+    scroll_->setWidget(inside_);
+    scroll_->setWidgetResizable(true);
+    scroll_->setFrameShape(QFrame::NoFrame);
+    scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    scroll_->setFocusPolicy(Qt::NoFocus);
+    layout->addWidget(scroll_, 1);
+    safety_->setForegroundRole(QPalette::PlaceholderText);
+    layout->addWidget(safety_);
+    connect(notes_, &QToolButton::clicked, this, [this] {
+        notesShown_ = !notesShown_;
+        fill();
+    });
 }
 
 FindingsList::~FindingsList() = default;
 
 void FindingsList::show(const Shown& shown) {
-    const bool changed = model_->show(std::make_shared<const Shown>(shown));
-    const bool any = model_->rowCount() > 0;
-    if (view_->isHidden() == any) view_->setVisible(any);
-    none_->say(any                                   ? QString()
-               : shown.pieceIndex >= 0 && shown.plan ? tr("Nothing was found wrong.")
-                                                     : tr("There is no plan yet."));
-    showSource();
-    showRepairs(shown);
-    if (changed && any) view_->doItemsLayout();  // now rather than by its timer, after all else has been painted
-}
-
-void FindingsList::showSource() {
-    const plan::Finding* finding = model_->finding(view_->currentIndex().row());
-    source_->say(finding ? tr("Limit from %1").arg(sourceText(finding->source)) : QString());
-}
-
-void FindingsList::showRepairs(const Shown& shown) {
-    repairs_ = repairsOf(shown);
-    while (buttons_.size() < repairs_.size()) {
-        const std::size_t number = buttons_.size();
-        QPushButton* button = wordButton(QStringLiteral("repair%1").arg(number), {}, this);
-        repairsLayout_->addWidget(button, 0, Qt::AlignLeft);
-        connect(button, &QPushButton::clicked, this, [this, number] {
-            if (number < repairs_.size()) emit changeAsked(repairs_[number].change);
-        });
-        buttons_.push_back(button);
+    const bool otherPiece = !shown.samePieceAs(shown_);
+    shown_ = shown;
+    if (otherPiece) open_.clear();
+    std::optional<Key> worst;
+    if (shown_.pieceIndex >= 0 && shown_.plan && !shown_.plan->findings.empty()) {
+        worst = {shown_.plan->findings.front().code, {}};
     }
-    for (std::size_t i = 0; i < buttons_.size(); ++i) {
-        const bool used = i < repairs_.size();
-        if (used && buttons_[i]->toolTip() != repairs_[i].text) {
-            buttons_[i]->setText(repairs_[i].change.name);
-            buttons_[i]->setToolTip(repairs_[i].text);
-            buttons_[i]->setAccessibleName(repairs_[i].text);
+    const bool toTop = otherPiece || worst != worst_;
+    worst_ = worst;
+    fill();
+    if (toTop) scroll_->verticalScrollBar()->setValue(0);
+}
+
+void FindingsList::fill() {
+    const bool any = shown_.pieceIndex >= 0 && shown_.plan;
+    rows_.clear();
+    std::vector<std::size_t> notes;
+    QStringList safety;
+    const std::size_t count = any ? shown_.plan->findings.size() : 0;
+    for (std::size_t i = 0; i < count; ++i) {
+        const plan::Finding& finding = shown_.plan->findings[i];
+        if (finding.root >= 0) continue;
+        switch (plan::levelOf(finding)) {
+            case plan::Level::finding:
+                (finding.severity == plan::Severity::note ? notes : rows_).push_back(i);
+                break;
+            case plan::Level::safety:
+                safety << text(plan::textOf(finding, shown_.display));
+                break;
+            case plan::Level::fact:
+                break;
         }
-        if (buttons_[i]->isHidden() == used) buttons_[i]->setVisible(used);
     }
+    const plan::Verdict verdict = any ? plan::verdictOf(*shown_.plan) : plan::Verdict{};
+    const QString counts = countWords(verdict);
+    QString verdictWords = tr("There is no plan yet.");
+    if (any) verdictWords = text(plan::writeText(verdict.text, shown_.display));
+    count_->say(counts.isEmpty() ? verdictWords : tr("%1 (%2)").arg(verdictWords, counts));
+    const std::size_t above = rows_.size();
+    if (notesShown_) rows_.insert(rows_.end(), notes.begin(), notes.end());
+    const int notesCount = static_cast<int>(notes.size());
+    notes_->setVisible(notesCount > 0);
+    notes_->setText(counted(notesCount, tr("1 note"), tr("%1 notes")));
+    notes_->setArrowType(notesShown_ ? Qt::DownArrow : Qt::RightArrow);
+    for (std::size_t row = 0; row < rows_.size(); ++row) fillLine(lineAt(row), rows_[row]);
+    for (std::size_t row = 0; row < lines_.size(); ++row) lines_[row]->setVisible(row < rows_.size());
+    // The notes follow the button that shows them.
+    auto* layout = static_cast<QVBoxLayout*>(inside_->layout());
+    const auto at = static_cast<int>(above);
+    if (layout->indexOf(notes_) != at) {
+        layout->removeWidget(notes_);
+        layout->insertWidget(at, notes_, 0, Qt::AlignLeft);
+    }
+    constexpr int mostLines = 3;
+    safety_->say(safety.mid(0, mostLines).join(QLatin1Char('\n')));
 }
 
-void FindingsList::choose(int row) {
-    if (const plan::Finding* finding = model_->finding(row))
-        emit findingChosen(plan::aboutOf(finding->code), finding->at_m, finding->point);
+FindingLine& FindingsList::lineAt(std::size_t row) {
+    auto* layout = static_cast<QVBoxLayout*>(inside_->layout());
+    while (lines_.size() <= row) {
+        const std::size_t number = lines_.size();
+        auto* line = new FindingLine(QStringLiteral("finding%1").arg(number), inside_);
+        layout->insertWidget(layout->count() - 1, line);
+        connect(line, &FindingLine::chosen, this, [this, number] { choose(number); });
+        connect(line, &FindingLine::hovered, this, &FindingsList::placeHovered);
+        connect(line, &FindingLine::openAsked, this, [this, number] {
+            if (number >= rows_.size()) return;
+            const plan::Finding& finding = shown_.plan->findings[rows_[number]];
+            const Key key{finding.code, finding.at_m};
+            if (!open_.erase(key)) open_.insert(key);
+            fill();
+        });
+        connect(line, &FindingLine::cureAsked, this, [this, number] {
+            if (number >= rows_.size() || shown_.outOfDate) return;
+            const auto cure = plan::cureOf(shown_.piece, *shown_.plan, shown_.plan->findings[rows_[number]]);
+            if (cure) emit changeAsked({text(plan::writeText(cure->name, shown_.display)), {}, cure->piece});
+        });
+        lines_.push_back(line);
+    }
+    return *lines_[row];
 }
 
-bool FindingsList::eventFilter(QObject* object, QEvent* event) {
-    if (object == view_->viewport() && event->type() == QEvent::MouseMove) {
-        const plan::Finding* finding = model_->finding(view_->indexAt(static_cast<QMouseEvent*>(event)->pos()).row());
-        emit placeHovered(finding ? finding->at_m : std::nullopt);
-    }
-    if (object == view_->viewport() && event->type() == QEvent::Leave) emit placeHovered(std::nullopt);
-    return QWidget::eventFilter(object, event);
+void FindingsList::fillLine(FindingLine& line, std::size_t index) {
+    const plan::Finding& finding = shown_.plan->findings[index];
+    const std::optional<plan::Cure> cure =
+        shown_.outOfDate ? std::nullopt : plan::cureOf(shown_.piece, *shown_.plan, finding);
+    line.setPlace(finding.at_m);
+    line.setEnabled(!shown_.outOfDate);
+    line.say(finding.severity, text(plan::textOf(finding, shown_.display)),
+             cure ? text(plan::writeText(cure->name, shown_.display)) : QString(),
+             detailWords(*shown_.plan, index, shown_.display), open_.contains({finding.code, finding.at_m}));
+}
+
+void FindingsList::choose(std::size_t row) {
+    if (row >= rows_.size()) return;
+    const plan::Finding& finding = shown_.plan->findings[rows_[row]];
+    emit findingChosen(plan::aboutOf(finding.code), finding.at_m, finding.point);
 }
 
 }  // namespace fayline::app
+
+#include "moc_findings_list.cpp"

@@ -1,27 +1,29 @@
-// All findings of the piece, the worst first; a click leads to the place.
+// The findings of the piece, causes only, the worst first: one line each with the button that puts it right. A line
+// opens to why, what follows from it and where its limit comes from. Notes are folded; facts stand in the panels; what
+// is always so about the work stands in a strip of its own.
 //
-// Objects by name: "findings" (the list), "findingSource" (label: where the chosen one's limit comes from),
-// "repair0", "repair1" (buttons: the offered repairs of misread offsets, the worst first).
+// Objects by name: "findingCount" (label: how many of each), "finding0", "finding1" (the lines), in each of them
+// "line" (label), "cure" (button), "open" (button) and "detail" (label); "findingNotes" (button: shows the notes),
+// "findingSafety" (label).
 #pragma once
 
 #include <QWidget>
-#include <memory>
 #include <optional>
+#include <set>
+#include <utility>
 #include <vector>
 
 #include "app/look/change.hpp"
 #include "app/look/shown.hpp"
+#include "core/plan/cures.hpp"
 
-class QLabel;
-class QListView;
-class QPushButton;
-class QVBoxLayout;
+class QScrollArea;
+class QToolButton;
 
 namespace fayline::app {
 
-class FindingsModel;
+class FindingLine;
 class Words;
-struct Repair;
 
 class FindingsList : public QWidget {
     Q_OBJECT
@@ -33,23 +35,28 @@ public:
 signals:
     void findingChosen(plan::About about, std::optional<double> at_m, int point);
     void placeHovered(std::optional<double> at_m);
-    void changeAsked(const Change& change);  // the offered repair of a misread offset
-
-protected:
-    bool eventFilter(QObject* object, QEvent* event) override;
+    void changeAsked(const Change& change);
 
 private:
-    void choose(int row);
-    void showSource();
-    void showRepairs(const Shown& shown);
+    using Key = std::pair<plan::Code, std::optional<double>>;
+    void fill();
+    void fillLine(FindingLine& line, std::size_t index);
+    FindingLine& lineAt(std::size_t row);
+    void choose(std::size_t row);
 
-    FindingsModel* model_;
-    QListView* view_;
-    Words* none_;
-    Words* source_;
-    QVBoxLayout* repairsLayout_;
-    std::vector<QPushButton*> buttons_;
-    std::vector<Repair> repairs_;
+    Shown shown_;
+    std::vector<std::size_t> rows_;  // of the plan's findings, those that lines stand for
+    std::vector<FindingLine*> lines_;
+    std::set<Key> open_;
+    bool notesShown_ = false;
+    std::optional<Key> worst_;
+    Words* count_;
+    QScrollArea* scroll_;
+    QWidget* inside_;
+    QToolButton* notes_;
+    Words* safety_;
 };
+
+QString severityWord(plan::Severity severity);  // "Stop", "Caution", "Note"
 
 }  // namespace fayline::app

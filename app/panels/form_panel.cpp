@@ -6,20 +6,20 @@
 #include <QLineEdit>
 #include <QLocale>
 #include <QPushButton>
-#include <QVBoxLayout>
 #include <algorithm>
 
 #include "app/look/theme.hpp"
-#include "app/panels/fields.hpp"
 #include "app/panels/figures_model.hpp"
 #include "app/panels/form_rows.hpp"
 #include "app/panels/list_model.hpp"
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
+#include "app/panels/typed_fields.hpp"
 #include "core/math/count.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/measure/units.hpp"
+#include "core/plan/form_wording.hpp"
 #include "core/wood/air.hpp"
 
 namespace fayline::app {
@@ -41,15 +41,6 @@ std::optional<ReadingPlace> readingAt(const boat::Piece& piece, int row) {
     return std::nullopt;
 }
 
-boat::LetGo& reading(boat::Piece& piece, int row) {
-    const ReadingPlace place = readingAt(piece, row).value();
-    return piece.record[place.record].letGo[place.reading];
-}
-
-const boat::LetGo& reading(const boat::Piece& piece, int row) {
-    return reading(const_cast<boat::Piece&>(piece), row);  // only read
-}
-
 // "02 May": short, for a narrow column.
 QString dayText(const std::string& when) {
     const QString written = text(when).left(10);
@@ -62,6 +53,38 @@ int readingsOf(const boat::Piece& piece) {
     for (const boat::Record& record : piece.record) count += math::countOf(record.letGo);
     return count;
 }
+
+// What was measured of all glue-ups, one after the other.
+class ReadingsModel : public ItemsModel<boat::LetGo> {
+public:
+    explicit ReadingsModel(QObject* parent) : ItemsModel(tr("reading"), "record", nullptr, nullptr, parent) {
+        ListColumn glued{
+            .name = tr("Glued"), .hint = tr("Day of the glue-up"), .widest = "02 May", .side = Qt::AlignLeft};
+        glued.text = [](const Shown& shown, int row) {
+            return dayText(shown.piece.record[readingAt(shown.piece, row).value().record].when);
+        };
+        const auto length = [this](double boat::LetGo::*member, const QString& name, const QString& hint) {
+            return typed(member, way::length(), {.name = name, .hint = hint});
+        };
+        setColumns(
+            {glued,
+             typed(&boat::LetGo::after_s, way::number(1.0 / 3600, 3),
+                   {.name = tr("After, h"),
+                    .hint = tr("Hours since it was let go: 0 at once, then after some days"),
+                    .widest = "2400"}),
+             length(&boat::LetGo::chordForm_m, tr("On form"), tr("The chord from end to end, straight, on the form")),
+             length(&boat::LetGo::chordPiece_m, tr("Chord"), tr("The same of the piece, let go")),
+             length(&boat::LetGo::risePiece_m, tr("Rise"),
+                    tr("Greatest height of the piece over that chord; 0: not measured"))});
+    }
+
+protected:
+    int rowsOf(const Shown& shown) const override { return readingsOf(shown.piece); }
+    boat::LetGo& at(boat::Piece& piece, int row) const override {
+        const ReadingPlace place = readingAt(piece, row).value();
+        return piece.record[place.record].letGo[place.reading];
+    }
+};
 
 }  // namespace
 
@@ -85,24 +108,12 @@ FormPanel::FormPanel(QWidget* parent)
     makeMeasured();
     makeLearned();
 
-    QVBoxLayout* layout = panelLayout(this);
-    layout->addWidget(answer_);
-    layout->addWidget(plot_);
-    for (Section* section : sections_) layout->addWidget(section);
-    layout->addStretch();
-    tabInReadingOrder(this);
-    connect(plot_, &AlongPlot::placeHovered, this, &Panel::placeHovered);
-    connect(plot_, &AlongPlot::placeSelected, this, &Panel::placeSelected);
+    layOut({answer_, plot_});
+    tellPlaces(plot_);
 }
 
 void FormPanel::makeInPlace() {
-    auto* model = new FiguresModel(stressColumns(), this);
-    NotebookTable* table = figuresTable("stressLeft", tr("What stays in the piece at its ends"), model,
-                                        {{0, tr("start")},
-                                         {1, QStringLiteral("123 lbf ft")},
-                                         {2, QStringLiteral("0.00 MPa")},
-                                         {3, QStringLiteral("12300 N")}},
-                                        0);
+    const auto [table, model] = figuresTable("stressLeft", tr("What stays in the piece at its ends"), stressColumns());
     along_.push_back(table);
     inPlace_ = addSection(
         "stressHead", tr("What stays in it"), true, {table}, [model](const std::shared_ptr<const Shown>& shown) {
@@ -113,113 +124,57 @@ void FormPanel::makeInPlace() {
 }
 
 void FormPanel::makeFields() {
-    auto* fields = new Fields(this);
-    fields->addTick(
-        {QStringLiteral("letGo"), tr("The form lets the piece go"), QStringLiteral("form.let_go"),
-         tr("Off: the piece stays on its form for good.")},
-        [](const Shown& shown) { return shown.piece.form.letGo; },
-        [](boat::Piece& piece, bool on, const Shown&) {
-            piece.form.letGo = on;
-            return on ? tr("Let the piece go") : tr("Keep the piece on its form");
-        });
-    fields->addTick(
-        {QStringLiteral("allowsForSpringback"), tr("The form allows for springback"),
-         QStringLiteral("form.allows_for_springback"),
-         tr("Off: there is a form already, and it has the wanted line itself.")},
-        [](const Shown& shown) { return shown.piece.form.allowsForSpringback; },
-        [](boat::Piece& piece, bool on, const Shown&) {
-            piece.form.allowsForSpringback = on;
-            return on ? tr("Allow for springback") : tr("Do not allow for springback");
-        });
-    fields->addText(
-        {QStringLiteral("springbackFactor"), tr("Springback, times the rule"), QStringLiteral("form.springback_factor"),
-         tr("What your earlier pieces gave back, over what theory says. 1: theory as it is.")},
-        [](const Shown& shown) { return text(measure::writeNumber(shown.piece.form.springbackFactor, 4)); },
-        [](boat::Piece& piece, const QString& written, const Shown&) {
-            piece.form.springbackFactor = readNumber(written);
-            return tr("Take springback %1 times the rule").arg(written.trimmed());
-        });
-    fields->addText(
-        {QStringLiteral("fixedAt"), tr("Form and line laid on each other at"), QStringLiteral("form.fixed_at_mm"),
-         tr("There the form has place and direction of the wanted line. Empty: at the first pin, else where closing "
-            "begins.")},
-        [](const Shown& shown) {
-            const std::optional<double>& at_m = shown.piece.form.fixedAt_m;
-            return at_m ? writeLengthText(*at_m, shown.display) : QString();
-        },
-        [](boat::Piece& piece, const QString& written, const Shown& shown) {
-            piece.form.fixedAt_m = readOptionalLength(written, shown.display);
-            return tr("Lay form and line on each other");
-        },
-        tr("where closing begins"));
-    connect(fields, &Fields::changeAsked, this, &Panel::changeAsked);
-    addSection("formFieldsHead", tr("The form"), true, {fields},
-               [fields](const std::shared_ptr<const Shown>& shown) { fields->show(shown); });
+    Fields* fields = newFields();
+    using boat::Form;
+    const TypedFields form(fields, "form.", over(&boat::Piece::form));
+    form.addTick(
+        {"letGo", tr("The form lets the piece go"), "let_go", tr("Off: the piece stays on its form for good.")},
+        &Form::letGo, {tr("Let the piece go"), tr("Keep the piece on its form")});
+    form.addTick({"allowsForSpringback", tr("The form allows for springback"), "allows_for_springback",
+                  tr("Off: there is a form already, and it has the wanted line itself.")},
+                 &Form::allowsForSpringback, {tr("Allow for springback"), tr("Do not allow for springback")});
+    form.add({"springbackFactor", tr("Springback, times the rule"), "springback_factor",
+              tr("What your earlier pieces gave back, over what theory says. 1: theory as it is.")},
+             &Form::springbackFactor, way::number(1, 4), {tr("Take springback %2 times the rule")});
+    form.add({"fixedAt", tr("Form and line laid on each other at"), "fixed_at_mm",
+              tr("There the form has place and direction of the wanted line. Empty: at the first pin, else where "
+                 "closing begins."),
+              tr("where closing begins")},
+             &Form::fixedAt_m, way::orNone(way::length()), {tr("Lay form and line on each other")});
+    addSection("formFieldsHead", tr("The form"), true, fields);
 }
 
 void FormPanel::makePlaned() {
-    using Depth = double boat::Planed::*;
-    const auto depth = [](Depth member) {
-        return ListModel::Column{
-            {},
-            {},
-            [member](const Shown& shown, int row) {
-                return text(measure::writeThickness(shown.piece.stack.planedAfter[row].*member, shown.display));
-            },
-            [member](boat::Piece& piece, int row, const QString& written, const Shown& shown) {
-                piece.stack.planedAfter[row].*member = readLengthText(written, shown.display);
-            },
-            false};
-    };
-    ListModel::Column at = depth(&boat::Planed::at_m);
-    at.name = tr("Along the line");
-    at.write = [](const Shown& shown, int row) {
-        return writeLengthText(shown.piece.stack.planedAfter[row].at_m, shown.display);
-    };
-    ListModel::Column inside = depth(&boat::Planed::inside_m);
-    inside.name = tr("Inside");
-    inside.hint = tr("Taken off the face that lay on the form; even between two places, level beyond");
-    ListModel::Column outside = depth(&boat::Planed::outside_m);
-    outside.name = tr("Outside");
-    outside.hint = tr("Taken off the outer face, sacrificial strips not counted");
-    planed_ = new ListModel(
-        {tr("planed place"), QStringLiteral("stack.planed_after"),
-         [](const boat::Piece& piece) { return math::countOf(piece.stack.planedAfter); },
-         [](const boat::Piece& a, int row, const boat::Piece& b, int other) {
-             return a.stack.planedAfter[row] == b.stack.planedAfter[other];
-         },
-         [](const Shown& shown, int row) -> std::optional<double> { return shown.piece.stack.planedAfter[row].at_m; }},
-        {at, inside, outside}, this);
+    auto* planed = new ItemsModel<boat::Planed>(
+        tr("planed place"), "stack.planed_after",
+        [](boat::Piece& piece) -> std::vector<boat::Planed>& { return piece.stack.planedAfter; }, &boat::Planed::at_m,
+        this);
+    planed->setColumns(
+        {planed->typed(&boat::Planed::at_m, way::length(), {.name = tr("Along the line")}),
+         planed->typed(&boat::Planed::inside_m, way::thickness(),
+                       {.name = tr("Inside"),
+                        .hint = tr("Taken off the face that lay on the form; even between two places, level beyond")}),
+         planed->typed(
+             &boat::Planed::outside_m, way::thickness(),
+             {.name = tr("Outside"), .hint = tr("Taken off the outer face, sacrificial strips not counted")})});
     auto* unread = new Words(QStringLiteral("planedUnread"), true, this);
-    NotebookTable* table = typedTable(
-        "planed", tr("Planed after gluing"), planed_, unread,
-        {{0, QStringLiteral("12-11-7+")}, {1, QStringLiteral("15/64 in")}, {2, QStringLiteral("15/64 in")}}, 0);
+    NotebookTable* table = typedTable("planed", tr("Planed after gluing"), planed, unread, {0, 1, 2}, 0);
     along_.push_back(table);
-    QWidget* buttons = rowTools(
-        table, "addPlaned", tr("Add a planed place (Insert)"), "removePlaned", tr("Remove this place (Delete)"),
-        [this] {
-            planed_->change(tr("Plane after gluing"), [this](boat::Piece& piece) {
-                double at_m = selected_m_.value_or(0);
-                const auto taken = [&] {
-                    return std::any_of(piece.stack.planedAfter.begin(), piece.stack.planedAfter.end(),
-                                       [at_m](const boat::Planed& one) { return one.at_m == at_m; });
-                };
-                while (taken()) at_m += 0.1;
-                boat::Planed one;
-                one.at_m = at_m;
-                one.outside_m = 0.001;
-                piece.stack.planedAfter.push_back(one);
-            });
-        },
-        [this, table] {
-            const int row = table->currentIndex().row();
-            if (row < 0) return;
-            planed_->change(tr("Do not plane there"), [row](boat::Piece& piece) {
-                piece.stack.planedAfter.erase(piece.stack.planedAfter.begin() + row);
-            });
-        });
+    QWidget* buttons = rowTools(table,
+                                {"addPlaned", tr("Add a planed place (Insert)"),
+                                 [this, planed] {
+                                     planed->change(tr("Plane after gluing"), [this](boat::Piece& piece) {
+                                         std::vector<boat::Planed>& there = piece.stack.planedAfter;
+                                         double at_m = selected_m_.value_or(0);
+                                         while (std::ranges::count(there, at_m, &boat::Planed::at_m) > 0) at_m += 0.1;
+                                         there.push_back({.at_m = at_m, .outside_m = 0.001});
+                                     });
+                                 }},
+                                {"removePlaned", tr("Remove this place (Delete)"), [planed, table] {
+                                     planed->removeItems({table->currentIndex().row()}, tr("Do not plane there"), {});
+                                 }});
     addSection("planedHead", tr("Planed after gluing"), false, {table, unread, buttons},
-               [this](const std::shared_ptr<const Shown>& shown) { planed_->show(shown); });
+               [planed](const std::shared_ptr<const Shown>& shown) { planed->show(shown); });
 }
 
 void FormPanel::makeAir() {
@@ -231,10 +186,7 @@ void FormPanel::makeAir() {
         edit->setObjectName(QLatin1String(object));
         edit->setAccessibleName(name);
         edit->setToolTip(hint);
-        auto* label = new QLabel(name, part);
-        label->setBuddy(edit);
-        grid->addWidget(label, row, 0);
-        grid->addWidget(edit, row, 1);
+        addLabelled(grid, row, name, edit);
         connect(edit, &QLineEdit::textChanged, this, &FormPanel::showAir);
         return edit;
     };
@@ -271,91 +223,47 @@ void FormPanel::showAir() {
 }
 
 void FormPanel::makeMeasured() {
-    using Length = double boat::LetGo::*;
-    const auto length = [](const QString& name, const QString& hint, Length member) {
-        return ListModel::Column{name, hint,
-                                 [member](const Shown& shown, int row) {
-                                     return writeLengthText(reading(shown.piece, row).*member, shown.display);
-                                 },
-                                 [member](boat::Piece& piece, int row, const QString& written, const Shown& shown) {
-                                     reading(piece, row).*member = readLengthText(written, shown.display);
-                                 },
-                                 false};
-    };
-    const ListModel::Column glued{tr("Glued"), tr("Day of the glue-up"),
-                                  [](const Shown& shown, int row) {
-                                      const ReadingPlace place = readingAt(shown.piece, row).value();
-                                      return dayText(shown.piece.record[place.record].when);
-                                  },
-                                  nullptr, true};
-    const ListModel::Column after{tr("After, h"), tr("Hours since it was let go: 0 at once, then after some days"),
-                                  [](const Shown& shown, int row) {
-                                      return text(measure::writeNumber(reading(shown.piece, row).after_s / 3600));
-                                  },
-                                  [](boat::Piece& piece, int row, const QString& written, const Shown&) {
-                                      reading(piece, row).after_s = 3600 * readNumber(written);
-                                  },
-                                  false};
-    measured_ = new ListModel(
-        {tr("reading"), QStringLiteral("record"), readingsOf,
-         [](const boat::Piece& a, int row, const boat::Piece& b, int other) {
-             return reading(a, row) == reading(b, other);
-         },
-         nullptr},
-        {glued, after,
-         length(tr("On form"), tr("The chord from end to end, straight, on the form"), &boat::LetGo::chordForm_m),
-         length(tr("Chord"), tr("The same of the piece, let go"), &boat::LetGo::chordPiece_m),
-         length(tr("Rise"), tr("Greatest height of the piece over that chord; 0: not measured"),
-                &boat::LetGo::risePiece_m)},
-        this);
+    auto* readings = new ReadingsModel(this);
     auto* unread = new Words(QStringLiteral("readingsUnread"), true, this);
-    NotebookTable* table = typedTable("readings", tr("Measured when let go"), measured_, unread,
-                                      {{0, QStringLiteral("02 May")},
-                                       {1, QStringLiteral("2400")},
-                                       {2, QStringLiteral("12-11-7+")},
-                                       {3, QStringLiteral("12-11-7+")},
-                                       {4, QStringLiteral("12-11-7+")}},
-                                      0);
+    NotebookTable* table = typedTable("readings", tr("Measured when let go"), readings, unread, {0, 1, 2, 3, 4}, 0);
     QWidget* buttons = rowTools(
-        table, "addReading", tr("Add a reading (Insert)"), "removeReading", tr("Remove this reading (Delete)"),
-        [this] {
-            measured_->change(tr("Add a reading"), [this](boat::Piece& piece) {
-                if (piece.record.empty()) {
-                    boat::Record record;
-                    record.when = text(QDateTime::currentDateTime().toString(QStringLiteral("yyyy-MM-ddTHH:mm")));
-                    piece.record.push_back(record);
-                }
-                boat::LetGo letGo;
-                if (shown_->plan && !shown_->plan->form.parts.empty()) {
-                    const stack::Opening& opens = shown_->plan->form.parts.front().opens;
-                    letGo.chordForm_m = opens.chordFrom_m;
-                    letGo.chordPiece_m = opens.chordTo_m;
-                }
-                boat::Record& record = piece.record.back();
-                if (!record.on) record.on = stack::measuredOn(piece);
-                record.letGo.push_back(letGo);
-            });
-        },
-        [this, table] {
-            const int row = table->currentIndex().row();
-            if (row < 0) return;
-            measured_->change(tr("Remove a reading"), [row](boat::Piece& piece) {
-                const std::optional<ReadingPlace> place = readingAt(piece, row);
-                if (!place) return;
-                std::vector<boat::LetGo>& letGo = piece.record[place->record].letGo;
-                letGo.erase(letGo.begin() + std::ptrdiff_t(place->reading));
-            });
-        });
+        table,
+        {"addReading", tr("Add a reading (Insert)"),
+         [this, readings] {
+             readings->change(tr("Add a reading"), [this](boat::Piece& piece) {
+                 if (piece.record.empty()) {
+                     boat::Record record;
+                     record.when = text(QDateTime::currentDateTime().toString(QStringLiteral("yyyy-MM-ddTHH:mm")));
+                     piece.record.push_back(record);
+                 }
+                 boat::LetGo letGo;
+                 if (shown_->plan && !shown_->plan->form.parts.empty()) {
+                     const stack::Opening& opens = shown_->plan->form.parts.front().opens;
+                     letGo.chordForm_m = opens.chordFrom_m;
+                     letGo.chordPiece_m = opens.chordTo_m;
+                 }
+                 boat::Record& record = piece.record.back();
+                 if (!record.on) record.on = stack::measuredOn(piece);
+                 record.letGo.push_back(letGo);
+             });
+         }},
+        {"removeReading", tr("Remove this reading (Delete)"), [readings, table] {
+             const int row = table->currentIndex().row();
+             if (row < 0) return;
+             readings->change(tr("Remove a reading"), [row](boat::Piece& piece) {
+                 const std::optional<ReadingPlace> place = readingAt(piece, row);
+                 if (!place) return;
+                 std::vector<boat::LetGo>& letGo = piece.record[place->record].letGo;
+                 letGo.erase(letGo.begin() + std::ptrdiff_t(place->reading));
+             });
+         }});
     addSection("readingsHead", tr("Measured when let go"), false, {table, unread, buttons},
-               [this](const std::shared_ptr<const Shown>& shown) { measured_->show(shown); });
+               [readings](const std::shared_ptr<const Shown>& shown) { readings->show(shown); });
 }
 
 void FormPanel::makeLearned() {
     auto* words = new SteadyWords(QStringLiteral("learnedWords"), this);
-    auto* model = new FiguresModel(learnedColumns(), this);
-    NotebookTable* table = figuresTable(
-        "learned", tr("Springback of earlier pieces"), model,
-        {{0, tr("Piece")}, {1, QStringLiteral("20 days")}, {2, tr("Gave back")}, {3, tr("Times the rule")}}, 0);
+    const auto [table, model] = figuresTable("learned", tr("Springback of earlier pieces"), learnedColumns());
     QPushButton* use = wordButton(QStringLiteral("useFactor"), tr("Take their factor for this form"), this);
     connect(use, &QPushButton::clicked, this, &FormPanel::useFactor);
     Section* section = addSection("learnedHead", tr("What earlier pieces say"), false, {words, table, use}, nullptr);
@@ -364,7 +272,7 @@ void FormPanel::makeLearned() {
         const plan::Plan* known = studied(plan::Study::learned);
         const bool any = known && known->learned;
         words->say(!known ? tr("Being worked out.")
-                   : any  ? text(known->learned->howFar)
+                   : any  ? text(plan::writeTexts(plan::learnedTexts(*known->learned), shown->display))
                           : tr("No piece of this boat was measured when it was let go."));
         model->show(any ? learnedRows(*known->learned, shown->display) : std::vector<FigureRow>(),
                     studyIsOld(plan::Study::learned));
@@ -385,13 +293,13 @@ void FormPanel::show(const Shown& shown) {
     answer_->show(*shown_);
     showPlot();
     const bool stays = shown_->pieceIndex >= 0 && shown_->plan && shown_->plan->form.stressLeft.has_value();
-    if (inPlace_->isHidden() == stays) inPlace_->setVisible(stays);
+    showIf(inPlace_, stays);
     for (Section* section : sections_) section->show(shown_);
 }
 
 void FormPanel::showPlot() {
     std::optional<AlongPlot::Picture> picture = formPicture(shown_);
-    if (plot_->isHidden() == picture.has_value()) plot_->setVisible(picture.has_value());
+    showIf(plot_, picture.has_value());
     if (picture) plot_->setPicture(std::move(*picture));
 }
 

@@ -13,7 +13,6 @@ namespace fayline::app {
 class AlongPlot;
 class AnswerNote;
 class Fields;
-class ListModel;
 class SteadyWords;
 
 class FormPanel : public SectionedPanel {
@@ -54,9 +53,7 @@ private:
     Words* homeReason_ = nullptr;
     SteadyWords* homeWords_ = nullptr;
     std::shared_ptr<const Shown> homePiece_;  // of which the end was typed
-    ListModel* planed_ = nullptr;
-    ListModel* measured_ = nullptr;
-    Section* inPlace_ = nullptr;  // there only where nothing lets go
+    Section* inPlace_ = nullptr;              // there only where nothing lets go
     std::optional<double> selected_m_;
 };
 

@@ -19,10 +19,6 @@ namespace fayline::app {
 
 namespace {
 
-QString widestSmall() {
-    return QStringLiteral("+000.00 mm");
-}
-
 // Words that follow from a plan of the very piece; while it is out of date they stay as they were.
 bool upToDate(const Shown& shown) {
     return shown.pieceIndex >= 0 && shown.plan && !shown.outOfDate;
@@ -31,9 +27,7 @@ bool upToDate(const Shown& shown) {
 }  // namespace
 
 void FormPanel::makeOpenings() {
-    auto* model = new FiguresModel(openingColumns(), this);
-    NotebookTable* table = figuresTable("openings", tr("How far the piece opens"), model,
-                                        {{0, tr("the shape let go to")}, {1, widestSmall()}, {2, widestSmall()}}, 0);
+    const auto [table, model] = figuresTable("openings", tr("How far the piece opens"), openingColumns());
     auto* spread = new SteadyWords(QStringLiteral("spreadWords"), this);
     auto* moisture = new SteadyWords(QStringLiteral("moistureWords"), this);
     addSection("openingsHead", tr("How far it opens"), true, {table, spread, moisture},
@@ -44,8 +38,9 @@ void FormPanel::makeOpenings() {
                        return model->show({}, false);
                    }
                    model->show(openingRows(*shown->plan, shown->display), shown->outOfDate);
-                   spread->say(text(plan::spreadText(*shown->plan)));
-                   moisture->say(text(plan::moistureText(shown->piece.stack, *shown->plan)));
+                   spread->say(text(plan::writeTexts(plan::spreadTexts(*shown->plan), shown->display)));
+                   moisture->say(
+                       text(plan::writeTexts(plan::moistureTexts(shown->piece.stack, *shown->plan), shown->display)));
                });
 }
 
@@ -54,22 +49,23 @@ void FormPanel::makeRule() {
     addSection("ruleHead", tr("The workshop's rule, told in two ways"), false, {words},
                [words](const std::shared_ptr<const Shown>& shown) {
                    if (!upToDate(*shown)) return;
-                   const std::string rule = plan::ruleText(shown->piece.stack, shown->plan->form, shown->display);
+                   const std::string rule =
+                       plan::writeTexts(plan::ruleTexts(shown->piece.stack, shown->plan->form), shown->display);
                    words->say(rule.empty() ? tr("Nothing lets go, so no rule for springback applies.") : text(rule));
                });
 }
 
 void FormPanel::makeFewer() {
     auto* words = new SteadyWords(QStringLiteral("fewerWords"), this);
-    addSection(
-        "fewerHead", tr("If a strip breaks at the bench"), false, {words},
-        [words](const std::shared_ptr<const Shown>& shown) {
-            if (!upToDate(*shown)) return;
-            plan::Shop shop;
-            shop.display = shown->display;
-            shop.species = shown->species;
-            words->say(text(plan::oneFewerText(plan::withOneFewer(shown->piece, shop, *shown->plan), *shown->plan)));
-        });
+    addSection("fewerHead", tr("If a strip breaks at the bench"), false, {words},
+               [words](const std::shared_ptr<const Shown>& shown) {
+                   if (!upToDate(*shown)) return;
+                   plan::Shop shop;
+                   shop.display = shown->display;
+                   shop.species = shown->species;
+                   const plan::OneFewer fewer = plan::withOneFewer(shown->piece, shop, *shown->plan);
+                   words->say(text(plan::writeTexts(plan::oneFewerTexts(fewer, *shown->plan), shown->display)));
+               });
 }
 
 // What takes a millisecond waits until the hand has rested, and with it for the study.
@@ -114,7 +110,8 @@ void FormPanel::showHome() {
     homeOff_->setAccessibleName(homeName_->text());
     try {
         const std::optional<double> off_m = readOptionalLength(homeOff_->text(), shown_->display);
-        homeWords_->say(text(plan::springingText(plan::springHome(shown_->piece, plan, off_m), plan)));
+        homeWords_->say(text(plan::writeTexts(plan::springingTexts(plan::springHome(shown_->piece, plan, off_m), plan),
+                                              shown_->display)));
         homeReason_->say({});
     } catch (const measure::InputError& error) {
         homeReason_->say(why(error));

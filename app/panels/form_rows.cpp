@@ -12,15 +12,9 @@ namespace fayline::app {
 
 namespace {
 
-FigureCell words(const QString& text) {
-    FigureCell cell;
-    cell.text = text;
-    return cell;
-}
-
 // A signed small length as a figure of its column.
 FigureCell small(double length_m, const measure::Display& display) {
-    FigureCell cell = words(text(measure::writeSmall(length_m, display)));
+    FigureCell cell{text(measure::writeSmall(length_m, display))};
     cell.sort = length_m;
     return cell;
 }
@@ -35,7 +29,7 @@ struct OpeningName {
 FigureRow openingRow(const OpeningName& name, const stack::Opening& opening, const measure::Display& display,
                      const measure::Source& source) {
     FigureRow row;
-    FigureCell first = words(name.name);
+    FigureCell first{name.name};
     first.under = name.under;
     first.source = name.means + QStringLiteral("\n") + sourceText(source);
     FigureCell between = small(opening.chord_m, display);
@@ -54,7 +48,7 @@ std::optional<AlongPlot::Picture> formPicture(const std::shared_ptr<const Shown>
     if (off.size() < 2) return std::nullopt;
     AlongPlot::Picture picture;
     picture.display = shown->display;
-    picture.caption = QObject::tr("Form's edge beside the wanted one, toward the strips");
+    picture.caption = tr("Form's edge beside the wanted one, toward the strips");
     picture.from_m = off.front().at_m;
     picture.to_m = off.back().at_m;
     AlongPlot::Curve curve;
@@ -74,24 +68,24 @@ std::optional<AlongPlot::Picture> formPicture(const std::shared_ptr<const Shown>
     }
     picture.curves.push_back(std::move(curve));
     const double length_m = shown->plan->line.fair.line.length();
-    picture.marks = {{0, QObject::tr("trim"), true}, {length_m, QObject::tr("trim"), true}};
+    picture.marks = {{0, tr("trim"), true}, {length_m, tr("trim"), true}};
     picture.reading = [off, display = shown->display](double at_m) {
         const auto next = std::lower_bound(off.begin(), off.end(), at_m,
                                            [](const plan::FormOff& one, double at) { return one.at_m < at; });
         const plan::FormOff& one = next == off.end() ? off.back() : *next;
-        return QObject::tr("%1 along: %2")
-            .arg(writeLengthText(at_m, display), text(measure::writeSmall(one.off_m, display)));
+        return tr("%1 along: %2").arg(writeLengthText(at_m, display), text(measure::writeSmall(one.off_m, display)));
     };
     return picture;
 }
 
 std::vector<FigureColumn> openingColumns() {
-    return {{QObject::tr("Shape"), QObject::tr("against"), {}, true},
-            {QObject::tr("Chord"), QObject::tr("rise"),
-             QObject::tr("How much longer the straight way from end to end gets; how much the greatest height over it "
-                         "falls")},
-            {QObject::tr("Start off"), QObject::tr("end off"),
-             QObject::tr("How far the start stands off when the end is laid on; and the end when the start is")}};
+    return {
+        wordColumn(tr("Shape"), tr("the shape let go to"), tr("against")),
+        figureColumn(tr("Chord"), "+000.00 mm", tr("rise"),
+                     tr("How much longer the straight way from end to end gets; how much the greatest height over it "
+                        "falls")),
+        figureColumn(tr("Start off"), "+000.00 mm", tr("end off"),
+                     tr("How far the start stands off when the end is laid on; and the end when the start is"))};
 }
 
 std::vector<FigureRow> openingRows(const plan::Plan& plan, const measure::Display& display) {
@@ -104,57 +98,53 @@ std::vector<FigureRow> openingRows(const plan::Plan& plan, const measure::Displa
     for (const stack::PartForm& part : form.parts) {
         const auto add = [&](const OpeningName& name, const stack::Opening& opening) {
             OpeningName of = name;
-            if (several) of.name += QObject::tr(", strips %1-%2").arg(part.firstPlace).arg(part.lastPlace);
+            if (several) of.name += tr(", strips %1-%2").arg(part.firstPlace).arg(part.lastPlace);
             rows.push_back(openingRow(of, opening, display, theory));
         };
-        add({QObject::tr("let go"), QObject::tr("its form"),
-             QObject::tr("How the piece stands against the form, let go of it.")},
-            part.opens);
-        add({QObject::tr("uncorrected"), QObject::tr("the wanted line"),
-             QObject::tr("How it would stand against the wanted line, had the form that line itself.")},
+        add({tr("let go"), tr("its form"), tr("How the piece stands against the form, let go of it.")}, part.opens);
+        add({tr("uncorrected"), tr("the wanted line"),
+             tr("How it would stand against the wanted line, had the form that line itself.")},
             part.uncorrected);
         if (part.planed) {
-            add({QObject::tr("planed after gluing"), QObject::tr("the shape let go to"),
-                 QObject::tr("What planing it after gluing does to the piece that was let go.")},
+            add({tr("planed after gluing"), tr("the shape let go to"),
+                 tr("What planing it after gluing does to the piece that was let go.")},
                 *part.planed);
         }
     }
     if (form.moisture.known) {
-        rows.push_back(openingRow({QObject::tr("in service moisture"), QObject::tr("the wanted line"),
-                                   QObject::tr("What the change from the moisture at gluing to that in service does.")},
+        rows.push_back(openingRow({tr("in service moisture"), tr("the wanted line"),
+                                   tr("What the change from the moisture at gluing to that in service does.")},
                                   form.moisture.opening, display, form.moisture.source));
     }
     return rows;
 }
 
 std::vector<FigureColumn> learnedColumns() {
-    return {{QObject::tr("Piece"), QObject::tr("when"), {}, true},
-            {QObject::tr("After"), {}, QObject::tr("Time since it was let go")},
-            {QObject::tr("Gave back"), QObject::tr("by the rule"), QObject::tr("Share of its curve, as measured")},
-            {QObject::tr("Times the rule"), QObject::tr("give or take"), {}}};
+    return {wordColumn(tr("Piece"), tr("Piece"), tr("when")),
+            figureColumn(tr("After"), "20 days", {}, tr("Time since it was let go")),
+            figureColumn(tr("Gave back"), tr("Gave back"), tr("by the rule"), tr("Share of its curve, as measured")),
+            figureColumn(tr("Times the rule"), tr("Times the rule"), tr("give or take"))};
 }
 
 std::vector<FigureRow> learnedRows(const stack::Learned& learned, const measure::Display&) {
     std::vector<FigureRow> rows;
     for (const stack::SpringbackReading& reading : learned.readings) {
-        FigureRow row;
-        FigureCell piece = words(text(reading.piece));
+        FigureCell piece{text(reading.piece)};
         piece.under = text(reading.when).left(10);
-        FigureCell gave = words(text(measure::writeShare(reading.measured)));
+        FigureCell gave{text(measure::writeShare(reading.measured))};
         gave.under = text(measure::writeShare(reading.theory));
-        FigureCell times = words(text(measure::writeNumber(reading.factor, 2)));
+        FigureCell times{text(measure::writeNumber(reading.factor, 2))};
         times.under = text(measure::writeNumber(reading.error, 1));
-        row.cells = {piece, words(text(measure::writeDuration(reading.after_s))), gave, times};
-        rows.push_back(std::move(row));
+        rows.push_back({{piece, FigureCell{text(measure::writeDuration(reading.after_s))}, gave, times}});
     }
     return rows;
 }
 
 std::vector<FigureColumn> stressColumns() {
-    return {{QObject::tr("End"), {}, {}, true},
-            {QObject::tr("Moment"), {}, QObject::tr("With which the bent strips pull there for good")},
-            {QObject::tr("Peel"), QObject::tr("borne"), QObject::tr("Stress that pulls the end off, across the grain")},
-            {QObject::tr("Fastening"), QObject::tr("from the end"), QObject::tr("What a fastening there has to hold")}};
+    return {wordColumn(tr("End"), tr("start")),
+            figureColumn(tr("Moment"), "123 lbf ft", {}, tr("With which the bent strips pull there for good")),
+            figureColumn(tr("Peel"), "0.00 MPa", tr("borne"), tr("Stress that pulls the end off, across the grain")),
+            figureColumn(tr("Fastening"), "12300 N", tr("from the end"), tr("What a fastening there has to hold"))};
 }
 
 std::vector<FigureRow> stressRows(const stack::StressLeft& stress, double length_m, const measure::Display& display) {
@@ -162,14 +152,14 @@ std::vector<FigureRow> stressRows(const stack::StressLeft& stress, double length
     for (const stack::EndStress* end : {&stress.start, &stress.end}) {
         FigureRow row;
         row.at_m = end->atStart ? 0 : length_m;
-        FigureCell name = words(end->atStart ? QObject::tr("start") : QObject::tr("end"));
-        FigureCell peel = words(end->scarfed ? QObject::tr("scarfed") : text(measure::writeStress(end->peel_Pa)));
+        FigureCell name{end->atStart ? tr("start") : tr("end")};
+        FigureCell peel{end->scarfed ? tr("scarfed") : text(measure::writeStress(end->peel_Pa))};
         peel.under = text(measure::writeStress(end->acrossStrength_Pa));
         peel.source = sourceText(end->acrossSource);
         FigureCell fastening =
-            words(end->wantsFastening ? text(measure::writeForce(end->fastening_N, display)) : QObject::tr("none"));
+            FigureCell{end->wantsFastening ? text(measure::writeForce(end->fastening_N, display)) : tr("none")};
         if (end->wantsFastening) fastening.under = text(measure::writeThickness(end->fasteningFrom_m, display));
-        row.cells = {name, words(text(measure::writeMoment(end->moment_N_m, display))), peel, fastening};
+        row.cells = {name, FigureCell{text(measure::writeMoment(end->moment_N_m, display))}, peel, fastening};
         rows.push_back(std::move(row));
     }
     return rows;

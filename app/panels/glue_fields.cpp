@@ -13,22 +13,10 @@
 
 namespace fayline::app {
 
-namespace {
-
-boat::Glue& glueOf(boat::Piece& piece) {
-    return piece.glue;
-}
-
-boat::Tent& tentOf(boat::Piece& piece) {
-    return piece.glue.tent;
-}
-
-}  // namespace
-
 void GluePanel::makeGlue() {
-    auto* fields = new Fields(this);
+    Fields* fields = newFields();
     adhesive_ = fields->addChoice(
-        {QStringLiteral("adhesive"), tr("Glue"), QStringLiteral("glue.adhesive"),
+        {"adhesive", tr("Glue"), "glue.adhesive",
          tr("Those of the program and your own, which the data sheet's figures make")},
         {},
         [](const Shown& shown) {
@@ -42,23 +30,18 @@ void GluePanel::makeGlue() {
             piece.glue.adhesive = chosen.id;
             return tr("Take %1").arg(text(chosen.name));
         });
-    const TypedFields typed{fields, glueOf, QStringLiteral("glue.")};
-    typed.addChoice({QStringLiteral("measuredBy"), tr("Measured"), QStringLiteral("measured_by"),
+    const TypedFields typed(fields, "glue.", over(&boat::Piece::glue));
+    typed.addChoice({"measuredBy", tr("Measured"), "measured_by",
                      tr("How you measure out: amounts are rounded to what that reads")},
                     &boat::Glue::measuredBy, {tr("on a scale"), tr("by a cup's marks")});
-    typed.addMass({QStringLiteral("scaleReads"), tr("Scale reads to"), QStringLiteral("scale_reads_g"), {}},
-                  &boat::Glue::scaleReads_kg);
-    typed.addVolume({QStringLiteral("cupReads"), tr("Cup's marks every"), QStringLiteral("cup_reads_ml"), {}},
-                    &boat::Glue::cupReads_m3);
-    typed.addVolume({QStringLiteral("cupHolds"), tr("Vessel holds"), QStringLiteral("cup_ml"),
-                     tr("To the brim; it is filled to seven tenths at most")},
-                    &boat::Glue::cup_m3);
-    typed.addChoice({QStringLiteral("vessel"), tr("Vessel"), QStringLiteral("vessel"),
-                     tr("In a shallow tray the mix sheds its heat and lasts longer")},
+    typed.add({"scaleReads", tr("Scale reads to"), "scale_reads_g", {}}, &boat::Glue::scaleReads_kg, way::smallMass());
+    typed.add({"cupReads", tr("Cup's marks every"), "cup_reads_ml", {}}, &boat::Glue::cupReads_m3, way::volume());
+    typed.add({"cupHolds", tr("Vessel holds"), "cup_ml", tr("To the brim; it is filled to seven tenths at most")},
+              &boat::Glue::cup_m3, way::volume());
+    typed.addChoice({"vessel", tr("Vessel"), "vessel", tr("In a shallow tray the mix sheds its heat and lasts longer")},
                     &boat::Glue::vessel, {tr("deep cup"), tr("shallow tray")});
-    connect(fields, &Fields::changeAsked, this, &Panel::changeAsked);
-    warning_ = new SteadyWords(QStringLiteral("adhesiveWarning"), this);
-    QPushButton* own = wordButton(QStringLiteral("ownGlues"), tr("Your own glues..."), this);
+    warning_ = new SteadyWords("adhesiveWarning", this);
+    QPushButton* own = wordButton("ownGlues", tr("Your own glues..."), this);
     connect(own, &QPushButton::clicked, this, &Panel::ownGluesAsked);
     addSection("glueFieldsHead", tr("The glue"), true, {fields, warning_, own},
                [this, fields](const std::shared_ptr<const Shown>& shown) {
@@ -82,64 +65,52 @@ void GluePanel::showAdhesives() {
 }
 
 void GluePanel::makeCoats() {
-    auto* fields = new Fields(this);
-    const TypedFields typed{fields, glueOf, QStringLiteral("glue.")};
-    typed.addChoice({QStringLiteral("faces"), tr("Faces are"), QStringLiteral("faces"), tr("Rough faces drink more")},
-                    &boat::Glue::faces, {tr("planed"), tr("sanded"), tr("sawn")});
-    typed.addChoice({QStringLiteral("surfaceWork"), tr("Before wetting"), QStringLiteral("surface_work"),
+    Fields* fields = newFields();
+    const TypedFields typed(fields, "glue.", over(&boat::Piece::glue));
+    typed.addChoice({"faces", tr("Faces are"), "faces", tr("Rough faces drink more")}, &boat::Glue::faces,
+                    {tr("planed"), tr("sanded"), tr("sawn")});
+    typed.addChoice({"surfaceWork", tr("Before wetting"), "surface_work",
                      tr("Oily and dense woods want wiping or sanding, which takes time of the day")},
                     &boat::Glue::surfaceWork, {tr("nothing"), tr("wiped"), tr("sanded and wiped")});
-    typed.addCoat({QStringLiteral("wetOut"), tr("Wet-out, a face"), QStringLiteral("wet_out_g_m2"),
-                   tr("Thin mix, on both faces of every joint")},
-                  &boat::Glue::wetOut_kg_m2);
-    typed.addCoat(
-        {QStringLiteral("spreadCoat"), tr("Spread, a coat"), QStringLiteral("spread_g_m2"), tr("Thickened mix")},
-        &boat::Glue::spread_kg_m2);
-    typed.addTick({QStringLiteral("bothFaces"), tr("Spread on both faces"), QStringLiteral("both_faces"),
-                   tr("Else on one face of each joint, which is usual")},
-                  &boat::Glue::bothFaces);
-    typed.addNumber(
-        {QStringLiteral("filler"), tr("Filler, g to 100 g of mix"), QStringLiteral("filler_g_per_100g"), {}},
-        &boat::Glue::filler, 100);
-    typed.addShare({QStringLiteral("thinner"), tr("Thinner in the wet-out"), QStringLiteral("thinner_pct"),
-                    tr("Weakens the cured resin; warm resin wets as well without")},
-                   &boat::Glue::thinner);
-    typed.addShare({QStringLiteral("waste"), tr("Waste"), QStringLiteral("waste_pct"),
-                    tr("What stays in cups and on rollers; squeeze-out is counted apart")},
-                   &boat::Glue::waste);
-    typed.addNumber(
-        {QStringLiteral("pasteYield"), tr("Paste's yield stress, Pa"), QStringLiteral("paste_yield_Pa"),
+    typed.add({"wetOut", tr("Wet-out, a face"), "wet_out_g_m2", tr("Thin mix, on both faces of every joint")},
+              &boat::Glue::wetOut_kg_m2, way::coat());
+    typed.add({"spreadCoat", tr("Spread, a coat"), "spread_g_m2", tr("Thickened mix")}, &boat::Glue::spread_kg_m2,
+              way::coat());
+    typed.addTick(
+        {"bothFaces", tr("Spread on both faces"), "both_faces", tr("Else on one face of each joint, which is usual")},
+        &boat::Glue::bothFaces);
+    typed.add({"filler", tr("Filler, g to 100 g of mix"), "filler_g_per_100g", {}}, &boat::Glue::filler,
+              way::number(100));
+    typed.add({"thinner", tr("Thinner in the wet-out"), "thinner_pct",
+               tr("Weakens the cured resin; warm resin wets as well without")},
+              &boat::Glue::thinner, way::share());
+    typed.add(
+        {"waste", tr("Waste"), "waste_pct", tr("What stays in cups and on rollers; squeeze-out is counted apart")},
+        &boat::Glue::waste, way::share());
+    typed.add(
+        {"pasteYield", tr("Paste's yield stress, Pa"), "paste_yield_Pa",
          tr("Not published for filled epoxy (looked for), so a rule of thumb: syrup 0, ketchup 20 to 50, mayonnaise "
             "80 to 150, peanut butter 300 to 600. It says what pressure the glue line wants")},
-        &boat::Glue::pasteYield_Pa);
-    connect(fields, &Fields::changeAsked, this, &Panel::changeAsked);
-    addSection("coatsHead", tr("Coats"), false, {fields},
-               [fields](const std::shared_ptr<const Shown>& shown) { fields->show(shown); });
+        &boat::Glue::pasteYield_Pa, way::number());
+    addSection("coatsHead", tr("Coats"), false, fields);
 }
 
 void GluePanel::makeAir() {
-    auto* fields = new Fields(this);
-    const TypedFields typed{fields, glueOf, QStringLiteral("glue.")};
-    typed.addTemperature({QStringLiteral("air"), tr("Air by day"), QStringLiteral("air_C"),
-                          tr("At the glue-up, of shed, wood and resin")},
-                         &boat::Glue::air_C);
-    typed.addShare({QStringLiteral("humidity"), tr("Humidity"), QStringLiteral("humidity_pct"), tr("Relative")},
-                   &boat::Glue::humidity);
-    typed.addTemperature({QStringLiteral("airOverNight"), tr("Air over night"), QStringLiteral("air_over_night_C"),
-                          tr("Lowest of the coming night")},
-                         &boat::Glue::airOverNight_C);
-    const TypedFields tent{fields, tentOf, QStringLiteral("glue.tent.")};
-    tent.addDuration({QStringLiteral("tentFrom"), tr("Tent heated from"), QStringLiteral("from_h"),
-                      tr("Hours after the last clamp is on")},
-                     &boat::Tent::from_s, 3600);
-    tent.addDuration({QStringLiteral("tentHours"), tr("Tent heated for"), QStringLiteral("hours"),
-                      tr("0: no tent. Mind fire and fumes, and what local rules say of heaters.")},
-                     &boat::Tent::lasts_s, 3600);
-    tent.addTemperature({QStringLiteral("tentAir"), tr("Air in the tent"), QStringLiteral("air_C"), {}},
-                        &boat::Tent::air_C);
-    connect(fields, &Fields::changeAsked, this, &Panel::changeAsked);
-    addSection("glueAirHead", tr("Air"), true, {fields},
-               [fields](const std::shared_ptr<const Shown>& shown) { fields->show(shown); });
+    Fields* fields = newFields();
+    const TypedFields typed(fields, "glue.", over(&boat::Piece::glue));
+    typed.add({"air", tr("Air by day"), "air_C", tr("At the glue-up, of shed, wood and resin")}, &boat::Glue::air_C,
+              way::temperature());
+    typed.add({"humidity", tr("Humidity"), "humidity_pct", tr("Relative")}, &boat::Glue::humidity, way::share());
+    typed.add({"airOverNight", tr("Air over night"), "air_over_night_C", tr("Lowest of the coming night")},
+              &boat::Glue::airOverNight_C, way::temperature());
+    const TypedFields tent(fields, "glue.tent.", over(&boat::Piece::glue, &boat::Glue::tent));
+    tent.add({"tentFrom", tr("Tent heated from"), "from_h", tr("Hours after the last clamp is on")},
+             &boat::Tent::from_s, way::duration(3600));
+    tent.add({"tentHours", tr("Tent heated for"), "hours",
+              tr("0: no tent. Mind fire and fumes, and what local rules say of heaters.")},
+             &boat::Tent::lasts_s, way::duration(3600));
+    tent.add({"tentAir", tr("Air in the tent"), "air_C", {}}, &boat::Tent::air_C, way::temperature());
+    addSection("glueAirHead", tr("Air"), true, fields);
 }
 
 }  // namespace fayline::app

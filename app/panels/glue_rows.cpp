@@ -33,10 +33,10 @@ QString temperature(double air_C, const measure::Display& display) {
 
 // A part as the user measures it, the other way under it.
 FigureCell part(double mass_kg, double volume_m3, boat::MeasuredBy by, const measure::Display& display) {
-    if (!(mass_kg > 0)) return figureWords(tr("none"));
+    if (!(mass_kg > 0)) return FigureCell{tr("none")};
     const bool scale = by == boat::MeasuredBy::scale;
-    FigureCell cell = figureWords(scale ? mass(mass_kg, display) : volume(volume_m3, display),
-                                  scale ? volume(volume_m3, display) : mass(mass_kg, display));
+    FigureCell cell{scale ? mass(mass_kg, display) : volume(volume_m3, display),
+                    scale ? volume(volume_m3, display) : mass(mass_kg, display)};
     cell.sort = scale ? mass_kg : volume_m3;
     return cell;
 }
@@ -50,16 +50,9 @@ QString secondPart(const glue::Adhesive& adhesive) {
     return adhesive.kind == boat::AdhesiveKind::urea ? tr("Water") : tr("Hardener");
 }
 
+// In the order of glue::BatchFor.
 QString useName(glue::BatchFor use) {
-    switch (use) {
-        case glue::BatchFor::endGrain:
-            return tr("end grain");
-        case glue::BatchFor::wetOut:
-            return tr("wet out");
-        case glue::BatchFor::spread:
-            return tr("spread");
-    }
-    return {};
+    return QStringList{tr("wet out"), tr("spread"), tr("end grain")}.value(int(use));
 }
 
 QString cupName(const plan::Plan& plan, const glue::Batch& batch) {
@@ -92,7 +85,7 @@ QString peak(const glue::Between& peak_C, const measure::Display& display) {
 
 // How hot it gets, with a shape beside it where it may smoke.
 FigureCell heat(const glue::Between& peak_C, plan::Severity smoking, const measure::Display& display) {
-    FigureCell cell = figureWords(peak(peak_C, display));
+    FigureCell cell{peak(peak_C, display)};
     cell.sort = peak_C.to;
     if (peak_C.to > glue::smokes_C) cell.severity = static_cast<int>(smoking);
     return cell;
@@ -108,7 +101,7 @@ const measure::Source& modelSource() {
 FigureRow fact(const QString& what, FigureCell value, const QString& beside, const measure::Source& source) {
     value.under = beside;
     value.source = sourceText(source);
-    return {{figureWords(what), value}, std::nullopt};
+    return {{{what}, value}};
 }
 
 }  // namespace
@@ -123,18 +116,12 @@ std::optional<int> severityOf(const plan::Plan& plan, std::initializer_list<plan
     return worst;
 }
 
-FigureCell figureWords(const QString& text, const QString& under) {
-    FigureCell cell;
-    cell.text = text;
-    cell.under = under;
-    return cell;
-}
-
 std::vector<FigureColumn> amountColumns(boat::MeasuredBy by) {
     const bool scale = by == boat::MeasuredBy::scale;
-    return {{tr("Of all cups"), {}, {}, true},
-            {scale ? tr("By weight") : tr("By volume"), {}, tr("As you measure")},
-            {scale ? tr("By volume") : tr("By weight"), {}, tr("The same the other way, from the densities")}};
+    return {wordColumn(tr("Of all cups"), tr("left in cups, on tools")),
+            figureColumn(scale ? tr("By weight") : tr("By volume"), tr("By weight"), {}, tr("As you measure")),
+            figureColumn(scale ? tr("By volume") : tr("By weight"), tr("By volume"), {},
+                         tr("The same the other way, from the densities"))};
 }
 
 std::vector<FigureRow> amountRows(const Shown& shown) {
@@ -146,12 +133,10 @@ std::vector<FigureRow> amountRows(const Shown& shown) {
                          const measure::Source& source, std::optional<int> severity = std::nullopt) {
         const QString weight = mass(mass_kg, display);
         const QString room = volume_m3 ? volume(*volume_m3, display) : QString(QChar(0x2013));
-        FigureRow row;
-        row.cells = {figureWords(what), figureWords(scale || !volume_m3 ? weight : room),
-                     figureWords(scale || !volume_m3 ? room : weight)};
-        row.cells[0].severity = severity;
-        row.cells[1].source = sourceText(source);
-        rows.push_back(std::move(row));
+        const bool weighed = scale || !volume_m3;
+        rows.push_back({{{.text = what, .severity = severity},
+                         {.text = weighed ? weight : room, .source = sourceText(source)},
+                         {weighed ? room : weight}}});
     };
     const measure::Source asGiven{"your own figure, beside the project's default", measure::Mark::commonPractice};
     add(firstPart(glue.adhesive), glue.parts_kg[0], glue.parts_m3[0], glue.adhesive.ratioSource);
@@ -171,25 +156,20 @@ std::vector<FigureRow> amountRows(const Shown& shown) {
     add(tr("soaks into the wood"), amounts.soaksIn_kg, std::nullopt, soaking);
     add(tr("squeezed out"), amounts.squeezedOut_kg, std::nullopt, balance);
     add(tr("left in cups, on tools"), amounts.waste_kg, std::nullopt, asGiven);
-    FigureRow each;
-    each.cells = {figureWords(tr("Spread on each joint")),
-                  figureWords(text(measure::typedCoat(std::round(1000 * amounts.perJoint_kg_m2()) / 1000))),
-                  figureWords({})};
-    each.cells[1].source = sourceText(glue.adhesive.spreadSource);
-    rows.push_back(std::move(each));
-    FigureRow area;
-    area.cells = {figureWords(tr("Faces, both of each glue line")),
-                  figureWords(text(measure::writeArea(glue.area_m2, display))), figureWords({})};
-    rows.push_back(std::move(area));
+    rows.push_back({{{tr("Spread on each joint")},
+                     {.text = text(measure::typedCoat(std::round(1000 * amounts.perJoint_kg_m2()) / 1000)),
+                      .source = sourceText(glue.adhesive.spreadSource)},
+                     {}}});
+    rows.push_back({{{tr("Faces, both of each glue line")}, {text(measure::writeArea(glue.area_m2, display))}, {}}});
     return rows;
 }
 
 std::vector<FigureColumn> batchColumns(const glue::Adhesive& adhesive, boat::MeasuredBy by) {
     const QString other = by == boat::MeasuredBy::scale ? tr("by volume") : tr("by weight");
-    return {{tr("Cup"), tr("for"), {}, true},
-            {firstPart(adhesive), other, tr("As scale or cup reads")},
-            {secondPart(adhesive), other, {}},
-            {tr("Added"), tr("what"), tr("Filler or thinner, by weight")}};
+    return {wordColumn(tr("Cup"), tr("end grain"), tr("for")),
+            figureColumn(firstPart(adhesive), "12.3 fl oz", other, tr("As scale or cup reads")),
+            figureColumn(secondPart(adhesive), "12.3 fl oz", other),
+            figureColumn(tr("Added"), "12.3 oz", tr("what"), tr("Filler or thinner, by weight"))};
 }
 
 std::vector<FigureRow> batchRows(const Shown& shown) {
@@ -197,61 +177,55 @@ std::vector<FigureRow> batchRows(const Shown& shown) {
     const boat::MeasuredBy by = shown.piece.glue.measuredBy;
     std::vector<FigureRow> rows;
     for (const glue::Batch& batch : plan.day.glue.batches) {
-        FigureRow row;
-        FigureCell added = figureWords(tr("none"));
-        if (batch.filler_kg > 0) added = figureWords(mass(batch.filler_kg, shown.display), tr("filler"));
-        if (batch.thinner_kg > 0) added = figureWords(mass(batch.thinner_kg, shown.display), tr("thinner"));
-        row.cells = {figureWords(cupName(plan, batch), useName(batch.use)),
-                     part(batch.parts_kg[0], batch.parts_m3[0], by, shown.display),
-                     part(batch.parts_kg[1], batch.parts_m3[1], by, shown.display), added};
-        row.cells[0].sort = batch.number;
-        rows.push_back(std::move(row));
+        FigureCell added{tr("none")};
+        if (batch.filler_kg > 0) added = FigureCell{mass(batch.filler_kg, shown.display), tr("filler")};
+        if (batch.thinner_kg > 0) added = FigureCell{mass(batch.thinner_kg, shown.display), tr("thinner")};
+        rows.push_back({{{.text = cupName(plan, batch), .under = useName(batch.use), .sort = double(batch.number)},
+                         part(batch.parts_kg[0], batch.parts_m3[0], by, shown.display),
+                         part(batch.parts_kg[1], batch.parts_m3[1], by, shown.display),
+                         added}});
     }
     return rows;
 }
 
 std::vector<FigureColumn> goingOffColumns() {
-    return {{tr("Cup"), {}, {}, true},
-            {tr("Lasts"), tr("use within"),
-             tr("From mixing until it goes off in its vessel; some of that is kept in "
-                "hand")},
-            {tr("Use by"), tr("used up"), tr("On the wall, as the day is planned")},
-            {tr("Left over"), tr("left full"),
-             tr("How hot what is left in the vessel gets, and the whole of it if it "
-                "is left standing")}};
+    return {wordColumn(tr("Cup"), "00"),
+            figureColumn(tr("Lasts"), "000\u2013000 min", tr("use within"),
+                         tr("From mixing until it goes off in its vessel; some of that is kept in "
+                            "hand")),
+            figureColumn(tr("Use by"), "00:00", tr("used up"), tr("On the wall, as the day is planned")),
+            figureColumn(tr("Left over"), "000\u2013000 \u00b0C", tr("left full"),
+                         tr("How hot what is left in the vessel gets, and the whole of it if it "
+                            "is left standing"))};
 }
 
 std::vector<FigureRow> goingOffRows(const Shown& shown) {
     const plan::Plan& plan = *shown.plan;
     std::vector<FigureRow> rows;
     for (const glue::Batch& batch : plan.day.glue.batches) {
-        FigureRow row;
-        FigureCell lasts = figureWords(life(batch.potLife_s), duration(batch.useWithin_s));
+        FigureCell lasts{life(batch.potLife_s), duration(batch.useWithin_s)};
         lasts.source = sourceText(modelSource());
         if (!batch.inTime) lasts.severity = severityOf(plan, {plan::Code::cupGoesOff});
         FigureCell useBy;
         if (const schedule::CupTimes* times = timesOf(plan, batch)) {
             const double start_s = shown.piece.crew.startAt_s;
-            useBy = figureWords(text(measure::writeClock(start_s + times->useBy_s)),
-                                text(measure::writeClock(start_s + times->emptied_s)));
+            useBy = FigureCell{text(measure::writeClock(start_s + times->useBy_s)),
+                               text(measure::writeClock(start_s + times->emptied_s))};
             if (times->margin_s() < 0) useBy.severity = static_cast<int>(plan::Severity::caution);
         }
         FigureCell left = batch.leftPeak_C ? heat(*batch.leftPeak_C, plan::Severity::caution, shown.display)
-                                           : figureWords(tr("nothing"));
+                                           : FigureCell{tr("nothing")};
         left.under = peak(batch.fullPeak_C, shown.display);
         left.source = sourceText(modelSource());
-        row.cells = {figureWords(cupName(plan, batch)), lasts, useBy, left};
-        row.cells[0].sort = batch.number;
-        rows.push_back(std::move(row));
+        rows.push_back({{{.text = cupName(plan, batch), .sort = double(batch.number)}, lasts, useBy, left}});
     }
     return rows;
 }
 
 std::vector<FigureColumn> vesselColumns() {
-    return {{tr("Largest mix"), {}, tr("That of the largest cup, in other vessels"), true},
-            {tr("Mix"), {}, {}},
-            {tr("Lasts"), {}, {}},
-            {tr("Gets to"), {}, tr("How hot it gets, left standing")}};
+    return {wordColumn(tr("Largest mix"), tr("half, in a tray"), {}, tr("That of the largest cup, in other vessels")),
+            figureColumn(tr("Mix"), "0000 g"), figureColumn(tr("Lasts"), "000\u2013000 min"),
+            figureColumn(tr("Gets to"), "000\u2013000 \u00b0C", {}, tr("How hot it gets, left standing"))};
 }
 
 std::vector<FigureRow> vesselRows(const Shown& shown) {
@@ -260,19 +234,18 @@ std::vector<FigureRow> vesselRows(const Shown& shown) {
     for (const glue::VesselTried& one : tried) {
         const bool half = one.mixed_kg < 0.75 * tried.front().mixed_kg;
         const bool tray = one.vessel == boat::Vessel::tray;
-        FigureRow row;
-        row.cells = {figureWords(tray ? (half ? tr("half, in a tray") : tr("in a tray"))
-                                      : (half ? tr("half, in a cup") : tr("in a cup"))),
-                     figureWords(mass(one.mixed_kg, shown.display)), figureWords(life(one.potLife_s)),
-                     heat(one.peak_C, plan::Severity::note, shown.display)};
-        row.cells[2].source = sourceText(modelSource());
-        rows.push_back(std::move(row));
+        rows.push_back({{{tray ? (half ? tr("half, in a tray") : tr("in a tray"))
+                               : (half ? tr("half, in a cup") : tr("in a cup"))},
+                         {mass(one.mixed_kg, shown.display)},
+                         {.text = life(one.potLife_s), .source = sourceText(modelSource())},
+                         heat(one.peak_C, plan::Severity::note, shown.display)}});
     }
     return rows;
 }
 
 std::vector<FigureColumn> conditionColumns() {
-    return {{tr("In this air"), {}, {}, true}, {tr("As it is"), tr("beside it"), {}}};
+    return {wordColumn(tr("In this air"), tr("In this air")),
+            figureColumn(tr("As it is"), tr("faces at 13.1 \u00b0C or more"), tr("beside it"))};
 }
 
 std::vector<FigureRow> conditionRows(const Shown& shown) {
@@ -280,9 +253,7 @@ std::vector<FigureRow> conditionRows(const Shown& shown) {
     const glue::GluePlan& glue = plan.day.glue;
     const measure::Display& display = shown.display;
     const auto marked = [&](const QString& text, std::initializer_list<plan::Code> codes) {
-        FigureCell cell = figureWords(text);
-        cell.severity = severityOf(plan, codes);
-        return cell;
+        return FigureCell{.text = text, .severity = severityOf(plan, codes)};
     };
     const QString least = tr("%1 or more").arg(temperature(glue.adhesive.least_C, display));
     const bool nightIsAssumed = shown.piece.glue.airOverNight_C == boat::Glue{}.airOverNight_C;
@@ -306,10 +277,10 @@ std::vector<FigureRow> conditionRows(const Shown& shown) {
                         tr("strips at %1").arg(text(measure::writeShare(shown.piece.stack.moisture))),
                         measure::Source{"Wood Handbook eq. 4-5", measure::Mark::transcribed}));
     rows.push_back(
-        fact(tr("A film stays open"), figureWords(duration(glue.openTime_s)),
+        fact(tr("A film stays open"), FigureCell{duration(glue.openTime_s)},
              tr("%1 at %2").arg(duration(glue.adhesive.openTime_s), temperature(glue.adhesive.openTimeAt_C, display)),
              glue.adhesive.openTimeSource));
-    rows.push_back(fact(tr("Spreading goes at"), figureWords(text(measure::writeShare(glue.slowdown))),
+    rows.push_back(fact(tr("Spreading goes at"), FigureCell{text(measure::writeShare(glue.slowdown))},
                         tr("of your rate at %1").arg(temperature(20, display)),
                         measure::Source{"a mix twice as thick for each 5 K colder; spreading with its cube root",
                                         measure::Mark::commonPractice}));
@@ -317,7 +288,8 @@ std::vector<FigureRow> conditionRows(const Shown& shown) {
 }
 
 std::vector<FigureColumn> cureColumns() {
-    return {{tr("Once closed"), {}, {}, true}, {tr("At"), {}, {}}, {tr("After"), {}, {}}};
+    return {wordColumn(tr("Once closed"), tr("Full strength")), figureColumn(tr("At"), "00:00 the next day"),
+            figureColumn(tr("After"), "1 h 20 min")};
 }
 
 std::vector<FigureRow> cureRows(const Shown& shown) {
@@ -325,12 +297,11 @@ std::vector<FigureRow> cureRows(const Shown& shown) {
     const measure::Source& source = shown.plan->day.glue.adhesive.cureSource;
     std::vector<FigureRow> rows;
     const auto add = [&](const QString& what, double after_s, std::optional<int> severity = std::nullopt) {
-        FigureRow row;
-        row.cells = {figureWords(what), figureWords(text(measure::writeClock(cure.closedAt_s + after_s))),
-                     figureWords(duration(after_s))};
-        row.cells[1].source = sourceText(source);
-        row.cells[1].severity = severity;
-        rows.push_back(std::move(row));
+        rows.push_back({{{what},
+                         {.text = text(measure::writeClock(cure.closedAt_s + after_s)),
+                          .severity = severity,
+                          .source = sourceText(source)},
+                         {duration(after_s)}}});
     };
     add(tr("Scrape from"), cure.softUntil_s);
     add(tr("Scrape until"), cure.scrapeUntil_s);

@@ -12,9 +12,6 @@ namespace fayline::app {
 // The worst severity of the plan's findings with one of these codes.
 std::optional<int> severityOf(const plan::Plan& plan, std::initializer_list<plan::Code> codes);
 
-// A cell of words, and one with a second line.
-FigureCell figureWords(const QString& text, const QString& under = {});
-
 // A face, the parts of the whole mix and what is added; as the user measures, and the other way fainter.
 std::vector<FigureColumn> amountColumns(boat::MeasuredBy by);
 std::vector<FigureRow> amountRows(const Shown& shown);

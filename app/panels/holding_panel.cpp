@@ -2,7 +2,6 @@
 
 #include <QHBoxLayout>
 #include <QHeaderView>
-#include <QVBoxLayout>
 #include <utility>
 
 #include "app/look/theme.hpp"
@@ -53,40 +52,26 @@ HoldingPanel::HoldingPanel(QWidget* parent)
     makeSupport();
     makeHull();
 
-    QVBoxLayout* layout = panelLayout(this);
-    layout->addWidget(answer_);
-    layout->addWidget(gaps_);
-    layout->addWidget(pulls_);
-    for (Section* section : sections_) layout->addWidget(section);
-    layout->addStretch();
-    tabInReadingOrder(this);
+    layOut({answer_, gaps_, pulls_});
 
-    for (AlongPlot* plot : {gaps_, pulls_}) {
-        connect(plot, &AlongPlot::placeHovered, this, &Panel::placeHovered);
-        connect(plot, &AlongPlot::placeSelected, this, &Panel::placeSelected);
-    }
-    for (NotebookTable* table : along_) {
-        connect(table, &NotebookTable::placeHovered, this, &Panel::placeHovered);
-        connect(table, &NotebookTable::placeChosen, this, &Panel::placeSelected);
-    }
+    for (AlongPlot* plot : {gaps_, pulls_}) tellPlaces(plot);
+    for (NotebookTable* table : along_) tellPlaces(table);
 }
 
 void HoldingPanel::makeStations() {
-    table_ = typedTable("stations", tr("Stations"), stations_, unread_,
-                        {{StationsModel::numberColumn, QStringLiteral("00")},
-                         {StationsModel::kindColumn, QStringLiteral("clamp")},
-                         {StationsModel::alongColumn, QStringLiteral("12-11-7+")},
-                         {StationsModel::pullColumn, QStringLiteral("12300 N")},
-                         {StationsModel::gapColumn, QStringLiteral("Gap, mm")},
-                         {StationsModel::fixedColumn, {}}},
-                        StationsModel::kindColumn);
+    using Of = StationsModel;
+    table_ =
+        typedTable("stations", tr("Stations"), stations_, unread_,
+                   {Of::numberColumn, Of::kindColumn, Of::alongColumn, Of::pullColumn, Of::gapColumn, Of::fixedColumn},
+                   Of::kindColumn);
     table_->setTwoLines(true);
     table_->setMostRows(14);
     along_.push_back(table_);
-    QWidget* tools = rowTools(
-        table_, "addStation", tr("Add a station at the selected place (Insert)"), "removeStation",
-        tr("Remove the chosen stations (Delete)"), [this] { stations_->addStation(middle_m()); },
-        [this] { stations_->removeStations(table_->chosenRows()); });
+    QWidget* tools = rowTools(table_,
+                              {"addStation", tr("Add a station at the selected place (Insert)"),
+                               [this] { stations_->addStation(middle_m()); }},
+                              {"removeStation", tr("Remove the chosen stations (Delete)"),
+                               [this] { stations_->removeStations(table_->chosenRows()); }});
     addSection("stationsHead", tr("Stations"), true, {table_, unread_, tools, fields_},
                [this](const std::shared_ptr<const Shown>& shown) {
                    stations_->show(shown);
@@ -130,23 +115,15 @@ bool HoldingPanel::pressed(plan::Study part) const {
     return studied(part) && studied(part)->holding.held.outcome != holding::Outcome::notPressed;
 }
 
-namespace {
-
-void turn(QWidget* part, bool on) {
-    if (part->isHidden() == on) part->setVisible(on);
-}
-
-}  // namespace
-
 void HoldingPanel::show(const Shown& shown) {
     const bool otherUnits = !shown_ || !(shown_->display == shown.display);
     takeShown(shown);
     answer_->show(*shown_);
     showPlots();
     const bool planned = shown_->pieceIndex >= 0 && shown_->plan;
-    turn(props_, planned && !shown_->plan->holding.props.empty());
-    turn(screws_, planned && !shown_->plan->holding.screws.empty());
-    turn(straps_, planned && !shown_->plan->holding.straps.empty());
+    showIf(props_, planned && !shown_->plan->holding.props.empty());
+    showIf(screws_, planned && !shown_->plan->holding.screws.empty());
+    showIf(straps_, planned && !shown_->plan->holding.straps.empty());
     for (Section* section : sections_) section->show(shown_);
     if (otherUnits) table_->horizontalHeader()->viewport()->update();
 }

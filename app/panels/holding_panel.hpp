@@ -40,10 +40,9 @@ private:
     void makeSupport();
     void makeHull();
 
-    QWidget* toolFields();
-    QWidget* settingsFields();
-    QWidget* supportFields();
-    QWidget* hullFields();
+    Fields* toolFields();
+    Fields* supportFields();
+    Fields* hullFields();
 
     void showPlots();
     void chooseStations();

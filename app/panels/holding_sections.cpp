@@ -9,24 +9,9 @@
 
 namespace fayline::app {
 
-namespace {
-
-QString widestPlace() {
-    return QStringLiteral("12-11-7+");
-}
-
-QString widestForce() {
-    return QStringLiteral("12300 N");
-}
-
-}  // namespace
-
 void HoldingPanel::makeProposal() {
     auto* words = new SteadyWords(QStringLiteral("proposalWords"), this);
-    auto* model = new FiguresModel(proposalColumns(), this);
-    NotebookTable* table = figuresTable(
-        "proposed", tr("Stations proposed"), model,
-        {{0, tr("by pressing")}, {1, widestPlace()}, {2, widestForce()}, {3, QStringLiteral("12.34 mm")}}, 0);
+    const auto [table, model] = figuresTable("proposed", tr("Stations proposed"), proposalColumns());
     along_.push_back(table);
     QPushButton* adopt = wordButton(QStringLiteral("adopt"), tr("Adopt these stations"), this);
     adopt->setToolTip(tr("They take the place of the stations there are; fixed ones stay. Undone as one step."));
@@ -48,14 +33,7 @@ void HoldingPanel::makeProposal() {
 
 void HoldingPanel::makeClosing() {
     auto* carried = new SteadyWords(QStringLiteral("carriedWords"), this);
-    auto* model = new FiguresModel(closingColumns(), this);
-    NotebookTable* table = figuresTable("closing", tr("Closing order"), model,
-                                        {{0, QStringLiteral("00")},
-                                         {1, QStringLiteral("00")},
-                                         {2, widestForce()},
-                                         {3, tr("in the way")},
-                                         {4, widestPlace()}},
-                                        1);
+    const auto [table, model] = figuresTable("closing", tr("Closing order"), closingColumns(), 1);
     along_.push_back(table);
     Section* section = addSection("closingHead", tr("Closing order"), true, {table, carried}, nullptr);
     section->setShow([this, carried, model, section](const std::shared_ptr<const Shown>& shown) {
@@ -96,14 +74,7 @@ void HoldingPanel::makeOverRun() {
 
 void HoldingPanel::makeProps() {
     auto* caution = new SteadyWords(QStringLiteral("propCaution"), this);
-    auto* model = new FiguresModel(propColumns(), this);
-    NotebookTable* table = figuresTable("props", tr("Props and jacks"), model,
-                                        {{0, QStringLiteral("00")},
-                                         {1, widestForce()},
-                                         {2, QStringLiteral("at foot")},
-                                         {3, tr("at both ends")},
-                                         {4, widestPlace()}},
-                                        3);
+    const auto [table, model] = figuresTable("props", tr("Props and jacks"), propColumns(), 3);
     along_.push_back(table);
     props_ = addSection("propsHead", tr("Props and jacks"), false, {table, caution},
                         [model, caution](const std::shared_ptr<const Shown>& shown) {
@@ -114,14 +85,7 @@ void HoldingPanel::makeProps() {
 }
 
 void HoldingPanel::makeScrews() {
-    auto* model = new FiguresModel(screwColumns(), this);
-    NotebookTable* table = figuresTable("screws", tr("Temporary screws"), model,
-                                        {{0, QStringLiteral("00")},
-                                         {1, widestForce()},
-                                         {2, QStringLiteral("0.00 MPa")},
-                                         {3, QStringLiteral("15/64 in")},
-                                         {4, QStringLiteral("3 15/64 in")}},
-                                        0);
+    const auto [table, model] = figuresTable("screws", tr("Temporary screws"), screwColumns());
     along_.push_back(table);
     screws_ = addSection("screwsHead", tr("Temporary screws"), false, {table},
                          [model](const std::shared_ptr<const Shown>& shown) {
@@ -130,14 +94,7 @@ void HoldingPanel::makeScrews() {
 }
 
 void HoldingPanel::makeStraps() {
-    auto* model = new FiguresModel(strapColumns(), this);
-    NotebookTable* table = figuresTable("straps", tr("Straps"), model,
-                                        {{0, QStringLiteral("00")},
-                                         {1, widestForce()},
-                                         {2, widestForce()},
-                                         {3, QStringLiteral("180.0\u00B0")},
-                                         {4, widestPlace()}},
-                                        0);
+    const auto [table, model] = figuresTable("straps", tr("Straps"), strapColumns());
     along_.push_back(table);
     straps_ =
         addSection("strapsHead", tr("Straps"), false, {table}, [model](const std::shared_ptr<const Shown>& shown) {

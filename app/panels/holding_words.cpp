@@ -4,6 +4,7 @@
 #include <QStringList>
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "app/look/names.hpp"
 #include "app/look/text.hpp"
@@ -60,10 +61,10 @@ QString stationWords(const Shown& shown, int station) {
 
 namespace {
 
-QString unmetWords(const std::string& unmet) {
-    if (unmet == "gap") return tr("the gap limit is not met");
-    if (unmet == "strength") return tr("their strength does not suffice");
-    if (unmet == "pressing") return tr("the glue is not pressed everywhere");
+QString unmetWords(std::optional<holding::Governs> unmet) {
+    if (unmet == holding::Governs::gap) return tr("the gap limit is not met");
+    if (unmet == holding::Governs::strength) return tr("their strength does not suffice");
+    if (unmet == holding::Governs::pressing) return tr("the glue is not pressed everywhere");
     return tr("not every condition is met");
 }
 
@@ -81,7 +82,7 @@ QString proposalWords(const holding::Proposal& proposal, const measure::Display&
     if (proposal.stations.empty()) return tr("No stations are proposed.");
     const auto count = math::countOf(proposal.stations);
     QString words = count == 1 ? tr("One station does") : tr("%1 stations do").arg(count);
-    const bool spread = !proposal.met && proposal.unmet == "pressing" && proposal.withinCounts;
+    const bool spread = !proposal.met && proposal.unmet == holding::Governs::pressing && proposal.withinCounts;
     if (spread) {
         words = tr("%1, %2 apart at most, hold all of it down within gap limit and strength")
                     .arg(count == 1 ? tr("One station") : tr("%1 stations").arg(count),

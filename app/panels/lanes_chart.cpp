@@ -23,10 +23,6 @@ constexpr double shortest = 4;
 constexpr double mostRoom = 480;  // for all lanes
 constexpr double min_s = 60;
 
-QFont chartFont() {
-    return tabularFont(textFont(TextSize::small));
-}
-
 QColor toned(const QColor& from, const QColor& to, double share) {
     const auto part = [share](float a, float b) { return static_cast<float>(a + (b - a) * share); };
     return QColor::fromRgbF(part(from.redF(), to.redF()), part(from.greenF(), to.greenF()),
@@ -47,13 +43,6 @@ int LanesLayout::laneAt(double y) const {
     return static_cast<int>(std::floor((y - top) / lane));
 }
 
-LanesChart::LanesChart(QWidget* parent) : QWidget(parent) {
-    setAttribute(Qt::WA_OpaquePaintEvent);
-    setMouseTracking(true);
-    setFocusPolicy(Qt::StrongFocus);
-    setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
-}
-
 int LanesChart::laneCount() const {
     std::size_t count = 0;
     for (const Group& group : picture_.groups) count += group.lanes.size();
@@ -65,7 +54,7 @@ double LanesChart::laneHeight() const {
 }
 
 double LanesChart::headHeight() const {
-    return QFontMetrics(chartFont()).height() + gridStep / 4.0;
+    return QFontMetrics(smallFigures()).height() + gridStep / 4.0;
 }
 
 double LanesChart::groupTop(std::size_t group) const {
@@ -104,7 +93,7 @@ void LanesChart::lightMinute(std::optional<double> at_s) {
 }
 
 void LanesChart::layOut() {
-    const QFont font = chartFont();
+    const QFont font = smallFigures();
     double names = 0;
     for (const Group& group : picture_.groups)
         for (const Lane& lane : group.lanes) names = std::max(names, textWidth(lane.name, font));
@@ -113,10 +102,6 @@ void LanesChart::layOut() {
     layout_.lane = laneHeight();
     layout_.top = groupTop(0);
     layout_.to_s = std::max(1.0, picture_.to_s);
-}
-
-void LanesChart::resizeEvent(QResizeEvent*) {
-    layOut();
 }
 
 int LanesChart::taskAt(const QPointF& pixel) const {
@@ -148,11 +133,10 @@ void LanesChart::drawClock(QPainter* painter) const {
         painter->drawLine(QPointF(place, headHeight()), QPointF(place, bottom));
         const QString text = clockWords(clock_s);
         const double wide = textWidth(text, painter->font()) + 1;
-        const double left = std::clamp(place - wide / 2, 0.0, std::max(0.0, width() - wide));
-        if (left < free) continue;
-        free = left + wide + gridStep / 2.0;
+        const std::optional<double> left = leftOf(place, wide, free);
+        if (!left) continue;
         painter->setPen(t.faint);
-        painter->drawText(QRectF(left, 0, wide, headHeight()), Qt::AlignLeft | Qt::AlignVCenter, text);
+        painter->drawText(QRectF(*left, 0, wide, headHeight()), Qt::AlignLeft | Qt::AlignVCenter, text);
     }
 }
 
@@ -222,7 +206,7 @@ void LanesChart::paintEvent(QPaintEvent*) {
     const Theme& t = theme();
     QPainter painter(this);
     painter.fillRect(rect(), t.ground);
-    painter.setFont(chartFont());
+    painter.setFont(smallFigures());
     if (picture_.to_s > 0) {
         drawClock(&painter);
         for (std::size_t g = 0; g < picture_.groups.size(); ++g) drawGroup(&painter, picture_.groups[g], groupTop(g));
@@ -232,10 +216,7 @@ void LanesChart::paintEvent(QPaintEvent*) {
             painter.drawLine(QPointF(place, headHeight()), QPointF(place, height() - gridStep * 0.5));
         }
     }
-    if (hasFocus()) {
-        painter.setPen(QPen(t.accent, 1));
-        painter.drawRect(QRectF(0.5, 0.5, width() - 1.0, height() - 1.0));
-    }
+    drawFocus(painter);
 }
 
 void LanesChart::point(std::optional<double> at_s) {
@@ -298,15 +279,6 @@ bool LanesChart::event(QEvent* event) {
         QToolTip::showText(help->globalPos(), words, this);
     }
     return true;
-}
-
-void LanesChart::changeEvent(QEvent* event) {
-    QWidget::changeEvent(event);
-    if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) {
-        layOut();
-        updateGeometry();
-    }
-    update();
 }
 
 }  // namespace fayline::app

@@ -5,9 +5,10 @@
 #pragma once
 
 #include <QString>
-#include <QWidget>
 #include <optional>
 #include <vector>
+
+#include "app/panels/plot.hpp"
 
 namespace fayline::app {
 
@@ -25,7 +26,7 @@ struct LanesLayout {
     int laneAt(double y) const;  // < 0: above the first
 };
 
-class LanesChart : public QWidget {
+class LanesChart : public Plot {
     Q_OBJECT
 public:
     struct Bar {
@@ -62,7 +63,7 @@ public:
         bool operator==(const Picture&) const = default;
     };
 
-    explicit LanesChart(QWidget* parent = nullptr);
+    explicit LanesChart(QWidget* parent = nullptr) : Plot(parent) {}
 
     void setPicture(Picture picture);  // one that says the same is not painted again
     void lightMinute(std::optional<double> at_s);
@@ -79,20 +80,18 @@ signals:
 
 protected:
     void paintEvent(QPaintEvent* event) override;
-    void resizeEvent(QResizeEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
     void leaveEvent(QEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     void focusOutEvent(QFocusEvent* event) override;
-    void changeEvent(QEvent* event) override;
     bool event(QEvent* event) override;
 
 private:
     int laneCount() const;
     double laneHeight() const;
     double headHeight() const;  // the name of a group
-    void layOut();
+    void layOut() override;
     int rowsBefore(std::size_t group) const;
     static QString clockWords(double clock_s);  // on the wall, from midnight before the start
     void drawClock(QPainter* painter) const;

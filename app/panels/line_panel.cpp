@@ -11,11 +11,11 @@
 
 #include "app/look/theme.hpp"
 #include "app/panels/along_plot.hpp"
-#include "app/panels/fields.hpp"
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/offsets_text.hpp"
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
+#include "app/panels/typed_fields.hpp"
 #include "core/line/grid.hpp"
 
 namespace fayline::app {
@@ -71,10 +71,8 @@ LinePanel::LinePanel(QWidget* parent)
         emit changeAsked(change);
     });
     connect(fields_, &Fields::changeAsked, this, &Panel::changeAsked);
-    connect(plot_, &AlongPlot::placeHovered, this, &Panel::placeHovered);
-    connect(plot_, &AlongPlot::placeSelected, this, &Panel::placeSelected);
-    connect(table_, &NotebookTable::placeHovered, this, &Panel::placeHovered);
-    connect(table_, &NotebookTable::placeChosen, this, &Panel::placeSelected);
+    tellPlaces(plot_);
+    tellPlaces(table_);
     connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this](const QModelIndex& row) {
         if (table_->hasFocus() && row.isValid()) emit pointSelected(row.row());  // else rows came or went
     });
@@ -138,33 +136,14 @@ QWidget* LinePanel::makeTools() {
 }
 
 void LinePanel::makeFields() {
-    using measure::writeThickness;
-    const auto setLength = [](double boat::LineInput::*member, const QString& name) {
-        return [member, name](boat::Piece& piece, const QString& written, const Shown& shown) {
-            piece.line.*member = readLengthText(written, shown.display);
-            return name.arg(text(writeThickness(piece.line.*member, shown.display)));
-        };
-    };
-    const auto lengthOf = [](double boat::LineInput::*member) {
-        return [member](const Shown& shown) { return text(writeThickness(shown.piece.line.*member, shown.display)); };
-    };
-    const auto setHeading = [](std::optional<double> boat::LineInput::*member, const QString& name,
-                               const QString& freed) {
-        return [member, name, freed](boat::Piece& piece, const QString& written, const Shown&) {
-            piece.line.*member = readHeading(written);
-            return piece.line.*member ? name.arg(writeHeading(piece.line.*member)) : freed;
-        };
-    };
-    const auto headingOf = [](std::optional<double> boat::LineInput::*member) {
-        return [member](const Shown& shown) { return writeHeading(shown.piece.line.*member); };
-    };
-    fields_->addText({QStringLiteral("readTo"), tr("Points were read to"), QStringLiteral("line.read_to_mm"),
-                      tr("The step to which the offsets were read. The fit leaves about as much misfit as rounding to "
-                         "it explains.")},
-                     lengthOf(&boat::LineInput::readTo_m),
-                     setLength(&boat::LineInput::readTo_m, tr("Set the reading step to %1")));
+    using boat::LineInput;
+    const TypedFields line(fields_, "line.", over(&boat::Piece::line));
+    line.add({"readTo", tr("Points were read to"), "read_to_mm",
+              tr("The step to which the offsets were read. The fit leaves about as much misfit as rounding to it "
+                 "explains.")},
+             &LineInput::readTo_m, way::thickness(), {tr("Set the reading step to %3")});
     fields_->addChoice(
-        {QStringLiteral("read"), tr("Of each point was read"), QStringLiteral("line.points"),
+        {"read", tr("Of each point was read"), "line.points",
          tr("A value that is a line of the grid is exact: only the other one is made fair and searched for slips.")},
         {tr("both"), tr("x, y is the grid"), tr("y, x is the grid"), tr("as each point says")},
         [](const Shown& shown) {
@@ -181,59 +160,39 @@ void LinePanel::makeFields() {
                                            tr("Take y as read, x as the grid")};
             return names[chosen];
         });
-    fields_->addText({QStringLiteral("fairWithin"), tr("Miss none by more than"), QStringLiteral("line.fair_within_mm"),
-                      tr("No point is missed by more than this. 0: the line goes through every point.")},
-                     lengthOf(&boat::LineInput::fairWithin_m),
-                     setLength(&boat::LineInput::fairWithin_m, tr("Let points be missed by %1")));
-    fields_->addText(
-        {QStringLiteral("startHeading"), tr("Heading at the start"), QStringLiteral("line.start_heading_deg"),
-         tr("In degrees, anticlockwise from the x axis, to meet a keel or a scarf. Empty: free.")},
-        headingOf(&boat::LineInput::startHeading_rad),
-        setHeading(&boat::LineInput::startHeading_rad, tr("Set the heading at the start to %1"),
-                   tr("Free the heading at the start")),
-        tr("free"));
-    fields_->addText({QStringLiteral("endHeading"), tr("Heading at the end"), QStringLiteral("line.end_heading_deg"),
-                      tr("In degrees, anticlockwise from the x axis. Empty: free.")},
-                     headingOf(&boat::LineInput::endHeading_rad),
-                     setHeading(&boat::LineInput::endHeading_rad, tr("Set the heading at the end to %1"),
-                                tr("Free the heading at the end")),
-                     tr("free"));
-    fields_->addText({QStringLiteral("takeOff"), tr("Take off a thickness of"), QStringLiteral("line.take_off_mm"),
-                      tr("The points lie on the outside of something this thick; the line is moved square by it, away "
-                         "from the strips.")},
-                     lengthOf(&boat::LineInput::takeOff_m), setLength(&boat::LineInput::takeOff_m, tr("Take off %1")));
-    fields_->addChoice(
-        {QStringLiteral("describes"), tr("The line is the stack's"), QStringLiteral("line.describes"),
-         tr("Which line of the stack the points are on; the inner face lies on the form.")},
-        {tr("inner face"), tr("middle"), tr("outer face")},
-        [](const Shown& shown) { return static_cast<int>(shown.piece.line.describes); },
-        [](boat::Piece& piece, int chosen, const Shown&) {
-            piece.line.describes = static_cast<boat::Describes>(chosen);
-            static const QStringList names{tr("Take the line as the inner face"), tr("Take the line as the middle"),
-                                           tr("Take the line as the outer face")};
-            return names[chosen];
-        });
-    fields_->addChoice(
-        {QStringLiteral("stripsOn"), tr("Strips lie on the"), QStringLiteral("line.strips_on"),
-         tr("As seen by someone walking from the first point to the last.")},
-        {tr("left"), tr("right")}, [](const Shown& shown) { return static_cast<int>(shown.piece.line.stripsOn); },
-        [](boat::Piece& piece, int chosen, const Shown&) {
-            piece.line.stripsOn = static_cast<boat::Side>(chosen);
-            return chosen == 0 ? tr("Lay the strips on the left") : tr("Lay the strips on the right");
-        });
+    line.add({"fairWithin", tr("Miss none by more than"), "fair_within_mm",
+              tr("No point is missed by more than this. 0: the line goes through every point.")},
+             &LineInput::fairWithin_m, way::thickness(), {tr("Let points be missed by %3")});
+    line.add({"startHeading", tr("Heading at the start"), "start_heading_deg",
+              tr("In degrees, anticlockwise from the x axis, to meet a keel or a scarf. Empty: free."), tr("free")},
+             &LineInput::startHeading_rad, way::heading(),
+             {tr("Set the heading at the start to %3"), tr("Free the heading at the start")});
+    line.add({"endHeading", tr("Heading at the end"), "end_heading_deg",
+              tr("In degrees, anticlockwise from the x axis. Empty: free."), tr("free")},
+             &LineInput::endHeading_rad, way::heading(),
+             {tr("Set the heading at the end to %3"), tr("Free the heading at the end")});
+    line.add({"takeOff", tr("Take off a thickness of"), "take_off_mm",
+              tr("The points lie on the outside of something this thick; the line is moved square by it, away from "
+                 "the strips.")},
+             &LineInput::takeOff_m, way::thickness(), {tr("Take off %3")});
+    line.addChoice({"describes", tr("The line is the stack's"), "describes",
+                    tr("Which line of the stack the points are on; the inner face lies on the form.")},
+                   &LineInput::describes, {tr("inner face"), tr("middle"), tr("outer face")},
+                   {tr("Take the line as the inner face"), tr("Take the line as the middle"),
+                    tr("Take the line as the outer face")});
+    line.addChoice({"stripsOn", tr("Strips lie on the"), "strips_on",
+                    tr("As seen by someone walking from the first point to the last.")},
+                   &LineInput::stripsOn, {tr("left"), tr("right")},
+                   {tr("Lay the strips on the left"), tr("Lay the strips on the right")});
 }
 
 // What was read is a column only where the table says so of some point: elsewhere the names have its room.
 void LinePanel::showColumns(bool reads) {
     if (columnsShown_ && *columnsShown_ == reads) return;
     columnsShown_ = reads;
-    std::vector<NotebookTable::ColumnWidth> columns{{OffsetsModel::labelColumn, QStringLiteral("WL 10")},
-                                                    {OffsetsModel::xColumn, QStringLiteral("12-11-7+")},
-                                                    {OffsetsModel::yColumn, QStringLiteral("12-11-7+")},
-                                                    {OffsetsModel::misfitColumn, QStringLiteral("+0.00 mm")},
-                                                    {OffsetsModel::mustPassColumn, {}}};
-    if (reads) columns.push_back({OffsetsModel::readColumn, QStringLiteral("both")});
-    table_->setColumns(columns, OffsetsModel::labelColumn);
+    std::vector<int> columns{0, 1, 2, 3, 4};
+    if (reads) columns.push_back(OffsetsModel::readColumn);
+    table_->setColumns(offsets_->widths(columns), OffsetsModel::labelColumn);
 }
 
 void LinePanel::show(const Shown& shown) {

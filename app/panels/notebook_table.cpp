@@ -80,7 +80,7 @@ NotebookTable::NotebookTable(QWidget* parent) : QTableView(parent) {
     viewport()->setAutoFillBackground(false);
     connect(this, &QTableView::clicked, this, [this](const QModelIndex& index) {
         const QVariant place = index.data(placeRole);
-        if (place.isValid()) emit placeChosen(place.toDouble());
+        if (place.isValid()) emit placeSelected(place.toDouble());
         if (index.data(sourceRole).isValid()) emit sourceAsked(index);
     });
     layOut();

@@ -91,7 +91,7 @@ public:
 
 signals:
     void placeHovered(std::optional<double> at_m);
-    void placeChosen(std::optional<double> at_m);
+    void placeSelected(std::optional<double> at_m);
     void sourceAsked(const QModelIndex& index);
     void insertAsked();
     void removeAsked();

@@ -37,185 +37,114 @@ QString suspicion(const Shown& shown, const line::Suspect& suspect) {
         .arg(expected);
 }
 
-// In the order of boat::Read.
-const QStringList& readWords() {
-    static const QStringList words{QStringLiteral("both"), QStringLiteral("x"), QStringLiteral("y")};
-    return words;
-}
-
-// "points[3]" in the path of what is wrong with the piece.
-bool isAtFault(const Shown& shown, int row) {
-    return shown.reasonPath.startsWith(QStringLiteral("line.points[%1]").arg(row));
-}
-
 }  // namespace
 
-int OffsetsModel::rowsOf(const Shown& shown) const {
-    return math::countOf(shown.piece.line.points);
-}
-
-bool OffsetsModel::sameRow(const Shown& a, int rowOfA, const Shown& b, int rowOfB) const {
-    return a.piece.line.points[rowOfA] == b.piece.line.points[rowOfB];
-}
-
-int OffsetsModel::columnCount(const QModelIndex& parent) const {
-    return parent.isValid() ? 0 : columns;
-}
-
-QVariant OffsetsModel::headerData(int section, Qt::Orientation orientation, int role) const {
-    if (orientation == Qt::Vertical) return role == Qt::DisplayRole ? QVariant(section + 1) : QVariant();
-    if (role == Qt::TextAlignmentRole)
-        return int((section == labelColumn                               ? Qt::AlignLeft
-                    : section == mustPassColumn || section == readColumn ? Qt::AlignHCenter
-                                                                         : Qt::AlignRight) |
-                   Qt::AlignVCenter);
-    if (role != Qt::DisplayRole && role != Qt::ToolTipRole) return {};
-    const bool tip = role == Qt::ToolTipRole;
-    switch (section) {
-        case labelColumn:
-            return tip ? tr("What the point is called on the board") : tr("Point");
-        case xColumn:
-            return tip ? tr("x as it was written") : QStringLiteral("x");
-        case yColumn:
-            return tip ? tr("y as it was written") : QStringLiteral("y");
-        case misfitColumn:
-            return tip ? tr("How far the point lies from the fair line; + to the left, walking from the first point "
-                            "on. "
-                            "The bar is full at the most that a point may be missed by.")
-                       : tr("Misfit");
-        case mustPassColumn:
-            return tip ? tr("The line must pass through this point") : tr("Pass");
-        case readColumn:
-            return tip ? tr("Which value was read; the other is then a line of the grid and exact") : tr("Read");
-        default:
-            return {};
+OffsetsModel::OffsetsModel(QObject* parent)
+    : ItemsModel(
+          tr("point"), "line.points", [](boat::Piece& piece) -> std::vector<boat::Point>& { return piece.line.points; },
+          nullptr, parent) {
+    ListColumn label = typed(&boat::Point::label, way::name(),
+                             {.name = tr("Point"),
+                              .hint = tr("What the point is called on the board"),
+                              .widest = "WL 10",
+                              .change = tr("Call point %4 %2")});
+    label.text = [this](const Shown& shown, int row) { return pointName(shown.piece, row); };
+    label.severity = [](const Shown& shown, int row) {
+        return suspectOf(shown, row) ? QVariant(int(plan::Severity::caution)) : QVariant();
+    };
+    std::vector<ListColumn> columns{
+        label,
+        coordinate(0),
+        coordinate(1),
+        misfit(),
+        typed(&boat::Point::mustPass, way::tick(),
+              {.name = tr("Pass"),
+               .hint = tr("The line must pass through this point"),
+               .change = tr("Pass through %1"),
+               .cleared = tr("Let %1 be missed"),
+               .ticked = {tr("need not pass"), tr("must pass")}}),
+        typed(&boat::Point::read, way::oneOf<boat::Read>({"both", "x", "y"}),
+              {.name = tr("Read"),
+               .hint = tr("Which value was read; the other is then a line of the grid and exact"),
+               .change = tr("Take %2 of %1 as read"),
+               .cleared = tr("Take both values of %1 as read")})};
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+        columns[i].more = [i, more = columns[i].more, shows = columns[i].text](const Shown& shown, int row, int role) {
+            if (role == placeRole) {
+                const line::Foot* foot = footOf(shown, row);
+                return foot ? QVariant(foot->at_m) : QVariant();
+            }
+            if (role == Qt::ToolTipRole || role == Qt::AccessibleDescriptionRole) {
+                if (const line::Suspect* suspect = suspectOf(shown, row)) return QVariant(suspicion(shown, *suspect));
+                if (role == Qt::ToolTipRole && i < misfitColumn) return QVariant(shows(shown, row));
+            }
+            return more ? more(shown, row, role) : QVariant();
+        };
     }
+    setColumns(std::move(columns));
 }
 
-Qt::ItemFlags OffsetsModel::flags(const QModelIndex& index) const {
-    Qt::ItemFlags flags = PieceTable::flags(index);
-    if (!index.isValid()) return flags;
-    if (index.column() == mustPassColumn) return flags | Qt::ItemIsUserCheckable;
-    return index.column() == misfitColumn ? flags : flags | Qt::ItemIsEditable;
+ListColumn OffsetsModel::coordinate(std::size_t axis) const {
+    const QString name = axis == 0 ? QStringLiteral("x") : QStringLiteral("y");
+    const auto member = axis == 0 ? &boat::Point::x_m : &boat::Point::y_m;
+    ListColumn column = typed(member, way::length(),
+                              {.name = name,
+                               .hint = axis == 0 ? tr("x as it was written") : tr("y as it was written"),
+                               .change = axis == 0 ? tr("Set %1 x to %2") : tr("Set %1 y to %2")});
+    column.typed = column.text = [this, axis](const Shown& shown, int row) {
+        return coordinateText(item(shown, row), int(axis), shown.display);
+    };
+    column.read = [this, axis, member](boat::Piece& piece, int row, const QString& written, const Shown& shown) {
+        boat::Point& point = at(piece, row);
+        point.*member = readLengthText(written, shown.display);
+        point.written[axis] = app::text(written);
+        return written;
+    };
+    column.severity = [name](const Shown& shown, int row) {
+        const line::Suspect* suspect = suspectOf(shown, row);
+        return suspect && name == QLatin1Char(suspect->axis) ? QVariant(int(plan::Severity::caution)) : QVariant();
+    };
+    return column;
 }
 
-QVariant OffsetsModel::cell(int row, int column, int role) const {
-    const boat::Point& point = piece().line.points[row];
-    if (role == placeRole) {
-        const line::Foot* foot = footOf(shown(), row);
-        return foot ? QVariant(foot->at_m) : QVariant();
-    }
-    if (role == faultRole) return isAtFault(shown(), row) ? QVariant(shown().reason) : QVariant();
-    if (role == Qt::ToolTipRole || role == Qt::AccessibleDescriptionRole) {
-        if (isAtFault(shown(), row)) return shown().reason;
-        if (const line::Suspect* suspect = suspectOf(shown(), row)) return suspicion(shown(), *suspect);
-        if (role == Qt::ToolTipRole && column < misfitColumn) return cell(row, column, Qt::DisplayRole);
-        return role == Qt::ToolTipRole && column == misfitColumn ? headerData(column, Qt::Horizontal, role)
-                                                                 : QVariant();
-    }
-    switch (column) {
-        case labelColumn:
-            if (role == Qt::DisplayRole) return pointName(piece(), row);
-            if (role == Qt::EditRole || role == sortRole) return text(point.label);
-            if (role == severityRole && (isAtFault(shown(), row) || suspectOf(shown(), row)))
-                return int(isAtFault(shown(), row) ? plan::Severity::stop : plan::Severity::caution);
-            return {};
-        case xColumn:
-        case yColumn: {
-            const int axis = column == xColumn ? 0 : 1;
-            if (role == Qt::DisplayRole || role == Qt::EditRole) return coordinateText(point, axis, shown().display);
-            if (role == sortRole) return axis == 0 ? point.x_m : point.y_m;
-            if (role == Qt::TextAlignmentRole) return int(Qt::AlignRight | Qt::AlignVCenter);
-            const line::Suspect* suspect = suspectOf(shown(), row);
-            if (role == severityRole && suspect && suspect->axis == (axis == 0 ? 'x' : 'y'))
-                return int(plan::Severity::caution);
-            return {};
-        }
-        case misfitColumn:
-            return misfit(row, role);
-        case mustPassColumn:
-            if (role == Qt::CheckStateRole) return int(point.mustPass ? Qt::Checked : Qt::Unchecked);
-            if (role == sortRole) return point.mustPass ? 1 : 0;
-            if (role == Qt::AccessibleTextRole) return point.mustPass ? tr("must pass") : tr("need not pass");
-            return {};
-        case readColumn:
-            if (role == choicesRole) return readWords();
-            if (role == Qt::DisplayRole || role == Qt::EditRole) return readWords()[static_cast<int>(point.read)];
-            return role == sortRole ? QVariant(static_cast<int>(point.read)) : QVariant();
-        default:
-            return {};
-    }
-}
-
-QVariant OffsetsModel::misfit(int row, int role) const {
-    const line::Foot* foot = footOf(shown(), row);
-    if (role == Qt::TextAlignmentRole) return int(Qt::AlignRight | Qt::AlignVCenter);
-    if (!foot || !std::isfinite(foot->misfit_m)) return role == Qt::DisplayRole ? QVariant(QChar(0x2013)) : QVariant();
-    switch (role) {
-        case Qt::DisplayRole:
-            return text(measure::writeSmall(foot->misfit_m, shown().display));
-        case sortRole:
-            return foot->misfit_m;
-        case barFromMiddleRole:
-            return true;
-        case barRole: {
-            const boat::LineInput& line = piece().line;
-            const double full = line.fairWithin_m > 0 ? line.fairWithin_m : line.readTo_m;
-            return full > 0 ? std::clamp(foot->misfit_m / full, -1.0, 1.0) : 0.0;
-        }
-        default:
-            return {};
-    }
-}
-
-QString OffsetsModel::put(boat::Piece& piece, int row, int column, const QVariant& value) const {
-    boat::Point& point = piece.line.points[row];
-    const QString name = pointName(piece, row);
-    const QString written = value.toString().trimmed();
-    switch (column) {
-        case labelColumn:
-            point.label = text(written);
-            return tr("Call point %1 %2").arg(row + 1).arg(written);
-        case xColumn:
-        case yColumn: {
-            const std::size_t axis = column == xColumn ? 0 : 1;
-            if (written == coordinateText(point, static_cast<int>(axis), shown().display)) return {};
-            (axis == 0 ? point.x_m : point.y_m) = readLengthText(written, shown().display);
-            point.written[axis] = text(written);
-            return tr("Set %1 %2 to %3").arg(name, axis == 0 ? QStringLiteral("x") : QStringLiteral("y"), written);
-        }
-        case mustPassColumn:
-            point.mustPass = value.toInt() == Qt::Checked;
-            return point.mustPass ? tr("Pass through %1").arg(name) : tr("Let %1 be missed").arg(name);
-        case readColumn: {
-            const auto chosen = readWords().indexOf(written);
-            if (chosen < 0 || static_cast<int>(point.read) == chosen) return {};
-            point.read = static_cast<boat::Read>(chosen);
-            return chosen == 0 ? tr("Take both values of %1 as read").arg(name)
-                               : tr("Take %1 of %2 as read").arg(written, name);
-        }
-        default:
-            return {};
-    }
+ListColumn OffsetsModel::misfit() const {
+    ListColumn column{.name = tr("Misfit"),
+                      .hint = tr("How far the point lies from the fair line; + to the left, walking from the first "
+                                 "point on. The bar is full at the most that a point may be missed by."),
+                      .widest = "+0.00 mm"};
+    const auto known = [](const Shown& shown, int row) {
+        const line::Foot* foot = footOf(shown, row);
+        return foot && std::isfinite(foot->misfit_m) ? std::optional(foot->misfit_m) : std::nullopt;
+    };
+    column.text = [known](const Shown& shown, int row) {
+        const std::optional<double> misfit_m = known(shown, row);
+        return misfit_m ? app::text(measure::writeSmall(*misfit_m, shown.display)) : QString(QChar(0x2013));
+    };
+    column.number = [known](const Shown& shown, int row) {
+        const std::optional<double> misfit_m = known(shown, row);
+        return misfit_m ? QVariant(*misfit_m) : QVariant();
+    };
+    column.more = [known, hint = column.hint](const Shown& shown, int row, int role) -> QVariant {
+        if (role == Qt::ToolTipRole) return hint;
+        const std::optional<double> misfit_m = known(shown, row);
+        if (!misfit_m || (role != barRole && role != barFromMiddleRole)) return {};
+        if (role == barFromMiddleRole) return true;
+        const boat::LineInput& line = shown.piece.line;
+        const double full = line.fairWithin_m > 0 ? line.fairWithin_m : line.readTo_m;
+        return full > 0 ? std::clamp(*misfit_m / full, -1.0, 1.0) : 0.0;
+    };
+    return column;
 }
 
 QString OffsetsModel::cellName(int row, int column) const {
-    return pointName(piece(), row) + QStringLiteral(", ") +
-           headerData(column, Qt::Horizontal, Qt::DisplayRole).toString();
-}
-
-void OffsetsModel::askPoints(std::vector<boat::Point> points, const QString& name) {
-    Change change{name, {}, piece()};
-    change.after.line.points = std::move(points);
-    if (change.after != piece()) emit changeAsked(change);
+    return rowName(row) + QStringLiteral(", ") + headerData(column, Qt::Horizontal, Qt::DisplayRole).toString();
 }
 
 void OffsetsModel::insertPoint(int before) {
     if (!hasPiece()) return;
-    std::vector<boat::Point> points = piece().line.points;
+    const std::vector<boat::Point>& points = items();
     const int count = math::countOf(points);
     before = std::clamp(before, 0, count);
-    const auto at = [&](int i) -> const boat::Point& { return points[i]; };
     // On the fair line, so that nothing moves until the user types or drags the point to where it belongs.
     boat::Point point;
     const line::FairLine* fair =
@@ -229,59 +158,35 @@ void OffsetsModel::insertPoint(int before) {
         point.x_m = place.x_m;
         point.y_m = place.y_m;
     } else if (count >= 2 && before > 0 && before < count) {
-        point.x_m = (at(before - 1).x_m + at(before).x_m) / 2;
-        point.y_m = (at(before - 1).y_m + at(before).y_m) / 2;
+        point.x_m = (points[before - 1].x_m + points[before].x_m) / 2;
+        point.y_m = (points[before - 1].y_m + points[before].y_m) / 2;
     } else if (count >= 2) {
-        const boat::Point& end = before == 0 ? at(0) : at(count - 1);
-        const boat::Point& next = before == 0 ? at(1) : at(count - 2);
+        const boat::Point& end = before == 0 ? points[0] : points[count - 1];
+        const boat::Point& next = before == 0 ? points[1] : points[count - 2];
         point.x_m = 2 * end.x_m - next.x_m;
         point.y_m = 2 * end.y_m - next.y_m;
     } else if (count == 1) {
-        point.x_m = at(0).x_m + 0.1;
-        point.y_m = at(0).y_m;
+        point.x_m = points[0].x_m + 0.1;
+        point.y_m = points[0].y_m;
     }
-    points.insert(points.begin() + before, point);
-    askPoints(std::move(points), before == count ? tr("Add a point") : tr("Insert a point"));
-}
-
-void OffsetsModel::removePoints(std::vector<int> rows) {
-    if (!hasPiece()) return;
-    std::sort(rows.begin(), rows.end(), std::greater<>());
-    rows.erase(std::unique(rows.begin(), rows.end()), rows.end());
-    std::vector<boat::Point> points = piece().line.points;
-    QString name;
-    int removed = 0;
-    for (const int row : rows) {
-        if (row < 0 || row >= math::countOf(points)) continue;
-        name = pointName(piece(), row);
-        points.erase(points.begin() + row);
-        ++removed;
-    }
-    if (removed > 0)
-        askPoints(std::move(points), removed == 1 ? tr("Remove %1").arg(name) : tr("Remove %1 points").arg(removed));
+    insertItem(before == count ? tr("Add a point") : tr("Insert a point"), before, point);
 }
 
 void OffsetsModel::movePoint(int row, int by) {
     if (!hasPiece()) return;
-    std::vector<boat::Point> points = piece().line.points;
-    const int to = row + by;
-    if (row < 0 || to < 0 || row >= math::countOf(points) || to >= math::countOf(points)) return;
-    const boat::Point moved = points[row];
-    points.erase(points.begin() + row);
-    points.insert(points.begin() + to, moved);
-    askPoints(std::move(points), by < 0 ? tr("Move %1 up the table").arg(pointName(piece(), row))
-                                        : tr("Move %1 down the table").arg(pointName(piece(), row)));
+    moveItem(row, by,
+             (by < 0 ? tr("Move %1 up the table") : tr("Move %1 down the table")).arg(pointName(piece(), row)));
 }
 
 void OffsetsModel::insertPoints(int before, const std::vector<boat::Point>& points, const QString& name) {
-    if (!hasPiece() || points.empty()) return;
-    std::vector<boat::Point> all = piece().line.points;
-    all.insert(all.begin() + std::clamp(before, 0, math::countOf(all)), points.begin(), points.end());
-    askPoints(std::move(all), name);
+    change(name, [&](boat::Piece& piece) {
+        std::vector<boat::Point>& all = piece.line.points;
+        all.insert(all.begin() + std::clamp(before, 0, math::countOf(all)), points.begin(), points.end());
+    });
 }
 
 void OffsetsModel::replacePoints(const std::vector<boat::Point>& points, const QString& name) {
-    if (hasPiece() && !points.empty()) askPoints(points, name);
+    if (!points.empty()) change(name, [&](boat::Piece& piece) { piece.line.points = points; });
 }
 
 std::vector<Repair> repairsOf(const Shown& shown) {

@@ -5,38 +5,30 @@
 #include <vector>
 
 #include "app/look/names.hpp"
-#include "app/panels/piece_table.hpp"
+#include "app/panels/list_model.hpp"
 
 namespace fayline::app {
 
-class OffsetsModel : public PieceTable {
-    Q_OBJECT
+class OffsetsModel : public ItemsModel<boat::Point> {
 public:
-    enum Column { labelColumn, xColumn, yColumn, misfitColumn, mustPassColumn, readColumn, columns };
+    enum Column { labelColumn, xColumn, yColumn, misfitColumn, mustPassColumn, readColumn };
 
-    using PieceTable::PieceTable;
-
-    int columnCount(const QModelIndex& parent = {}) const override;
-    QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
-    Qt::ItemFlags flags(const QModelIndex& index) const override;
+    explicit OffsetsModel(QObject* parent = nullptr);
 
     // Whole-row changes, each one step; rows that do not exist are ignored.
     void insertPoint(int before);  // halfway between its neighbours, or one step on at an end
-    void removePoints(std::vector<int> rows);
+    void removePoints(const std::vector<int>& rows) { removeItems(rows, tr("Remove %1"), tr("Remove %1 points")); }
     void movePoint(int row, int by);  // -1 up, +1 down
     void insertPoints(int before, const std::vector<boat::Point>& points, const QString& name);
     void replacePoints(const std::vector<boat::Point>& points, const QString& name);
 
 protected:
-    int rowsOf(const Shown& shown) const override;
-    bool sameRow(const Shown& a, int rowOfA, const Shown& b, int rowOfB) const override;
-    QVariant cell(int row, int column, int role) const override;
-    QString put(boat::Piece& piece, int row, int column, const QVariant& value) const override;
+    QString rowName(int row) const override { return pointName(piece(), row); }
     QString cellName(int row, int column) const override;
 
 private:
-    QVariant misfit(int row, int role) const;
-    void askPoints(std::vector<boat::Point> points, const QString& name);
+    ListColumn coordinate(std::size_t axis) const;
+    ListColumn misfit() const;
 };
 
 // One click that puts a probable slip right.

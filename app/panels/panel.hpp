@@ -53,12 +53,12 @@
 //                   "tentHours", "tentAir"
 //   schedule panel  "schedulePanel"; "gluing" (combo box, only where there are several), "lanes" (LanesChart),
 //                   "momentWords" (label); heads "chanceHead", "remediesHead", "facesHead", "cupsHead", "tasksHead",
-//                   "crewHead", "ratesHead", "uncertainHead"; "chanceWords", "remediesWords", "remedyAsks" (labels), "remedies",
-//                   "faceTimes", "cupTimes", "tasks" (tables), "adoptRemedy" (button); fields "hands", "startAt",
-//                   "uncertain", "mixTakes", "wetOutRate", "spreadRate", "stackStrip", "soakTakes", "carryTakes",
-//                   "clampTakes", "propTakes", "jackTakes", "screwTakes", "scrapeRate", "wipeRate", "sandRate", "pace",
-//                   "glueUncertain", "stripBreaksChance", "stripBreaksCosts", "clampSlipsChance", "clampSlipsCosts",
-//                   "cupSpillsChance", "cupSpillsCosts"
+//                   "crewHead", "ratesHead", "uncertainHead"; "chanceWords", "remediesWords", "remedyAsks" (labels),
+//                   "remedies", "faceTimes", "cupTimes", "tasks" (tables), "adoptRemedy" (button); fields "hands",
+//                   "startAt", "uncertain", "mixTakes", "wetOutRate", "spreadRate", "stackStrip", "soakTakes",
+//                   "carryTakes", "clampTakes", "propTakes", "jackTakes", "screwTakes", "scrapeRate", "wipeRate",
+//                   "sandRate", "pace", "glueUncertain", "stripBreaksChance", "stripBreaksCosts", "clampSlipsChance",
+//                   "clampSlipsCosts", "cupSpillsChance", "cupSpillsCosts"
 //   The reason why a field cannot be read stands in a label named for the field: "readToReason". A cell that is being
 //   typed in has an editor named "cellEditor".
 #pragma once
@@ -81,6 +81,14 @@ public:
     virtual void selectPoint(int point) { Q_UNUSED(point); }  // chosen in the drawing; -1: none; the keyboard stays
     // Brings the keyboard to a point of the line, where the panel has it (-1: to its first table).
     virtual void goToPoint(int point) { Q_UNUSED(point); }
+
+protected:
+    // Hands on what is pointed at and chosen in a view of the line.
+    template <class View>
+    void tellPlaces(View* view) {
+        connect(view, &View::placeHovered, this, &Panel::placeHovered);
+        connect(view, &View::placeSelected, this, &Panel::placeSelected);
+    }
 
 signals:
     void changeAsked(const Change& change);

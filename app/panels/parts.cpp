@@ -1,6 +1,7 @@
 #include "app/panels/parts.hpp"
 
 #include <QEvent>
+#include <QGridLayout>
 #include <QPainter>
 #include <QResizeEvent>
 #include <QVBoxLayout>
@@ -332,6 +333,17 @@ void Section::paintEvent(QPaintEvent*) {
     }
     painter.setPen(QPen(theme().rule, 1));
     if (from < to) painter.drawLine(from, level, to, level);
+}
+
+void showIf(QWidget* part, bool on) {
+    if (part->isHidden() == on) part->setVisible(on);
+}
+
+void addLabelled(QGridLayout* grid, int row, const QString& name, QWidget* control) {
+    auto* label = new QLabel(name, control->parentWidget());
+    label->setBuddy(control);
+    grid->addWidget(label, row, 0);
+    grid->addWidget(control, row, 1);
 }
 
 QVBoxLayout* panelLayout(QWidget* panel) {

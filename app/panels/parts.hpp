@@ -12,6 +12,7 @@
 
 #include "app/look/shown.hpp"
 
+class QGridLayout;
 class QVBoxLayout;
 
 namespace fayline::app {
@@ -148,6 +149,12 @@ private:
     Show show_;
     std::shared_ptr<const Shown> stale_;  // not shown yet, being folded or out of sight
 };
+
+// Shows or hides a part, and touches no layout where it is so already.
+void showIf(QWidget* part, bool on);
+
+// A name and what it is the name of, side by side.
+void addLabelled(QGridLayout* grid, int row, const QString& name, QWidget* control);
 
 // The layout of a panel: one part under the other, nothing wider than the panel.
 QVBoxLayout* panelLayout(QWidget* panel);

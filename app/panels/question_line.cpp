@@ -10,7 +10,7 @@
 #include "app/look/icons.hpp"
 #include "app/look/text_shape.hpp"
 #include "app/look/theme.hpp"
-#include "app/panels/findings_model.hpp"
+#include "app/panels/findings_list.hpp"
 #include "app/panels/reading.hpp"
 
 namespace fayline::app {

@@ -6,7 +6,6 @@
 #include <cmath>
 
 #include "core/boat/file.hpp"
-#include "core/measure/force.hpp"
 #include "core/measure/quantity.hpp"
 
 namespace fayline::app {
@@ -156,11 +155,6 @@ QString coordinateText(const boat::Point& point, int axis, const measure::Displa
     } catch (const measure::InputError&) {
     }
     return writeLengthText(coordinate_m, display);
-}
-
-std::optional<double> readOptionalForce(const QString& written, const measure::Display& display) {
-    if (written.trimmed().isEmpty()) return std::nullopt;
-    return measure::readForce(text(written), display);
 }
 
 std::optional<std::array<double, 2>> readSection(const QString& written, const measure::Display& display) {

@@ -49,9 +49,6 @@ std::vector<int> readWholes(const QString& text);
 // A coordinate of a point as its owner wrote it; written anew where that text no longer says the coordinate.
 QString coordinateText(const boat::Point& point, int axis, const measure::Display& display);
 
-// A force as core/measure reads it; empty: none.
-std::optional<double> readOptionalForce(const QString& text, const measure::Display& display);
-
 // Two lengths with "x" between them, "89 x 38"; empty: none.
 std::optional<std::array<double, 2>> readSection(const QString& text, const measure::Display& display);
 QString writeSection(const std::optional<std::array<double, 2>>& section_m, const measure::Display& display);

@@ -3,7 +3,6 @@
 #include <QComboBox>
 #include <QPushButton>
 #include <QSignalBlocker>
-#include <QVBoxLayout>
 #include <utility>
 
 #include "app/panels/lanes_chart.hpp"
@@ -17,35 +16,6 @@
 #include "core/plan/remedies.hpp"
 
 namespace fayline::app {
-
-namespace {
-
-boat::Crew& crewOf(boat::Piece& piece) {
-    return piece.crew;
-}
-
-boat::Rates& ratesOf(boat::Piece& piece) {
-    return piece.crew.rates;
-}
-
-template <boat::Mishap boat::Mishaps::*which>
-boat::Mishap& mishapOf(boat::Piece& piece) {
-    return piece.crew.mishaps.*which;
-}
-
-boat::StationTimes& stationTimesOf(boat::Piece& piece) {
-    return piece.crew.rates.station;
-}
-
-QString clockWidth() {
-    return QStringLiteral("00:00");
-}
-
-QString durationWidth() {
-    return QStringLiteral("-1 h 20 min");
-}
-
-}  // namespace
 
 SchedulePanel::SchedulePanel(QWidget* parent)
     : SectionedPanel(parent),
@@ -67,21 +37,14 @@ SchedulePanel::SchedulePanel(QWidget* parent)
 
     makeChance();
     makeRemedies();
-    makeFaces();
-    makeCups();
-    makeTasks();
+    addFigures("facesHead", tr("Faces"), true, "faceTimes", tr("Faces"), faceColumns(), faceRows);
+    addFigures("cupsHead", tr("Cups"), true, "cupTimes", tr("Cups"), cupColumns(), cupRows);
+    addFigures("tasksHead", tr("Tasks"), false, "tasks", tr("Tasks in their order"), taskColumns(), taskRows);
     makeCrew();
     makeRates();
     makeUncertain();
 
-    QVBoxLayout* layout = panelLayout(this);
-    layout->addWidget(answer_);
-    layout->addWidget(gluings_);
-    layout->addWidget(chart_);
-    layout->addWidget(momentWords_);
-    for (Section* section : sections_) layout->addWidget(section);
-    layout->addStretch();
-    tabInReadingOrder(this);
+    layOut({answer_, gluings_, chart_, momentWords_});
     connect(chart_, &LanesChart::minutePointed, this, &SchedulePanel::pointAt);
     connect(gluings_, &QComboBox::activated, this, [this] {
         pointAt(std::nullopt);
@@ -100,15 +63,16 @@ void SchedulePanel::makeChance() {
         noteStudy(section, plan::Study::day);
         const plan::Plan* known = studied(plan::Study::day);
         const bool any = known && known->dayStudy && !known->day.glue.batches.empty();
-        words->say(any ? text(plan::chanceWords(known->day, *known->dayStudy)) : QString());
+        words->say(any ? text(plan::writeTexts(plan::chanceTexts(known->day, *known->dayStudy), known->display))
+                       : QString());
     });
 }
 
 void SchedulePanel::makeRemedies() {
     auto* words = new SteadyWords(QStringLiteral("remediesWords"), this);
-    remedies_ = new FiguresModel(remedyColumns(), this);
-    remediesTable_ = figuresTable("remedies", tr("What would give more time"), remedies_,
-                                  {{0, tr("one more pair of hands")}, {1, durationWidth()}, {2, tr("> 99")}}, 0);
+    const Figures figures = figuresTable("remedies", tr("What would give more time"), remedyColumns());
+    remedies_ = figures.model;
+    remediesTable_ = figures.table;
     remedyAsks_ = new SteadyWords(QStringLiteral("remedyAsks"), this);
     adopt_ = wordButton(QStringLiteral("adoptRemedy"), tr("Take the chosen one"), this);
     connect(adopt_, &QPushButton::clicked, this, &SchedulePanel::adoptRemedy);
@@ -120,12 +84,12 @@ void SchedulePanel::makeRemedies() {
         noteStudy(section, plan::Study::day);
         const plan::Plan* known = studied(plan::Study::day);
         const bool any = known && known->dayStudy && !known->day.glue.batches.empty();
-        words->say(any ? text(plan::remediesWords(known->day, *known->dayStudy)) : QString());
-        remedies_->show(any ? remedyRows(known->dayStudy->remedies) : std::vector<FigureRow>(),
+        words->say(any ? text(plan::writeText(plan::remediesText(known->day, *known->dayStudy), known->display))
+                       : QString());
+        remedies_->show(any ? remedyRows(known->dayStudy->remedies, known->display) : std::vector<FigureRow>(),
                         studyIsOld(plan::Study::day));
         const bool some = remedies_->rowCount() > 0;
-        for (QWidget* part : {static_cast<QWidget*>(remediesTable_), static_cast<QWidget*>(adopt_)})
-            if (part->isHidden() == some) part->setVisible(some);
+        for (QWidget* part : {static_cast<QWidget*>(remediesTable_), static_cast<QWidget*>(adopt_)}) showIf(part, some);
         sayRemedy();
     });
 }
@@ -141,143 +105,97 @@ void SchedulePanel::sayRemedy() {
     const plan::Remedy* chosen = chosenRemedy();
     const bool any = chosen != nullptr;
     if (adopt_->isEnabled() != any) adopt_->setEnabled(any);
-    remedyAsks_->say(any ? text(chosen->asks) : QString());
+    remedyAsks_->say(any ? text(plan::writeTexts(chosen->asks, shown_->display)) : QString());
 }
 
 void SchedulePanel::adoptRemedy() {
     const plan::Remedy* chosen = chosenRemedy();
     if (!chosen || !shown_ || shown_->pieceIndex < 0) return;
-    emit changeAsked({tr("Take %1").arg(text(chosen->brief)), {}, plan::withRemedy(shown_->piece, *chosen)});
+    emit changeAsked({tr("Take %1").arg(text(plan::writeWithin(chosen->brief, shown_->display))),
+                      {},
+                      plan::withRemedy(shown_->piece, *chosen)});
 }
 
-void SchedulePanel::makeFaces() {
-    auto* model = new FiguresModel(faceColumns(), this);
-    NotebookTable* table = figuresTable("faceTimes", tr("Faces"), model,
-                                        {{0, QStringLiteral("00-00")},
-                                         {1, clockWidth()},
-                                         {2, clockWidth()},
-                                         {3, tr("Open until")},
-                                         {4, durationWidth()}},
-                                        0);
-    addSection("facesHead", tr("Faces"), true, {table}, [this, model](const std::shared_ptr<const Shown>& shown) {
+// A section with a table of the gluing that is shown.
+void SchedulePanel::addFigures(const char* head, const QString& title, bool open, const char* object,
+                               const QString& name, std::vector<FigureColumn> columns, GluingRows rows) {
+    const auto [table, model] = figuresTable(object, name, std::move(columns));
+    addSection(head, title, open, {table}, [this, model, rows](const std::shared_ptr<const Shown>& shown) {
         const plan::GluingDay* of = gluing();
-        model->show(of ? faceRows(*shown, *of) : std::vector<FigureRow>(), shown->outOfDate);
-    });
-}
-
-void SchedulePanel::makeCups() {
-    auto* model = new FiguresModel(cupColumns(), this);
-    NotebookTable* table = figuresTable(
-        "cupTimes", tr("Cups"), model,
-        {{0, QStringLiteral("00")}, {1, clockWidth()}, {2, tr("Used up")}, {3, clockWidth()}, {4, durationWidth()}}, 0);
-    addSection("cupsHead", tr("Cups"), true, {table}, [this, model](const std::shared_ptr<const Shown>& shown) {
-        const plan::GluingDay* of = gluing();
-        model->show(of ? cupRows(*shown, *of) : std::vector<FigureRow>(), shown->outOfDate);
-    });
-}
-
-void SchedulePanel::makeTasks() {
-    auto* model = new FiguresModel(taskColumns(), this);
-    NotebookTable* table = figuresTable(
-        "tasks", tr("Tasks in their order"), model,
-        {{0, tr("carry the stack to its place")}, {1, clockWidth()}, {2, QStringLiteral("1 h 20 min")}}, 0);
-    addSection("tasksHead", tr("Tasks"), false, {table}, [this, model](const std::shared_ptr<const Shown>& shown) {
-        const plan::GluingDay* of = gluing();
-        model->show(of ? taskRows(*shown, *of) : std::vector<FigureRow>(), shown->outOfDate);
+        model->show(of ? rows(*shown, *of) : std::vector<FigureRow>(), shown->outOfDate);
     });
 }
 
 void SchedulePanel::makeCrew() {
-    auto* fields = new Fields(this);
-    const TypedFields typed{fields, crewOf, QStringLiteral("crew.")};
-    typed.addWhole({QStringLiteral("hands"), tr("Pairs of hands"), QStringLiteral("hands"), tr("You count as one")},
-                   &boat::Crew::hands);
-    typed.addClock({QStringLiteral("startAt"), tr("Begin at"), QStringLiteral("start_at"), tr("Time on the wall")},
-                   &boat::Crew::startAt_s);
-    connect(fields, &Fields::changeAsked, this, &Panel::changeAsked);
-    addSection("crewHead", tr("Crew"), true, {fields},
-               [fields](const std::shared_ptr<const Shown>& shown) { fields->show(shown); });
+    Fields* fields = newFields();
+    const TypedFields typed(fields, "crew.", over(&boat::Piece::crew));
+    typed.add({"hands", tr("Pairs of hands"), "hands", tr("You count as one")}, &boat::Crew::hands, way::whole());
+    typed.add({"startAt", tr("Begin at"), "start_at", tr("Time on the wall")}, &boat::Crew::startAt_s, way::clock());
+    addSection("crewHead", tr("Crew"), true, fields);
 }
 
 void SchedulePanel::makeRates() {
-    auto* fields = new Fields(this);
-    const TypedFields typed{fields, ratesOf, QStringLiteral("crew.rates.")};
-    typed.addDuration({QStringLiteral("mixTakes"), tr("Mixing a cup"), QStringLiteral("mix_min"),
-                       tr("Measuring out, two minutes of stirring, scraping the sides")},
-                      &boat::Rates::mix_s);
-    typed.addAreaRate({QStringLiteral("wetOutRate"), tr("Wetting out, a pair of hands"),
-                       QStringLiteral("wet_out_m2_min"), tr("At 20 C; the colder, the slower")},
-                      &boat::Rates::wetOut_m2_s);
-    typed.addAreaRate({QStringLiteral("spreadRate"), tr("Spreading, a pair of hands"), QStringLiteral("spread_m2_min"),
-                       tr("At 20 C; the colder, the slower")},
-                      &boat::Rates::spread_m2_s);
-    typed.addDuration({QStringLiteral("stackStrip"), tr("Handling a strip"), QStringLiteral("stack_strip_min"),
-                       tr("Turning it over or laying it on the pile")},
-                      &boat::Rates::stackStrip_s);
-    typed.addDuration({QStringLiteral("soakTakes"), tr("Soaking in"), QStringLiteral("soak_min"),
-                       tr("Wait between wetting out and spreading")},
-                      &boat::Rates::soak_s);
-    typed.addDuration({QStringLiteral("carryTakes"), tr("Carrying the stack"), QStringLiteral("carry_min"), {}},
-                      &boat::Rates::carry_s);
-    const TypedFields station{fields, stationTimesOf, QStringLiteral("crew.rates.station_min.")};
-    station.addDuration({QStringLiteral("clampTakes"), tr("A clamp, strap or wedge"), QStringLiteral("clamp"), {}},
-                        &boat::StationTimes::clamp_s);
-    station.addDuration({QStringLiteral("propTakes"), tr("A prop"), QStringLiteral("prop"), {}},
-                        &boat::StationTimes::prop_s);
-    station.addDuration({QStringLiteral("jackTakes"), tr("A jack"), QStringLiteral("jack"), {}},
-                        &boat::StationTimes::jack_s);
-    station.addDuration({QStringLiteral("screwTakes"), tr("A screw"), QStringLiteral("screw"), {}},
-                        &boat::StationTimes::screw_s);
-    typed.addNumber({QStringLiteral("scrapeRate"), tr("Scraping, m a minute"), QStringLiteral("scrape_m_min"),
-                     tr("Of one edge, by one pair of hands")},
-                    &boat::Rates::scrape_m_s, 60);
-    typed.addAreaRate({QStringLiteral("wipeRate"), tr("Wiping"), QStringLiteral("wipe_m2_min"), {}},
-                      &boat::Rates::wipe_m2_s);
-    typed.addAreaRate({QStringLiteral("sandRate"), tr("Sanding"), QStringLiteral("sand_m2_min"), {}},
-                      &boat::Rates::sand_m2_s);
-    connect(fields, &Fields::changeAsked, this, &Panel::changeAsked);
-    addSection("ratesHead", tr("How long things take"), false, {fields},
-               [fields](const std::shared_ptr<const Shown>& shown) { fields->show(shown); });
+    Fields* fields = newFields();
+    const TypedFields typed(fields, "crew.rates.", over(&boat::Piece::crew, &boat::Crew::rates));
+    typed.add(
+        {"mixTakes", tr("Mixing a cup"), "mix_min", tr("Measuring out, two minutes of stirring, scraping the sides")},
+        &boat::Rates::mix_s, way::duration());
+    typed.add(
+        {"wetOutRate", tr("Wetting out, a pair of hands"), "wet_out_m2_min", tr("At 20 C; the colder, the slower")},
+        &boat::Rates::wetOut_m2_s, way::areaRate());
+    typed.add({"spreadRate", tr("Spreading, a pair of hands"), "spread_m2_min", tr("At 20 C; the colder, the slower")},
+              &boat::Rates::spread_m2_s, way::areaRate());
+    typed.add({"stackStrip", tr("Handling a strip"), "stack_strip_min", tr("Turning it over or laying it on the pile")},
+              &boat::Rates::stackStrip_s, way::duration());
+    typed.add({"soakTakes", tr("Soaking in"), "soak_min", tr("Wait between wetting out and spreading")},
+              &boat::Rates::soak_s, way::duration());
+    typed.add({"carryTakes", tr("Carrying the stack"), "carry_min", {}}, &boat::Rates::carry_s, way::duration());
+    const TypedFields station(fields, "crew.rates.station_min.",
+                              over(&boat::Piece::crew, &boat::Crew::rates, &boat::Rates::station));
+    station.add({"clampTakes", tr("A clamp, strap or wedge"), "clamp", {}}, &boat::StationTimes::clamp_s,
+                way::duration());
+    station.add({"propTakes", tr("A prop"), "prop", {}}, &boat::StationTimes::prop_s, way::duration());
+    station.add({"jackTakes", tr("A jack"), "jack", {}}, &boat::StationTimes::jack_s, way::duration());
+    station.add({"screwTakes", tr("A screw"), "screw", {}}, &boat::StationTimes::screw_s, way::duration());
+    typed.add({"scrapeRate", tr("Scraping, m a minute"), "scrape_m_min", tr("Of one edge, by one pair of hands")},
+              &boat::Rates::scrape_m_s, way::number(60));
+    typed.add({"wipeRate", tr("Wiping"), "wipe_m2_min", {}}, &boat::Rates::wipe_m2_s, way::areaRate());
+    typed.add({"sandRate", tr("Sanding"), "sand_m2_min", {}}, &boat::Rates::sand_m2_s, way::areaRate());
+    addSection("ratesHead", tr("How long things take"), false, fields);
 }
 
 void SchedulePanel::makeUncertain() {
-    auto* fields = new Fields(this);
-    const TypedFields typed{fields, crewOf, QStringLiteral("crew.")};
-    typed.addShareWithin1(
-        {QStringLiteral("pace"), tr("Pace of the day"), QStringLiteral("pace_pct"),
-         tr("By how much all work of a day goes quicker or slower than planned; the record of earlier "
-            "gluings narrows it. Common practice, no source")},
-        &boat::Crew::pace);
-    typed.addShareWithin1(
-        {QStringLiteral("glueUncertain"), tr("Open time and pot life"), QStringLiteral("glue_uncertain_pct"),
-         tr("By how much the glue is quicker or slower than its sheet: temperature, product, mixing. "
-            "Common practice, no source")},
-        &boat::Crew::glueUncertain);
-    typed.addShareWithin1({QStringLiteral("uncertain"), tr("A single task"), QStringLiteral("uncertain_pct"),
-                           tr("It takes half of that less at the quickest and all of it more at the slowest")},
-                          &boat::Crew::uncertain);
-    const auto addMishap = [fields](const char* object, const QString& often, const QString& costs, auto part,
-                                    const char* key) {
-        const TypedFields mishap{fields, part, QStringLiteral("crew.mishaps.") + QLatin1String(key) + QLatin1Char('.')};
-        const QString name = QString::fromLatin1(object);
-        mishap.addShareWithin1({name + QStringLiteral("Chance"), often, QStringLiteral("chance_pct"),
-                                tr("On so many gluings in a hundred; 0: never. Common practice, no source")},
-                               &boat::Mishap::chance);
-        mishap.addDuration({name + QStringLiteral("Costs"), costs, QStringLiteral("min"), {}}, &boat::Mishap::lasts_s);
+    Fields* fields = newFields();
+    const TypedFields typed(fields, "crew.", over(&boat::Piece::crew));
+    typed.add({"pace", tr("Pace of the day"), "pace_pct",
+               tr("By how much all work of a day goes quicker or slower than planned; the record of earlier "
+                  "gluings narrows it. Common practice, no source")},
+              &boat::Crew::pace, way::shareWithin1());
+    typed.add({"glueUncertain", tr("Open time and pot life"), "glue_uncertain_pct",
+               tr("By how much the glue is quicker or slower than its sheet: temperature, product, mixing. "
+                  "Common practice, no source")},
+              &boat::Crew::glueUncertain, way::shareWithin1());
+    typed.add({"uncertain", tr("A single task"), "uncertain_pct",
+               tr("It takes half of that less at the quickest and all of it more at the slowest")},
+              &boat::Crew::uncertain, way::shareWithin1());
+    const auto addMishap = [&](const QString& name, const char* path, boat::Mishap boat::Mishaps::*which,
+                               const QString& often) {
+        const TypedFields mishap(fields, path, over(&boat::Piece::crew, &boat::Crew::mishaps, which));
+        mishap.add({name + "Chance", often, "chance_pct",
+                    tr("On so many gluings in a hundred; 0: never. Common practice, no source")},
+                   &boat::Mishap::chance, way::shareWithin1());
+        mishap.add({name + "Costs", tr("and costs"), "min", {}}, &boat::Mishap::lasts_s, way::duration());
     };
-    addMishap("stripBreaks", tr("A strip breaks"), tr("and costs"), mishapOf<&boat::Mishaps::stripBreaks>,
-              "strip_breaks");
-    addMishap("clampSlips", tr("A clamp slips"), tr("and costs"), mishapOf<&boat::Mishaps::clampSlips>, "clamp_slips");
-    addMishap("cupSpills", tr("A cup is knocked over"), tr("and costs"), mishapOf<&boat::Mishaps::cupSpills>,
-              "cup_spills");
-    connect(fields, &Fields::changeAsked, this, &Panel::changeAsked);
-    addSection("uncertainHead", tr("How far days differ"), false, {fields},
-               [fields](const std::shared_ptr<const Shown>& shown) { fields->show(shown); });
+    using boat::Mishaps;
+    addMishap("stripBreaks", "crew.mishaps.strip_breaks.", &Mishaps::stripBreaks, tr("A strip breaks"));
+    addMishap("clampSlips", "crew.mishaps.clamp_slips.", &Mishaps::clampSlips, tr("A clamp slips"));
+    addMishap("cupSpills", "crew.mishaps.cup_spills.", &Mishaps::cupSpills, tr("A cup is knocked over"));
+    addSection("uncertainHead", tr("How far days differ"), false, fields);
 }
 
 void SchedulePanel::showGluings() {
     const auto count = shown_->pieceIndex >= 0 && shown_->plan ? math::countOf(shown_->plan->day.gluings) : 0;
-    if (gluings_->isHidden() == (count > 1)) gluings_->setVisible(count > 1);
+    showIf(gluings_, count > 1);
     if (gluings_->count() == count) return;
     const QSignalBlocker blocker(gluings_);
     gluings_->clear();
@@ -295,7 +213,7 @@ void SchedulePanel::show(const Shown& shown) {
 
 void SchedulePanel::showChart() {
     const plan::GluingDay* of = gluing();
-    if (chart_->isHidden() == (of != nullptr)) chart_->setVisible(of != nullptr);
+    showIf(chart_, of != nullptr);
     if (of) chart_->setPicture(lanesPicture(*shown_, *of));
     // What was pointed at is told of the new plan.
     if (chart_->litMinute() || momentWords_->isHidden() == (of != nullptr)) pointAt(chart_->litMinute());

@@ -2,6 +2,7 @@
 // being in time, what would mend a short margin, the crew, and how far days differ. Draws a plan and asks for changes.
 #pragma once
 
+#include "app/panels/figures_model.hpp"
 #include "app/panels/sectioned_panel.hpp"
 
 class QComboBox;
@@ -10,7 +11,6 @@ class QPushButton;
 namespace fayline::app {
 
 class AnswerNote;
-class FiguresModel;
 class LanesChart;
 class SteadyWords;
 
@@ -25,9 +25,9 @@ private:
     // In the order in which they stand in the panel.
     void makeChance();
     void makeRemedies();
-    void makeFaces();
-    void makeCups();
-    void makeTasks();
+    using GluingRows = std::vector<FigureRow> (*)(const Shown&, const plan::GluingDay&);
+    void addFigures(const char* head, const QString& title, bool open, const char* object, const QString& name,
+                    std::vector<FigureColumn> columns, GluingRows rows);
     void makeCrew();
     void makeRates();
     void makeUncertain();

@@ -25,7 +25,7 @@ QString writtenDuration(double time_s) {
 
 // A time in hand, marked where there is none.
 FigureCell margin(double margin_s, plan::Severity late, std::optional<int> little = std::nullopt) {
-    FigureCell cell = figureWords(writtenDuration(margin_s));
+    FigureCell cell{writtenDuration(margin_s)};
     cell.sort = margin_s;
     cell.severity = margin_s < 0 ? std::optional<int>(static_cast<int>(late)) : little;
     return cell;
@@ -116,16 +116,17 @@ PointedMoment pointedMoment(const Shown& shown, const plan::GluingDay& gluing, d
     for (const schedule::StripJob& strip : gluing.job.strips)
         if (!strip.hasCured) pointed.strips.push_back(strip.strip);
     pointed.moment = schedule::momentOf(gluing.run, at_s);
-    pointed.words = text(plan::momentWords(gluing, pointed.moment, shown.piece.crew.startAt_s));
+    pointed.words =
+        text(plan::writeTexts(plan::momentTexts(gluing, pointed.moment, shown.piece.crew.startAt_s), shown.display));
     return pointed;
 }
 
 std::vector<FigureColumn> faceColumns() {
-    return {{tr("Face"), {}, tr("A glue line by the strips on both sides of it"), true},
-            {tr("Wetted"), {}, tr("When its first side is wetted")},
-            {tr("Closed"), {}, tr("When the last station is on")},
-            {tr("Open until"), {}, tr("When the glue on it has gone off")},
-            {tr("In hand"), {}, {}}};
+    return {wordColumn(tr("Face"), "00-00", {}, tr("A glue line by the strips on both sides of it")),
+            figureColumn(tr("Wetted"), "00:00", {}, tr("When its first side is wetted")),
+            figureColumn(tr("Closed"), "00:00", {}, tr("When the last station is on")),
+            figureColumn(tr("Open until"), tr("Open until"), {}, tr("When the glue on it has gone off")),
+            figureColumn(tr("In hand"), "-1 h 20 min")};
 }
 
 std::vector<FigureRow> faceRows(const Shown& shown, const plan::GluingDay& gluing) {
@@ -135,8 +136,8 @@ std::vector<FigureRow> faceRows(const Shown& shown, const plan::GluingDay& gluin
         const schedule::FaceTimes& face = gluing.run.faces[i];
         const bool isWorst = static_cast<int>(i) == gluing.run.worstFace;
         FigureRow row;
-        row.cells = {figureWords(faceName(face.inner)), figureWords(clock(shown, face.wetted_s)),
-                     figureWords(clock(shown, face.closed_s)), figureWords(clock(shown, face.openUntil_s)),
+        row.cells = {FigureCell{faceName(face.inner)}, FigureCell{clock(shown, face.wetted_s)},
+                     FigureCell{clock(shown, face.closed_s)}, FigureCell{clock(shown, face.openUntil_s)},
                      margin(face.margin_s(), plan::Severity::stop,
                             isWorst ? severityOf(*shown.plan, {plan::Code::marginShort}) : std::nullopt)};
         row.cells[3].source = source;
@@ -146,56 +147,54 @@ std::vector<FigureRow> faceRows(const Shown& shown, const plan::GluingDay& gluin
 }
 
 std::vector<FigureColumn> cupColumns() {
-    return {{tr("Cup"), {}, {}, true},
-            {tr("Mixed"), {}, tr("When mixing begins")},
-            {tr("Used up"), {}, {}},
-            {tr("Use by"), {}, tr("Three quarters of its pot life after mixing began")},
-            {tr("In hand"), {}, {}}};
+    return {wordColumn(tr("Cup"), "00"), figureColumn(tr("Mixed"), "00:00", {}, tr("When mixing begins")),
+            figureColumn(tr("Used up"), tr("Used up")),
+            figureColumn(tr("Use by"), "00:00", {}, tr("Three quarters of its pot life after mixing began")),
+            figureColumn(tr("In hand"), "-1 h 20 min")};
 }
 
 std::vector<FigureRow> cupRows(const Shown& shown, const plan::GluingDay& gluing) {
     std::vector<FigureRow> rows;
     for (const schedule::CupTimes& cup : gluing.run.cups) {
-        FigureRow row;
-        row.cells = {figureWords(QString::number(cup.number)), figureWords(clock(shown, cup.mixedFrom_s)),
-                     figureWords(clock(shown, cup.emptied_s)), figureWords(clock(shown, cup.useBy_s)),
-                     margin(cup.margin_s(), plan::Severity::caution)};
-        rows.push_back(std::move(row));
+        rows.push_back({{FigureCell{QString::number(cup.number)}, FigureCell{clock(shown, cup.mixedFrom_s)},
+                         FigureCell{clock(shown, cup.emptied_s)}, FigureCell{clock(shown, cup.useBy_s)},
+                         margin(cup.margin_s(), plan::Severity::caution)}});
     }
     return rows;
 }
 
 std::vector<FigureColumn> taskColumns() {
-    return {{tr("Task"), tr("how"), {}, true}, {tr("At"), tr("hands"), {}}, {tr("Takes"), {}, {}}};
+    return {wordColumn(tr("Task"), tr("carry the stack to its place"), tr("how")),
+            figureColumn(tr("At"), "00:00", tr("hands")), figureColumn(tr("Takes"), "1 h 20 min")};
 }
 
 std::vector<FigureRow> taskRows(const Shown& shown, const plan::GluingDay& gluing) {
     std::vector<FigureRow> rows;
     for (const schedule::Task& task : gluing.run.tasks) {
-        FigureRow row;
         const QString name = text(task.name);
-        row.cells = {figureWords(name.section(QStringLiteral(", "), 0, 0), name.section(QStringLiteral(", "), 1)),
-                     figureWords(clock(shown, task.start_s), task.hands > 0 ? QString::number(task.hands) : tr("none")),
-                     figureWords(writtenDuration(task.end_s - task.start_s))};
-        rows.push_back(std::move(row));
+        rows.push_back(
+            {{FigureCell{name.section(QStringLiteral(", "), 0, 0), name.section(QStringLiteral(", "), 1)},
+              FigureCell{clock(shown, task.start_s), task.hands > 0 ? QString::number(task.hands) : tr("none")},
+              FigureCell{writtenDuration(task.end_s - task.start_s)}}});
     }
     return rows;
 }
 
 std::vector<FigureColumn> remedyColumns() {
-    return {{tr("With"), {}, {}, true},
-            {tr("In hand"), tr("cups"), tr("The least time in hand of any face, and of any cup")},
-            {tr("In time"), tr("of 100"), tr("On so many of a hundred simulated days")}};
+    return {wordColumn(tr("With"), tr("one more pair of hands")),
+            figureColumn(tr("In hand"), "-1 h 20 min", tr("cups"),
+                         tr("The least time in hand of any face, and of any cup")),
+            figureColumn(tr("In time"), tr("> 99"), tr("of 100"), tr("On so many of a hundred simulated days"))};
 }
 
-std::vector<FigureRow> remedyRows(const std::vector<plan::Remedy>& remedies) {
+std::vector<FigureRow> remedyRows(const std::vector<plan::Remedy>& remedies, const measure::Display& display) {
     std::vector<FigureRow> rows;
     for (const plan::Remedy& remedy : remedies) {
         FigureRow row;
         FigureCell inHand = margin(remedy.margin_s, plan::Severity::stop);
         inHand.under = writtenDuration(remedy.cupMargin_s);
-        row.cells = {figureWords(text(remedy.brief)), inHand,
-                     figureWords(text(plan::inHundredBrief(remedy.chanceInTime)))};
+        row.cells = {FigureCell{text(plan::writeWithin(remedy.brief, display))}, inHand,
+                     FigureCell{text(plan::inHundredBrief(remedy.chanceInTime))}};
         row.cells[2].sort = remedy.chanceInTime;
         rows.push_back(std::move(row));
     }

@@ -1,13 +1,16 @@
 #include "app/panels/sectioned_panel.hpp"
 
 #include <QHBoxLayout>
+#include <QVBoxLayout>
+#include <algorithm>
 #include <utility>
 
 #include "app/look/theme.hpp"
+#include "app/panels/fields.hpp"
 #include "app/panels/figures_model.hpp"
+#include "app/panels/list_model.hpp"
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/parts.hpp"
-#include "app/panels/piece_table.hpp"
 #include "app/panels/source_note.hpp"
 
 namespace fayline::app {
@@ -20,58 +23,77 @@ Section* SectionedPanel::addSection(const char* object, const QString& name, boo
     return section;
 }
 
-NotebookTable* SectionedPanel::figuresTable(const char* object, const QString& name, FiguresModel* model,
-                                            const std::vector<Width>& widths, int stretched) {
+void SectionedPanel::layOut(const std::vector<QWidget*>& above) {
+    QVBoxLayout* layout = panelLayout(this);
+    for (QWidget* part : above) layout->addWidget(part);
+    for (Section* section : sections_) layout->addWidget(section);
+    layout->addStretch();
+    tabInReadingOrder(this);
+}
+
+Section* SectionedPanel::addSection(const char* object, const QString& name, bool open, Fields* fields) {
+    return addSection(object, name, open, {fields}, [fields](const auto& shown) { fields->show(shown); });
+}
+
+Fields* SectionedPanel::newFields() {
+    auto* fields = new Fields(this);
+    connect(fields, &Fields::changeAsked, this, &Panel::changeAsked);
+    return fields;
+}
+
+SectionedPanel::Figures SectionedPanel::figuresTable(const char* object, const QString& name,
+                                                     std::vector<FigureColumn> columns, int stretched) {
+    std::vector<NotebookTable::ColumnWidth> widths;
+    for (const FigureColumn& column : columns) widths.push_back({math::countOf(widths), column.widest});
+    const bool twoLines = std::ranges::any_of(columns, [](const FigureColumn& one) { return !one.under.isEmpty(); });
+    auto* model = new FiguresModel(std::move(columns), this);
     auto* table = new NotebookTable(this);
     table->setObjectName(QLatin1String(object));
     table->setAccessibleName(name);
     table->setModel(model);
-    bool twoLines = false;
-    std::vector<NotebookTable::ColumnWidth> columns;
-    for (const Width& width : widths) {
-        columns.push_back({width.column, width.widest});
-        twoLines |= model->headerData(width.column, Qt::Horizontal, underRole).isValid();
-    }
     table->setTwoLines(twoLines);
     table->setMostRows(14);
-    table->setColumns(columns, stretched);
+    table->setColumns(widths, stretched);
+    tellSources(table);
+    return {table, model};
+}
+
+void SectionedPanel::tellSources(NotebookTable* table) {
     connect(table, &NotebookTable::sourceAsked, this, [table](const QModelIndex& index) {
         const QPoint below = table->viewport()->mapToGlobal(table->visualRect(index).bottomLeft());
         openSourceNote(table, below, index.data(sourceRole).toString());
     });
-    return table;
 }
 
-NotebookTable* SectionedPanel::typedTable(const char* object, const QString& name, PieceTable* model, Words* unread,
-                                          const std::vector<Width>& widths, int stretched) {
+NotebookTable* SectionedPanel::typedTable(const char* object, const QString& name, ListModel* model, Words* unread,
+                                          const std::vector<int>& columns, int stretched) {
     auto* table = new NotebookTable(this);
     table->setObjectName(QLatin1String(object));
     table->setAccessibleName(name);
     table->setModel(model);
-    std::vector<NotebookTable::ColumnWidth> columns;
-    for (const Width& width : widths) columns.push_back({width.column, width.widest});
-    table->setColumns(columns, stretched);
+    table->setColumns(model->widths(columns), stretched);
     connect(model, &PieceTable::changeAsked, this, &Panel::changeAsked);
     connect(model, &PieceTable::unreadChanged, this, [model, unread] { unread->say(model->unread()); });
     return table;
 }
 
-QWidget* SectionedPanel::rowTools(NotebookTable* table, const char* addObject, const QString& addName,
-                                  const char* removeObject, const QString& removeName, const std::function<void()>& add,
-                                  const std::function<void()>& remove) {
+QWidget* SectionedPanel::rowTools(NotebookTable* table, const RowTool& add, const RowTool& remove,
+                                  const std::vector<RowTool>& more) {
     auto* tools = new QWidget(this);
     auto* side = new QHBoxLayout(tools);
     side->setContentsMargins(0, 0, 0, 0);
     side->setSpacing(gridStep / 4);
-    QToolButton* more = iconButton(QLatin1String(addObject), QStringLiteral("add"), addName, tools);
-    QToolButton* less = iconButton(QLatin1String(removeObject), QStringLiteral("remove"), removeName, tools);
-    side->addWidget(more);
-    side->addWidget(less);
+    const auto put = [&](const RowTool& tool, const char* icon) {
+        QToolButton* button = iconButton(tool.object, icon, tool.name, tools);
+        side->addWidget(button);
+        connect(button, &QToolButton::clicked, this, tool.act);
+    };
+    put(add, "add");
+    put(remove, "remove");
+    for (const RowTool& tool : more) put(tool, tool.icon);
     side->addStretch();
-    connect(more, &QToolButton::clicked, this, add);
-    connect(less, &QToolButton::clicked, this, remove);
-    connect(table, &NotebookTable::insertAsked, this, add);
-    connect(table, &NotebookTable::removeAsked, this, remove);
+    connect(table, &NotebookTable::insertAsked, this, add.act);
+    connect(table, &NotebookTable::removeAsked, this, remove.act);
     return tools;
 }
 
@@ -97,10 +119,10 @@ bool SectionedPanel::studyIsOld(plan::Study study) const {
 void SectionedPanel::noteStudy(Section* section, plan::Study study) const {
     const bool refused = shown_->outOfDate && !shown_->reason.isEmpty();
     const bool any = shown_->pieceIndex >= 0;
-    section->setNote(!any || !studyIsOld(study)     ? QString()
-                     : refused                      ? tr("out of date")
-                     : !shown_->failure.isEmpty()   ? tr("could not be worked out")
-                                                    : tr("being worked out"));
+    section->setNote(!any || !studyIsOld(study)   ? QString()
+                     : refused                    ? tr("out of date")
+                     : !shown_->failure.isEmpty() ? tr("could not be worked out")
+                                                  : tr("being worked out"));
 }
 
 }  // namespace fayline::app

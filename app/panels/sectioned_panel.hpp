@@ -10,9 +10,11 @@
 
 namespace fayline::app {
 
+class Fields;
 class FiguresModel;
+struct FigureColumn;
+class ListModel;
 class NotebookTable;
-class PieceTable;
 class Section;
 class Words;
 
@@ -23,20 +25,30 @@ public:
 
 protected:
     using Show = std::function<void(const std::shared_ptr<const Shown>&)>;
-    struct Width {
-        int column;
-        QString widest;
+    struct Figures {
+        NotebookTable* table;
+        FiguresModel* model;
     };
 
     Section* addSection(const char* object, const QString& name, bool open, const std::vector<QWidget*>& parts,
                         Show show);
-    NotebookTable* figuresTable(const char* object, const QString& name, FiguresModel* model,
-                                const std::vector<Width>& widths, int stretched);
-    NotebookTable* typedTable(const char* object, const QString& name, PieceTable* model, Words* unread,
-                              const std::vector<Width>& widths, int stretched);
-    // Buttons and keys that add and remove rows of `table`.
-    QWidget* rowTools(NotebookTable* table, const char* addObject, const QString& addName, const char* removeObject,
-                      const QString& removeName, const std::function<void()>& add, const std::function<void()>& remove);
+    void layOut(const std::vector<QWidget*>& above);  // these above the sections, when all are made
+    // A section of nothing but fields.
+    Section* addSection(const char* object, const QString& name, bool open, Fields* fields);
+    Fields* newFields();  // whose changes are asked for
+    Figures figuresTable(const char* object, const QString& name, std::vector<FigureColumn> columns, int stretched = 0);
+    void tellSources(NotebookTable* table);  // opens where a number comes from beside it
+    NotebookTable* typedTable(const char* object, const QString& name, ListModel* model, Words* unread,
+                              const std::vector<int>& columns, int stretched);
+    // Buttons, and keys where a row is added or removed, for the rows of `table`.
+    struct RowTool {
+        const char* object;
+        QString name;
+        std::function<void()> act;
+        const char* icon = nullptr;
+    };
+    QWidget* rowTools(NotebookTable* table, const RowTool& add, const RowTool& remove,
+                      const std::vector<RowTool>& more = {});
 
     // What takes longer comes with later plans; until then the last plan of this piece that had it is shown, fainter.
     void takeShown(const Shown& shown);

@@ -4,16 +4,15 @@
 #pragma once
 
 #include <QWidget>
-#include <functional>
 #include <memory>
 #include <vector>
 
 #include "app/look/change.hpp"
 #include "app/look/shown.hpp"
+#include "app/panels/typed_fields.hpp"
 
 namespace fayline::app {
 
-class Fields;
 class SteadyWords;
 
 class StationFields : public QWidget {
@@ -29,20 +28,21 @@ signals:
     void changeAsked(const Change& change);
 
 private:
-    using Put = std::function<void(boat::Station&)>;
     void makeCommon();
     void makeProp();
     void makeScrew();
     void makeStrap();
-    enum class Long { yes, no };  // written as a place or as a thickness
-    template <class Of>
-    void addLength(Fields* fields, Long isLong, const char* object, const QString& name, const QString& hint,
-                   Of boat::Station::*part, std::optional<double> Of::*member, const QString& whenEmpty);
+    template <class Value, class Reach, class Concerns>
+    void addOver(Fields* fields, const Fields::About& about, const Way<Value>& way, const Named& named, Reach reach,
+                 Concerns concerns);
+    // Over a member of every station, and over one of the part that only some kinds have.
+    template <class Value>
+    void add(Fields* fields, const Fields::About& about, Value boat::Station::*member, const Way<Value>& way,
+             const Named& named);
+    template <class Value, class Of>
+    void add(Fields* fields, const Fields::About& about, Of boat::Station::*part, Value Of::*member,
+             const Way<Value>& way, const Named& named);
     const boat::Station& first(const Shown& shown) const;
-    // Both give the change's name; the second changes only those that are such ones.
-    QString change(boat::Piece& piece, const QString& what, const Put& put) const;
-    template <class Of, class PutIn>
-    QString changeAs(boat::Piece& piece, const QString& what, const PutIn& put) const;
     void showKind();
 
     std::vector<int> chosen_;

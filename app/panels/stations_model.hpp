@@ -4,12 +4,11 @@
 #include <optional>
 #include <vector>
 
-#include "app/panels/piece_table.hpp"
+#include "app/panels/list_model.hpp"
 
 namespace fayline::app {
 
-class StationsModel : public PieceTable {
-    Q_OBJECT
+class StationsModel : public ItemsModel<boat::Station> {
 public:
     enum Column {
         kindColumn,
@@ -18,10 +17,6 @@ public:
         pullColumn,   // what it pulls; below it what of: its strength. Typed: a given pull
         gapColumn,    // left under its pad; below it how it holds
         fixedColumn,
-        outsideColumn,
-        xColumn,
-        yColumn,
-        shareColumn,  // of its strength
         givenColumn,
         mostColumn,
         padColumn,
@@ -29,30 +24,25 @@ public:
         columns
     };
 
-    using PieceTable::PieceTable;
+    explicit StationsModel(QObject* parent = nullptr);
 
-    int columnCount(const QModelIndex& parent = {}) const override;
     QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
-    Qt::ItemFlags flags(const QModelIndex& index) const override;
 
     // The station of a row in boat::Holding::stations; -1: there is no such row.
-    int stationOf(int row) const;
+    int stationOf(int row) const { return hasPiece() && row >= 0 && row < rowCount() ? indexOf(row) : -1; }
     // The row of a station that stands at this place; -1: none does.
     int rowAtPlace(double at_m) const;
 
     // Each is one step. Where nothing is known of the tool, the settings of the nearest station serve.
     void addStation(double at_m);
-    void removeStations(std::vector<int> rows);
+    void removeStations(const std::vector<int>& rows) { removeItems(rows, tr("Remove %1"), tr("Remove %1 stations")); }
     // Stations `spacing_m` apart at most from `from_m` to `to_m`, all of `kind`; fixed ones stay, the others go.
     // Throws InputError.
     void setOutEvenly(double from_m, double to_m, double spacing_m, boat::HoldKind kind);
 
 protected:
-    int rowsOf(const Shown& shown) const override;
+    int indexOf(int row) const override { return rowAt(row).index; }
     bool sameRow(const Shown& a, int rowOfA, const Shown& b, int rowOfB) const override;
-    QVariant cell(int row, int column, int role) const override;
-    QString put(boat::Piece& piece, int row, int column, const QVariant& value) const override;
-    QString cellName(int row, int column) const override;
 
 private:
     // A row's station in boat::Holding::stations, and what the plan says of it where it does.
@@ -62,22 +52,12 @@ private:
         const holding::HeldStation* held = nullptr;
     };
     const Row& rowAt(int row) const;
-    QVariant typed(const boat::Station& station, int column) const;
-    QVariant number(const Row& row, int column) const;
-    QString words(const Row& row, int column) const;
-    QString under(const Row& row, int column) const;
+    std::vector<ListColumn> makeColumns();
+    ListColumn pullOf(const ListColumn& given) const;
+    ListColumn gap() const;
 
     mutable std::vector<Row> rowsAlong_;
     mutable std::shared_ptr<const Shown> rowsOf_;  // the piece that rowsAlong_ is of
 };
-
-// The way of holding that is called so; throws InputError.
-boat::HoldKind holdKindCalled(const QString& name);
-
-// "closed", "full", "given", "slack": how a station holds.
-QString holdStateWord(holding::HoldState state);
-
-// Indices of the stations in their order along the line.
-std::vector<int> alongTheLine(const boat::Holding& holding);
 
 }  // namespace fayline::app

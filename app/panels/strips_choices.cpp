@@ -65,7 +65,7 @@ ChoicesPicture::Picture pictureOf(const plan::Choices& choices, ChoiceCount acro
         mark.asItIs = choice.asItIs;
         const QString tells = choice.possible ? choiceCountText(choice, up, display) + QStringLiteral(", ") +
                                                     choiceCountText(choice, across, display)
-                                              : text(choice.whyNot);
+                                              : text(plan::writeWithin(choice.whyNot, display));
         mark.told = QStringLiteral("%1: %2").arg(choiceName(choice, display), tells);
         mark.whole = choiceInFull(choice, display);
         picture.marks.push_back(std::move(mark));
@@ -73,9 +73,9 @@ ChoicesPicture::Picture pictureOf(const plan::Choices& choices, ChoiceCount acro
     return picture;
 }
 
-QString wordsOf(const plan::Choices& choices) {
+QString wordsOf(const plan::Choices& choices, const measure::Display& display) {
     if (choices.namedIndex < 0) return QObject::tr("Of all that could be glued here, nothing can be.");
-    return text(choices.all[choices.namedIndex].named);
+    return text(plan::writeText(choices.all[choices.namedIndex].named, display));
 }
 
 }  // namespace
@@ -91,10 +91,7 @@ QWidget* StripsPanel::makeChoiceAxes() {
         chosen->setAccessibleName(name);
         chosen->addItems(choiceCountNames());
         chosen->setCurrentIndex(static_cast<int>(first));
-        auto* before = new QLabel(label, part);
-        before->setBuddy(chosen);
-        grid->addWidget(before, row, 0);
-        grid->addWidget(chosen, row, 1);
+        addLabelled(grid, row, label, chosen);
         connect(chosen, &QComboBox::currentIndexChanged, this, &StripsPanel::showChoicesPicture);
         return chosen;
     };
@@ -109,13 +106,9 @@ void StripsPanel::makeChoices() {
     picture_->setObjectName(QStringLiteral("choicesPicture"));
     picture_->setAccessibleName(tr("Stacks that could be glued, by two counts"));
     auto* words = new SteadyWords(QStringLiteral("choiceNamed"), this);
-    choices_ = new FiguresModel(choiceColumns(), this);
-    NotebookTable* table = figuresTable("choices", tr("Stacks that none beats"), choices_,
-                                        {{0, QStringLiteral("27 x 15/64 in")},
-                                         {1, QStringLiteral("<0.01 %")},
-                                         {2, QStringLiteral("0.000 %")},
-                                         {3, QStringLiteral("1 h 20 min")}},
-                                        0);
+    const Figures figures = figuresTable("choices", tr("Stacks that none beats"), choiceColumns());
+    choices_ = figures.model;
+    NotebookTable* table = figures.table;
     table->setSelectionMode(QAbstractItemView::SingleSelection);
     table->setMostRows(8);
     connect(picture_, &ChoicesPicture::chosen, this, &StripsPanel::adoptChoice);
@@ -136,7 +129,7 @@ void StripsPanel::makeChoices() {
         if (choicesShown_ && *choicesShown_ == now) return;
         choicesShown_ = now;
         const plan::Choices* known = knownChoices();
-        words->say(known ? wordsOf(*known) : tr("Being worked out."));
+        words->say(known ? wordsOf(*known, shown->display) : tr("Being worked out."));
         ChoiceRows made = known ? choiceRows(*known, shown->display) : ChoiceRows();
         choiceOfRow_ = std::move(made.indices);
         choices_->show(std::move(made.rows), studyIsOld(plan::Study::choices));

@@ -11,7 +11,6 @@
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
-#include "app/panels/source_note.hpp"
 #include "core/plan/breaking_wording.hpp"
 #include "core/wood/species.hpp"
 
@@ -25,14 +24,12 @@ StripsPanel::StripsPanel(QWidget* parent)
       answer_(new AnswerNote(plan::Question::strips, QStringLiteral("stack"), this)),
       plot_(new AlongPlot(this)),
       stripsTable_(new NotebookTable(this)),
-      groupsTable_(new NotebookTable(this)),
-      widthsTable_(new NotebookTable(this)),
       spares_(new Words(QStringLiteral("spares"), false, this)),
       groupsUnread_(new Words(QStringLiteral("groupsUnread"), true, this)),
       widthsUnread_(new Words(QStringLiteral("widthsUnread"), true, this)),
-      groupFields_(new Fields(this)),
+      groupFields_(newFields()),
       drying_(new SteadyWords(QStringLiteral("dryingWords"), this)),
-      stackFields_(new Fields(this)),
+      stackFields_(newFields()),
       wood_(new Words(QStringLiteral("wood"), false, this)),
       limits_(new Words(QStringLiteral("limitsText"), false, this)) {
     setObjectName(QStringLiteral("stripsPanel"));
@@ -44,26 +41,12 @@ StripsPanel::StripsPanel(QWidget* parent)
     stripsTable_->setModel(strips_);
     stripsTable_->setTwoLines(true);
     stripsTable_->setMostRows(14);
-    stripsTable_->setColumns({{StripsModel::placeColumn, QStringLiteral("15/64 in")},
-                              {StripsModel::radiusColumn, QStringLiteral("12-11-7+")},
-                              {StripsModel::shareColumn, QStringLiteral("100 %")},
-                              {StripsModel::chanceColumn, QStringLiteral("1 in 300")},
-                              {StripsModel::cutColumn, QStringLiteral("12-11-7+")}},
-                             StripsModel::shareColumn);
-    groupsTable_->setObjectName(QStringLiteral("groups"));
-    groupsTable_->setAccessibleName(tr("Groups of like strips"));
-    groupsTable_->setModel(groups_);
+    stripsTable_->setColumns(strips_->widths({0, 1, 2, 3, 4}), StripsModel::shareColumn);
+    groupsTable_ =
+        typedTable("groups", tr("Groups of like strips"), groups_, groupsUnread_, {0, 1, 2}, GroupsModel::woodColumn);
     groupsTable_->setSelectionMode(QAbstractItemView::SingleSelection);
-    groupsTable_->setColumns({{GroupsModel::countColumn, QStringLiteral("00")},
-                              {GroupsModel::thicknessColumn, QStringLiteral("15/64 in")},
-                              {GroupsModel::woodColumn, QStringLiteral("Oak")}},
-                             GroupsModel::woodColumn);
-    widthsTable_->setObjectName(QStringLiteral("widths"));
-    widthsTable_->setAccessibleName(tr("Widths along the line"));
-    widthsTable_->setModel(widths_);
-    widthsTable_->setColumns(
-        {{WidthsModel::atColumn, QStringLiteral("12-11-7+")}, {WidthsModel::widthColumn, QStringLiteral("15/64 in")}},
-        WidthsModel::atColumn);
+    widthsTable_ =
+        typedTable("widths", tr("Widths along the line"), widths_, widthsUnread_, {0, 1}, WidthsModel::atColumn);
     for (Words* words : {wood_, limits_}) {
         words->setTextFormat(Qt::RichText);
         words->setTextInteractionFlags(Qt::TextSelectableByMouse);
@@ -97,22 +80,9 @@ StripsPanel::StripsPanel(QWidget* parent)
     layout->addStretch();
     tabInReadingOrder(this);
 
-    for (PieceTable* table : {static_cast<PieceTable*>(groups_), static_cast<PieceTable*>(widths_)})
-        connect(table, &PieceTable::changeAsked, this, &Panel::changeAsked);
-    connect(groups_, &PieceTable::unreadChanged, this, [this] { groupsUnread_->say(groups_->unread()); });
-    connect(widths_, &PieceTable::unreadChanged, this, [this] { widthsUnread_->say(widths_->unread()); });
-    connect(groupFields_, &Fields::changeAsked, this, &Panel::changeAsked);
-    connect(stackFields_, &Fields::changeAsked, this, &Panel::changeAsked);
-    connect(plot_, &AlongPlot::placeHovered, this, &Panel::placeHovered);
-    connect(plot_, &AlongPlot::placeSelected, this, &Panel::placeSelected);
-    for (NotebookTable* table : {stripsTable_, widthsTable_}) {
-        connect(table, &NotebookTable::placeHovered, this, &Panel::placeHovered);
-        connect(table, &NotebookTable::placeChosen, this, &Panel::placeSelected);
-    }
-    connect(stripsTable_, &NotebookTable::sourceAsked, this, [this](const QModelIndex& index) {
-        const QPoint below = stripsTable_->viewport()->mapToGlobal(stripsTable_->visualRect(index).bottomLeft());
-        openSourceNote(stripsTable_, below, index.data(sourceRole).toString());
-    });
+    tellPlaces(plot_);
+    for (NotebookTable* table : {stripsTable_, widthsTable_}) tellPlaces(table);
+    tellSources(stripsTable_);
     connect(groupsTable_->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this] {
         groupFields_->startAnew();
         showDrying();
@@ -130,51 +100,24 @@ int StripsPanel::chosenGroup() const {
 }
 
 QWidget* StripsPanel::makeGroupTools() {
-    auto* tools = new QWidget(this);
-    auto* row = new QHBoxLayout(tools);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(gridStep / 4);
-    const auto add = [&](const char* object, const char* icon, const QString& name, auto act) {
-        QToolButton* button = iconButton(QLatin1String(object), QLatin1String(icon), name, tools);
-        row->addWidget(button);
-        connect(button, &QToolButton::clicked, this, act);
-    };
-    const auto insert = [this] { groups_->addGroup(chosenGroup()); };
-    const auto remove = [this] { groups_->removeGroup(chosenGroup()); };
     const auto move = [this](int by) { groups_->moveGroup(chosenGroup(), by); };
-    add("addStrips", "add", tr("Add strips outside these (Insert)"), insert);
-    add("removeStrips", "remove", tr("Remove these strips (Delete)"), remove);
-    add("stripsIn", "up", tr("Move these strips towards the form (Alt+Up)"), [move] { move(-1); });
-    add("stripsOut", "down", tr("Move these strips outwards (Alt+Down)"), [move] { move(+1); });
-    row->addStretch();
-    connect(groupsTable_, &NotebookTable::insertAsked, this, insert);
-    connect(groupsTable_, &NotebookTable::removeAsked, this, remove);
     connect(groupsTable_, &NotebookTable::moveAsked, this, move);
-    return tools;
+    return rowTools(
+        groupsTable_,
+        {"addStrips", tr("Add strips outside these (Insert)"), [this] { groups_->addGroup(chosenGroup()); }},
+        {"removeStrips", tr("Remove these strips (Delete)"), [this] { groups_->removeGroup(chosenGroup()); }},
+        {{"stripsIn", tr("Move these strips towards the form (Alt+Up)"), [move] { move(-1); }, "up"},
+         {"stripsOut", tr("Move these strips outwards (Alt+Down)"), [move] { move(+1); }, "down"}});
 }
 
 QWidget* StripsPanel::makeWidthTools() {
-    auto* tools = new QWidget(this);
-    auto* row = new QHBoxLayout(tools);
-    row->setContentsMargins(0, 0, 0, 0);
-    row->setSpacing(gridStep / 4);
-    QToolButton* add = iconButton(QStringLiteral("addWidth"), QStringLiteral("add"),
-                                  tr("Add a width at the selected place (Insert)"), tools);
-    QToolButton* remove =
-        iconButton(QStringLiteral("removeWidth"), QStringLiteral("remove"), tr("Remove this width (Delete)"), tools);
-    row->addWidget(add);
-    row->addWidget(remove);
-    row->addStretch();
-    const auto insert = [this] {
+    const auto add = [this] {
         const double length_m = shown_ && shown_->plan ? shown_->plan->line.fair.line.length() : 0;
         widths_->addWidth(selected_m_.value_or(length_m));
     };
-    const auto take = [this] { widths_->removeWidth(widthsTable_->currentIndex().row()); };
-    connect(add, &QToolButton::clicked, this, insert);
-    connect(remove, &QToolButton::clicked, this, take);
-    connect(widthsTable_, &NotebookTable::insertAsked, this, insert);
-    connect(widthsTable_, &NotebookTable::removeAsked, this, take);
-    return tools;
+    return rowTools(widthsTable_, {"addWidth", tr("Add a width at the selected place (Insert)"), add},
+                    {"removeWidth", tr("Remove this width (Delete)"),
+                     [this] { widths_->removeWidth(widthsTable_->currentIndex().row()); }});
 }
 
 void StripsPanel::show(const Shown& shown) {

@@ -1,11 +1,6 @@
 #include "app/panels/support_models.hpp"
 
-#include <algorithm>
 #include <cmath>
-
-#include "app/panels/reading.hpp"
-#include "core/math/count.hpp"
-#include "core/measure/force.hpp"
 
 namespace fayline::app {
 
@@ -13,224 +8,92 @@ namespace {
 
 const QString noFigure(QChar(0x2013));
 
-QVariant toTheRight() {
-    return int(Qt::AlignRight | Qt::AlignVCenter);
+// What the plan says of the post or block of a row; null: nothing of the piece as it stands.
+template <class Told>
+const Told* toldOf(const std::vector<Told>& all, const Shown& shown, int row) {
+    const auto told = std::ranges::find(all, row, &Told::index);
+    return shown.outOfDate || told == all.end() ? nullptr : &*told;
+}
+
+std::optional<double> thrustOn(const Shown& shown, int row) {
+    const holding::PostLoad* load = shown.plan ? toldOf(shown.plan->holding.posts, shown, row) : nullptr;
+    return load && std::isfinite(load->thrust_N) ? std::optional(load->thrust_N) : std::nullopt;
+}
+
+const holding::BlockPush* pushOn(const Shown& shown, int row) {
+    const bool any = shown.plan && shown.plan->holding.hull;
+    return any ? toldOf(shown.plan->holding.hull->blocks, shown, row) : nullptr;
+}
+
+QVariant cautionIf(bool so) {
+    return so ? QVariant(int(plan::Severity::caution)) : QVariant();
 }
 
 }  // namespace
 
-// Posts
-
-int PostsModel::columnCount(const QModelIndex& parent) const {
-    return parent.isValid() ? 0 : columns;
-}
-
-int PostsModel::rowsOf(const Shown& shown) const {
-    return math::countOf(shown.piece.form.posts);
-}
-
-bool PostsModel::sameRow(const Shown& a, int rowOfA, const Shown& b, int rowOfB) const {
-    return a.piece.form.posts[rowOfA] == b.piece.form.posts[rowOfB];
-}
-
-QVariant PostsModel::headerData(int section, Qt::Orientation orientation, int role) const {
-    if (orientation == Qt::Vertical) return role == Qt::DisplayRole ? QVariant(section + 1) : QVariant();
-    if (role == Qt::TextAlignmentRole) return toTheRight();
-    if (role == Qt::ToolTipRole && section == thrustColumn) return tr("What the stack thrusts on it");
-    if (role == Qt::ToolTipRole && section == holdsColumn) return tr("What holds it to the floor before it slides");
-    if (role != Qt::DisplayRole) return {};
-    switch (section) {
-        case atColumn:
-            return tr("Along");
-        case widthColumn:
-            return tr("Width");
-        case holdsColumn:
-            return tr("Holds");
-        case thrustColumn:
-            return tr("Thrust");
-        default:
-            return {};
-    }
-}
-
-Qt::ItemFlags PostsModel::flags(const QModelIndex& index) const {
-    const Qt::ItemFlags flags = PieceTable::flags(index);
-    return index.isValid() && index.column() != thrustColumn ? flags | Qt::ItemIsEditable : flags;
-}
-
-QString PostsModel::typed(const boat::Post& post, int column) const {
-    switch (column) {
-        case atColumn:
-            return writeLengthText(post.at_m, shown().display);
-        case widthColumn:
-            return text(measure::writeThickness(post.width_m, shown().display));
-        case holdsColumn:
-            return text(measure::typedForce(post.holds_N, shown().display));
-        default:
-            return {};
-    }
-}
-
-std::optional<double> PostsModel::thrustOn(int row) const {
-    if (!plan() || shown().outOfDate) return std::nullopt;
-    for (const holding::PostLoad& load : plan()->holding.posts)
-        if (load.index == row && std::isfinite(load.thrust_N)) return load.thrust_N;
-    return std::nullopt;
-}
-
-QVariant PostsModel::cell(int row, int column, int role) const {
-    const boat::Post& post = piece().form.posts[row];
-    if (role == Qt::TextAlignmentRole) return toTheRight();
-    if (role == placeRole) return post.at_m;
-    if ((role == faultRole || role == Qt::ToolTipRole) &&
-        shown().reasonPath.startsWith(QStringLiteral("form.posts[%1]").arg(row)))
-        return shown().reason;
-    if (column == thrustColumn) {
-        const std::optional<double> thrust = thrustOn(row);
-        if (role == severityRole && thrust && *thrust > post.holds_N) return int(plan::Severity::caution);
-        if (role == sortRole && thrust) return *thrust;
-        if (role != Qt::DisplayRole) return {};
-        return thrust ? text(measure::writeForce(*thrust, shown().display)) : noFigure;
-    }
-    if (role == sortRole) return column == atColumn ? post.at_m : column == widthColumn ? post.width_m : post.holds_N;
-    return role == Qt::DisplayRole || role == Qt::EditRole ? QVariant(typed(post, column)) : QVariant();
-}
-
-QString PostsModel::put(boat::Piece& piece, int row, int column, const QVariant& value) const {
-    boat::Post& post = piece.form.posts[row];
-    const QString written = value.toString().trimmed();
-    if (written == typed(post, column)) return {};
-    switch (column) {
-        case atColumn:
-            post.at_m = readLengthText(written, shown().display);
-            std::stable_sort(piece.form.posts.begin(), piece.form.posts.end(),
-                             [](const boat::Post& a, const boat::Post& b) { return a.at_m < b.at_m; });
-            return tr("Move a post to %1").arg(written);
-        case widthColumn:
-            post.width_m = readLengthText(written, shown().display);
-            return tr("Set the width of a post to %1").arg(written);
-        case holdsColumn:
-            post.holds_N = measure::readForce(text(written), shown().display);
-            return tr("Set what holds a post to %1").arg(written);
-        default:
-            return {};
-    }
-}
-
-QString PostsModel::cellName(int row, int column) const {
-    return tr("Post %1, %2").arg(row + 1).arg(headerData(column, Qt::Horizontal, Qt::DisplayRole).toString().toLower());
+PostsModel::PostsModel(QObject* parent)
+    : ItemsModel(
+          tr("post"), "form.posts", [](boat::Piece& piece) -> std::vector<boat::Post>& { return piece.form.posts; },
+          &boat::Post::at_m, parent) {
+    ListColumn thrust{.name = tr("Thrust"), .hint = tr("What the stack thrusts on it"), .widest = "12300 N"};
+    thrust.text = [](const Shown& shown, int row) {
+        const std::optional<double> load = thrustOn(shown, row);
+        return load ? text(measure::writeForce(*load, shown.display)) : noFigure;
+    };
+    thrust.number = [](const Shown& shown, int row) {
+        const std::optional<double> load = thrustOn(shown, row);
+        return load ? QVariant(*load) : QVariant();
+    };
+    thrust.severity = [this](const Shown& shown, int row) {
+        return cautionIf(thrustOn(shown, row).value_or(0) > item(shown, row).holds_N);
+    };
+    setColumns({ordering(way::length(), {.name = tr("Along"), .change = tr("Move a post to %2")}),
+                typed(&boat::Post::width_m, way::thickness(),
+                      {.name = tr("Width"), .change = tr("Set the width of a post to %2")}),
+                typed(&boat::Post::holds_N, way::force(),
+                      {.name = tr("Holds"),
+                       .hint = tr("What holds it to the floor before it slides"),
+                       .change = tr("Set what holds a post to %2")}),
+                thrust});
 }
 
 void PostsModel::addPost(double at_m) {
     if (!hasPiece()) return;
-    Change change{tr("Add a post"), {}, piece()};
-    std::vector<boat::Post>& posts = change.after.form.posts;
-    boat::Post post;
-    if (!posts.empty()) {
-        post.width_m = posts.back().width_m;
-        post.holds_N = posts.back().holds_N;
-    }
-    post.at_m = at_m;
-    posts.insert(std::upper_bound(posts.begin(), posts.end(), at_m,
-                                  [](double at, const boat::Post& other) { return at < other.at_m; }),
-                 post);
-    emit changeAsked(change);
+    const boat::Post like = items().empty() ? boat::Post() : items().back();
+    insertInOrder(tr("Add a post"), {at_m, like.width_m, like.holds_N});
 }
 
-void PostsModel::removePost(int row) {
-    if (!hasPiece() || row < 0 || row >= rowCount()) return;
-    Change change{tr("Remove a post"), {}, piece()};
-    change.after.form.posts.erase(change.after.form.posts.begin() + row);
-    emit changeAsked(change);
-}
-
-// Blocks
-
-int BlocksModel::columnCount(const QModelIndex& parent) const {
-    return parent.isValid() ? 0 : columns;
-}
-
-int BlocksModel::rowsOf(const Shown& shown) const {
-    return math::countOf(shown.piece.holding.hull.blocks);
-}
-
-bool BlocksModel::sameRow(const Shown& a, int rowOfA, const Shown& b, int rowOfB) const {
-    return a.piece.holding.hull.blocks[rowOfA] == b.piece.holding.hull.blocks[rowOfB];
-}
-
-QVariant BlocksModel::headerData(int section, Qt::Orientation orientation, int role) const {
-    if (orientation == Qt::Vertical) return role == Qt::DisplayRole ? QVariant(section + 1) : QVariant();
-    if (role == Qt::TextAlignmentRole) return toTheRight();
-    if (role == Qt::ToolTipRole && section == pushColumn) return tr("What it pushes up with all props at work");
-    if (role != Qt::DisplayRole) return {};
-    return section == xColumn ? tr("x") : section == yColumn ? tr("y") : tr("Pushes");
-}
-
-Qt::ItemFlags BlocksModel::flags(const QModelIndex& index) const {
-    const Qt::ItemFlags flags = PieceTable::flags(index);
-    return index.isValid() && index.column() != pushColumn ? flags | Qt::ItemIsEditable : flags;
-}
-
-const holding::BlockPush* BlocksModel::pushOn(int row) const {
-    if (!plan() || shown().outOfDate || !plan()->holding.hull) return nullptr;
-    for (const holding::BlockPush& push : plan()->holding.hull->blocks)
-        if (push.index == row) return &push;
-    return nullptr;
-}
-
-QVariant BlocksModel::cell(int row, int column, int role) const {
-    const boat::Block& block = piece().holding.hull.blocks[row];
-    if (role == Qt::TextAlignmentRole) return toTheRight();
-    if ((role == faultRole || role == Qt::ToolTipRole) &&
-        shown().reasonPath.startsWith(QStringLiteral("holding.hull.blocks[%1]").arg(row)))
-        return shown().reason;
-    if (column == pushColumn) {
-        const holding::BlockPush* push = pushOn(row);
-        if (role == severityRole && push && push->lifts) return int(plan::Severity::caution);
-        if (role == sortRole && push) return push->push_N;
-        if (role != Qt::DisplayRole) return {};
-        if (!push) return noFigure;
-        return push->lifts ? tr("lifts") : text(measure::writeForce(push->push_N, shown().display));
-    }
-    const double length_m = column == xColumn ? block.x_m : block.y_m;
-    if (role == sortRole) return length_m;
-    return role == Qt::DisplayRole || role == Qt::EditRole ? QVariant(writeLengthText(length_m, shown().display))
-                                                           : QVariant();
-}
-
-QString BlocksModel::put(boat::Piece& piece, int row, int column, const QVariant& value) const {
-    boat::Block& block = piece.holding.hull.blocks[row];
-    const QString written = value.toString().trimmed();
-    if (column == pushColumn || written == cell(row, column, Qt::EditRole).toString()) return {};
-    (column == xColumn ? block.x_m : block.y_m) = readLengthText(written, shown().display);
-    return tr("Move block %1").arg(row + 1);
-}
-
-QString BlocksModel::cellName(int row, int column) const {
-    return tr("Block %1, %2")
-        .arg(row + 1)
-        .arg(headerData(column, Qt::Horizontal, Qt::DisplayRole).toString().toLower());
+BlocksModel::BlocksModel(QObject* parent)
+    : ItemsModel(
+          tr("block"), "holding.hull.blocks",
+          [](boat::Piece& piece) -> std::vector<boat::Block>& { return piece.holding.hull.blocks; }, nullptr, parent) {
+    ListColumn push{.name = tr("Pushes"), .hint = tr("What it pushes up with all props at work"), .widest = "12300 N"};
+    push.text = [](const Shown& shown, int row) {
+        const holding::BlockPush* known = pushOn(shown, row);
+        if (!known) return noFigure;
+        return known->lifts ? tr("lifts") : text(measure::writeForce(known->push_N, shown.display));
+    };
+    push.number = [](const Shown& shown, int row) {
+        const holding::BlockPush* known = pushOn(shown, row);
+        return known ? QVariant(known->push_N) : QVariant();
+    };
+    push.severity = [](const Shown& shown, int row) {
+        const holding::BlockPush* known = pushOn(shown, row);
+        return cautionIf(known && known->lifts);
+    };
+    setColumns({typed(&boat::Block::x_m, way::length(), {.name = tr("x"), .change = tr("Move %1")}),
+                typed(&boat::Block::y_m, way::length(), {.name = tr("y"), .change = tr("Move %1")}), push});
 }
 
 void BlocksModel::addBlock() {
     if (!hasPiece()) return;
-    Change change{tr("Add a block"), {}, piece()};
-    std::vector<boat::Block>& blocks = change.after.holding.hull.blocks;
     constexpr double apart_m = 1;
     boat::Block block;
-    if (!blocks.empty()) {
-        block.x_m = blocks.back().x_m + apart_m;
-        block.y_m = blocks.back().y_m;
+    if (!items().empty()) {
+        block.x_m = items().back().x_m + apart_m;
+        block.y_m = items().back().y_m;
     }
-    blocks.push_back(block);
-    emit changeAsked(change);
-}
-
-void BlocksModel::removeBlock(int row) {
-    if (!hasPiece() || row < 0 || row >= rowCount()) return;
-    Change change{tr("Remove block %1").arg(row + 1), {}, piece()};
-    change.after.holding.hull.blocks.erase(change.after.holding.hull.blocks.begin() + row);
-    emit changeAsked(change);
+    insertItem(tr("Add a block"), rowCount(), block);
 }
 
 }  // namespace fayline::app

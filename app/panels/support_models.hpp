@@ -1,59 +1,28 @@
 // What bears: the posts of a form and the blocks under the boat, as tables to type in with what each has to bear.
 #pragma once
 
-#include "app/panels/piece_table.hpp"
+#include "app/panels/list_model.hpp"
 
 namespace fayline::app {
 
-class PostsModel : public PieceTable {
-    Q_OBJECT
+class PostsModel : public ItemsModel<boat::Post> {
 public:
-    enum Column { atColumn, widthColumn, holdsColumn, thrustColumn, columns };
+    enum Column { atColumn, widthColumn, holdsColumn, thrustColumn };
 
-    using PieceTable::PieceTable;
-
-    int columnCount(const QModelIndex& parent = {}) const override;
-    QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
-    Qt::ItemFlags flags(const QModelIndex& index) const override;
+    explicit PostsModel(QObject* parent = nullptr);
 
     void addPost(double at_m);  // each is one step
-    void removePost(int row);
-
-protected:
-    int rowsOf(const Shown& shown) const override;
-    bool sameRow(const Shown& a, int rowOfA, const Shown& b, int rowOfB) const override;
-    QVariant cell(int row, int column, int role) const override;
-    QString put(boat::Piece& piece, int row, int column, const QVariant& value) const override;
-    QString cellName(int row, int column) const override;
-
-private:
-    QString typed(const boat::Post& post, int column) const;
-    std::optional<double> thrustOn(int row) const;
+    void removePost(int row) { removeItems({row}, tr("Remove a post"), {}); }
 };
 
-class BlocksModel : public PieceTable {
-    Q_OBJECT
+class BlocksModel : public ItemsModel<boat::Block> {
 public:
-    enum Column { xColumn, yColumn, pushColumn, columns };
+    enum Column { xColumn, yColumn, pushColumn };
 
-    using PieceTable::PieceTable;
-
-    int columnCount(const QModelIndex& parent = {}) const override;
-    QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
-    Qt::ItemFlags flags(const QModelIndex& index) const override;
+    explicit BlocksModel(QObject* parent = nullptr);
 
     void addBlock();  // beside the last; each is one step
-    void removeBlock(int row);
-
-protected:
-    int rowsOf(const Shown& shown) const override;
-    bool sameRow(const Shown& a, int rowOfA, const Shown& b, int rowOfB) const override;
-    QVariant cell(int row, int column, int role) const override;
-    QString put(boat::Piece& piece, int row, int column, const QVariant& value) const override;
-    QString cellName(int row, int column) const override;
-
-private:
-    const holding::BlockPush* pushOn(int row) const;
+    void removeBlock(int row) { removeItems({row}, tr("Remove %1"), {}); }
 };
 
 }  // namespace fayline::app

@@ -1,12 +1,11 @@
 // What is at hand to hold with, as a table to type in.
 #pragma once
 
-#include "app/panels/piece_table.hpp"
+#include "app/panels/list_model.hpp"
 
 namespace fayline::app {
 
-class ToolsModel : public PieceTable {
-    Q_OBJECT
+class ToolsModel : public ItemsModel<boat::Tool> {
 public:
     enum Column {
         nameColumn,
@@ -16,29 +15,14 @@ public:
         padColumn,
         openingColumn,
         throatColumn,
-        pitchColumn,
-        columns
+        pitchColumn
     };
 
-    using PieceTable::PieceTable;
-
-    int columnCount(const QModelIndex& parent = {}) const override;
-    QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
-    Qt::ItemFlags flags(const QModelIndex& index) const override;
+    explicit ToolsModel(QObject* parent = nullptr);
 
     // Each is one step.
     void addTool(int like);  // after the row `like` and of its kind; -1: at the end
-    void removeTools(std::vector<int> rows);
-
-protected:
-    int rowsOf(const Shown& shown) const override;
-    bool sameRow(const Shown& a, int rowOfA, const Shown& b, int rowOfB) const override;
-    QVariant cell(int row, int column, int role) const override;
-    QString put(boat::Piece& piece, int row, int column, const QVariant& value) const override;
-    QString cellName(int row, int column) const override;
-
-private:
-    QVariant typed(const boat::Tool& tool, int column) const;
+    void removeTools(const std::vector<int>& rows) { removeItems(rows, tr("Remove a tool"), tr("Remove %1 tools")); }
 };
 
 }  // namespace fayline::app

@@ -1,125 +1,98 @@
-// Fields for the members of one part of a piece, each by its kind of quantity: how it is written and read follows from
-// that, so that a field is one line.
+// Fields for the members of one part of a piece, each by its way of being written and read (app/panels/ways.hpp), so
+// that a field is one line.
 #pragma once
 
-#include <QStringList>
-#include <functional>
+#include <type_traits>
 
 #include "app/panels/fields.hpp"
-#include "app/panels/reading.hpp"
-#include "core/measure/day_reading.hpp"
+#include "app/panels/ways.hpp"
 
 namespace fayline::app {
 
-// `Of` is the part ("boat::Glue"), `part` finds it in a piece, and `path` leads to it in the project file ("glue.").
-// The path of a field's About is the key behind that.
+// What a field's change is called, where it is not "Waste: 12 %": %1 the field's name, %2 what was typed, %3 how that
+// then reads.
+struct Named {
+    QString change = {};
+    QString cleared = {};   // the same where the member is then empty, off, or the first of its kind
+    QStringList each = {};  // of an enumeration: for each
+};
+
+// A field over a value that `get` finds in what is shown and `put` puts into a piece, giving what is added to the
+// change's name. A box to tick for what is on or off, a choice for an enumeration, else a text.
+template <class Value, class Get, class Put>
+void addField(Fields* fields, const Fields::About& about, const Way<Value>& way, const Named& named, Get get, Put put) {
+    const auto take = [=](boat::Piece& piece, const Value& value, const QString& written, const Shown& shown) {
+        const QString added = put(piece, value);
+        const bool cleared = value == Value() && !named.cleared.isEmpty();
+        QString pattern = cleared ? named.cleared : named.change;
+        if constexpr (std::is_enum_v<Value>)
+            if (!named.each.isEmpty()) pattern = named.each[int(value)];
+        return filled(pattern, {about.name, written.trimmed(), way.write(value, shown)}) + added;
+    };
+    if constexpr (std::is_same_v<Value, bool>) {
+        fields->addTick(about, get,
+                        [=](boat::Piece& piece, bool on, const Shown& shown) { return take(piece, on, {}, shown); });
+    } else if constexpr (std::is_enum_v<Value>) {
+        fields->addChoice(
+            about, way.choices({}), [=](const Shown& shown) { return int(get(shown)); },
+            [=](boat::Piece& piece, int index, const Shown& shown) { return take(piece, Value(index), {}, shown); });
+    } else {
+        fields->addText(
+            about, [=](const Shown& shown) { return way.write(get(shown), shown); },
+            [=](boat::Piece& piece, const QString& written, const Shown& shown) {
+                return take(piece, way.read(written, shown), written, shown);
+            });
+    }
+}
+
+// Finds a part of a piece by the members that lead to it.
+template <class First, class... Rest>
+auto over(First first, Rest... rest) {
+    return [=](boat::Piece & piece) -> auto& {
+        return ((piece.*first).*....*rest);
+    };
+}
+
+// `part` finds the part `Of` in a piece, and `path` leads to it in the project file ("glue."); the path of a field's
+// About is the key behind that. `usual`: what changes are called that say nothing else.
 template <class Of>
 class TypedFields {
 public:
-    using Part = Of& (*)(boat::Piece&);
-    TypedFields(Fields* fields, Part part, QString path) : fields_(fields), part_(part), path_(std::move(path)) {}
+    template <class Part>
+    TypedFields(Fields* fields, const char* path, Part part, const QString& usual = tr("%1: %2"))
+        : fields_(fields), path_(path), part_(part), usual_(usual) {}
 
-    void addTemperature(const Fields::About& about, double Of::*member) const {
-        add(about, member, measure::typedTemperature, measure::readTemperature);
-    }
-    void addMass(const Fields::About& about, double Of::*member) const {
-        add(about, member, measure::typedSmallMass, measure::readSmallMass);
-    }
-    void addVolume(const Fields::About& about, double Of::*member) const {
-        add(about, member, measure::typedVolume, measure::readVolume);
-    }
-    void addAreaRate(const Fields::About& about, double Of::*member) const {
-        add(about, member, measure::typedAreaRate, measure::readAreaRate);
-    }
-    void addCoat(const Fields::About& about, double Of::*member) const {
-        add(
-            about, member, [](double value, const measure::Display&) { return measure::typedCoat(value); },
-            [](const std::string& written, const measure::Display&) { return measure::readCoat(written); });
-    }
-    // Written in `unit_s`: 60 minutes, 3600 hours. A bare number is in that.
-    void addDuration(const Fields::About& about, double Of::*member, double unit_s = 60) const {
-        add(
-            about, member,
-            [unit_s](double value, const measure::Display&) { return measure::typedDuration(value, unit_s); },
-            [unit_s](const std::string& written, const measure::Display&) {
-                return measure::readDuration(written, unit_s);
+    template <class Value>
+    void add(Fields::About about, Value Of::*member, const Way<Value>& way, Named named = {}) const {
+        about.path = path_ + about.path;
+        if (named.change.isEmpty()) named.change = std::is_enum_v<Value> ? tr("%1: %3") : usual_;
+        addField(
+            fields_, about, way, named,
+            // Only read: a piece that is shown is not changed.
+            [=, part = part_](const Shown& shown) { return part(const_cast<boat::Piece&>(shown.piece)).*member; },
+            [=, part = part_](boat::Piece& piece, const Value& value) {
+                part(piece).*member = value;
+                return QString();
             });
     }
-    void addClock(const Fields::About& about, double Of::*member) const {
-        add(
-            about, member, [](double value, const measure::Display&) { return measure::typedClock(value); },
-            [](const std::string& written, const measure::Display&) { return measure::readClock(written); });
-    }
-    void addShare(const Fields::About& about, double Of::*member) const {
-        add(
-            about, member, [](double value, const measure::Display&) { return text(writeShareText(value)); },
-            [](const std::string& written, const measure::Display&) { return readShare(text(written)); });
-    }
-    // A share that the project file accepts from nothing to all of it only.
-    void addShareWithin1(const Fields::About& about, double Of::*member) const {
-        add(
-            about, member, [](double value, const measure::Display&) { return text(writeShareText(value)); },
-            [](const std::string& written, const measure::Display&) { return readShareWithin1(text(written)); });
-    }
-    // A plain number, `times` the member.
-    void addNumber(const Fields::About& about, double Of::*member, double times = 1) const {
-        add(
-            about, member,
-            [times](double value, const measure::Display&) { return measure::writeNumber(times * value, 6); },
-            [times](const std::string& written, const measure::Display&) { return readNumber(text(written)) / times; });
-    }
-    void addWhole(const Fields::About& about, int Of::*member) const {
-        add(
-            about, member, [](int value, const measure::Display&) { return std::to_string(value); },
-            [](const std::string& written, const measure::Display&) { return readWhole(text(written)); });
-    }
-
-    // The names in the order of the enumeration.
     template <class Kind>
-    void addChoice(const Fields::About& about, Kind Of::*member, const QStringList& names) const {
-        fields_->addChoice(
-            whole(about), names,
-            [part = part_, member](const Shown& shown) {
-                return int(part(const_cast<boat::Piece&>(shown.piece)).*member);
-            },
-            [part = part_, member, about, names](boat::Piece& piece, int index, const Shown&) {
-                part(piece).*member = Kind(index);
-                return QObject::tr("%1: %2").arg(about.name, names.at(index));
-            });
+    void addChoice(const Fields::About& about, Kind Of::*member, const QStringList& words,
+                   const QStringList& each = {}) const {
+        add(about, member, way::oneOf<Kind>(words), {.each = each});
     }
-    void addTick(const Fields::About& about, bool Of::*member) const {
-        fields_->addTick(
-            whole(about),
-            [part = part_, member](const Shown& shown) { return part(const_cast<boat::Piece&>(shown.piece)).*member; },
-            [part = part_, member, about](boat::Piece& piece, bool on, const Shown&) {
-                part(piece).*member = on;
-                return (on ? QObject::tr("%1: yes") : QObject::tr("%1: no")).arg(about.name);
-            });
+    void addTick(const Fields::About& about, bool Of::*member, const Named& named = {}) const {
+        add(about, member, way::tick(), named.change.isEmpty() ? Named{tr("%1: yes"), tr("%1: no")} : named);
     }
 
 private:
-    Fields::About whole(Fields::About about) const {
-        about.path = path_ + about.path;
-        return about;
-    }
-
-    template <class Value, class Write, class Read>
-    void add(const Fields::About& about, Value Of::*member, Write write, Read read) const {
-        fields_->addText(
-            whole(about),
-            // Only read: a piece that is shown is not changed.
-            [part = part_, member, write](const Shown& shown) {
-                return text(write(part(const_cast<boat::Piece&>(shown.piece)).*member, shown.display));
-            },
-            [part = part_, member, read, about](boat::Piece& piece, const QString& written, const Shown& shown) {
-                part(piece).*member = read(text(written), shown.display);
-                return QObject::tr("%1: %2").arg(about.name, written.trimmed());
-            });
-    }
-
     Fields* fields_;
-    Part part_;
     QString path_;
+    std::function<Of&(boat::Piece&)> part_;
+    QString usual_;
 };
+
+template <class Part>
+TypedFields(Fields*, const char*, Part, const QString& = {})
+    -> TypedFields<std::remove_reference_t<std::invoke_result_t<Part, boat::Piece&>>>;
 
 }  // namespace fayline::app

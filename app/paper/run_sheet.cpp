@@ -180,8 +180,8 @@ QString remediesText(const plan::Plan& plan) {
     QStringList texts;
     for (const plan::Remedy& remedy : plan.dayStudy->remedies) {
         texts << QString("%1 (%2%3 in hand, in time on %4 days)")
-                     .arg(QString::fromStdString(remedy.what), remedy.margin_s < 0 ? "minus " : "",
-                          durationText(std::abs(remedy.margin_s)),
+                     .arg(QString::fromStdString(plan::writeWithin(remedy.what, plan.display)),
+                          remedy.margin_s < 0 ? "minus " : "", durationText(std::abs(remedy.margin_s)),
                           inOnePiece(QString::fromStdString(plan::inHundred(remedy.chanceInTime))));
     }
     return "What would give more time: " + texts.join("; ") + ".";

@@ -324,7 +324,7 @@ void GluesDialog::judge() {
         words = tr("What stands beside a field says what would be accepted there.");
     } else if (own) {
         try {
-            words = text(plan::ownGlueWords(*own, display_));
+            words = text(plan::writeTexts(plan::ownGlueTexts(*own), display_));
         } catch (const measure::InputError& error) {
             words = tr("No plan can be made with this glue: %1.").arg(why(error));
         }

@@ -9,7 +9,7 @@
 
 #include "app/look/icons.hpp"
 #include "app/look/theme.hpp"
-#include "app/panels/findings_model.hpp"
+#include "app/panels/findings_list.hpp"
 #include "core/math/count.hpp"
 
 namespace fayline::app {

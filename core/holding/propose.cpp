@@ -419,7 +419,7 @@ Proposal propose(const StackOnForm& given, const std::atomic<bool>& stop, double
         proposal.withoutPressing = math::countOf(kept);
         proposal.met = !kept.empty() && meets(asked, kept, held);
         if (proposal.met) proposal.forEverything = math::countOf(kept);
-        if (!proposal.met) proposal.unmet = governsWord(ready.bears() ? Governs::strength : Governs::gap);
+        if (!proposal.met) proposal.unmet = ready.bears() ? Governs::strength : Governs::gap;
         return proposal;
     }
 
@@ -442,9 +442,9 @@ Proposal propose(const StackOnForm& given, const std::atomic<bool>& stop, double
     proposal.met = gapMet && choice.pressed;
     const bool full = std::any_of(choice.held.stations.begin(), choice.held.stations.end(),
                                   [](const HeldStation& station) { return station.state == HoldState::full; });
-    if (!gapMet) proposal.unmet = governsWord(made.byStrength || full ? Governs::strength : Governs::gap);
+    if (!gapMet) proposal.unmet = made.byStrength || full ? Governs::strength : Governs::gap;
     if (gapMet && !choice.pressed) {
-        proposal.unmet = governsWord(Governs::pressing);
+        proposal.unmet = Governs::pressing;
         proposal.caul_m = choice.caul_m;
     }
     return proposal;

@@ -4,7 +4,6 @@
 
 #include <atomic>
 #include <optional>
-#include <string>
 #include <vector>
 
 #include "core/holding/held.hpp"
@@ -28,7 +27,7 @@ struct Proposed {
 struct Proposal {
     std::vector<Proposed> stations;  // along the line, fixed ones among them
     bool met = true;                 // false: no number of the tools there are meets every condition
-    std::string unmet;               // which condition, one of governsWord; empty: all met
+    std::optional<Governs> unmet;    // which condition; absent: all met
     int tools = 0;                   // clamps (and their like) that the tools list has in all
     int withoutPressing = 0;         // how many would do for gap and strength alone, those kept among them
     int forEverything = 0;           // how many would press everywhere too, those kept among them; 0: no number does

@@ -4,8 +4,9 @@
 #include <string>
 
 #include "core/boat/hold_traits.hpp"
+#include "core/holding/kinds.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/day_text.hpp"
+#include "core/plan/answer_texts.hpp"
 #include "core/plan/day_words.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/form_wording.hpp"
@@ -16,8 +17,6 @@
 namespace fayline::plan {
 
 namespace {
-
-using measure::writeShare;
 
 Question questionOf(About about) {
     switch (about) {
@@ -42,45 +41,51 @@ Question questionOf(About about) {
 std::optional<Severity> worstOf(const std::vector<Finding>& findings, Question question) {
     std::optional<Severity> worst;
     for (const Finding& finding : findings) {
-        if (levelOf(finding) == Level::fact) continue;
+        if (levelOf(finding) != Level::finding || finding.root >= 0) continue;
         if (questionOf(aboutOf(finding.code)) == question && (!worst || finding.severity < *worst))
             worst = finding.severity;
     }
     return worst;
 }
 
-Answer notBuilt(Question question, const std::string& whatItWillSay) {
-    return {question, Message(), "Not built yet: " + whatItWillSay + ".", {}, std::nullopt};
+Answer notBuilt(Question question, const Phrase& whatItWillSay) {
+    return {question, {}, {texts::notBuilt, {Message(whatItWillSay)}}, {}, std::nullopt};
+}
+
+// Flatter than this over the whole length, no eye sees it bend.
+bool isStraight(const LinePlan& line) {
+    return std::abs(line.tightest.curvature_per_m) * line.fair.line.length() < 1e-6;
 }
 
 Answer lineAnswer(const boat::Piece& piece, const Plan& plan) {
-    const measure::Display& display = plan.display;
-    const line::Place& tightest = plan.line.tightest;
-    const double curvature = std::abs(tightest.curvature_per_m);
-    // Flatter than this over the whole length, no eye sees it bend.
-    const bool straight = curvature * plan.line.fair.line.length() < 1e-6;
-    const std::string radius = straight ? "" : measure::writeLength(shownRadius(plan.line, display), display);
+    const LinePlan& line = plan.line;
+    Answer answer;
+    answer.question = Question::line;
     double miss = 0;
-    for (const line::Foot& foot : plan.line.fair.points) miss = std::max(miss, std::abs(foot.misfit_m));
-
-    std::string text = "The";
-    const std::size_t suspects = plan.line.misread.suspects.size();
-    if (suspects == 1) {
-        const int point = plan.line.misread.suspects.front().point;
-        text = "One offset looks misread, " + pointText(piece.line.points[point], point) + "; the";
-    } else if (suspects > 1) {
-        text = capitalised(numberWord(static_cast<int>(suspects))) + " offsets look misread; the";
+    for (const line::Foot& foot : line.fair.points) miss = std::max(miss, std::abs(foot.misfit_m));
+    const double radius_m = shownRadius(line, plan.display);
+    if (isStraight(line)) {
+        answer.figures = {texts::straight};
+        answer.sentence = {texts::fairStraight, {put::small(miss)}};
+    } else {
+        answer.figures = {texts::radius, {put::length(radius_m)}};
+        answer.sentence = {
+            texts::fairWithin,
+            {put::small(miss), put::length(radius_m), put::place(line.tightest.at_m, line.fair.line.length())}};
+        if (tightestOff(line) > wideBand) {
+            answer.more.push_back({texts::radiusBetween, {radiusBand(line)}});
+        }
     }
-    text += " fair line misses no point by more than " + smallText(miss, display);
-    const bool cutShort = !plan.line.misread.searchedAll;
-    text += straight
-                ? " and is straight."
-                : " and is tightest " + placeText(tightest.at_m, plan.line.fair.line.length(), display) +
-                      ", with a radius of " + radius +
-                      (tightestOff(plan.line) > wideBand ? " (" + radiusRange(plan.line, display) + ", 19 times of 20)."
-                                                         : ".");
-    if (cutShort) text += " More offsets stand out than were looked at: the worst came first.";
-    return {Question::line, straight ? "straight" : "radius " + radius, text, {}, std::nullopt};
+    std::vector<Message> names;
+    for (const line::Suspect& suspect : line.misread.suspects) {
+        names.emplace_back(pointName(piece.line.points[suspect.point], suspect.point));
+    }
+    if (!names.empty()) {
+        answer.more.insert(answer.more.begin(), std::move(answer.sentence));
+        answer.sentence = {texts::misreadFirst, {put::list(names)}, math::countOf(names)};
+    }
+    if (!line.misread.searchedAll) answer.more.push_back({texts::moreStandOut});
+    return answer;
 }
 
 Answer stripsAnswer(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
@@ -91,230 +96,221 @@ Answer stripsAnswer(const boat::Piece& piece, const Shop& shop, const Plan& plan
                                       [](const boat::Strips& s) { return s.bentBefore.has_value(); });
     const int count = math::countOf(stack.strips);
     const bool goes = share < 1 && stack.spares >= 0;
-    std::string text = capitalised(stripsText(piece.stack, shop.species, plan.display));
+    double strain = 0;
+    for (const stack::Strip& strip : stack.strips) strain = std::max(strain, strip.strain);
+    Answer answer;
+    answer.question = Question::strips;
+    answer.figures = {texts::stripsFigures, {stripsFigures(piece.stack, plan.display), put::share(strain)}};
+    const Message strips = stripsName(piece.stack, shop.species);
     if (goes) {
-        text += std::string(count == 1 ? " goes round" : " go round") + (softened ? "" : " cold") + "; ";
+        answer.sentence = {softened ? texts::bendSoftened : texts::bendCold, {strips, put::share(share)}, count};
+        answer.more.push_back(stack.spares == 0 ? Message(texts::noSpare) : Message(texts::spares, {}, stack.spares));
     } else {
-        text += count == 1 ? " does not go round; " : " do not go round; ";
+        answer.sentence = {texts::breaksAt, {strips, put::share(share), stripName(weakest.place, count)}, count};
     }
-    text += stripText(weakest.place, count) + " is strained to " + writeShare(share) + " of what breaks it";
     // Where the points leave the tightest bend open, the strain with it.
     const double off = tightestOff(plan.line);
     if (off > wideBand && share > 0) {
-        text += " (" + writeShare(share * std::max(0.0, 1 - off)) + " to " + writeShare(share * (1 + off)) +
-                ", 19 times of 20, by what the points leave open)";
+        answer.more.push_back(
+            {texts::shareOpen, {put::share(share * std::max(0.0, 1 - off)), put::share(share * (1 + off))}});
     }
-    if (goes && stack.spares == 0) text += "; no spare is needed on that account";
-    if (goes && stack.spares > 0) {
-        text += "; cut " + numberWord(stack.spares) + (stack.spares == 1 ? " spare" : " spares");
-    }
-    double strain = 0;
-    for (const stack::Strip& strip : stack.strips) strain = std::max(strain, strip.strain);
-    return {Question::strips,
-            stripsFigures(piece.stack, plan.display) + ", " + writeShare(strain),
-            text + ".",
-            {},
-            std::nullopt};
+    return answer;
 }
 
 // Whether the ends want a fastening for good.
-std::string fasteningText(const stack::FormPlan& form) {
-    if (!form.stressLeft) return {};
+Message fasteningText(const stack::FormPlan& form) {
     const auto wants = [](const stack::EndStress& end) { return end.wantsFastening && !end.scarfed; };
-    std::vector<std::string> ends;
-    if (wants(form.stressLeft->start)) ends.emplace_back("the start");
-    if (wants(form.stressLeft->end)) ends.emplace_back("the end");
-    if (ends.empty()) return " The glue bears what that pulls at its ends.";
-    return " Fasten " + listed(ends) + " for good: there it would peel.";
+    const bool start = form.stressLeft && wants(form.stressLeft->start);
+    const bool end = form.stressLeft && wants(form.stressLeft->end);
+    if (start && end) return {texts::fastenAtBoth};
+    if (start || end) return {start ? texts::fastenAtStart : texts::fastenAtEnd};
+    return {texts::glueHoldsEnds};
 }
 
 Answer formAnswer(const boat::Piece& piece, const Plan& plan) {
     const stack::FormPlan& form = plan.form;
-    const double length = plan.line.fair.line.length();
-    const auto answer = [](const std::string& figures, const std::string& sentence) {
-        return Answer{Question::form, figures, sentence, {}, std::nullopt};
-    };
+    Answer answer;
+    answer.question = Question::form;
     if (!form.letsGo) {
         const bool inPlace = piece.form.kind == boat::FormKind::inPlace;
-        return answer(inPlace ? "in place" : "kept on its form",
-                      std::string(inPlace ? "Glued in place on the boat" : "Kept on its form") +
-                          ", nothing lets go: the piece keeps the line and the stress." + fasteningText(form));
+        answer.figures = {inPlace ? texts::inPlace : texts::keptOnForm};
+        answer.sentence = {inPlace ? texts::staysOnBoat : texts::staysOnForm};
+        if (form.stressLeft) answer.more.push_back(fasteningText(form));
+        return answer;
+    }
+    if (!form.possible) {
+        answer.figures = {texts::noFormFigures};
+        answer.sentence = {texts::noForm};
+        return answer;
+    }
+    if (isStraight(plan.line)) {
+        answer.figures = {texts::straight};
+        answer.sentence = {texts::nothingSprings};
+        return answer;
     }
     const stack::PartForm& part = form.parts.front();
-    const std::string share = writeShare(part.ratioAtTightest);
-    if (!form.possible) {
-        return answer("none lets go to it",
-                      "No form lets these strips go to this line: they give back too much of it.");
-    }
-    if (std::abs(plan.line.tightest.curvature_per_m) * length < 1e-6) {
-        return answer("straight", "The piece is straight, so nothing springs back.");
-    }
-    const bool atStart = reportedAtStart(form, length);
+    const bool atStart = reportedAtStart(form, plan.line.fair.line.length());
     const double off = atStart ? part.uncorrected.start_m : part.uncorrected.end_m;
-    std::string text = "Let go, the piece gives back " + share + " of its curve; ";
-    if (form.corrected) {
-        text += "the form is bent for that, to a radius of " +
-                measure::writeLength(form.tightestRadius_m, plan.display) + " at its tightest. Uncorrected, " +
-                openingText(part.uncorrected, atStart, "would stand", plan.display);
-    } else {
-        text += "the form does not allow for it: " + openingText(part.uncorrected, atStart, "will stand", plan.display);
-    }
-    text += "; bends that builders measured gave back from nothing to about twice that.";
-    return answer(share + ", " + tapeText(off, plan.display), text);
+    answer.figures = {texts::stripsFigures, {put::share(part.ratioAtTightest), put::tape(std::abs(off))}};
+    const Phrase& opens =
+        off < 0 ? (atStart ? texts::closesStart : texts::closesEnd) : (atStart ? texts::opensStart : texts::opensEnd);
+    answer.sentence = {opens, {put::tape(std::abs(off)), put::tape(form.scatterHigh * std::abs(off))}};
+    answer.more.push_back(form.corrected ? Message(texts::overbent, {put::length(form.tightestRadius_m)})
+                                         : Message(texts::notOverbent));
+    return answer;
 }
 
-std::string stationsText(const boat::Piece& piece) {
-    return capitalised(kindsText(piece.holding.stations));
-}
-
-// What the tools allow where the glue cannot be pressed out everywhere.
-std::string unpressedText(const boat::Piece& piece, const Plan& plan, const holding::Proposal& proposal) {
-    const std::vector<boat::Station> stations = holding::stationsOf(proposal);
-    if (proposal.forEverything > math::countOf(stations)) {
-        const int used = toolsAmong(stations);
-        const std::string best =
-            used == proposal.tools ? "your " + kindsText(stations) : kindsText(stations) + " of what you have";
-        return " The best that " + best + " can do is proposed: all held down" +
-               (proposal.largestSpacing_m > 0
-                    ? ", " + reachText(proposal.largestSpacing_m, plan.display) + " apart at most"
-                    : "") +
-               "; to press the glue out everywhere takes " + numberWord(proposal.forEverything) + ".";
-    }
-    const std::string meet = stations.size() == 1 ? " meets" : " meet";
-    const std::string why = piece.form.kind == boat::FormKind::posts ? "between posts nothing presses the glue out"
-                                                                     : "no number presses the glue out everywhere";
-    return " " + capitalised(kindsText(stations)) + meet + " gap limit and strength, as proposed; " + why + ".";
-}
-
-// What more is asked for, once it is known.
-std::string proposalText(const boat::Piece& piece, const Plan& plan) {
-    if (!has(plan, Study::proposal)) {
-        return piece.holding.stations.empty() ? " What would hold it is being worked out."
-                                              : " The fewest that would do are being worked out.";
-    }
-    if (plan.holdingStudy->proposal.stations.empty()) return {};
-    const holding::Proposal& proposal = plan.holdingStudy->proposal;
-    const int count = math::countOf(proposal.stations);
-    if (!proposal.met) return proposal.unmet == "pressing" ? unpressedText(piece, plan, proposal) : std::string();
-    const bool none = piece.holding.stations.empty();
-    if (!proposal.pressingIsWish) {
-        return none ? " " + capitalised(numberWord(count)) + " would meet every condition; they are proposed."
-                    : " The fewest that meet every condition are " + numberWord(count) + ".";
-    }
-    const std::string fewest = none ? " " + capitalised(numberWord(count)) + " would hold it down; they are proposed."
-                                    : " The fewest that hold it down are " + numberWord(count) + ".";
+// What the tools allow, once it is known, where it is another set than the one that is there.
+void addSuggested(Answer& answer, const boat::Piece& piece, const Plan& plan) {
     const int there = math::countOf(piece.holding.stations);
-    return proposal.forEverything > std::max(count, there)
-               ? fewest + " To press the glue out everywhere would take " + numberWord(proposal.forEverything) + "."
-               : fewest;
+    if (!has(plan, Study::proposal)) {
+        if (there == 0) answer.more.push_back({texts::beingSuggested});
+        return;
+    }
+    const holding::Proposal& proposal = plan.holdingStudy->proposal;
+    const std::vector<boat::Station> stations = holding::stationsOf(proposal);
+    const int count = math::countOf(stations);
+    const bool onlySqueeze = !proposal.met && proposal.unmet == holding::Governs::pressing;
+    if (count == 0 || (!proposal.met && !onlySqueeze)) return;
+    if (onlySqueeze && proposal.largestSpacing_m > 0) {
+        const bool all = toolsAmong(stations) == proposal.tools;
+        answer.more.push_back({all ? texts::suggestedAll : texts::suggestedOf,
+                               {kindsOf(stations), put::reach(proposal.largestSpacing_m)}});
+    } else {
+        answer.more.push_back({texts::suggested, {}, count});
+    }
+    if (proposal.forEverything > std::max(count, proposal.pressingIsWish ? there : 0)) {
+        answer.more.push_back({texts::squeezeTakes, {put::count(proposal.forEverything)}});
+    } else if (onlySqueeze) {
+        answer.more.push_back(
+            {piece.form.kind == boat::FormKind::posts ? texts::postsNeverSqueeze : texts::squeezeNever});
+    }
 }
 
 Answer holdingAnswer(const boat::Piece& piece, const Plan& plan) {
     const holding::Held& held = plan.holding.held;
-    const auto& stations = plan.holding.stations;
-    const int count = math::countOf(stations);
+    const int count = math::countOf(plan.holding.stations);
+    Answer answer;
+    answer.question = Question::holding;
+    const bool clamps = std::ranges::all_of(
+        piece.holding.stations, [](const boat::Station& station) { return station.kind == boat::HoldKind::clamp; });
+    const Message number{clamps ? texts::clampCount : texts::holdCount, {}, count};
+    answer.figures = number;
     if (count == 0) {
-        return {
-            Question::holding, "no stations", "No stations are set out." + proposalText(piece, plan), {}, std::nullopt};
+        answer.figures = {texts::noStationsFigures};
+        answer.sentence = {texts::notSetOut};
+        addSuggested(answer, piece, plan);
+        return answer;
     }
+    const Message kinds = kindsOf(piece.holding.stations);
     if (held.samples.empty() || !holding::inBalance(held.outcome)) {
-        return {Question::holding,
-                std::to_string(count) + (count == 1 ? " station" : " stations"),
-                stationsText(piece) + (count == 1 ? " is" : " are") +
-                    " set out; how the stack lies under them could not be worked out.",
-                {},
-                std::nullopt};
+        answer.sentence = {texts::notWorkedOut, {kinds}};
+        return answer;
     }
     const double limit = piece.holding.gapLimit_m;
-    const std::string gap = smallText(std::max(held.largest.gap_m, 0.0), plan.display);
-    const auto strongest = std::max_element(held.stations.begin(), held.stations.end(),
-                                            [](const auto& a, const auto& b) { return a.pull_N < b.pull_N; });
-    std::string text = stationsText(piece);
-    if (held.largest.gap_m <= limit) {
-        text += std::string(count == 1 ? " holds" : " hold") + " it down: no gap is wider than " + gap;
+    const double gap = std::max(held.largest.gap_m, 0.0);
+    answer.figures = {texts::holdingFigures, {number, put::small(gap)}};
+    if (gap <= limit) {
+        const auto strongest = std::max_element(held.stations.begin(), held.stations.end(),
+                                                [](const auto& a, const auto& b) { return a.pull_N < b.pull_N; });
+        const boat::Station& station = piece.holding.stations[strongest->index];
+        answer.sentence = {
+            texts::closesIt,
+            {kinds, put::small(gap), put::small(limit),
+             put::pull(strongest->pull_N, holding::pullsLightly(strongest->state, strongest->pull_N)),
+             Message(texts::hold, {std::string(boat::holdWord(station.kind)), put::count(strongest->number)})},
+            count};
     } else {
-        text += std::string(count == 1 ? " leaves" : " leave") + " a gap of " + gap + " " +
-                placeText(held.largest.at_m, plan.line.fair.line.length(), plan.display) + ", where " +
-                smallText(limit, plan.display) + " is allowed";
+        answer.sentence = {
+            texts::gapLeft,
+            {kinds, put::small(gap), put::place(held.largest.at_m, plan.line.fair.line.length()), put::small(limit)},
+            count};
     }
-    text += "; the hardest pull is " + pullText(strongest->pull_N, strongest->state, plan.display) + ", at station " +
-            std::to_string(strongest->number) + ".";
-    return {Question::holding,
-            std::to_string(count) + (count == 1 ? " station, " : " stations, ") + gap,
-            text + proposalText(piece, plan),
-            {},
-            std::nullopt};
-}
-
-std::string clockText(const boat::Piece& piece, double after_s) {
-    return measure::writeClock(piece.crew.startAt_s + after_s);
+    addSuggested(answer, piece, plan);
+    return answer;
 }
 
 Answer glueAnswer(const Plan& plan) {
     const glue::GluePlan& glue = plan.day.glue;
+    Answer answer;
+    answer.question = Question::glue;
     if (glue.batches.empty()) {
-        return {Question::glue,
-                "none",
-                "Nothing is glued: there are no two faces with glue between them.",
-                {},
-                std::nullopt};
+        answer.figures = {texts::none};
+        answer.sentence = {texts::nothingGlued};
+        return answer;
     }
-    const measure::Display& display = plan.display;
     const auto count = math::countOf(glue.batches);
     const auto largest = std::max_element(glue.batches.begin(), glue.batches.end(),
                                           [](const auto& a, const auto& b) { return a.mixed_kg() < b.mixed_kg(); });
-    const std::string mixed = measure::writeMass(glue.mixed_kg, display);
-    std::string text = capitalised(numberWord(count)) + (count == 1 ? " cup of " : " cups of ") + glue.adhesive.name +
-                       ", " + mixed + " in all (" + measure::writeMass(glue.parts_kg[0], display);
-    if (!glue.adhesive.onePart()) text += " and " + measure::writeMass(glue.parts_kg[1], display);
-    text += "). Use the largest within " + measure::writeDuration(largest->useWithin_s) + ": it lasts " +
-            lifeWords(largest->potLife_s) + ".";
+    const Arg parts = glue.adhesive.onePart()
+                          ? put::mass(glue.parts_kg[0])
+                          : Arg(Message(texts::parts, {put::mass(glue.parts_kg[0]), put::mass(glue.parts_kg[1])}));
+    const Arg within = put::duration(largest->useWithin_s);
+    answer.figures = {texts::batchCount, {put::mass(glue.mixed_kg)}, count};
+    answer.sentence = count == 1
+                          ? Message(texts::oneBatch, {put::mass(glue.mixed_kg), parts, within})
+                          : Message(texts::batches, {put::mass(glue.mixed_kg), put::countWord(count), parts, within});
+    answer.more.push_back({texts::lastsFor, {lifeText(largest->potLife_s)}});
+    answer.more.emplace_back(glue.adhesive.name + ".");
     if (std::isfinite(glue.cure.clampsOff_s)) {
-        text += " Clamps come off at " + measure::writeClock(glue.cure.closedAt_s + glue.cure.clampsOff_s) + ".";
+        answer.more.push_back({texts::clampsOff, {put::clock(glue.cure.closedAt_s + glue.cure.clampsOff_s)}});
     }
-    return {
-        Question::glue, mixed + ", " + std::to_string(count) + (count == 1 ? " cup" : " cups"), text, {}, std::nullopt};
+    return answer;
 }
 
 Answer timeAnswer(const boat::Piece& piece, const Plan& plan) {
+    Answer answer;
+    answer.question = Question::time;
     if (plan.day.glue.batches.empty()) {
-        return {Question::time, "no clock", "Nothing is glued, so no clock runs.", {}, std::nullopt};
+        answer.figures = {texts::noClock};
+        answer.sentence = {texts::noClockRuns};
+        return answer;
     }
     const GluingDay& worst = plan.day.gluings[plan.day.worstGluing];
     const double margin_s = plan.day.margin_s;
-    const std::string size = measure::writeDuration(std::abs(margin_s));
-    std::string text = capitalised(plan.dayStudy ? oddsWords(margin_s, plan.dayStudy->days) : marginWords(margin_s));
-    text += ". Begun at " + clockText(piece, 0) + ", the last station is on at " + clockText(piece, worst.run.closed_s);
-    if (plan.day.gluings.size() > 1) text += ", in gluing " + std::to_string(plan.day.worstGluing + 1);
-    if (!plan.dayStudy) text += "; the chance of that is being worked out";
-    return {Question::time, size + (margin_s < 0 ? " late" : " in hand"), text + ".", {}, std::nullopt};
+    const Arg size = put::duration(std::abs(margin_s));
+    answer.figures = {margin_s < 0 ? texts::lateBy : texts::spareBy, {size}};
+    answer.sentence = {margin_s < 0 ? texts::lastOnTooLate : texts::lastOnToSpare,
+                       {put::clock(piece.crew.startAt_s + worst.run.closed_s), size}};
+    if (plan.day.gluings.size() > 1) answer.more.push_back({texts::inGlueUp, {put::count(plan.day.worstGluing + 1)}});
+    if (!plan.dayStudy) {
+        answer.more.push_back({texts::oddsComing});
+        return answer;
+    }
+    const schedule::Days& days = plan.dayStudy->days;
+    answer.more.push_back({texts::oddsOfIt, {inHundredText(days.chanceInTime)}});
+    if (days.marginFor95_s > margin_s) answer.more.push_back({texts::marginFor95, {put::duration(days.marginFor95_s)}});
+    return answer;
 }
 
 Answer paperAnswer(const boat::Piece& piece, const Plan& plan) {
-    std::vector<std::string> papers{"a table of the stations", "a story stick"};
-    if (!piece.holding.stations.empty()) papers.emplace_back("the order of closing");
+    std::vector<Message> papers{{texts::stationTable}, {texts::storyStick}};
+    if (!piece.holding.stations.empty()) papers.emplace_back(texts::closingSheet);
     const bool propped = std::any_of(piece.holding.stations.begin(), piece.holding.stations.end(), [](const auto& s) {
         return boat::is<boat::Strut>(s.kind) || boat::is<boat::Screw>(s.kind);
     });
-    if (propped || piece.holding.hull.weight_kg > 0) papers.emplace_back("a sheet of props and screws");
+    if (propped || piece.holding.hull.weight_kg > 0) papers.emplace_back(texts::propsSheet);
     if (!plan.day.glue.batches.empty()) {
-        papers.emplace_back("a card for each cup of glue");
-        papers.emplace_back("the run sheet of the day");
+        papers.emplace_back(texts::batchCards);
+        papers.emplace_back(texts::runSheet);
     }
-    const std::size_t count = papers.size() + 2;
-    papers.emplace_back("the line and the form at full size");
-    return {Question::paper,
-            std::to_string(count) + " papers",
-            capitalised(listed(papers)) + " can be printed.",
-            {},
-            std::nullopt};
-}
-
-std::string times(int count, const std::string& one, const std::string& many) {
-    return numberWord(count) + " " + (count == 1 ? one : many);
+    const int count = math::countOf(papers) + 2;
+    papers.emplace_back(texts::fullSize);
+    Answer answer;
+    answer.question = Question::paper;
+    answer.figures = {texts::paperCount, {}, count};
+    answer.sentence = {texts::canBePrinted, {put::list(papers)}};
+    return answer;
 }
 
 Answer recordAnswer(const boat::Piece& piece) {
+    Answer answer;
+    answer.question = Question::record;
+    if (piece.record.empty()) {
+        answer.figures = {texts::nothingYet};
+        answer.sentence = {texts::nothingRecorded};
+        return answer;
+    }
     int dryFits = 0;
     int readings = 0;
     for (const boat::Record& day : piece.record) {
@@ -322,21 +318,13 @@ Answer recordAnswer(const boat::Piece& piece) {
         readings += math::countOf(day.letGo);
     }
     const int glued = math::countOf(piece.record) - dryFits;
-    if (piece.record.empty()) {
-        return {
-            Question::record,
-            "nothing yet",
-            "Nothing is recorded of this piece yet; the day's clock writes down what happens, in a dry fit as well.",
-            {},
-            std::nullopt};
-    }
-    std::vector<std::string> days;
-    if (glued > 0) days.push_back(times(glued, "glue-up", "glue-ups"));
-    if (dryFits > 0) days.push_back(times(dryFits, "dry fit", "dry fits"));
-    std::string text = capitalised(listed(days)) + (piece.record.size() == 1 ? " is" : " are") +
-                       " recorded, the last of " + piece.record.back().when.substr(0, 10);
-    if (readings > 0) text += ", with " + times(readings, "reading", "readings") + " of how far it sprang back";
-    return {Question::record, listed(days), text + ".", {}, std::nullopt};
+    std::vector<Message> days;
+    if (glued > 0) days.push_back({texts::glueUps, {}, glued});
+    if (dryFits > 0) days.push_back({texts::dryFits, {}, dryFits});
+    answer.figures = {texts::listOnly, {put::list(days)}};
+    answer.sentence = {texts::recorded, {put::list(days), piece.record.back().when.substr(0, 10)}};
+    if (readings > 0) answer.more.push_back({texts::readings, {}, readings});
+    return answer;
 }
 
 constexpr const char* questionWords[] = {"Line", "Strips", "Form",  "Holding", "Glue",
@@ -354,6 +342,31 @@ std::string answerText(const Answer& answer, const measure::Display& display, co
     return writeTexts(all, display, translate);
 }
 
+Verdict verdictOf(const Plan& plan) {
+    Verdict verdict;
+    for (const Finding& finding : plan.findings) {
+        if (levelOf(finding) != Level::finding || finding.root >= 0) continue;
+        ++verdict.count[static_cast<std::size_t>(finding.severity)];
+    }
+    std::vector<Message> open;
+    if (plan.holding.stations.empty()) open.emplace_back(texts::openHolding);
+    if (plan.day.glue.batches.empty()) open.emplace_back(texts::openGlue);
+    if (std::ranges::count(plan.findings, Code::woodValuesMissing, &Finding::code) > 0) {
+        open.emplace_back(texts::openWood);
+    }
+    const int first = verdict.stops() + verdict.cautions();
+    verdict.ready = first == 0 && open.empty() && isStudied(plan);
+    if (!isStudied(plan)) {
+        verdict.text = {texts::beingChecked};
+    } else if (first == 0) {
+        verdict.text = open.empty() ? Message(texts::ready) : Message(texts::onlyOpen, {put::list(open)});
+    } else {
+        verdict.text = {texts::thingsFirst, {}, first};
+        if (!open.empty()) verdict.text = {texts::withOpen, {verdict.text, put::list(open)}};
+    }
+    return verdict;
+}
+
 std::vector<Answer> answersOf(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
     std::vector<Answer> answers{
         lineAnswer(piece, plan),
@@ -362,7 +375,7 @@ std::vector<Answer> answersOf(const boat::Piece& piece, const Shop& shop, const 
         holdingAnswer(piece, plan),
         glueAnswer(plan),
         timeAnswer(piece, plan),
-        notBuilt(Question::stock, "which boards give these strips"),
+        notBuilt(Question::stock, texts::notBuiltStock),
         paperAnswer(piece, plan),
         recordAnswer(piece),
     };

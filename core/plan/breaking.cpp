@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/plan/breaking_texts.hpp"
 #include "core/plan/breaking_wording.hpp"
 #include "core/plan/parts.hpp"
 #include "core/plan/wording.hpp"
@@ -76,7 +77,7 @@ void addChoice(BreakingStudy& study, const boat::Piece& piece, const Shop& shop,
     remedy.choice = static_cast<int>(best - choices.all.data());
     const boat::Stack adopted = adopt(piece.stack, *best);
     remedy.pullRatio = over(wetStiffness(piece, shop, plan, adopted), plan.stack.stiffnessWet_N_m2);
-    remedy.what = stripsText(adopted, shop.species, shop.display);
+    remedy.what = stripsName(adopted, shop.species);
     study.remedies.push_back(remedy);
 }
 
@@ -112,7 +113,7 @@ void addSoftened(BreakingStudy& study, const boat::Piece& piece, const Plan& pla
         if (remedy.enough) break;
     }
     if (remedy.chance >= plan.stack.chanceAnyBreaks) return;
-    remedy.what = softenedText(remedy.set);
+    remedy.what = {texts::softenedStrips, {put::share(remedy.set)}};
     remedy.pullRatio = 1 - remedy.set;
     study.remedies.push_back(remedy);
 }
@@ -154,7 +155,7 @@ void addStraightGrain(BreakingStudy& study, const boat::Piece& piece, const Shop
     if (remedy.chance >= plan.stack.chanceAnyBreaks) return;
     remedy.grainSlope = straightGrain;
     remedy.pullRatio = over(straight.stiffness_N_m2, straight.stiffnessAsIs_N_m2);
-    remedy.what = straightGrainText(straightGrain);
+    remedy.what = {texts::straightGrain, {put::number(1 / straightGrain, 2)}};
     study.remedies.push_back(remedy);
 }
 
@@ -250,7 +251,6 @@ std::optional<BreakingStudy> studyBreaking(const boat::Piece& piece, const Shop&
         addOtherWoods(study, piece, shop, plan);
         std::stable_sort(study.remedies.begin(), study.remedies.end(),
                          [](const BreakingRemedy& a, const BreakingRemedy& b) { return a.enough > b.enough; });
-        for (BreakingRemedy& remedy : study.remedies) remedy.sentence = breakingSentence(remedy);
     }
     if (stop) return std::nullopt;
     if (plan.stack.strips.size() < 2) return study;

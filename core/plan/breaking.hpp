@@ -24,7 +24,7 @@ const char* breakingKindText(BreakingKind kind);  // as in the printed plan: "st
 
 struct BreakingRemedy {
     BreakingKind kind = BreakingKind::thinner;
-    std::string what;       // as it goes on in a sentence: "14 strips of 5/32 in"
+    Message what;           // as it goes on in a sentence: "14 strips of 5/32 in"
     double chance = 0;      // that any strip breaks
     int spares = 0;         // -1: no number is sensible
     bool enough = false;    // without spares enough stay whole in 95 of 100 gluings
@@ -33,7 +33,6 @@ struct BreakingRemedy {
     std::string species;    // of another wood
     double set = 0;         // of softened strips: the share of the curve that they must keep
     double grainSlope = 0;  // of straighter grain
-    std::string sentence;   // what it is and the chance that it gives
 };
 
 // The strip nearest to breaking is taken out of the wet pile, and the rest glued up without it on the form that is
@@ -46,9 +45,9 @@ struct LostStrip {
     double largestGapBefore_m = 0;
     double largestGap_m = 0;
     double largestGapAt_m = 0;
-    bool settled = false;  // how the rest lies was worked out; false: pull and gap are 0
-    std::string sentence;  // what the plan becomes
-    std::string whatToDo;  // at the bench
+    bool settled = false;           // how the rest lies was worked out; false: pull and gap are 0
+    std::vector<Message> becomes;   // what the plan becomes, in sentences
+    std::vector<Message> whatToDo;  // at the bench
 };
 
 struct BreakingStudy {

@@ -7,6 +7,7 @@
 #include "core/measure/units.hpp"
 #include "core/plan/choices_candidates.hpp"
 #include "core/plan/choices_naming.hpp"
+#include "core/plan/stack_texts.hpp"
 #include "core/plan/wording.hpp"
 #include "core/stack/softened.hpp"
 #include "core/wood/bending.hpp"
@@ -63,32 +64,27 @@ BreakingHelp breakingHelp(const boat::Piece& piece, const Shop& shop, const stac
     return help;
 }
 
-std::string breakingHelpText(const BreakingHelp& help, const Shop& shop) {
-    std::vector<std::string> ways;
-    if (help.thickness_m > 0) {
-        ways.push_back("strips no thicker than " + measure::writeThickness(help.thickness_m, shop.display));
-    }
+Message breakingAdvice(const BreakingHelp& help, const Shop& shop) {
+    const Arg thick = put::thickness(help.thickness_m);
+    if (help.thickness_m > 0) return {help.hot ? texts::useThinnerOrSteam : texts::useThinner, {thick}};
+    if (help.hot) return texts::steamThem;
+    if (help.species.empty()) return texts::easeBend;
+    return {texts::useWood, {woodName(shop.species, help.species.front())}};
+}
+
+std::vector<Message> breakingHelpTexts(const BreakingHelp& help, const Shop& shop) {
+    const Arg toSpare = put::share(1 - surestShare);
+    std::vector<Message> ways;
+    if (help.thickness_m > 0)
+        ways.emplace_back(texts::thinnerGo, std::vector{put::thickness(help.thickness_m), toSpare});
     if (!help.species.empty()) {
-        std::vector<std::string> names;
-        for (const std::string& id : help.species) {
-            const wood::Species* wood = wood::findSpecies(shop.species, id);
-            names.push_back(wood ? woodName(*wood) : id);
-        }
-        std::string woods = listed(names);
-        if (names.size() > 1) woods.replace(woods.rfind(" and "), 5, " or ");
-        ways.push_back("as thick as they are, of " + woods);
+        std::vector<Message> woods;
+        for (const std::string& id : help.species) woods.emplace_back(woodName(shop.species, id));
+        ways.emplace_back(texts::woodsGo, std::vector{put::alternatives(std::move(woods)), toSpare});
     }
-    if (help.hot) {
-        ways.push_back("steamed or boiled and dried on the form, if they keep at least " +
-                       measure::writeShare(help.leastSet) + " of the curve");
-    }
-    if (ways.empty()) {
-        return " Neither thinner strips that can be made, nor another wood known here, nor steaming would do: the bend "
-               "is too tight for strips.";
-    }
-    std::string text = " What would go round with " + measure::writeShare(1 - surestShare) + " to spare: ";
-    for (std::size_t i = 0; i < ways.size(); ++i) text += (i == 0 ? "" : "; or ") + ways[i];
-    return text + ". Soaking alone is not known to help.";
+    if (help.hot) ways.emplace_back(texts::steamedGo, std::vector{put::share(help.leastSet), toSpare});
+    ways.emplace_back(ways.empty() ? texts::tooTightForStrips : texts::soakingNotKnown);
+    return ways;
 }
 
 }  // namespace fayline::plan

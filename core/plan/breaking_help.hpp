@@ -25,7 +25,9 @@ struct BreakingHelp {
 // Of a strip of the plan of this piece, as it is bent there.
 BreakingHelp breakingHelp(const boat::Piece& piece, const Shop& shop, const stack::Strip& strip);
 
-// In one or two sentences. Soaked cold nothing is known to help, which is said.
-std::string breakingHelpText(const BreakingHelp& help, const Shop& shop);
+// What to do in one short sentence: the first that helps.
+Message breakingAdvice(const BreakingHelp& help, const Shop& shop);
+// All that helps, a sentence each. Soaked cold nothing is known to help, which is said.
+std::vector<Message> breakingHelpTexts(const BreakingHelp& help, const Shop& shop);
 
 }  // namespace fayline::plan

@@ -4,31 +4,16 @@
 #include <cmath>
 
 #include "core/math/count.hpp"
-#include "core/plan/findings.hpp"
-#include "core/plan/wording.hpp"
+#include "core/plan/breaking_texts.hpp"
 #include "core/stack/sprung_home.hpp"
 
 namespace fayline::plan {
 
 namespace {
 
-using measure::writeForce;
-using measure::writeNumber;
-using measure::writeShare;
-
-std::string stripsLeft(int count) {
-    return numberWord(count) + (count == 1 ? " strip" : " strips");
-}
-
 // Let go, either end would stand off by more than a tape lets pass.
 bool isOff(const OneFewer& fewer) {
     return std::max(std::abs(fewer.off.start_m), std::abs(fewer.off.end_m)) > stack::leastOff_m;
-}
-
-std::string sparesText(int spares) {
-    if (spares < 0) return "no number of spares is enough";
-    if (spares == 0) return "no spare is wanted";
-    return numberWord(spares) + (spares == 1 ? " spare is" : " spares are") + " still wanted";
 }
 
 }  // namespace
@@ -52,52 +37,30 @@ std::string chanceBrief(double chance) {
     return reported.starts_with("about ") ? reported.substr(6) : reported;
 }
 
-std::string softenedText(double set) {
-    return "strips steamed or boiled and dried on the form, if they keep " + writeShare(set) + " of the curve";
-}
-
-std::string straightGrainText(double slope) {
-    return "grain that runs out no faster than 1 in " + writeNumber(1 / slope, 2);
-}
-
-std::string breakingSentence(const BreakingRemedy& remedy) {
-    std::string text = capitalised(remedy.what) + ": the chance that any breaks is " + chanceText(remedy.chance) +
-                       ", and " + sparesText(remedy.spares) + "; pulls are " + writeNumber(remedy.pullRatio, 2) +
-                       " times as hard.";
-    if (remedy.kind == BreakingKind::softened) {
-        text += " What they keep is for you to measure: dry one on the form and see. Steam scalds: gloves and sleeves.";
-    }
-    return text;
+Message remedyText(const BreakingRemedy& remedy) {
+    const Phrase& few = remedy.spares < 0 ? texts::remedyNoNumber : texts::remedyNoSpare;
+    return {remedy.spares > 0 ? texts::remedySpares : few,
+            {remedy.what, put::chance(remedy.chance), put::number(remedy.pullRatio, 2), put::countWord(remedy.spares)},
+            remedy.spares > 0 ? remedy.spares : 1};
 }
 
 void wordLostStrip(LostStrip& lost, const boat::Piece& piece, const Plan& plan) {
-    const measure::Display& display = plan.display;
-    lost.sentence = oneFewerText(lost.fewer, plan);
+    lost.becomes = oneFewerTexts(lost.fewer, plan);
     if (lost.settled && !plan.holding.stations.empty()) {
-        lost.sentence += " The hardest pull is " + writeForce(lost.hardestPull_N, display) + " instead of " +
-                         writeForce(lost.hardestPullBefore_N, display) + ", the largest gap " +
-                         smallText(lost.largestGap_m, display) + " instead of " +
-                         smallText(lost.largestGapBefore_m, display) + ".";
+        lost.becomes.push_back({texts::pullsInstead,
+                                {put::force(lost.hardestPull_N), put::force(lost.hardestPullBefore_N),
+                                 put::small(lost.largestGap_m), put::small(lost.largestGapBefore_m)}});
     }
     if (lost.fewer.cannot.empty()) {
-        const std::string goOn = "o on with " + stripsLeft(math::countOf(plan.stack.strips) - 1);
-        lost.whatToDo = plan.stack.spares > 0 ? "Put a spare in its place while the glue is open. Without one, g" + goOn
-                                              : "G" + goOn;
-        if (isOff(lost.fewer)) {
-            lost.whatToDo +=
-                " and leave the piece on its form: glued on outside once the rest has cured, before anything is let "
-                "go, "
-                "one more strip brings depth and springback back to what the form is made for.";
-        } else {
-            lost.whatToDo +=
-                "; if the depth is wanted, glue one more on outside once the rest has cured" +
-                std::string(piece.form.kind == boat::FormKind::inPlace ? "." : ", before the piece leaves its form.");
-        }
-        lost.whatToDo += " ";
+        const bool spare = plan.stack.spares > 0;
+        const int left = math::countOf(plan.stack.strips) - 1;
+        if (spare) lost.whatToDo.emplace_back(texts::putInSpare);
+        lost.whatToDo.push_back({spare ? texts::withoutSpareGoOn : texts::goOnWith, {put::countWord(left)}, left});
+        const bool inPlace = piece.form.kind == boat::FormKind::inPlace;
+        const Phrase& more = inPlace ? texts::glueOneMore : texts::glueOneMoreOnForm;
+        lost.whatToDo.emplace_back(isOff(lost.fewer) ? texts::leaveOnForm : more);
     }
-    lost.whatToDo +=
-        "A strip breaks with a crack and throws splinters on the outside of the bend: keep eyes covered and hands off "
-        "there, and clean the broken ends out of the wet faces.";
+    lost.whatToDo.emplace_back(texts::breakingSplinters);
 }
 
 }  // namespace fayline::plan

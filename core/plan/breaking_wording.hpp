@@ -12,13 +12,10 @@ std::string chanceText(double chance);
 // The same as short as a column wants it: "1 in 20", "< 0.1 %", "> 99 %".
 std::string chanceBrief(double chance);
 
-std::string softenedText(double set);
-std::string straightGrainText(double slope);
+// What it is, the chance that it gives, and what it asks for: a full sentence.
+Message remedyText(const BreakingRemedy& remedy);
 
-// What it is and the chance that it gives, a full sentence.
-std::string breakingSentence(const BreakingRemedy& remedy);
-
-// Fills `sentence` and `whatToDo`.
+// Fills `becomes` and `whatToDo`.
 void wordLostStrip(LostStrip& lost, const boat::Piece& piece, const Plan& plan);
 
 }  // namespace fayline::plan

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/plan/choice_texts.hpp"
 #include "core/plan/choices_candidates.hpp"
 #include "core/plan/choices_counts.hpp"
 #include "core/plan/choices_naming.hpp"
@@ -73,7 +74,7 @@ void checkStock(Choice& choice, const boat::Piece& piece) {
         const double most_m = std::max(strips.thickness_m, strips.tapersTo_m.value_or(0));
         if (sawnFrom(piece.stock, strips.species, width_m, most_m)) continue;
         choice.possible = false;
-        choice.whyNot = notFromTheseBoards;
+        choice.whyNot = texts::noBoardLargeEnough;
         return;
     }
 }

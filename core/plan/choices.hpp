@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "core/boat/boat.hpp"
+#include "core/plan/text.hpp"
 
 namespace fayline::plan {
 
@@ -37,13 +38,10 @@ struct Choice {
     std::optional<double> margin_s;  // of the day: the least that any face has left of its open time
     double woodLost = 0;             // share of the wood sawn up that becomes sawdust and shavings
     bool possible = true;            // false: a strip breaks, no room, no form, no board
-    std::string whyNot;              // in a few words; empty where it is possible
+    Message whyNot;                  // in a few words; empty where it is possible
     bool paretoOptimal = false;      // possible, and no other possible one is as good on every count and better on one
-    std::string named;               // why this one, a sentence; empty: not the one named
+    Message named;                   // why this one, in sentences; empty: not the one named
 };
-
-// Why a stack is not possible that no board gives.
-inline constexpr const char* notFromTheseBoards = "no board is large enough";
 
 struct Choices {
     std::vector<Choice> all;  // by thickness; mixed ones after

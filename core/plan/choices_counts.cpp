@@ -8,6 +8,7 @@
 #include "core/holding/loose_stack.hpp"
 #include "core/math/count.hpp"
 #include "core/measure/input_error.hpp"
+#include "core/plan/choice_texts.hpp"
 #include "core/plan/parts.hpp"
 #include "core/stack/layers.hpp"
 #include "core/stack/parallels.hpp"
@@ -91,14 +92,14 @@ double woodLost(const Choice& choice, const stack::StackPlan& stack, const boat:
     return std::clamp((sawn - left + length_m * std::max(0.0, choice.overDepth_m)) / sawn, 0.0, 1.0);
 }
 
-std::string whyNot(const Choice& choice, const stack::StackPlan& stack, const Plan& plan) {
-    if (broken(stack, stack::LimitKind::noRoom)) return "no room for it on the inside of the bend";
-    if (broken(stack, stack::LimitKind::crossesItself)) return "it runs into itself";
-    if (plan.form.letsGo && choice.springbackRatio >= mostRatio) return "no form makes it keep the bend";
-    if (choice.strainShare >= 1) return "a strip breaks";
-    if (choice.spares < 0) return "more than a third would break";
-    if (choice.shareOnForm >= 1) return "a strip breaks on its form";
-    return "";
+Message whyNot(const Choice& choice, const stack::StackPlan& stack, const Plan& plan) {
+    if (broken(stack, stack::LimitKind::noRoom)) return texts::noRoomInside;
+    if (broken(stack, stack::LimitKind::crossesItself)) return texts::meetsItself;
+    if (plan.form.letsGo && choice.springbackRatio >= mostRatio) return texts::noFormHolds;
+    if (choice.strainShare >= 1) return texts::aStripBreaks;
+    if (choice.spares < 0) return texts::thirdBreak;
+    if (choice.shareOnForm >= 1) return texts::breaksOnItsForm;
+    return {};
 }
 
 }  // namespace

@@ -6,7 +6,7 @@
 #include <functional>
 #include <tuple>
 
-#include "core/measure/display.hpp"
+#include "core/plan/choice_texts.hpp"
 #include "core/plan/wording.hpp"
 #include "core/wood/bending.hpp"
 
@@ -32,41 +32,38 @@ double strongest_N(const boat::Piece& piece) {
 // One condition of the rule and how it is said: of the named, and of all where none meets it.
 struct Condition {
     std::function<bool(const Choice&)> met;
-    std::function<std::string(const Choice&)> text;
-    std::string nobody;
+    std::function<Message(const Choice&)> text;
+    Message nobody;
 };
 
-std::vector<Condition> conditionsOf(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
+std::vector<Condition> conditionsOf(const boat::Piece& piece, const Plan& plan) {
     std::vector<Condition> conditions;
     conditions.push_back({[](const Choice& c) { return c.shareOnForm <= surestShare; },
                           [](const Choice& c) {
-                              return "are strained to no more than " + measure::writeShare(surestShare) +
-                                     " of what breaks them (" + measure::writeShare(c.shareOnForm) + ")";
+                              return Message(texts::withBend, {put::share(c.shareOnForm), put::share(surestShare)});
                           },
-                          "are strained so little"});
-    conditions.push_back({[](const Choice& c) { return c.spares >= 0 && c.spares <= mostSpares; },
-                          [](const Choice& c) {
-                              return "ask for no more than one spare (" +
-                                     (c.spares == 0 ? std::string("none") : numberWord(c.spares)) + ")";
-                          },
-                          "ask for no more than one spare"});
+                          {texts::noneBendsSoLittle, {put::share(surestShare)}}});
+    conditions.push_back(
+        {[](const Choice& c) { return c.spares >= 0 && c.spares <= mostSpares; },
+         [](const Choice& c) {
+             return Message(texts::withSpares, {put::countWord(c.spares), put::countWord(mostSpares)}, c.spares);
+         },
+         texts::noneWithOneSpare});
     if (plan.form.letsGo) {
-        conditions.push_back({[](const Choice& c) { return c.springbackRatio <= mostSpringback; },
-                              [](const Choice& c) {
-                                  return "give back no more than " + measure::writeShare(mostSpringback) +
-                                         " of their curve (" + measure::writeShare(c.springbackRatio) + ")";
-                              },
-                              "give back so little"});
+        conditions.push_back(
+            {[](const Choice& c) { return c.springbackRatio <= mostSpringback; },
+             [](const Choice& c) {
+                 return Message(texts::withSpringback, {put::share(c.springbackRatio), put::share(mostSpringback)});
+             },
+             texts::noneSpringsSoLittle});
     }
     const double most_N = strongest_N(piece);
     if (most_N > 0) {
         conditions.push_back({[most_N](const Choice& c) { return c.endPull_N <= most_N; },
-                              [most_N, &shop](const Choice& c) {
-                                  return "have ends that the strongest tool there is draws down (" +
-                                         measure::writeForce(c.endPull_N, shop.display) + " of " +
-                                         measure::writeForce(most_N, shop.display) + ")";
+                              [most_N](const Choice& c) {
+                                  return Message(texts::withEndPull, {put::force(c.endPull_N), put::force(most_N)});
                               },
-                              "have ends that the strongest tool there is draws down"});
+                              texts::noneEasyToPull});
     }
     return conditions;
 }
@@ -92,20 +89,20 @@ int bestOf(const std::vector<Choice>& choices, const std::vector<Condition>& con
     return best;
 }
 
-std::string reasonOf(const Choice& choice, const std::vector<Condition>& conditions, std::size_t kept,
-                     const boat::Piece& piece, const Shop& shop) {
-    std::string text = capitalised(stripsText(adopt(piece.stack, choice), shop.species, shop.display)) + ": ";
+Message reasonOf(const Choice& choice, const std::vector<Condition>& conditions, std::size_t kept,
+                 const boat::Piece& piece, const Shop& shop) {
+    const Message strips = stripsName(adopt(piece.stack, choice), shop.species);
+    std::vector<Message> sentences;
     if (kept == 0) {
-        text += "the least strained there are (" + measure::writeShare(choice.shareOnForm) + " of what breaks them)";
+        sentences.push_back({texts::leastBent, {strips, put::share(choice.shareOnForm)}});
     } else {
-        text += choice.mixed ? "mixed, the fewest strips that " : "the fewest strips that ";
-        std::vector<std::string> parts;
-        for (std::size_t i = 0; i < kept; ++i) parts.push_back(conditions[i].text(choice));
-        text += listed(parts);
+        std::vector<Message> met;
+        for (std::size_t i = 0; i < kept; ++i) met.push_back(conditions[i].text(choice));
+        sentences.push_back({choice.mixed ? texts::fewestMixedWith : texts::fewestWith, {strips, put::list(met)}});
     }
-    text += choice.asItIs ? ", as you have it." : ".";
-    if (kept < conditions.size()) text += " None of these also " + conditions[kept].nobody + ".";
-    return text;
+    if (choice.asItIs) sentences.emplace_back(texts::haveItNow);
+    if (kept < conditions.size()) sentences.push_back(conditions[kept].nobody);
+    return {Phrase{"%1"}, {put::sentences(std::move(sentences))}};
 }
 
 }  // namespace
@@ -147,7 +144,7 @@ void markParetoOptimal(std::vector<Choice>& choices, bool letsGo) {
 }
 
 int nameOne(std::vector<Choice>& choices, const boat::Piece& piece, const Shop& shop, const Plan& plan) {
-    const std::vector<Condition> conditions = conditionsOf(piece, shop, plan);
+    const std::vector<Condition> conditions = conditionsOf(piece, plan);
     for (std::size_t dropped = 0; dropped <= conditions.size(); ++dropped) {
         const std::size_t kept = conditions.size() - dropped;
         const int best = bestOf(choices, conditions, kept);

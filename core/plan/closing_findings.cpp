@@ -1,10 +1,10 @@
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <limits>
-#include <string>
 
 #include "core/holding/kinds.hpp"
+#include "core/math/count.hpp"
+#include "core/plan/closing_texts.hpp"
 #include "core/plan/holding_scene.hpp"
 
 namespace fayline::plan {
@@ -22,16 +22,16 @@ bool isWorse(double load_N, double whenClosed_N) {
     return load_N > whenClosed_N * worse + reported_N;
 }
 
-const char* fromText(boat::From from) {
+Message orderFrom(boat::From from) {
     switch (from) {
         case boat::From::start:
-            return "from the start";
+            return texts::fromTheStart;
         case boat::From::middle:
-            return "from the middle outwards";
+            return texts::fromTheMiddle;
         case boat::From::end:
-            return "from the end";
+            return texts::fromTheEnd;
     }
-    return "from the start";
+    return texts::fromTheStart;
 }
 
 struct Closing {
@@ -44,22 +44,21 @@ struct Closing {
 
 // Of the other orders the one in which the least is borne, if it is less than `now_N` by more than a twentieth.
 template <typename LoadOf>
-std::string otherOrderText(const Closing& closing, double now_N, const LoadOf& loadOf) {
+Message betterOrder(const Closing& closing, double now_N, const LoadOf& loadOf) {
     const OtherOrder* best = nullptr;
     for (const OtherOrder& order : closing.study.otherOrders) {
         if (!best || loadOf(order.loads) < loadOf(best->loads)) best = &order;
     }
-    if (!best || !(loadOf(best->loads) < 0.95 * now_N)) return " No other order was found that asks for less.";
-    return " Closed " + std::string(fromText(best->from)) + " it is " + closing.scene.force(loadOf(best->loads)) +
-           " at most.";
+    if (!best || !(loadOf(best->loads) < 0.95 * now_N)) return texts::noBetterOrder;
+    return {texts::betterOrder, {orderFrom(best->from), put::force(loadOf(best->loads))}};
 }
 
 // What would do where a station bears too much at its turn.
-std::string insteadAt(const Closing& closing, int station) {
+std::vector<Message> insteadAt(const Closing& closing, int station) {
     const holding::MostBorne& now = closing.pull(station);
     const auto index = static_cast<std::size_t>(station);
-    return " Draw the stack in beside it with another tool first, and stand clear meanwhile." +
-           otherOrderText(closing, now.most_N, [index](const auto& loads) { return loads.pulls[index].most_N; });
+    return {texts::drawInBeside,
+            betterOrder(closing, now.most_N, [index](const auto& loads) { return loads.pulls[index].most_N; })};
 }
 
 void addStations(std::vector<Finding>& findings, const Closing& closing) {
@@ -90,9 +89,9 @@ void addPosts(std::vector<Finding>& findings, const Closing& closing) {
         if (!isWorse(most.most_N, posts[i].thrust_N)) continue;
         holding::PostLoad post = posts[i];
         post.thrust_N = most.most_N;
-        const std::string instead =
-            otherOrderText(closing, most.most_N, [i](const auto& other) { return other.posts[i].most_N; });
-        addPostLoad(findings, closing.scene, post, {closing.turnAt(most.step), instead});
+        const Message instead =
+            betterOrder(closing, most.most_N, [i](const auto& other) { return other.posts[i].most_N; });
+        addPostLoad(findings, closing.scene, post, {closing.turnAt(most.step), {instead}});
     }
 }
 
@@ -112,19 +111,12 @@ void addNotClosing(std::vector<Finding>& findings, const Closing& closing) {
         if (!widest || step.gap_m > widest->gap_m) widest = &step;
     }
     if (!widest) return;
-    const bool one = late.size() == 1;
     Finding finding =
-        aboutHolding(Severity::caution, LoadCase{widest->index}.code(Code::atItsStrength), "N", contactSource());
+        foundAgainst(Code::atItsStrengthWhileClosing, contactSource(), widest->pull_N, widest->closed.back().most_N);
     finding.at_m = scene.at_m(widest->index);
-    finding.value = widest->pull_N;
-    finding.limit = widest->closed.back().most_N;
-    finding.text = (one ? "At its turn " : "At their turns ") + lowered(scene.names(late)) +
-                   (one ? " pulls with all it has, " + scene.force(widest->pull_N) + ", and leaves a gap of "
-                        : " pull with all they have and leave gaps; the widest, under " +
-                              lowered(scene.name(widest->index)) + " with " + scene.force(widest->pull_N) + ", is ") +
-                   scene.small(widest->gap_m) + (one ? ". It closes" : ". They close") +
-                   " only once later stations pull: go over them again then, before the glue grabs." +
-                   " Drawn in beside with another tool first, the stack lies down sooner; stand clear meanwhile.";
+    finding.text = {texts::tightenAgain, {scene.names(late), gapArg(widest->gap_m)}, math::countOf(late)};
+    finding.details.push_back({texts::tightenAgainWhy, {scene.name(widest->index), put::force(widest->pull_N)}});
+    finding.details.emplace_back(texts::drawInBeside);
     findings.push_back(finding);
 }
 
@@ -147,16 +139,11 @@ void addRestsOtherwise(std::vector<Finding>& findings, const Closing& closing) {
         }
     }
     if (!shown || !(std::abs(reached->gap_m - shown->gap_m) > scene.piece.holding.gapLimit_m)) return;
-    Finding finding = aboutHolding(Severity::caution, Code::restsOtherwise, "mm", contactSource());
+    Finding finding =
+        foundAgainst(Code::restsOtherwise, contactSource(), toMillimetres(reached->gap_m), toMillimetres(shown->gap_m));
     finding.at_m = shown->at_m;
-    finding.value = toMillimetres(reached->gap_m);
-    finding.limit = toMillimetres(shown->gap_m);
-    finding.text =
-        "Closed in this order the stack rests otherwise than is shown: " + lowered(scene.name(shown->index)) + ", " +
-        scene.place(shown->at_m) + ", then leaves " + scene.small(reached->gap_m) + " and not " +
-        scene.small(shown->gap_m) +
-        ". Both shapes are in balance, and it can snap from one into the other: stand clear, set a station "
-        "between, and draw it down with a screw.";
+    finding.text = {texts::restsOtherwise, {scene.nameAt(shown->index), gapArg(reached->gap_m), gapArg(shown->gap_m)}};
+    finding.details.emplace_back(texts::restsOtherwiseWhy);
     findings.push_back(finding);
 }
 
@@ -169,34 +156,33 @@ void addTools(std::vector<Finding>& findings, const Closing& closing) {
             return other.kind == counted.kind && other.withoutTool.size() >= counted.withoutTool.size();
         });
     });
-    addToolsShort(findings, closing.scene, atTurns, {closing.study.closing.front().index, ""});
+    addToolsShort(findings, closing.scene, atTurns, {closing.study.closing.front().index});
 }
 
 double leastMargin(const holding::ClosingLoads& loads) {
     return loads.worstHull < 0 ? std::numeric_limits<double>::infinity() : loads.hulls[loads.worstHull]->margin;
 }
 
-std::string insteadForBoat(const Closing& closing) {
+std::vector<Message> insteadForBoat(const Closing& closing) {
     const holding::ClosingLoads& loads = closing.study.closingLoads;
-    std::string text;
+    std::vector<Message> instead;
     if (loads.failingHull >= 0 && loads.failingHull != loads.worstHull) {
-        text += " It is the worst moment; the first is the turn of " +
-                lowered(closing.scene.name(*closing.turnAt(loads.failingHull))) + ".";
+        instead.push_back({texts::firstTurnToFail, {closing.scene.name(*closing.turnAt(loads.failingHull))}});
     }
-    text +=
-        " Draw the stack in there with a clamp or a screw first, which push nothing on the boat, or weight and shore "
-        "it. "
-        "Nobody under it meanwhile.";
+    instead.emplace_back(texts::drawInForBoat);
+    instead.emplace_back(texts::nobodyUnder);
     const OtherOrder* best = nullptr;
     for (const OtherOrder& order : closing.study.otherOrders) {
         if (!best || leastMargin(order.loads) > leastMargin(best->loads)) best = &order;
     }
-    if (!best || !(leastMargin(best->loads) > 1.05 * leastMargin(loads)))
-        return text + " No other order was found that asks for less.";
-    const double margin = leastMargin(best->loads);
-    return text + " Closed " + fromText(best->from) +
-           (std::isfinite(margin) ? ", its margin is " + measure::writeNumber(margin, 2) + " at the worst."
-                                  : ", nothing that is pushed lifts, tips or slides it.");
+    if (!best || !(leastMargin(best->loads) > 1.05 * leastMargin(loads))) {
+        instead.emplace_back(texts::noBetterOrder);
+    } else if (const double margin = leastMargin(best->loads); std::isfinite(margin)) {
+        instead.push_back({texts::betterOrderForBoat, {orderFrom(best->from), put::number(margin, 2)}});
+    } else {
+        instead.push_back({texts::orderThatSparesBoat, {orderFrom(best->from)}});
+    }
+    return instead;
 }
 
 void addBoat(std::vector<Finding>& findings, const Closing& closing) {
@@ -211,73 +197,64 @@ void addBoat(std::vector<Finding>& findings, const Closing& closing) {
     if (closed->freesBlock) return;
     for (std::size_t i = 0; i < loads.hulls.size(); ++i) {
         if (!loads.hulls[i] || !loads.hulls[i]->freesBlock || loads.hulls[i]->margin < holding::marginAsked) continue;
-        addHullAt(findings, closing.scene, *loads.hulls[i], {closing.turnAt(static_cast<int>(i)), ""});
+        addHullAt(findings, closing.scene, *loads.hulls[i], {closing.turnAt(static_cast<int>(i))});
         return;
     }
 }
 
-void addTail(std::vector<Finding>& findings, const HoldingScene& scene, const HoldingStudy& study) {
-    const holding::ClosingStep* widest = nullptr;
-    for (const holding::ClosingStep& step : study.closing) {
-        if (step.floorInTheWay) {
-            Finding finding = aboutHolding(Severity::caution, Code::floorInTheWay, "mm",
-                                           {"geometry of the free tail (derived)", Mark::derived});
-            finding.at_m = scene.at_m(step.index);
-            finding.limited = false;
-            finding.value = toMillimetres(step.tip.y_m);
-            finding.text =
-                "When " + lowered(scene.name(step.index)) +
-                " is closed, the free end of the strips would reach below the floor. Lift the boat, or close "
-                "from the other end.";
-            findings.push_back(finding);
-            break;
-        }
-        if (!widest || step.tailOff_m > widest->tailOff_m) widest = &step;
+// Of the first step of which `holds` is so, what `phrase` says; as added, or null.
+template <typename Holds>
+Finding* addFirst(std::vector<Finding>& findings, const Closing& closing, const Holds& holds, Code code,
+                  const measure::Source& source, const Phrase& phrase) {
+    const auto& steps = closing.study.closing;
+    const auto step = std::find_if(steps.begin(), steps.end(), holds);
+    if (step == steps.end()) return nullptr;
+    Finding finding = foundWithoutLimit(code, source);
+    finding.at_m = closing.scene.at_m(step->index);
+    finding.text = {phrase, {closing.scene.name(step->index)}};
+    if (code == Code::floorInTheWay) finding.value = toMillimetres(step->tip.y_m);
+    findings.push_back(finding);
+    return &findings.back();
+}
+
+void addTail(std::vector<Finding>& findings, const Closing& closing) {
+    using holding::ClosingStep;
+    const auto& steps = closing.study.closing;
+    const auto onFloor = [](const ClosingStep& step) { return step.floorInTheWay; };
+    addFirst(findings, closing, onFloor, Code::floorInTheWay, {"geometry of the free tail (derived)", Mark::derived},
+             texts::floorInTheWay);
+    addFirst(
+        findings, closing, [](const ClosingStep& step) { return step.outcome == holding::Outcome::snaps; },
+        Code::snapsWhileClosing, contactSource(), texts::snapsWhileClosing);
+    if (Finding* may = addFirst(
+            findings, closing, [](const ClosingStep& step) { return step.snapUndecided; }, Code::maySnapWhileClosing,
+            contactSource(), texts::maySnapWhileClosing)) {
+        may->details.emplace_back(texts::maySnapWhy);
     }
-    for (const holding::ClosingStep& step : study.closing) {
-        if (step.outcome != holding::Outcome::snaps) continue;
-        Finding finding = aboutHolding(Severity::caution, Code::snapsWhileClosing, "", contactSource());
-        finding.at_m = scene.at_m(step.index);
-        finding.limited = false;
-        finding.text = "While " + lowered(scene.name(step.index)) +
-                       " is being closed the stack can snap down. Keep fingers out, and close it slowly.";
-        findings.push_back(finding);
-        break;
-    }
-    for (const holding::ClosingStep& step : study.closing) {
-        if (!step.snapUndecided) continue;
-        Finding finding = aboutHolding(Severity::caution, Code::maySnapWhileClosing, "", contactSource());
-        finding.at_m = scene.at_m(step.index);
-        finding.limited = false;
-        finding.text =
-            "Whether the stack snaps while " + lowered(scene.name(step.index)) +
-            " is being closed was not found out: take it that it can. Keep fingers out, and close it slowly.";
-        findings.push_back(finding);
-        break;
-    }
-    if (!widest || study.closing.size() < 2) return;
+    // From where the floor is in the way the tail is not where it is said to be.
+    const auto known = std::find_if(steps.begin(), steps.end(), onFloor);
+    if (steps.size() < 2 || known == steps.begin()) return;
+    const ClosingStep& widest =
+        *std::ranges::max_element(std::ranges::subrange(steps.begin(), known), {}, &ClosingStep::tailOff_m);
     constexpr double reported_m = 0.05;
-    if (!(widest->tailOff_m > reported_m)) return;
-    Finding finding = aboutHolding(
-        Severity::note, Code::tailStandsOff, "mm",
+    if (!(widest.tailOff_m > reported_m)) return;
+    Finding finding = foundWithoutLimit(
+        Code::tailStandsOff,
         {"engineering judgement (common practice, no source); the distance is derived", Mark::commonPractice});
-    finding.at_m = scene.at_m(widest->index);
-    finding.limited = false;
-    finding.value = toMillimetres(widest->tailOff_m);
-    finding.text = "While it is being closed the free end stands off by as much as " +
-                   measure::writeLength(widest->tailOff_m, scene.shop.display) + ", after " +
-                   lowered(scene.name(widest->index)) +
-                   ". A bent stack can whip free: rope it, and stand clear of its ends.";
+    finding.at_m = closing.scene.at_m(widest.index);
+    finding.value = toMillimetres(widest.tailOff_m);
+    finding.text = {texts::freeEndSticksOut, {put::length(widest.tailOff_m), closing.scene.name(widest.index)}};
+    finding.details.emplace_back(texts::freeEndWhips);
     findings.push_back(finding);
 }
 
 }  // namespace
 
 void addClosing(std::vector<Finding>& findings, const HoldingScene& scene, const HoldingStudy& study) {
-    addTail(findings, scene, study);
+    const Closing closing{scene, study};
+    addTail(findings, closing);
     // A study by hand may say nothing of loads.
     if (study.closingLoads.pulls.size() != scene.piece.holding.stations.size() || study.closing.empty()) return;
-    const Closing closing{scene, study};
     addStations(findings, closing);
     addNotClosing(findings, closing);
     addRestsOtherwise(findings, closing);

@@ -9,6 +9,7 @@
 #include "core/boat/boat.hpp"
 #include "core/glue/glue.hpp"
 #include "core/line/line.hpp"
+#include "core/plan/text.hpp"
 #include "core/schedule/days.hpp"
 #include "core/schedule/run.hpp"
 #include "core/stack/stack.hpp"
@@ -22,10 +23,10 @@ enum class RemedyKind { moreHands, slowerGlue, coolerAir, trays, plannedBreak, f
 // What would mend a short margin, tried by making the day anew.
 struct Remedy {
     RemedyKind kind = RemedyKind::moreHands;
-    std::string what;      // "one more pair of hands"
-    std::string brief;     // the same for a table: at most some thirty letters
-    std::string adhesive;  // of a slower glue: its id
-    std::string asks;      // what else it takes, in full sentences; may be empty
+    Message what;               // "one more pair of hands"
+    Message brief;              // the same for a table: at most some thirty letters
+    std::string adhesive;       // of a slower glue: its id
+    std::vector<Message> asks;  // what else it takes, in full sentences; may be empty
     double margin_s = 0;
     double cupMargin_s = 0;
     double chanceInTime = 0;

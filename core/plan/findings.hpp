@@ -1,7 +1,7 @@
 // The risks of a plan, subject by subject: what is looked for, how bad it is, and the sentence that says so.
 //
-// To add one: a code of its own, a full sentence with the place and both numbers in the units that the user reads in,
-// and the source of the limit with its mark.
+// To add one: a code with its row in finding.cpp, a phrase in the subject's *_texts.hpp with the place and both numbers
+// put in, and the source of the limit with its mark.
 #pragma once
 
 #include <vector>
@@ -11,7 +11,7 @@
 
 namespace fayline::plan {
 
-std::vector<Finding> lineFindings(const boat::Piece& piece, const LinePlan& line, const measure::Display& display);
+std::vector<Finding> lineFindings(const boat::Piece& piece, const LinePlan& line);
 
 std::vector<Finding> stackFindings(const boat::Piece& piece, const Shop& shop, const LinePlan& line,
                                    const stack::StackPlan& stack);
@@ -21,15 +21,13 @@ std::vector<Finding> woodFindings(const boat::Piece& piece, const Shop& shop, co
 
 // What earlier pieces say about springback, and what it takes to spring this one home; never used by itself
 // (learned_findings.cpp).
-std::vector<Finding> learnedFindings(const Shop& shop, const Plan& plan);
+std::vector<Finding> learnedFindings(const Plan& plan);
 
 // What rules for classed vessels usually ask and the stack does otherwise: notes (rule_findings.cpp).
-std::vector<Finding> ruleFindings(const boat::Piece& piece, const Shop& shop, const LinePlan& line,
-                                  const stack::StackPlan& stack);
+std::vector<Finding> ruleFindings(const boat::Piece& piece, const LinePlan& line, const stack::StackPlan& stack);
 
 // What stays in a piece that nothing lets go (in_place_findings.cpp). None where it is let go.
-std::vector<Finding> inPlaceFindings(const boat::Piece& piece, const Shop& shop, const LinePlan& line,
-                                     const stack::FormPlan& form);
+std::vector<Finding> inPlaceFindings(const boat::Piece& piece, const LinePlan& line, const stack::FormPlan& form);
 
 // Springback, the form, moisture, planing: what the shape does once the form lets go.
 std::vector<Finding> formFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan);
@@ -43,8 +41,8 @@ std::vector<Finding> studyFindings(const boat::Piece& piece, const Shop& shop, c
                                    const HoldingStudy& study);
 
 // Amounts, cups, conditions and cure (glue_findings.cpp); the timed run (day_findings.cpp).
-std::vector<Finding> glueFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan);
-std::vector<Finding> dayFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan);
+std::vector<Finding> glueFindings(const boat::Piece& piece, const Plan& plan);
+std::vector<Finding> dayFindings(const Plan& plan);
 
 // What the simulated days and the remedies add.
 std::vector<Finding> dayStudyFindings(const Plan& plan, const DayStudy& study);
@@ -55,12 +53,8 @@ std::vector<Finding> choiceFindings(const Shop& shop, const Choices& choices);
 // What would keep strips whole, and what becomes of the plan when one breaks.
 std::vector<Finding> breakingFindings(const Plan& plan);
 
-// All of a plan without its study, the worst first.
+// All of a plan without its study, by subject.
 std::vector<Finding> allFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan);
-
-// Misread offsets first, since they explain the rest; then the worst: stop, caution, note, facts; of these what is
-// about an offset; then along the line, those without a place last. Equals keep their order.
-void sortFindings(std::vector<Finding>& findings);
 
 // The nine answers of a plan whose parts and findings are made.
 std::vector<Answer> answersOf(const boat::Piece& piece, const Shop& shop, const Plan& plan);

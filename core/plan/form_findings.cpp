@@ -1,10 +1,10 @@
 #include <algorithm>
 #include <cmath>
-#include <string>
 
 #include "core/math/count.hpp"
 #include "core/measure/units.hpp"
 #include "core/plan/findings.hpp"
+#include "core/plan/form_texts.hpp"
 #include "core/plan/form_wording.hpp"
 #include "core/plan/wording.hpp"
 
@@ -15,8 +15,6 @@ namespace {
 using measure::Mark;
 using measure::Source;
 using measure::toMillimetres;
-using measure::writeNumber;
-using measure::writeShare;
 using stack::FormPlan;
 using stack::MoistureMove;
 using stack::Opening;
@@ -31,123 +29,108 @@ struct FormScene {
     const Plan& plan;
     const FormPlan& form;
     double length_m;
-    bool atStart;  // which end openings are told at
+    bool atStart;  // which end openings are reported at
 
     const PartForm& first() const { return form.parts.front(); }
     double off(const Opening& opening) const { return atStart ? opening.start_m : opening.end_m; }
-    std::string opening(const Opening& o, const std::string& verb) const {
-        return openingText(o, atStart, verb, shop.display);
-    }
-    std::string place(double at_m) const { return placeText(at_m, length_m, shop.display); }
+    double endAt_m() const { return atStart ? 0 : length_m; }
+    Arg place(double at_m) const { return put::place(at_m, length_m); }
+    Arg end() const { return place(endAt_m()); }
 };
-
-Finding about(Severity severity, Code code, const std::string& unit, const Source& source) {
-    Finding finding;
-    finding.severity = severity;
-    finding.code = code;
-    finding.unit = unit;
-    finding.source = source;
-    finding.limited = false;
-    return finding;
-}
 
 // Flatter than this over the whole length, no eye sees it bend.
 bool isStraight(const FormScene& scene) {
     return std::abs(scene.plan.line.tightest.curvature_per_m) * scene.length_m < 1e-6;
 }
 
-// "1.2 % of its curve"; where it differs along the piece, from and to.
-std::string ratioText(const FormScene& scene, const PartForm& part, const std::string& whose) {
+// How much of its curve a part gives back: alike along it, less where a scarf leaves fewer strips, from and to.
+struct SharePhrases {
+    Phrase alike;
+    Phrase scarfed;
+    Phrase range;
+};
+
+Message shareGivenBack(const FormScene& scene, const PartForm& part, const SharePhrases& phrases,
+                       const std::vector<Arg>& more = {}) {
     constexpr double same = 1.1;
     const bool scarfed = scene.piece.stack.scarfedStart || scene.piece.stack.scarfedEnd;
-    const std::string tightest = writeShare(part.ratioAtTightest) + " of " + whose + " curve";
-    if (part.mostRatio <= same * part.leastRatio) return tightest;
-    if (scarfed) return tightest + " (up to " + writeShare(part.mostRatio) + " where the scarf leaves fewer strips)";
-    return writeNumber(100 * part.leastRatio, 2) + " to " + writeShare(part.mostRatio) + " of " + whose + " curve";
+    Message message;
+    if (part.mostRatio <= same * part.leastRatio) {
+        message = {phrases.alike, {put::share(part.ratioAtTightest)}};
+    } else if (scarfed) {
+        message = {phrases.scarfed, {put::share(part.ratioAtTightest), put::share(part.mostRatio)}};
+    } else {
+        message = {phrases.range, {put::share(part.leastRatio), put::share(part.mostRatio)}};
+    }
+    message.args.insert(message.args.end(), more.begin(), more.end());
+    return message;
 }
 
 void addImpossible(std::vector<Finding>& findings, const FormScene& scene) {
     if (scene.form.possible) return;
     constexpr double most = 0.95;
     const FormPlan& form = scene.form;
-    const std::string help =
-        " More and thinner strips give back less; so do strips that were soaked, steamed or boiled and dried on the "
-        "form.";
-    Finding finding = about(Severity::stop, form.noRoom ? Code::formNoRoom : Code::formImpossible, "pct", beamTheory);
+    Finding finding = found(form.noRoom ? Code::formNoRoom : Code::formImpossible, beamTheory);
     finding.at_m = form.impossibleAt_m;
     finding.value = 100 * form.impossibleRatio;
     finding.limit = 100 * most;
     finding.limited = !form.noRoom;
+    const Arg place = scene.place(form.impossibleAt_m);
+    const Arg ratio = put::share(form.impossibleRatio);
     if (form.noRoom) {
-        finding.text = "The strips find no room on the form that their springback of " +
-                       writeShare(form.impossibleRatio) + " asks for " + scene.place(form.impossibleAt_m) +
-                       ": bent that much tighter than the line, its hollow is tighter than they are deep." + help;
+        finding.text = {texts::formNoRoom, {place, ratio}};
+        finding.details.emplace_back(texts::formNoRoomWhy);
     } else {
-        finding.text = "No form lets these strips go to this line: " + scene.place(form.impossibleAt_m) +
-                       " they would give back " + writeShare(form.impossibleRatio) + " of their curve, and beyond " +
-                       writeShare(most) + " hardly any bend is left." + help;
+        finding.text = {texts::formImpossible, {ratio, place, put::share(most)}};
+        finding.details.emplace_back(texts::formImpossibleWhy);
     }
+    finding.details.emplace_back(texts::springBackLess);
     findings.push_back(finding);
 }
 
 void addUnsettled(std::vector<Finding>& findings, const FormScene& scene) {
     if (scene.form.settled || !scene.form.possible) return;
-    Finding finding = about(Severity::caution, Code::formNotSettled, "pct", beamTheory);
+    Finding finding = found(Code::formNotSettled, beamTheory);
     finding.value = 100 * scene.form.unsettled;
     finding.limit = 100 * stack::stillSettled;
-    finding.limited = true;
-    finding.text = "The form's curve did not settle: tries still differ by " + writeShare(scene.form.unsettled) +
-                   ". Use more, thinner strips, or try the form before you trust it.";
+    finding.text = {texts::formNotSettled, {put::share(scene.form.unsettled), put::share(stack::stillSettled)}};
     findings.push_back(finding);
-}
-
-std::string scatterText(const FormScene& scene, double off_m) {
-    const FormPlan& form = scene.form;
-    return " Bends that builders measured gave back from nothing to about " +
-           (form.scatterHigh == 2 ? "twice" : writeNumber(form.scatterHigh) + " times") + " that (here up to " +
-           tapeText(form.scatterHigh * off_m, scene.shop.display) +
-           "), some of it days later: measure when it is let go and again after some days.";
-}
-
-std::string riseText(const FormScene& scene, const Opening& opening, const std::string& verb) {
-    const std::string from = tapeText(opening.riseFrom_m, scene.shop.display);
-    const std::string to = tapeText(opening.riseTo_m, scene.shop.display);
-    return from == to ? std::string() : " Its rise " + verb + " from " + from + " to " + to + ".";
 }
 
 void addSpringback(std::vector<Finding>& findings, const FormScene& scene) {
     if (!scene.form.letsGo || !scene.form.possible || isStraight(scene)) return;
-    const PartForm& part = scene.first();
-    const bool allowed = scene.form.corrected;
-    Finding finding = about(allowed ? Severity::note : Severity::caution,
-                            allowed ? Code::springback : Code::springbackNotAllowedFor, "mm", beamTheory);
+    const FormPlan& form = scene.form;
+    const Opening& opening = scene.first().uncorrected;
+    const double off_m = scene.off(opening);
+    Finding finding = foundWithoutLimit(form.corrected ? Code::springback : Code::springbackNotAllowedFor, beamTheory);
     finding.source.text +=
-        "; scatter: " + scene.form.scatterSource.text + " (" + measure::markText(scene.form.scatterSource.mark) + ")";
-    finding.at_m = scene.atStart ? 0 : scene.length_m;
-    finding.value = toMillimetres(scene.off(part.uncorrected));
-    if (allowed) {
-        finding.text = "Let go, the piece gives back " + ratioText(scene, part, "its") +
-                       ", and the form is bent for that. Uncorrected, " +
-                       scene.opening(part.uncorrected, "would stand") + "." +
-                       riseText(scene, part.uncorrected, "would go");
-    } else {
-        finding.text = "The form has the wanted line itself, and let go the piece gives back " +
-                       ratioText(scene, part, "its") + ": " + scene.opening(part.uncorrected, "will stand") + "." +
-                       riseText(scene, part.uncorrected, "will go");
+        "; scatter: " + form.scatterSource.text + " (" + measure::markText(form.scatterSource.mark) + ")";
+    finding.at_m = scene.endAt_m();
+    finding.value = toMillimetres(off_m);
+    const Phrase& open = form.corrected ? texts::springsOpen : texts::springsOpenUncorrected;
+    const Phrase& in = form.corrected ? texts::springsIn : texts::springsInUncorrected;
+    finding.text = {off_m < 0 ? in : open, {put::tape(off_m), scene.end(), put::tape(form.scatterHigh * off_m)}};
+    finding.details = {
+        shareGivenBack(scene, scene.first(), {texts::givesBack, texts::givesBackScarf, texts::givesBackRange}),
+        texts::otherEndLaidOn};
+    if (std::abs(opening.riseTo_m - opening.riseFrom_m) >= measure::sixteenth_m) {
+        finding.details.push_back({texts::riseGoes, {put::tape(opening.riseFrom_m), put::tape(opening.riseTo_m)}});
     }
-    finding.text += scatterText(scene, scene.off(part.uncorrected));
+    if (form.scatterHigh == 2) {
+        finding.details.emplace_back(texts::measuredTwice);
+    } else {
+        finding.details.push_back({texts::measuredTimes, {put::number(form.scatterHigh)}});
+    }
+    finding.details.emplace_back(texts::measureLater);
     findings.push_back(finding);
 }
 
 void addFactor(std::vector<Finding>& findings, const FormScene& scene) {
     if (scene.form.factor == 1 || !scene.form.letsGo) return;
-    Finding finding = about(Severity::note, Code::springbackFactor, "ratio",
-                            {"your own figure, from earlier pieces", Mark::commonPractice});
+    Finding finding = found(Code::springbackFactor, {"your own figure, from earlier pieces", Mark::commonPractice});
     finding.value = scene.form.factor;
     finding.limit = 1;
-    finding.limited = true;
-    finding.text = "Springback is taken as " + writeNumber(scene.form.factor) +
-                   " times what theory says, as you set it from earlier pieces.";
+    finding.text = {texts::springbackFactor, {put::number(scene.form.factor)}};
     findings.push_back(finding);
 }
 
@@ -160,22 +143,19 @@ void addTighterOnForm(std::vector<Finding>& findings, const FormScene& scene) {
     // What breaks on the line is said of the strips.
     if (most.used <= elastic || stack::worstShare(strip) >= 1) return;
     const bool breaks = most.used >= 1;
-    Finding finding = breaks ? about(Severity::stop, Code::stripBreaksOnForm, "pct", strip.breakingSource)
-                             : about(Severity::note, Code::bentBeyondElastic, "pct", practice);
+    Finding finding =
+        breaks ? found(Code::stripBreaksOnForm, strip.breakingSource) : found(Code::bentBeyondElastic, practice);
     finding.at_m = most.at_m;
     finding.strip = most.place;
-    finding.limited = true;
     finding.value = 100 * (breaks ? most.strain : most.used);
     finding.limit = 100 * (breaks ? most.breaksAt : elastic);
-    const std::string name = capitalised(stripText(most.place, math::countOf(scene.plan.stack.strips)));
+    const Arg place = scene.place(most.at_m);
     if (breaks) {
-        finding.text = name + " would go round the line, but breaks on the form, which is tighter: strained " +
-                       scene.place(most.at_m) + " to " + writeShare(most.strain) + ", where its wood breaks at " +
-                       writeShare(most.breaksAt) + " in the mean. Take thinner strips.";
+        finding.text = {texts::breaksOnForm, {put::count(most.place), place, put::share(most.used)}};
+        finding.details = {{texts::breaksOnFormWhy, {put::share(most.strain), put::share(most.breaksAt)}}};
     } else {
-        finding.text = name + " is strained on the form to " + writeShare(most.used) + " of what breaks it " +
-                       scene.place(most.at_m) + "; beyond about " + writeShare(elastic) +
-                       " wood yields and keeps some of its bend, so that it may give back less than theory says.";
+        finding.text = {texts::takesSet, {put::count(most.place), put::share(most.used), put::share(elastic)}};
+        finding.details = {{texts::takesSetWhy, {place}}};
     }
     findings.push_back(finding);
 }
@@ -186,13 +166,12 @@ void addScarfFeather(std::vector<Finding>& findings, const FormScene& scene) {
     const bool start = stack.scarfedStart.has_value();
     const double slope = (start ? stack.scarfedStart : stack.scarfedEnd)->slope;
     const stack::Strip& strip = scene.plan.stack.strips.front();
-    Finding finding = about(Severity::note, Code::scarfFeather, "mm", beamTheory);
+    Finding finding = foundWithoutLimit(Code::scarfFeather, beamTheory);
     const double feather = slope * ((start ? strip.thickness_m : strip.thicknessAtEnd_m) + stack.glueLine_m);
     finding.at_m = start ? 0 : scene.length_m;
     finding.value = toMillimetres(feather);
-    finding.text =
-        "Over the last " + spanText(feather, scene.shop.display) +
-        " of the scarf one strip is alone and keeps no bend at all: it lies down when it is glued to its mate.";
+    finding.text = {texts::scarfFeather, {put::span(feather)}};
+    finding.details.emplace_back(texts::featherAlone);
     findings.push_back(finding);
 }
 
@@ -200,44 +179,42 @@ void addParts(std::vector<Finding>& findings, const FormScene& scene) {
     if (!scene.form.letsGo || scene.form.parts.size() < 2 || isStraight(scene)) return;
     for (std::size_t i = 1; i < scene.form.parts.size(); ++i) {
         const PartForm& part = scene.form.parts[i];
-        Finding finding = about(Severity::note, Code::partOffLine, "mm", beamTheory);
-        finding.value = toMillimetres(scene.off(part.offWanted));
+        const double off_m = scene.off(part.offWanted);
+        Finding finding = foundWithoutLimit(Code::partOffLine, beamTheory);
+        finding.value = toMillimetres(off_m);
         finding.strip = part.firstPlace;
-        finding.text = "The dry face parts the stack: strips " + std::to_string(part.firstPlace) + " to " +
-                       std::to_string(part.lastPlace) + " let go by themselves, give back " +
-                       ratioText(scene, part, "their") + " where those on the form give back " +
-                       writeShare(scene.first().ratioAtTightest) + ", and " +
-                       scene.opening(part.offWanted, "will stand") +
-                       ", against their own line: the form is made for the part that lies on it.";
+        finding.text = {off_m < 0 ? texts::partIn : texts::partOpen,
+                        {put::count(part.firstPlace), put::count(part.lastPlace), put::tape(off_m), scene.end()}};
+        finding.details = {shareGivenBack(scene, part, {texts::partShare, texts::partShareScarf, texts::partShareRange},
+                                          {put::share(scene.first().ratioAtTightest)}),
+                           texts::partOwnLine};
         findings.push_back(finding);
     }
 }
 
 void addGluings(std::vector<Finding>& findings, const FormScene& scene) {
     if (!scene.form.letsGo || scene.form.gluings.size() < 2) return;
-    const stack::Gluing& first = scene.form.gluings.front();
-    Finding finding = about(Severity::note, Code::gluingsAddUp, "pct", beamTheory);
-    finding.value = 100 * first.ratio;
-    finding.limit = 100 * scene.form.gluings.back().ratio;
-    finding.limited = true;
-    finding.text = "Glued in " + numberWord(math::countOf(scene.form.gluings)) +
-                   " goes on one form, the piece gives back what it would in one, " +
-                   writeShare(scene.form.gluings.back().ratio) + "; taken off after the first it would give back " +
-                   writeShare(first.ratio) + " and want bending back. Leave it on the form between.";
+    const double first = scene.form.gluings.front().ratio;
+    const double last = scene.form.gluings.back().ratio;
+    Finding finding = found(Code::gluingsAddUp, beamTheory);
+    finding.value = 100 * first;
+    finding.limit = 100 * last;
+    finding.text = {texts::gluingsAddUp, {put::share(first), put::share(last)}, math::countOf(scene.form.gluings)};
+    finding.details.emplace_back(texts::gluingsAsOne);
     findings.push_back(finding);
 }
 
 void addPlaned(std::vector<Finding>& findings, const FormScene& scene) {
     for (const PartForm& part : scene.form.parts) {
         if (!scene.form.letsGo || !part.planed || isStraight(scene)) continue;
-        const double off = scene.off(*part.planed);
-        if (std::abs(off) < 0.0001) continue;
-        Finding finding = about(Severity::note, Code::planingMovesIt, "mm",
-                                {"residual stress in the wood taken off, section by section (derived)", Mark::derived});
-        finding.value = toMillimetres(off);
-        finding.text = "Planing takes the bending locked up in the wood that comes off with it: " +
-                       scene.opening(*part.planed, "will stand") +
-                       ", against the shape it was let go to. The form does not allow for it.";
+        const double off_m = scene.off(*part.planed);
+        if (std::abs(off_m) < 0.0001) continue;
+        Finding finding =
+            foundWithoutLimit(Code::planingMovesIt,
+                              {"residual stress in the wood taken off, section by section (derived)", Mark::derived});
+        finding.value = toMillimetres(off_m);
+        finding.text = {off_m < 0 ? texts::planedIn : texts::planedOpen, {put::tape(off_m), scene.end()}};
+        finding.details.emplace_back(texts::planedWhy);
         findings.push_back(finding);
     }
 }
@@ -254,14 +231,12 @@ void addMoistureBounds(std::vector<Finding>& findings, const FormScene& scene) {
     for (const bool service : {false, true}) {
         const double moisture = service ? stack.serviceMoisture : stack.moisture;
         if (moisture >= least && moisture <= most) continue;
-        Finding finding = about(
-            Severity::stop, service ? Code::serviceMoistureOutOfRange : Code::moistureOutOfRange, "pct",
+        Finding finding = found(
+            service ? Code::serviceMoistureOutOfRange : Code::moistureOutOfRange,
             {"Wood Handbook: wood in air holds no less, and above some 30 % it no longer moves", Mark::fromMemory});
         finding.value = 100 * moisture;
         finding.limit = 100 * (moisture < least ? least : most);
-        finding.limited = true;
-        finding.text = std::string("A moisture of ") + writeShare(moisture, 3) + (service ? " in service" : "") +
-                       " is none that this wood would have there; give 4 to 30 %.";
+        finding.text = {service ? texts::serviceMoistureOut : texts::moistureOut, {put::share(moisture, 3)}};
         findings.push_back(finding);
     }
 }
@@ -271,10 +246,8 @@ void addMoisture(std::vector<Finding>& findings, const FormScene& scene) {
     const boat::Stack& stack = scene.piece.stack;
     if (!scene.form.letsGo || isStraight(scene) || stack.moisture == stack.serviceMoisture) return;
     if (!move.known) {
-        Finding finding = about(Severity::note, Code::shrinkageUnknown, "pct", practice);
-        finding.text = "How much " + speciesName(scene, move.unknownSpecies) +
-                       " shrinks is not known here, so nothing is said of how moisture moves the curve; give the wood "
-                       "with its shrinkage among the boat's own.";
+        Finding finding = foundWithoutLimit(Code::shrinkageUnknown, practice);
+        finding.text = {texts::noShrinkage, {speciesName(scene, move.unknownSpecies)}};
         finding.value = 100 * stack.serviceMoisture;
         findings.push_back(finding);
         return;
@@ -282,12 +255,13 @@ void addMoisture(std::vector<Finding>& findings, const FormScene& scene) {
     const double off = scene.off(move.opening);
     const double springback = scene.off(scene.first().uncorrected);
     if (std::abs(off) <= 0.001 && std::abs(off) <= 0.1 * std::abs(springback)) return;
-    Finding finding = about(Severity::note, Code::moistureMovesIt, "mm", move.source);
+    Finding finding = found(Code::moistureMovesIt, move.source);
     finding.source.text += "; linear from green to dry (D), 0.15 % along the grain (P*)";
     finding.value = toMillimetres(off);
     finding.limit = toMillimetres(springback);
-    finding.limited = true;
-    finding.text = moistureText(stack, scene.plan);
+    const std::vector<Message> all = moistureTexts(stack, scene.plan);
+    finding.text = all.front();
+    finding.details.assign(all.begin() + 1, all.end());
     findings.push_back(finding);
 }
 
@@ -297,13 +271,11 @@ void addThick(std::vector<Finding>& findings, const FormScene& scene) {
     constexpr double moves = 0.01;
     if (!scene.form.letsGo || scene.plan.stack.depth_m < thick_m) return;
     if (std::abs(stack.moisture - stack.serviceMoisture) < moves) return;
-    Finding finding = about(Severity::note, Code::thickPiece, "mm", practice);
+    Finding finding = found(Code::thickPiece, practice);
     finding.value = toMillimetres(scene.plan.stack.depth_m);
     finding.limit = toMillimetres(thick_m);
-    finding.limited = true;
-    finding.text = "A piece " + spanText(scene.plan.stack.depth_m, scene.shop.display) +
-                   " thick takes weeks or months to come to the moisture of its place, its faces first: it goes on "
-                   "moving as long.";
+    finding.text = {texts::thickPiece, {put::span(scene.plan.stack.depth_m), put::span(thick_m)}};
+    finding.details.emplace_back(texts::thickPieceWhy);
     findings.push_back(finding);
 }
 

@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "core/measure/units.hpp"
+#include "core/plan/form_texts.hpp"
+#include "core/plan/springing_texts.hpp"
 #include "core/plan/wording.hpp"
 
 namespace fayline::plan {
@@ -41,85 +43,91 @@ bool reportedAtStart(const stack::FormPlan& form, double lineLength_m) {
     return form.fixedAt_m > lineLength_m / 2;
 }
 
-std::string openingText(const stack::Opening& opening, bool atStart, const std::string& verb,
-                        const measure::Display& display) {
-    const double off = atStart ? opening.start_m : opening.end_m;
-    return std::string("the ") + (atStart ? "start " : "end ") + verb + " " + tapeText(off, display) +
-           (off < 0 ? " closed in" : " open") + ", the " + (atStart ? "end" : "start") + " laid on";
+Message endStands(const stack::Opening& opening, bool atStart) {
+    const double off_m = atStart ? opening.start_m : opening.end_m;
+    const Phrase& in = atStart ? texts::startIn : texts::endIn;
+    const Phrase& open = atStart ? texts::startOpen : texts::endOpen;
+    return {off_m < 0 ? in : open, {put::tape(off_m)}};
 }
 
-std::string ruleText(const boat::Stack& stack, const stack::FormPlan& form, const measure::Display& display) {
+std::string openingText(const stack::Opening& opening, bool atStart, const measure::Display& display) {
+    return writeWithin(endStands(opening, atStart), display);
+}
+
+std::vector<Message> ruleTexts(const boat::Stack& stack, const stack::FormPlan& form) {
     if (!form.letsGo || form.parts.empty()) return {};
-    const std::string rule =
-        "The workshop's rule for n equal strips is told in two ways that are one: y = x / n^2 with the rise x measured "
-        "on "
-        "the form, y = x / (n^2 - 1) with the rise x of the finished piece.";
+    std::vector<Message> all{texts::ruleTwoWays};
     const int n = alikeStrips(stack);
     if (n < 2) {
-        return rule +
-               " It holds for strips that are alike; for these the springback is summed up strip by strip instead.";
+        all.emplace_back(texts::ruleNotAlike);
+        return all;
     }
     const int square = n * n;
     const stack::PartForm& part = form.parts.front();
-    const double rise = part.offWanted.riseFrom_m;  // of the wanted line
-    const double more = rise / (square - 1);
-    std::string text = rule + " For " + numberWord(n) + " strips it says 1/" + std::to_string(square) +
-                       " of the form's rise, or 1/" + std::to_string(square - 1) +
-                       " of the piece's: " + tapeText(more, display) + " more than the piece's " +
-                       tapeText(rise, display) + ".";
-    if (form.corrected) {
-        text += " Worked out section by section, with the glue lines, the form rises " +
-                tapeText(part.opens.riseFrom_m - rise, display) + " more; the rule takes the curve for shallow.";
-    }
-    return text;
+    const double rise_m = part.offWanted.riseFrom_m;  // of the wanted line
+    all.push_back({texts::ruleSays,
+                   {put::countWord(n), put::count(square), put::count(square - 1), put::tape(rise_m / (square - 1)),
+                    put::tape(rise_m)}});
+    if (form.corrected) all.push_back({texts::ruleAndForm, {put::tape(part.opens.riseFrom_m - rise_m)}});
+    return all;
 }
 
-std::string spreadText(const Plan& plan) {
+std::vector<Message> spreadTexts(const Plan& plan) {
     const stack::FormPlan& form = plan.form;
     if (!form.letsGo || !form.possible || form.parts.empty()) return {};
     const bool atStart = reportedAtStart(form, plan.line.fair.line.length());
     const stack::Opening& opening = form.parts.front().uncorrected;
-    constexpr double seen_m = 1e-4;
-    const auto off = [&](double low, double high) -> std::string {
-        const double reported_m = atStart ? opening.start_m : opening.end_m;
-        if (!(form.factor > 0) || std::abs(reported_m) < seen_m) return {};
-        const double theory_m = reported_m / form.factor;
-        return ": uncorrected the " + std::string(atStart ? "start" : "end") + " would stand between " +
-               (low > 0 ? tapeText(low * theory_m, plan.display) : "nothing") + " and " +
-               tapeText(high * theory_m, plan.display) + " off";
-    };
-    if (plan.learned && plan.learned->factor) {
-        return "By your own measured pieces the next one gives back between " +
-               measure::writeNumber(plan.learned->low, 2) + " and " + measure::writeNumber(plan.learned->high, 2) +
-               " times what theory says" + off(plan.learned->low, plan.learned->high) + ".";
+    const double reported_m = atStart ? opening.start_m : opening.end_m;
+    const bool own = plan.learned && plan.learned->factor;
+    const double low = own ? plan.learned->low : form.scatterLow;
+    const double high = own ? plan.learned->high : form.scatterHigh;
+    std::vector<Message> all;
+    if (own) {
+        all.push_back({texts::spreadOwn, {put::number(low, 2), put::number(high, 2)}});
+    } else {
+        all.push_back(
+            {texts::spreadBuilders,
+             {put::countWord(measuredBends), put::number(measuredMean, 2), put::number(measuredDeviation, 2)}});
     }
-    return capitalised(numberWord(measuredBends)) +
-           " bends that builders measured gave back from nothing to about twice what theory says (in the mean " +
-           measure::writeNumber(measuredMean, 2) + " times, standard deviation " +
-           measure::writeNumber(measuredDeviation, 2) + "), some of it days later" +
-           off(form.scatterLow, form.scatterHigh) +
-           ". Measure yours when it is let go and again after some days; then your own pieces say better.";
+    constexpr double seen_m = 1e-4;
+    if (form.factor > 0 && std::abs(reported_m) >= seen_m) {
+        const double theory_m = reported_m / form.factor;
+        all.push_back({atStart ? texts::spreadAtStart : texts::spreadAtEnd,
+                       {low > 0 ? put::tape(low * theory_m) : put::count(0), put::tape(high * theory_m)}});
+    }
+    if (!own) all.emplace_back(texts::ownPiecesBetter);
+    return all;
 }
 
-std::string moistureText(const boat::Stack& stack, const Plan& plan) {
+std::vector<Message> moistureTexts(const boat::Stack& stack, const Plan& plan) {
     const stack::MoistureMove& move = plan.form.moisture;
     if (!plan.form.letsGo || plan.form.parts.empty() || !move.known || stack.moisture == stack.serviceMoisture)
         return {};
-    const bool atStart = reportedAtStart(plan.form, plan.line.fair.line.length());
-    std::string text =
-        "Glued at " + measure::writeShare(stack.moisture, 3) + " moisture and living at " +
-        measure::writeShare(stack.serviceMoisture, 3) + ", the wood " + (move.acrossShrink > 0 ? "swells" : "shrinks") +
-        " through the stack and the curve " + (move.change < 0 ? "opens" : "tightens") + " by " +
-        measure::writeShare(std::abs(move.change)) + " (by " + measure::writeShare(std::abs(move.changeTangential)) +
-        " if the rings lie square to the strips' faces): " +
-        openingText(move.opening, atStart, "will stand", plan.display) + ", beside what springback does.";
-    if (move.beyond) text += " The figure is good between 6 and 14 %; beyond, take it as rough.";
-    if (move.mixed) {
-        text +=
-            " Woods that move by different amounts along the grain also warp the piece as two metals would; that is "
-            "not counted.";
-    }
-    return text;
+    const double length_m = plan.line.fair.line.length();
+    const bool atStart = reportedAtStart(plan.form, length_m);
+    const double off_m = atStart ? move.opening.start_m : move.opening.end_m;
+    std::vector<Message> all{{off_m < 0 ? texts::moistureCloses : texts::moistureOpens,
+                              {put::share(stack.moisture, 3), put::share(stack.serviceMoisture, 3), put::tape(off_m),
+                               put::place(atStart ? 0 : length_m, length_m)}}};
+    const bool swells = move.acrossShrink > 0;
+    const Phrase& opens = swells ? texts::swellsOpens : texts::shrinksOpens;
+    const Phrase& tightens = swells ? texts::swellsTightens : texts::shrinksTightens;
+    all.push_back({move.change < 0 ? opens : tightens,
+                   {put::share(std::abs(move.change)), put::share(std::abs(move.changeTangential))}});
+    all.emplace_back(texts::besideSpringback);
+    if (move.beyond) all.emplace_back(texts::moistureRough);
+    if (move.mixed) all.emplace_back(texts::woodsMixed);
+    return all;
+}
+
+std::vector<Message> learnedTexts(const stack::Learned& learned) {
+    if (!learned.factor) return {texts::nothingLearned};
+    const Phrase& far = learned.pieces < 3    ? texts::learnedFew
+                        : learned.pieces < 10 ? texts::learnedSome
+                                              : texts::learnedMany;
+    return {{texts::learnedMean, {put::number(learned.mean)}, learned.pieces},
+            {texts::learnedNext, {put::number(*learned.factor), put::number(learned.low), put::number(learned.high)}},
+            far};
 }
 
 }  // namespace fayline::plan

@@ -2,10 +2,12 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "core/boat/boat.hpp"
 #include "core/measure/display.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/text.hpp"
 #include "core/stack/form_plan.hpp"
 
 namespace fayline::plan {
@@ -18,10 +20,10 @@ inline constexpr double measuredDeviation = 0.72;
 // A distance that a tape shows: "9.1 mm", "3/8 in"; under a sixteenth of an inch, or a millimetre, as smallText.
 std::string tapeText(double distance_m, const measure::Display& display);
 
-// "the end would stand 9.1 mm open, the start laid on": the end further from where the form is fixed. `verb` is "would
-// stand", "will stand" or the like; closed in where it is negative.
-std::string openingText(const stack::Opening& opening, bool atStart, const std::string& verb,
-                        const measure::Display& display);
+// "the end stands 9.1 mm open, the start laid on", without a full stop: the end further from where the form is fixed;
+// closed in where it is negative.
+Message endStands(const stack::Opening& opening, bool atStart);
+std::string openingText(const stack::Opening& opening, bool atStart, const measure::Display& display);
 
 // Whether an opening is told at the start: where the form is fixed nearer to the end.
 bool reportedAtStart(const stack::FormPlan& form, double lineLength_m);
@@ -29,14 +31,18 @@ bool reportedAtStart(const stack::FormPlan& form, double lineLength_m);
 // The workshop's rule for equal strips in both its meanings, which are one: with the rise x measured on the form,
 // y = x / n^2; on the finished piece, y = x / (n^2 - 1). With this stack's numbers, and whether it applies to it. Empty
 // where nothing lets go.
-std::string ruleText(const boat::Stack& stack, const stack::FormPlan& form, const measure::Display& display);
+std::vector<Message> ruleTexts(const boat::Stack& stack, const stack::FormPlan& form);
 
-// How far what was told of the springback is to be trusted: by the boat's own measured pieces where there are any that
-// say something, else by published bends. Empty where nothing lets go.
-std::string spreadText(const Plan& plan);
+// How far the springback of a plan is to be trusted: by the boat's own measured pieces where there are any that say
+// something, else by published bends. Empty where nothing lets go.
+std::vector<Message> spreadTexts(const Plan& plan);
 
-// What the change of moisture from gluing to service does to the curve, with its sign, next to what springback does.
-// Empty where nothing lets go, the moisture stays, or the wood's shrinkage is not known.
-std::string moistureText(const boat::Stack& stack, const Plan& plan);
+// What the change of moisture from gluing to service does to the curve, with its sign, next to what springback does;
+// how far the end moves comes first. Empty where nothing lets go, the moisture stays, or the wood's shrinkage is not
+// known.
+std::vector<Message> moistureTexts(const boat::Stack& stack, const Plan& plan);
+
+// What the boat's earlier pieces say of springback and how far to trust it.
+std::vector<Message> learnedTexts(const stack::Learned& learned);
 
 }  // namespace fayline::plan

@@ -1,12 +1,13 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <string>
 
 #include "core/boat/hold_traits.hpp"
 #include "core/holding/kinds.hpp"
+#include "core/math/count.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/holding_scene.hpp"
+#include "core/plan/holding_texts.hpp"
 #include "core/plan/not_pressed.hpp"
 
 namespace fayline::plan {
@@ -46,13 +47,10 @@ void addOffTheStrips(std::vector<Finding>& findings, const HoldingScene& scene) 
         if (!before && bearing.to_m <= ends + rounding_m) continue;
         const double reaches = before ? bearing.from_m : bearing.to_m;
         const double limit = before ? starts : ends;
-        Finding finding = aboutHolding(Severity::caution, Code::stationOffTheStrips, "mm", lengths());
+        Finding finding =
+            foundAgainst(Code::stationOffTheStrips, lengths(), toMillimetres(reaches), toMillimetres(limit));
         finding.at_m = place.at_m;
-        finding.value = toMillimetres(reaches);
-        finding.limit = toMillimetres(limit);
-        finding.text = scene.name(place.index) + ", " + scene.place(place.at_m) +
-                       ", reaches off the strips: it bears as far as " + scene.place(reaches) +
-                       ", and the strips end " + scene.place(limit) + ".";
+        finding.text = {texts::stationOffTheStrips, {scene.nameAt(place.index), put::tape(std::abs(reaches - limit))}};
         findings.push_back(finding);
     }
 }
@@ -76,14 +74,12 @@ void addOffTheForm(std::vector<Finding>& findings, const HoldingScene& scene) {
             }
         }
         if (!(away > rounding_m)) continue;
-        Finding finding = aboutHolding(Severity::caution, Code::stationOffTheForm, "mm", lengths());
+        Finding finding = found(Code::stationOffTheForm, lengths());
         finding.at_m = place.at_m;
         finding.limited = std::isfinite(away);
-        finding.value = std::isfinite(away) ? toMillimetres(away) : 0;
-        finding.text = scene.name(place.index) + ", " + scene.place(place.at_m) + ", stands " +
-                       (std::isfinite(away) ? scene.span(away) + " off what the strips are bent on"
-                                            : std::string("where there is no post at all")) +
-                       ": there it bends the strips inwards. Move it over the support, or let the support carry on.";
+        finding.value = finding.limited ? toMillimetres(away) : 0;
+        finding.text = finding.limited ? Message(texts::stationOffTheForm, {scene.nameAt(place.index), put::tape(away)})
+                                       : Message(texts::stationWithoutPost, {scene.nameAt(place.index)});
         findings.push_back(finding);
     }
 }
@@ -100,26 +96,22 @@ void addPadsOverlap(std::vector<Finding>& findings, const HoldingScene& scene) {
         const double apart = place.at_m - previous->at_m;
         const double needed = (station.pad_m + other.pad_m) / 2;
         if (apart >= needed - rounding_m) continue;
-        Finding finding = aboutHolding(Severity::caution, Code::padsOverlap, "mm", lengths());
+        Finding finding = foundAgainst(Code::padsOverlap, lengths(), toMillimetres(apart), toMillimetres(needed));
         finding.at_m = place.at_m;
-        finding.value = toMillimetres(apart);
-        finding.limit = toMillimetres(needed);
-        finding.text = scene.names({previous->index, place.index}) + ", " + scene.place(place.at_m) + ", stand " +
-                       scene.span(apart) + " apart, and their pads need " + scene.span(needed) + ".";
+        finding.text = {texts::padsOverlap,
+                        {scene.names({previous->index, place.index}), put::span(apart), put::span(needed)}};
         findings.push_back(finding);
     }
 }
 
 void addGap(std::vector<Finding>& findings, const HoldingScene& scene, Code code, double at_m, double gap_m,
-            const std::string& what, const std::string& remedy) {
+            const Message& text) {
     const double limit = scene.piece.holding.gapLimit_m;
     if (!(gap_m > limit)) return;
-    Finding finding = aboutHolding(Severity::stop, code, "mm", contactSource());
+    Finding finding = foundAgainst(code, contactSource(), toMillimetres(gap_m), toMillimetres(limit));
     finding.at_m = at_m;
-    finding.value = toMillimetres(gap_m);
-    finding.limit = toMillimetres(limit);
-    finding.text = what + " " + scene.place(at_m) + ": " + scene.small(gap_m) + ", where " + scene.small(limit) +
-                   " is the most that you allow. " + remedy;
+    finding.text = text;
+    if (code == Code::gapAtTrim) finding.details.emplace_back(texts::gapAtTrimRemedy);
     findings.push_back(finding);
 }
 
@@ -134,64 +126,71 @@ void addGaps(std::vector<Finding>& findings, const HoldingScene& scene) {
         if (sample.at_m < first || sample.at_m > last) continue;
         if (!largest || sample.gap_m > largest->gap_m) largest = &sample;
     }
+    const Arg allowed = put::small(scene.piece.holding.gapLimit_m);
     if (largest) {
-        addGap(findings, scene, Code::gapOverLimit, largest->at_m, largest->gap_m, "The stack stands off the form",
-               "Set a station nearer to it, or a stronger one.");
+        addGap(findings, scene, Code::gapOverLimit, largest->at_m, largest->gap_m,
+               {texts::gapOverLimit, {gapArg(largest->gap_m), scene.place(largest->at_m), allowed}});
     }
-    const std::string remedy =
-        "Let strips and form run further past the trim line with a station out there, or take a "
-        "stronger one.";
-    addGap(findings, scene, Code::gapAtTrim, 0, held.gapAtStart_m, "The end stands off at the trim line,", remedy);
-    addGap(findings, scene, Code::gapAtTrim, length, held.gapAtEnd_m, "The end stands off at the trim line,", remedy);
+    addGap(findings, scene, Code::gapAtTrim, 0, held.gapAtStart_m,
+           {texts::gapAtStart, {gapArg(held.gapAtStart_m), allowed}});
+    addGap(findings, scene, Code::gapAtTrim, length, held.gapAtEnd_m,
+           {texts::gapAtEnd, {gapArg(held.gapAtEnd_m), allowed}});
     const holding::LargestGap& inside = held.fallsInside;
-    if (!(inside.gap_m > scene.piece.holding.gapLimit_m)) return;
-    Finding finding = aboutHolding(Severity::caution, Code::fallsInside, "mm", contactSource());
-    finding.at_m = inside.at_m;
-    finding.value = toMillimetres(inside.gap_m);
-    finding.limit = toMillimetres(scene.piece.holding.gapLimit_m);
-    finding.text = "Between its supports the stack cuts the corner " + scene.place(inside.at_m) + " by " +
-                   scene.small(inside.gap_m) + ": it is not on the line there. Set a post between.";
-    findings.push_back(finding);
+    addGap(findings, scene, Code::fallsInside, inside.at_m, inside.gap_m,
+           {texts::fallsInside, {scene.place(inside.at_m), gapArg(inside.gap_m), allowed}});
+}
+
+// One that pulls with all it has.
+Finding atItsStrength(const HoldingScene& scene, const holding::HeldStation& held) {
+    constexpr double reported_m = 1.27e-5;  // less is written as 0.000 in
+    const bool over = held.gap_m > scene.piece.holding.gapLimit_m;
+    Finding finding = foundAgainst(Code::atItsStrength, contactSource(), held.pull_N, held.most_N);
+    if (over) finding.severity = Severity::caution;
+    finding.at_m = held.at_m;
+    finding.text = {held.gap_m < reported_m ? texts::justCloses
+                    : over                  ? texts::leavesGap
+                                            : texts::leavesSmallGap,
+                    {scene.nameAt(held.index), put::force(held.pull_N), gapArg(held.gap_m)}};
+    return finding;
 }
 
 void addStates(std::vector<Finding>& findings, const HoldingScene& scene) {
     if (!holding::inBalance(scene.plan.holding.held.outcome)) return;
-    const double limit = scene.piece.holding.gapLimit_m;
-    constexpr double reported_m = 1.27e-5;  // less is written as 0.000 in
     std::vector<int> slack;
     for (const holding::HeldStation& held : scene.plan.holding.held.stations) {
         const boat::Station& station = scene.station(held.index);
         if (!holding::closesGap(station)) continue;
         if (held.state == HoldState::slack && !(held.most_N <= 0)) slack.push_back(held.index);
         if (held.most_N <= 0 && !station.pull_N) {
-            Finding finding = aboutHolding(Severity::caution, Code::noStrength, "N", lengths());
+            Finding finding = foundWithoutLimit(Code::noStrength, lengths());
             finding.at_m = held.at_m;
-            finding.limited = false;
-            finding.text = scene.name(held.index) + ", " + scene.place(held.at_m) +
-                           ", is given no strength and holds nothing; give the most that it can pull.";
+            finding.text = {texts::noStrength, {scene.nameAt(held.index)}};
             findings.push_back(finding);
         } else if (held.state == HoldState::full) {
-            const bool over = held.gap_m > limit;
-            Finding finding =
-                aboutHolding(over ? Severity::caution : Severity::note, Code::atItsStrength, "N", contactSource());
-            finding.at_m = held.at_m;
-            finding.value = held.pull_N;
-            finding.limit = held.most_N;
-            finding.text =
-                scene.name(held.index) + ", " + scene.place(held.at_m) + ", pulls with all it has, " +
-                scene.force(held.pull_N) +
-                (held.gap_m < reported_m ? std::string(", and just closes its gap.")
-                                         : ", and leaves a gap of " + scene.small(held.gap_m) + " under its pad.");
-            findings.push_back(finding);
+            findings.push_back(atItsStrength(scene, held));
         }
     }
     if (slack.empty()) return;
-    Finding finding = aboutHolding(Severity::note, Code::nothingToPull, "N", contactSource());
+    Finding finding = foundWithoutLimit(Code::nothingToPull, contactSource());
     if (slack.size() == 1) finding.at_m = scene.at_m(slack.front());
-    finding.limited = false;
-    finding.text = scene.names(slack) + (slack.size() == 1 ? " has" : " have") +
-                   " no gap to close: the stack lies down there without " + (slack.size() == 1 ? "it" : "them") +
-                   ". Snug is enough.";
+    finding.text = {texts::snugIsEnough, {scene.names(slack)}};
+    finding.details.push_back({texts::snugIsEnoughWhy, {}, math::countOf(slack)});
+    findings.push_back(finding);
+}
+
+// Where no balance was found.
+void addNotInBalance(std::vector<Finding>& findings, const HoldingScene& scene) {
+    const holding::Held& held = scene.plan.holding.held;
+    const bool away = held.ifPadsHold.springsAway || held.ifPadsSlide.springsAway;
+    Finding finding = foundWithoutLimit(away ? Code::springsAway : Code::holdingNotSettled, contactSource());
+    if (away) {
+        finding.text = texts::springsAway;
+        leadWithOffset(finding, scene, texts::springsAwayByOffset, texts::springsAwayByTwo);
+    } else {
+        finding.text = texts::holdingNotSettled;
+        finding.details.emplace_back(texts::holdingNotSettledWhy);
+        leadWithOffset(finding, scene, texts::notSettledByOffset, texts::notSettledByTwo);
+    }
     findings.push_back(finding);
 }
 
@@ -199,69 +198,41 @@ void addOutcome(std::vector<Finding>& findings, const HoldingScene& scene) {
     const holding::Held& held = scene.plan.holding.held;
     addNotWorkedOut(findings, scene);
     if (held.stations.empty()) {
-        Finding finding = aboutHolding(Severity::note, Code::noStations, "", contactSource());
-        finding.limited = false;
-        finding.text = "No stations are set out yet: nothing holds the stack down.";
+        Finding finding = foundWithoutLimit(Code::noStations, contactSource());
+        finding.text = texts::noStations;
         findings.push_back(finding);
         return;
     }
     if (held.outcome == holding::Outcome::snaps) {
-        Finding finding = aboutHolding(Severity::caution, Code::stackSnaps, "", contactSource());
+        Finding finding = foundWithoutLimit(Code::stackSnaps, contactSource());
         finding.at_m = held.largest.at_m;
-        finding.limited = false;
-        finding.text = "Held like this the stack can snap from one shape into another, near " +
-                       scene.place(held.largest.at_m) +
-                       ": the free span there is long for its bend. Stand clear, close it slowly, and set a station "
-                       "between.";
+        finding.text = {texts::stackSnaps, {scene.place(held.largest.at_m)}};
+        finding.details.emplace_back(texts::stackSnapsWhy);
         findings.push_back(finding);
     }
-    if (held.outcome == holding::Outcome::notConverged &&
-        (held.ifPadsHold.springsAway || held.ifPadsSlide.springsAway)) {
-        Finding finding = aboutHolding(Severity::stop, Code::springsAway, "", contactSource());
-        finding.limited = false;
-        finding.text =
-            "Held like this the stack springs away: what pulls on it does not keep it on the form. Set stations nearer "
-            "to "
-            "its ends, or stronger ones, and rope it whatever you do.";
-        leadWithOffset(finding, scene);
-        findings.push_back(finding);
-    } else if (held.outcome == holding::Outcome::notConverged) {
-        Finding finding = aboutHolding(Severity::caution, Code::holdingNotSettled, "", contactSource());
-        finding.limited = false;
-        finding.text =
-            "No state of balance was found for the stack as it is held, so no gaps and pulls are shown: it would slip "
-            "out from under a pad, or rests nowhere near the form. Set stations nearer to each other, or stronger "
-            "ones.";
-        leadWithOffset(finding, scene);
-        findings.push_back(finding);
-    }
+    if (held.outcome == holding::Outcome::notConverged) addNotInBalance(findings, scene);
     const double apart = std::abs(held.largestIfPadsHold_m - held.largestIfPadsSlide_m);
+    const double limit = scene.piece.holding.gapLimit_m;
     const bool bothKnown = holding::inBalance(held.ifPadsHold.outcome) && holding::inBalance(held.ifPadsSlide.outcome);
-    if (bothKnown && apart > scene.piece.holding.gapLimit_m) {
-        Finding finding = aboutHolding(Severity::caution, Code::hangsOnPads, "mm", contactSource());
-        finding.at_m = held.largest.at_m;
-        finding.value = toMillimetres(apart);
-        finding.limit = toMillimetres(scene.piece.holding.gapLimit_m);
-        finding.text = "The result hangs on the pads: the largest gap is " + scene.small(held.largestIfPadsHold_m) +
-                       " if they hold the outer strip and " + scene.small(held.largestIfPadsSlide_m) +
-                       " if they slide on it. Close every gap, and it no longer matters.";
-        findings.push_back(finding);
-    }
+    if (!bothKnown || !(apart > limit)) return;
+    Finding finding = foundAgainst(Code::hangsOnPads, contactSource(), toMillimetres(apart), toMillimetres(limit));
+    finding.at_m = held.largest.at_m;
+    finding.text = {texts::hangsOnPads, {gapArg(held.largestIfPadsHold_m), gapArg(held.largestIfPadsSlide_m)}};
+    finding.details.emplace_back(texts::hangsOnPadsWhy);
+    findings.push_back(finding);
 }
 
 // A glue that wants a pressure of its own, and clamps that are too weak for as far apart as they stand.
 void addBelowWanted(std::vector<Finding>& findings, const HoldingScene& scene, const Apart& apart) {
     const double width = stack::ripWidthAt(scene.piece.stack, apart.at_m);
     const double gives_Pa = apart.most_N / (apart.apart_m * width);
-    Finding finding = aboutHolding(Severity::caution, Code::pressureBelowWanted, "kPa", apart.need.source);
+    Finding finding =
+        foundAgainst(Code::pressureBelowWanted, apart.need.source, gives_Pa / 1e3, apart.need.pressure_Pa / 1e3);
     finding.at_m = apart.at_m;
-    finding.value = gives_Pa / 1e3;
-    finding.limit = apart.need.pressure_Pa / 1e3;
-    finding.text = scene.names({apart.before, apart.after}) + ", " + scene.span(apart.apart_m) +
-                   " apart, press the glue between them with " + scene.pressure(gives_Pa) +
-                   " at most, and this kind of glue wants " + scene.pressure(apart.need.pressure_Pa) +
-                   " however thin it is spread: stronger ones, or no further apart than " +
-                   scene.reach(apart.need.spacing_m) + ". What its maker says comes first.";
+    finding.text = {texts::pressureBelowWanted,
+                    {scene.names({apart.before, apart.after}), put::pressure(gives_Pa),
+                     put::pressure(apart.need.pressure_Pa), put::reach(apart.need.spacing_m)}};
+    finding.details.push_back({texts::pressureBelowWantedWhy, {put::span(apart.apart_m)}});
     findings.push_back(finding);
 }
 
@@ -271,14 +242,15 @@ void addNothingBehind(std::vector<Finding>& findings, const HoldingScene& scene)
     const auto need = std::find_if(needs.begin(), needs.end(),
                                    [](const holding::PressingNeed& each) { return each.pad.push_N_m > 0; });
     if (need == needs.end()) return;
-    const Severity severity = need->isWish ? Severity::note : Severity::caution;
-    Finding finding = aboutHolding(severity, Code::notPressed, "kPa", need->source);
-    finding.limited = false;
+    Finding finding = foundWithoutLimit(Code::notPressed, need->source);
+    finding.unit = "kPa";
     finding.value = need->pressure_Pa / 1e3;
-    finding.text = need->isWish ? "Glue is pressed at the posts only; between them nothing is behind the strips, and "
-                                  "their own bend must close it."
-                                : "This glue must be pressed with " + scene.pressure(need->pressure_Pa) +
-                                      " everywhere, and between posts nothing is behind the strips. Use a solid form.";
+    if (need->isWish) {
+        finding.severity = Severity::note;
+        finding.text = texts::pressedAtPostsOnly;
+    } else {
+        finding.text = {texts::nothingBehind, {put::pressure(need->pressure_Pa)}};
+    }
     findings.push_back(finding);
 }
 
@@ -291,21 +263,23 @@ void addNotPressed(std::vector<Finding>& findings, const HoldingScene& scene) {
     if (need.isWish) return;
     const bool byStrength = need.by == holding::SpacedBy::strength;
     if (need.byGlue && byStrength) return addBelowWanted(findings, scene, *worst);
-    Finding finding = aboutHolding(Severity::caution, Code::notPressed, "mm", need.source);
+    Finding finding =
+        foundAgainst(Code::notPressed, need.source, toMillimetres(worst->apart_m), toMillimetres(need.spacing_m));
     finding.at_m = worst->at_m;
-    finding.value = toMillimetres(worst->apart_m);
-    finding.limit = toMillimetres(need.spacing_m);
-    const std::string what =
-        need.byGlue ? "to press this kind of glue with the " + scene.pressure(need.pressure_Pa) + " that it wants"
-                    : "to press this glue out to a line of " + scene.small(scene.piece.stack.glueLine_m);
-    finding.text = scene.names({worst->before, worst->after}) + " stand " + scene.span(worst->apart_m) + " apart; " +
-                   what +
-                   (byStrength ? ", clamps no further apart than " + scene.reach(need.spacing_m) + " are strong enough."
-                               : ", pads no further apart than " + scene.reach(need.spacing_m) +
-                                     " reach every place. One long caul under them reaches further.");
+    finding.text = {
+        need.byGlue  ? texts::pressingReaches
+        : byStrength ? texts::squeezeOutStrength
+                     : texts::squeezeOutReaches,
+        {scene.names({worst->before, worst->after}), put::span(worst->apart_m), put::reach(need.spacing_m)}};
+    finding.details.push_back(
+        {need.byGlue  ? texts::pressingReachesWhy
+         : byStrength ? texts::squeezeOutStrengthWhy
+                      : texts::squeezeOutWhy,
+         {need.byGlue ? put::pressure(need.pressure_Pa) : put::small(scene.piece.stack.glueLine_m),
+          put::reach(need.spacing_m)}});
     constexpr double worthTelling = 1.05;
     if (need.thinnerSpacing_m > worthTelling * need.spacing_m)
-        finding.text += " A mix half as stiff: " + scene.reach(need.thinnerSpacing_m) + ".";
+        finding.details.push_back({texts::thinnerMix, {put::reach(need.thinnerSpacing_m)}});
     findings.push_back(finding);
 }
 
@@ -348,30 +322,26 @@ void addPadCrush(std::vector<Finding>& findings, const HoldingScene& scene, int 
     const double pressure = pull_N / (bears * stack::widthAt(scene.piece.stack, station.at_m));
     if (!(pressure > may)) return;
     Finding finding =
-        aboutHolding(Severity::caution, moment.code(Code::padCrushes), "MPa", wood->compressionAcross_Pa->source);
+        foundAgainst(moment.code(Code::padCrushes), wood->compressionAcross_Pa->source, pressure / 1e6, may / 1e6);
     finding.source.text += ", compression across the grain, half of it for pads (common practice)";
     finding.source.mark = Mark::commonPractice;
     finding.at_m = station.at_m;
-    finding.value = pressure / 1e6;
-    finding.limit = may / 1e6;
-    finding.text = moment.subject(scene, index, "The pad of ") + "presses the outer strip with " +
-                   scene.pressure(pressure) + ", and the wood bears " + scene.pressure(may) +
-                   " there. Put a larger pad or a caul under it." + moment.instead;
+    finding.text = {texts::padCrushes, {moment.subject(scene, index), put::pressure(pressure), put::pressure(may)}};
+    moment.tellInstead(finding);
     findings.push_back(finding);
 }
 
 void addPostLoad(std::vector<Finding>& findings, const HoldingScene& scene, const holding::PostLoad& post,
                  const LoadCase& moment) {
     if (!(post.thrust_N > post.holds_N)) return;
-    Finding finding = aboutHolding(Severity::stop, moment.code(Code::postGivesWay), "N", contactSource());
+    Finding finding = foundAgainst(moment.code(Code::postGivesWay), contactSource(), post.thrust_N, post.holds_N);
     finding.at_m = post.at_m;
-    finding.value = post.thrust_N;
-    finding.limit = post.holds_N;
-    const auto [thrust, holds] = scene.forces(post.thrust_N, post.holds_N);
-    finding.text =
-        (moment.turnOf ? "At the turn of " + lowered(scene.name(*moment.turnOf)) + " the post " : "The post ") +
-        scene.place(post.at_m) + " is pressed with " + thrust + " and holds " + holds +
-        ". Brace it before the stack goes on." + moment.instead;
+    finding.text = withForces(texts::postGivesWay, scene.place(post.at_m), post.thrust_N, post.holds_N);
+    if (moment.turnOf) {
+        finding.text.phrase = texts::postGivesWayWhileClosing;
+        finding.text.args.emplace_back(scene.name(*moment.turnOf));
+    }
+    moment.tellInstead(finding);
     findings.push_back(finding);
 }
 

@@ -2,13 +2,52 @@
 
 #include <algorithm>
 #include <array>
-#include <cctype>
+#include <utility>
 
 #include "core/boat/hold_traits.hpp"
+#include "core/measure/length.hpp"
+#include "core/plan/holding_texts.hpp"
 
 namespace fayline::plan {
 
 namespace {
+
+// How holds of one kind are named.
+struct KindPhrases {
+    Phrase one;      // "clamp 4"
+    Phrase several;  // "clamps 4 and 5"
+    Phrase counted;  // "eight clamps"
+};
+
+// In the order of HoldKind.
+constexpr auto kindPhrases = std::to_array<KindPhrases>({
+    {{FAYLINE_TEXT("plan", "clamp %1")},
+     {FAYLINE_TEXT("plan", "clamps %1")},
+     {FAYLINE_TEXT("plan", "%1 clamp"), FAYLINE_TEXT_N("plan", "%1 clamps")}},
+    {{FAYLINE_TEXT("plan", "prop %1")},
+     {FAYLINE_TEXT("plan", "props %1")},
+     {FAYLINE_TEXT("plan", "%1 prop"), FAYLINE_TEXT_N("plan", "%1 props")}},
+    {{FAYLINE_TEXT("plan", "jack %1")},
+     {FAYLINE_TEXT("plan", "jacks %1")},
+     {FAYLINE_TEXT("plan", "%1 jack"), FAYLINE_TEXT_N("plan", "%1 jacks")}},
+    {{FAYLINE_TEXT("plan", "screw %1")},
+     {FAYLINE_TEXT("plan", "screws %1")},
+     {FAYLINE_TEXT("plan", "%1 screw"), FAYLINE_TEXT_N("plan", "%1 screws")}},
+    {{FAYLINE_TEXT("plan", "strap %1")},
+     {FAYLINE_TEXT("plan", "straps %1")},
+     {FAYLINE_TEXT("plan", "%1 strap"), FAYLINE_TEXT_N("plan", "%1 straps")}},
+    {{FAYLINE_TEXT("plan", "wedge %1")},
+     {FAYLINE_TEXT("plan", "wedges %1")},
+     {FAYLINE_TEXT("plan", "%1 wedge"), FAYLINE_TEXT_N("plan", "%1 wedges")}},
+});
+static_assert(kindPhrases.size() == boat::holdTraits.size());
+
+const KindPhrases& phrasesOf(boat::HoldKind kind) {
+    return kindPhrases.at(static_cast<std::size_t>(kind));
+}
+
+constexpr Phrase numberAlone{FAYLINE_TEXT("plan", "%1")};
+constexpr Phrase numbersTo{FAYLINE_TEXT("plan", "%1 to %2")};
 
 int numberOf(const Plan& plan, int index) {
     for (const holding::StationPlace& place : plan.holding.stations) {
@@ -17,25 +56,34 @@ int numberOf(const Plan& plan, int index) {
     return index + 1;
 }
 
+// "2, 3 and 5", "2 to 5": three or more in a row are said by the first and the last.
+std::vector<Message> runsOf(std::vector<int> numbers) {
+    std::sort(numbers.begin(), numbers.end());
+    std::vector<Message> runs;
+    for (std::size_t first = 0; first < numbers.size();) {
+        std::size_t last = first;
+        while (last + 1 < numbers.size() && numbers[last + 1] == numbers[last] + 1) ++last;
+        if (last < first + 2) last = first;
+        runs.push_back(last == first ? Message(numberAlone, {put::count(numbers[first])})
+                                     : Message(numbersTo, {put::count(numbers[first]), put::count(numbers[last])}));
+        first = last + 1;
+    }
+    return runs;
+}
+
 }  // namespace
 
-std::string lowered(std::string text) {
-    if (!text.empty()) text[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(text[0])));
-    return text;
+Message holdsOf(boat::HoldKind kind, int count) {
+    return {phrasesOf(kind).counted, {put::countWord(count)}, count};
 }
 
-std::string kindName(boat::HoldKind kind) {
-    return capitalised(std::string(boat::holdWord(kind)));
-}
-
-std::string kindsText(const std::vector<boat::Station>& stations) {
-    std::vector<std::string> parts;
+Message kindsOf(const std::vector<boat::Station>& stations) {
+    std::vector<Message> kinds;
     for (const boat::HoldTraits& traits : boat::holdTraits) {
         const auto count = std::ranges::count(stations, traits.kind, &boat::Station::kind);
-        if (count == 0) continue;
-        parts.push_back(numberWord(static_cast<int>(count)) + " " + std::string(traits.word) + (count == 1 ? "" : "s"));
+        if (count > 0) kinds.push_back(holdsOf(traits.kind, static_cast<int>(count)));
     }
-    return listed(parts);
+    return {numberAlone, {put::list(std::move(kinds))}};
 }
 
 int toolsAmong(const std::vector<boat::Station>& stations) {
@@ -44,48 +92,50 @@ int toolsAmong(const std::vector<boat::Station>& stations) {
     }));
 }
 
-std::string HoldingScene::name(int index) const {
-    return kindName(station(index).kind) + " " + std::to_string(numberOf(plan, index));
+Message HoldingScene::name(int index) const {
+    return {phrasesOf(station(index).kind).one, {put::count(numberOf(plan, index))}};
 }
 
-std::array<std::string, 2> HoldingScene::forces(double force_N, double limit_N) const {
-    constexpr int mostFigures = 5;
-    std::array<std::string, 2> texts;
-    for (int figures = 2; figures <= mostFigures; ++figures) {
-        texts = {measure::writeForce(force_N, shop.display, figures),
-                 measure::writeForce(limit_N, shop.display, figures)};
-        if (texts[0] != texts[1]) break;
-    }
-    return texts;
-}
-
-std::string HoldingScene::names(const std::vector<int>& indices) const {
+Message HoldingScene::names(const std::vector<int>& indices) const {
     if (indices.size() == 1) return name(indices.front());
-    bool alike = true;
-    for (const int index : indices) alike = alike && station(index).kind == station(indices.front()).kind;
-    std::vector<std::string> parts;
-    for (const int index : indices) {
-        const std::string kind(boat::holdWord(station(index).kind));
-        parts.push_back((alike ? "" : kind + " ") + std::to_string(numberOf(plan, index)));
+    const boat::HoldKind kind = station(indices.front()).kind;
+    const bool alike = std::ranges::all_of(indices, [&](int index) { return station(index).kind == kind; });
+    if (!alike) {
+        std::vector<Message> each;
+        for (const int index : indices) each.push_back(name(index));
+        return {numberAlone, {put::list(std::move(each))}};
     }
-    if (!alike) return capitalised(listed(parts));
-    return kindName(station(indices.front()).kind) + "s " + listed(parts);
+    std::vector<int> numbers;
+    for (const int index : indices) numbers.push_back(numberOf(plan, index));
+    return {phrasesOf(kind).several, {put::list(runsOf(std::move(numbers)))}};
 }
 
-std::string LoadCase::subject(const HoldingScene& scene, int station, const std::string& thePartOf) const {
-    const std::string name = thePartOf.empty() ? scene.name(station) : thePartOf + lowered(scene.name(station));
-    const std::string who = name + ", " + scene.place(scene.at_m(station)) + ", ";
-    if (!turnOf) return who;
-    return (*turnOf == station ? "At its turn " : "At the turn of " + lowered(scene.name(*turnOf)) + " ") +
-           lowered(who);
+Message HoldingScene::nameAt(int index) const {
+    return {texts::holdAt, {name(index), place(at_m(index))}};
 }
 
-Finding aboutHolding(Severity severity, Code code, const std::string& unit, const measure::Source& source) {
-    Finding finding;
-    finding.severity = severity;
-    finding.code = code;
-    finding.unit = unit;
-    finding.source = source;
+Message LoadCase::subject(const HoldingScene& scene, int station) const {
+    if (!turnOf) return scene.nameAt(station);
+    if (*turnOf == station) return {texts::holdAsItGoesOn, {scene.name(station)}};
+    return {texts::holdWhenOtherGoesOn, {scene.name(station), scene.name(*turnOf)}};
+}
+
+void LoadCase::tellInstead(Finding& finding) const {
+    finding.details.insert(finding.details.end(), instead.begin(), instead.end());
+}
+
+Arg gapArg(double gap_m) {
+    return gap_m < measure::inch_m / 4 ? put::small(gap_m) : put::tape(gap_m);
+}
+
+Message withForces(const Phrase& phrase, Arg who, double force_N, double limit_N) {
+    return {phrase, {std::move(who), put::forceBeside(force_N, limit_N), put::forceBeside(limit_N, force_N)}};
+}
+
+Finding foundAgainst(Code code, measure::Source source, double value, double limit) {
+    Finding finding = found(code, std::move(source));
+    finding.value = value;
+    finding.limit = limit;
     return finding;
 }
 

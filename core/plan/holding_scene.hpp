@@ -1,14 +1,11 @@
 // What every sentence about how a piece is held may need.
 #pragma once
 
-#include <array>
 #include <optional>
 #include <string>
 #include <vector>
 
-#include "core/measure/units.hpp"
 #include "core/plan/plan.hpp"
-#include "core/plan/wording.hpp"
 
 namespace fayline::plan {
 
@@ -18,20 +15,15 @@ struct HoldingScene {
     const Plan& plan;
 
     double length_m() const { return plan.line.fair.line.length(); }
-    std::string place(double at_m) const { return placeText(at_m, length_m(), shop.display); }
-    std::string small(double distance_m) const { return smallText(distance_m, shop.display); }
-    std::string span(double span_m) const { return spanText(span_m, shop.display); }
-    std::string reach(double length_m) const { return reachText(length_m, shop.display); }
-    std::string force(double force_N) const { return measure::writeForce(force_N, shop.display); }
-    // A force and the limit that it is held against, with as many figures, from two on, as tell them apart.
-    std::array<std::string, 2> forces(double force_N, double limit_N) const;
-    std::string pressure(double pressure_Pa) const { return measure::writePressure(pressure_Pa, shop.display); }
+    Arg place(double at_m) const { return put::place(at_m, length_m()); }
     const boat::Station& station(int index) const { return piece.holding.stations[index]; }
-    // "Clamp 4": number along the line of the station with this index in the piece.
-    std::string name(int index) const;
-    // "Clamps 2, 3 and 5", "Clamp 2 and prop 5"
-    std::string names(const std::vector<int>& indices) const;
     double at_m(int index) const { return station(index).at_m; }
+    // "clamp 4": number along the line of the station with this index in the piece.
+    Message name(int index) const;
+    // "clamps 2, 3 and 5", "clamps 2 to 5", "clamp 2 and prop 5"
+    Message names(const std::vector<int>& indices) const;
+    // "clamp 4 at 3-4-7"
+    Message nameAt(int index) const;
 };
 
 // Two neighbours that stand further apart than pressing allows.
@@ -48,28 +40,32 @@ std::optional<Apart> worstApart(const HoldingScene& scene);  // holding_findings
 
 // When something is borne: with all stations closed, or at one station's turn while they are being closed.
 struct LoadCase {
-    std::optional<int> turnOf;  // index of the station being closed; absent: all are closed
-    std::string instead = {};   // what would do while closing, as sentences that begin with a blank
+    std::optional<int> turnOf = {};     // index of the station being closed; absent: all are closed
+    std::vector<Message> instead = {};  // what would do while closing
 
     // Of what is found with all closed: the code of the same at this moment.
     Code code(Code ofAllClosed) const { return turnOf ? whileClosing(ofAllClosed) : ofAllClosed; }
-    // "The pad of prop 5, 4-0-0 from the start, "; "At its turn the pad of prop 5, "; "At the turn of screw 6 the pad "
-    std::string subject(const HoldingScene& scene, int station, const std::string& thePartOf = {}) const;
+    // "prop 5 at 4-0-0"; "prop 5, as it goes on,"; "prop 5, when screw 6 goes on,"
+    Message subject(const HoldingScene& scene, int station) const;
+    // Puts what would do instead under the finding.
+    void tellInstead(Finding& finding) const;
 };
 
-// The same with a small first letter: "clamp 4" within a sentence.
-std::string lowered(std::string text);
-
-// "Clamp", with a capital.
-std::string kindName(boat::HoldKind kind);
-
+// "13 clamps": so many holds of one kind.
+Message holdsOf(boat::HoldKind kind, int count);
 // Stations as numbers of what they are: "eight clamps and two props".
-std::string kindsText(const std::vector<boat::Station>& stations);
+Message kindsOf(const std::vector<boat::Station>& stations);
 // How many of them are tools of which a proposal may use any it finds in the tools list: clamps, screws, wedges.
 int toolsAmong(const std::vector<boat::Station>& stations);
 
-// A finding about the holding, in this unit; text, numbers and place are filled in by the caller.
-Finding aboutHolding(Severity severity, Code code, const std::string& unit, const measure::Source& source);
+// A gap as a gauge shows it, from a quarter of an inch on as a tape does.
+Arg gapArg(double gap_m);
+// `phrase` with who bears a force, the force and the limit that it is held against, with as many figures as tell the
+// two apart.
+Message withForces(const Phrase& phrase, Arg who, double force_N, double limit_N);
+
+// One whose value is held against a limit, both in the unit of its code.
+Finding foundAgainst(Code code, measure::Source source, double value, double limit);
 
 // Findings by subject, each added to `findings`.
 void addAtHand(std::vector<Finding>& findings, const HoldingScene& scene);  // tool_findings.cpp

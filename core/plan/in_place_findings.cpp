@@ -1,107 +1,88 @@
-// What stays in a piece that nothing lets go, and what its free ends want for good.
+// What stays in a piece that nothing lets go, and what its free ends need for good.
 #include <cmath>
-#include <string>
 
-#include "core/measure/units.hpp"
 #include "core/plan/findings.hpp"
-#include "core/plan/wording.hpp"
+#include "core/plan/in_place_texts.hpp"
 #include "core/stack/in_place.hpp"
 
 namespace fayline::plan {
 
 namespace {
 
-using measure::writeStress;
 using stack::EndStress;
 
-struct EndScene {
-    const boat::Piece& piece;
-    const measure::Display& display;
-    double length_m = 0;  // of the line
-
-    std::string end(const EndStress& end) const { return end.atStart ? "the start" : "the end"; }
-    std::string base() const { return piece.form.kind == boat::FormKind::inPlace ? "the boat" : "its form"; }
-};
-
-Finding about(Severity severity, Code code, const std::string& unit, const EndStress& end) {
-    Finding finding;
-    finding.severity = severity;
-    finding.code = code;
-    finding.unit = unit;
-    finding.at_m = end.at_m + (end.atStart ? end.peelFrom_m : -end.peelFrom_m);
-    return finding;
+// Where `from_m` inside this end lies along the line.
+double inside(const EndStress& end, double from_m) {
+    return end.at_m + (end.atStart ? from_m : -from_m);
 }
 
-std::string pullText(const EndScene& scene, const EndStress& end) {
-    const std::string where = end.peelFrom_m > 0
-                                  ? "The bend left in it pulls the piece off " + scene.base() + " " +
-                                        spanText(end.peelFrom_m, scene.display) + " inside " + scene.end(end) +
-                                        " (a hollow presses its very end on)"
-                                  : "The bend left in it lifts " + scene.end(end) + " of the piece off " + scene.base();
-    return where + " with " + writeStress(end.peel_Pa) + " across the grain; the wood parts at " +
-           writeStress(end.acrossMean_Pa) + " in the mean and shall bear no more than " +
-           writeStress(end.acrossStrength_Pa) + " for good";
+Arg endName(const EndStress& end, double length_m) {
+    return put::place(end.atStart ? 0 : length_m, length_m);
 }
 
-Finding peel(const EndScene& scene, const EndStress& end, const stack::StressLeft& left) {
-    const Severity severity = end.peel_Pa > end.acrossMean_Pa ? Severity::stop
-                              : end.wantsFastening            ? Severity::caution
-                                                              : Severity::note;
-    Finding finding = about(severity, Code::peelAtEnd, "MPa", end);
-    finding.value = end.peel_Pa / 1e6;
-    finding.limit = end.acrossStrength_Pa / 1e6;
-    finding.source = end.acrossSource;
+Message pullOf(const boat::Piece& piece, const EndStress& end, double length_m) {
+    const bool onBoat = piece.form.kind == boat::FormKind::inPlace;
+    const Phrase& lifts = onBoat ? texts::liftsOffBoat : texts::liftsOffForm;
+    const Phrase& pulls = onBoat ? texts::pullsOffBoat : texts::pullsOffForm;
+    return {end.peelFrom_m > 0 ? pulls : lifts,
+            {endName(end, length_m), put::stress(end.peel_Pa), put::stress(end.acrossMean_Pa),
+             put::stress(end.acrossStrength_Pa), put::span(end.peelFrom_m)}};
+}
+
+Finding peel(const boat::Piece& piece, const EndStress& end, const stack::StressLeft& left, double length_m) {
+    Finding finding = found(Code::peelAtEnd, end.acrossSource);
     finding.source.text =
         "beam on an elastic bed (derived), E across the grain a twelfth of that along it; " + finding.source.text;
-    finding.text = pullText(scene, end) + ". ";
-    if (severity == Severity::stop) {
-        finding.text += "Without a fastening it comes off. Thinner strips leave less in it.";
-    } else if (severity == Severity::caution) {
-        finding.text += "Leave the holds on until it is fastened; thinner strips leave less in it.";
+    finding.at_m = inside(end, end.peelFrom_m);
+    finding.value = end.peel_Pa / 1e6;
+    finding.limit = end.acrossStrength_Pa / 1e6;
+    finding.details.push_back(pullOf(piece, end, length_m));
+    const Arg name = endName(end, length_m);
+    const Arg share = put::share(end.peel_Pa / end.acrossStrength_Pa);
+    if (end.peel_Pa > end.acrossMean_Pa) {
+        finding.severity = Severity::stop;
+        finding.text = {texts::endComesOff, {name, put::share(end.peel_Pa / end.acrossMean_Pa)}};
+        finding.details.emplace_back(texts::thinnerStripsKeepLess);
+    } else if (end.wantsFastening) {
+        finding.text = {texts::endPeels, {name, share}};
+        finding.details.emplace_back(texts::thinnerStripsKeepLess);
     } else {
-        finding.text +=
-            "By that it wants no fastening. The outermost fibres of its strips stay strained as they were bent, " +
-            placeText(left.surfaceStressAt_m, scene.length_m, scene.display) + " to " +
-            writeStress(left.surfaceStress_Pa) + ", " + measure::writeShare(left.surfaceShare) +
-            " of what breaks them.";
+        finding.severity = Severity::note;
+        finding.text = {texts::endsStay, {share}};
+        finding.details.push_back({texts::fibresStay,
+                                   {put::place(left.surfaceStressAt_m, length_m), put::stress(left.surfaceStress_Pa),
+                                    put::share(left.surfaceShare)}});
     }
     return finding;
 }
 
-Finding fastening(const EndScene& scene, const EndStress& end) {
-    Finding finding = about(Severity::caution, Code::fasteningWanted, "N", end);
-    finding.at_m = end.at_m + (end.atStart ? end.fasteningFrom_m : -end.fasteningFrom_m);
+Finding fastening(const EndStress& end, double length_m) {
+    Finding finding = foundWithoutLimit(
+        Code::fasteningWanted,
+        {"beam on an elastic bed (derived), E across the grain a twelfth of that along it: common practice, no source",
+         measure::Mark::commonPractice});
+    finding.at_m = inside(end, end.fasteningFrom_m);
     finding.value = end.fastening_N;
-    finding.limited = false;
-    finding.source = {
-        "beam on an elastic bed (derived), E across the grain a twelfth of that along it: common practice, no "
-        "source",
-        measure::Mark::commonPractice};
-    finding.text = "Give " + scene.end(end) + " a permanent fastening through the stack about " +
-                   spanText(end.fasteningFrom_m, scene.display) + " from " + scene.end(end) + " that holds " +
-                   measure::writeForce(end.fastening_N, scene.display) +
-                   " for good: there it takes the whole pull off the glue, a moment of " +
-                   measure::writeMoment(std::abs(end.moment_N_m), scene.display) +
-                   ". What bears rig, engine or people wants a designer or surveyor; local rules and licensed practice "
-                   "come first.";
+    finding.text = {texts::fastenEnd,
+                    {endName(end, length_m), put::span(end.fasteningFrom_m), put::force(end.fastening_N)}};
+    finding.details.push_back({texts::fastenWhy, {put::moment(std::abs(end.moment_N_m))}});
     return finding;
 }
 
 }  // namespace
 
-std::vector<Finding> inPlaceFindings(const boat::Piece& piece, const Shop& shop, const LinePlan& line,
-                                     const stack::FormPlan& form) {
+std::vector<Finding> inPlaceFindings(const boat::Piece& piece, const LinePlan& line, const stack::FormPlan& form) {
     std::vector<Finding> findings;
     if (!form.stressLeft) return findings;
-    const EndScene scene{piece, shop.display, line.fair.line.length()};
+    const double length_m = line.fair.line.length();
     const stack::StressLeft& left = *form.stressLeft;
     for (const EndStress* end : {&left.start, &left.end}) {
         if (!end->wantsFastening) continue;
-        findings.push_back(peel(scene, *end, left));
-        findings.push_back(fastening(scene, *end));
+        findings.push_back(peel(piece, *end, left, length_m));
+        findings.push_back(fastening(*end, length_m));
     }
     const EndStress& worse = left.end.peel_Pa > left.start.peel_Pa ? left.end : left.start;
-    if (findings.empty() && worse.peel_Pa > 0) findings.push_back(peel(scene, worse, left));
+    if (findings.empty() && worse.peel_Pa > 0) findings.push_back(peel(piece, worse, left, length_m));
     return findings;
 }
 

@@ -3,13 +3,12 @@
 #include <cmath>
 #include <string>
 
-#include "core/measure/figures.hpp"
 #include "core/measure/input_error.hpp"
-#include "core/measure/units.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/form_wording.hpp"
 #include "core/plan/parts.hpp"
-#include "core/plan/wording.hpp"
+#include "core/plan/springing.hpp"
+#include "core/plan/springing_texts.hpp"
 
 namespace fayline::plan {
 
@@ -17,52 +16,37 @@ namespace {
 
 using measure::Mark;
 
-Finding aboutLearned(Severity severity, Code code, const std::string& unit, const measure::Source& source) {
-    Finding finding;
-    finding.severity = severity;
-    finding.code = code;
-    finding.unit = unit;
-    finding.source = source;
-    return finding;
-}
-
-std::string figure(double value) {
-    return measure::upToDecimals(value, 2);
-}
-
 void addFactor(std::vector<Finding>& findings, const Plan& plan) {
     const stack::Learned& learned = *plan.learned;
     if (!learned.factor || !plan.form.letsGo) return;
     const double taken = plan.form.factor;
     const bool within = taken >= learned.low && taken <= learned.high;
     constexpr double same = 0.005;
-    Finding finding = aboutLearned(
-        within ? Severity::note : Severity::caution, Code::springbackLearned, "ratio",
-        {"your own record; range by Student, with the scatter of bends that builders measured", Mark::derived});
+    Finding finding =
+        found(Code::springbackLearned,
+              {"your own record; range by Student, with the scatter of bends that builders measured", Mark::derived});
+    if (!within) finding.severity = Severity::caution;
     finding.value = *learned.factor;
     finding.limit = taken;
-    finding.text = learned.howFar + " Here springback is taken as " + figure(taken) + " times the rule";
-    if (std::abs(taken - *learned.factor) <= same) {
-        finding.text += ", as the record says.";
-    } else if (within) {
-        finding.text += "; the record is not used unless you set the form's springback factor.";
-    } else {
-        finding.text +=
-            ", which lies outside that range: set the form's springback factor, or look again at what was "
-            "read.";
-    }
+    const bool adopted = std::abs(taken - *learned.factor) <= same;
+    finding.text = {
+        adopted  ? texts::learnedAdopted
+        : within ? texts::learnedUnused
+                 : texts::learnedOutside,
+        {put::number(*learned.factor), put::number(learned.low, 2), put::number(learned.high, 2), put::number(taken)}};
+    finding.details = learnedTexts(learned);
     if (std::any_of(learned.readings.begin(), learned.readings.end(), [](const auto& r) { return r.asItStands; })) {
-        finding.text += " Records that keep no copy of their stack and form are held against the piece as it is now.";
+        finding.details.emplace_back(texts::againstAsItIs);
     }
     findings.push_back(finding);
 }
 
 void addLeftOut(std::vector<Finding>& findings, const stack::Learned& learned) {
     for (const std::string& why : learned.leftOut) {
-        Finding finding = aboutLearned(Severity::note, Code::springbackLeftOut, "",
-                                       {"the record of the boat's pieces", Mark::derived});
-        finding.limited = false;
-        finding.text = "Of the springback that was read, " + why;
+        Finding finding =
+            foundWithoutLimit(Code::springbackLeftOut, {"the record of the boat's pieces", Mark::derived});
+        finding.text = texts::readingLeftOut;
+        finding.details.emplace_back(why);
         findings.push_back(finding);
     }
 }
@@ -73,38 +57,36 @@ bool samePiece(const boat::Piece& one, const boat::Piece& other) {
     return one.name == other.name && one.record == other.record;
 }
 
-std::string afterText(double after_s) {
+// How the piece stands: as it was read, or as foretold.
+Message standing(const stack::SprungHome& home, bool atStart) {
+    const Arg stands = endStands(home.off, atStart);
+    if (!home.measured) return {texts::foretold, {stands}};
     constexpr double hour_s = 3600;
     constexpr double day_s = 86400;
-    if (after_s < 2 * day_s) return measure::writeNumber(after_s / hour_s, 2) + " hours";
-    return measure::writeNumber(after_s / day_s, 2) + " days";
+    if (home.after_s < 2 * day_s) return {texts::readHoursAfter, {put::number(home.after_s / hour_s, 2), stands}};
+    return {texts::readDaysAfter, {put::number(home.after_s / day_s, 2), stands}};
 }
 
-void addSpringHome(std::vector<Finding>& findings, const Plan& plan, const measure::Display& display) {
+void addSpringHome(std::vector<Finding>& findings, const Plan& plan) {
     if (!plan.sprungHome) return;
     const stack::SprungHome& home = *plan.sprungHome;
-    const double length = plan.line.fair.line.length();
-    const bool atStart = reportedAtStart(plan.form, length);
-    Finding finding = aboutLearned(
-        home.bears ? Severity::note : Severity::caution, Code::springHome, "pct",
-        {"beam theory (derived); what wood bears for good: common practice, no source", Mark::commonPractice});
+    const double length_m = plan.line.fair.line.length();
+    const bool atStart = reportedAtStart(plan.form, length_m);
+    Finding finding =
+        found(Code::springHome,
+              {"beam theory (derived); what wood bears for good: common practice, no source", Mark::commonPractice});
+    if (!home.bears) finding.severity = Severity::caution;
     finding.at_m = home.stressAt_m;
     finding.strip = home.stressPlace;
     finding.value = 100 * home.breakingShare;
     finding.limit = 100 * stack::shareForGood;
-    const std::string when = home.measured ? "As it was read " + afterText(home.after_s) + " after it was let go, "
-                                           : "Let go from this form, ";
-    finding.text =
-        when + openingText(home.off, atStart, "stands", display) + ". To lie on its line all along it wants " +
-        measure::writeMoment(std::abs(home.moment_N_m), display) + " " + placeText(home.momentAt_m, length, display) +
-        "; a single pull of " + measure::writeForce(std::abs(home.middlePull_N), display) + " square to its chord " +
-        placeText(home.middleAt_m, length, display) + " brings its rise, " +
-        measure::writeForce(std::abs(home.endsPull_N), display) + (home.endsPull_N < 0 ? " apart" : " together") +
-        " at the ends its chord. Sprung home " + measure::writeStress(home.stress_Pa) + " stay in it for good, " +
-        measure::writeShare(home.breakingShare) + " of what breaks it; wood bears " +
-        measure::writeShare(stack::shareForGood) + ". " +
-        (home.bears ? "It pushes back as hard: fasten it before the pull is taken off."
-                    : "That is too much: make the piece anew, or plane it to its line.");
+    finding.text = {
+        home.bears ? texts::springHome : texts::springHomeTooMuch,
+        {put::tape(atStart ? home.off.start_m : home.off.end_m), put::place(atStart ? 0 : length_m, length_m),
+         put::share(home.breakingShare), put::share(stack::shareForGood)}};
+    finding.details.push_back(standing(home, atStart));
+    const std::vector<Message> more = springHomeTexts(home, plan);
+    finding.details.insert(finding.details.end(), more.begin(), more.end());
     findings.push_back(finding);
 }
 
@@ -161,13 +143,13 @@ std::optional<stack::SprungHome> sprungHomeOf(const boat::Piece& piece, const Sh
     return stack::sprungHome(was, line, planned, stack::planForm(was, line, shop.species, planned), measured);
 }
 
-std::vector<Finding> learnedFindings(const Shop& shop, const Plan& plan) {
+std::vector<Finding> learnedFindings(const Plan& plan) {
     std::vector<Finding> findings;
     if (plan.learned) {
         addFactor(findings, plan);
         addLeftOut(findings, *plan.learned);
     }
-    addSpringHome(findings, plan, shop.display);
+    addSpringHome(findings, plan);
     return findings;
 }
 

@@ -2,8 +2,10 @@
 #include <cmath>
 #include <string>
 
+#include "core/math/count.hpp"
 #include "core/measure/units.hpp"
 #include "core/plan/findings.hpp"
+#include "core/plan/line_texts.hpp"
 #include "core/plan/line_wording.hpp"
 #include "core/plan/not_pressed.hpp"
 #include "core/plan/wording.hpp"
@@ -15,110 +17,97 @@ namespace {
 using measure::Mark;
 using measure::toMillimetres;
 
-Finding about(Severity severity, Code code) {
-    Finding finding;
-    finding.severity = severity;
-    finding.code = code;
-    return finding;
+// The line of text with what to try instead, where a slip explains the point; what was read rightly is left out.
+Message misreadText(const line::Suspect& suspect, const boat::Point& point) {
+    const auto changed = [&](std::size_t axis) {
+        const std::string& rightly = suspect.tryWritten[axis];
+        return rightly == point.written[axis] ? std::string() : rightly;
+    };
+    const std::string x = changed(0);
+    const std::string y = changed(1);
+    const Message name = pointName(point, suspect.point);
+    const Arg away = put::tape(suspect.away_m);
+    if (suspect.slip.empty() || (x.empty() && y.empty())) return {texts::offsetMisread, {name, away}};
+    if (y.empty()) return {texts::offsetMisreadX, {name, away, suspect.slip, x}};
+    if (x.empty()) return {texts::offsetMisreadY, {name, away, suspect.slip, y}};
+    return {texts::offsetMisreadBoth, {name, away, suspect.slip, x, y}};
 }
 
-// What to try instead, as it would be written; empty where no slip explains the point.
-std::string repairText(const line::Suspect& suspect) {
-    if (suspect.slip.empty()) return "";
-    const std::string axis(1, suspect.axis);
-    const std::string& x = suspect.tryWritten[0];
-    const std::string& y = suspect.tryWritten[1];
-    std::string text = " Likely slip: " + suspect.slip;
-    if (!x.empty() && !y.empty()) {
-        text += "; try x " + x + ", y " + y;
-    } else if (const std::string& one = suspect.axis == 'y' ? y : x; !one.empty()) {
-        text += "; try " + axis + " " + one;
-    }
-    return text + ".";
-}
-
-Finding misreadOffset(const line::Suspect& suspect, const boat::Piece& piece, const LinePlan& line,
-                      const measure::Display& display) {
+Finding misreadOffset(const line::Suspect& suspect, const boat::Piece& piece, const LinePlan& line) {
     const auto index = static_cast<std::size_t>(suspect.point);
-    Finding finding = about(Severity::caution, Code::offsetMisread);
+    Finding finding = found(Code::offsetMisread,
+                            {"leave the point out and see how much fairer the rest becomes (derived)", Mark::derived});
     finding.point = suspect.point;
     finding.at_m = line.fair.points[index].at_m;
     finding.value = toMillimetres(std::abs(suspect.away_m));
     finding.limit = toMillimetres(suspect.scatter_m);
-    finding.unit = "mm";
-    finding.source = {"leave the point out and see how much fairer the rest becomes (derived)", Mark::derived};
-    const double length = line.fair.line.length();
-    finding.text = capitalised(pointText(piece.line.points[index], suspect.point)) + ", " +
-                   placeText(*finding.at_m, length, display) + ", looks misread: it lies " +
-                   smallText(suspect.away_m, display) +
-                   " off the line that is fair without it, where reading explains " +
-                   smallText(suspect.scatter_m, display) + "." + repairText(suspect);
+    finding.text = misreadText(suspect, piece.line.points[index]);
+    finding.details.push_back({texts::offsetMisreadWhere,
+                               {put::place(*finding.at_m, line.fair.line.length()), put::small(suspect.away_m),
+                                put::small(suspect.scatter_m)}});
     return finding;
 }
 
-Finding repeatedSlip(const line::RepeatedSlip& slip, const boat::Piece& piece, const LinePlan& line,
-                     const measure::Display& display) {
-    std::vector<std::string> names;
-    for (const int point : slip.points) {
-        names.push_back(pointText(piece.line.points[point], point));
-    }
-    Finding finding = about(Severity::caution, Code::offsetsShareASlip);
+Finding repeatedSlip(const line::RepeatedSlip& slip, const boat::Piece& piece, const LinePlan& line) {
+    constexpr std::size_t mostNamed = 4;
+    std::vector<Message> names;
+    for (const int point : slip.points) names.push_back(pointName(piece.line.points[point], point));
+    Finding finding = foundWithoutLimit(Code::offsetsShareASlip,
+                                        {"the same correction makes all of them fair (derived)", Mark::derived});
     if (!slip.points.empty()) {
         finding.point = slip.points.front();
         finding.at_m = line.fair.points[slip.points.front()].at_m;
     }
     finding.value = toMillimetres(slip.by_m);
-    finding.limited = false;
-    finding.unit = "mm";
-    finding.source = {"the same correction makes all of them fair (derived)", Mark::derived};
-    finding.text = capitalised(listed(names)) + " look misread alike: " + measure::writeSmall(slip.by_m, display) +
-                   " on " + std::string(1, slip.axis) + " would put them right" +
-                   (slip.slip.empty() ? "." : " (" + slip.slip + ").");
+    Arg who = put::list(names);
+    if (names.size() > mostNamed) {
+        who = Message(texts::someOffsets, {names[0], names[1]}, math::countOf(names) - 2);
+        finding.details.push_back({texts::allOffsets, {put::list(names)}});
+    }
+    finding.text = {slip.by_m > 0 ? texts::offsetsTooSmall : texts::offsetsTooGreat,
+                    {who, put::small(slip.by_m), std::string(1, slip.axis)}};
+    if (!slip.slip.empty()) finding.details.push_back({texts::likelySlip, {slip.slip}});
     return finding;
 }
 
 // What follows goes by no line that anybody wants, so it leads where an offset is at fault.
-Finding notSettled(const boat::Piece& piece, const LinePlan& line, const measure::Display& display) {
+Finding notSettled(const boat::Piece& piece, const LinePlan& line) {
+    const auto name = [&](int i) { return pointName(piece.line.points[static_cast<std::size_t>(i)], i); };
+    const Arg misses = put::small(line.fair.rootMeanSquareMiss_m);
+    Finding finding = foundWithoutLimit(Code::lineNotSettled, {"the fit's own outcome (derived)", Mark::derived});
+    finding.value = toMillimetres(line.fair.rootMeanSquareMiss_m);
     const std::optional<AtFault> fault = worstOffset(line);
-    Finding finding = about(fault ? Severity::stop : Severity::caution, Code::lineNotSettled);
-    if (fault) {
-        const auto name = [&](int i) { return pointText(piece.line.points[static_cast<std::size_t>(i)], i); };
+    if (!fault) {
+        finding.text = {texts::lineNotSettled, {misses}};
+    } else {
+        finding.severity = Severity::stop;
         finding.point = fault->point;
         finding.text = fault->exchanged
-                           ? capitalised(name(fault->point - 1)) + " and " + name(fault->point) + " look exchanged. "
-                           : capitalised(name(fault->point)) + " looks wrong. ";
+                           ? Message(texts::notSettledExchanged, {name(fault->point - 1), name(fault->point), misses})
+                           : Message(texts::notSettledWrong, {name(fault->point), misses});
     }
-    finding.value = toMillimetres(line.fair.rootMeanSquareMiss_m);
-    finding.limited = false;
-    finding.unit = "mm";
-    finding.source = {"the fit's own outcome (derived)", Mark::derived};
-    finding.text += "The fair line has not settled (" + line.fair.outcome + "); it misses the points by " +
-                    smallText(line.fair.rootMeanSquareMiss_m, display) +
-                    " in the mean. What follows goes by the last line tried: look at the points first.";
+    finding.details = {{texts::howFitEnded, {line.fair.outcome}}, texts::byLastLine};
     return finding;
 }
 
 // Points that are missed by all that is allowed hold the line off where it would be fairest.
 constexpr double atCeiling = 0.98;
 
-void addMissesAtCeiling(std::vector<Finding>& findings, const boat::Piece& piece, const LinePlan& line,
-                        const measure::Display& display) {
+void addMissesAtCeiling(std::vector<Finding>& findings, const boat::Piece& piece, const LinePlan& line) {
     const double most = piece.line.fairWithin_m;
     if (most <= 0) return;
     for (std::size_t i = 0; i < line.fair.points.size(); ++i) {
         const line::Foot& foot = line.fair.points[i];
         if (std::abs(foot.misfit_m) < atCeiling * most) continue;
-        Finding finding = about(Severity::caution, Code::missAtCeiling);
+        Finding finding =
+            found(Code::missAtCeiling, {"what you allow the fair line to miss a point by", Mark::commonPractice});
         finding.point = static_cast<int>(i);
         finding.at_m = foot.at_m;
         finding.value = toMillimetres(std::abs(foot.misfit_m));
         finding.limit = toMillimetres(most);
-        finding.unit = "mm";
-        finding.source = {"what you allow the fair line to miss a point by", Mark::commonPractice};
-        finding.text = capitalised(pointText(piece.line.points[i], static_cast<int>(i))) + ", " +
-                       placeText(foot.at_m, line.fair.line.length(), display) + ", is missed by " +
-                       smallText(foot.misfit_m, display) + ", all of the " + smallText(most, display) +
-                       " that you allow. The line would be fairer if it might pass further off: check this point.";
+        finding.text = {texts::missAtCeiling, {pointName(piece.line.points[i], static_cast<int>(i)), put::small(most)}};
+        finding.details.push_back(
+            {texts::missAtCeilingWhy, {put::place(foot.at_m, line.fair.line.length()), put::small(foot.misfit_m)}});
         findings.push_back(finding);
     }
 }
@@ -147,8 +136,7 @@ std::vector<Turn> turnsOf(const std::vector<line::Place>& samples) {
 }
 
 // The line bends one way, then the other. Wavering that is smaller than what offsets are read to is none.
-void addReverses(std::vector<Finding>& findings, const boat::Piece& piece, const LinePlan& line,
-                 const measure::Display& display) {
+void addReverses(std::vector<Finding>& findings, const boat::Piece& piece, const LinePlan& line) {
     const double least = std::max(piece.line.readTo_m, 0.5e-3);
     std::vector<Turn> turns;
     for (const Turn& turn : turnsOf(line.samples)) {
@@ -161,79 +149,70 @@ void addReverses(std::vector<Finding>& findings, const boat::Piece& piece, const
         }
     }
     for (std::size_t i = 1; i < turns.size(); ++i) {
-        Finding finding = about(Severity::note, Code::lineReverses);
+        Finding finding = found(Code::lineReverses, {"turn of the line (derived)", Mark::derived});
         finding.at_m = (turns[i - 1].to_m + turns[i].from_m) / 2;
         const bool round = stack::sideSign(piece.line.stripsOn) * turns[i - 1].turn_rad < 0;
         const double rise = std::min(turns[i - 1].rise(), turns[i].rise());
         finding.value = toMillimetres(rise);
         finding.limit = toMillimetres(least);
-        finding.unit = "mm";
-        finding.source = {"turn of the line (derived)", Mark::derived};
-        finding.text = "The line reverses " + placeText(*finding.at_m, line.fair.line.length(), display) +
-                       ": there the stack goes from " + (round ? "round to hollow" : "hollow to round") +
-                       ". The lesser bend stands " + smallText(rise, display) + " off its chord, more than the " +
-                       smallText(least, display) + " that wavering would explain.";
+        finding.text = {round ? texts::reversesToHollow : texts::reversesToRound,
+                        {put::place(*finding.at_m, line.fair.line.length())}};
+        finding.details.push_back({texts::reversesBy, {put::small(rise), put::small(least)}});
         findings.push_back(finding);
     }
 }
 
 // A point that the line passes before the one that stands above it in the list: two rows exchanged, most likely.
-void addPointsOutOfOrder(std::vector<Finding>& findings, const boat::Piece& piece, const LinePlan& line,
-                         const measure::Display& display) {
+void addPointsOutOfOrder(std::vector<Finding>& findings, const boat::Piece& piece, const LinePlan& line) {
+    const auto name = [&](std::size_t i) { return pointName(piece.line.points[i], static_cast<int>(i)); };
     for (std::size_t i = 1; i < line.fair.points.size(); ++i) {
         const double back = line.fair.points[i - 1].at_m - line.fair.points[i].at_m;
         if (back <= 0) continue;
-        Finding finding = about(Severity::caution, Code::pointsOutOfOrder);
+        Finding finding =
+            found(Code::pointsOutOfOrder, {"places of the points along the line (derived)", Mark::derived});
         finding.point = static_cast<int>(i);
         finding.at_m = line.fair.points[i].at_m;
         finding.value = toMillimetres(back);
-        finding.limit = 0;
-        finding.unit = "mm";
-        finding.source = {"places of the points along the line (derived)", Mark::derived};
-        finding.text = capitalised(pointText(piece.line.points[i], static_cast<int>(i))) + " lies " +
-                       smallText(back, display) + " before " +
-                       pointText(piece.line.points[i - 1], static_cast<int>(i) - 1) +
-                       ", which stands above it; points are listed in order along the line. Exchange the two rows, or "
-                       "check what was read.";
+        finding.text = {texts::pointsOutOfOrder, {name(i), put::small(back), name(i - 1)}};
+        finding.details.emplace_back(texts::pointsInOrder);
         findings.push_back(finding);
     }
 }
 
 // The tightest bend lies where the points tell of it from one side only, and its radius is uncertain.
-void addUncertainEnd(std::vector<Finding>& findings, const LinePlan& line, const measure::Display& display) {
+void addUncertainEnd(std::vector<Finding>& findings, const LinePlan& line) {
     constexpr double worthACaution = 0.25;
     const double length = line.fair.line.length();
     const double off = tightestOff(line);
     const bool straight = std::abs(line.tightest.curvature_per_m) * length < 1e-6;
     if (straight || !line.fair.settled || off <= wideBand || !tightestAtEnd(line)) return;
-    Finding finding = about(off > worthACaution ? Severity::caution : Severity::note, Code::tightestBendUncertain);
+    Finding finding =
+        found(Code::tightestBendUncertain, {"standard deviation of the fit's curvature (derived)", Mark::derived});
+    if (off > worthACaution) finding.severity = Severity::caution;
     finding.at_m = line.tightest.at_m;
     finding.value = 100 * off;
     finding.limit = 100 * wideBand;
-    finding.unit = "pct";
-    finding.source = {"standard deviation of the fit's curvature (derived)", Mark::derived};
-    finding.text = "The line is tightest " + placeText(*finding.at_m, length, display) +
-                   ", where no points beyond say how the bend goes on: its radius is " + radiusRange(line, display) +
-                   ", 19 times of 20, and strain, chance of breaking and springback there may be " +
-                   measure::writeShare(off) + " more or less than told. Give a point beyond the trim line.";
+    finding.text = {texts::tightestBendUncertain,
+                    {put::place(*finding.at_m, length), put::share(off), put::share(wideBand)}};
+    finding.details = {{texts::tightestRadiusBand, {radiusBand(line)}}, {texts::tightestBendSways, {put::share(off)}}};
     findings.push_back(finding);
 }
 
 }  // namespace
 
-std::vector<Finding> lineFindings(const boat::Piece& piece, const LinePlan& line, const measure::Display& display) {
+std::vector<Finding> lineFindings(const boat::Piece& piece, const LinePlan& line) {
     std::vector<Finding> findings;
     for (const line::Suspect& suspect : line.misread.suspects) {
-        findings.push_back(misreadOffset(suspect, piece, line, display));
+        findings.push_back(misreadOffset(suspect, piece, line));
     }
     for (const line::RepeatedSlip& slip : line.misread.repeated) {
-        findings.push_back(repeatedSlip(slip, piece, line, display));
+        findings.push_back(repeatedSlip(slip, piece, line));
     }
-    if (!line.fair.settled) findings.push_back(notSettled(piece, line, display));
-    addPointsOutOfOrder(findings, piece, line, display);
-    addMissesAtCeiling(findings, piece, line, display);
-    addReverses(findings, piece, line, display);
-    addUncertainEnd(findings, line, display);
+    if (!line.fair.settled) findings.push_back(notSettled(piece, line));
+    addPointsOutOfOrder(findings, piece, line);
+    addMissesAtCeiling(findings, piece, line);
+    addReverses(findings, piece, line);
+    addUncertainEnd(findings, line);
     return findings;
 }
 

@@ -9,19 +9,8 @@ namespace fayline::plan {
 
 namespace {
 
-double roundedTo(double length_m, double known_m, const measure::Display& display) {
-    const bool metric = display.lengths == measure::LengthNotation::millimetres;
-    const double inch = measure::inch_m;
-    const std::vector<double> steps =
-        metric ? std::vector<double>{1e-3, 2e-3, 5e-3, 1e-2, 2e-2, 5e-2, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100}
-               : std::vector<double>{inch / 8, inch / 4, inch / 2, inch, 3 * inch, 6 * inch, 12 * inch, 60 * inch,
-                                     120 * inch, 600 * inch};
-    double chosen = 0;
-    for (const double step : steps) {
-        if (step <= known_m && step <= length_m) chosen = step;
-    }
-    return chosen > 0 ? chosen * std::round(length_m / chosen) : length_m;
-}
+constexpr Phrase radiusBetween{FAYLINE_TEXT("plan", "%1 to %2")};
+constexpr Phrase radiusOrMore{FAYLINE_TEXT("plan", "%1 or more")};
 
 // What the radius is known to: half of the nearer side of its band.
 double knownTo(const LinePlan& line) {
@@ -30,21 +19,34 @@ double knownTo(const LinePlan& line) {
 
 }  // namespace
 
+double knownLength(double length_m, double known_m, const measure::Display& display) {
+    const bool metric = display.lengths == measure::LengthNotation::millimetres;
+    const double inch = measure::inch_m;
+    const std::vector<double> steps =
+        metric ? std::vector<double>{1e-3, 2e-3, 5e-3, 1e-2, 2e-2, 5e-2, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50, 100}
+               : std::vector<double>{inch / 8, inch / 4,  inch / 2,  inch,       3 * inch,
+                                     6 * inch, 12 * inch, 60 * inch, 120 * inch, 600 * inch};
+    double chosen = 0;
+    for (const double step : steps) {
+        if (step <= known_m && step <= length_m) chosen = step;
+    }
+    return chosen > 0 ? chosen * std::round(length_m / chosen) : length_m;
+}
+
 double tightestOff(const LinePlan& line) {
     const double curvature = std::abs(line.tightest.curvature_per_m);
     return curvature > 0 ? 1 / (line.radiusFrom_m * curvature) - 1 : 0;
 }
 
 double shownRadius(const LinePlan& line, const measure::Display& display) {
-    return roundedTo(1 / std::abs(line.tightest.curvature_per_m), knownTo(line), display);
+    return knownLength(1 / std::abs(line.tightest.curvature_per_m), knownTo(line), display);
 }
 
-std::string radiusRange(const LinePlan& line, const measure::Display& display) {
-    const auto written = [&](double radius_m) {
-        return measure::writeLength(roundedTo(radius_m, knownTo(line), display), display);
-    };
-    if (!(line.radiusTo_m < 1000)) return written(line.radiusFrom_m) + " or more";
-    return written(line.radiusFrom_m) + " to " + written(line.radiusTo_m);
+Message radiusBand(const LinePlan& line) {
+    const double known_m = knownTo(line);
+    const Arg least = put::known(line.radiusFrom_m, known_m);
+    if (!(line.radiusTo_m < 1000)) return {radiusOrMore, {least}};
+    return {radiusBetween, {least, put::known(line.radiusTo_m, known_m)}};
 }
 
 bool tightestAtEnd(const LinePlan& line) {

@@ -17,9 +17,12 @@ inline constexpr double wideBand = 0.1;
 // The tightest radius in metres, rounded to a step of the display that is no greater than what is known of it.
 double shownRadius(const LinePlan& line, const measure::Display& display);
 
-// "0-11-0 to 1-2-0", or "0-11-0 or more" where a straight line is within the band.
-std::string radiusRange(const LinePlan& line, const measure::Display& display);
+// A length in metres, rounded to the coarsest step of the display that is no greater than `known_m`; as it is where
+// none is so small.
+double knownLength(double length_m, double known_m, const measure::Display& display);
 
+// "0-11-0 to 1-2-0", or "0-11-0 or more" where a straight line is within the band.
+Message radiusBand(const LinePlan& line);
 // Whether the tightest place lies before the second point or after the last but one: there only one side tells of it.
 bool tightestAtEnd(const LinePlan& line);
 

@@ -5,7 +5,10 @@
 #include <string>
 
 #include "core/measure/input_error.hpp"
+#include "core/measure/units.hpp"
+#include "core/plan/holding_texts.hpp"
 #include "core/plan/parts.hpp"
+#include "core/plan/wording.hpp"
 
 namespace fayline::plan {
 
@@ -54,52 +57,44 @@ double placeOf(const Plan& plan, stack::LimitKind kind) {
     return plan.stack.tightestAt_m;
 }
 
-std::string leadText(const HoldingScene& scene, const AtFault& fault) {
-    const std::vector<boat::Point>& points = scene.piece.line.points;
-    const auto name = [&](int i) { return pointText(points[i], i); };
-    if (fault.exchanged) {
-        return capitalised(name(fault.point - 1)) + " and " + name(fault.point) +
-               " look exchanged: look at these two rows first. ";
-    }
-    return capitalised(name(fault.point)) + " looks wrong: look at this offset first. ";
-}
-
-std::string timesText(double times) {
-    return measure::writeNumber(times, times < 10 ? 2 : 3);
+// "WL 24", "point 3".
+Message rowName(const HoldingScene& scene, int point) {
+    const std::string& label = scene.piece.line.points[static_cast<std::size_t>(point)].label;
+    return label.empty() ? Message(texts::rowWithoutLabel, {put::count(point + 1)}) : Message(label);
 }
 
 // What cannot be, and where.
 void tellWhy(Finding& finding, const HoldingScene& scene) {
     const Plan& plan = scene.plan;
     const holding::Held& held = plan.holding.held;
+    const double times = held.worstStrain.share;
     switch (held.notPressed) {
         case NotPressed::none:
             return;
         case NotPressed::breaks:
             finding.at_m = held.worstStrain.at_m;
-            finding.value = held.worstStrain.share;
+            finding.value = times;
             finding.limit = holding::breaksManyTimes;
             finding.unit = "ratio";
-            finding.text += "The strips would be bent to " + timesText(held.worstStrain.share) +
-                            " times what breaks them " + scene.place(*finding.at_m) + ".";
-            return;
+            finding.text = {texts::bentFarBeyondBreaking, {put::number(times, times < 10 ? 2 : 3)}};
+            break;
         case NotPressed::noRoom:
             finding.at_m = placeOf(plan, stack::LimitKind::noRoom);
-            finding.text += "The line turns within the stack " + scene.place(*finding.at_m) + ".";
-            return;
+            finding.text = texts::turnsWithinStack;
+            break;
         case NotPressed::crosses:
             finding.at_m = placeOf(plan, stack::LimitKind::crossesItself);
-            finding.text += "The line or the stack on it runs into itself " + scene.place(*finding.at_m) + ".";
-            return;
+            finding.text = texts::runsIntoItself;
+            break;
         case NotPressed::wanders:
             finding.at_m = plan.stack.tightestAt_m;
-            finding.text += "The line does not go from point to point: it is " +
-                            measure::writeLength(scene.length_m(), scene.shop.display) + " long.";
+            finding.text = {texts::lineWanders, {put::length(scene.length_m())}};
             return;
         case NotPressed::unsupported:
-            finding.text += "The form lies nowhere under the strips.";
+            finding.text = texts::formNowhereUnder;
             return;
     }
+    finding.text.args.push_back(scene.place(*finding.at_m));
 }
 
 }  // namespace
@@ -185,23 +180,25 @@ std::optional<AtFault> worstOffset(const LinePlan& line) {
     return AtFault{line.misread.suspects.front().point, false};
 }
 
-void leadWithOffset(Finding& finding, const HoldingScene& scene) {
+void leadWithOffset(Finding& finding, const HoldingScene& scene, const Phrase& one, const Phrase& exchanged) {
     const std::optional<AtFault> fault = worstOffset(scene.plan.line);
     if (!fault) return;
     finding.point = fault->point;
-    finding.text = leadText(scene, *fault) + writeText(finding.text, scene.shop.display);
+    finding.details.insert(finding.details.begin(), finding.text);
+    finding.text = fault->exchanged
+                       ? Message(exchanged, {rowName(scene, fault->point - 1), rowName(scene, fault->point)})
+                       : Message(one, {rowName(scene, fault->point)});
 }
 
 void addNotWorkedOut(std::vector<Finding>& findings, const HoldingScene& scene) {
     const holding::Held& held = scene.plan.holding.held;
     if (held.outcome != holding::Outcome::notPressed) return;
-    Finding finding = aboutHolding(Severity::stop, Code::contactNotWorkedOut, "", contactSource());
+    Finding finding = found(Code::contactNotWorkedOut, contactSource());
     finding.limited = held.notPressed == NotPressed::breaks;
-    if (held.notPressed != NotPressed::unsupported) leadWithOffset(finding, scene);
     tellWhy(finding, scene);
-    finding.text +=
-        " So how the stack lies on its form is not worked out: no gaps and pulls, no over-run, no order of "
-        "closing, no stations proposed.";
+    finding.details.emplace_back(texts::contactNotWorkedOut);
+    if (held.notPressed != NotPressed::unsupported)
+        leadWithOffset(finding, scene, texts::notWorkedOutByOffset, texts::notWorkedOutByTwo);
     findings.push_back(finding);
 }
 

@@ -39,8 +39,9 @@ std::optional<AtFault> offsetAtFault(const std::vector<boat::Point>& points);
 // One that was found misread, else the one at fault.
 std::optional<AtFault> worstOffset(const LinePlan& line);
 
-// Puts the offset first, in the finding's text and as what it is about, where one is at fault.
-void leadWithOffset(Finding& finding, const HoldingScene& scene);
+// Makes the offset what the finding is about, where one is at fault: its line says so in the pattern `one`, or that of
+// two `exchanged`, and what it said stands first under it.
+void leadWithOffset(Finding& finding, const HoldingScene& scene, const Phrase& one, const Phrase& exchanged);
 
 // The finding that says so, where the plan's contact is not worked out. It leads with the offset at fault.
 void addNotWorkedOut(std::vector<Finding>& findings, const HoldingScene& scene);

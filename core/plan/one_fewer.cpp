@@ -4,6 +4,7 @@
 
 #include "core/math/count.hpp"
 #include "core/measure/input_error.hpp"
+#include "core/plan/breaking_texts.hpp"
 #include "core/plan/form_wording.hpp"
 #include "core/plan/plan.hpp"
 #include "core/plan/wording.hpp"
@@ -12,8 +13,6 @@
 namespace fayline::plan {
 
 namespace {
-
-using measure::writeShare;
 
 // The stack without the strip at `place` (1 on the form): the gluings end between the same strips.
 boat::Stack without(const boat::Stack& stack, int place, int group) {
@@ -45,7 +44,7 @@ OneFewer withOneFewer(const boat::Piece& piece, const Shop& shop, const Plan& pl
         std::max_element(strips.begin(), strips.end(), [&](const auto& a, const auto& b) { return used(a) < used(b); });
     fewer.place = worst->place;
     if (strips.size() < 2) {
-        fewer.cannot = "it is the only strip";
+        fewer.cannot = texts::onlyStrip;
         return fewer;
     }
     boat::Piece left = piece;
@@ -66,23 +65,22 @@ OneFewer withOneFewer(const boat::Piece& piece, const Shop& shop, const Plan& pl
     return fewer;
 }
 
-std::string oneFewerText(const OneFewer& fewer, const Plan& plan) {
-    const auto count = math::countOf(plan.stack.strips);
-    if (!fewer.cannot.empty()) {
-        return "If " + stripText(fewer.place, count) +
-               " breaks and no spare is at hand, the piece cannot be glued: " + fewer.cannot + ".";
-    }
-    std::string text = "If a strip breaks and no spare is at hand: without " + stripText(fewer.place, count) +
-                       ", the nearest to breaking, the piece is " +
-                       measure::writeThickness(fewer.lost_m, plan.display) + " shallower and, glued, " +
-                       writeShare(fewer.stiffShare) + " as stiff.";
+std::vector<Message> oneFewerTexts(const OneFewer& fewer, const Plan& plan) {
+    const Message strip = stripName(fewer.place, math::countOf(plan.stack.strips));
+    if (!fewer.cannot.empty()) return {{texts::cannotBeGlued, {strip, fewer.cannot}}};
+    std::vector<Message> sentences{
+        {texts::withoutStrip, {strip, put::thickness(fewer.lost_m), put::share(fewer.stiffShare)}}};
     if (plan.form.letsGo && plan.form.possible) {
         const bool atStart = reportedAtStart(plan.form, plan.line.fair.line.length());
-        text += " It gives back " + writeShare(fewer.ratio) + " of its curve instead of " +
-                writeShare(plan.form.parts.front().ratioAtTightest) + "; let go from the form made for all of them, " +
-                openingText(fewer.off, atStart, "will stand", plan.display) + ".";
+        const double off = atStart ? fewer.off.start_m : fewer.off.end_m;
+        const Phrase& open = atStart ? texts::fewerStartOpen : texts::fewerEndOpen;
+        const Phrase& closed = atStart ? texts::fewerStartClosed : texts::fewerEndClosed;
+        sentences.push_back(
+            {texts::givesBackInstead, {put::share(fewer.ratio), put::share(plan.form.parts.front().ratioAtTightest)}});
+        sentences.push_back({off < 0 ? closed : open, {put::tape(off)}});
     }
-    return text + " Whether that depth still carries its load is for the designer to say.";
+    sentences.emplace_back(texts::designerSays);
+    return sentences;
 }
 
 }  // namespace fayline::plan

@@ -1,9 +1,10 @@
 // A strip that breaks at the bench with no spare at hand: what the plan becomes without it, on the form that is made.
 #pragma once
 
-#include <string>
+#include <vector>
 
 #include "core/boat/boat.hpp"
+#include "core/plan/text.hpp"
 #include "core/stack/form_plan.hpp"
 
 namespace fayline::plan {
@@ -18,7 +19,7 @@ struct OneFewer {
     double stiffShare = 0;  // its bending stiffness there once glued, of what it was
     double ratio = 0;       // rho there, the record's factor counted; where nothing lets go 0
     stack::Opening off;     // let go from the form made for one more, against the wanted line; nothing where it stays
-    std::string cannot;     // why it cannot be done without the strip; empty: it can
+    Message cannot;         // why it cannot be done without the strip; empty: it can
 };
 
 // Of a single strip nothing is left, and that is why it cannot be done.
@@ -26,6 +27,6 @@ struct OneFewer {
 OneFewer withOneFewer(const boat::Piece& piece, const Shop& shop, const Plan& plan);
 
 // The same in full sentences.
-std::string oneFewerText(const OneFewer& fewer, const Plan& plan);
+std::vector<Message> oneFewerTexts(const OneFewer& fewer, const Plan& plan);
 
 }  // namespace fayline::plan

@@ -10,6 +10,7 @@
 #include "core/plan/findings.hpp"
 #include "core/plan/not_pressed.hpp"
 #include "core/plan/parts.hpp"
+#include "core/plan/roots.hpp"
 
 namespace fayline::plan {
 
@@ -97,31 +98,17 @@ bool seekMisread(LinePlan& plan, const measure::Display& display, const std::ato
 std::vector<Finding> allFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
     std::vector<Finding> all;
     const auto add = [&all](const std::vector<Finding>& some) { all.insert(all.end(), some.begin(), some.end()); };
-    add(lineFindings(piece, plan.line, shop.display));
+    add(lineFindings(piece, plan.line));
     add(stackFindings(piece, shop, plan.line, plan.stack));
     add(woodFindings(piece, shop, plan.stack));
-    add(ruleFindings(piece, shop, plan.line, plan.stack));
-    add(inPlaceFindings(piece, shop, plan.line, plan.form));
+    add(ruleFindings(piece, plan.line, plan.stack));
+    add(inPlaceFindings(piece, plan.line, plan.form));
     add(formFindings(piece, shop, plan));
-    add(learnedFindings(shop, plan));
+    add(learnedFindings(plan));
     add(holdingFindings(piece, shop, plan));
-    add(glueFindings(piece, shop, plan));
-    add(dayFindings(piece, shop, plan));
-    sortFindings(all);
+    add(glueFindings(piece, plan));
+    add(dayFindings(plan));
     return all;
-}
-
-void sortFindings(std::vector<Finding>& findings) {
-    const auto leads = [](const Finding& finding) { return finding.code == Code::offsetMisread; };
-    std::stable_sort(findings.begin(), findings.end(), [&](const Finding& a, const Finding& b) {
-        if (leads(a) || leads(b)) return leads(a) && !leads(b);
-        if (a.severity != b.severity) return a.severity < b.severity;
-        const bool fact = levelOf(a) == Level::fact;
-        if (fact != (levelOf(b) == Level::fact)) return !fact;
-        if ((a.point >= 0) != (b.point >= 0)) return a.point >= 0;
-        if (a.at_m.has_value() != b.at_m.has_value()) return a.at_m.has_value();
-        return a.at_m && *a.at_m < *b.at_m;
-    });
 }
 
 Shop shopOf(const boat::Boat& boat) {
@@ -166,6 +153,7 @@ std::optional<Plan> makePlan(const boat::Piece& piece, const Shop& shop, const P
     plan.day = planDay(piece, shop, line, plan.stack, before ? &before->day.glue : nullptr);
     if (stop) return std::nullopt;
     plan.findings = allFindings(piece, shop, plan);
+    hangFindings(plan.findings, {});
     plan.answers = answersOf(piece, shop, plan);
     return plan;
 }

@@ -85,9 +85,10 @@ struct OtherOrder {
 };
 
 // What takes longer than a frame, by its parts: worked out side by side when the hand has rested.
-enum class Study { closing, overRun, proposal, carried, day, choices, breaking, misread, learned };
-inline constexpr std::array allStudies{Study::closing, Study::overRun,  Study::proposal, Study::carried, Study::day,
-                                       Study::choices, Study::breaking, Study::misread,  Study::learned};
+enum class Study { closing, overRun, proposal, carried, day, choices, breaking, misread, learned, corrected };
+inline constexpr std::array allStudies{Study::closing, Study::overRun,  Study::proposal, Study::carried,
+                                       Study::day,     Study::choices,  Study::breaking, Study::misread,
+                                       Study::learned, Study::corrected};
 
 // What of it is about holding.
 struct HoldingStudy {
@@ -121,6 +122,18 @@ const char* questionName(Question question);  // "Strips"
 // The sentence and what else there is to say.
 std::string answerText(const Answer& answer, const measure::Display& display, const Translate& translate = {});
 
+// What the nine answers come to: how many findings there are of each severity, each with what follows from it, and
+// whether the piece can be glued.
+struct Verdict {
+    std::array<int, 3> count{};  // stops, cautions, notes
+    bool ready = false;
+    Message text;  // "Ready to glue", "2 things first", and what is not answered yet
+
+    int stops() const { return count[0]; }
+    int cautions() const { return count[1]; }
+    int notes() const { return count[2]; }
+};
+
 struct Plan {
     Plan();
     Plan(const Plan& other);
@@ -144,7 +157,9 @@ struct Plan {
     bool learnedSought = false;                   // whether the shop's recorded pieces have been read
     std::optional<stack::Learned> learned;        // of the shop's recorded pieces; none where there are none
     std::optional<stack::SprungHome> sprungHome;  // none where nothing is off the wanted line
-    std::vector<Finding> findings;  // as sortFindings orders them; those of the study among them where there is one
+    bool correctedSought = false;                 // whether the piece without its first misread offset was planned
+    std::vector<Finding> ifCorrected;             // what that plan finds; empty where no offset looks misread
+    std::vector<Finding> findings;  // as hangFindings orders them; those of the studies among them where there are any
     std::vector<Answer> answers;    // all nine, in order
 };
 
@@ -183,6 +198,8 @@ std::optional<Plan> makePlan(const boat::Piece& piece, const Shop& shop, const P
 // Whether `plan` has this study; and whether it has them all.
 bool has(const Plan& plan, Study study);
 bool isStudied(const Plan& plan);
+
+Verdict verdictOf(const Plan& plan);
 
 // `plan`, which is of this piece and shop, with every study: the same bits whatever the number of `threads` on which
 // they are worked out (0: as many as the machine has cores). Pure as well. `stop` is looked at every few milliseconds;

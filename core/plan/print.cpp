@@ -185,19 +185,24 @@ std::string printPlans(const boat::Boat& boat) {
     return textOf({{"fayline_plan", 1}, {"boat", boat.name}, {"pieces", pieces}});
 }
 
-std::string summarizePlans(const boat::Boat& boat) {
+std::string summarizePlans(const boat::Boat& boat, bool all) {
     const Shop shop = shopOf(boat);
     std::string text;
     for (std::size_t i = 0; i < boat.pieces.size(); ++i) {
         const Plan plan = planOf(boat, shop, i);
         if (i > 0) text += "\n";
-        text += plan.piece + "\n";
-        for (const Answer& answer : plan.answers)
-            text += "  " + std::string(questionName(answer.question)) + ": " + answerText(answer, plan.display) + "\n";
+        text += plan.piece + ": " + writeText(verdictOf(plan).text, plan.display) + "\n";
+        for (const Answer& answer : plan.answers) {
+            text += std::string("  ") + questionName(answer.question) + ": " + answerText(answer, plan.display) + "\n";
+        }
         for (const Finding& finding : plan.findings) {
-            if (levelOf(finding) == Level::fact) continue;
-            text += std::string("  ") + severityText(finding.severity) + ": " + textOf(finding, plan.display) + " [" +
-                    finding.source.text + ", " + measure::markText(finding.source.mark) + "]\n";
+            if (!all && (levelOf(finding) == Level::fact || finding.root >= 0)) continue;
+            text += std::string(finding.root >= 0 ? "    " : "  ") + severityText(finding.severity) + ": " +
+                    textOf(finding, plan.display) + "\n";
+            if (!all) continue;
+            const std::string details = detailsOf(finding, plan.display);
+            text += (details.empty() ? "" : "      " + details + "\n") + "      [" + finding.source.text + ", " +
+                    measure::markText(finding.source.mark) + "]\n";
         }
     }
     return text;

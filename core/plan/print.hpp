@@ -23,6 +23,6 @@ std::string printPlan(const boat::Piece& piece, const Shop& shop, const Plan& pl
 std::string printedPlanSchema();
 
 // A few lines for a person: each piece's answers and findings.
-std::string summarizePlans(const boat::Boat& boat);
+std::string summarizePlans(const boat::Boat& boat, bool all = false);
 
 }  // namespace fayline::plan

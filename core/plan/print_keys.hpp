@@ -129,7 +129,8 @@ void printedKeys(auto& visit, const BreakingRemedy*) {
     using enum BreakingKind;
     visit("kind", &BreakingRemedy::kind,
           wordsBy(breakingKindText, {thinner, mixed, softened, straighterGrain, otherWood}));
-    visit("what", &BreakingRemedy::what, Text{});
+    visit(
+        "what", [](const BreakingRemedy& one, const Of& of) { return writeWithin(one.what, of.shop.display); }, Text{});
     visit("spares", &BreakingRemedy::spares, OrNull<Whole>{});
     visit("enough", &BreakingRemedy::enough, Truth{});
     visit("pull_ratio", &BreakingRemedy::pullRatio, plain);
@@ -158,8 +159,11 @@ void printedKeys(auto& visit, const LostStrip*) {
     visit("off_wanted_end_mm", ifAny(letsGo, &OneFewer::off, &Opening::end_m), OrAbsent{mm});
     visit("hardest_pull_N", ifAny(settled, &LostStrip::hardestPull_N), OrAbsent{N});
     visit("largest_gap_mm", ifAny(settled, &LostStrip::largestGap_m), OrAbsent{mm});
-    visit("text", &LostStrip::sentence, Text{});
-    visit("what_to_do", &LostStrip::whatToDo, Text{});
+    visit(
+        "text", [](const LostStrip& one, const Of& of) { return writeTexts(one.becomes, of.shop.display); }, Text{});
+    visit(
+        "what_to_do", [](const LostStrip& one, const Of& of) { return writeTexts(one.whatToDo, of.shop.display); },
+        Text{});
 }
 
 void printedKeys(auto& visit, const BreakingStudy*) {
@@ -232,9 +236,12 @@ void printedKeys(auto& visit, const Choice*) {
     visit("margin_min", &Choice::margin_s, OrNull{minutes});
     visit("wood_lost_pct", &Choice::woodLost, pct);
     visit("possible", &Choice::possible, Truth{});
-    visit("why_not", &Choice::whyNot, OrNull<Text>{});
+    visit(
+        "why_not", [](const Choice& one, const Of& of) { return writeWithin(one.whyNot, of.shop.display); },
+        OrNull<Text>{});
     visit("unbeaten", &Choice::paretoOptimal, Truth{});
-    visit("named", &Choice::named, OrNull<Text>{});
+    visit(
+        "named", [](const Choice& one, const Of& of) { return writeText(one.named, of.shop.display); }, OrNull<Text>{});
     chanceKeys(visit, "chance_of_breaking", &Choice::chanceOfBreaking);
 }
 

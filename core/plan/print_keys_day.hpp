@@ -117,7 +117,8 @@ void printedKeys(auto& visit, const OfGluing<FaceTimes>*) {
 }
 
 void printedKeys(auto& visit, const Remedy*) {
-    visit("what", &Remedy::what, Text{});
+    visit(
+        "what", [](const Remedy& remedy, const Of& of) { return writeWithin(remedy.what, of.shop.display); }, Text{});
     visit("margin_min", &Remedy::margin_s, minutes);
     visit("cup_margin_min", &Remedy::cupMargin_s, OrNull{minutes});
     visit("chance_in_time_pct", &Remedy::chanceInTime, odds_pct);

@@ -4,6 +4,7 @@
 #include <array>
 #include <vector>
 
+#include "core/plan/form_wording.hpp"
 #include "core/plan/plan.hpp"
 #include "core/plan/print_rules.hpp"
 
@@ -116,7 +117,10 @@ void printedKeys(auto& visit, const Learned*) {
     visit("factor", &Learned::factor, OrAbsent{plain});
     visit("low", ifAny(told, &Learned::low), OrAbsent{plain});
     visit("high", ifAny(told, &Learned::high), OrAbsent{plain});
-    visit("how_far", &Learned::howFar, Text{});
+    visit(
+        "how_far",
+        [](const Learned& learned, const Of& of) { return writeTexts(learnedTexts(learned), of.shop.display); },
+        Text{});
     visit("readings", &Learned::readings, ListOf<Group>{});
     visit("left_out", &Learned::leftOut, ListOf<Text>{});
 }

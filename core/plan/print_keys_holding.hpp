@@ -206,7 +206,8 @@ void printedKeys(auto& visit, const Proposed*) {
 
 void printedKeys(auto& visit, const Proposal*) {
     visit("met", &Proposal::met, Truth{});
-    visit("unmet", &Proposal::unmet, OrNull<Text>{});
+    visit("unmet", &Proposal::unmet,
+          OrNull{wordsBy(holding::governsWord, {Governs::gap, Governs::strength, Governs::pressing})});
     visit("tools", &Proposal::tools, Whole{});
     visit("pressing_is_wish", &Proposal::pressingIsWish, Truth{});
     visit("within_counts", &Proposal::withinCounts, Truth{});

@@ -1,10 +1,10 @@
 #include <algorithm>
-#include <cmath>
-#include <limits>
-#include <string>
 
 #include "core/boat/hold_traits.hpp"
+#include "core/math/count.hpp"
+#include "core/measure/units.hpp"
 #include "core/plan/holding_scene.hpp"
+#include "core/plan/prop_texts.hpp"
 
 namespace fayline::plan {
 
@@ -13,10 +13,6 @@ namespace {
 using holding::Slips;
 using measure::Mark;
 using measure::toMillimetres;
-
-std::string degreesText(double angle_rad) {
-    return measure::writeNumber(measure::toDegrees(angle_rad), 2) + " degrees";
-}
 
 measure::Source geometry() {
     return {"geometry of the prop (derived)", Mark::derived};
@@ -30,20 +26,21 @@ void addSlip(std::vector<Finding>& findings, const HoldingScene& scene, const ho
     const bool head = end == Slips::head;
     const bool stopped = strutOf(scene, prop).stoppedAt(head ? boat::Stop::head : boat::Stop::foot);
     if ((prop.slips != end && prop.slips != Slips::both) || stopped) return;
-    const double friction = head ? prop.headFriction : prop.footFriction;
-    Finding finding = aboutHolding(Severity::stop, head ? Code::propSlipsAtHead : Code::propSlipsAtFoot, "deg",
-                                   head ? prop.frictionSource : prop.footFrictionSource);
+    const double leans_rad = head ? prop.slant_rad : prop.footSlant_rad;
+    const double holds_rad = holding::coneOf(head ? prop.headFriction : prop.footFriction);
+    Finding finding = foundAgainst(head ? Code::propSlipsAtHead : Code::propSlipsAtFoot,
+                                   head ? prop.frictionSource : prop.footFrictionSource, measure::toDegrees(leans_rad),
+                                   measure::toDegrees(holds_rad));
     finding.at_m = scene.at_m(prop.index);
-    finding.value = measure::toDegrees(head ? prop.slant_rad : prop.footSlant_rad);
-    finding.limit = measure::toDegrees(holding::coneOf(friction));
-    finding.text =
-        scene.name(prop.index) + ", " + scene.place(scene.at_m(prop.index)) + ", slips at its " +
-        (head ? "head: it leans " : "foot: it leans ") + degreesText(head ? prop.slant_rad : prop.footSlant_rad) +
-        " from square to " + (head ? "the stack" : "what it stands on") + ", and friction holds " +
-        degreesText(holding::coneOf(friction)) + " there. Fit a stop at its " + (head ? "head" : "foot") +
-        (prop.footThatHolds
-             ? ", or set its foot at x " + measure::writeLength(prop.footThatHolds->x_m, scene.shop.display) + "."
-             : "; no place of its foot would do without.");
+    finding.text.args = {scene.nameAt(prop.index), put::angleBeside(leans_rad, holds_rad),
+                         put::angleBeside(holds_rad, leans_rad)};
+    if (prop.footThatHolds) {
+        finding.text.phrase = head ? texts::headSlips : texts::footSlips;
+        finding.text.args.push_back(put::length(prop.footThatHolds->x_m));
+    } else {
+        finding.text.phrase = head ? texts::headSlipsAnywhere : texts::footSlipsAnywhere;
+    }
+    finding.details.emplace_back(head ? texts::headSlipsWhy : texts::footSlipsWhy);
     findings.push_back(finding);
 }
 
@@ -56,22 +53,19 @@ void addCautions(std::vector<Finding>& findings, const HoldingScene& scene) {
     });
     double total = 0;
     for (const holding::PropPlan& prop : props) total += prop.thrust_N;
-    Finding finding = aboutHolding(Severity::note, Code::propsCanFly, "N",
-                                   {"29 CFR 1926.305(c): secure a load at once after it is raised; WAC 296-307-22509: "
-                                    "never work under a load held by jacks alone",
-                                    Mark::published});
-    finding.limited = false;
+    Finding finding =
+        foundWithoutLimit(Code::propsCanFly, {"29 CFR 1926.305(c): secure a load at once after it is raised; WAC "
+                                              "296-307-22509: never work under a load held by jacks alone",
+                                              Mark::published});
     finding.value = total;
-    finding.text = "Props and jacks push with " + scene.force(total) +
-                   " in all. A prop that slips flies: keep hand and head out of its way, block the boat before anyone "
-                   "is under it, and never trust a jack alone. Local rules and licensed practice come first.";
+    finding.text = {texts::propsCanFly, {put::force(total)}};
+    finding.details.emplace_back(texts::propsCanFlyMore);
     findings.push_back(finding);
     if (!overhead) return;
-    Finding roof = aboutHolding(Severity::caution, Code::propsPushOverhead, "N",
-                                {"engineering judgement (common practice, no source)", Mark::commonPractice});
-    roof.limited = false;
+    Finding roof = foundWithoutLimit(Code::propsPushOverhead,
+                                     {"engineering judgement (common practice, no source)", Mark::commonPractice});
     roof.value = total;
-    roof.text = "Props to what is overhead can lift it: keep their push to what that is known to carry.";
+    roof.text = texts::propsPushOverhead;
     findings.push_back(roof);
 }
 
@@ -88,21 +82,18 @@ void addPropAssumptions(std::vector<Finding>& findings, const HoldingScene& scen
     }
     const measure::Source assumed{"assumed: common practice, no source", Mark::commonPractice};
     if (!feet.empty()) {
-        Finding finding = aboutHolding(Severity::note, Code::propFootAssumed, "mm", assumed);
+        Finding finding = foundWithoutLimit(Code::propFootAssumed, assumed);
         finding.at_m = scene.at_m(feet.front());
-        finding.limited = false;
-        finding.text = scene.names(feet) + (feet.size() == 1 ? " is" : " are") +
-                       " given no foot: reckoned straight below the head. Give where the foot stands.";
+        finding.text = {texts::footAssumed, {scene.names(feet)}, math::countOf(feet)};
         findings.push_back(finding);
     }
     if (!first) return;
-    Finding finding = aboutHolding(Severity::note, Code::propSectionAssumed, "mm", assumed);
+    Finding finding = foundWithoutLimit(Code::propSectionAssumed, assumed);
     finding.at_m = scene.at_m(first->index);
-    finding.limited = false;
     finding.value = toMillimetres(std::min(first->section_m[0], first->section_m[1]));
-    finding.text = scene.names(sections) + (sections.size() == 1 ? " is" : " are") + " given no section: reckoned as " +
-                   measure::writeThickness(first->section_m[0], scene.shop.display) + " by " +
-                   measure::writeThickness(first->section_m[1], scene.shop.display) + " of sound softwood.";
+    finding.text = {texts::sectionAssumed,
+                    {scene.names(sections), put::thickness(first->section_m[0]), put::thickness(first->section_m[1])},
+                    math::countOf(sections)};
     findings.push_back(finding);
 }
 
@@ -110,40 +101,37 @@ void addPropAssumptions(std::vector<Finding>& findings, const HoldingScene& scen
 
 void addPropStrength(std::vector<Finding>& findings, const HoldingScene& scene, const holding::PropPlan& prop,
                      const LoadCase& moment) {
-    const std::string who = moment.subject(scene, prop.index);
+    const Message who = moment.subject(scene, prop.index);
     if (prop.thrust_N > prop.allowable_N) {
-        Finding finding = aboutHolding(Severity::stop, moment.code(Code::propBuckles), "N", prop.columnSource);
+        Finding finding =
+            foundAgainst(moment.code(Code::propBuckles), prop.columnSource, prop.thrust_N, prop.allowable_N);
         finding.at_m = scene.at_m(prop.index);
-        finding.value = prop.thrust_N;
-        finding.limit = prop.allowable_N;
-        const auto [thrust, may] = scene.forces(prop.thrust_N, prop.allowable_N);
-        finding.text = who + "is thrust with " + thrust + "; a column of " +
-                       measure::writeLength(prop.length_m, scene.shop.display) + " like it may carry " + may +
-                       (prop.bucklesAt_N ? ", and buckles at " + scene.force(*prop.bucklesAt_N) : std::string()) +
-                       ". Take a thicker or a shorter one." + moment.instead;
+        finding.text = withForces(texts::propBuckles, who, prop.thrust_N, prop.allowable_N);
+        if (prop.bucklesAt_N) {
+            finding.details.push_back(
+                {texts::propBucklesWhy, {put::length(prop.length_m), put::force(*prop.bucklesAt_N)}});
+        }
+        moment.tellInstead(finding);
         findings.push_back(finding);
     } else if (prop.tooSlender && !moment.turnOf) {
-        Finding finding = aboutHolding(Severity::caution, Code::propTooSlender, "mm", prop.columnSource);
+        Finding finding =
+            foundAgainst(Code::propTooSlender, prop.columnSource, toMillimetres(prop.length_m),
+                         toMillimetres(holding::mostSlender * std::min(prop.section_m[0], prop.section_m[1])));
         finding.at_m = scene.at_m(prop.index);
-        finding.value = toMillimetres(prop.length_m);
-        finding.limit = toMillimetres(holding::mostSlender * std::min(prop.section_m[0], prop.section_m[1]));
-        finding.text = who + "is longer than fifty times its least side; the rule for columns goes no further.";
+        finding.text = {texts::propTooSlender, {who, put::length(prop.length_m)}};
+        finding.details.emplace_back(texts::propTooSlenderWhy);
         findings.push_back(finding);
     }
     if (prop.thrust_N > prop.most_N * (1 + 1e-9)) {
         const bool rated = boat::traitsOf(scene.station(prop.index).kind).isRated;
         const measure::Source given{"the most that you give it", Mark::derived};
         const measure::Source rule{"29 CFR 1926.305(a): the rated capacity is never exceeded", Mark::published};
-        Finding finding =
-            aboutHolding(Severity::stop, moment.code(rated ? Code::jackOverRating : Code::propOverStrength), "N",
-                         rated ? rule : given);
+        Finding finding = foundAgainst(moment.code(rated ? Code::jackOverRating : Code::propOverStrength),
+                                       rated ? rule : given, prop.thrust_N, prop.most_N);
         finding.at_m = scene.at_m(prop.index);
-        finding.value = prop.thrust_N;
-        finding.limit = prop.most_N;
-        const auto [thrust, most] = scene.forces(prop.thrust_N, prop.most_N);
-        finding.text = who + "is asked for " + thrust +
-                       (rated ? " and is rated for " : " along itself, and is given as good for ") + most + "." +
-                       moment.instead;
+        finding.text =
+            withForces(rated ? texts::jackOverRating : texts::propOverStrength, who, prop.thrust_N, prop.most_N);
+        moment.tellInstead(finding);
         findings.push_back(finding);
     }
 }
@@ -151,27 +139,18 @@ void addPropStrength(std::vector<Finding>& findings, const HoldingScene& scene, 
 void addProps(std::vector<Finding>& findings, const HoldingScene& scene) {
     for (const holding::PropPlan& prop : scene.plan.holding.props) {
         if (prop.footAboveHead) {
-            Finding finding = aboutHolding(Severity::stop, Code::propFootAboveHead, "mm", geometry());
+            Finding finding = foundAgainst(Code::propFootAboveHead, geometry(), toMillimetres(prop.foot.y_m),
+                                           toMillimetres(prop.head.y_m));
             finding.at_m = scene.at_m(prop.index);
-            finding.value = toMillimetres(prop.foot.y_m);
-            finding.limit = toMillimetres(prop.head.y_m);
             const bool overhead = strutOf(scene, prop).to == boat::PropTo::overhead;
-            finding.text =
-                scene.name(prop.index) + ", " + scene.place(scene.at_m(prop.index)) +
-                (overhead ? ", goes to what is overhead and has its foot below its head: give a foot above it."
-                          : ", stands on the floor and has its foot above its head: it can push nothing. "
-                            "Give a foot below it.");
+            finding.text = {overhead ? texts::footBelowHead : texts::footAboveHead, {scene.nameAt(prop.index)}};
             findings.push_back(finding);
             continue;
         }
         if (prop.cannotPress) {
-            Finding finding = aboutHolding(Severity::stop, Code::propCannotPress, "deg", geometry());
+            Finding finding = foundAgainst(Code::propCannotPress, geometry(), measure::toDegrees(prop.slant_rad), 90);
             finding.at_m = scene.at_m(prop.index);
-            finding.value = measure::toDegrees(prop.slant_rad);
-            finding.limit = 90;
-            finding.text = scene.name(prop.index) + ", " + scene.place(scene.at_m(prop.index)) + ", leans " +
-                           degreesText(prop.slant_rad) +
-                           " from square to the stack and pushes nothing toward the form. Set its foot elsewhere.";
+            finding.text = {texts::propCannotPress, {scene.nameAt(prop.index), put::angle(prop.slant_rad)}};
             findings.push_back(finding);
             continue;
         }

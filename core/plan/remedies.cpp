@@ -1,13 +1,11 @@
 #include "core/plan/remedies.hpp"
 
 #include <algorithm>
-#include <string>
 
-#include "core/measure/day_text.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/plan/day_pace.hpp"
+#include "core/plan/day_texts.hpp"
 #include "core/plan/plan.hpp"
-#include "core/plan/wording.hpp"
 
 namespace fayline::plan {
 
@@ -60,11 +58,11 @@ public:
     }
 
     std::vector<Remedy> all() const {
-        std::vector<Remedy> remedies{of(RemedyKind::moreHands, "one more pair of hands")};
+        std::vector<Remedy> remedies{of(RemedyKind::moreHands, texts::moreHands)};
         addSlowerGlues(remedies);
         addCooler(remedies);
         if (piece_.glue.vessel == boat::Vessel::cup) {
-            remedies.push_back(of(RemedyKind::trays, "the mix in shallow trays"));
+            remedies.push_back(of(RemedyKind::trays, texts::trays));
         }
         addBreak(remedies);
         addThicker(remedies);
@@ -72,11 +70,11 @@ public:
     }
 
 private:
-    static Remedy of(RemedyKind kind, const std::string& what, const std::string& asks = {}) {
+    static Remedy of(RemedyKind kind, const Message& what, std::vector<Message> asks = {}) {
         Remedy remedy;
         remedy.kind = kind;
         remedy.what = remedy.brief = what;
-        remedy.asks = asks;
+        remedy.asks = std::move(asks);
         return remedy;
     }
 
@@ -86,8 +84,7 @@ private:
         for (const glue::Adhesive& other : shop_.adhesives) {
             const bool slower = other.kind == now->kind && other.openTime_s > now->openTime_s;
             if (!slower || other.least_C > piece_.glue.air_C) continue;
-            remedies.push_back(of(RemedyKind::slowerGlue, "the slower " + other.name,
-                                  "Clamps stay on longer too; see the cure with this glue."));
+            remedies.push_back(of(RemedyKind::slowerGlue, {texts::slowerGlue, {other.name}}, {texts::slowerGlueAsks}));
             remedies.back().adhesive = other.id;
             remedies.back().brief = other.name;
         }
@@ -97,9 +94,8 @@ private:
         const glue::Adhesive* now = glue::findAdhesive(shop_.adhesives, piece_.glue.adhesive);
         const double air_C = piece_.glue.air_C - coolerBy_K;
         if (!now || air_C < now->least_C) return;
-        remedies.push_back(of(RemedyKind::coolerAir,
-                              "the cool of the morning, " + measure::writeTemperature(air_C, shop_.display),
-                              "Begin when it is as cool as that, and keep resin and cups in the shade."));
+        remedies.push_back(
+            of(RemedyKind::coolerAir, {texts::coolMorning, {put::temperature(air_C)}}, {texts::coolMorningAsks}));
     }
 
     // The break that leaves the most time in the worse of both gluings.
@@ -107,11 +103,9 @@ private:
         if (!piece_.stack.gluings.empty()) return;
         std::optional<Remedy> best;
         for (int after = 1; after < stripsOf(piece_.stack) && !stop_; ++after) {
-            Remedy one = of(RemedyKind::plannedBreak, "a planned break: glue " + numberWord(after) +
-                                                          (after == 1 ? " strip" : " strips") +
-                                                          ", let them cure on the form, wash and sand, then the rest");
+            Remedy one = of(RemedyKind::plannedBreak, {texts::plannedBreak, {}, after});
             one.breakAfterStrip = after;
-            one.brief = "a break after strip " + std::to_string(after);
+            one.brief = {texts::breakAfter, {put::count(after)}};
             const std::optional<DayPlan> day = dayOf(withRemedy(piece_, one));
             if (!day) continue;
             one.margin_s = day->margin_s;
@@ -120,25 +114,22 @@ private:
         if (best) remedies.push_back(*best);
     }
 
-    std::string breakAsks(const DayPlan& day, int afterStrip) const {
+    std::vector<Message> breakAsks(const DayPlan& day, int afterStrip) const {
         const schedule::Job& rest = day.gluings.back().job;
-        const int left = stripsOf(piece_.stack) - afterStrip;
-        return "Stop after strip " + std::to_string(afterStrip) +
-               " and close those on the form. When they have cured, " + "wash off what blushed, " +
-               measure::writeDuration(rest.wipe_s) + " by one pair of hands, and sand, " +
-               measure::writeDuration(rest.sand_s) + "; then glue the other " + numberWord(left) +
-               ". A second run sheet follows the first.";
+        return {{texts::breakFirst, {put::count(afterStrip)}},
+                {texts::breakThen,
+                 {put::duration(rest.wipe_s), put::duration(rest.sand_s)},
+                 stripsOf(piece_.stack) - afterStrip},
+                texts::secondSheet};
     }
 
     void addThicker(std::vector<Remedy>& remedies) const {
         const boat::Piece piece = withRemedy(piece_, of(RemedyKind::fewerStrips, {}));
         for (std::size_t i = 0; i < piece.stack.strips.size(); ++i) {
             if (piece.stack.strips[i].count == piece_.stack.strips[i].count) continue;
-            remedies.push_back(
-                of(RemedyKind::fewerStrips,
-                   "one strip fewer, " + measure::writeThickness(piece.stack.strips[i].thickness_m, shop_.display) +
-                       " thick",
-                   "They go round, nearer to breaking, and spring back more: the form changes with them."));
+            remedies.push_back(of(RemedyKind::fewerStrips,
+                                  {texts::fewerStrips, {put::thickness(piece.stack.strips[i].thickness_m)}},
+                                  {texts::fewerStripsAsk}));
         }
     }
 

@@ -1,6 +1,6 @@
-#include <string>
-
+#include "core/math/count.hpp"
 #include "core/plan/holding_scene.hpp"
+#include "core/plan/screw_texts.hpp"
 
 namespace fayline::plan {
 
@@ -18,17 +18,13 @@ void addScrewAssumptions(std::vector<Finding>& findings, const HoldingScene& sce
     }
     if (sizes.empty() && !backbone) return;
     const holding::ScrewPlan& first = scene.plan.holding.screws.front();
-    Finding finding = aboutHolding(Severity::note, Code::screwAssumed, "mm",
-                                   {"assumed: common practice, no source", Mark::commonPractice});
-    finding.limited = false;
+    Finding finding =
+        foundWithoutLimit(Code::screwAssumed, {"assumed: common practice, no source", Mark::commonPractice});
     finding.value = toMillimetres(first.diameter_m);
+    if (backbone) finding.text = texts::backboneAssumed;
     if (!sizes.empty()) {
-        finding.text = scene.names(sizes) + (sizes.size() == 1 ? " lacks" : " lack") +
-                       " a diameter, a depth or a washer: the usual is taken for what is missing.";
-    }
-    if (backbone) {
-        finding.text += std::string(finding.text.empty() ? "" : " ") +
-                        "The backbone is reckoned to be of the wood of the strip next to it.";
+        if (backbone) finding.details.push_back(finding.text);
+        finding.text = {texts::screwSizesAssumed, {scene.names(sizes)}, math::countOf(sizes)};
     }
     findings.push_back(finding);
 }
@@ -37,83 +33,65 @@ void addScrewAssumptions(std::vector<Finding>& findings, const HoldingScene& sce
 
 void addScrewStrength(std::vector<Finding>& findings, const HoldingScene& scene, const holding::ScrewPlan& screw,
                       const LoadCase& moment) {
-    const std::string who = moment.subject(scene, screw.index);
-    const std::string washer = moment.subject(scene, screw.index, "The washer of ");
-    const auto add = [&](Severity severity, Code code, const std::string& unit, double value, double limit,
-                         const measure::Source& source, const std::string& text) {
-        Finding finding = aboutHolding(severity, code, unit, source);
+    const Message who = moment.subject(scene, screw.index);
+    const auto add = [&](Finding finding, const Message& text) -> Finding& {
         finding.at_m = scene.at_m(screw.index);
-        finding.value = value;
-        finding.limit = limit;
         finding.text = text;
-        findings.push_back(finding);
+        findings.push_back(std::move(finding));
+        return findings.back();
     };
     const bool byWood = screw.withdrawalUltimate_N <= screw.steelUltimate_N;
     const bool allowedByWood = screw.withdrawalAllowable_N <= screw.steelAllowable_N;
+    const auto byPull = [&](bool wood, double limit_N) {
+        return foundAgainst(moment.code(wood ? Code::screwDrawsOut : Code::screwBreaks),
+                            wood ? screw.withdrawalSource : screw.steelSource, screw.pull_N, limit_N);
+    };
     if (screw.pull_N > screw.ultimate_N()) {
-        const auto [pull, gives] = scene.forces(screw.pull_N, screw.ultimate_N());
-        add(Severity::stop, moment.code(byWood ? Code::screwDrawsOut : Code::screwBreaks), "N", screw.pull_N,
-            screw.ultimate_N(), byWood ? screw.withdrawalSource : screw.steelSource,
-            who + (byWood ? "draws out" : "breaks") + ": it is asked for " + pull + ", and " +
-                (byWood ? "the wood gives way at " : "its steel, if mild, parts at ") + gives +
-                (byWood ? " in the mean. Take a thicker or longer one, or two." : ". Take a thicker one, or two.") +
-                moment.instead);
+        Finding& finding =
+            add(byPull(byWood, screw.ultimate_N()),
+                withForces(byWood ? texts::screwDrawsOut : texts::screwBreaks, who, screw.pull_N, screw.ultimate_N()));
+        finding.severity = Severity::stop;
+        moment.tellInstead(finding);
     } else if (screw.pull_N > screw.allowable_N()) {
-        const auto [pull, allowed] = scene.forces(screw.pull_N, screw.allowable_N());
-        add(Severity::caution, moment.code(allowedByWood ? Code::screwDrawsOut : Code::screwBreaks), "N", screw.pull_N,
-            screw.allowable_N(), allowedByWood ? screw.withdrawalSource : screw.steelSource,
-            who + "is asked for " + pull + ", more than the " + allowed + " that screws are loaded with for good. It " +
-                (byWood ? "draws out at " : "breaks at ") + scene.force(screw.ultimate_N()) +
-                (byWood ? " in the mean." : ", if of mild steel.") + moment.instead);
+        Finding& finding = add(byPull(allowedByWood, screw.allowable_N()),
+                               withForces(texts::screwOverLoad, who, screw.pull_N, screw.allowable_N()));
+        finding.details.push_back(
+            {byWood ? texts::screwDrawsOutAt : texts::screwBreaksAt, {put::force(screw.ultimate_N())}});
+        moment.tellInstead(finding);
     }
     if (!screw.washerKnown && !moment.turnOf) {
-        add(Severity::note, Code::washerUnknown, "MPa", screw.washerPressure_Pa / 1e6, 0, screw.washerSource,
-            washer + "presses the outer strip with " + scene.pressure(screw.washerPressure_Pa) +
-                "; what its wood bears across the grain is not in the table.");
-        findings.back().limited = false;
+        Finding finding = foundWithoutLimit(Code::washerUnknown, screw.washerSource);
+        finding.value = screw.washerPressure_Pa / 1e6;
+        add(finding, {texts::washerUnknown, {who, put::pressure(screw.washerPressure_Pa)}});
     } else if (screw.washerKnown && screw.washerPressure_Pa > screw.washerMay_Pa) {
-        add(Severity::caution, moment.code(Code::washerCrushes), "MPa", screw.washerPressure_Pa / 1e6,
-            screw.washerMay_Pa / 1e6, screw.washerSource,
-            washer + "presses the outer strip with " + scene.pressure(screw.washerPressure_Pa) +
-                ", and the wood bears " + scene.pressure(screw.washerMay_Pa) +
-                ". Take a larger washer or a pad under it." + moment.instead);
+        Finding& finding = add(
+            foundAgainst(moment.code(Code::washerCrushes), screw.washerSource, screw.washerPressure_Pa / 1e6,
+                         screw.washerMay_Pa / 1e6),
+            {texts::washerCrushes, {who, put::pressure(screw.washerPressure_Pa), put::pressure(screw.washerMay_Pa)}});
+        moment.tellInstead(finding);
     }
 }
 
 void addScrews(std::vector<Finding>& findings, const HoldingScene& scene) {
     for (const holding::ScrewPlan& screw : scene.plan.holding.screws) {
         addScrewStrength(findings, scene, screw, {});
-        const std::string who = scene.name(screw.index) + ", " + scene.place(scene.at_m(screw.index)) + ", ";
-        const auto caution = [&](Code code, double value_m, double limit_m, const std::string& text) {
-            Finding finding = aboutHolding(Severity::caution, code, "mm", screw.spacingSource);
+        const auto caution = [&](Code code, double value_m, double limit_m, const Phrase& phrase) {
+            if (!(value_m < limit_m)) return;
+            Finding finding = foundAgainst(code, screw.spacingSource, toMillimetres(value_m), toMillimetres(limit_m));
             finding.at_m = scene.at_m(screw.index);
-            finding.value = toMillimetres(value_m);
-            finding.limit = toMillimetres(limit_m);
-            finding.text = text;
+            finding.text = {phrase, {scene.nameAt(screw.index), put::span(value_m), put::span(limit_m)}};
             findings.push_back(finding);
         };
-        if (screw.fromEdge_m < screw.fromEdgeNeeded_m) {
-            caution(Code::screwNearEdge, screw.fromEdge_m, screw.fromEdgeNeeded_m,
-                    who + "has " + scene.span(screw.fromEdge_m) + " to the edge and needs " +
-                        scene.span(screw.fromEdgeNeeded_m) + " not to split it.");
-        }
-        if (screw.fromEnd_m < screw.fromEndNeeded_m) {
-            caution(Code::screwNearEnd, screw.fromEnd_m, screw.fromEndNeeded_m,
-                    who + "has " + scene.span(screw.fromEnd_m) + " to the end and needs " +
-                        scene.span(screw.fromEndNeeded_m) + " not to split it.");
-        }
+        caution(Code::screwNearEdge, screw.fromEdge_m, screw.fromEdgeNeeded_m, texts::screwNearEdge);
+        caution(Code::screwNearEnd, screw.fromEnd_m, screw.fromEndNeeded_m, texts::screwNearEnd);
     }
     if (scene.plan.holding.screws.empty()) return;
     addScrewAssumptions(findings, scene);
     const holding::ScrewPlan& first = scene.plan.holding.screws.front();
-    Finding finding =
-        aboutHolding(Severity::note, Code::screwHead, "mm", {"common practice, no source", Mark::commonPractice});
-    finding.limited = false;
+    Finding finding = foundWithoutLimit(Code::screwHead, {"common practice, no source", Mark::commonPractice});
     finding.value = toMillimetres(first.clearanceHole_m);
-    finding.text = "Temporary screws draw only through a clearance hole in the whole stack, here " +
-                   measure::writeThickness(first.clearanceHole_m, scene.shop.display) +
-                   ", with a flat head on a washer: a tapered head under the pull splits the strip. Wax them, or the "
-                   "glue keeps them.";
+    finding.text = {texts::screwHead, {put::thickness(first.clearanceHole_m)}};
+    finding.details.emplace_back(texts::screwHeadWhy);
     findings.push_back(finding);
 }
 

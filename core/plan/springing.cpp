@@ -3,21 +3,15 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/math/count.hpp"
 #include "core/math/root.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/plan/form_wording.hpp"
-#include "core/plan/wording.hpp"
+#include "core/plan/springing_texts.hpp"
 #include "core/stack/on_form.hpp"
 
 namespace fayline::plan {
 
 namespace {
-
-using measure::writeForce;
-using measure::writeMoment;
-using measure::writeShare;
-using measure::writeStress;
 
 // So little of a section's turn is the least that may be left, and so many times as much the most.
 constexpr double leastLeft = 0.05;
@@ -60,20 +54,6 @@ double factorOfEnd(const boat::Piece& piece, const Plan& plan, double off_m) {
                           [](double, double left_m, double) { return std::abs(left_m) < 1e-7; });
 }
 
-std::string pullsText(const stack::SprungHome& home, const Plan& plan) {
-    const double length = plan.line.fair.line.length();
-    std::string text =
-        " With the ends held, " + writeForce(std::abs(home.middlePull_N), plan.display) + " " +
-        placeText(home.middleAt_m, length, plan.display) + ", square to the chord, brings the rise; or " +
-        writeForce(std::abs(home.endsPull_N), plan.display) + " along the chord " +
-        (home.endsPull_N < 0 ? "pushes the ends apart" : "draws the ends together") + " by what the chord is off.";
-    return text +
-           " A single pull brings that measure only; to lie on its line everywhere the piece wants a neighbour "
-           "that holds it all along, with up to " +
-           writeMoment(std::abs(home.moment_N_m), plan.display) + " " +
-           placeText(home.momentAt_m, length, plan.display) + ".";
-}
-
 }  // namespace
 
 std::optional<stack::SprungHome> springHome(const boat::Piece& piece, const Plan& plan,
@@ -84,26 +64,28 @@ std::optional<stack::SprungHome> springHome(const boat::Piece& piece, const Plan
     return stack::sprungHome(piece, plan.line.fair.line, plan.stack, plan.form, opened);
 }
 
-std::string springingText(const std::optional<stack::SprungHome>& home, const Plan& plan) {
-    if (!plan.form.letsGo) return "Nothing lets go, so nothing is to be sprung home.";
-    if (!home) {
-        return "By the plan the piece comes off its form on the wanted line. Type how far it really stands off, and "
-               "what it takes to spring it home stands here.";
-    }
-    const double length = plan.line.fair.line.length();
-    const bool atStart = reportedAtStart(plan.form, length);
-    std::string text =
-        capitalised(openingText(home->off, atStart, home->measured ? "stands" : "will stand", plan.display)) +
-        ": as if it gave back " + measure::writeNumber(home->factor, 2) + " times what theory says.";
-    text += pullsText(*home, plan);
-    text += " For good stays a stress of up to " + writeStress(home->stress_Pa) + ", in " +
-            stripText(home->stressPlace, math::countOf(plan.stack.strips)) + " " +
-            placeText(home->stressAt_m, length, plan.display) + ", " + writeShare(home->breakingShare) +
-            " of what breaks it";
-    text += home->bears
-                ? "; wood bears about " + writeShare(stack::shareForGood) + " for good."
-                : ", more than the " + writeShare(stack::shareForGood) + " that wood bears for good: make it again.";
-    return text + " It pulls at its fastenings for good; sprung, it whips when a hold slips: rope it and stand clear.";
+std::vector<Message> springHomeTexts(const stack::SprungHome& home, const Plan& plan) {
+    const auto place = [&plan](double at_m) { return put::place(at_m, plan.line.fair.line.length()); };
+    const Arg bears = put::share(stack::shareForGood);
+    return {
+        {texts::pullMiddle, {put::force(std::abs(home.middlePull_N)), place(home.middleAt_m)}},
+        {home.endsPull_N < 0 ? texts::pushEndsApart : texts::pullEndsTogether, {put::force(std::abs(home.endsPull_N))}},
+        {texts::neighbourHolds, {put::moment(std::abs(home.moment_N_m)), place(home.momentAt_m)}},
+        {texts::stressStays,
+         {put::stress(home.stress_Pa), put::count(home.stressPlace), place(home.stressAt_m),
+          put::share(home.breakingShare)}},
+        {home.bears ? texts::woodBears : texts::woodBearsLess, {bears}},
+        texts::sprungCaution};
+}
+
+std::vector<Message> springingTexts(const std::optional<stack::SprungHome>& home, const Plan& plan) {
+    if (!plan.form.letsGo) return {texts::nothingComesOff};
+    if (!home) return {texts::comesOffOnLine};
+    const bool atStart = reportedAtStart(plan.form, plan.line.fair.line.length());
+    std::vector<Message> all{{texts::standsAsIf, {endStands(home->off, atStart), put::number(home->factor, 2)}}};
+    const std::vector<Message> more = springHomeTexts(*home, plan);
+    all.insert(all.end(), more.begin(), more.end());
+    return all;
 }
 
 }  // namespace fayline::plan

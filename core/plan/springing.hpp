@@ -3,7 +3,7 @@
 #pragma once
 
 #include <optional>
-#include <string>
+#include <vector>
 
 #include "core/boat/boat.hpp"
 #include "core/plan/plan.hpp"
@@ -20,7 +20,10 @@ namespace fayline::plan {
 std::optional<stack::SprungHome> springHome(const boat::Piece& piece, const Plan& plan,
                                             const std::optional<double>& off_m);
 
-// What it takes and whether wood bears it, in full sentences; with the caution. `home` as springHome has it.
-std::string springingText(const std::optional<stack::SprungHome>& home, const Plan& plan);
+// What it takes to spring it home, what stays in it and whether wood bears that; with the caution.
+std::vector<Message> springHomeTexts(const stack::SprungHome& home, const Plan& plan);
+
+// The same with how far it stands off; where nothing is off or nothing comes off, that. `home` as springHome has it.
+std::vector<Message> springingTexts(const std::optional<stack::SprungHome>& home, const Plan& plan);
 
 }  // namespace fayline::plan

@@ -6,10 +6,11 @@
 
 #include "core/math/count.hpp"
 #include "core/measure/input_error.hpp"
+#include "core/measure/scale.hpp"
 #include "core/measure/units.hpp"
 #include "core/plan/breaking_help.hpp"
-#include "core/plan/breaking_wording.hpp"
 #include "core/plan/findings.hpp"
+#include "core/plan/stack_texts.hpp"
 #include "core/plan/wording.hpp"
 #include "core/stack/limits.hpp"
 #include "core/stack/parallels.hpp"
@@ -21,9 +22,6 @@ namespace {
 
 using measure::Mark;
 using measure::toMillimetres;
-using measure::writeNumber;
-using measure::writeShare;
-using measure::writeThickness;
 using stack::LimitKind;
 using stack::LimitMet;
 
@@ -34,45 +32,40 @@ struct StackScene {
     const LinePlan& line;
     const stack::StackPlan& stack;
 
-    std::string place(double at_m) const { return placeText(at_m, line.fair.line.length(), shop.display); }
-    std::string strip(int place) const { return stripText(place, math::countOf(stack.strips)); }
+    Arg place(double at_m) const { return put::place(at_m, line.fair.line.length()); }
+    Message strip(int place) const { return stripName(place, math::countOf(stack.strips)); }
     const stack::Strip& stripAt(int place) const { return stack.strips[place - 1]; }
-    std::string help(int place) const { return breakingHelpText(breakingHelp(piece, shop, stripAt(place)), shop); }
+    std::string wood(int place) const { return woodName(shop.species, stripAt(place).species); }
+    BreakingHelp help(int place) const { return breakingHelp(piece, shop, stripAt(place)); }
 };
 
-Finding about(Severity severity, Code code, const std::string& unit) {
-    Finding finding;
-    finding.severity = severity;
-    finding.code = code;
-    finding.unit = unit;
-    return finding;
-}
-
-Finding fromLimit(Severity severity, Code code, const std::string& unit, const LimitMet& limit, double toUnit) {
-    Finding finding = about(severity, code, unit);
+Finding ofLimit(Code code, const LimitMet& limit, double toUnit) {
+    Finding finding = found(code, limit.source);
     finding.at_m = limit.at_m;
     finding.strip = limit.place;
     finding.value = limit.value * toUnit;
     finding.limit = limit.limit * toUnit;
-    finding.source = limit.source;
     return finding;
 }
 
 Finding breaks(const StackScene& scene, const LimitMet& limit) {
-    Finding finding = fromLimit(Severity::stop, Code::stripBreaks, "pct", limit, 100);
-    finding.text = capitalised(scene.strip(limit.place)) + " breaks " + scene.place(limit.at_m) +
-                   ": bent there to a strain of " + writeShare(limit.value) + ", where its wood breaks at " +
-                   writeShare(limit.limit) + " in the mean." + scene.help(limit.place);
+    const BreakingHelp help = scene.help(limit.place);
+    Finding finding = ofLimit(Code::stripBreaks, limit, 100);
+    finding.text = {texts::stripBreaks,
+                    {scene.strip(limit.place), scene.place(limit.at_m), put::share(limit.value / limit.limit),
+                     scene.wood(limit.place), breakingAdvice(help, scene.shop)}};
+    finding.details = breakingHelpTexts(help, scene.shop);
+    finding.details.insert(finding.details.begin(),
+                           {texts::stripBreaksWhy, {put::share(limit.value), put::share(limit.limit)}});
     return finding;
 }
 
 Finding breaksHot(const StackScene& scene, const LimitMet& limit) {
-    Finding finding = fromLimit(Severity::stop, Code::stripBreaksHot, "pct", limit, 100);
-    finding.text = capitalised(scene.strip(limit.place)) + " tears while it is bent hot " + scene.place(limit.at_m) +
-                   ": strained there to " + writeShare(limit.value) + ", where hot wet wood without a strap tears at " +
-                   writeShare(limit.limit) +
-                   " in the mean. Take thinner strips; the tighter bends published for steamed wood hold only with a "
-                   "steel strap along the outside.";
+    Finding finding = ofLimit(Code::stripBreaksHot, limit, 100);
+    finding.text = {texts::stripBreaksHot,
+                    {scene.strip(limit.place), scene.place(limit.at_m), put::share(limit.value / limit.limit)}};
+    finding.details = {{texts::stripBreaksHotWhy, {put::share(limit.value), put::share(limit.limit)}},
+                       texts::steelStrap};
     return finding;
 }
 
@@ -84,25 +77,26 @@ bool isForLoad(LimitKind kind) {
            kind == LimitKind::laminationThickness || kind == LimitKind::curvatureFactor;
 }
 
+Arg sourceWords(const measure::Source& source) {
+    return Message(texts::sourceMarked, {source.text, measure::markText(source.mark)});
+}
+
 // What a rule for curved timber that carries load has against the bend, with its source.
-std::string loadRule(const StackScene& scene, const LimitMet& limit) {
-    const std::string from = ": " + limit.source.text + " (" + measure::markText(limit.source.mark) + ")";
+Message loadRule(const StackScene& scene, const LimitMet& limit) {
     switch (limit.kind) {
         case LimitKind::laminationThickness:
-            return "strips no thicker than " + writeThickness(limit.limit, scene.shop.display) + ", these are " +
-                   writeThickness(limit.value, scene.shop.display) + from;
+            return {texts::ruleThickness,
+                    {put::thickness(limit.limit), put::thickness(limit.value), sourceWords(limit.source)}};
         case LimitKind::ratioHardwood:
         case LimitKind::ratioSoftwood:
-            return "a radius of " + writeNumber(limit.limit) + " times the thickness or more, here " +
-                   writeNumber(limit.value) + from;
+            return {texts::ruleRadius, {put::number(limit.limit), put::number(limit.value), sourceWords(limit.source)}};
         default:
             break;
     }
     // Of the strip whose middle has that radius; its inner face lies half a thickness further in.
     const double ratio = scene.stripAt(limit.place).radiusOverThickness - 0.5;
-    const measure::Source eurocode = stack::bendingFactorEurocodeSource();
-    return limit.source.text + " (" + measure::markText(limit.source.mark) + "); " + eurocode.text + " leaves " +
-           writeShare(stack::bendingFactorEurocode(ratio)) + " (" + measure::markText(eurocode.mark) + ")";
+    return {texts::ruleFactor,
+            {put::share(stack::bendingFactorEurocode(ratio)), sourceWords(stack::bendingFactorEurocodeSource())}};
 }
 
 // Several rules for timber that carries load, one bend: one note, with what that bend leaves of the strength.
@@ -117,53 +111,52 @@ void addForLoad(std::vector<Finding>& findings, const StackScene& scene, const s
         if (by > atLimit) over.push_back(limit);
     }
     if (over.empty() || !factor) return;
-    Finding finding = fromLimit(Severity::note, Code::bendForLoad, "pct", *factor, 100);
-    finding.text =
-        "Carries load? The bend " + scene.place(factor->at_m) + " leaves it " +
-        (factor->value > 0 ? "about " + writeShare(std::round(100 * factor->value) / 100) : "less than rules state") +
-        " of a straight timber's strength. Ask the designer, or use thinner strips.";
-    finding.source.text = loadRule(scene, *factor);
+    Finding finding = ofLimit(Code::bendForLoad, *factor, 100);
+    if (factor->value > 0) {
+        finding.text = {texts::bendForLoad,
+                        {scene.place(factor->at_m), put::share(std::round(100 * factor->value) / 100)}};
+    } else {
+        finding.text = {texts::bendBeyondRules, {scene.place(factor->at_m)}};
+    }
+    finding.details.push_back(loadRule(scene, *factor));
     for (const LimitMet* limit : over) {
-        if (limit != factor) finding.source.text += "; " + loadRule(scene, *limit);
+        if (limit != factor) finding.details.push_back(loadRule(scene, *limit));
     }
     findings.push_back(finding);
 }
 
 Finding noRoom(const StackScene& scene, const LimitMet& limit) {
-    Finding finding = fromLimit(Severity::stop, Code::noRoom, "mm", limit, 1);
+    Finding finding = ofLimit(Code::noRoom, limit, 1);
     const double curvature = std::abs(scene.line.fair.line.at(limit.at_m).curvature_per_m);
     const double radius = 1 / curvature;
     const double reach = (1 - limit.value) / curvature;
     finding.value = toMillimetres(reach);
     finding.limit = toMillimetres(radius);
-    finding.text = "There is no room for the stack " + scene.place(limit.at_m) + ": the line's radius there is " +
-                   spanText(radius, scene.shop.display) + " and the stack reaches " +
-                   spanText(reach, scene.shop.display) + " into it.";
+    finding.text = {texts::noRoom, {scene.place(limit.at_m), put::span(reach), put::span(radius)}};
     return finding;
 }
 
 Finding crosses(const StackScene& scene, const LimitMet& limit) {
-    Finding finding = fromLimit(Severity::stop, Code::stackCrossesItself, "mm", limit, 1000);
+    Finding finding = ofLimit(Code::stackCrossesItself, limit, 1000);
     finding.limit = toMillimetres(limit.at_m);
     finding.limited = false;
-    finding.text = "The stack runs into itself: what lies " + scene.place(limit.at_m) + " meets what lies " +
-                   scene.place(limit.value) + ".";
+    finding.text = {texts::stackCrossesItself, {scene.place(limit.at_m), scene.place(limit.value)}};
     return finding;
 }
 
 Finding pins(const StackScene& scene, const LimitMet& limit) {
-    Finding finding = fromLimit(Severity::stop, Code::pinsForbidSliding, "mm", limit, 1000);
-    finding.text = "The pins forbid the strips to slide: between them, from " + scene.place(limit.at_m) +
-                   " on, the outermost strip has to slip " + smallText(limit.value, scene.shop.display) +
-                   " along the one on the form, and pins let " + smallText(limit.limit, scene.shop.display) +
-                   " pass. Pin one place only.";
+    Finding finding = ofLimit(Code::pinsForbidSliding, limit, 1000);
+    finding.text = {texts::pinsForbidSliding,
+                    {scene.place(limit.at_m), put::small(limit.value), put::small(limit.limit)}};
     return finding;
 }
 
 Finding chanceTooGreat(const StackScene& scene, const LimitMet& limit) {
-    Finding finding = fromLimit(Severity::stop, Code::chanceOfBreaking, "pct", limit, 100);
-    finding.text = capitalised(chanceText(limit.value)) + " strips will break; above 1 in 3 spares do not help." +
-                   scene.help(stack::worstStrip(scene.stack).place);
+    const BreakingHelp help = scene.help(stack::worstStrip(scene.stack).place);
+    Finding finding = ofLimit(Code::chanceOfBreaking, limit, 100);
+    finding.severity = Severity::stop;
+    finding.text = {texts::mostStripsBreak, {put::chance(limit.value), breakingAdvice(help, scene.shop)}};
+    finding.details = breakingHelpTexts(help, scene.shop);
     return finding;
 }
 
@@ -171,11 +164,12 @@ Finding chanceTooGreat(const StackScene& scene, const LimitMet& limit) {
 constexpr double confidence = 0.95;
 
 Finding spares(const StackScene& scene, const LimitMet& limit) {
-    Finding finding = fromLimit(Severity::caution, Code::chanceOfBreaking, "pct", limit, 100);
+    Finding finding = ofLimit(Code::chanceOfBreaking, limit, 100);
     finding.value = 100 * scene.stack.chanceAnyBreaks;
     finding.limit = 100 * (1 - confidence);
-    finding.text = "A strip breaks in " + chanceText(scene.stack.chanceAnyBreaks) + " gluings (allowed 1 in 20). Cut " +
-                   numberWord(scene.stack.spares) + (scene.stack.spares == 1 ? " spare." : " spares.");
+    finding.text = {texts::cutSpares,
+                    {put::chance(scene.stack.chanceAnyBreaks), put::countWord(scene.stack.spares)},
+                    scene.stack.spares};
     return finding;
 }
 
@@ -246,19 +240,17 @@ void addEndsStep(std::vector<Finding>& findings, const StackScene& scene) {
     if (std::abs(step) < leastStep_m) return;
     const bool fallsShort = (start ? shortAtStart : shortAtEnd) > 0;
     const double overRun = start ? scene.piece.stack.runsPastStart_m : scene.piece.stack.runsPastEnd_m;
-    Finding finding = about(fallsShort ? Severity::caution : Severity::note, Code::endsStep, "mm");
-    finding.at_m =
-        start ? -scene.piece.stack.runsPastStart_m : scene.line.fair.line.length() + scene.piece.stack.runsPastEnd_m;
+    const double length = scene.line.fair.line.length();
+    Finding finding = found(Code::endsStep, {"lengths of parallel curves (derived)", Mark::derived});
+    if (fallsShort) finding.severity = Severity::caution;
+    finding.at_m = start ? -overRun : length + overRun;
     finding.value = toMillimetres(std::abs(step));
     finding.limit = toMillimetres(overRun);
-    finding.source = {"lengths of parallel curves (derived)", Mark::derived};
-    finding.text = std::string("Cut to one length and held ") + scene.place(stagger.pinnedAt_m) +
-                   ", the outermost strip " + (step > 0 ? "ends " : "runs ") +
-                   spanText(std::abs(step), scene.shop.display) + (step > 0 ? " short of" : " past") +
-                   " the one on the form at the " + (start ? "start" : "end") + ", where strips run past by " +
-                   spanText(overRun, scene.shop.display) + ". " +
-                   (fallsShort ? "It would not reach the trim line: cut each strip to its own length."
-                               : "Cut each strip to its own length if the ends shall lie even.");
+    const std::vector<Arg> args{put::span(std::abs(step)), scene.place(start ? 0 : length), put::span(overRun)};
+    const Phrase& notShort = step > 0 ? texts::endStepsBack : texts::endRunsPast;
+    finding.text = {fallsShort ? texts::endFallsShort : notShort, args};
+    finding.details = {{texts::cutToOneLength, {scene.place(stagger.pinnedAt_m)}},
+                       fallsShort ? texts::missesTrimLine : texts::endsEven};
     findings.push_back(finding);
 }
 
@@ -271,22 +263,20 @@ void addBeyondTables(std::vector<Finding>& findings, const StackScene& scene) {
     const boat::Stack& stack = scene.piece.stack;
     if (stack.moisture < driestOfTable || stack.moisture > wettestOfTable) {
         const bool dry = stack.moisture < driestOfTable;
-        Finding finding = about(Severity::caution, Code::moistureBeyondTable, "pct");
+        const double limit = dry ? driestOfTable : wettestOfTable;
+        Finding finding = found(Code::moistureBeyondTable, {"Wood Handbook Table 5-14", Mark::fromMemory});
         finding.value = 100 * stack.moisture;
-        finding.limit = 100 * (dry ? driestOfTable : wettestOfTable);
-        finding.source = {"Wood Handbook Table 5-14", Mark::fromMemory};
-        finding.text = "At a moisture of " + writeShare(stack.moisture, 3) + " the wood is " +
-                       (dry ? "drier" : "wetter") + " than the " + writeShare(dry ? driestOfTable : wettestOfTable) +
-                       " to which its strength is tabled; take strains and stiffness as rough.";
+        finding.limit = 100 * limit;
+        finding.text = {dry ? texts::drierThanTables : texts::wetterThanTables,
+                        {put::share(stack.moisture, 3), put::share(limit)}};
         findings.push_back(finding);
     }
     if (stack.grainSlope > steepestGrainOfTable) {
-        Finding finding = about(Severity::caution, Code::grainBeyondTable, "ratio");
+        Finding finding = found(Code::grainBeyondTable, {"Wood Handbook Table 5-12", Mark::fromMemory});
         finding.value = stack.grainSlope;
         finding.limit = steepestGrainOfTable;
-        finding.source = {"Wood Handbook Table 5-12", Mark::fromMemory};
-        finding.text = "Grain that runs out 1 in " + writeNumber(1 / stack.grainSlope, 2) +
-                       " is steeper than the 1 in 5 to which its strength is tabled: the strips are weaker than shown.";
+        finding.text = {texts::grainBeyondTable,
+                        {put::number(1 / stack.grainSlope, 2), put::number(1 / steepestGrainOfTable)}};
         findings.push_back(finding);
     }
 }
@@ -298,33 +288,26 @@ void addSpeciesWarnings(std::vector<Finding>& findings, const StackScene& scene)
         reported.push_back(strip.species);
         const wood::Species* wood = wood::findSpecies(scene.shop.species, strip.species);
         if (!wood || wood->warning.empty()) continue;
-        Finding finding = about(Severity::note, Code::speciesWarning, "MPa");
+        Finding finding = foundWithoutLimit(Code::speciesWarning, wood->mor_Pa.source);
         finding.strip = strip.place;
         finding.value = wood->mor_Pa.value / 1e6;
-        finding.limited = false;
-        finding.source = wood->mor_Pa.source;
-        finding.text = capitalised(woodName(*wood)) + ", here with a bending strength of " +
-                       measure::writeStress(wood->mor_Pa.value) + ": " + wood->warning;
-        if (!wood->warning.ends_with('.')) finding.text += ".";
+        finding.text = {texts::speciesWarning, {woodName(*wood)}};
+        finding.details = {{texts::speciesStrength, {put::stress(wood->mor_Pa.value)}},
+                           wood->warning + (wood->warning.ends_with('.') ? "" : ".")};
         findings.push_back(finding);
     }
 }
 
-// "about 1 to 4 days", "up to 12 hours".
-std::string dryingText(const stack::Drying& drying) {
+// "about 12 hours", "1 to 4 days".
+Message dryingTime(const stack::Drying& drying) {
     constexpr double day_s = 86400;
     if (drying.longest_s < day_s) {
-        return "some " + writeNumber(std::max(1.0, std::ceil(drying.longest_s / 3600)), 2) + " hours";
+        return {texts::dryHours, {}, static_cast<int>(std::max(1.0, std::ceil(drying.longest_s / 3600)))};
     }
-    const std::string most = writeNumber(std::ceil(drying.longest_s / day_s), 2);
-    const std::string least = writeNumber(std::max(1.0, std::round(drying.shortest_s / day_s)), 2);
-    if (least == most) return most == "1" ? "about a day" : "about " + most + " days";
-    return least + " to " + most + " days";
-}
-
-const char* softenedWord(boat::Softened how) {
-    if (how == boat::Softened::soaked) return "soaked";
-    return how == boat::Softened::steamed ? "steamed" : "boiled";
+    const double most = std::ceil(drying.longest_s / day_s);
+    const double least = std::max(1.0, std::round(drying.shortest_s / day_s));
+    if (least == most) return {texts::dryDays, {}, static_cast<int>(most)};
+    return {texts::dryDaysBetween, {put::count(least), put::count(most)}};
 }
 
 stack::Drying dryingIn(const boat::Glue& glue, double thickness_m) {
@@ -340,38 +323,28 @@ Finding dryBeforeGlue(const StackScene& scene, const boat::Strips& strips, const
     const boat::Glue& glue = scene.piece.glue;
     const double thickness = std::max(strip.thickness_m, strip.thicknessAtEnd_m);
     const stack::Drying drying = dryingIn(glue, thickness);
-    Finding finding = about(drying.reaches ? Severity::note : Severity::caution, Code::dryBeforeGlue, "days");
+    Finding finding = foundWithoutLimit(Code::dryBeforeGlue, drying.source);
     finding.strip = strip.place;
-    finding.value = drying.longest_s / 86400;
-    finding.limited = false;
-    finding.source = drying.source;
-    finding.text = std::string("Strips that were ") + softenedWord(before.how) + " have to dry on the form to " +
-                   writeShare(stack::glueBelow) + " before glue: ";
-    const std::string air =
-        measure::writeTemperature(glue.air_C, scene.shop.display) + " and " + writeShare(glue.humidity) + " humidity";
     if (drying.reaches) {
-        finding.text += "from wet through, " + dryingText(drying) + " for " +
-                        writeThickness(thickness, scene.shop.display) + " in air of " + air +
-                        ", each strip with a face open to the air; weigh one until it loses no more. ";
+        finding.value = drying.longest_s / 86400;
+        finding.text = {texts::dryBeforeGlue, {put::share(stack::glueBelow), dryingTime(drying)}};
+        finding.details.push_back(
+            {texts::dryFromWet, {put::thickness(thickness), put::temperature(glue.air_C), put::share(glue.humidity)}});
     } else {
-        finding.text += "in air of " + air + " wood only comes to " + writeShare(drying.airMoisture) +
-                        ", so they never do. Dry them where it is warmer or drier. ";
+        finding.severity = Severity::caution;
         finding.unit = "pct";
         finding.value = 100 * drying.airMoisture;
         finding.limit = 100 * stack::glueBelow;
         finding.limited = true;
+        finding.text = {texts::neverDry, {put::share(stack::glueBelow), put::share(drying.airMoisture)}};
+        finding.details.push_back({texts::dryAir, {put::temperature(glue.air_C), put::share(glue.humidity)}});
     }
-    finding.text += "That they keep " + writeShare(before.set) +
-                    " of the curve is your figure; only the rest counts as strain, pull and springback here.";
-    if (before.how == boat::Softened::soaked) {
-        finding.text += " Bent cold they are first strained by the whole curve, to " + writeShare(strip.firstStrain) +
-                        ", and taken to break as dry ones do, at " + writeShare(strip.breakingStrain) +
-                        " in the mean: no figure was found by which cold wet wood stretches further.";
-    } else {
-        finding.text += " While hot they are strained to " + writeShare(strip.firstStrain) +
-                        "; hot wet wood without a strap tears at " + writeShare(strip.firstBreakingStrain) +
-                        " in the mean. Steam scalds: gloves and sleeves.";
-    }
+    const bool soaked = before.how == boat::Softened::soaked;
+    finding.details.push_back({texts::setIsYours, {put::share(before.set)}});
+    finding.details.push_back(
+        {soaked ? texts::bentSoaked : texts::bentHot,
+         {put::share(strip.firstStrain), put::share(soaked ? strip.breakingStrain : strip.firstBreakingStrain)}});
+    if (!soaked) finding.details.emplace_back(texts::steamScalds);
     return finding;
 }
 
@@ -391,17 +364,14 @@ constexpr double leastEnergy_J = 1;
 void addStoredBend(std::vector<Finding>& findings, const StackScene& scene) {
     const double energy = scene.stack.storedEnergy_J;
     if (energy < leastEnergy_J) return;
-    // A weight to picture it by, in the units that the user reads in.
-    const bool metric = scene.shop.display.lengths == measure::LengthNotation::millimetres;
-    const double weight_N = 9.80665 * (metric ? 10.0 : 20 * measure::pound_kg);
-    Finding finding = about(Severity::note, Code::storedBend, "J");
+    constexpr double pictured_kg = 10;  // a weight to picture it by
+    Finding finding = foundWithoutLimit(
+        Code::storedBend,
+        {"energy by beam theory (derived); the advice: common practice, no source", Mark::commonPractice});
     finding.value = energy;
-    finding.limited = false;
-    finding.source = {"energy by beam theory (derived); the advice: common practice, no source", Mark::commonPractice};
-    finding.text = "Bent and loose the strips store " + writeNumber(energy, 2) + " J, as much as " +
-                   (metric ? "10 kg" : "20 lb") + " lifted " + spanText(energy / weight_N, scene.shop.display) +
-                   ", and whip when a clamp slips: rope the stack and stand clear of its ends. Local rules and "
-                   "licensed practice come first.";
+    finding.text = {texts::storedBend,
+                    {put::weight(pictured_kg), put::reach(energy / (pictured_kg * measure::standardGravity_m_s2))}};
+    finding.details = {{texts::storedEnergy, {put::number(energy, 2)}}, texts::localRules};
     findings.push_back(finding);
 }
 

@@ -3,8 +3,11 @@
 #include <algorithm>
 #include <utility>
 
+#include "core/measure/input_error.hpp"
+#include "core/plan/cures.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/parts.hpp"
+#include "core/plan/roots.hpp"
 
 namespace fayline::plan {
 
@@ -136,6 +139,30 @@ Part learnedPart(const boat::Piece& piece, const Shop& shop, const Plan& plan, c
     };
 }
 
+// What would be found with the misread offsets put right: by every other study.
+Part correctedPart(const boat::Piece& piece, const Shop& shop, const Plan& plan, const std::atomic<bool>& stop) {
+    const std::optional<boat::Piece> corrected = withOffsetsCorrected(piece, plan);
+    if (!corrected) return [](Plan& into) { into.correctedSought = true; };
+    std::optional<Plan> made;
+    try {
+        made = makePlan(*corrected, shop, &plan, stop);
+    } catch (const measure::InputError&) {  // no line either: nothing to tell apart
+        return [](Plan& into) { into.correctedSought = true; };
+    }
+    for (const StudyWork& work : studies()) {
+        if (!made || stop) return {};
+        if (work.study == Study::corrected || work.study == Study::learned) continue;
+        const Part part = work.work(*corrected, shop, *made, stop);
+        if (!part) return {};
+        part(*made);
+    }
+    wordStudies(*corrected, shop, *made);
+    return [findings = std::move(made->findings)](Plan& into) {
+        into.correctedSought = true;
+        into.ifCorrected = findings;
+    };
+}
+
 }  // namespace
 
 // Those that take longest first, so that none begins when all others have ended.
@@ -148,7 +175,8 @@ const StudyTable& studies() {
                                      {Study::day, {}, dayPart},
                                      {Study::breaking, Study::choices, breakingPart},
                                      {Study::learned, {}, learnedPart},
-                                     {Study::carried, {}, carriedPart}}};
+                                     {Study::carried, {}, carriedPart},
+                                     {Study::corrected, Study::misread, correctedPart}}};
     return all;
 }
 
@@ -169,6 +197,8 @@ bool has(const Plan& plan, Study study) {
             return plan.line.misreadSought;
         case Study::learned:
             return plan.learnedSought;
+        case Study::corrected:
+            return plan.correctedSought;
     }
     return false;
 }
@@ -189,7 +219,7 @@ void wordStudies(const boat::Piece& piece, const Shop& shop, Plan& plan) {
     if (plan.dayStudy) add(dayStudyFindings(plan, *plan.dayStudy));
     if (plan.choices) add(choiceFindings(shop, *plan.choices));
     add(breakingFindings(plan));
-    sortFindings(plan.findings);
+    hangFindings(plan.findings, plan.ifCorrected);
     plan.answers = answersOf(piece, shop, plan);
 }
 

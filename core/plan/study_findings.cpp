@@ -1,10 +1,10 @@
 #include <algorithm>
 #include <cmath>
-#include <string>
 
 #include "core/math/count.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/holding_scene.hpp"
+#include "core/plan/study_texts.hpp"
 
 namespace fayline::plan {
 
@@ -16,24 +16,23 @@ using measure::toMillimetres;
 void addOverRun(std::vector<Finding>& findings, const HoldingScene& scene, const holding::EndNeed& need, bool start) {
     const double limit = scene.piece.holding.gapLimit_m;
     if (!(need.gap_m > limit)) return;
-    Finding finding = aboutHolding(Severity::note, Code::overRunNeeded, "mm", contactSource());
+    Finding finding = found(Code::overRunNeeded, contactSource());
     finding.at_m = start ? 0 : scene.length_m();
     finding.value = toMillimetres(start ? scene.piece.stack.runsPastStart_m : scene.piece.stack.runsPastEnd_m);
     finding.limited = need.overRun_m.has_value();
-    if (need.overRun_m) finding.limit = toMillimetres(*need.overRun_m);
-    const std::string end = start ? "the start" : "the end";
+    const Arg clamp = put::force(need.clamp_N);
     constexpr double none_m = 0.001;  // told to 5 mm
-    finding.text =
-        need.overRun_m && *need.overRun_m < none_m
-            ? "For " + end + " to lie down, set a clamp of " + scene.force(need.clamp_N) + " right at the trim line."
-        : need.overRun_m ? "For " + end + " to lie down, strips and form run " + scene.span(*need.overRun_m) +
-                               " past the trim line, with a clamp of " + scene.force(need.clamp_N) + " out there."
-                         : "No over-run makes " + end + " lie down with a clamp of " + scene.force(need.clamp_N) + ".";
-    std::vector<std::string> others;
-    if (need.strongerClamp_N) others.push_back("a pull of " + scene.force(*need.strongerClamp_N) + " where it is now");
-    if (need.caul_m) others.push_back("a caul " + measure::writeThickness(*need.caul_m, scene.shop.display) + " thick");
-    for (std::size_t i = 0; i < others.size(); ++i) finding.text += (i == 0 ? " Instead, " : ", or ") + others[i];
-    if (!others.empty()) finding.text += others.size() == 1 ? " does it." : " would do it.";
+    if (!need.overRun_m) {
+        finding.text = {start ? texts::noRunBringsStart : texts::noRunBringsEnd, {clamp}};
+    } else {
+        finding.limit = toMillimetres(*need.overRun_m);
+        finding.text = *need.overRun_m < none_m ? Message(start ? texts::clampAtStart : texts::clampAtEnd, {clamp})
+                                                : Message(start ? texts::runPastStart : texts::runPastEnd,
+                                                          {clamp, put::span(*need.overRun_m)});
+    }
+    if (need.strongerClamp_N)
+        finding.details.push_back({texts::strongerPullWould, {put::force(*need.strongerClamp_N)}});
+    if (need.caul_m) finding.details.push_back({texts::caulWould, {put::atLeast(*need.caul_m)}});
     findings.push_back(finding);
 }
 
@@ -45,47 +44,39 @@ measure::Source pressingSource() {
         Mark::commonPractice};
 }
 
-std::string cauledText(const HoldingScene& scene, const holding::Proposal& proposal, const std::string& tools) {
-    if (!proposal.caul_m) return {};
-    // Upward, so that what is read is not too thin.
-    const bool metric = scene.shop.display.lengths == measure::LengthNotation::millimetres;
-    const double step_m = metric ? measure::fromMillimetres(1) : measure::sixteenth_m;
-    const double thick_m = std::ceil(*proposal.caul_m / step_m - 1e-6) * step_m;
-    return " Under one long caul " + measure::writeThickness(thick_m, scene.shop.display) + " thick " + tools +
-           " would do that too.";
-}
-
 // What it would take to press a glue out everywhere that fills gaps, where that is not done: once, and as a note.
 void addPressingWish(std::vector<Finding>& findings, const HoldingScene& scene, const holding::Proposal& proposal) {
     const std::optional<Apart> worst = worstApart(scene);
     if (!worst || scene.piece.form.kind == boat::FormKind::posts) return;
-    Finding finding = aboutHolding(Severity::note, Code::notPressed, "mm", worst->need.source);
+    Finding finding = foundAgainst(Code::notPressed, worst->need.source, toMillimetres(worst->apart_m),
+                                   toMillimetres(worst->need.spacing_m));
+    finding.severity = Severity::note;
     finding.at_m = worst->at_m;
-    finding.value = toMillimetres(worst->apart_m);
-    finding.limit = toMillimetres(worst->need.spacing_m);
-    finding.text = "This glue fills gaps: contact is enough. ";
-    finding.text += proposal.forEverything > 0
-                        ? "Pressed out everywhere it would take " + numberWord(proposal.forEverything) + " stations; " +
-                              lowered(scene.names({worst->before, worst->after})) + " might then stand " +
-                              scene.reach(worst->need.spacing_m) + " apart, not " + scene.span(worst->apart_m) + "."
-                        : "No number of the tools there are would press it out everywhere.";
+    if (proposal.forEverything > 0) {
+        finding.text = {texts::contactIsEnough, {put::countWord(proposal.forEverything)}};
+        finding.details.push_back({texts::mightStandApart,
+                                   {scene.names({worst->before, worst->after}), put::reach(worst->need.spacing_m),
+                                    put::span(worst->apart_m)}});
+    } else {
+        finding.text = texts::contactIsEnoughAlone;
+    }
     findings.push_back(finding);
 }
 
 // All the tools there are, spread, where pressing asks for more.
-void addTooFewToPress(std::vector<Finding>& findings, const HoldingScene& scene, const holding::Proposal& proposal) {
+void addTooFewToPress(std::vector<Finding>& findings, const holding::Proposal& proposal) {
     const std::vector<boat::Station> stations = holding::stationsOf(proposal);
-    const std::string tools = kindsText(stations);
-    const std::string have = toolsAmong(stations) == proposal.tools ? ", as many as you have," : " of those you have";
-    const std::string apart = proposal.largestSpacing_m > 0
-                                  ? ", " + scene.reach(proposal.largestSpacing_m) + " apart at most"
-                                  : std::string();
-    Finding finding = aboutHolding(Severity::caution, Code::moreClampsNeeded, "", pressingSource());
-    finding.value = proposal.forEverything;
-    finding.limit = proposal.tools;
-    finding.text = capitalised(tools) + have + (stations.size() == 1 ? " holds" : " hold") + " it down everywhere" +
-                   apart + "; to press this glue out everywhere " + numberWord(proposal.forEverything) +
-                   " would be needed." + cauledText(scene, proposal, tools);
+    Finding finding = foundAgainst(Code::moreClampsNeeded, pressingSource(), proposal.forEverything, proposal.tools);
+    finding.text = {
+        texts::toolsCloseIt, {kindsOf(stations), put::countWord(proposal.forEverything)}, math::countOf(stations)};
+    if (proposal.caul_m) {
+        finding.text.phrase = texts::toolsCloseItUnderCaul;
+        finding.text.args.push_back(put::atLeast(*proposal.caul_m));
+    }
+    if (proposal.largestSpacing_m > 0)
+        finding.details.push_back({texts::closeApartAtMost, {put::reach(proposal.largestSpacing_m)}});
+    finding.details.emplace_back(toolsAmong(stations) == proposal.tools ? texts::allThatYouHave
+                                                                        : texts::notAllThatYouHave);
     findings.push_back(finding);
 }
 
@@ -93,58 +84,52 @@ void addTooFewToPress(std::vector<Finding>& findings, const HoldingScene& scene,
 void addNotToBePressed(std::vector<Finding>& findings, const HoldingScene& scene, const holding::Proposal& proposal) {
     const std::vector<boat::Station> stations = holding::stationsOf(proposal);
     const bool posts = scene.piece.form.kind == boat::FormKind::posts;
-    Finding finding = aboutHolding(Severity::caution, Code::noStationsWouldDo, "", pressingSource());
-    finding.limited = false;
-    finding.text = posts ? "Clamps stand on the posts only, and between posts nothing presses: no number of them "
-                           "presses this glue out everywhere."
-                         : "No number of the tools there are presses this glue out everywhere, not even pad beside "
-                           "pad.";
-    finding.text += " " + capitalised(kindsText(stations)) + (posts ? " on posts" : "") +
-                    (stations.size() == 1 ? " holds" : " hold") + " it down: gap limit and strength are met.";
+    Finding finding = foundWithoutLimit(Code::noStationsWouldDo, pressingSource());
+    finding.text = {posts ? texts::nothingPressesBetweenPosts : texts::nothingPressesEverywhere,
+                    {kindsOf(stations)},
+                    math::countOf(stations)};
+    finding.details.emplace_back(posts ? texts::clampsOnPostsOnly : texts::notPadBesidePad);
     findings.push_back(finding);
+}
+
+Phrase unmetPhrase(const holding::Proposal& proposal) {
+    if (proposal.unmet == holding::Governs::strength) return texts::noSetIsStrongEnough;
+    return proposal.unmet == holding::Governs::pressing ? texts::noSetSqueezesOut : texts::noSetClosesGaps;
 }
 
 void addProposal(std::vector<Finding>& findings, const HoldingScene& scene, const holding::Proposal& proposal) {
     const int count = math::countOf(proposal.stations);
-    if (!proposal.met && proposal.unmet == "pressing" && count > 0) {
-        if (proposal.forEverything > count) return addTooFewToPress(findings, scene, proposal);
+    if (!proposal.met && proposal.unmet == holding::Governs::pressing && count > 0) {
+        if (proposal.forEverything > count) return addTooFewToPress(findings, proposal);
         return addNotToBePressed(findings, scene, proposal);
     }
     if (!proposal.met) {
-        Finding finding = aboutHolding(Severity::caution, Code::noStationsWouldDo, "", contactSource());
-        finding.limited = false;
-        const std::string fails = proposal.unmet.empty() ? std::string("gap") : proposal.unmet;
-        finding.text =
-            "With the tools that there are, no set of stations meets every condition; what fails is the " + fails + ".";
+        Finding finding = foundWithoutLimit(Code::noStationsWouldDo, contactSource());
+        finding.text = unmetPhrase(proposal);
         findings.push_back(finding);
         return;
     }
     if (proposal.withinCounts || proposal.tools <= 0) return;
-    Finding finding = aboutHolding(Severity::caution, Code::moreClampsNeeded, "",
-                                   {"your own list of tools; " + contactSource().text, Mark::derived});
-    finding.value = count;
-    finding.limit = proposal.tools;
-    finding.text = "The fewest stations that meet every condition are " + numberWord(count) +
-                   ", and there are tools for " + numberWord(proposal.tools) + ".";
-    if (proposal.withoutPressing > 0 && proposal.withoutPressing < count) {
-        finding.text += " For gap and strength alone " + numberWord(proposal.withoutPressing) +
-                        " would do; what asks for more is pressing the glue out.";
-    }
+    Finding finding =
+        foundAgainst(Code::moreClampsNeeded, {"your own list of tools; " + contactSource().text, Mark::derived}, count,
+                     proposal.tools);
+    finding.text = {texts::moreToolsNeeded,
+                    {put::countWord(count), put::countWord(proposal.tools), put::countWord(count - proposal.tools)}};
+    if (proposal.withoutPressing > 0 && proposal.withoutPressing < count)
+        finding.details.push_back({texts::fewerWithoutSqueeze, {put::countWord(proposal.withoutPressing)}});
     findings.push_back(finding);
 }
 
-void addCarried(std::vector<Finding>& findings, const HoldingScene& scene, const holding::Carried& carried) {
+void addCarried(std::vector<Finding>& findings, const holding::Carried& carried) {
     constexpr double reported_m = 0.05;
     if (!(carried.sag_m > reported_m)) return;
-    Finding finding = aboutHolding(Severity::note, Code::sagsWhenCarried, "mm",
-                                   {"beam under its own weight (derived); density from specific gravity, Wood Handbook "
-                                    "eq. 4-12",
-                                    Mark::transcribed});
-    finding.limited = false;
+    Finding finding = foundWithoutLimit(
+        Code::sagsWhenCarried, {"beam under its own weight (derived); density from specific gravity, Wood Handbook "
+                                "eq. 4-12",
+                                Mark::transcribed});
     finding.value = toMillimetres(carried.sag_m);
-    finding.text = "Carried at " + numberWord(carried.points) + " points the loose stack sags by " +
-                   measure::writeLength(carried.sag_m, scene.shop.display) + " under its " +
-                   scene.force(carried.weight_N) + "; carry it on a plank, or on edge.";
+    finding.text = {texts::sagsWhenCarried,
+                    {put::countWord(carried.points), put::length(carried.sag_m), put::force(carried.weight_N)}};
     findings.push_back(finding);
 }
 
@@ -156,7 +141,7 @@ std::vector<Finding> studyFindings(const boat::Piece& piece, const Shop& shop, c
     std::vector<Finding> findings;
     const auto known = [&study](Study part) { return !study.awaited.contains(part); };
     if (plan.holding.held.outcome == holding::Outcome::notPressed) {
-        if (known(Study::carried)) addCarried(findings, scene, study.carried);
+        if (known(Study::carried)) addCarried(findings, study.carried);
         return findings;
     }
     if (known(Study::overRun) && !plan.holding.held.stations.empty()) {
@@ -168,7 +153,7 @@ std::vector<Finding> studyFindings(const boat::Piece& piece, const Shop& shop, c
         addProposal(findings, scene, study.proposal);
         if (study.proposal.pressingIsWish) addPressingWish(findings, scene, study.proposal);
     }
-    if (known(Study::carried)) addCarried(findings, scene, study.carried);
+    if (known(Study::carried)) addCarried(findings, study.carried);
     return findings;
 }
 

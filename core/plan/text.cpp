@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "core/holding/kinds.hpp"
+#include "core/measure/day_reading.hpp"
 #include "core/measure/day_text.hpp"
 #include "core/measure/figures.hpp"
 #include "core/measure/force.hpp"
@@ -13,6 +14,7 @@
 #include "core/measure/units.hpp"
 #include "core/plan/breaking_wording.hpp"
 #include "core/plan/form_wording.hpp"
+#include "core/plan/line_wording.hpp"
 #include "core/plan/wording.hpp"
 
 namespace fayline::plan {
@@ -20,7 +22,6 @@ namespace fayline::plan {
 Message::Message() = default;
 Message::Message(const Phrase& pattern, std::vector<Arg> in, int number)
     : phrase(pattern), args(std::move(in)), count(number) {}
-Message::Message(const char* words) : Message(std::string(words)) {}
 Message::Message(std::string words) {
     if (words.empty()) return;
     phrase = {"%1"};
@@ -46,12 +47,6 @@ Arg::~Arg() = default;
 
 bool Arg::operator==(const Arg& other) const = default;
 
-Message& Message::operator+=(const std::string& more) {
-    if (args.empty()) return *this = Message(more);
-    args.front().words += more;
-    return *this;
-}
-
 bool Message::empty() const {
     return *phrase.one == '\0';
 }
@@ -72,6 +67,8 @@ constexpr Phrase beforeStart{FAYLINE_TEXT("plan", "%1 before the start")};
 constexpr Phrase pastEnd{FAYLINE_TEXT("plan", "%1 past the end")};
 constexpr Phrase atStart{FAYLINE_TEXT("plan", "the start")};
 constexpr Phrase atEnd{FAYLINE_TEXT("plan", "the end")};
+constexpr Phrase roughly{FAYLINE_TEXT("plan", "about %1")};
+constexpr Phrase fromTo{FAYLINE_TEXT("plan", "%1 to %2")};
 constexpr Phrase light{FAYLINE_TEXT("plan", "light, under %1")};
 
 class Writer {
@@ -116,6 +113,13 @@ private:
         return at_m == length_m ? write(Message(atEnd)) : measure::writeLength(at_m, display_);
     }
 
+    std::string weight(double mass_kg) const {
+        const bool metric = display_.lengths == measure::LengthNotation::millimetres;
+        measure::Display besideLengths = display_;
+        besideLengths.weights = metric ? measure::WeightUnit::gram : measure::WeightUnit::ounce;
+        return measure::writeOnScale(mass_kg, besideLengths);
+    }
+
     std::string force(double force_N, double other_N) const {
         constexpr int mostFigures = 5;
         int figures = 2;
@@ -124,6 +128,26 @@ private:
             ++figures;
         }
         return measure::writeForce(force_N, display_, figures);
+    }
+
+    // The model of a mix that heats itself knows its peak no better than to ten degrees.
+    std::string peak(double from_C, double to_C) const {
+        const bool fahrenheit = display_.temperatures == measure::TemperatureUnit::fahrenheit;
+        const auto tens = [fahrenheit](double value_C) {
+            const double value = fahrenheit ? measure::toFahrenheit(value_C) : value_C;
+            return measure::writeNumber(10 * std::round(value / 10), 4);
+        };
+        const std::string to = tens(to_C) + (fahrenheit ? " \u00b0F" : " \u00b0C");
+        if (tens(from_C) == tens(to_C)) return write(Message(roughly, {to}));
+        return write(Message(fromTo, {tens(from_C), to}));
+    }
+
+    static std::string degrees(double angle_rad, int decimals) {
+        return measure::fixedFigures(measure::toDegrees(angle_rad), decimals) + "\u00b0";
+    }
+
+    static std::string angle(double angle_rad, double other_rad) {
+        return degrees(angle_rad, degrees(angle_rad, 0) == degrees(other_rad, 0) ? 1 : 0);
     }
 
     std::string write(const Arg& arg) const {
@@ -156,10 +180,14 @@ private:
                 return smallText(arg.value, display_);
             case Arg::Kind::thickness:
                 return measure::writeThickness(arg.value, display_);
+            case Arg::Kind::atLeast:
+                return atLeastText(arg.value, display_);
             case Arg::Kind::tape:
                 return tapeText(arg.value, display_);
             case Arg::Kind::reach:
                 return reachText(arg.value, display_);
+            case Arg::Kind::known:
+                return measure::writeLength(knownLength(arg.value, arg.beside, display_), display_);
             case Arg::Kind::force:
                 return measure::writeForce(arg.value, display_);
             case Arg::Kind::pull:
@@ -173,18 +201,26 @@ private:
                 return measure::writeMass(arg.value, display_);
             case Arg::Kind::onScale:
                 return measure::writeOnScale(arg.value, display_);
+            case Arg::Kind::weight:
+                return weight(arg.value);
             case Arg::Kind::volume:
                 return measure::writeVolume(arg.value, display_);
             case Arg::Kind::area:
                 return measure::writeArea(arg.value, display_);
             case Arg::Kind::temperature:
                 return measure::writeTemperature(arg.value, display_);
+            case Arg::Kind::peak:
+                return peak(arg.beside, arg.value);
+            case Arg::Kind::coat:
+                return measure::typedCoat(std::round(1000 * arg.value) / 1000);
             case Arg::Kind::pressure:
                 return measure::writePressure(arg.value, display_);
             case Arg::Kind::stress:
                 return measure::writeStress(arg.value);
             case Arg::Kind::angle:
-                return measure::fixedFigures(measure::toDegrees(arg.value), 0) + "\u00b0";
+                return degrees(arg.value, 0);
+            case Arg::Kind::angleBeside:
+                return angle(arg.value, arg.beside);
             case Arg::Kind::duration:
                 return measure::writeDuration(arg.value);
             case Arg::Kind::clock:

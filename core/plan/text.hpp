@@ -37,7 +37,6 @@ struct Message {
 
     Message();
     Message(const Phrase& phrase, std::vector<Arg> args = {}, int count = 1);
-    Message(const char* words);  // on its way out
     Message(std::string words);  // words that are the same in every language: a name that the user gave
     Message(const Message& other);
     Message(Message&& other) noexcept;
@@ -45,7 +44,6 @@ struct Message {
     Message& operator=(Message&& other) noexcept;
     ~Message();
 
-    Message& operator+=(const std::string& more);  // on its way out
     bool empty() const;
     bool is(const Phrase& other) const;  // whether it is made from this pattern
     bool operator==(const Message& other) const;
@@ -68,20 +66,26 @@ struct Arg {
         span,          // a length under a foot as a thickness
         small,         // a gap or misfit, without its sign: "0.31 mm", "0.012 in"
         thickness,     // "1/4 in", "6.35 mm"
+        atLeast,       // a thickness upward to a sixteenth or a millimetre, so that what is read is not too thin
         tape,          // what a tape shows, to a sixteenth or a millimetre
         reach,         // how far apart pads may stand, in whole steps
+        known,         // a length in the coarsest step within `beside`, to which it is known
         force,         // two figures
         pull,          // the same; "light, under 200 N" where `beside` is 1
         forceBeside,   // with as many figures as tell it apart from `beside`
         moment,
         mass,
         onScale,  // a mass as a scale for people shows it
+        weight,   // the same, in pounds where lengths are read in feet or inches
         volume,
         area,
         temperature,
+        peak,  // of a mix that heats itself, from and to ten degrees: "190 to 250 °C", "about 40 °C"
+        coat,  // of glue on a face, to a gram: "410 g/m2"
         pressure,
         stress,
-        angle,  // whole degrees
+        angle,        // whole degrees
+        angleBeside,  // with as many figures as tell it apart from `beside`
         duration,
         clock,  // seconds after midnight
     };
@@ -149,11 +153,17 @@ inline Arg small(double length_m) {
 inline Arg thickness(double length_m) {
     return {Arg::Kind::thickness, length_m};
 }
+inline Arg atLeast(double length_m) {
+    return {Arg::Kind::atLeast, length_m};
+}
 inline Arg tape(double length_m) {
     return {Arg::Kind::tape, length_m};
 }
 inline Arg reach(double length_m) {
     return {Arg::Kind::reach, length_m};
+}
+inline Arg known(double length_m, double known_m) {
+    return {Arg::Kind::known, length_m, known_m};
 }
 inline Arg force(double force_N) {
     return {Arg::Kind::force, force_N};
@@ -173,6 +183,9 @@ inline Arg mass(double mass_kg) {
 inline Arg onScale(double mass_kg) {
     return {Arg::Kind::onScale, mass_kg};
 }
+inline Arg weight(double mass_kg) {
+    return {Arg::Kind::weight, mass_kg};
+}
 inline Arg volume(double volume_m3) {
     return {Arg::Kind::volume, volume_m3};
 }
@@ -182,6 +195,12 @@ inline Arg area(double area_m2) {
 inline Arg temperature(double celsius) {
     return {Arg::Kind::temperature, celsius};
 }
+inline Arg peak(double from_C, double to_C) {
+    return {Arg::Kind::peak, to_C, from_C};
+}
+inline Arg coat(double coat_kg_m2) {
+    return {Arg::Kind::coat, coat_kg_m2};
+}
 inline Arg pressure(double pressure_Pa) {
     return {Arg::Kind::pressure, pressure_Pa};
 }
@@ -190,6 +209,9 @@ inline Arg stress(double stress_Pa) {
 }
 inline Arg angle(double angle_rad) {
     return {Arg::Kind::angle, angle_rad};
+}
+inline Arg angleBeside(double angle_rad, double other_rad) {
+    return {Arg::Kind::angleBeside, angle_rad, other_rad};
 }
 inline Arg duration(double time_s) {
     return {Arg::Kind::duration, time_s};

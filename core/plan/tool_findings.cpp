@@ -1,9 +1,9 @@
 #include <algorithm>
-#include <string>
 
 #include "core/boat/hold_traits.hpp"
 #include "core/math/count.hpp"
 #include "core/plan/holding_scene.hpp"
+#include "core/plan/tool_texts.hpp"
 
 namespace fayline::plan {
 
@@ -12,46 +12,55 @@ namespace {
 using measure::Mark;
 using measure::toMillimetres;
 
-measure::Source countSource() {
-    return {"your own list of tools", Mark::derived};
-}
-
-// What would do instead, as sentences.
-std::string insteadText(const HoldingScene& scene, const holding::AtHand& atHand, int lacking) {
-    const auto those = [lacking](int count) {
-        return count >= lacking ? std::string(lacking == 1 ? "it" : "all of them") : numberWord(count) + " of them";
-    };
-    std::vector<std::string> ways;
-    if (atHand.strapsWouldServe > 0) {
-        ways.push_back("a strap round the outside, drawn to " + scene.force(atHand.strapTension_N) + ", would serve " +
-                       those(atHand.strapsWouldServe));
+// What would do instead of those `lacking`.
+void tellOtherWays(Finding& finding, const holding::AtHand& atHand, int lacking) {
+    const bool told = finding.text.is(texts::toolsShortButStrap);
+    if (atHand.strapsWouldServe > 0 && !told) {
+        const bool all = atHand.strapsWouldServe >= lacking;
+        finding.details.push_back({all ? texts::strapServesAll : texts::strapServesSome,
+                                   {put::force(atHand.strapTension_N), put::countWord(atHand.strapsWouldServe)}});
     }
     if (atHand.wedgesWouldServe > 0) {
-        ways.push_back("wedges under a bar across the form would serve " + those(atHand.wedgesWouldServe));
+        const bool all = atHand.wedgesWouldServe >= lacking;
+        finding.details.push_back(
+            {all ? texts::wedgesServeAll : texts::wedgesServeSome, {put::countWord(atHand.wedgesWouldServe)}});
     }
-    std::string text;
-    if (!ways.empty()) text = " Instead, " + listed(ways) + ".";
     if (atHand.splitAfterStrip > 0) {
-        text += " Glued in two goes, the first up to strip " + std::to_string(atHand.splitAfterStrip) +
-                ", every pull falls to " + measure::writeShare(atHand.splitShare) + ", and " +
-                numberWord(atHand.splitServes) + " more would be strong enough.";
+        finding.details.push_back(
+            {texts::splitServes,
+             {put::countWord(atHand.splitServes), put::count(atHand.splitAfterStrip), put::share(atHand.splitShare)},
+             atHand.splitServes});
     }
-    return text;
 }
 
-const char* lacksText(holding::Lacks lacks) {
-    switch (lacks) {
+// More of a kind are asked for than there are.
+Message tooFewText(const holding::Counted& counted, const holding::AtHand& atHand) {
+    const Message needed = holdsOf(counted.kind, counted.asked);
+    if (counted.there == 0) return {texts::toolsShortOfAll, {needed}};
+    if (atHand.strapsWouldServe >= math::countOf(counted.withoutTool))
+        return {texts::toolsShortButStrap, {needed, put::countWord(counted.there), put::force(atHand.strapTension_N)}};
+    return {texts::toolsShort, {needed, put::countWord(counted.there), put::countWord(counted.asked - counted.there)}};
+}
+
+// There are enough of a kind, and some stations get none.
+Message noneWouldDoText(const HoldingScene& scene, const holding::Counted& counted, const holding::AtHand& atHand,
+                        const LoadCase& moment) {
+    const int lacking = math::countOf(counted.withoutTool);
+    Message who = scene.names(counted.withoutTool);
+    if (moment.turnOf) who = {texts::atTheirTurns, {who}, lacking};
+    const auto served = std::ranges::find(atHand.served, counted.withoutTool.front(), &holding::Served::station);
+    switch (served == atHand.served.end() ? holding::Lacks::count : served->lacks) {
         case holding::Lacks::strength:
-            return "none in your list is strong enough";
+            return {texts::noneStrongEnough, {who, put::force(served->needed_N)}, lacking};
         case holding::Lacks::opening:
-            return "those that are strong enough do not open far enough";
+            return {texts::noneOpensFar, {who}, lacking};
         case holding::Lacks::throat:
-            return "those that are strong enough have too short a throat";
+            return {texts::noneReachesFar, {who}, lacking};
         case holding::Lacks::count:
         case holding::Lacks::nothing:
             break;
     }
-    return "all that would do are in use elsewhere";
+    return {texts::noneIsFree, {who}, lacking};
 }
 
 }  // namespace
@@ -60,31 +69,13 @@ void addToolsShort(std::vector<Finding>& findings, const HoldingScene& scene, co
                    const LoadCase& moment) {
     for (const holding::Counted& counted : atHand.counts) {
         if (counted.withoutTool.empty()) continue;
-        const std::string kind(boat::holdWord(counted.kind));
-        const int lacking = math::countOf(counted.withoutTool);
-        const int first = counted.withoutTool.front();
-        Finding finding = aboutHolding(Severity::stop, moment.code(Code::toolsShort), "", countSource());
-        finding.at_m = scene.at_m(first);
-        finding.value = counted.asked;
-        finding.limit = counted.there;
-        if (counted.asked > counted.there) {
-            finding.text = capitalised(numberWord(counted.asked)) + " " + kind +
-                           (counted.asked == 1 ? " is" : "s are") + " asked for and there " +
-                           (counted.there == 1 ? "is " : "are ") + numberWord(counted.there) + ".";
-        } else {
-            const auto served = std::find_if(atHand.served.begin(), atHand.served.end(),
-                                             [first](const holding::Served& s) { return s.station == first; });
-            const bool known = served != atHand.served.end();
-            const std::string who = scene.names(counted.withoutTool);
-            finding.text = (moment.turnOf ? "For the pulls at their turns " + lowered(who) : who) +
-                           (lacking == 1 ? " is" : " are") +
-                           " left without a tool: " + lacksText(known ? served->lacks : holding::Lacks::count);
-            if (known && served->lacks == holding::Lacks::strength) {
-                finding.text += ", " + scene.force(served->needed_N) + " being needed";
-            }
-            finding.text += ".";
-        }
-        finding.text += insteadText(scene, atHand, lacking) + moment.instead;
+        Finding finding = foundAgainst(moment.code(Code::toolsShort), {"your own list of tools", Mark::derived},
+                                       counted.asked, counted.there);
+        finding.at_m = scene.at_m(counted.withoutTool.front());
+        finding.text = counted.asked > counted.there ? tooFewText(counted, atHand)
+                                                     : noneWouldDoText(scene, counted, atHand, moment);
+        tellOtherWays(finding, atHand, math::countOf(counted.withoutTool));
+        moment.tellInstead(finding);
         findings.push_back(finding);
     }
 }
@@ -96,24 +87,20 @@ void addAtHand(std::vector<Finding>& findings, const HoldingScene& scene) {
 void addStraps(std::vector<Finding>& findings, const HoldingScene& scene) {
     for (const holding::StrapPlan& strap : scene.plan.holding.straps) {
         if (strap.lacksEnd) {
-            Finding finding = aboutHolding(Severity::caution, Code::strapWithoutEnd, "mm",
-                                           {"geometry of the strap (derived)", Mark::derived});
+            Finding finding =
+                foundWithoutLimit(Code::strapWithoutEnd, {"geometry of the strap (derived)", Mark::derived});
             finding.at_m = scene.at_m(strap.index);
-            finding.limited = false;
-            finding.text = scene.name(strap.index) +
-                           " is given no place to which it goes round, and presses nothing; give the other end.";
+            finding.text = {texts::strapWithoutEnd, {scene.name(strap.index)}};
             findings.push_back(finding);
             continue;
         }
         constexpr double reported_m = 0.02;
         if (!(strap.longestIdle_m > reported_m)) continue;
-        Finding finding = aboutHolding(Severity::caution, Code::strapIdle, "mm",
-                                       {"belt friction, after Euler (derived)", Mark::derived});
+        Finding finding = foundAgainst(Code::strapIdle, {"belt friction, after Euler (derived)", Mark::derived},
+                                       toMillimetres(strap.idle_m), 0);
         finding.at_m = strap.longestIdleFrom_m;
-        finding.value = toMillimetres(strap.idle_m);
-        finding.limit = 0;
-        finding.text = scene.name(strap.index) + " presses nothing on " + scene.span(strap.idle_m) +
-                       " of its way, where the outside is straight or hollow. Set clamps there.";
+        finding.text = {texts::strapIdle,
+                        {scene.name(strap.index), put::span(strap.idle_m), scene.place(strap.longestIdleFrom_m)}};
         findings.push_back(finding);
     }
 }

@@ -15,11 +15,6 @@ using measure::writeNumber;
 using measure::writeShare;
 using measure::writeStress;
 
-std::string nameOf(const std::string& id, const std::vector<wood::Species>& species) {
-    const wood::Species* wood = wood::findSpecies(species, id);
-    return wood ? woodName(*wood) : id;
-}
-
 std::string brokenText(const wood::TrialResult& result) {
     return "It broke at a strain of " + writeShare(*result.breakingStrain) + " and a stress of " +
            writeStress(*result.rupture_Pa) +
@@ -64,7 +59,7 @@ TrialReported tellTrial(const boat::Trial& trial, const std::vector<wood::Specie
 }
 
 std::string measuredText(const wood::WoodMeasured& measured, const std::vector<wood::Species>& species) {
-    const std::string name = capitalised(nameOf(measured.species, species));
+    const std::string name = capitalised(woodName(species, measured.species));
     if (measured.trials == 0) return name + ": no trial says anything yet.";
     std::string text = name + ", " + numberWord(measured.trials) + (measured.trials == 1 ? " trial" : " trials") +
                        " at " + writeShare(measured.moisture) + " moisture";

@@ -4,9 +4,9 @@
 #include <set>
 #include <string>
 
-#include "core/plan/breaking_wording.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/trials.hpp"
+#include "core/plan/wood_texts.hpp"
 #include "core/plan/wording.hpp"
 #include "core/wood/bending.hpp"
 #include "core/wood/trial.hpp"
@@ -14,9 +14,6 @@
 namespace fayline::plan {
 
 namespace {
-
-using measure::writeShare;
-using measure::writeStress;
 
 struct WoodScene {
     const boat::Piece& piece;
@@ -26,27 +23,10 @@ struct WoodScene {
     const boat::Strips& given(const stack::Strip& strip) const { return piece.stack.strips[strip.group]; }
 };
 
-Finding about(Severity severity, Code code, const std::string& unit, const wood::WoodMeasured& measured) {
-    Finding finding;
-    finding.severity = severity;
-    finding.code = code;
-    finding.unit = unit;
-    const std::string trials =
-        measured.trials == 1 ? "your own trial" : "your own " + numberWord(measured.trials) + " trials";
-    finding.source = {trials + "; range of the mean by Student, with the published scatter between strips",
-                      measure::Mark::derived};
-    return finding;
-}
-
-std::string nameOf(const WoodScene& scene, const std::string& id) {
-    const wood::Species* wood = wood::findSpecies(scene.shop.species, id);
-    return wood ? woodName(*wood) : id;
-}
-
-// "Your two trials of white oak say", "The strip of white oak that you broke says".
-std::string trialsText(int count, const std::string& wood) {
-    if (count == 1) return "Your trial of " + wood + " says";
-    return "Your " + numberWord(count) + " trials of " + wood + " say";
+measure::Source fromTrials(int trials) {
+    const std::string whose = trials == 1 ? "your own trial" : "your own " + numberWord(trials) + " trials";
+    return {whose + "; range of the mean by Student, with the published scatter between strips",
+            measure::Mark::derived};
 }
 
 // Of the whole stack, were the strips of this wood to break at `strain` in the mean.
@@ -66,18 +46,19 @@ void addModulus(std::vector<Finding>& findings, const WoodScene& scene, const st
     const double within = measured.modulusError_Pa;
     if (std::abs(says - strip.modulus_Pa) <= within) return;
     const bool stiffer = says > strip.modulus_Pa;
-    Finding finding = about(stiffer ? Severity::caution : Severity::note, Code::woodMeasured, "MPa", measured);
+    Finding finding = found(Code::woodMeasured, fromTrials(measured.trials));
+    if (stiffer) finding.severity = Severity::caution;
     finding.strip = strip.place;
     finding.value = says / 1e6;
     finding.limit = strip.modulus_Pa / 1e6;
-    const bool own = scene.given(strip).moe_Pa.has_value();
-    finding.text = trialsText(measured.trials - measured.broken, nameOf(scene, strip.species)) + " it is " +
-                   (stiffer ? "stiffer" : "less stiff") + " than this plan takes it: a modulus of " +
-                   writeStress(says) + " at this moisture, give or take " + writeStress(within) + ", where " +
-                   (own ? "the strips have " : "the table gives ") + writeStress(strip.modulus_Pa) +
-                   ". Pulls and pressure would be about " + writeShare(std::abs(says / strip.modulus_Pa - 1)) +
-                   (stiffer ? " more" : " less") +
-                   " than shown. Give the measured modulus to these strips if they are sawn from the same boards.";
+    const int trials = measured.trials - measured.broken;
+    finding.text = {stiffer ? texts::woodStiffer : texts::woodLessStiff,
+                    {woodName(scene.shop.species, strip.species), put::share(std::abs(says / strip.modulus_Pa - 1)),
+                     put::countWord(trials)},
+                    trials};
+    finding.details = {{scene.given(strip).moe_Pa ? texts::modulusOfStrips : texts::modulusOfTable,
+                        {put::stress(says), put::stress(within), put::stress(strip.modulus_Pa)}},
+                       texts::sameBoards};
     findings.push_back(finding);
 }
 
@@ -88,26 +69,26 @@ void addBreaking(std::vector<Finding>& findings, const WoodScene& scene, const s
     const double within = measured.breakingStrainError;
     if (std::abs(says - strip.breakingStrain) <= within) return;
     const bool sooner = says < strip.breakingStrain;
-    Finding finding = about(sooner ? Severity::caution : Severity::note, Code::woodMeasuredBreaks, "pct", measured);
+    Finding finding = found(Code::woodMeasuredBreaks, fromTrials(measured.trials));
+    if (!sooner) finding.severity = Severity::note;
     finding.strip = strip.place;
     finding.value = 100 * says;
     finding.limit = 100 * strip.breakingStrain;
-    finding.text = trialsText(measured.broken, nameOf(scene, strip.species)) + " it breaks " +
-                   (sooner ? "sooner" : "later") + " than this plan takes it: at a strain of " + writeShare(says) +
-                   ", give or take " + writeShare(within) + ", where " + writeShare(strip.breakingStrain) +
-                   " is taken. With that, the chance that a strip of the stack breaks would be " +
-                   chanceText(chanceWith(scene, strip, says)) + " instead of " +
-                   chanceText(scene.stack.chanceAnyBreaks) +
-                   ". Give the measured strain to these strips if they are sawn from the same boards.";
+    finding.text = {sooner ? texts::woodBreaksSooner : texts::woodBreaksLater,
+                    {woodName(scene.shop.species, strip.species), put::chance(chanceWith(scene, strip, says)),
+                     put::chance(scene.stack.chanceAnyBreaks), put::countWord(measured.broken)},
+                    measured.broken};
+    finding.details = {
+        {texts::breaksAtMeasured, {put::share(says), put::share(within), put::share(strip.breakingStrain)}},
+        texts::sameBoards};
     findings.push_back(finding);
 }
 
 void addLeftOut(std::vector<Finding>& findings, const WoodScene& scene, const wood::WoodMeasured& measured) {
     for (const std::string& why : measured.leftOut) {
-        Finding finding = about(Severity::note, Code::trialLeftOut, "", measured);
-        finding.source = {"the boat's list of trials", measure::Mark::derived};
-        finding.limited = false;
-        finding.text = "A trial of " + nameOf(scene, measured.species) + " says nothing: " + why + ".";
+        Finding finding = foundWithoutLimit(Code::trialLeftOut, {"the boat's list of trials", measure::Mark::derived});
+        finding.text = {texts::trialLeftOut, {woodName(scene.shop.species, measured.species)}};
+        finding.details.push_back({texts::trialWrong, {why}});
         findings.push_back(finding);
     }
 }
@@ -116,16 +97,10 @@ void addLeftOut(std::vector<Finding>& findings, const WoodScene& scene, const wo
 void addMissing(std::vector<Finding>& findings, const WoodScene& scene, const stack::Strip& strip) {
     const wood::Species* wood = wood::findSpecies(scene.shop.species, strip.species);
     if (!wood || wood->compressionAcross_Pa) return;
-    Finding finding;
-    finding.code = Code::woodValuesMissing;
-    finding.unit = "MPa";
+    Finding finding = foundWithoutLimit(Code::woodValuesMissing, wood->mor_Pa.source);
     finding.strip = strip.place;
-    finding.limited = false;
-    finding.source = wood->mor_Pa.source;
-    finding.text =
-        "How much " + woodName(*wood) +
-        " bears across the grain is not known here, so nothing is said of pads, props and washers that crush "
-        "it; give the wood with its compression_across_MPa among the boat's own.";
+    finding.text = {texts::noCrushingStrength, {woodName(*wood)}};
+    finding.details.emplace_back(texts::crushingNotChecked);
     findings.push_back(finding);
 }
 
@@ -137,21 +112,16 @@ void addByDefault(std::vector<Finding>& findings, const WoodScene& scene, const 
     const bool rupture = wood->mor_Pa.value == none.mor_Pa && !scene.given(strip).breaksAt;
     const bool modulus = wood->moe_Pa.value == none.moe_Pa && !scene.given(strip).moe_Pa;
     if (!rupture && !modulus) return;
-    const bool both = rupture && modulus;
-    Finding finding;
-    finding.severity = both ? Severity::caution : Severity::note;
-    finding.code = Code::woodByDefault;
-    finding.unit = "MPa";
+    Finding finding = foundWithoutLimit(
+        Code::woodByDefault,
+        {"what stands where the file gives none: a middling hardwood", measure::Mark::commonPractice});
+    if (rupture && modulus) finding.severity = Severity::caution;
     finding.strip = strip.place;
     finding.value = (rupture ? wood->mor_Pa.value : wood->moe_Pa.value) / 1e6;
-    finding.limited = false;
-    finding.source = {"what stands where the file gives none: a middling hardwood", measure::Mark::commonPractice};
-    finding.text =
-        capitalised(woodName(*wood)) + " has " +
-        (rupture ? "a bending strength of " + writeStress(wood->mor_Pa.value) : std::string()) + (both ? " and " : "") +
-        (modulus ? "a modulus of " + writeStress(wood->moe_Pa.value) : std::string()) +
-        ", which is what stands where its entry among the boat's own woods gives none. Give its " +
-        (rupture ? "mor_MPa" : "") + (both ? " and " : "") + (modulus ? "moe_MPa" : "") + ", or measure a strip.";
+    const Phrase& one = rupture ? texts::strengthByDefault : texts::stiffnessByDefault;
+    finding.text = {rupture && modulus ? texts::woodByDefault : one, {woodName(*wood)}};
+    if (rupture) finding.details.push_back({texts::strengthTaken, {put::stress(wood->mor_Pa.value)}});
+    if (modulus) finding.details.push_back({texts::stiffnessTaken, {put::stress(wood->moe_Pa.value)}});
     findings.push_back(finding);
 }
 

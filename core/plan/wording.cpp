@@ -30,24 +30,39 @@ std::string inSentence(std::string name) {
     return name;
 }
 
-// Strips that read alike are said together, wherever in the stack they lie side by side.
-struct Alike {
-    int count = 0;
-    std::string thickness;
-    std::string species;
-};
+bool readAlike(double thickness_m, double other_m) {
+    constexpr double seen_m = 5e-6;
+    return std::abs(thickness_m - other_m) < seen_m;
+}
 
-std::vector<Alike> alikeStrips(const boat::Stack& stack, const measure::Display& display, bool bySpecies) {
-    std::vector<Alike> groups;
+// Strips that read alike are said together, wherever in the stack they lie side by side.
+std::vector<boat::Strips> alikeStrips(const boat::Stack& stack, bool bySpecies) {
+    std::vector<boat::Strips> groups;
     for (const boat::Strips& strips : stack.strips) {
-        std::string thickness = measure::writeThickness(strips.thickness_m, display);
-        if (strips.tapersTo_m) thickness += " to " + measure::writeThickness(*strips.tapersTo_m, display);
-        const bool same = !groups.empty() && groups.back().thickness == thickness &&
+        const bool same = !groups.empty() && readAlike(groups.back().thickness_m, strips.thickness_m) &&
+                          readAlike(groups.back().tapersTo_m.value_or(0), strips.tapersTo_m.value_or(0)) &&
                           (!bySpecies || groups.back().species == strips.species);
-        if (!same) groups.push_back({0, thickness, strips.species});
-        groups.back().count += strips.count;
+        if (same) {
+            groups.back().count += strips.count;
+        } else {
+            groups.push_back(strips);
+        }
     }
     return groups;
+}
+
+constexpr Phrase taper{FAYLINE_TEXT("plan", "%1 to %2")};
+constexpr Phrase stripsOf{FAYLINE_TEXT_N("plan", "%1 strip of %2 %3"), FAYLINE_TEXT_N("plan", "%1 strips of %2 %3")};
+constexpr Phrase moreStripsOf{FAYLINE_TEXT("plan", "%1 of %2 %3")};
+constexpr Phrase theStrip{FAYLINE_TEXT("plan", "the strip")};
+constexpr Phrase stripOnForm{FAYLINE_TEXT("plan", "the strip on the form")};
+constexpr Phrase outermostStrip{FAYLINE_TEXT("plan", "the outermost strip")};
+constexpr Phrase stripAtPlace{FAYLINE_TEXT("plan", "strip %1")};
+constexpr Phrase pointAt{FAYLINE_TEXT("plan", "point %1")};
+
+Message thicknessOf(const boat::Strips& strips) {
+    if (!strips.tapersTo_m) return {Phrase{"%1"}, {put::thickness(strips.thickness_m)}};
+    return {taper, {put::thickness(strips.thickness_m), put::thickness(*strips.tapersTo_m)}};
 }
 
 }  // namespace
@@ -81,6 +96,11 @@ std::string woodName(const wood::Species& species) {
     return inSentence(trimmed(name.substr(comma + 1))) + " " + inSentence(name.substr(0, comma));
 }
 
+std::string woodName(const std::vector<wood::Species>& species, const std::string& id) {
+    const wood::Species* wood = wood::findSpecies(species, id);
+    return wood ? woodName(*wood) : id;
+}
+
 std::string placeText(double at_m, double lineLength_m, const measure::Display& display) {
     if (at_m < 0) return spanText(-at_m, display) + " before the start";
     if (at_m > lineLength_m) return spanText(at_m - lineLength_m, display) + " past the end";
@@ -104,6 +124,12 @@ std::string reachText(double length_m, const measure::Display& display) {
     return spanText(steps >= 1 ? steps * step_m : length_m, display);
 }
 
+std::string atLeastText(double size_m, const measure::Display& display) {
+    const bool metric = display.lengths == measure::LengthNotation::millimetres;
+    const double step_m = metric ? measure::fromMillimetres(1) : measure::sixteenth_m;
+    return measure::writeThickness(std::ceil(size_m / step_m - 1e-6) * step_m, display);
+}
+
 std::string pullText(double pull_N, holding::HoldState state, const measure::Display& display) {
     if (!holding::pullsLightly(state, pull_N)) return measure::writeForce(pull_N, display);
     return "light, under " + measure::writeForce(holding::lightPull_N, display);
@@ -114,35 +140,45 @@ std::string smallText(double distance_m, const measure::Display& display) {
     return text.starts_with('+') ? text.substr(1) : text;
 }
 
-std::string stripText(int place, int count) {
-    if (count == 1) return "the strip";
-    if (place == 1) return "the strip on the form";
-    if (place == count) return "the outermost strip";
-    return "strip " + std::to_string(place);
+Message stripName(int place, int count) {
+    if (count == 1) return theStrip;
+    if (place == 1) return stripOnForm;
+    if (place == count) return outermostStrip;
+    return {stripAtPlace, {put::count(place)}};
+}
+
+Message stripsName(const boat::Stack& stack, const std::vector<wood::Species>& species) {
+    std::vector<Message> parts;
+    for (const boat::Strips& alike : alikeStrips(stack, true)) {
+        parts.emplace_back(
+            parts.empty() ? stripsOf : moreStripsOf,
+            std::vector<Arg>{put::countWord(alike.count), thicknessOf(alike), woodName(species, alike.species)},
+            alike.count);
+    }
+    return {Phrase{"%1"}, {put::list(std::move(parts))}};
 }
 
 std::string stripsText(const boat::Stack& stack, const std::vector<wood::Species>& species,
                        const measure::Display& display) {
-    std::vector<std::string> parts;
-    for (const Alike& alike : alikeStrips(stack, display, true)) {
-        const wood::Species* wood = wood::findSpecies(species, alike.species);
-        const std::string noun = parts.empty() ? (alike.count == 1 ? " strip of " : " strips of ") : " of ";
-        parts.push_back(numberWord(alike.count) + noun + alike.thickness + " " +
-                        (wood ? woodName(*wood) : alike.species));
-    }
-    return listed(parts);
+    return writeWithin(stripsName(stack, species), display);
 }
 
 std::string stripsFigures(const boat::Stack& stack, const measure::Display& display) {
     std::string text;
-    for (const Alike& alike : alikeStrips(stack, display, false)) {
-        text += (text.empty() ? "" : " + ") + std::to_string(alike.count) + " x " + alike.thickness;
+    for (const boat::Strips& alike : alikeStrips(stack, false)) {
+        text += (text.empty() ? "" : " + ") + std::to_string(alike.count) + " x " +
+                writeWithin(thicknessOf(alike), display);
     }
     return text;
 }
 
+Message pointName(const boat::Point& point, int index) {
+    if (point.label.empty()) return {pointAt, {put::count(index + 1)}};
+    return point.label;
+}
+
 std::string pointText(const boat::Point& point, int index) {
-    return point.label.empty() ? "point " + std::to_string(index + 1) : point.label;
+    return writeWithin(pointName(point, index), {});
 }
 
 }  // namespace fayline::plan

@@ -7,6 +7,7 @@
 #include "core/boat/boat.hpp"
 #include "core/holding/contact.hpp"
 #include "core/measure/display.hpp"
+#include "core/plan/text.hpp"
 #include "core/stack/stack.hpp"
 #include "core/wood/species.hpp"
 
@@ -24,6 +25,8 @@ std::string listed(const std::vector<std::string>& parts);
 // A wood's name as it is said: "Douglas-fir, coast" is coast Douglas-fir, "White oak" white oak. The user's own names
 // stay as they are.
 std::string woodName(const wood::Species& species);
+// Of the wood with this id; the id itself where there is none.
+std::string woodName(const std::vector<wood::Species>& species, const std::string& id);
 
 // "624 mm from the start"; beyond the trim lines "60 mm before the start", "60 mm past the end".
 std::string placeText(double at_m, double lineLength_m, const measure::Display& display);
@@ -35,6 +38,9 @@ std::string spanText(double length_m, const measure::Display& display);
 // known no better. Below a step as spanText.
 std::string reachText(double length_m, const measure::Display& display);
 
+// A size that must be had: rounded up to a sixteenth of an inch or a millimetre.
+std::string atLeastText(double size_m, const measure::Display& display);
+
 // What a station pulls: "1700 N"; of one that closes its gap with little "light, under 200 N" (kinds.hpp says why), in
 // pounds "light, under 45 lbf".
 std::string pullText(double pull_N, holding::HoldState state, const measure::Display& display);
@@ -43,9 +49,9 @@ std::string pullText(double pull_N, holding::HoldState state, const measure::Dis
 std::string smallText(double distance_m, const measure::Display& display);
 
 // "the strip on the form", "the outermost strip", "strip 3", "the strip" where there is one only.
-std::string stripText(int place, int count);
-
+Message stripName(int place, int count);
 // "eight strips of 1/4 in white oak and two of 3/16 in white ash", alike groups put together.
+Message stripsName(const boat::Stack& stack, const std::vector<wood::Species>& species);
 std::string stripsText(const boat::Stack& stack, const std::vector<wood::Species>& species,
                        const measure::Display& display);
 
@@ -53,6 +59,7 @@ std::string stripsText(const boat::Stack& stack, const std::vector<wood::Species
 std::string stripsFigures(const boat::Stack& stack, const measure::Display& display);
 
 // "WL 2", or "point 3" where there is no label.
+Message pointName(const boat::Point& point, int index);
 std::string pointText(const boat::Point& point, int index);
 
 }  // namespace fayline::plan

@@ -74,17 +74,26 @@ struct FaceNow {
 enum class Urgency { ample, little, over };
 Urgency urgencyOf(double left_s, double whole_s);
 
-// Said aloud while it lasts. `code` stays the same while the words follow the minutes.
-struct Warning {
-    bool stop = false;  // else a caution
-    std::string code;
-    std::string text;  // full sentences
-};
-
 // To stop wetting after a strip and close what is wetted; what is left is a gluing of its own.
 struct BreakOff {
     int afterStrip = 0;
     double margin_s = 0;
+};
+
+enum class WarningKind { cupOver, cupShort, cupForeseen, faceOff, faceLate, pace, faceShort };
+
+// Said aloud while it lasts (plan::warningTexts has the words). It is the same warning while kind and cup stay and the
+// minutes run on.
+struct Warning {
+    WarningKind kind = WarningKind::pace;
+    bool stop = false;                 // else a caution
+    int cup = 0;                       // its number; 0: it is about none
+    int inner = 0;                     // strip inside the face that it is about; 0: the face on the boat
+    double by_s = 0;                   // past its time, left of it, too late or in hand: above 0
+    double marginAsPlanned_s = 0;      // of `pace`: at the planned pace
+    std::optional<BreakOff> breakOff;  // of `faceLate`
+
+    bool sameAs(const Warning& other) const { return kind == other.kind && cup == other.cup; }
 };
 
 // Of the time that a cup or face has, so little that it is warned of. Common practice, no source.

@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include "core/math/count.hpp"
-#include "core/measure/figures.hpp"
 #include "core/measure/input_error.hpp"
 #include "core/stack/form_plan.hpp"
 #include "core/stack/on_form.hpp"
@@ -155,20 +154,6 @@ void addReadings(Learned& learned, const RecordedPiece& recorded, std::size_t in
     }
 }
 
-std::string howFarText(const Learned& learned) {
-    const auto figure = [](double value) { return measure::upToDecimals(value, 2); };
-    const std::string next = "the next is expected at " + figure(*learned.factor) +
-                             ", and 95 of 100 would lie between " + figure(learned.low) + " and " +
-                             figure(learned.high);
-    const std::string pieces =
-        learned.pieces == 1 ? "One piece opened" : std::to_string(learned.pieces) + " pieces opened in the mean";
-    const std::string far = learned.pieces < 3 ? "that is little to go by, so what other builders measured (nothing to "
-                                                 "twice the rule) still counts for much"
-                            : learned.pieces < 10 ? "what other builders measured still counts"
-                                                  : "these are enough to stand by themselves";
-    return pieces + " " + figure(learned.mean) + " times what the rule says; " + next + ": " + far + ".";
-}
-
 }  // namespace
 
 boat::MeasuredOn measuredOn(const boat::Piece& piece) {
@@ -252,16 +237,12 @@ Learned learnSpringback(const std::vector<RecordedPiece>& recorded, const std::v
         learned.mean += reading.factor;
     }
     learned.pieces = math::countOf(factors);
-    if (factors.empty()) {
-        learned.howFar = "Nothing follows from what was read so far.";
-        return learned;
-    }
+    if (factors.empty()) return learned;
     learned.mean /= learned.pieces;
     const NextFactor next = nextFactor(factors, errors);
     learned.factor = next.factor;
     learned.low = next.low;
     learned.high = next.high;
-    learned.howFar = howFarText(learned);
     return learned;
 }
 

@@ -69,7 +69,6 @@ struct Learned {
     std::optional<double> factor;
     double low = 0;
     double high = 0;
-    std::string howFar;                // one plain sentence on how far to trust it; empty where there is no factor
     std::vector<std::string> leftOut;  // readings from which nothing follows, each with the reason, a full sentence
 };
 

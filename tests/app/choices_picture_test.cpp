@@ -83,7 +83,8 @@ private slots:
         const plan::Choices& choices = *shown.plan->choices;
         QVERIFY(choices.namedIndex >= 0);
         auto* words = panel.findChild<QLabel*>("choiceNamed");
-        QCOMPARE(words->text(), QString::fromStdString(choices.all[std::size_t(choices.namedIndex)].named));
+        const plan::Message& why = choices.all[std::size_t(choices.namedIndex)].named;
+        QCOMPARE(words->text(), QString::fromStdString(plan::writeText(why, shown.display)));
     }
 
     void HoveringTellsAndAClickTakesItOverUndoneInOneStep() {

@@ -352,8 +352,8 @@ private slots:
         put("glueName", "Barn epoxy");
         put("potLife1", "40 min, 20 C, 100 g");
         put("potLife2", "20 min, 30 C, 100 g");
-        QVERIFY(words->text().contains("two pot lives"));
-        QVERIFY(words->text().contains("how warmth hastens it is fitted"));
+        QVERIFY(words->text().contains("2 pot lives"));
+        QVERIFY(words->text().contains("How warmth hastens it is fitted"));
         auto* ok = dialog.findChild<QDialogButtonBox*>()->button(QDialogButtonBox::Ok);
         QVERIFY(ok->isEnabled());
         put("partsByWeight", "100");

@@ -51,7 +51,8 @@ private slots:
         QTest::keyClicks(off, "9 mm");
         const auto home = plan::springHome(shown.piece, *shown.plan, 0.009);
         QVERIFY(home.has_value());
-        QCOMPARE(said(panel, "homeWords"), QString::fromStdString(plan::springingText(home, *shown.plan)));
+        QCOMPARE(said(panel, "homeWords"),
+                 QString::fromStdString(plan::writeTexts(plan::springingTexts(home, *shown.plan), shown.display)));
         QVERIFY(said(panel, "homeWords") != foretold);
         off->selectAll();
         QTest::keyClicks(off, "far");

@@ -246,7 +246,7 @@ private slots:
         QVERIFY(proposalWords(proposal, display).contains("No stations"));
         proposal.stations.push_back({stationAt(0.1), holding::Governs::end, endless, std::nan("")});
         proposal.met = false;
-        proposal.unmet = "gap";
+        proposal.unmet = holding::Governs::gap;
         proposal.withinCounts = false;
         proposal.tools = 3;
         proposal.largest.gap_m = endless;

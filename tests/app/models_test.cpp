@@ -4,7 +4,6 @@
 #include <QTest>
 #include <cmath>
 
-#include "app/panels/findings_model.hpp"
 #include "app/panels/offsets_model.hpp"
 #include "app/panels/reading.hpp"
 #include "app/panels/stack_models.hpp"
@@ -78,7 +77,7 @@ private slots:
         QCOMPARE(readNumber("1,5"), 1.5);
         QCOMPARE(readNumber("1,200.5"), 1200.5);
         QVERIFY_EXCEPTION_THROWN(readNumber("1,200"), measure::InputError);
-        QVERIFY_EXCEPTION_THROWN(readOptionalForce("1,200 N", {}), measure::InputError);
+        QVERIFY_EXCEPTION_THROWN(way::force().read("1,200 N", {}), measure::InputError);
     }
 
     void WhatWasWrittenIsShownAsItWasUntilItNoLongerSaysThePlace() {
@@ -330,9 +329,8 @@ private slots:
             const holding::StationPlace& place = taken.shown.plan->holding.stations[static_cast<std::size_t>(row)];
             QCOMPARE(place.number, row + 1);
             QCOMPARE(model.index(row, StationsModel::alongColumn).data(sortRole).toDouble(), place.at_m);
-            QCOMPARE(model.index(row, StationsModel::outsideColumn).data(sortRole).toDouble(), place.alongOutside_m);
-            QCOMPARE(model.index(row, StationsModel::xColumn).data(sortRole).toDouble(), place.onOutside.x_m);
-            QCOMPARE(model.index(row, StationsModel::yColumn).data(sortRole).toDouble(), place.onOutside.y_m);
+            QCOMPARE(model.index(row, StationsModel::alongColumn).data(underRole).toString(),
+                     writeLengthText(place.alongOutside_m, taken.shown.display));
         }
     }
 
@@ -352,36 +350,6 @@ private slots:
         QCOMPARE(model.rowCount(), 4);
         QVERIFY_EXCEPTION_THROWN(model.setOutEvenly(0, 1, 0, boat::HoldKind::clamp), measure::InputError);
         QVERIFY_EXCEPTION_THROWN(model.setOutEvenly(0, 1, -1, boat::HoldKind::clamp), measure::InputError);
-    }
-
-    void FindingsCarrySeverityPlaceAndSource() {
-        FindingsModel model;
-        const QAbstractItemModelTester tester(&model);
-        Shown shown = shownSample("marram_misread.fayline");
-        deepenShown(shown);
-        model.show(std::make_shared<const Shown>(shown));
-        // Facts stand in their panels, not in the list.
-        const auto listed = std::count_if(shown.plan->findings.begin(), shown.plan->findings.end(),
-                                          [](const plan::Finding& f) { return plan::levelOf(f) != plan::Level::fact; });
-        QVERIFY(listed < std::ssize(shown.plan->findings));
-        QCOMPARE(model.rowCount(), static_cast<int>(listed));
-        QCOMPARE(shown.plan->findings.front().code, plan::Code::offsetMisread);
-        int before = 0;
-        for (int row = 0; row < model.rowCount(); ++row) {
-            const plan::Finding& finding = shown.plan->findings[static_cast<std::size_t>(row)];
-            const QModelIndex index = model.index(row, FindingsModel::textColumn);
-            QCOMPARE(index.data().toString(), QString::fromStdString(plan::textOf(finding, shown.display)));
-            // A misread offset first, since it explains the rest; then the worst.
-            if (finding.code != plan::Code::offsetMisread) {
-                QVERIFY(index.data(severityRole).toInt() >= before);
-                before = index.data(severityRole).toInt();
-            }
-            QCOMPARE(index.data(placeRole).isValid(), finding.at_m.has_value());
-            QVERIFY(index.data(sourceRole).toString().contains(measure::markMeaning(finding.source.mark)));
-        }
-        Shown none;
-        model.show(std::make_shared<const Shown>(none));
-        QCOMPARE(model.rowCount(), 0);
     }
 
     void EveryTableIsEmptyForABoatWithoutPieces() {

@@ -17,6 +17,7 @@
 
 #include "app/look/theme.hpp"
 #include "app/panels/along_plot.hpp"
+#include "app/panels/finding_line.hpp"
 #include "app/panels/findings_list.hpp"
 #include "app/panels/holding_panel.hpp"
 #include "app/panels/line_panel.hpp"
@@ -41,19 +42,53 @@ private slots:
         taken.follow(&list, [&list](const Shown& shown) { list.show(shown); });
         open(&list);
         QSignalSpy chosen(&list, &FindingsList::findingChosen);
-        auto* view = list.findChild<QListView*>("findings");
+        auto* line = list.findChild<FindingLine*>("finding0");
         const plan::Finding finding = taken.shown.plan->findings[0];
-        QTest::mouseClick(view->viewport(), Qt::LeftButton, {},
-                          view->visualRect(view->model()->index(0, view->modelColumn())).center());
+        QCOMPARE(finding.code, plan::Code::offsetMisread);
+        QTest::mouseClick(line, Qt::LeftButton, {}, QPoint(40, 8));
         QCOMPARE(chosen.count(), 1);
         QCOMPARE(chosen[0].at(0).value<plan::About>(), plan::aboutOf(finding.code));
         QCOMPARE(chosen[0].at(2).toInt(), finding.point);
-        QVERIFY(list.findChild<QLabel*>("findingSource")->text().contains(measure::markMeaning(finding.source.mark)));
-        auto* repair = list.findChild<QPushButton*>("repair0");
+        auto* detail = line->findChild<QLabel*>("detail");
+        QVERIFY(!detail->isVisible());
+        QTest::mouseClick(line->findChild<QToolButton*>("open"), Qt::LeftButton);
+        QVERIFY(detail->isVisible());
+        QVERIFY(detail->text().contains(measure::markMeaning(finding.source.mark)));
+        auto* repair = line->findChild<QPushButton*>("cure");
         QVERIFY(repair && repair->isVisible());
         QTest::mouseClick(repair, Qt::LeftButton);
         QVERIFY(taken.shown.plan->line.misreadSought);
         QVERIFY(taken.shown.plan->line.misread.suspects.empty());
+    }
+
+    // A cause stands for all that follows from it; notes are folded, facts are not in the list at all.
+    void FindingsAreCausesWithTheWorstFirst() {
+        FindingsList list;
+        Shown shown = shownSample("marram_misread.fayline");
+        deepenShown(shown);
+        open(&list);
+        list.show(shown);
+        const plan::Verdict verdict = plan::verdictOf(*shown.plan);
+        const auto visible = [&list] {
+            const auto all = list.findChildren<FindingLine*>();
+            return std::ranges::count_if(all,
+                                         [](const FindingLine* line) { return line->isVisibleTo(line->window()); });
+        };
+        QCOMPARE(visible(), verdict.stops() + verdict.cautions());
+        QVERIFY(verdict.notes() > 0);
+        QTest::mouseClick(list.findChild<QToolButton*>("findingNotes"), Qt::LeftButton);
+        QCOMPARE(visible(), verdict.stops() + verdict.cautions() + verdict.notes());
+        const auto follows =
+            std::ranges::count_if(shown.plan->findings, [](const plan::Finding& f) { return f.root == 0; });
+        QVERIFY(follows > 3);
+        auto* first = list.findChild<FindingLine*>("finding0");
+        QTest::keyClick(first, Qt::Key_Space);
+        QVERIFY(first->findChild<QLabel*>("detail")->text().count(QStringLiteral("\n- ")) == follows);
+        shown.outOfDate = true;
+        list.show(shown);
+        QVERIFY(!first->isEnabled());
+        list.show(Shown{});
+        QCOMPARE(visible(), 0);
     }
 
     void AGroupOfStripsHasItsOwnFields() {

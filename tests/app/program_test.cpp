@@ -84,6 +84,7 @@ private slots:
             const Ran ran = run({"--summary", sample});
             QCOMPARE(ran.code, 0);
             QVERIFY(ran.out.count('\n') > 3);
+            QVERIFY(run({"--summary", sample, "--all"}).out.size() > ran.out.size());
         }
     }
 

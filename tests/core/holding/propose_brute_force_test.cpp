@@ -27,8 +27,8 @@ TEST(Propose, NoSmallerNumberOnTheGridMeetsTheConditions) {
             EXPECT_FALSE(someMeets(work, places, fewer, tried)) << fewer << " would do, proposed are " << count;
         }
         std::cout << small.name << ": " << places.size() << " places, " << count << " proposed, "
-                  << (proposal.met ? "met" : "not met (" + proposal.unmet + ")") << ", without pressing "
-                  << proposal.withoutPressing << ", " << tried << " choices tried\n";
+                  << (proposal.met ? "met" : std::string("not met (") + governsWord(*proposal.unmet) + ")")
+                  << ", without pressing " << proposal.withoutPressing << ", " << tried << " choices tried\n";
         met += proposal.met;
         if (!small.fillsGaps) continue;
         // What is told of pressing everywhere: that many on the grid do, and no smaller number.
@@ -109,7 +109,7 @@ TEST(Propose, TooFewToolsToPressAreSpreadAsEvenlyAsTheyCanBeAndStillHold) {
             const StackOnForm work{small.piece, line, wood::builtInSpecies()};
             const Proposal proposal = propose(work, goOn, small.grid_m);
             EXPECT_FALSE(proposal.met);
-            EXPECT_EQ(proposal.unmet, "pressing");
+            EXPECT_EQ(proposal.unmet, Governs::pressing);
             EXPECT_TRUE(proposal.withinCounts);
             EXPECT_LE(countFree(proposal), count);
             EXPECT_EQ(proposal.forEverything, math::countOf(full.stations));

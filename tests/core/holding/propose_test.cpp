@@ -33,7 +33,7 @@ Proposal proposalOf(const Made& made, double grid_m = 0.02) {
 
 void expectFinite(const Proposal& proposal) {
     EXPECT_TRUE(std::isfinite(proposal.largest.gap_m) && std::isfinite(proposal.largest.at_m));
-    EXPECT_EQ(proposal.met, proposal.unmet.empty());
+    EXPECT_EQ(proposal.met, !proposal.unmet.has_value());
     for (const Proposed& each : proposal.stations) {
         EXPECT_TRUE(std::isfinite(each.station.at_m) && std::isfinite(each.pull_N) && std::isfinite(each.gap_m));
         EXPECT_GE(each.pull_N, 0);
@@ -86,7 +86,7 @@ TEST(Propose, SamplePiecesAreHeldByWhatIsProposed) {
         const bool posts = piece.form.kind == boat::FormKind::posts;
         EXPECT_TRUE(proposal.met);
         EXPECT_TRUE(proposal.pressingIsWish);
-        EXPECT_EQ(proposal.unmet, "");
+        EXPECT_EQ(proposal.unmet, std::nullopt);
         EXPECT_EQ(posts, proposal.forEverything == 0);
         EXPECT_TRUE(proposal.withinCounts);
         EXPECT_LE(count, proposal.tools > 0 ? proposal.tools : count);
@@ -187,7 +187,7 @@ TEST(Propose, AGlueThatFillsGapsIsToldWhatPressingWouldTakeAndNotAskedForIt) {
     EXPECT_TRUE(propose(work, goOn, 0.02).met);
     EXPECT_TRUE(propose(work, goOn, 0.02).withinCounts);
     work.wanted = {};
-    EXPECT_EQ(propose(work, goOn, 0.02).unmet, "pressing");
+    EXPECT_EQ(propose(work, goOn, 0.02).unmet, Governs::pressing);
 }
 
 TEST(Propose, TakesTheStrongToolsFirstAndSaysWhenThereAreTooFew) {
@@ -220,7 +220,7 @@ TEST(Propose, TooFewMixedToolsToPressAreAllSpreadAndTheStrongOnesNotTwice) {
     const Proposal mixed = proposalOf(made);
     expectFinite(mixed);
     EXPECT_FALSE(mixed.met);
-    EXPECT_EQ(mixed.unmet, "pressing");
+    EXPECT_EQ(mixed.unmet, Governs::pressing);
     EXPECT_TRUE(mixed.withinCounts);
     EXPECT_EQ(mixed.tools, 8);
     EXPECT_GT(mixed.forEverything, 8);
@@ -256,7 +256,7 @@ TEST(Propose, WhatCannotBeMetIsSaidAndComesAsNearAsItCan) {
     const Proposal tooWeak = proposalOf(weak);
     expectFinite(tooWeak);
     EXPECT_FALSE(tooWeak.met);
-    EXPECT_EQ(tooWeak.unmet, "strength");
+    EXPECT_EQ(tooWeak.unmet, Governs::strength);
     EXPECT_FALSE(tooWeak.stations.empty());
 
     Made none = roundPiece();
@@ -264,7 +264,7 @@ TEST(Propose, WhatCannotBeMetIsSaidAndComesAsNearAsItCan) {
     const Proposal strengthless = proposalOf(none);
     expectFinite(strengthless);
     EXPECT_FALSE(strengthless.met);
-    EXPECT_EQ(strengthless.unmet, "strength");
+    EXPECT_EQ(strengthless.unmet, Governs::strength);
 
     // Strips that end at the trim lines: no clamp can hold their ends down.
     Made flush = roundPiece();

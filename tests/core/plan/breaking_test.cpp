@@ -8,6 +8,7 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "core/plan/breaking_texts.hpp"
 #include "core/plan/breaking_wording.hpp"
 #include "core/plan/print.hpp"
 #include "tests/core/plan/made_pieces.hpp"
@@ -144,11 +145,13 @@ TEST(Breaking, RemediesAreToldWithTheirChances) {
     const Plan& plan = deepPlan(tight());
     const Finding* told = findingOf(plan, Code::breakingRemedies);
     ASSERT_TRUE(told);
+    ASSERT_TRUE(told->text.is(texts::remedyEnough)) << english(*told);
+    EXPECT_EQ(told->text.args[1].value, plan.breaking->remedies.front().chance);
     EXPECT_NE(english(*told).find("steamed or boiled"), std::string::npos) << english(*told);
     EXPECT_NE(english(*told).find("1 in 50"), std::string::npos) << english(*told);
-    EXPECT_NE(english(*told).find("Soaking cold is not known"), std::string::npos);
+    EXPECT_GE(told->details.size(), plan.breaking->remedies.size() + 1);
+    EXPECT_TRUE(told->details.back().is(texts::soakingColdNotKnown));
     EXPECT_NEAR(told->value, 100 * plan.stack.chanceAnyBreaks, 1e-9);
-    for (const BreakingRemedy& remedy : plan.breaking->remedies) EXPECT_FALSE(remedy.sentence.empty());
 }
 
 TEST(Breaking, ChancesAreToldAsOneInSoMany) {
@@ -222,9 +225,11 @@ TEST(LostStrip, SaysWhatItBecomesAndWhatToDo) {
     const Finding* told = findingOf(plan, Code::oneStripFewer);
     ASSERT_TRUE(told);
     EXPECT_NE(english(*told).find("o on with four strips"), std::string::npos) << english(*told);
-    EXPECT_NE(english(*told).find("The hardest pull is"), std::string::npos);
-    EXPECT_NE(english(*told).find("leave the piece on its form"), std::string::npos) << english(*told);
-    EXPECT_NE(english(*told).find("eyes covered"), std::string::npos);
+    for (const Phrase& phrase : {texts::pullsInstead, texts::leaveOnForm, texts::breakingSplinters}) {
+        EXPECT_TRUE(std::any_of(told->details.begin(), told->details.end(), [&](const Message& detail) {
+            return detail.is(phrase);
+        })) << phrase.one;
+    }
 }
 
 TEST(LostStrip, InPlaceNothingIsLetGo) {
@@ -233,8 +238,12 @@ TEST(LostStrip, InPlaceNothingIsLetGo) {
     const Plan& plan = deepPlan(piece);
     ASSERT_TRUE(plan.breaking->lostStrip);
     EXPECT_EQ(plan.breaking->lostStrip->fewer.ratio, 0);
-    EXPECT_EQ(plan.breaking->lostStrip->whatToDo.find("leaves its form"), std::string::npos);
-    EXPECT_EQ(plan.breaking->lostStrip->sentence.find("gives back"), std::string::npos);
+    for (const Message& sentence : plan.breaking->lostStrip->whatToDo) {
+        EXPECT_FALSE(sentence.is(texts::leaveOnForm) || sentence.is(texts::glueOneMoreOnForm));
+    }
+    for (const Message& sentence : plan.breaking->lostStrip->becomes) {
+        EXPECT_FALSE(sentence.is(texts::givesBackInstead));
+    }
 }
 
 TEST(LostStrip, OfASingleStripThereIsNone) {

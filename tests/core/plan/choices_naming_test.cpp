@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <random>
 
+#include "core/plan/choice_texts.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace fayline::plan {
@@ -137,6 +138,10 @@ Choice choice(int count, double share, int spares, double springback, double pul
     return one;
 }
 
+std::vector<Message> sentences(const Choice& named) {
+    return named.named.args.at(0).messages;
+}
+
 TEST(Named, IsTheOneWithTheFewestStripsThatMeetsAllFour) {
     const Named named = nameAmong({choice(12, 0.3, 0, 0.01, 300), choice(8, 0.5, 0, 0.02, 900),
                                    choice(7, 0.69, 1, 0.02, 900),    // strained too much
@@ -144,10 +149,13 @@ TEST(Named, IsTheOneWithTheFewestStripsThatMeetsAllFour) {
                                    choice(5, 0.6, 1, 0.051, 900),    // gives back too much
                                    choice(4, 0.6, 1, 0.04, 2600)});  // too hard to draw down
     ASSERT_EQ(named.index, 1);
-    EXPECT_EQ(named.all[1].named.find("Eight strips of"), 0u) << named.all[1].named;
-    for (const char* said : {"68 %", "(50 %)", "one spare (none)", "5 %", "(2 %)", "900 N of 2500 N"}) {
-        EXPECT_NE(named.all[1].named.find(said), std::string::npos) << said << " in " << named.all[1].named;
-    }
+    const std::string why = writeText(named.all[1].named, {});
+    EXPECT_EQ(why.find("Eight strips of"), 0u) << why;
+    EXPECT_NE(
+        why.find("the fewest with bend 50 % of breaking (at most 68 %), no spares (at most one), springback 2 % (at "
+                 "most 5 %) and end pull 900 N (at most 2500 N)."),
+        std::string::npos)
+        << why;
     for (std::size_t i = 0; i < named.all.size(); ++i) EXPECT_EQ(named.all[i].named.empty(), i != 1);
 }
 
@@ -159,13 +167,14 @@ TEST(Named, GoesBeforeAMixedOneOfFewerStrips) {
 TEST(Named, DropsTheLastConditionsFirstAndSaysSo) {
     const Named weak = nameAmong({choice(12, 0.3, 0, 0.01, 9000), choice(8, 0.5, 0, 0.02, 9000)});
     ASSERT_EQ(weak.index, 1);
-    EXPECT_NE(weak.all[1].named.find("None of these also have ends"), std::string::npos) << weak.all[1].named;
+    EXPECT_TRUE(sentences(weak.all[1]).back().is(texts::noneEasyToPull));
     const Named springy = nameAmong({choice(3, 0.3, 0, 0.11, 900), choice(2, 0.5, 0, 0.25, 900)});
     ASSERT_EQ(springy.index, 1);
-    EXPECT_NE(springy.all[1].named.find("None of these also give back so little"), std::string::npos);
+    EXPECT_TRUE(sentences(springy.all[1]).back().is(texts::noneSpringsSoLittle));
     const Named strained = nameAmong({choice(12, 0.9, 3, 0.01, 300), choice(8, 0.95, 3, 0.02, 900)});
     ASSERT_EQ(strained.index, 0);
-    EXPECT_NE(strained.all[0].named.find("the least strained there are (90 %"), std::string::npos);
+    EXPECT_TRUE(sentences(strained.all[0]).front().is(texts::leastBent));
+    EXPECT_EQ(sentences(strained.all[0]).front().args[1].value, 0.9);
 }
 
 TEST(Named, IsNoneWhereNoneIsPossible) {

@@ -6,9 +6,12 @@
 #include <optional>
 #include <string>
 
+#include "core/plan/day_texts.hpp"
+#include "core/plan/day_words.hpp"
 #include "core/plan/findings.hpp"
 #include "core/plan/remedies.hpp"
 #include "tests/core/plan/made_pieces.hpp"
+#include "tests/core/plan/whole_line.hpp"
 
 namespace fayline::plan {
 namespace {
@@ -16,10 +19,7 @@ namespace {
 const std::atomic<bool> goOn{false};
 
 std::optional<Finding> find(const std::vector<Finding>& findings, Code code) {
-    const auto found = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) {
-        return aboutOf(f.code) == About::schedule && f.code == code;
-    });
-    return found == findings.end() ? std::nullopt : std::optional(*found);
+    return findWhole(findings, code);
 }
 
 // Five strips and a glue of which a film stays open so long at the day's 20 C.
@@ -66,6 +66,8 @@ TEST(DayFindings, AMarginIsShortBelowAFifthOfTheOpenTimeAndMissedBelowNothing) {
     EXPECT_EQ(told->severity, Severity::caution);
     EXPECT_NEAR(told->value, held_s / 60, 1e-9);
     EXPECT_NEAR(told->limit, (held_s / 0.8 - 1) / 60, 1e-9);
+    EXPECT_TRUE(told->text.is(texts::spareShort));
+    EXPECT_NEAR(told->text.args[1].value, held_s / 0.8 - 1 - held_s, 1e-6);
     EXPECT_FALSE(find(tight.findings, Code::closedTooLate));
     EXPECT_FALSE(find(Made(held_s + 1).plan().findings, Code::closedTooLate));
     const Plan late = Made(held_s - 1).plan();
@@ -73,7 +75,10 @@ TEST(DayFindings, AMarginIsShortBelowAFifthOfTheOpenTimeAndMissedBelowNothing) {
     ASSERT_TRUE(stop);
     EXPECT_EQ(stop->severity, Severity::stop);
     EXPECT_FALSE(find(late.findings, Code::marginShort));
-    EXPECT_NE(english(*stop).find("between strips 1 and 2"), std::string::npos) << english(*stop);
+    EXPECT_TRUE(stop->text.is(texts::closedTooLate));
+    EXPECT_EQ(stop->text.args[0].messages.front(), jointName(1));
+    EXPECT_TRUE(textOf(*stop, inMillimetres).starts_with("Joint 1-2 is clamped ")) << english(*stop);
+    EXPECT_NEAR(stop->text.args[1].value, 1, 1e-6);  // second too late
     EXPECT_LT(late.day.margin_s, 0);
 }
 
@@ -92,14 +97,15 @@ TEST(DayFindings, ACrewTooSmallForTheOpenTimeIsToldAndALargerOneIsAmongTheRemedi
     const auto study = studyDay(between.piece, between.shop(), plan.line.fair.line, plan.day, goOn);
     ASSERT_TRUE(study);
     const auto hands = std::find_if(study->remedies.begin(), study->remedies.end(),
-                                    [](const Remedy& remedy) { return remedy.what == "one more pair of hands"; });
+                                    [](const Remedy& remedy) { return remedy.what.is(texts::moreHands); });
     ASSERT_NE(hands, study->remedies.end());
     // As worked out for a crew of two.
     EXPECT_NEAR(hands->margin_s, (one_s + two_s) / 2 - two_s, 1e-6);
     // Each remedy is better than what there is, the best first.
     for (std::size_t i = 0; i < study->remedies.size(); ++i) {
         const Remedy& remedy = study->remedies[i];
-        EXPECT_TRUE(remedy.margin_s > plan.day.margin_s || remedy.cupMargin_s > plan.day.cupMargin_s) << remedy.what;
+        EXPECT_TRUE(remedy.margin_s > plan.day.margin_s || remedy.cupMargin_s > plan.day.cupMargin_s)
+            << writeWithin(remedy.what, inMillimetres);
         const double before_s = i > 0 ? study->remedies[i - 1].margin_s : remedy.margin_s;
         EXPECT_LE(remedy.margin_s, before_s);
     }
@@ -115,7 +121,8 @@ TEST(DayFindings, APlannedBreakIsTheTwoGluingsThatItSays) {
     const auto pause = std::find_if(study->remedies.begin(), study->remedies.end(),
                                     [](const Remedy& remedy) { return remedy.breakAfterStrip > 0; });
     ASSERT_NE(pause, study->remedies.end());
-    EXPECT_NE(pause->what.find("wash and sand"), std::string::npos);
+    EXPECT_TRUE(pause->what.is(texts::plannedBreak));
+    EXPECT_EQ(pause->what.count, pause->breakAfterStrip);
     made.piece.stack.gluings = {pause->breakAfterStrip};
     const Plan two = made.plan();
     ASSERT_EQ(two.day.gluings.size(), 2u);
@@ -130,7 +137,7 @@ TEST(DayFindings, APlannedBreakIsTheTwoGluingsThatItSays) {
     }
 }
 
-TEST(DayFindings, ACupThatWaitsTooLongIsTold) {
+TEST(DayFindings, ABatchThatWaitsTooLongIsReported) {
     Made made(10 * 3600);
     EXPECT_FALSE(find(made.plan().findings, Code::cupWaits));
     made.piece.crew.rates.stackStrip_s = 600;  // ten minutes to turn each strip
@@ -138,10 +145,11 @@ TEST(DayFindings, ACupThatWaitsTooLongIsTold) {
     const auto told = find(plan.findings, Code::cupWaits);
     ASSERT_TRUE(told);
     EXPECT_GT(told->value, told->limit);
+    EXPECT_TRUE(details(*told, texts::hotBatchOutdoors));
     EXPECT_LT(plan.day.cupMargin_s, 0);
 }
 
-TEST(DayFindings, AChanceBelowNineteenInTwentyIsToldWithTheBestRemedy) {
+TEST(DayFindings, AChanceBelowNineteenInTwentyIsReportedWithTheBestRemedy) {
     Made made(3600);
     const double held_s = heldOpen_s(made.plan());
     Made ample(3 * held_s);
@@ -160,11 +168,36 @@ TEST(DayFindings, AChanceBelowNineteenInTwentyIsToldWithTheBestRemedy) {
     EXPECT_DOUBLE_EQ(told->value, 100 * study->days.chanceInTime);
     EXPECT_DOUBLE_EQ(told->limit, 95);
     EXPECT_LT(told->value, 60);
-    // The margin first, then the odds, then what 95 in 100 would need.
-    EXPECT_LT(english(*told).find("in hand"), english(*told).find(" in 100 days"));
-    EXPECT_LT(english(*told).find(" in 100 days"), english(*told).find("for 95 in 100 it takes")) << english(*told);
     ASSERT_FALSE(study->remedies.empty());
-    EXPECT_NE(english(*told).find(study->remedies.front().what), std::string::npos);
+    const Remedy& best = study->remedies.front();
+    // The margin, the odds, what helps most and how much.
+    EXPECT_EQ(told->text,
+              Message(texts::chanceShortTry, {marginText(plan.day.margin_s), inHundredText(study->days.chanceInTime),
+                                              best.brief, marginText(best.margin_s)}));
+    EXPECT_EQ(told->details[0].args[0].value, study->days.marginFor95_s);
+    EXPECT_EQ(told->details[1], Message(texts::mostTimeFrom, {best.what}));
+}
+
+TEST(DayWords, EveryWarningIsSaidInWholeSentences) {
+    using enum schedule::WarningKind;
+    schedule::Warning warning;
+    warning.cup = 2;
+    warning.inner = 3;
+    warning.by_s = 120;
+    warning.marginAsPlanned_s = 600;
+    for (const auto kind : {cupOver, cupShort, cupForeseen, faceOff, faceLate, pace, faceShort}) {
+        warning.kind = kind;
+        const std::vector<Message> said = warningTexts(warning);
+        ASSERT_FALSE(said.empty());
+        for (const Message& message : said) expectWhole(writeText(message, inMillimetres));
+        EXPECT_NE(writeTexts(said, inMillimetres).find("2 min"), std::string::npos);
+    }
+    warning.kind = faceLate;
+    EXPECT_TRUE(warningTexts(warning).back().is(texts::fetchHands));
+    warning.breakOff = schedule::BreakOff{4, 300};
+    EXPECT_EQ(writeTexts(warningTexts(warning), inMillimetres),
+              "The open time of joint 3-4 ends 2 min before the last clamp is on. Stop wetting after strip 4 and clamp "
+              "what is wetted: 5 min to spare. Glue the rest another day.");
 }
 
 TEST(DayFindings, StationsAreClosedInTheOrderOfTheHolding) {

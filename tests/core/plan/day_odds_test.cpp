@@ -160,7 +160,7 @@ TEST(DayOdds, NoPieceWithAMarginOfNinePerCentIsInTimeMoreOftenThanSeventyInHundr
     }
 }
 
-TEST(DayOdds, NothingIsToldAsCertain) {
+TEST(DayOdds, NothingIsSaidToBeCertain) {
     EXPECT_EQ(inHundred(1), "more than 99 in 100");
     EXPECT_EQ(inHundred(0.9901), "more than 99 in 100");
     EXPECT_EQ(inHundred(0.989), "about 99 in 100");
@@ -181,10 +181,10 @@ TEST(DayOdds, NothingIsToldAsCertain) {
     plan.dayStudy = studyDay(piece, shop, plan.line.fair.line, plan.day, goOn);
     ASSERT_TRUE(plan.dayStudy);
     ASSERT_EQ(plan.dayStudy->days.chanceInTime, 1);
-    const std::string said = chanceWords(plan.day, *plan.dayStudy);
+    const std::string said = writeTexts(chanceTexts(plan.day, *plan.dayStudy), plan.display);
     EXPECT_EQ(said.find("100 %"), std::string::npos) << said;
     // The margin, then the odds, then what 95 in 100 would need.
-    const std::size_t margin = said.find("in hand;");
+    const std::size_t margin = said.find("to spare;");
     const std::size_t odds = said.find("more than 99 in 100");
     const std::size_t needed = said.find("for 95 in 100 it takes");
     ASSERT_NE(margin, std::string::npos) << said;

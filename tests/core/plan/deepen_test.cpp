@@ -8,6 +8,7 @@
 #include <string>
 #include <thread>
 
+#include "core/plan/answer_texts.hpp"
 #include "core/plan/plan.hpp"
 #include "core/plan/print.hpp"
 #include "core/plan/studies.hpp"
@@ -124,9 +125,9 @@ TEST(Deepen, PlanWithOneStudySaysOnlyWhatThatOneKnows) {
             all.erase(found);
         }
         added.insert(all.begin(), all.end());
-        const std::string holding =
-            answerText(with.answers[static_cast<std::size_t>(Question::holding)], inMillimetres);
-        EXPECT_EQ(holding.find("being worked out") == std::string::npos, work.study == Study::proposal) << holding;
+        const auto& holding = with.answers[static_cast<std::size_t>(Question::holding)].more;
+        EXPECT_EQ(std::ranges::any_of(holding, [](const Message& m) { return m.is(texts::suggested); }),
+                  work.study == Study::proposal);
         const std::string time = answerText(with.answers[static_cast<std::size_t>(Question::time)], inMillimetres);
         EXPECT_EQ(time.find("being worked out") == std::string::npos, work.study == Study::day) << time;
     }

@@ -7,10 +7,13 @@
 #include <string>
 
 #include "core/measure/input_error.hpp"
+#include "core/plan/answer_texts.hpp"
 #include "core/plan/findings.hpp"
+#include "core/plan/form_texts.hpp"
 #include "core/plan/form_wording.hpp"
 #include "core/plan/print.hpp"
 #include "tests/core/plan/made_pieces.hpp"
+#include "tests/core/plan/whole_line.hpp"
 
 namespace fayline::plan {
 namespace {
@@ -18,27 +21,34 @@ namespace {
 using made::planOf;
 
 std::optional<Finding> find(const Plan& plan, Code code) {
-    const auto found = std::find_if(plan.findings.begin(), plan.findings.end(),
-                                    [&](const Finding& f) { return aboutOf(f.code) == About::form && f.code == code; });
-    return found == plan.findings.end() ? std::nullopt : std::optional(*found);
+    return findWhole(plan.findings, code);
 }
 
 const Answer& answerOf(const Plan& plan) {
     return plan.answers[static_cast<std::size_t>(Question::form)];
 }
 
-TEST(FormFindings, SpringbackIsToldWithTheEndsOpening) {
+TEST(FormFindings, SpringbackIsReportedWithTheEndsOpening) {
     const Plan plan = planOf(made::bendOf(5));
     const std::optional<Finding> told = find(plan, Code::springback);
     ASSERT_TRUE(told);
     EXPECT_EQ(told->severity, Severity::note);
     EXPECT_NEAR(told->value, 1000 * plan.form.parts[0].uncorrected.end_m, 1e-9);
-    EXPECT_NE(english(*told).find("the end would stand"), std::string::npos);
-    EXPECT_NE(english(*told).find("open, the start laid on"), std::string::npos);
-    EXPECT_NE(english(*told).find("twice"), std::string::npos);
+    EXPECT_EQ(levelOf(*told), Level::fact);
+    EXPECT_TRUE(told->text.is(texts::springsOpen));
+    EXPECT_NEAR(1000 * told->text.args[0].value, told->value, 1e-9);
+    EXPECT_EQ(told->text.args[1], put::place(plan.line.fair.line.length(), plan.line.fair.line.length()));
+    EXPECT_NEAR(told->text.args[2].value, 2 * told->text.args[0].value, 1e-12);
+    EXPECT_TRUE(details(*told, texts::givesBack));
+    EXPECT_TRUE(details(*told, texts::measuredTwice));
+    EXPECT_TRUE(details(*told, texts::riseGoes));
+    EXPECT_TRUE(textOf(*told, inMillimetres).starts_with("Springs open 19 mm at the end (0 to 38 mm). The form"))
+        << english(*told);
     EXPECT_FALSE(find(plan, Code::formImpossible));
-    EXPECT_NE(answerText(answerOf(plan), inMillimetres).find("gives back 3.7 % of its curve"), std::string::npos);
-    EXPECT_NE(answerText(answerOf(plan), inMillimetres).find("radius of"), std::string::npos);
+    const Answer answer = answerOf(plan);
+    EXPECT_TRUE(answer.sentence.is(texts::opensEnd));
+    EXPECT_EQ(writeWithin(answer.figures, inMillimetres), "3.7 %, 19 mm");
+    EXPECT_TRUE(answer.more.front().is(texts::overbent));
 }
 
 TEST(FormFindings, AFormThatDoesNotAllowForItIsACaution) {
@@ -49,7 +59,8 @@ TEST(FormFindings, AFormThatDoesNotAllowForItIsACaution) {
     const std::optional<Finding> told = find(plan, Code::springbackNotAllowedFor);
     ASSERT_TRUE(told);
     EXPECT_EQ(told->severity, Severity::caution);
-    EXPECT_NE(english(*told).find("the start will stand"), std::string::npos);
+    EXPECT_TRUE(told->text.is(texts::springsOpenUncorrected));
+    EXPECT_EQ(told->text.args[1], put::place(0, plan.line.fair.line.length()));
     EXPECT_FALSE(find(plan, Code::springback));
     EXPECT_NE(answerText(answerOf(plan), inMillimetres).find("does not allow for it"), std::string::npos);
 }
@@ -59,7 +70,8 @@ TEST(FormFindings, AStackThatNoFormBendsIsAStopThatSaysWhatWouldDo) {
     const std::optional<Finding> told = find(plan, Code::formImpossible);
     ASSERT_TRUE(told);
     EXPECT_EQ(told->severity, Severity::stop);
-    EXPECT_NE(english(*told).find("thinner strips"), std::string::npos);
+    EXPECT_TRUE(told->text.is(texts::formImpossible));
+    EXPECT_TRUE(details(*told, texts::springBackLess));
     EXPECT_NEAR(told->value, 100, 1e-6);
     EXPECT_EQ(answerOf(plan).worst, Severity::stop);
 }
@@ -71,27 +83,28 @@ TEST(FormFindings, TheRecordsFactorIsSaidToBeTheUsers) {
     const Plan plan = planOf(piece);
     const std::optional<Finding> told = find(plan, Code::springbackFactor);
     ASSERT_TRUE(told);
-    EXPECT_NE(english(*told).find("1.5 times"), std::string::npos);
+    EXPECT_EQ(told->text.args[0].value, 1.5);
     EXPECT_NE(english(*told).find("as you set it"), std::string::npos);
     EXPECT_NEAR(plan.form.parts[0].uncorrected.end_m, 1.5 * before, 0.03 * before);
     EXPECT_FALSE(find(planOf(made::bendOf(5)), Code::springbackFactor));
 }
 
-TEST(FormFindings, MoistureIsToldWithItsSign) {
+TEST(FormFindings, MoistureIsReportedWithItsSign) {
     boat::Piece piece = made::bendOf(8);
     piece.stack.moisture = 0.08;
     piece.stack.serviceMoisture = 0.14;
     const std::optional<Finding> wetter = find(planOf(piece), Code::moistureMovesIt);
     ASSERT_TRUE(wetter);
     EXPECT_GT(wetter->value, 1);
-    EXPECT_NE(english(*wetter).find("the curve opens"), std::string::npos);
+    EXPECT_TRUE(wetter->text.is(texts::moistureOpens));
+    EXPECT_TRUE(details(*wetter, texts::swellsOpens));
     std::swap(piece.stack.moisture, piece.stack.serviceMoisture);
     const Plan plan = planOf(piece);
     const std::optional<Finding> drier = find(plan, Code::moistureMovesIt);
     ASSERT_TRUE(drier);
     EXPECT_LT(drier->value, -1);
-    EXPECT_NE(english(*drier).find("the curve tightens"), std::string::npos);
-    EXPECT_NE(english(*drier).find("closed in"), std::string::npos);
+    EXPECT_TRUE(drier->text.is(texts::moistureCloses));
+    EXPECT_TRUE(details(*drier, texts::shrinksTightens));
     piece.stack.serviceMoisture = piece.stack.moisture;
     EXPECT_FALSE(find(planOf(piece), Code::moistureMovesIt));
 }
@@ -110,7 +123,7 @@ TEST(FormFindings, AWoodWhoseShrinkageIsNotKnownSaysSo) {
     EXPECT_FALSE(plan.form.moisture.known);
     const std::optional<Finding> told = find(plan, Code::shrinkageUnknown);
     ASSERT_TRUE(told);
-    EXPECT_NE(english(*told).find("Mystery wood"), std::string::npos);
+    EXPECT_EQ(told->text.args[0].words, "Mystery wood");
 }
 
 TEST(FormFindings, MoistureThatNoWoodHasIsAStopThatSaysWhatWouldDo) {
@@ -119,14 +132,15 @@ TEST(FormFindings, MoistureThatNoWoodHasIsAStopThatSaysWhatWouldDo) {
     const std::optional<Finding> told = find(planOf(piece), Code::serviceMoistureOutOfRange);
     ASSERT_TRUE(told);
     EXPECT_EQ(told->severity, Severity::stop);
-    EXPECT_NE(english(*told).find("give 4 to 30 %"), std::string::npos);
+    EXPECT_EQ(english(*told),
+              "A moisture of 45 % in service is outside what wood in air can have (4 to 30 %). Correct it.");
     piece.stack.serviceMoisture = 0.12;
     piece.stack.moisture = 0.02;
     EXPECT_TRUE(find(planOf(piece), Code::moistureOutOfRange));
     EXPECT_FALSE(find(planOf(made::bendOf(8)), Code::moistureOutOfRange));
 }
 
-TEST(FormFindings, ADryFaceTellsHowThePartOutsideItStands) {
+TEST(FormFindings, ADryFaceShowsHowThePartOutsideItStands) {
     boat::Piece piece = made::bendOf(4);
     piece.stack.strips[0].dryFace = true;
     piece.stack.strips.push_back(boat::Strips{.count = 2});
@@ -136,6 +150,9 @@ TEST(FormFindings, ADryFaceTellsHowThePartOutsideItStands) {
     ASSERT_TRUE(told);
     // Two strips give back a quarter, four a sixteenth for which the form allows: the outer part stands open.
     EXPECT_GT(told->value, 10);
+    EXPECT_TRUE(told->text.is(texts::partOpen));
+    EXPECT_EQ(told->text.args[0].value, 5);
+    EXPECT_EQ(told->text.args[1].value, 6);
     EXPECT_NEAR(plan.form.parts[0].offWanted.end_m, 0, 1e-7);
 }
 
@@ -150,7 +167,7 @@ TEST(FormFindings, GluingsAddUpAndSayWhatTheFirstWouldDo) {
     EXPECT_NEAR(plan.form.gluings[1].ratio, planOf(made::bendOf(6)).form.parts[0].ratioAtTightest, 1e-4);
 }
 
-TEST(FormFindings, PlaningIsToldAndImpossibleDepthsRefused) {
+TEST(FormFindings, PlaningIsReportedAndImpossibleDepthsRefused) {
     boat::Piece piece = made::bendOf(6);
     piece.stack.planedAfter = {boat::Planed{0, 0, 0, {}}, boat::Planed{0.9, 0, 0.02, {}}};
     EXPECT_TRUE(find(planOf(piece), Code::planingMovesIt));
@@ -180,7 +197,7 @@ TEST(FormFindings, NothingIsSaidOfSpringbackWhereNothingLetsGoOrBends) {
     piece.form.kind = boat::FormKind::inPlace;
     const Plan inPlace = planOf(piece);
     EXPECT_FALSE(find(inPlace, Code::springback));
-    EXPECT_NE(answerText(answerOf(inPlace), inMillimetres).find("nothing lets go"), std::string::npos);
+    EXPECT_TRUE(answerOf(inPlace).sentence.is(texts::staysOnBoat));
     const Plan straight = planOf(made::pieceOn(made::straight(1.5), 9));
     EXPECT_FALSE(find(straight, Code::springback));
     EXPECT_FALSE(find(straight, Code::moistureMovesIt));
@@ -192,24 +209,24 @@ TEST(FormFindings, TheAnswerSaysWhetherAnEndWantsAFastening) {
     piece.form.kind = boat::FormKind::inPlace;
     const Plan plan = planOf(piece);
     ASSERT_TRUE(plan.form.stressLeft && plan.form.stressLeft->end.wantsFastening);
-    EXPECT_NE(answerText(answerOf(plan), inMillimetres).find("for good"), std::string::npos);
+    EXPECT_TRUE(answerOf(plan).more.front().is(texts::fastenAtBoth));
     piece = made::bend(6.0, 0.2);
     piece.form.kind = boat::FormKind::inPlace;
-    EXPECT_NE(answerText(answerOf(planOf(piece)), inMillimetres).find("The glue bears"), std::string::npos);
+    EXPECT_TRUE(answerOf(planOf(piece)).more.front().is(texts::glueHoldsEnds));
 }
 
 TEST(FormWording, TheRuleIsToldInBothItsMeanings) {
     boat::Piece piece = made::bendOf(5);
     const Plan plan = planOf(piece);
-    const std::string text = ruleText(piece.stack, plan.form, plan.display);
+    const std::string text = writeTexts(ruleTexts(piece.stack, plan.form), plan.display);
     EXPECT_NE(text.find("y = x / n^2"), std::string::npos);
     EXPECT_NE(text.find("y = x / (n^2 - 1)"), std::string::npos);
     EXPECT_NE(text.find("1/25"), std::string::npos);
     EXPECT_NE(text.find("1/24"), std::string::npos);
     piece.stack.strips.push_back(boat::Strips{.count = 1, .thickness_m = 0.003});
-    EXPECT_NE(ruleText(piece.stack, planOf(piece).form, plan.display).find("strip by strip"), std::string::npos);
+    EXPECT_TRUE(ruleTexts(piece.stack, planOf(piece).form).back().is(texts::ruleNotAlike));
     piece.form.letGo = false;
-    EXPECT_EQ(ruleText(piece.stack, planOf(piece).form, plan.display), "");
+    EXPECT_TRUE(ruleTexts(piece.stack, planOf(piece).form).empty());
 }
 
 TEST(FormWording, DistancesReadAsATapeDoes) {

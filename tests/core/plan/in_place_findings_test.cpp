@@ -5,8 +5,10 @@
 #include <string>
 
 #include "core/plan/findings.hpp"
+#include "core/plan/in_place_texts.hpp"
 #include "core/plan/plan.hpp"
 #include "tests/core/plan/made_pieces.hpp"
+#include "tests/core/plan/whole_line.hpp"
 
 namespace fayline::plan {
 namespace {
@@ -27,6 +29,9 @@ std::vector<Finding> all(const std::vector<Finding>& findings, Code code) {
     std::vector<Finding> found;
     std::copy_if(findings.begin(), findings.end(), std::back_inserter(found),
                  [&](const Finding& f) { return f.code == code; });
+    for (const Finding& finding : found) {
+        if (aboutOf(code) == About::form) expectWholeLine(finding);
+    }
     return found;
 }
 
@@ -37,8 +42,10 @@ TEST(InPlaceFindings, AGentleBendOfThinStripsWantsNoFasteningAndSaysSoOnce) {
     EXPECT_EQ(peel[0].severity, Severity::note);
     EXPECT_EQ(aboutOf(peel[0].code), About::form);
     EXPECT_LT(peel[0].value, peel[0].limit);
-    EXPECT_NE(english(peel[0]).find("wants no fastening"), std::string::npos) << english(peel[0]);
-    EXPECT_NE(english(peel[0]).find("of what breaks them"), std::string::npos);
+    EXPECT_EQ(levelOf(peel[0]), Level::fact);
+    EXPECT_TRUE(peel[0].text.is(texts::endsStay));
+    EXPECT_NEAR(peel[0].text.args[0].value, peel[0].value / peel[0].limit, 1e-9);
+    EXPECT_TRUE(details(peel[0], texts::fibresStay));
     EXPECT_TRUE(all(findings, Code::fasteningWanted).empty());
 }
 
@@ -48,6 +55,7 @@ TEST(InPlaceFindings, FewThickStripsWantTheirEndsFastened) {
     for (const Finding& finding : all(findings, Code::peelAtEnd)) {
         EXPECT_EQ(finding.severity, Severity::caution);
         EXPECT_GT(finding.value, finding.limit);
+        EXPECT_TRUE(finding.text.is(texts::endPeels));
         EXPECT_EQ(finding.source.mark, measure::Mark::commonPractice);
     }
     const std::vector<Finding> fastening = all(findings, Code::fasteningWanted);
@@ -55,8 +63,9 @@ TEST(InPlaceFindings, FewThickStripsWantTheirEndsFastened) {
     for (const Finding& finding : fastening) {
         EXPECT_EQ(finding.unit, "N");
         EXPECT_GT(finding.value, 0);
-        EXPECT_NE(english(finding).find("designer or surveyor"), std::string::npos);
-        EXPECT_NE(english(finding).find("local rules"), std::string::npos);
+        EXPECT_NE(textOf(finding, inMillimetres).find("designer or surveyor"), std::string::npos);
+        EXPECT_DOUBLE_EQ(finding.text.args[2].value, finding.value);
+        EXPECT_NE(english(finding).find("Local rules"), std::string::npos);
     }
     EXPECT_GT(*fastening[0].at_m, 0);
     EXPECT_LT(*fastening[1].at_m, makePlan(inPlace(4, 0.010, 1.0), made::shop()).line.fair.line.length());
@@ -68,7 +77,7 @@ TEST(InPlaceFindings, OneThickStripTearsOffItsBed) {
     const std::vector<Finding> peel = all(findingsFor(piece), Code::peelAtEnd);
     ASSERT_FALSE(peel.empty());
     EXPECT_EQ(peel[0].severity, Severity::stop);
-    EXPECT_NE(english(peel[0]).find("comes off"), std::string::npos);
+    EXPECT_TRUE(peel[0].text.is(texts::endComesOff));
 }
 
 TEST(InPlaceFindings, AScarfedEndIsNotSpokenOf) {
@@ -76,7 +85,7 @@ TEST(InPlaceFindings, AScarfedEndIsNotSpokenOf) {
     piece.stack.scarfedEnd = boat::Scarf{.slope = 10};
     const std::vector<Finding> fastening = all(findingsFor(piece), Code::fasteningWanted);
     ASSERT_EQ(fastening.size(), 1U);
-    EXPECT_NE(english(fastening[0]).find("the start"), std::string::npos);
+    EXPECT_EQ(fastening[0].text.args[0].value, 0);  // the start
 }
 
 TEST(InPlaceFindings, WhatIsLetGoKeepsNothing) {
@@ -86,7 +95,7 @@ TEST(InPlaceFindings, WhatIsLetGoKeepsNothing) {
     piece.form.letGo = false;
     const std::vector<Finding> kept = all(findingsFor(piece), Code::peelAtEnd);
     ASSERT_FALSE(kept.empty());
-    EXPECT_NE(english(kept[0]).find("its form"), std::string::npos) << english(kept[0]);
+    EXPECT_TRUE(details(kept[0], texts::liftsOffForm)) << english(kept[0]);
 }
 
 TEST(RuleFindings, TwoStripsAreThickOfTheMouldingAndAShortScarfIsSteep) {

@@ -8,17 +8,17 @@
 #include "core/plan/findings.hpp"
 #include "core/plan/parts.hpp"
 #include "core/plan/print.hpp"
+#include "core/plan/springing_texts.hpp"
 #include "tests/core/plan/made_pieces.hpp"
+#include "tests/core/plan/whole_line.hpp"
 
 namespace fayline::plan {
 namespace {
 
 const std::atomic<bool> goOn = false;
 
-const Finding* findingOf(const Plan& plan, Code code) {
-    const auto found =
-        std::find_if(plan.findings.begin(), plan.findings.end(), [&](const Finding& f) { return f.code == code; });
-    return found == plan.findings.end() ? nullptr : &*found;
+std::optional<Finding> findingOf(const Plan& plan, Code code) {
+    return findWhole(plan.findings, code);
 }
 
 boat::Piece beam(const std::string& name) {
@@ -82,12 +82,16 @@ TEST(LearnedFindings, TheRecordIsToldAndNotUsed) {
     EXPECT_EQ(plan.learned->pieces, 2);
     // The fair line of rounded points lies a hair off; the reading knows the form by its chord.
     EXPECT_NEAR(plan.learned->mean, 1.4, 0.01);
-    const Finding* told = findingOf(plan, Code::springbackLearned);
+    const std::optional<Finding> told = findingOf(plan, Code::springbackLearned);
     ASSERT_TRUE(told);
     EXPECT_EQ(told->severity, Severity::note);
     EXPECT_NEAR(told->value, *plan.learned->factor, 1e-12);
     EXPECT_EQ(told->limit, 1);
-    EXPECT_NE(english(*told).find("is not used unless"), std::string::npos) << english(*told);
+    EXPECT_TRUE(told->text.is(texts::learnedUnused));
+    ASSERT_GE(told->details.size(), 3U);
+    EXPECT_TRUE(told->details[0].is(texts::learnedMean));
+    EXPECT_EQ(told->details[0].count, 2);
+    EXPECT_TRUE(told->details[2].is(texts::learnedFew));
     const Plan without = learnedPlan(boatOf({beam("New")}));
     EXPECT_FALSE(without.learned);
     EXPECT_EQ(plan.form.parts[0].ratioAtTightest, without.form.parts[0].ratioAtTightest);
@@ -98,17 +102,17 @@ TEST(LearnedFindings, AFactorBeyondTheRangeOfTheRecordIsACaution) {
     for (int i = 0; i < 6; ++i) boat.pieces.push_back(letGo(beam("Older"), 1.0));
     boat.pieces[0].form.springbackFactor = 3;
     const Plan plan = learnedPlan(boat);
-    const Finding* told = findingOf(plan, Code::springbackLearned);
+    const std::optional<Finding> told = findingOf(plan, Code::springbackLearned);
     ASSERT_TRUE(told);
     EXPECT_EQ(told->severity, Severity::caution);
-    EXPECT_NE(english(*told).find("outside that range"), std::string::npos);
+    EXPECT_TRUE(told->text.is(texts::learnedOutside));
+    EXPECT_TRUE(details(*told, texts::learnedSome));
 }
 
 TEST(LearnedFindings, AnAdoptedFactorIsSaidToBeTheRecords) {
     boat::Boat boat = boatOf({beam("New"), letGo(beam("Old"), 1.4)});
     boat.pieces[0].form.springbackFactor = *learnedPlan(boat).learned->factor;
-    EXPECT_NE(english(*findingOf(learnedPlan(boat), Code::springbackLearned)).find("as the record says"),
-              std::string::npos);
+    EXPECT_TRUE(findingOf(learnedPlan(boat), Code::springbackLearned)->text.is(texts::learnedAdopted));
 }
 
 TEST(LearnedFindings, AReadingOfAPieceWithoutALineIsLeftOutAndSaid) {
@@ -117,7 +121,7 @@ TEST(LearnedFindings, AReadingOfAPieceWithoutALineIsLeftOutAndSaid) {
     const Plan plan = learnedPlan(boat);
     ASSERT_TRUE(plan.learned);
     EXPECT_FALSE(plan.learned->factor);
-    const Finding* told = findingOf(plan, Code::springbackLeftOut);
+    const std::optional<Finding> told = findingOf(plan, Code::springbackLeftOut);
     ASSERT_TRUE(told);
     EXPECT_NE(english(*told).find("Old is left out: no line can be made of it"), std::string::npos) << english(*told);
     EXPECT_FALSE(findingOf(plan, Code::springbackLearned));
@@ -129,10 +133,12 @@ TEST(LearnedFindings, APieceThatWasReadIsSprungHomeByItsOwnReading) {
     ASSERT_TRUE(plan.sprungHome);
     EXPECT_TRUE(plan.sprungHome->measured);
     EXPECT_NEAR(plan.sprungHome->factor, 1.4, 0.01);
-    const Finding* told = findingOf(plan, Code::springHome);
+    const std::optional<Finding> told = findingOf(plan, Code::springHome);
     ASSERT_TRUE(told);
-    EXPECT_NE(english(*told).find("As it was read 5 days after"), std::string::npos) << english(*told);
-    EXPECT_NE(english(*told).find("square to its chord"), std::string::npos) << english(*told);
+    EXPECT_TRUE(told->text.is(texts::springHome) || told->text.is(texts::springHomeTooMuch));
+    EXPECT_NE(english(*told).find("As read 5 days after it came off, the end stands "), std::string::npos)
+        << english(*told);
+    EXPECT_TRUE(details(*told, texts::pullMiddle));
     // A form that allows for it leaves nothing to spring home as foretold.
     EXPECT_FALSE(findingOf(learnedPlan(boatOf({beam("New")})), Code::springHome));
 }
@@ -160,8 +166,7 @@ TEST(LearnedFindings, LaterEditsDoNotRewriteWhatWasMeasured) {
     ASSERT_EQ(plan.learned->readings.size(), 1U);
     EXPECT_NEAR(plan.learned->mean, 1.4, 0.01);
     EXPECT_FALSE(plan.learned->readings[0].asItStands);
-    const std::string asNow = "against the piece as it is now";
-    EXPECT_EQ(english(*findingOf(plan, Code::springbackLearned)).find(asNow), std::string::npos);
+    EXPECT_FALSE(details(*findingOf(plan, Code::springbackLearned), texts::againstAsItIs));
     // What it takes to spring it home is that of the piece which was read.
     const Plan then = learnedPlan(boatOf({letGo(beam("Old"), 1.4)}));
     ASSERT_TRUE(plan.sprungHome && then.sprungHome);
@@ -169,9 +174,9 @@ TEST(LearnedFindings, LaterEditsDoNotRewriteWhatWasMeasured) {
     // A record that keeps no copy goes by the piece as it stands, which is said.
     const Plan stands = learnedPlan(boatOf({old}));
     EXPECT_TRUE(stands.learned->readings.empty() || std::abs(stands.learned->mean - 1.4) > 0.1);
-    const Finding* told = findingOf(then, Code::springbackLearned);
+    const std::optional<Finding> told = findingOf(then, Code::springbackLearned);
     ASSERT_TRUE(told);
-    EXPECT_NE(english(*told).find(asNow), std::string::npos) << english(*told);
+    EXPECT_TRUE(details(*told, texts::againstAsItIs));
 }
 
 TEST(LearnedFindings, ArePrintedWithTheForm) {

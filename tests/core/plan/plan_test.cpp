@@ -6,6 +6,7 @@
 #include <cstring>
 
 #include "core/measure/input_error.hpp"
+#include "core/plan/answer_texts.hpp"
 #include "core/plan/print.hpp"
 #include "core/plan/wording.hpp"
 #include "tests/core/plan/made_pieces.hpp"
@@ -168,6 +169,36 @@ TEST(MakePlan, AnswersNineQuestionsInOrderAndSaysWhichAreNotBuilt) {
     }
 }
 
+// The first sentence is read at a glance: verdict, number, place.
+TEST(MakePlan, TheSentenceOfAnAnswerIsOfNinetyLettersAtMost) {
+    const Plan plan = made::studied(made::stem());
+    for (const Answer& answer : plan.answers) {
+        if (answer.question == Question::paper) continue;  // it lists the papers
+        EXPECT_LE(writeText(answer.sentence, inMillimetres).size(), 90u) << writeText(answer.sentence, inMillimetres);
+    }
+}
+
+// A piece can be glued when nothing has to be done first and nothing is left open.
+TEST(MakePlan, TheVerdictCountsCausesAndNamesWhatIsOpen) {
+    const Plan live = makePlan(made::stem(), made::shop());
+    EXPECT_TRUE(verdictOf(live).text.is(texts::beingChecked));
+    const Plan bare = made::studied(made::stem());
+    EXPECT_FALSE(verdictOf(bare).ready);
+    EXPECT_NE(writeText(verdictOf(bare).text, inMillimetres).find("how it is held"), std::string::npos);
+    Plan sound = bare;
+    sound.findings.clear();
+    sound.holding.stations.resize(1);
+    EXPECT_TRUE(verdictOf(sound).ready);
+    EXPECT_EQ(writeText(verdictOf(sound).text, inMillimetres), "Ready to glue");
+    sound.findings = {found(Code::stripBreaks), found(Code::chanceOfBreaking), found(Code::fullCupSmokes),
+                      found(Code::nothingToPull)};
+    sound.findings[1].root = 0;
+    const Verdict verdict = verdictOf(sound);
+    EXPECT_EQ(verdict.count, (std::array<int, 3>{1, 0, 1}));
+    EXPECT_EQ(writeText(verdict.text, inMillimetres), "One thing first");
+    EXPECT_FALSE(verdict.ready);
+}
+
 TEST(MakePlan, TheRecordsAnswerCountsGlueUpsAndDryFits) {
     boat::Piece piece = made::stem();
     const auto answer = [&] {
@@ -183,10 +214,8 @@ TEST(MakePlan, TheRecordsAnswerCountsGlueUpsAndDryFits) {
     piece.record.back().when = "2026-05-02T08:30";
     piece.record.back().letGo.resize(2);
     EXPECT_EQ(writeWithin(answer().figures, inMillimetres), "one glue-up and one dry fit");
-    EXPECT_EQ(
-        answerText(answer(), inMillimetres),
-        "One glue-up and one dry fit are recorded, the last of 2026-05-02, with two readings of how far it sprang "
-        "back.");
+    EXPECT_EQ(answerText(answer(), inMillimetres),
+              "One glue-up and one dry fit, the last of 2026-05-02. How far it sprang back was read 2 times.");
 }
 
 TEST(MakePlan, TheStripsAnswerIsASentenceOfTheTrade) {
@@ -196,14 +225,13 @@ TEST(MakePlan, TheStripsAnswerIsASentenceOfTheTrade) {
     piece.stack.strips[0].count = 9;
     const Answer answer = makePlan(piece, shop).answers[1];
     EXPECT_EQ(writeWithin(answer.figures, inMillimetres), "9 x 1/4 in, 0.49 %");
-    EXPECT_TRUE(
-        answerText(answer, inMillimetres)
-            .starts_with("Nine strips of 1/4 in white oak go round cold; the strip on the form is strained to "))
-        << answerText(answer, inMillimetres);
+    EXPECT_TRUE(answerText(answer, shop.display).starts_with("Nine strips of 1/4 in white oak bend cold, at "))
+        << answerText(answer, shop.display);
     piece.stack.strips[0].thickness_m = 0.0254;
     const Answer thick = makePlan(piece, shop).answers[1];
-    EXPECT_TRUE(answerText(thick, inMillimetres).starts_with("Nine strips of 1 in white oak do not go round; "))
-        << answerText(thick, inMillimetres);
+    EXPECT_TRUE(answerText(thick, shop.display)
+                    .starts_with("Nine strips of 1 in white oak do not go round: the strip on the form is at "))
+        << answerText(thick, shop.display);
     EXPECT_EQ(thick.worst, Severity::stop);
 }
 
@@ -217,7 +245,7 @@ TEST(MakePlan, MixedStripsAreNamedByWood) {
     piece.stack.strips.push_back(ash);
     const Plan plan = makePlan(piece, made::shop());
     EXPECT_TRUE(answerText(plan.answers[1], inMillimetres)
-                    .starts_with("Six strips of 6.35 mm white oak and one of 4 mm white ash go round"))
+                    .starts_with("Six strips of 6.35 mm white oak and one of 4 mm white ash bend cold, at "))
         << answerText(plan.answers[1], inMillimetres);
     EXPECT_TRUE(writeWithin(plan.answers[1].figures, inMillimetres).starts_with("6 x 6.35 mm + 1 x 4 mm, "))
         << writeWithin(plan.answers[1].figures, inMillimetres);
@@ -225,7 +253,7 @@ TEST(MakePlan, MixedStripsAreNamedByWood) {
 
 TEST(MakePlan, AStraightPieceHasAPlanToo) {
     const Plan plan = makePlan(made::pieceOn(made::straight(2.0), 7), made::shop());
-    EXPECT_NE(answerText(plan.answers[0], inMillimetres).find("straight"), std::string::npos)
+    EXPECT_NE(answerText(plan.answers[0], inMillimetres).find("Straight"), std::string::npos)
         << answerText(plan.answers[0], inMillimetres);
     EXPECT_EQ(plan.stack.spares, 0);
 }

@@ -259,14 +259,19 @@ TEST(PrintPlans, TextThatIsNoTextDoesNotLoseThePlan) {
     EXPECT_TRUE(Json::accept(printPlans(boatOf({piece}))));
 }
 
-TEST(SummarizePlans, SaysEachAnswerAndFinding) {
+TEST(SummarizePlans, SaysTheVerdictEachAnswerAndEachCause) {
     const boat::Boat boat = boatOf({made::stem()});
     const std::string text = summarizePlans(boat);
+    const std::string all = summarizePlans(boat, true);
     const Plan& plan = made::studied(boat);
+    EXPECT_NE(text.find(writeText(verdictOf(plan).text, plan.display)), std::string::npos);
     for (const Answer& answer : plan.answers) EXPECT_NE(text.find(answerText(answer, plan.display)), std::string::npos);
     for (const Finding& finding : plan.findings) {
-        const bool fact = levelOf(finding) == Level::fact;
-        EXPECT_EQ(text.find(english(finding)) == std::string::npos, fact) << english(finding);
+        const std::string line = textOf(finding, plan.display);
+        const bool isCause = levelOf(finding) != Level::fact && finding.root < 0;
+        EXPECT_EQ(text.find(line) != std::string::npos, isCause) << line;
+        EXPECT_NE(all.find(line), std::string::npos) << line;
+        EXPECT_NE(all.find(detailsOf(finding, plan.display)), std::string::npos) << line;
     }
 }
 

@@ -7,6 +7,7 @@
 
 #include "core/boat/file.hpp"
 #include "core/measure/input_error.hpp"
+#include "core/plan/day_texts.hpp"
 #include "core/plan/day_words.hpp"
 #include "core/plan/plan.hpp"
 
@@ -38,12 +39,13 @@ TEST(Remedies, EachGivesWhatItSaysWhenItIsTaken) {
     ASSERT_GE(remedies.size(), 4u);
     for (const Remedy& remedy : remedies) {
         const boat::Piece after = withRemedy(late.piece, remedy);
-        EXPECT_NE(after, late.piece) << remedy.what;
+        SCOPED_TRACE(writeWithin(remedy.what, {}));
+        EXPECT_NE(after, late.piece);
         const DayPlan day = late.dayOf(after);
-        EXPECT_DOUBLE_EQ(day.margin_s, remedy.margin_s) << remedy.what;
-        EXPECT_DOUBLE_EQ(day.cupMargin_s, remedy.cupMargin_s) << remedy.what;
-        EXPECT_TRUE(day.margin_s > before.margin_s || day.cupMargin_s > before.cupMargin_s) << remedy.what;
-        EXPECT_LE(remedy.brief.size(), 34u) << remedy.brief;
+        EXPECT_DOUBLE_EQ(day.margin_s, remedy.margin_s);
+        EXPECT_DOUBLE_EQ(day.cupMargin_s, remedy.cupMargin_s);
+        EXPECT_TRUE(day.margin_s > before.margin_s || day.cupMargin_s > before.cupMargin_s);
+        EXPECT_LE(writeWithin(remedy.brief, {}).size(), 34u) << writeWithin(remedy.brief, {});
     }
     EXPECT_TRUE(std::is_sorted(remedies.begin(), remedies.end(),
                                [](const Remedy& a, const Remedy& b) { return a.margin_s > b.margin_s; }));
@@ -57,11 +59,12 @@ TEST(Remedies, ABreakSaysAfterWhichStripAndWhatWashingAndSandingItAsks) {
     ASSERT_NE(broken, remedies.end());
     const boat::Piece after = withRemedy(late.piece, *broken);
     EXPECT_EQ(after.stack.gluings, std::vector<int>{broken->breakAfterStrip});
-    EXPECT_NE(broken->asks.find("after strip " + std::to_string(broken->breakAfterStrip)), std::string::npos);
-    EXPECT_NE(broken->asks.find("sand"), std::string::npos);
+    ASSERT_EQ(broken->asks.size(), 3u);
+    EXPECT_EQ(broken->asks[0], Message(texts::breakFirst, {put::count(broken->breakAfterStrip)}));
     const DayPlan day = late.dayOf(after);
     ASSERT_EQ(day.gluings.size(), 2u);
     EXPECT_GT(day.gluings.back().job.sand_s, 0);
+    EXPECT_EQ(broken->asks[1].args[1].value, day.gluings.back().job.sand_s);
 }
 
 TEST(Remedies, TheStudyHasThePotLivesOfTheCupAndTheTray) {
@@ -77,20 +80,22 @@ TEST(Remedies, TheStudyHasThePotLivesOfTheCupAndTheTray) {
     for (std::size_t i = 0; i < study.potLives[0].lasts_s.size(); ++i) {
         EXPECT_LE(study.potLives[0].lasts_s[i], study.potLives[1].lasts_s[i] * (1 + 1e-6)) << i;
     }
-    EXPECT_NE(chanceWords(plan.day, study).find("for 95 in 100 it takes"), std::string::npos);
+    EXPECT_TRUE(chanceTexts(plan.day, study).front().is(texts::oddsSentence));
 }
 
 TEST(OwnGlue, ThatCannotBeMixedOrContradictsItselfIsSaid) {
     boat::OwnAdhesive own;
     own.name = "Mine";
-    EXPECT_NE(ownGlueWords(own, {}).find("one pot life"), std::string::npos);
+    EXPECT_EQ(ownGlueTexts(own)[0].count, 1);
+    EXPECT_TRUE(ownGlueTexts(own)[1].is(texts::noneFitted));
     own.morePotLives = {{10 * 60.0, 35, 0.1, {}}};
-    EXPECT_NE(ownGlueWords(own, {}).find("how warmth hastens it is fitted"), std::string::npos);
+    EXPECT_EQ(ownGlueTexts(own)[0].count, 2);
+    EXPECT_TRUE(ownGlueTexts(own)[1].is(texts::warmthFitted));
     own.morePotLives = {{300 * 60.0, 40, 0.1, {}}};  // warmer and yet slower
-    EXPECT_THROW(ownGlueWords(own, {}), measure::InputError);
+    EXPECT_THROW(ownGlueTexts(own), measure::InputError);
     own.morePotLives.clear();
     own.partsByWeight = {1, 0};
-    EXPECT_THROW(ownGlueWords(own, {}), measure::InputError);
+    EXPECT_THROW(ownGlueTexts(own), measure::InputError);
 }
 
 }  // namespace

@@ -9,9 +9,10 @@
 #include <map>
 
 #include "core/measure/input_error.hpp"
+#include "core/plan/holding_texts.hpp"
 #include "core/plan/not_pressed.hpp"
 #include "core/plan/parts.hpp"
-#include "tests/core/plan/made_pieces.hpp"
+#include "tests/core/plan/held_scene.hpp"
 #include "tests/core/plan/studied.hpp"
 
 namespace fayline::plan {
@@ -100,6 +101,10 @@ TEST(Slips, ASkippedStudySaysNothingOfGapsAndPulls) {
         EXPECT_NE(finding.code, Code::overRunNeeded);
     }
     EXPECT_EQ(deeper.findings.front().point, 6);
+    // The offset first, what cannot be under it.
+    const Finding why = the(looked(deeper.findings), Code::contactNotWorkedOut);
+    EXPECT_TRUE(why.text.is(texts::notWorkedOutByOffset)) << english(why);
+    EXPECT_TRUE(why.details.back().is(texts::contactNotWorkedOut)) << english(why);
 }
 
 TEST(Slips, AStoppedPlanIsNone) {

@@ -4,8 +4,11 @@
 #include <gtest/gtest.h>
 
 #include "core/measure/input_error.hpp"
+#include "core/plan/breaking_texts.hpp"
+#include "core/plan/form_texts.hpp"
 #include "core/plan/form_wording.hpp"
 #include "core/plan/one_fewer.hpp"
+#include "core/plan/springing_texts.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace fayline::plan {
@@ -41,14 +44,17 @@ TEST(Springing, TwiceAsFarOffWantsTwiceThePull) {
 TEST(Springing, WithoutAReadingItIsAsThePlanForetells) {
     boat::Piece piece = made::bendOf(5);
     EXPECT_FALSE(springHome(piece, planOf(piece), std::nullopt));
-    EXPECT_NE(springingText(std::nullopt, planOf(piece)).find("on the wanted line"), std::string::npos);
+    EXPECT_TRUE(springingTexts(std::nullopt, planOf(piece)).front().is(texts::comesOffOnLine));
     piece.form.allowsForSpringback = false;
     const Plan plan = planOf(piece);
     const auto home = springHome(piece, plan, std::nullopt);
     ASSERT_TRUE(home);
     EXPECT_FALSE(home->measured);
     EXPECT_NEAR(home->off.end_m, plan.form.parts[0].uncorrected.end_m, 1e-6);
-    EXPECT_NE(springingText(home, plan).find("will stand"), std::string::npos);
+    const std::vector<Message> said = springingTexts(home, plan);
+    EXPECT_TRUE(said.front().is(texts::standsAsIf));
+    EXPECT_EQ(said.front().args[0].messages.front(), endStands(home->off, false));
+    EXPECT_TRUE(said.back().is(texts::sprungCaution));
     // The same read off the piece says the same.
     const auto read = springHome(piece, plan, home->off.end_m);
     ASSERT_TRUE(read);
@@ -75,7 +81,7 @@ TEST(Springing, NothingIsSprungWhereNothingLetsGo) {
     piece.form.kind = boat::FormKind::inPlace;
     const Plan plan = planOf(piece);
     EXPECT_FALSE(springHome(piece, plan, 0.01));
-    EXPECT_NE(springingText(std::nullopt, plan).find("Nothing lets go"), std::string::npos);
+    EXPECT_TRUE(springingTexts(std::nullopt, plan).front().is(texts::nothingComesOff));
 }
 
 TEST(Springing, MoreThanWoodBearsIsSaid) {
@@ -86,7 +92,7 @@ TEST(Springing, MoreThanWoodBearsIsSaid) {
     const auto home = springHome(piece, plan, std::nullopt);
     ASSERT_TRUE(home);
     ASSERT_FALSE(home->bears);
-    EXPECT_NE(springingText(home, plan).find("more than the 30 %"), std::string::npos);
+    EXPECT_NE(writeTexts(springingTexts(home, plan), plan.display).find("more than the 30 %"), std::string::npos);
 }
 
 // Source: by hand (D). Of n equal strips of t on glue lines of g, one fewer is t + g shallower. Let go each gives back
@@ -102,7 +108,7 @@ TEST(OneFewer, IsTheRuleForOneStripLess) {
     EXPECT_NEAR(fewer.ratio, 1.0 / 16, 0.005);
     EXPECT_NEAR(fewer.stiffShare, 64.0 / 125, 0.02);
     EXPECT_GT(fewer.off.end_m, 0);  // the form allows for less springback than it has
-    EXPECT_NE(oneFewerText(fewer, plan).find("will stand"), std::string::npos);
+    EXPECT_TRUE(oneFewerTexts(fewer, plan)[2].is(texts::fewerEndOpen));
 }
 
 // On the wanted line itself what the end stands off is what a plan of the smaller stack says.
@@ -131,36 +137,35 @@ TEST(OneFewer, GluingsEndBetweenTheSameStripsAndASingleStripCannotGo) {
     EXPECT_EQ(fewer.stack.gluings, (std::vector<int>{3, 4}));
     const boat::Piece single = made::bendOf(1);
     const OneFewer none = withOneFewer(single, made::shop(), planOf(single));
-    EXPECT_NE(oneFewerText(none, planOf(single)).find("the only strip"), std::string::npos);
+    EXPECT_TRUE(none.cannot.is(texts::onlyStrip));
+    EXPECT_TRUE(oneFewerTexts(none, planOf(single)).front().is(texts::cannotBeGlued));
 }
 
 TEST(FormWording, SpreadIsOfBuildersUntilTheBoatsOwnPiecesSayBetter) {
     const boat::Piece piece = made::bendOf(5);
     Plan plan = planOf(piece);
-    EXPECT_NE(spreadText(plan).find("standard deviation 0.72"), std::string::npos);
-    EXPECT_NE(spreadText(plan).find(tapeText(2 * plan.form.parts[0].uncorrected.end_m, plan.display)),
-              std::string::npos);
+    const auto written = [&] { return writeTexts(spreadTexts(plan), plan.display); };
+    EXPECT_NE(written().find("standard deviation 0.72"), std::string::npos);
+    EXPECT_NE(written().find(tapeText(2 * plan.form.parts[0].uncorrected.end_m, plan.display)), std::string::npos);
     plan.learned.emplace();
-    EXPECT_NE(spreadText(plan).find("standard deviation"), std::string::npos);
+    EXPECT_TRUE(spreadTexts(plan).front().is(texts::spreadBuilders));
     plan.learned->factor = 1.2;
     plan.learned->low = 0.8;
     plan.learned->high = 1.6;
-    EXPECT_NE(spreadText(plan).find("0.8 and 1.6 times"), std::string::npos);
+    EXPECT_NE(written().find("0.8 and 1.6 times"), std::string::npos);
     plan.form.letsGo = false;
-    EXPECT_EQ(spreadText(plan), "");
+    EXPECT_TRUE(spreadTexts(plan).empty());
 }
 
 TEST(FormWording, MoistureHasItsSign) {
     boat::Piece piece = made::bendOf(5);
     piece.stack.moisture = 0.08;
     piece.stack.serviceMoisture = 0.14;
-    EXPECT_NE(moistureText(piece.stack, planOf(piece)).find("swells through the stack and the curve opens"),
-              std::string::npos);
+    EXPECT_TRUE(moistureTexts(piece.stack, planOf(piece))[1].is(texts::swellsOpens));
     std::swap(piece.stack.moisture, piece.stack.serviceMoisture);
-    EXPECT_NE(moistureText(piece.stack, planOf(piece)).find("shrinks through the stack and the curve tightens"),
-              std::string::npos);
+    EXPECT_TRUE(moistureTexts(piece.stack, planOf(piece))[1].is(texts::shrinksTightens));
     piece.stack.moisture = piece.stack.serviceMoisture;
-    EXPECT_EQ(moistureText(piece.stack, planOf(piece)), "");
+    EXPECT_TRUE(moistureTexts(piece.stack, planOf(piece)).empty());
 }
 
 }  // namespace

@@ -6,8 +6,8 @@
 #include <nlohmann/json.hpp>
 
 #include "core/measure/scale.hpp"
-#include "core/plan/breaking_wording.hpp"
 #include "core/plan/print.hpp"
+#include "core/plan/wood_texts.hpp"
 #include "core/wood/bending.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 
@@ -60,8 +60,8 @@ TEST(WoodFindings, AWoodMeasuredStifferIsACautionSinceItPullsHarder) {
     // Shear takes 0.2 % of that sag, own weight and the large sag under 0.1 %.
     EXPECT_NEAR(told->value, says / 1e6, 0.005 * says / 1e6);
     EXPECT_NEAR(told->limit, taken() / 1e6, 1e-9);
-    EXPECT_NE(english(*told).find("eight trials of white oak"), std::string::npos) << english(*told);
-    EXPECT_NE(english(*told).find("about 50 % more"), std::string::npos) << english(*told);
+    EXPECT_EQ(textOf(*told, inMillimetres).find("Your eight trials of white oak say it is 50 % stiffer"), 0U)
+        << english(*told);
     // Told, not used.
     EXPECT_EQ(plan.stack.strips[0].modulus_Pa, taken());
 }
@@ -71,7 +71,7 @@ TEST(WoodFindings, AWoodMeasuredLessStiffIsANote) {
     const Finding* told = findingOf(plan, Code::woodMeasured);
     ASSERT_TRUE(told);
     EXPECT_EQ(told->severity, Severity::note);
-    EXPECT_NE(english(*told).find("less stiff"), std::string::npos);
+    EXPECT_TRUE(told->text.is(texts::woodLessStiff)) << english(*told);
 }
 
 TEST(WoodFindings, NothingIsToldWithinTheRangeOfTheTrials) {
@@ -124,9 +124,9 @@ TEST(WoodFindings, StripsThatBrokeEarlyRaiseTheChance) {
     boat.pieces[0].stack.strips[0].breaksAt = told->value / 100;
     const Plan adopted = planOf(boat);
     EXPECT_GT(adopted.stack.chanceAnyBreaks, plan.stack.chanceAnyBreaks);
-    EXPECT_NE(english(*told).find("would be " + chanceText(adopted.stack.chanceAnyBreaks) + " instead of"),
-              std::string::npos)
-        << english(*told);
+    ASSERT_TRUE(told->text.is(texts::woodBreaksSooner)) << english(*told);
+    EXPECT_NEAR(told->text.args[1].value, adopted.stack.chanceAnyBreaks, 1e-9);
+    EXPECT_EQ(told->text.args[2].value, plan.stack.chanceAnyBreaks);
 }
 
 TEST(WoodFindings, ATrialThatSaysNothingIsNamed) {
@@ -166,10 +166,12 @@ TEST(WoodFindings, AWoodWithoutStrengthAndModulusIsTakenForAMiddlingOneAndSaidTo
     const Finding* told = findingOf(plan, Code::woodByDefault);
     ASSERT_TRUE(told);
     EXPECT_EQ(told->severity, Severity::caution);
-    EXPECT_NE(english(*told).find("Give its mor_MPa and moe_MPa, or measure a strip."), std::string::npos)
-        << english(*told);
+    EXPECT_TRUE(told->text.is(texts::woodByDefault)) << english(*told);
+    EXPECT_EQ(told->details.size(), 2U);
     boat.species[0].mor_Pa = 80e6;
-    EXPECT_EQ(findingOf(planOf(boat), Code::woodByDefault)->severity, Severity::note);
+    const Plan withStrength = planOf(boat);
+    EXPECT_EQ(findingOf(withStrength, Code::woodByDefault)->severity, Severity::note);
+    EXPECT_TRUE(findingOf(withStrength, Code::woodByDefault)->text.is(texts::stiffnessByDefault));
     boat.pieces[0].stack.strips[0].moe_Pa = 9000e6;
     EXPECT_FALSE(findingOf(planOf(boat), Code::woodByDefault));
     EXPECT_FALSE(findingOf(planOf(boatWith(1e10, 0)), Code::woodByDefault));

@@ -1,0 +1,47 @@
+// One finding as a line that opens.
+#pragma once
+
+#include <QPushButton>
+#include <QToolButton>
+#include <QWidget>
+#include <optional>
+
+#include "app/look/shown.hpp"
+
+namespace fayline::app {
+
+class Words;
+
+class FindingLine : public QWidget {
+    Q_OBJECT
+public:
+    explicit FindingLine(const QString& object, QWidget* parent = nullptr);
+
+    // What the line says; `cure` on its button, empty: none. `detail` is what it opens to, empty: nothing.
+    void say(plan::Severity severity, const QString& line, const QString& cure, const QString& detail, bool open);
+    void setPlace(std::optional<double> at_m) { at_m_ = at_m; }
+    std::optional<double> place() const { return at_m_; }
+
+signals:
+    void chosen();
+    void openAsked();
+    void cureAsked();
+    void hovered(std::optional<double> at_m);
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void mouseReleaseEvent(QMouseEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override;
+    void enterEvent(QEnterEvent* event) override;
+    void leaveEvent(QEvent* event) override;
+
+private:
+    plan::Severity severity_ = plan::Severity::note;
+    std::optional<double> at_m_;
+    Words* line_;
+    Words* detail_;
+    QToolButton* open_;
+    QPushButton* cure_;
+};
+
+}  // namespace fayline::app

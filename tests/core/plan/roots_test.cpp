@@ -1,0 +1,137 @@
+// Which finding follows from which, and in what order causes and consequences stand.
+#include "core/plan/roots.hpp"
+
+#include <gtest/gtest.h>
+
+#include <filesystem>
+
+#include "core/boat/file.hpp"
+#include "core/plan/cures.hpp"
+#include "tests/core/plan/made_pieces.hpp"
+#include "tests/core/plan/studied.hpp"
+
+namespace fayline::plan {
+namespace {
+
+Finding at(Code code, double at_m) {
+    Finding finding = found(code);
+    finding.at_m = at_m;
+    return finding;
+}
+
+std::vector<Code> codesOf(const std::vector<Finding>& findings) {
+    std::vector<Code> codes;
+    for (const Finding& finding : findings) codes.push_back(finding.code);
+    return codes;
+}
+
+TEST(Roots, TheWorstComesFirstThenAlongTheLineAndFactsAfterAll) {
+    std::vector<Finding> findings{found(Code::nothingToPull), at(Code::hangsOnPads, 2), at(Code::fallsInside, 1),
+                                  found(Code::bendForLoad), at(Code::gapOverLimit, 3)};
+    hangFindings(findings, {});
+    EXPECT_EQ(codesOf(findings), (std::vector<Code>{Code::gapOverLimit, Code::fallsInside, Code::hangsOnPads,
+                                                    Code::bendForLoad, Code::nothingToPull}));
+    for (const Finding& finding : findings) EXPECT_EQ(finding.root, -1);
+}
+
+TEST(Roots, AConsequenceStandsBehindItsCauseWhichTakesTheWorstSeverity) {
+    std::vector<Finding> findings{at(Code::chanceOfBreaking, 1), at(Code::fallsInside, 0.5),
+                                  found(Code::breakingRemedies), at(Code::stripBreaksOnForm, 1)};
+    findings[3].severity = Severity::caution;
+    findings[0].severity = Severity::stop;
+    hangFindings(findings, {});
+    EXPECT_EQ(codesOf(findings), (std::vector<Code>{Code::stripBreaksOnForm, Code::chanceOfBreaking,
+                                                    Code::breakingRemedies, Code::fallsInside}));
+    EXPECT_EQ(findings[0].severity, Severity::stop);
+    EXPECT_EQ(findings[0].root, -1);
+    EXPECT_EQ(findings[1].root, 0);
+    EXPECT_EQ(findings[2].root, 0);
+    EXPECT_EQ(findings[3].root, -1);
+}
+
+TEST(Roots, OfSeveralPropsThatSlipTheOneWhoseTurnItIsCarriesTheBoat) {
+    std::vector<Finding> findings{at(Code::propSlipsAtHead, 1), at(Code::propSlipsAtHead, 2),
+                                  at(Code::boatMarginWhileClosing, 2)};
+    hangFindings(findings, {});
+    ASSERT_EQ(findings[2].code, Code::boatMarginWhileClosing);
+    EXPECT_EQ(findings[static_cast<std::size_t>(findings[2].root)].at_m, 2);
+}
+
+TEST(Roots, WhatTheCorrectedPieceDoesNotHaveFollowsFromTheMisreadOffset) {
+    Finding misread = found(Code::offsetMisread);
+    misread.point = 4;
+    std::vector<Finding> findings{at(Code::gapOverLimit, 1), at(Code::hangsOnPads, 1), misread,
+                                  at(Code::hangsOnPads, 2), found(Code::nothingToPull)};
+    std::vector<Finding> nothingKnown = findings;
+    hangFindings(nothingKnown, {});
+    EXPECT_EQ(nothingKnown[0].severity, Severity::caution);
+    EXPECT_EQ(nothingKnown[0].code, Code::offsetMisread);
+    hangFindings(findings, {at(Code::hangsOnPads, 1.9)});
+    EXPECT_EQ(codesOf(findings), (std::vector<Code>{Code::offsetMisread, Code::gapOverLimit, Code::hangsOnPads,
+                                                    Code::hangsOnPads, Code::nothingToPull}));
+    EXPECT_EQ(findings[0].severity, Severity::stop);
+    EXPECT_EQ(findings[1].root, 0);
+    EXPECT_EQ(findings[2].at_m, 1);  // one of the two is there in the corrected piece too: the nearer
+    EXPECT_EQ(findings[2].root, 0);
+    EXPECT_EQ(findings[3].root, -1);
+    EXPECT_EQ(findings[4].root, -1);
+}
+
+TEST(Roots, TwiceHangedIsTheSame) {
+    const boat::Boat boat = boat::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram_misread.fayline");
+    const Plan& plan = made::studied(boat);
+    std::vector<Finding> again = plan.findings;
+    hangFindings(again, plan.ifCorrected);
+    EXPECT_EQ(codesOf(again), codesOf(plan.findings));
+    for (std::size_t i = 0; i < again.size(); ++i) EXPECT_EQ(again[i].root, plan.findings[i].root);
+}
+
+// The sample with one offset read an inch off: that offset, and hardly anything beside it.
+TEST(Roots, TheMisreadSampleHasOneCauseOfItsStops) {
+    const boat::Boat boat = boat::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram_misread.fayline");
+    const Plan& plan = made::studied(boat);
+    ASSERT_FALSE(plan.ifCorrected.empty());
+    EXPECT_EQ(plan.findings.front().code, Code::offsetMisread);
+    EXPECT_EQ(plan.findings.front().severity, Severity::stop);
+    EXPECT_EQ(verdictOf(plan).stops(), 1);
+    const std::optional<Cure> cure = cureOf(boat.pieces.front(), plan, plan.findings.front());
+    ASSERT_TRUE(cure);
+    EXPECT_EQ(writeText(cure->name, inMillimetres), "Correct WL 24");
+    const Plan cured = makePlan(cure->piece, shopOf(boat));
+    EXPECT_EQ(std::ranges::count(cured.findings, Severity::stop, &Finding::severity), 0);
+}
+
+// A sound piece shows at most five.
+TEST(Roots, SoundSamplesShowFewCauses) {
+    for (const boat::Piece& piece : boat::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram.fayline").pieces) {
+        boat::Boat boat = boat::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram.fayline");
+        boat.pieces = {piece};
+        const Verdict verdict = verdictOf(made::studied(boat));
+        EXPECT_LE(verdict.stops() + verdict.cautions() + verdict.notes(), 5) << piece.name;
+        EXPECT_EQ(verdict.stops(), 0) << piece.name;
+    }
+}
+
+// Each cure is one step that takes its finding away, or makes it milder.
+TEST(Cures, TakeTheirFindingAway) {
+    for (const char* sample : {"marram.fayline", "marram_misread.fayline", "marram_in_place.fayline"}) {
+        boat::Boat boat = boat::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / sample);
+        boat.pieces.resize(1);
+        const Plan& plan = made::studied(boat);
+        for (const Finding& finding : plan.findings) {
+            if (finding.root >= 0) continue;
+            const std::optional<Cure> cure = cureOf(boat.pieces.front(), plan, finding);
+            if (!cure) continue;
+            boat::Boat cured = boat;
+            cured.pieces = {cure->piece};
+            const Plan& then = made::studied(cured);
+            const auto same = std::ranges::find_if(then.findings, [&](const Finding& other) {
+                return other.code == finding.code && other.at_m == finding.at_m && other.severity <= finding.severity;
+            });
+            EXPECT_TRUE(same == then.findings.end()) << sample << ": " << codeWord(finding.code);
+        }
+    }
+}
+
+}  // namespace
+}  // namespace fayline::plan

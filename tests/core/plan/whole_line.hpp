@@ -1,0 +1,56 @@
+// What every finding about form, glue and the day has to look like, in metric and in inch shops.
+#pragma once
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "tests/core/plan/made_pieces.hpp"
+
+namespace fayline::plan {
+
+inline void expectWhole(const std::string& text) {
+    ASSERT_FALSE(text.empty());
+    EXPECT_FALSE(std::islower(static_cast<unsigned char>(text.front()))) << text;
+    EXPECT_TRUE(text.ends_with('.')) << text;
+    for (std::size_t at = text.find('%'); at != std::string::npos; at = text.find('%', at + 1)) {
+        EXPECT_FALSE(at + 1 < text.size() && std::isalnum(static_cast<unsigned char>(text[at + 1]))) << text;
+    }
+}
+
+// A line that fits, whole details, finite numbers, a source.
+inline void expectWholeLine(const Finding& finding) {
+    measure::Display inches;
+    inches.lengths = measure::LengthNotation::feetInchesEighths;
+    inches.forces = measure::ForceUnit::poundForce;
+    inches.weights = measure::WeightUnit::ounce;
+    inches.temperatures = measure::TemperatureUnit::fahrenheit;
+    for (const measure::Display& display : {inMillimetres, inches}) {
+        const std::string line = textOf(finding, display);
+        expectWhole(line);
+        EXPECT_LE(line.size(), 160U) << line;
+        for (const Message& detail : finding.details) expectWhole(writeText(detail, display));
+    }
+    EXPECT_TRUE(std::isfinite(finding.value) && std::isfinite(finding.limit)) << codeWord(finding.code);
+    EXPECT_FALSE(finding.source.text.empty()) << codeWord(finding.code);
+}
+
+// The first of this code, looked at.
+inline std::optional<Finding> findWhole(const std::vector<Finding>& findings, Code code) {
+    const auto found = std::ranges::find(findings, code, &Finding::code);
+    if (found == findings.end()) return std::nullopt;
+    expectWholeLine(*found);
+    return *found;
+}
+
+// Whether one of the details is made from this pattern.
+inline bool details(const Finding& finding, const Phrase& phrase) {
+    return std::ranges::any_of(finding.details, [&](const Message& detail) { return detail.is(phrase); });
+}
+
+}  // namespace fayline::plan
