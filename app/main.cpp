@@ -14,9 +14,9 @@
 #include "app/look/theme.hpp"
 #include "app/paper/papers.hpp"
 #include "app/window/main_window.hpp"
-#include "core/boat/file.hpp"
+#include "core/export/print.hpp"
 #include "core/glue/library_errors.hpp"
-#include "core/plan/print.hpp"
+#include "core/io/file.hpp"
 
 using namespace fayline;
 
@@ -127,7 +127,7 @@ bool displayIsNamed() {
 
 int writePapers(const Asked& asked, int argc, char** argv) {
     // The boat is read first, so that a bad file costs nothing.
-    const boat::Boat boat = boat::loadBoat(std::filesystem::path(asked.file));
+    const model::Boat boat = io::loadBoat(std::filesystem::path(asked.file));
     qputenv("QT_QPA_PLATFORM", "offscreen");  // fonts and painting, no display
     // What Qt would say of the desktop that is not there is no concern of whoever reads standard error.
     qInstallMessageHandler([](QtMsgType, const QMessageLogContext&, const QString&) {});
@@ -179,9 +179,9 @@ int run(const Asked& asked, int argc, char** argv) {
         case Task::version:
             return print("fayline " FAYLINE_VERSION "\n");
         case Task::plan:
-            return print(plan::printPlans(boat::loadBoat(std::filesystem::path(asked.file))));
+            return print(plan::printPlans(io::loadBoat(std::filesystem::path(asked.file))));
         case Task::summary:
-            return print(plan::summarizePlans(boat::loadBoat(std::filesystem::path(asked.file)), asked.all));
+            return print(plan::summarizePlans(io::loadBoat(std::filesystem::path(asked.file)), asked.all));
         case Task::papers:
             return writePapers(asked, argc, argv);
         case Task::window:

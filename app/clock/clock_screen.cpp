@@ -7,8 +7,8 @@
 #include "app/clock/page.hpp"
 #include "app/clock/running_page.hpp"
 #include "app/look/theme.hpp"
-#include "core/measure/day_text.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/units/day_text.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::app {
 
@@ -52,7 +52,7 @@ ClockScreen::ClockScreen(const QString& folder, const RunningDay::ReadClocks& cl
 
 ClockScreen::~ClockScreen() = default;
 
-void ClockScreen::prepare(const boat::Boat& boat, int index, const QString& fileName, bool dryFit) {
+void ClockScreen::prepare(const model::Boat& boat, int index, const QString& fileName, bool dryFit) {
     if (isRunning()) return turnTo(running_);
     day_.reset();
     running_->follow(nullptr);
@@ -92,7 +92,7 @@ void ClockScreen::askToBegin() {
 void ClockScreen::begin() {
     try {
         day_ = RunningDay::begin(folder_, boat_, index_, fileName_, gluing_, dryFit_, clocks_);
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         question_->ask(
             tr("The day cannot be begun"), QString::fromUtf8(error.what()),
             {{"clockBack", tr("Back"), "Esc", {Qt::Key_Escape, Qt::Key_Return, Qt::Key_Enter}, [this] { leave(); }}});
@@ -148,7 +148,7 @@ void ClockScreen::askToStop() {
         explained += '\n' + tr("Stopped after strip %1 all that is wetted closes with %2 in hand; the rest is a gluing "
                                "of its own once this has cured and its face is washed and sanded.")
                                 .arg(strip)
-                                .arg(QString::fromStdString(measure::writeDuration(now.breakOff->margin_s)));
+                                .arg(QString::fromStdString(units::writeDuration(now.breakOff->margin_s)));
         answers.push_back({"clockBreak", tr("Stop after strip %1").arg(strip), "K", {Qt::Key_K}, [this, strip, back] {
                                day_->breakOff(strip);
                                back();

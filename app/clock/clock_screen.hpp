@@ -32,20 +32,20 @@ public:
                          QWidget* parent = nullptr);
     ~ClockScreen() override;
 
-    // Ready to begin a day of that piece; a day that runs is shown instead. Throws measure::InputError for a piece that
+    // Ready to begin a day of that piece; a day that runs is shown instead. Throws units::InputError for a piece that
     // cannot be planned.
-    void prepare(const boat::Boat& boat, int index, const QString& fileName, bool dryFit);
-    void goOn(const LeftDay& left);  // throws measure::InputError
+    void prepare(const model::Boat& boat, int index, const QString& fileName, bool dryFit);
+    void goOn(const LeftDay& left);  // throws units::InputError
 
     const RunningDay* runningDay() const { return day_.get(); }
     bool isRunning() const { return day_ && !day_->now().stopped; }
-    const boat::Piece& piece() const { return day_->day().piece; }  // of the day that runs or has ended
+    const model::Piece& piece() const { return day_->day().piece; }  // of the day that runs or has ended
     // The record has been put where it belongs; until this is said the day is offered again after a crash.
     void recordIsKept();
 
 signals:
-    void ended(const boat::Record& record);
-    void ratesTaken(const boat::Rates& rates);
+    void ended(const model::Record& record);
+    void ratesTaken(const model::Rates& rates);
     void closed();
 
 protected:
@@ -68,7 +68,7 @@ private:
 
     QString folder_;
     RunningDay::ReadClocks clocks_;
-    boat::Boat boat_;
+    model::Boat boat_;
     int index_ = 0;
     QString fileName_;
     int gluing_ = 0;

@@ -10,7 +10,7 @@
 #include "app/look/text.hpp"
 #include "app/look/theme.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/day_text.hpp"
+#include "core/units/day_text.hpp"
 
 namespace fayline::app {
 
@@ -95,8 +95,8 @@ void EndPage::fill(const std::vector<plan::Compared>& rows) {
     table_->setRowCount(math::countOf(rows));
     for (int i = 0; i < math::countOf(rows); ++i) {
         const plan::Compared& row = rows[i];
-        const QStringList cells{text(row.what), QString::number(row.count), text(measure::writeDuration(row.planned_s)),
-                                text(measure::writeDuration(row.real_s))};
+        const QStringList cells{text(row.what), QString::number(row.count), text(units::writeDuration(row.planned_s)),
+                                text(units::writeDuration(row.real_s))};
         for (int column = 0; column < cells.size(); ++column) {
             table_->setItem(i, column, new QTableWidgetItem(cells[column]));
         }

@@ -5,7 +5,7 @@
 #include <cmath>
 
 #include "app/look/theme.hpp"
-#include "core/measure/units.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::app {
 
@@ -82,10 +82,10 @@ AirPage::AirPage(QWidget* parent)
     column->addWidget(keys);
 }
 
-void AirPage::ask(double air_C, const measure::Display& display, std::function<QString(double)> explain) {
+void AirPage::ask(double air_C, const units::Display& display, std::function<QString(double)> explain) {
     explain_ = std::move(explain);
-    fahrenheit_ = display.temperatures == measure::TemperatureUnit::fahrenheit;
-    const double shown = fahrenheit_ ? measure::toFahrenheit(air_C) : air_C;
+    fahrenheit_ = display.temperatures == units::TemperatureUnit::fahrenheit;
+    const double shown = fahrenheit_ ? units::toFahrenheit(air_C) : air_C;
     fresh_ = true;
     type(QString::number(std::round(10 * shown) / 10));
 }
@@ -98,7 +98,7 @@ bool AirPage::isAir() const {
 
 double AirPage::air_C() const {
     const double shown = typed_.toDouble();
-    return fahrenheit_ ? measure::fromFahrenheit(shown) : shown;
+    return fahrenheit_ ? units::fromFahrenheit(shown) : shown;
 }
 
 void AirPage::step(double by) {

@@ -58,7 +58,7 @@ class AirPage : public Page {
 public:
     explicit AirPage(QWidget* parent = nullptr);
     // `explain` says in words what an air would change.
-    void ask(double air_C, const measure::Display& display, std::function<QString(double)> explain);
+    void ask(double air_C, const units::Display& display, std::function<QString(double)> explain);
     bool press(const QKeyEvent& key) override;
 
 signals:

@@ -10,10 +10,10 @@
 #include <QUuid>
 #include <cmath>
 
-#include "core/boat/file.hpp"
-#include "core/measure/day_text.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/io/file.hpp"
 #include "core/plan/day_learned.hpp"
+#include "core/units/day_text.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::app {
 
@@ -40,13 +40,13 @@ std::unique_ptr<QLockFile> lockFor(const QString& path) {
 
 // The words a log opens with: what the day is of, and the boat with that piece alone, so that the day can go on with
 // the plan it was begun with whatever becomes of the file.
-std::string aboutOf(const boat::Boat& boat, int index, const QString& fileName, int gluing, bool dryFit) {
-    boat::Boat alone = boat;
+std::string aboutOf(const model::Boat& boat, int index, const QString& fileName, int gluing, bool dryFit) {
+    model::Boat alone = boat;
     alone.pieces = {boat.pieces.at(static_cast<std::size_t>(index))};
     const QJsonObject about{{"file", fileName},
                             {"gluing", gluing},
                             {"dry_fit", dryFit},
-                            {"boat", QString::fromStdString(boat::writeBoat(alone))}};
+                            {"boat", QString::fromStdString(io::writeBoat(alone))}};
     return QJsonDocument(about).toJson(QJsonDocument::Compact).toStdString();
 }
 
@@ -54,7 +54,7 @@ QJsonObject aboutIn(const schedule::DayLog& log) {
     return QJsonDocument::fromJson(QByteArray::fromStdString(log.about)).object();
 }
 
-plan::DayInHand dayOf(const boat::Boat& boat, int index, int gluing, bool dryFit) {
+plan::DayInHand dayOf(const model::Boat& boat, int index, int gluing, bool dryFit) {
     return plan::dayInHand(boat.pieces.at(static_cast<std::size_t>(index)), plan::shopOf(boat), gluing, dryFit);
 }
 
@@ -62,7 +62,7 @@ plan::DayInHand dayOf(const boat::Boat& boat, int index, int gluing, bool dryFit
 QString entriesOf(const schedule::DayLog& log) {
     QStringList entries;
     for (const schedule::LogLine& line : log.lines) {
-        QString entry = QString::fromStdString(measure::writeDuration(line.event.at_s)) + ": " +
+        QString entry = QString::fromStdString(units::writeDuration(line.event.at_s)) + ": " +
                         QString::fromUtf8(schedule::eventWord(line.event.kind).data());
         if (line.event.task >= 0) entry += RunningDay::tr(", task %1").arg(line.event.task + 1);
         if (line.event.kind == EventKind::airTyped) entry += QStringLiteral(", %1 C").arg(line.event.air_C);
@@ -90,13 +90,13 @@ LeftDay leftDay(const QString& path, const QDateTime& changed) {
         const QJsonObject about = aboutIn(log);
         left.fileName = about["file"].toString();
         left.dryFit = about["dry_fit"].toBool();
-        const boat::Boat boat = boat::readBoat(about["boat"].toString().toStdString());
+        const model::Boat boat = io::readBoat(about["boat"].toString().toStdString());
         if (boat.pieces.empty() || log.lines.empty()) {
             left.lost = RunningDay::tr("Its log does not say what it is of.");
             return left;
         }
         left.piece = QString::fromStdString(boat.pieces.front().name);
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         left.lost = QString::fromUtf8(error.what());
     }
     return left;
@@ -112,7 +112,7 @@ RunningDay::RunningDay(plan::DayInHand day, schedule::DayLogWriter log, QString 
       fileName_(std::move(fileName)),
       clocks_(std::move(clocks)) {}
 
-std::unique_ptr<RunningDay> RunningDay::begin(const QString& folder, const boat::Boat& boat, int index,
+std::unique_ptr<RunningDay> RunningDay::begin(const QString& folder, const model::Boat& boat, int index,
                                               const QString& fileName, int gluing, bool dryFit,
                                               const ReadClocks& clocks) {
     plan::DayInHand day = dayOf(boat, index, gluing, dryFit);
@@ -120,7 +120,7 @@ std::unique_ptr<RunningDay> RunningDay::begin(const QString& folder, const boat:
     const QString path = folder + "/" + QUuid::createUuid().toString(QUuid::WithoutBraces) + ".day";
     auto lock = lockFor(path);
     if (!lock->tryLock(0)) {
-        throw measure::InputError(
+        throw units::InputError(
             "", "the day's log in " + folder.toStdString() + " could not be written: nothing can be locked there",
             "make room on the disk and see that you may write there");
     }
@@ -139,17 +139,16 @@ std::unique_ptr<RunningDay> RunningDay::goOn(const LeftDay& left, const ReadCloc
     const schedule::DayLog log = schedule::loadDayLog(pathOf(left.path));
     const QJsonObject about = aboutIn(log);
     if (log.aboutLost) {
-        throw measure::InputError("", "the first line of this log, which has the plan, is damaged",
-                                  "begin the day anew");
+        throw units::InputError("", "the first line of this log, which has the plan, is damaged", "begin the day anew");
     }
-    const boat::Boat boat = boat::readBoat(about["boat"].toString().toStdString());
+    const model::Boat boat = io::readBoat(about["boat"].toString().toStdString());
     if (boat.pieces.empty() || log.lines.empty()) {
-        throw measure::InputError("", "this log of a day does not say what it is of", "begin the day anew");
+        throw units::InputError("", "this log of a day does not say what it is of", "begin the day anew");
     }
     plan::DayInHand day = dayOf(boat, 0, about["gluing"].toInt(), about["dry_fit"].toBool());
     auto lock = lockFor(left.path);
     if (!lock->tryLock(0)) {
-        throw measure::InputError("", "another window goes on with this day already", "use that one");
+        throw units::InputError("", "another window goes on with this day already", "use that one");
     }
     std::unique_ptr<RunningDay> running(new RunningDay(std::move(day), schedule::DayLogWriter::goOn(pathOf(left.path)),
                                                        left.path, about["file"].toString(), clocks));
@@ -220,7 +219,7 @@ QString RunningDay::toldOfTime() const {
                .arg(moved_s < 0 ? tr("back") : tr("forward"));
 }
 
-boat::Record RunningDay::record() const {
+model::Record RunningDay::record() const {
     const QString when =
         QDateTime::fromSecsSinceEpoch(qint64(first_.clocks.wall_s)).toString(QStringLiteral("yyyy-MM-ddTHH:mm"));
     return plan::recordOf(day_, events_, when.toStdString());
@@ -232,7 +231,7 @@ bool RunningDay::say(Event event) {
     event.at_s = anchor_.event.at_s + clocks.up_s - anchor_.clocks.up_s;
     try {
         log_.append(event, clocks);
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         emit failed(QString::fromUtf8(error.what()));
         return false;
     }

@@ -34,11 +34,11 @@ public:
     using ReadClocks = std::function<schedule::Clocks()>;
 
     // Begins a day of the piece of `boat` that `index` names, with a new log in `folder`. `fileName`: where the boat is
-    // saved. Throws measure::InputError when the piece cannot be planned or the log not be written.
-    static std::unique_ptr<RunningDay> begin(const QString& folder, const boat::Boat& boat, int index,
+    // saved. Throws units::InputError when the piece cannot be planned or the log not be written.
+    static std::unique_ptr<RunningDay> begin(const QString& folder, const model::Boat& boat, int index,
                                              const QString& fileName, int gluing, bool dryFit,
                                              const ReadClocks& clocks = schedule::readClocks);
-    // Goes on with a day left behind, with the plan that it was begun with. Throws measure::InputError.
+    // Goes on with a day left behind, with the plan that it was begun with. Throws units::InputError.
     static std::unique_ptr<RunningDay> goOn(const LeftDay& left, const ReadClocks& clocks = schedule::readClocks);
 
     // The newest first, those too whose log is damaged. Those of running programs are theirs.
@@ -54,7 +54,7 @@ public:
     double startAt_s() const;                          // seconds after local midnight at which it began
     double air_C() const;                              // typed last
     QString toldOfTime() const;                        // what is to be known of its clocks; empty: nothing
-    boat::Record record() const;
+    model::Record record() const;
 
     // What was said. False and failed() when it could not be written: then it does not count.
     bool done();        // what the hands are at, mixing aside where others do something else

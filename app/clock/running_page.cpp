@@ -10,8 +10,8 @@
 
 #include "app/look/text.hpp"
 #include "app/look/theme.hpp"
-#include "core/measure/day_text.hpp"
-#include "core/plan/day_words.hpp"
+#include "core/plan/findings/day_words.hpp"
+#include "core/units/day_text.hpp"
 
 namespace fayline::app {
 
@@ -268,7 +268,7 @@ void RunningPage::showHeader(const schedule::Now& now) {
     if (now.brokenAfter > 0) parts << tr("stops after strip %1").arg(now.brokenAfter);
     parts << tr("%1 of %2 done").arg(finished).arg(now.states.size());
     if (!day_->day().dryFit)
-        parts << tr("air %1").arg(text(measure::writeTemperature(day_->air_C(), day_->day().shop.display)));
+        parts << tr("air %1").arg(text(units::writeTemperature(day_->air_C(), day_->day().shop.display)));
     title_->setText(parts.join(QStringLiteral(", ")));
     clock_->setText(QTime::currentTime().toString(QStringLiteral("HH:mm")));
 }
@@ -307,9 +307,8 @@ void RunningPage::showGlue(const schedule::Now& now) {
                          : urgency == Urgency::over ? tr("closes too late")
                          : now.marginAtPace_s < 0   ? tr("too late at this pace")
                                                     : tr("in hand when closed");
-    third_->show(closed ? tr("Margin of the day") : tr("Margin as it looks"),
-                 text(measure::writeDuration(now.margin_s)), word,
-                 severityOf(urgency == Urgency::ample && now.marginAtPace_s < 0 ? Urgency::little : urgency));
+    third_->show(closed ? tr("Margin of the day") : tr("Margin as it looks"), text(units::writeDuration(now.margin_s)),
+                 word, severityOf(urgency == Urgency::ample && now.marginAtPace_s < 0 ? Urgency::little : urgency));
 }
 
 void RunningPage::showDryFit(const schedule::Now& now) {
@@ -319,9 +318,9 @@ void RunningPage::showDryFit(const schedule::Now& now) {
     } else {
         const schedule::Task& task = now.run.tasks[now.doing.front()];
         second_->show(tr("This task"), minutes(now.at_s - task.start_s),
-                      tr("planned %1").arg(text(measure::writeDuration(task.takes_s))), std::nullopt);
+                      tr("planned %1").arg(text(units::writeDuration(task.takes_s))), std::nullopt);
     }
-    third_->show(tr("Against the plan"), text(measure::writeDuration(std::abs(now.behind_s))),
+    third_->show(tr("Against the plan"), text(units::writeDuration(std::abs(now.behind_s))),
                  now.behind_s > 0 ? tr("behind it") : tr("ahead of it"), std::nullopt);
 }
 

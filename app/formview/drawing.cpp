@@ -24,9 +24,9 @@ line::Xy mix(const line::Xy& from, const line::Xy& to, double share) {
     return {mix(from.x_m, to.x_m, share), mix(from.y_m, to.y_m, share)};
 }
 
-double shareOf(const stack::StackPlan& plan, size_t strip, size_t place) {
+double shareOf(const laminate::StackPlan& plan, size_t strip, size_t place) {
     const double strain = std::abs(plan.strains[strip][place]);
-    return std::isfinite(strain) ? stack::shareAt(plan.strips[strip], strain) : 0;
+    return std::isfinite(strain) ? laminate::shareAt(plan.strips[strip], strain) : 0;
 }
 
 int classOf(double share) {
@@ -56,11 +56,11 @@ struct BandReach {
     size_t last = 0;
 };
 
-std::vector<BandReach> reachesOf(const stack::StackPlan& plan) {
+std::vector<BandReach> reachesOf(const laminate::StackPlan& plan) {
     constexpr double near_m = 1e-9;
     const auto& at_m = plan.at_m;
     std::vector<BandReach> reaches;
-    for (const stack::Strip& strip : plan.strips) {
+    for (const laminate::Strip& strip : plan.strips) {
         const auto first = std::lower_bound(at_m.begin(), at_m.end(), strip.startsAt_m - near_m);
         const auto after = std::upper_bound(at_m.begin(), at_m.end(), strip.endsAt_m + near_m);
         BandReach reach;
@@ -73,7 +73,7 @@ std::vector<BandReach> reachesOf(const stack::StackPlan& plan) {
 
 // One stretch of all strips, `from` to `to` of the places: the bands of one class. A band that lies beside a more
 // strained one reaches under it by one place, so that no ground shows between the two.
-void addStrips(std::vector<Band>& bands, const stack::StackPlan& plan, const std::vector<BandReach>& reaches,
+void addStrips(std::vector<Band>& bands, const laminate::StackPlan& plan, const std::vector<BandReach>& reaches,
                size_t stretchFrom, size_t stretchTo) {
     for (size_t strip = 0; strip + 1 < plan.faces.size() && strip < plan.strains.size(); ++strip) {
         const size_t from = std::max(stretchFrom, reaches[strip].first);
@@ -132,7 +132,7 @@ void addPlaces(Drawing& drawing, const plan::Plan& plan, double sign) {
 void addForm(Drawing& drawing, const plan::Plan& plan) {
     if (!plan.form.corrected || plan.form.line.nodes().size() < 2) return;
     const auto& places = drawing.places;
-    for (const stack::FormLine::Node& node : plan.form.line.nodes()) {
+    for (const laminate::FormLine::Node& node : plan.form.line.nodes()) {
         FormPlace& made = drawing.form.emplace_back();
         made.at_m = node.at_m;
         made.on = node.faying;
@@ -141,7 +141,7 @@ void addForm(Drawing& drawing, const plan::Plan& plan) {
     }
 }
 
-bool complete(const stack::StackPlan& stack) {
+bool complete(const laminate::StackPlan& stack) {
     const size_t count = stack.at_m.size();
     if (count < 2 || stack.faces.size() < 2 || stack.strains.size() + 1 != stack.faces.size() ||
         stack.strips.size() != stack.strains.size()) {
@@ -165,7 +165,7 @@ double shareOfClass(int strainClass) {
     return std::min(1.0, (strainClass + 0.5) / strainClasses);
 }
 
-Drawing drawingOf(const plan::Plan& plan, boat::Side side) {
+Drawing drawingOf(const plan::Plan& plan, model::Side side) {
     Drawing drawing;
     drawing.length_m = plan.line.fair.line.length();
     std::vector<line::Xy> onLine;
@@ -175,7 +175,7 @@ Drawing drawingOf(const plan::Plan& plan, boat::Side side) {
     }
     if (!onLine.empty()) addFace(drawing.line, onLine, 0, onLine.size() - 1);
     if (!complete(plan.stack)) return drawing;
-    addPlaces(drawing, plan, stack::sideSign(side));
+    addPlaces(drawing, plan, laminate::sideSign(side));
     addForm(drawing, plan);
     const auto& stack = plan.stack;
     const size_t last = stack.at_m.size() - 1;
@@ -223,7 +223,7 @@ Drawing drawingOf(const plan::Plan& plan, boat::Side side) {
             QPolygonF({point(stack.faces.front()[place]), point(stack.faces.back()[place])}));
     }
     drawing.thinnestStrip_m = std::numeric_limits<double>::infinity();
-    for (const stack::Strip& strip : stack.strips) {
+    for (const laminate::Strip& strip : stack.strips) {
         drawing.thinnestStrip_m = std::min({drawing.thinnestStrip_m, strip.thickness_m, strip.thicknessAtEnd_m});
     }
     for (size_t face = 1; face + 1 < stack.faces.size(); ++face) {

@@ -66,7 +66,7 @@ inline constexpr int strainClasses = 80;  // from nothing to the breaking strain
 double shareOfClass(int strainClass);
 
 // The drawing of `plan`; `side` is where its strips lie. Places that are not finite (no room for a strip) are left out.
-Drawing drawingOf(const plan::Plan& plan, boat::Side side);
+Drawing drawingOf(const plan::Plan& plan, model::Side side);
 
 // The place at `at_m`, linear between the places of the drawing, held at its ends.
 DrawnPlace placeAt(const Drawing& drawing, double at_m);

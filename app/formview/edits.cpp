@@ -6,9 +6,9 @@
 
 #include "app/formview/sheet.hpp"
 #include "app/look/names.hpp"
-#include "core/measure/length.hpp"
-#include "core/measure/units.hpp"
-#include "core/stack/stack.hpp"
+#include "core/laminate/stack.hpp"
+#include "core/units/length.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::app::edits {
 
@@ -16,7 +16,7 @@ namespace {
 
 constexpr double millimetre_m = 0.001;
 
-void put(boat::Point& point, int axis, double to_m, double step_m, measure::LengthNotation notation) {
+void put(model::Point& point, int axis, double to_m, double step_m, units::LengthNotation notation) {
     double& value_m = axis == 0 ? point.x_m : point.y_m;
     if (to_m == value_m || (step_m > 0 && rounded(to_m, step_m) == rounded(value_m, step_m))) return;
     const Typed made = typed(to_m, step_m, notation);
@@ -25,7 +25,7 @@ void put(boat::Point& point, int axis, double to_m, double step_m, measure::Leng
 }
 
 // "Pt 7": the first number that no point has yet, counting from how many there will be.
-std::string newLabel(const boat::Piece& piece) {
+std::string newLabel(const model::Piece& piece) {
     std::set<std::string> labels;
     for (const auto& point : piece.line.points) labels.insert(point.label);
     for (size_t number = piece.line.points.size() + 1;; ++number) {
@@ -42,25 +42,25 @@ double rounded(double length_m, double step_m) {
     return steps == 0 ? 0 : steps * step_m;
 }
 
-Typed typed(double length_m, double step_m, measure::LengthNotation notation) {
+Typed typed(double length_m, double step_m, units::LengthNotation notation) {
     Typed made;
-    made.written = measure::writeLength(rounded(length_m, step_m), notation);
-    made.value_m = measure::readLength(made.written, notation);
+    made.written = units::writeLength(rounded(length_m, step_m), notation);
+    made.value_m = units::readLength(made.written, notation);
     return made;
 }
 
-double stationStep(measure::LengthNotation notation) {
-    return notation == measure::LengthNotation::millimetres ? millimetre_m : measure::sixteenth_m;
+double stationStep(units::LengthNotation notation) {
+    return notation == units::LengthNotation::millimetres ? millimetre_m : units::sixteenth_m;
 }
 
-double pointStep(const boat::Piece& piece, measure::LengthNotation notation) {
+double pointStep(const model::Piece& piece, units::LengthNotation notation) {
     return piece.line.readTo_m > 0 ? piece.line.readTo_m : stationStep(notation);
 }
 
-Change movePoint(const Shown& shown, const boat::Piece& before, int index, const line::Xy& to, bool free,
+Change movePoint(const Shown& shown, const model::Piece& before, int index, const line::Xy& to, bool free,
                  const QString& merges) {
     Change change{QStringLiteral("Move ") + pointName(before, index), merges, before};
-    boat::Point& point = change.after.line.points.at(index);
+    model::Point& point = change.after.line.points.at(index);
     const auto notation = shown.display.lengths;
     const double step_m = free ? 0 : pointStep(before, notation);
     put(point, 0, to.x_m, step_m, notation);
@@ -68,13 +68,13 @@ Change movePoint(const Shown& shown, const boat::Piece& before, int index, const
     return change;
 }
 
-Change moveStation(const Shown& shown, const boat::Piece& before, int index, double at_m, const QString& merges) {
+Change moveStation(const Shown& shown, const model::Piece& before, int index, double at_m, const QString& merges) {
     Change change{QStringLiteral("Move ") + stationName(shown, index), merges, before};
     change.after.holding.stations.at(index).at_m = rounded(at_m, stationStep(shown.display.lengths));
     return change;
 }
 
-Change moveFoot(const Shown& shown, const boat::Piece& before, int index, const line::Xy& to, const QString& merges) {
+Change moveFoot(const Shown& shown, const model::Piece& before, int index, const line::Xy& to, const QString& merges) {
     Change change{QStringLiteral("Move foot of ") + stationName(shown, index), merges, before};
     auto& strut = change.after.holding.stations.at(index).strut;
     const double step_m = stationStep(shown.display.lengths);
@@ -83,7 +83,7 @@ Change moveFoot(const Shown& shown, const boat::Piece& before, int index, const 
     return change;
 }
 
-Change moveBlock(const Shown& shown, const boat::Piece& before, int index, double x_m, const QString& merges) {
+Change moveBlock(const Shown& shown, const model::Piece& before, int index, double x_m, const QString& merges) {
     Change change{QStringLiteral("Move block %1").arg(index + 1), merges, before};
     change.after.holding.hull.blocks.at(index).x_m = rounded(x_m, stationStep(shown.display.lengths));
     return change;
@@ -94,10 +94,10 @@ Change addPoint(const Shown& shown, double at_m) {
     auto& points = change.after.line.points;
     const line::Line& line = shown.plan->line.fair.line;
     const line::Place onLine = line.at(at_m);
-    const double out_m = shown.piece.line.takeOff_m * stack::sideSign(shown.piece.line.stripsOn);
+    const double out_m = shown.piece.line.takeOff_m * laminate::sideSign(shown.piece.line.stripsOn);
     const line::Place measured = line::parallel(onLine, out_m);
 
-    boat::Point point;
+    model::Point point;
     point.label = newLabel(shown.piece);
     const auto notation = shown.display.lengths;
     const double step_m = pointStep(shown.piece, notation);
@@ -118,7 +118,7 @@ Change addPoint(const Shown& shown, double at_m) {
     return change;
 }
 
-bool canRemovePoint(const boat::Piece& piece) {
+bool canRemovePoint(const model::Piece& piece) {
     return piece.line.points.size() > 3;
 }
 
@@ -140,7 +140,7 @@ Change setMustPass(const Shown& shown, int index, bool mustPass) {
 
 Change addStation(const Shown& shown, double at_m) {
     const auto& stations = shown.piece.holding.stations;
-    boat::Station made;
+    model::Station made;
     const auto nearest = std::min_element(stations.begin(), stations.end(), [at_m](const auto& a, const auto& b) {
         return std::abs(a.at_m - at_m) < std::abs(b.at_m - at_m);
     });
@@ -162,8 +162,8 @@ Change removeStation(const Shown& shown, int index) {
     return change;
 }
 
-bool canRemoveBlock(const boat::Piece& piece) {
-    const boat::Hull& hull = piece.holding.hull;
+bool canRemoveBlock(const model::Piece& piece) {
+    const model::Hull& hull = piece.holding.hull;
     return hull.blocks.size() > 1 || hull.weight_kg <= 0;
 }
 

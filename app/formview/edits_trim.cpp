@@ -4,7 +4,7 @@
 #include <numbers>
 
 #include "app/formview/edits.hpp"
-#include "core/stack/stack.hpp"
+#include "core/laminate/stack.hpp"
 
 namespace fayline::app::edits {
 
@@ -47,9 +47,9 @@ double shiftOf(const Shown& shown, TrimLine which, double at_m) {
     return std::trunc(shift_m / step_m + std::copysign(1e-6, shift_m)) * step_m;
 }
 
-void slidePoint(boat::Point& point, const Shown& shown, double at_m) {
+void slidePoint(model::Point& point, const Shown& shown, double at_m) {
     const line::Line& line = shown.plan->line.fair.line;
-    const double out_m = shown.piece.line.takeOff_m * stack::sideSign(shown.piece.line.stripsOn);
+    const double out_m = shown.piece.line.takeOff_m * laminate::sideSign(shown.piece.line.stripsOn);
     const line::Place place = line::parallel(line.at(at_m), out_m);
     const auto notation = shown.display.lengths;
     const double step_m = pointStep(shown.piece, notation);
@@ -65,7 +65,7 @@ void turn(std::optional<double>& heading_rad, const line::Line& line, double fro
 }
 
 // Everything that is measured from the start, when the start has gone `by_m` along the line.
-void measureFrom(boat::Piece& piece, double by_m) {
+void measureFrom(model::Piece& piece, double by_m) {
     for (auto& station : piece.holding.stations) {
         station.at_m -= by_m;
         if (station.strap.to_m) *station.strap.to_m -= by_m;
@@ -86,7 +86,7 @@ Change moveTrim(const Shown& shown, TrimLine which, double at_m, const QString& 
     const bool start = which == TrimLine::start;
     Change change{start ? QStringLiteral("Move trim line at the start") : QStringLiteral("Move trim line at the end"),
                   merges, shown.piece};
-    boat::Piece& piece = change.after;
+    model::Piece& piece = change.after;
     const double shift_m = shiftOf(shown, which, at_m);
     if (shift_m == 0 || piece.line.points.size() < 3) return change;
 

@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "app/look/text.hpp"
-#include "core/measure/units.hpp"
-#include "core/plan/wording.hpp"
+#include "core/plan/findings/wording.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::app {
 
@@ -24,7 +24,7 @@ QPointF turned(const QPointF& way) {
 
 }  // namespace
 
-ForceScale forceScaleFor(const std::vector<double>& forces_N, const measure::Display& display) {
+ForceScale forceScaleFor(const std::vector<double>& forces_N, const units::Display& display) {
     constexpr double longest = 1.5;  // units
     double greatest_N = 0;
     for (const double force_N : forces_N) {
@@ -32,18 +32,18 @@ ForceScale forceScaleFor(const std::vector<double>& forces_N, const measure::Dis
     }
     constexpr double nothing_N = 1e-3;
     if (greatest_N < nothing_N) return {};
-    const double one_N = display.forces == measure::ForceUnit::newton ? 1 : measure::poundForce_N;
+    const double one_N = display.forces == units::ForceUnit::newton ? 1 : units::poundForce_N;
     const double least = greatest_N / longest / one_N;
     double decade = std::pow(10, std::floor(std::log10(least)));
     for (const double round : {1.0, 2.0, 5.0, 10.0}) {
         if (round * decade < least * (1 - 1e-12)) continue;
         const double unit_N = round * decade * one_N;
-        return {unit_N, text(measure::writeForce(unit_N, display))};
+        return {unit_N, text(units::writeForce(unit_N, display))};
     }
     return {};
 }
 
-ForceScale forceScaleOf(const plan::Plan& plan, const measure::Display& display) {
+ForceScale forceScaleOf(const plan::Plan& plan, const units::Display& display) {
     std::vector<double> forces_N;
     for (const auto& station : plan.holding.held.stations) {
         if (!strapPlan(plan, station.index)) forces_N.push_back(station.pull_N);
@@ -74,7 +74,7 @@ const holding::StrapPlan* strapPlan(const plan::Plan& plan, int index) {
 }
 
 ForceArrow stationArrow(const holding::HeldStation& held, const StationFrame& frame, double reach,
-                        const ForceScale& scale, const measure::Display& display) {
+                        const ForceScale& scale, const units::Display& display) {
     constexpr double off_px = 3;
     constexpr double besideStrut_px = 11;
     ForceArrow arrow;
@@ -109,7 +109,7 @@ ForceArrow stationArrow(const holding::HeldStation& held, const StationFrame& fr
 }
 
 std::vector<ForceArrow> overloadedPosts(const plan::Plan& plan, const FormEdge& edge, const ForceScale& scale,
-                                        const measure::Display& display) {
+                                        const units::Display& display) {
     std::vector<ForceArrow> arrows;
     if (edge.places.empty()) return arrows;
     for (const holding::PostLoad& post : plan.holding.posts) {
@@ -120,16 +120,16 @@ std::vector<ForceArrow> overloadedPosts(const plan::Plan& plan, const FormEdge& 
         const double length_px = std::min(scale.toPixels(post.thrust_N), 1e5);
         arrow.shaft = QLineF(place.onEdge(), place.onEdge() + place.in * length_px);
         arrow.state = ForceState::over;
-        arrow.figure = QStringLiteral("%1, post holds %2")
-                           .arg(text(measure::writeForce(post.thrust_N, display)),
-                                text(measure::writeForce(post.holds_N, display)));
+        arrow.figure =
+            QStringLiteral("%1, post holds %2")
+                .arg(text(units::writeForce(post.thrust_N, display)), text(units::writeForce(post.holds_N, display)));
         arrow.towards = turned(place.in);
         arrows.push_back(arrow);
     }
     return arrows;
 }
 
-StrapMark strapMark(const boat::Station& station, const holding::StrapPlan* plan, const Drawing& drawing,
+StrapMark strapMark(const model::Station& station, const holding::StrapPlan* plan, const Drawing& drawing,
                     const Transform& transform) {
     constexpr double off_px = 3;
     constexpr double longest_px = 9;
@@ -182,9 +182,9 @@ StrapMark strapMark(const boat::Station& station, const holding::StrapPlan* plan
     return mark;
 }
 
-std::vector<ForceArrow> strapArrows(const boat::Station& station, const holding::StrapPlan& plan,
+std::vector<ForceArrow> strapArrows(const model::Station& station, const holding::StrapPlan& plan,
                                     const Drawing& drawing, const Transform& transform, const ForceScale& scale,
-                                    const measure::Display& display) {
+                                    const units::Display& display) {
     constexpr double off_px = 3;
     std::vector<ForceArrow> arrows;
     const auto add = [&](double at_m, double other_m) {
@@ -200,20 +200,20 @@ std::vector<ForceArrow> strapArrows(const boat::Station& station, const holding:
         const QPointF tail = transform.toScreen(place.onOutside) + out * off_px;
         const double length_px = std::min(scale.toPixels(std::max(nearest->tension_N, 0.0)), 1e5);
         arrow.shaft = QLineF(tail, tail + arrow.way * length_px);
-        arrow.figure = text(measure::writeForce(nearest->tension_N, display));
+        arrow.figure = text(units::writeForce(nearest->tension_N, display));
         arrow.towards = out;
         if (nearest->tension_N <= 0) arrow.state = ForceState::slack;
         arrows.push_back(arrow);
     };
     const auto& strap = station.strap;
     const double to_m = strap.to_m.value_or(station.at_m);
-    if (strap.pullsFrom != boat::PullsFrom::end) add(station.at_m, to_m);
-    if (strap.pullsFrom != boat::PullsFrom::start) add(to_m, station.at_m);
+    if (strap.pullsFrom != model::PullsFrom::end) add(station.at_m, to_m);
+    if (strap.pullsFrom != model::PullsFrom::start) add(to_m, station.at_m);
     return arrows;
 }
 
-QString gapText(double gap_m, const measure::Display& display) {
-    QString words = text(measure::writeSmall(std::max(gap_m, 0.0), display));
+QString gapText(double gap_m, const units::Display& display) {
+    QString words = text(units::writeSmall(std::max(gap_m, 0.0), display));
     if (words.startsWith(QLatin1Char('+'))) words.remove(0, 1);
     return words;
 }
@@ -222,7 +222,7 @@ QString holdingWords(const Shown& shown, int station) {
     if (!shown.plan) return {};
     const auto* held = heldStation(*shown.plan, station);
     if (!held) return {};
-    const auto force = [&](double force_N) { return text(measure::writeForce(force_N, shown.display)); };
+    const auto force = [&](double force_N) { return text(units::writeForce(force_N, shown.display)); };
     QStringList words;
     if (const auto* strap = strapPlan(*shown.plan, station); strap && std::isfinite(strap->total_N)) {
         words << QStringLiteral("presses %1 in all").arg(force(strap->total_N));

@@ -24,10 +24,10 @@ struct ForceScale {
 };
 
 // The greatest of `forces_N` that is finite is drawn 24 to 60 pixels long.
-ForceScale forceScaleFor(const std::vector<double>& forces_N, const measure::Display& display);
+ForceScale forceScaleFor(const std::vector<double>& forces_N, const units::Display& display);
 
 // The scale of what holds the piece: pulls of stations, thrusts on props and posts.
-ForceScale forceScaleOf(const plan::Plan& plan, const measure::Display& display);
+ForceScale forceScaleOf(const plan::Plan& plan, const units::Display& display);
 
 // What an arrow says beside its length.
 enum class ForceState {
@@ -54,11 +54,11 @@ const holding::StrapPlan* strapPlan(const plan::Plan& plan, int index);
 // The arrow of a station that stands in `frame` and reaches `reach` pixels out: square on to the stack, its tip above
 // the station's shape, beside the prop where there is one.
 ForceArrow stationArrow(const holding::HeldStation& held, const StationFrame& frame, double reach,
-                        const ForceScale& scale, const measure::Display& display);
+                        const ForceScale& scale, const units::Display& display);
 
 // Thrusts on posts that are more than these hold, into the form. `edge` is the edge of the form.
 std::vector<ForceArrow> overloadedPosts(const plan::Plan& plan, const FormEdge& edge, const ForceScale& scale,
-                                        const measure::Display& display);
+                                        const units::Display& display);
 
 // A strap's thrust along the outside as short strokes, and where it does nothing.
 struct StrapMark {
@@ -66,18 +66,18 @@ struct StrapMark {
     QPainterPath idle;    // where it lies straight or stands off
     QPainterPath thrust;  // strokes outside the band, as long as the thrust per length (the greatest 9 pixels)
 };
-StrapMark strapMark(const boat::Station& station, const holding::StrapPlan* plan, const Drawing& drawing,
+StrapMark strapMark(const model::Station& station, const holding::StrapPlan* plan, const Drawing& drawing,
                     const Transform& transform);
 
 // The tension by which a strap is drawn, along the outside and away from it, at each end that is drawn.
-std::vector<ForceArrow> strapArrows(const boat::Station& station, const holding::StrapPlan& plan,
+std::vector<ForceArrow> strapArrows(const model::Station& station, const holding::StrapPlan& plan,
                                     const Drawing& drawing, const Transform& transform, const ForceScale& scale,
-                                    const measure::Display& display);
+                                    const units::Display& display);
 
 // What a station does, for tooltip, status line and screen reader: "pulls 540 N of 2500 N, gap 0.12 mm".
 QString holdingWords(const Shown& shown, int station);
 
 // A gap as a reader wants it: no sign.
-QString gapText(double gap_m, const measure::Display& display);
+QString gapText(double gap_m, const units::Display& display);
 
 }  // namespace fayline::app

@@ -24,8 +24,8 @@ struct Borne {
     double to_m = 0;
 };
 
-Borne borneOf(const boat::Piece& piece, double length_m) {
-    const bool inPlace = piece.form.kind == boat::FormKind::inPlace;
+Borne borneOf(const model::Piece& piece, double length_m) {
+    const bool inPlace = piece.form.kind == model::FormKind::inPlace;
     const double before_m = piece.form.carriesOnStart_m.value_or(inPlace ? 0 : piece.stack.runsPastStart_m);
     const double after_m = piece.form.carriesOnEnd_m.value_or(inPlace ? 0 : piece.stack.runsPastEnd_m);
     return {-before_m, length_m + after_m};
@@ -151,7 +151,7 @@ void addPressure(FormEdge& edge) {
 
 }  // namespace
 
-double gapTimes(const plan::Plan& plan, const boat::Piece& piece, const Transform& transform) {
+double gapTimes(const plan::Plan& plan, const model::Piece& piece, const Transform& transform) {
     constexpr double factors[] = {1, 2, 5, 10, 20, 50, 100, 200, 500, 1000};
     double largest_m = 0;
     for (const holding::HeldSample& sample : plan.holding.held.samples) {

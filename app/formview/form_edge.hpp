@@ -46,7 +46,7 @@ inline constexpr double greatestPressure_px = 11;  // how long the greatest pres
 
 // Factor by which gaps are drawn so that the largest between the trim lines is 12 to 24 pixels long, 1 to 1000. A stack
 // that lies well is not made to look bad: nothing under a quarter of the limit is drawn as long as that.
-double gapTimes(const plan::Plan& plan, const boat::Piece& piece, const Transform& transform);
+double gapTimes(const plan::Plan& plan, const model::Piece& piece, const Transform& transform);
 
 // The edge of `shown` (which has a plan). Without results the edge lies on the stack and nothing else is there; what is
 // not finite is left out.

@@ -8,20 +8,20 @@
 
 #include "app/look/text.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/display.hpp"
-#include "core/plan/wording.hpp"
+#include "core/plan/findings/wording.hpp"
+#include "core/units/display.hpp"
 
 namespace fayline::app {
 
 namespace {
 
-QString written(const boat::Point& point, int axis, measure::LengthNotation notation) {
+QString written(const model::Point& point, int axis, units::LengthNotation notation) {
     if (!point.written[axis].empty()) return text(point.written[axis]);
-    return text(measure::writeLength(axis == 0 ? point.x_m : point.y_m, notation));
+    return text(units::writeLength(axis == 0 ? point.x_m : point.y_m, notation));
 }
 
 // The stations' indices in their order along the line.
-std::vector<int> alongLine(const std::vector<boat::Station>& stations) {
+std::vector<int> alongLine(const std::vector<model::Station>& stations) {
     std::vector<int> order(stations.size());
     std::iota(order.begin(), order.end(), 0);
     std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return stations[a].at_m < stations[b].at_m; });
@@ -35,10 +35,10 @@ void addHoldingTo(QStringList& lines, const Shown& shown, double at_m) {
         if (std::isfinite(sample->gap_m)) lines << QStringLiteral("gap ") + gapText(sample->gap_m, shown.display);
         if (std::isfinite(sample->pressure_Pa)) {
             lines << QStringLiteral("pressure ") +
-                         text(measure::writePressure(std::max(sample->pressure_Pa, 0.0), shown.display));
+                         text(units::writePressure(std::max(sample->pressure_Pa, 0.0), shown.display));
         }
         if (std::isfinite(sample->moment_N_m)) {
-            lines << QStringLiteral("moment ") + text(measure::writeMoment(sample->moment_N_m, shown.display));
+            lines << QStringLiteral("moment ") + text(units::writeMoment(sample->moment_N_m, shown.display));
         }
     }
     for (const holding::HeldStation& station : held.stations) {
@@ -56,33 +56,32 @@ QString holdingSentence(const Shown& shown) {
     const auto& held = shown.plan->holding.held;
     if (held.samples.empty() || !std::isfinite(held.largest.gap_m)) return {};
     return QStringLiteral(" Largest gap %1 at %2.")
-        .arg(gapText(held.largest.gap_m, shown.display), text(measure::writeLength(held.largest.at_m, shown.display)));
+        .arg(gapText(held.largest.gap_m, shown.display), text(units::writeLength(held.largest.at_m, shown.display)));
 }
 
 QString blockWords(const Shown& shown, int index) {
     QString words = QStringLiteral("block %1\nat x %2")
                         .arg(QString::number(index + 1),
-                             text(measure::writeLength(shown.piece.holding.hull.blocks[index].x_m, shown.display)));
+                             text(units::writeLength(shown.piece.holding.hull.blocks[index].x_m, shown.display)));
     if (!shown.plan || !shown.plan->holding.hull) return words;
     for (const holding::BlockPush& block : shown.plan->holding.hull->blocks) {
         if (block.index != index || !std::isfinite(block.push_N)) continue;
         words += block.lifts
                      ? QStringLiteral("\nthe hull lifts off it")
-                     : QStringLiteral("\npushes up with ") + text(measure::writeForce(block.push_N, shown.display));
+                     : QStringLiteral("\npushes up with ") + text(units::writeForce(block.push_N, shown.display));
     }
     return words;
 }
 
-QStringList readingOf(const DrawnPlace& place, const measure::Display& display) {
+QStringList readingOf(const DrawnPlace& place, const units::Display& display) {
     constexpr double straight_per_m = 1e-6;
     QStringList lines;
-    lines << QStringLiteral("at ") + text(measure::writeLength(place.at_m, display));
+    lines << QStringLiteral("at ") + text(units::writeLength(place.at_m, display));
     lines << (std::abs(place.curvature_per_m) < straight_per_m
                   ? QStringLiteral("straight")
-                  : QStringLiteral("radius ") +
-                        text(measure::writeLength(1 / std::abs(place.curvature_per_m), display)));
+                  : QStringLiteral("radius ") + text(units::writeLength(1 / std::abs(place.curvature_per_m), display)));
     lines << QStringLiteral("strain %1, %2 of breaking")
-                 .arg(text(measure::writeShare(place.strain)), text(measure::writeShare(place.share)));
+                 .arg(text(units::writeShare(place.strain)), text(units::writeShare(place.share)));
     return lines;
 }
 
@@ -206,12 +205,12 @@ void FormView::State::chooseNothing() {
 }
 
 QString FormView::State::chosenWords() const {
-    const auto written = [this](double length_m) { return text(measure::writeLength(length_m, shown.display)); };
-    const boat::Holding& holding = shown.piece.holding;
+    const auto written = [this](double length_m) { return text(units::writeLength(length_m, shown.display)); };
+    const model::Holding& holding = shown.piece.holding;
     const Hit hit = chosen();
     switch (hit.kind) {
         case Hit::Kind::point: {
-            const boat::Point& point = shown.piece.line.points[hit.index];
+            const model::Point& point = shown.piece.line.points[hit.index];
             const auto notation = shown.display.lengths;
             return QStringLiteral("%1: x %2, y %3")
                 .arg(pointName(shown.piece, hit.index), app::written(point, 0, notation),
@@ -252,7 +251,7 @@ void FormView::State::say() {
         shown.pieceIndex < 0 ? QStringLiteral("No piece yet.") : text(shown.piece.name) + QStringLiteral(".");
     if (hasPlan()) {
         whole += QStringLiteral(" Line %1 long, %2 points, %3 strips, %4 stations.")
-                     .arg(text(measure::writeLength(drawing.length_m, shown.display)))
+                     .arg(text(units::writeLength(drawing.length_m, shown.display)))
                      .arg(shown.piece.line.points.size())
                      .arg(shown.plan->stack.strips.size())
                      .arg(shown.piece.holding.stations.size());
@@ -314,11 +313,11 @@ void FormView::State::nudge(int right, int up, bool far) {
     const double step_m = edits::stationStep(notation) * times;
     const QString merges = QStringLiteral("nudge %1 %2 %3").arg(static_cast<int>(hit.kind)).arg(hit.index);
     const QString key = merges.arg(gestureNumber);
-    const boat::Holding& holding = shown.piece.holding;
+    const model::Holding& holding = shown.piece.holding;
     std::optional<Change> change;
     switch (hit.kind) {
         case Hit::Kind::point: {
-            const boat::Point& point = shown.piece.line.points[hit.index];
+            const model::Point& point = shown.piece.line.points[hit.index];
             const double read_m = edits::pointStep(shown.piece, notation) * times;
             change = edits::movePoint(shown, shown.piece, hit.index,
                                       {point.x_m + right * read_m, point.y_m + up * read_m}, false, key);
@@ -405,13 +404,13 @@ QString FormView::State::wordsAt(const QPointF& pixel) {
     const Hit hit = hitAt(pixel);
     const auto notation = shown.display.lengths;
     if (hit.kind == Hit::Kind::point) {
-        const boat::Point& point = shown.piece.line.points[hit.index];
+        const model::Point& point = shown.piece.line.points[hit.index];
         QString words =
             QStringLiteral("%1\nx %2   y %3")
                 .arg(pointName(shown.piece, hit.index), written(point, 0, notation), written(point, 1, notation));
         if (shown.plan && shown.plan->line.fair.points.size() == shown.piece.line.points.size()) {
             const double miss_m = shown.plan->line.fair.points[hit.index].misfit_m;
-            words += QStringLiteral("\nmisfit ") + text(measure::writeSmall(miss_m, shown.display));
+            words += QStringLiteral("\nmisfit ") + text(units::writeSmall(miss_m, shown.display));
             for (const plan::Finding& finding : shown.plan->findings) {
                 if (finding.point == hit.index)
                     words += QStringLiteral("\n") + text(plan::textOf(finding, shown.display));
@@ -421,9 +420,8 @@ QString FormView::State::wordsAt(const QPointF& pixel) {
     }
     if (hit.kind == Hit::Kind::station) {
         const auto& station = shown.piece.holding.stations[hit.index];
-        QString words =
-            QStringLiteral("%1\nat %2 along the line")
-                .arg(stationName(shown, hit.index), text(measure::writeLength(station.at_m, shown.display)));
+        QString words = QStringLiteral("%1\nat %2 along the line")
+                            .arg(stationName(shown, hit.index), text(units::writeLength(station.at_m, shown.display)));
         const QString does = holdingWords(shown, hit.index);
         return does.isEmpty() ? words : words + QStringLiteral("\n") + does;
     }

@@ -8,8 +8,8 @@
 #include "app/look/text.hpp"
 #include "app/look/text_shape.hpp"
 #include "app/look/theme.hpp"
-#include "core/measure/display.hpp"
-#include "core/measure/units.hpp"
+#include "core/units/display.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::app {
 
@@ -23,9 +23,9 @@ QSizeF sizeOfMark(const QFont& font, const QString& words) {
 }
 
 // The steps a grid may have: those of a rule in the notation.
-std::vector<double> steps(measure::LengthNotation notation) {
+std::vector<double> steps(units::LengthNotation notation) {
     std::vector<double> steps;
-    if (notation == measure::LengthNotation::millimetres) {
+    if (notation == units::LengthNotation::millimetres) {
         for (double decade = 0.001; decade < 200; decade *= 10) {
             for (const double each : {1.0, 2.0, 5.0}) steps.push_back(decade * each);
         }
@@ -33,12 +33,12 @@ std::vector<double> steps(measure::LengthNotation notation) {
     }
     for (const double inches :
          {0.0625, 0.125, 0.25, 0.5, 1.0, 2.0, 3.0, 6.0, 12.0, 24.0, 60.0, 120.0, 240.0, 600.0, 1200.0, 2400.0}) {
-        steps.push_back(inches * measure::inch_m);
+        steps.push_back(inches * units::inch_m);
     }
     return steps;
 }
 
-double stepOfAtLeast(measure::LengthNotation notation, double least_m) {
+double stepOfAtLeast(units::LengthNotation notation, double least_m) {
     const auto all = steps(notation);
     const auto found = std::lower_bound(all.begin(), all.end(), least_m);
     return found == all.end() ? all.back() : *found;
@@ -66,7 +66,7 @@ void addGrid(Sheet& sheet, const Shown& shown, const Transform& transform, const
     for (double i = std::ceil(lowLeft.x_m / step_m); i * step_m <= highRight.x_m; ++i) {
         const double x = transform.toScreen({i * step_m, 0}).x();
         sheet.grid.push_back({QLineF(x, top, x, view.height()), i == 0});
-        const QString figure = text(measure::writeLength(i * step_m, notation));
+        const QString figure = text(units::writeLength(i * step_m, notation));
         const QSizeF size = sizeOfMark(fonts.small, figure);
         Text words{figure, QRectF(QPointF(x + 3, view.height() - size.height() - 2), size), TextRole::faint};
         addText(sheet.texts, words, area);
@@ -75,7 +75,7 @@ void addGrid(Sheet& sheet, const Shown& shown, const Transform& transform, const
         const double y = transform.toScreen({0, i * step_m}).y();
         if (y < top) continue;
         sheet.grid.push_back({QLineF(0, y, view.width(), y), i == 0});
-        const QString figure = text(measure::writeLength(i * step_m, notation));
+        const QString figure = text(units::writeLength(i * step_m, notation));
         const QSizeF size = sizeOfMark(fonts.small, figure);
         Text words{figure, QRectF(QPointF(4, y - size.height() - 1), size), TextRole::faint};
         if (words.place.bottom() < view.height() - rowsOf(fonts).figures_px) addText(sheet.texts, words, area);
@@ -90,7 +90,7 @@ void addScaleBar(Sheet& sheet, const Shown& shown, const Transform& transform, c
     if (found == all.begin()) return;
     const double length_m = *--found;
     const double length_px = length_m * transform.pixelsPerMetre;
-    const bool byTens = notation == measure::LengthNotation::millimetres;
+    const bool byTens = notation == units::LengthNotation::millimetres;
     const double left = 7 * margin_px;
     const QSizeF lineSize = sizeOfMark(fonts.small, QStringLiteral("0"));
     const double bottom = view.height() - rowsOf(fonts).figures_px - margin_px;
@@ -99,7 +99,7 @@ void addScaleBar(Sheet& sheet, const Shown& shown, const Transform& transform, c
     const QRectF area(QPointF(0, 0), view);
     const double y = bottom - 6 - 2 - lineSize.height();
     addText(sheet.texts, {QStringLiteral("0"), QRectF(QPointF(left - 1, y), lineSize), TextRole::ink}, area);
-    const QString far = text(measure::writeLengthWithUnit(length_m, notation));
+    const QString far = text(units::writeLengthWithUnit(length_m, notation));
     const QSizeF size = sizeOfMark(fonts.small, far);
     addText(sheet.texts, {far, QRectF(QPointF(left + length_px - size.width() / 2, y), size), TextRole::ink}, area);
 }
@@ -111,8 +111,8 @@ void addForceScale(Sheet& sheet, const Shown& shown, const Drawing& drawing, con
     QString words = sheet.forceScale.words;
     const double times = hullOf(shown, transform, sheet.forceScale, true).times;
     if (times > 1) {
-        words += QStringLiteral(" (blocks %1)")
-                     .arg(text(measure::writeForce(sheet.forceScale.unit_N * times, shown.display)));
+        words +=
+            QStringLiteral(" (blocks %1)").arg(text(units::writeForce(sheet.forceScale.unit_N * times, shown.display)));
     }
     const QSizeF size = sizeOfMark(fonts.small, words);
     const double left = sheet.scaleBar.place.isNull() ? 7 * margin_px : sheet.scaleBar.place.right() + 7 * margin_px;
@@ -153,8 +153,8 @@ void addRamp(Sheet& sheet, const Drawing& drawing, const QSizeF& view, const Fon
         addText(sheet.texts, {figure, place, role}, area);
     };
     addText(sheet.texts, {title, QRectF(QPointF(left, sheet.ramp.top() - 2 - line), titleSize), TextRole::faint}, area);
-    addFigure(text(measure::writeShare(drawing.greatestShare)), drawing.greatestShare, TextRole::ink);
-    for (const double share : {0.0, 1.0, 0.5}) addFigure(text(measure::writeShare(share)), share, TextRole::faint);
+    addFigure(text(units::writeShare(drawing.greatestShare)), drawing.greatestShare, TextRole::ink);
+    for (const double share : {0.0, 1.0, 0.5}) addFigure(text(units::writeShare(share)), share, TextRole::faint);
 }
 
 void addTitle(Sheet& sheet, const Shown& shown, const QSizeF& view, const Fonts& fonts) {
@@ -172,9 +172,9 @@ void addTitle(Sheet& sheet, const Shown& shown, const QSizeF& view, const Fonts&
     }
     if (sheet.edge.greatestPressure_Pa > 0) {
         keys << QStringLiteral("Pressure on the %1 up to %2")
-                    .arg(shown.piece.form.kind == boat::FormKind::inPlace ? QStringLiteral("boat")
-                                                                          : QStringLiteral("form"),
-                         text(measure::writePressure(sheet.edge.greatestPressure_Pa, shown.display)));
+                    .arg(shown.piece.form.kind == model::FormKind::inPlace ? QStringLiteral("boat")
+                                                                           : QStringLiteral("form"),
+                         text(units::writePressure(sheet.edge.greatestPressure_Pa, shown.display)));
     }
     double below = top + size.height();
     for (const QString& key : keys) {

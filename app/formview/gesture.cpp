@@ -24,7 +24,7 @@ public:
 
 private:
     void doMove(const QPointF& to, Qt::KeyboardModifiers held) override {
-        const boat::Point& was = shown_.piece.line.points[point_];
+        const model::Point& was = shown_.piece.line.points[point_];
         const QPointF moved = to - begin();
         line::Xy place{was.x_m + moved.x() / transform_.pixelsPerMetre,
                        was.y_m - moved.y() / transform_.pixelsPerMetre};
@@ -40,7 +40,7 @@ private:
     }
     void doFinish() override { reach_.ended(); }
     void doAbort() override {
-        const boat::Point& was = shown_.piece.line.points[point_];
+        const model::Point& was = shown_.piece.line.points[point_];
         reach_.ask(edits::movePoint(shown_, shown_.piece, point_, {was.x_m, was.y_m}, true, merges_));
         reach_.ended();
     }
@@ -95,7 +95,7 @@ class DragByChange : public Gesture {
 public:
     using ChangeAt = std::function<Change(const QPointF& to, Qt::KeyboardModifiers held)>;
 
-    DragByChange(const QPointF& begin, const boat::Piece& before, ChangeAt changeAt, Reach reach)
+    DragByChange(const QPointF& begin, const model::Piece& before, ChangeAt changeAt, Reach reach)
         : Gesture(begin), before_(before), changeAt_(std::move(changeAt)), reach_(std::move(reach)) {}
 
 private:
@@ -108,7 +108,7 @@ private:
         reach_.ended();
     }
 
-    const boat::Piece before_;
+    const model::Piece before_;
     const ChangeAt changeAt_;
     const Reach reach_;
 };

@@ -4,9 +4,9 @@
 #include <cmath>
 
 #include "app/look/text.hpp"
-#include "core/boat/hold_traits.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/scale.hpp"
+#include "core/model/hold_traits.hpp"
+#include "core/units/scale.hpp"
 
 namespace fayline::app {
 
@@ -48,7 +48,7 @@ double timesShorter(double units) {
 }  // namespace
 
 std::optional<line::Xy> footOf(const Shown& shown, int station) {
-    const auto* given = boat::as<boat::Strut>(shown.piece.holding.stations.at(station));
+    const auto* given = model::as<model::Strut>(shown.piece.holding.stations.at(station));
     if (!given) return std::nullopt;
     const holding::PropPlan* plan = shown.plan ? propPlan(*shown.plan, station) : nullptr;
     if (given->footX_m || given->footY_m || plan) {
@@ -71,7 +71,7 @@ std::vector<GroundMark> groundOf(const Shown& shown, const Transform& transform)
         const auto foot = footOf(shown, static_cast<int>(i));
         if (!foot) continue;
         const QPointF at = transform.toScreen(*foot);
-        const bool overhead = boat::as<boat::Strut>(stations[i])->to == boat::PropTo::overhead;
+        const bool overhead = model::as<model::Strut>(stations[i])->to == model::PropTo::overhead;
         const auto same = std::find_if(ground.begin(), ground.end(), [&](const GroundMark& mark) {
             return mark.overhead == overhead && std::abs(mark.line.y1() - at.y()) < level_px;
         });
@@ -102,20 +102,19 @@ std::vector<PropTrouble> propTroubles(const Shown& shown, const Transform& trans
             troubles.push_back({prop.index, at(0.5), true, QStringLiteral("cannot push from there"), holds});
             continue;
         }
-        const boat::Strut& strut = *boat::as<boat::Strut>(stations[prop.index]);
-        if (slipsAt(prop.slips, holding::Slips::head) && !strut.stoppedAt(boat::Stop::head)) {
+        const model::Strut& strut = *model::as<model::Strut>(stations[prop.index]);
+        if (slipsAt(prop.slips, holding::Slips::head) && !strut.stoppedAt(model::Stop::head)) {
             troubles.push_back({prop.index, at(0.12), false, QStringLiteral("head slips"), holds});
         }
-        if (slipsAt(prop.slips, holding::Slips::foot) && !strut.stoppedAt(boat::Stop::foot)) {
+        if (slipsAt(prop.slips, holding::Slips::foot) && !strut.stoppedAt(model::Stop::foot)) {
             troubles.push_back({prop.index, at(0.9), false, QStringLiteral("foot slips"), holds});
         }
         if (std::isfinite(prop.allowable_N) && prop.allowable_N > 0 && prop.thrust_N > prop.allowable_N) {
-            troubles.push_back(
-                {prop.index,
-                 at(0.5),
-                 true,
-                 QStringLiteral("may carry ") + text(measure::writeForce(prop.allowable_N, shown.display)),
-                 {}});
+            troubles.push_back({prop.index,
+                                at(0.5),
+                                true,
+                                QStringLiteral("may carry ") + text(units::writeForce(prop.allowable_N, shown.display)),
+                                {}});
         }
     }
     return troubles;
@@ -125,10 +124,10 @@ HullMark hullOf(const Shown& shown, const Transform& transform, const ForceScale
     constexpr double half_px = 11;
     constexpr double high_px = 14;
     HullMark mark;
-    const boat::Hull& hull = shown.piece.holding.hull;
+    const model::Hull& hull = shown.piece.holding.hull;
     if (hull.weight_kg > 0 && std::isfinite(hull.weight_kg) && std::isfinite(hull.centreX_m + hull.centreY_m)) {
         mark.centre = transform.toScreen({hull.centreX_m, hull.centreY_m});
-        mark.weight = QStringLiteral("weight ") + text(measure::writeOnScale(hull.weight_kg, shown.display));
+        mark.weight = QStringLiteral("weight ") + text(units::writeOnScale(hull.weight_kg, shown.display));
     }
     const std::optional<holding::HullPlan> none;
     const auto& plan = shown.plan ? shown.plan->holding.hull : none;
@@ -142,7 +141,7 @@ HullMark hullOf(const Shown& shown, const Transform& transform, const ForceScale
     const ForceScale own = scale.unit_N > 0 ? scale : forceScaleFor({greatest_N}, shown.display);
     if (scale.unit_N > 0) mark.times = timesShorter(greatest_N / own.unit_N);
     for (size_t i = 0; i < hull.blocks.size(); ++i) {
-        const boat::Block& block = hull.blocks[i];
+        const model::Block& block = hull.blocks[i];
         if (!std::isfinite(block.x_m) || !std::isfinite(block.y_m)) continue;
         BlockMark made;
         made.index = static_cast<int>(i);
@@ -158,7 +157,7 @@ HullMark hullOf(const Shown& shown, const Transform& transform, const ForceScale
                 const QPointF tip = made.top + QPointF(0, high_px + 3);
                 const double length_px = std::min(own.toPixels(push.push_N) / mark.times, 1e5);
                 arrow.shaft = QLineF(tip + QPointF(0, length_px), tip);
-                arrow.figure = text(measure::writeForce(push.push_N, shown.display));
+                arrow.figure = text(units::writeForce(push.push_N, shown.display));
                 arrow.towards = QPointF(1, 0);
                 if (push.push_N <= 0) arrow.state = ForceState::slack;
                 made.push = arrow;

@@ -7,8 +7,8 @@
 
 #include "app/look/names.hpp"
 #include "app/look/theme.hpp"
-#include "core/boat/hold_traits.hpp"
-#include "core/measure/display.hpp"
+#include "core/model/hold_traits.hpp"
+#include "core/units/display.hpp"
 
 namespace fayline::app {
 
@@ -153,7 +153,7 @@ Bounds boundsOf(const Shown& shown, const Drawing& drawing) {
         for (const auto& prop : shown.plan->holding.props) bounds.include(prop.foot);
     }
     Bounds whole = bounds;
-    const boat::Hull& hull = shown.piece.holding.hull;
+    const model::Hull& hull = shown.piece.holding.hull;
     for (const auto& block : hull.blocks) whole.include({block.x_m, block.y_m});
     if (hull.weight_kg > 0) whole.include({hull.centreX_m, hull.centreY_m});
     constexpr double most = 3;  // as large as the piece
@@ -205,7 +205,7 @@ QRectF roomWithMarks(const Shown& shown, const Drawing& drawing, const QSizeF& v
 void sheet::addStack(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
                      const QSizeF& view, const ViewChoice& choice) {
     if (drawing.places.empty()) return;
-    if (shown.piece.form.kind == boat::FormKind::posts) {
+    if (shown.piece.form.kind == model::FormKind::posts) {
         for (const auto& post : shown.piece.form.posts) {
             const DrawnPlace place = placeAt(drawing, post.at_m);
             const QPointF top = edgeAt(sheet.edge, post.at_m).onEdge();
@@ -216,7 +216,7 @@ void sheet::addStack(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
             sheet.posts.push_back(QPolygonF({top - along + down, top - along, top + along, top + along + down}));
         }
     } else if (!choice.comb) {  // the comb stands where the strokes would
-        if (shown.piece.form.kind == boat::FormKind::inPlace) {
+        if (shown.piece.form.kind == model::FormKind::inPlace) {
             sheet.boatSide = lineAlongBoat(sheet.edge);
         } else {
             sheet.formSide = strokesAlongForm(sheet.edge, view);
@@ -297,7 +297,7 @@ void sheet::addStations(Sheet& sheet, const Shown& shown, const Drawing& drawing
         mark.frame.pad = station.pad_m * transform.pixelsPerMetre;
         mark.frame.depth = QLineF(transform.toScreen(place.onForm), mark.frame.base).length();
         if (const auto foot = footOf(shown, mark.index)) mark.frame.foot = transform.toScreen(*foot);
-        if (const auto* strap = boat::as<boat::Strap>(station); strap && strap->to_m) {
+        if (const auto* strap = model::as<model::Strap>(station); strap && strap->to_m) {
             mark.strap = strapMark(station, strapPlan(*shown.plan, mark.index), drawing, transform);
         }
         sheet.stations.push_back(mark);
@@ -324,7 +324,7 @@ void sheet::addHolding(Sheet& sheet, const Shown& shown, const Drawing& drawing,
     sheet.hull = hullOf(shown, transform, sheet.forceScale, choice.forces);
     if (!choice.forces) return;
     for (const StationMark& mark : sheet.stations) {
-        const boat::Station& station = shown.piece.holding.stations[mark.index];
+        const model::Station& station = shown.piece.holding.stations[mark.index];
         if (const auto* strap = strapPlan(*shown.plan, mark.index)) {
             for (const ForceArrow& arrow :
                  strapArrows(station, *strap, drawing, transform, sheet.forceScale, shown.display)) {

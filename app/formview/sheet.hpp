@@ -53,7 +53,7 @@ struct PointMark {
 struct StationMark {
     int index = 0;
     int number = 0;  // as on paper; 0: not known yet
-    boat::HoldKind kind = boat::HoldKind::clamp;
+    model::HoldKind kind = model::HoldKind::clamp;
     double at_m = 0;
     StationFrame frame;
     StationShape shape;

@@ -5,7 +5,7 @@
 #include <array>
 #include <cmath>
 
-#include "core/boat/hold_traits.hpp"
+#include "core/model/hold_traits.hpp"
 
 namespace fayline::app {
 
@@ -157,10 +157,10 @@ StationShape wedge(const StationFrame& frame) {
 
 }  // namespace
 
-StationShape stationShape(boat::HoldKind kind, const StationFrame& frame) {
-    // In the order of boat::HoldKind.
+StationShape stationShape(model::HoldKind kind, const StationFrame& frame) {
+    // In the order of model::HoldKind.
     static constexpr std::array draw{clamp, prop, jack, screw, strap, wedge};
-    static_assert(draw.size() == boat::holdTraits.size());
+    static_assert(draw.size() == model::holdTraits.size());
     StationShape shape = draw[static_cast<std::size_t>(kind)](frame);
     shape.reach *= frame.size;
     shape.body.setFillRule(Qt::WindingFill);

@@ -6,7 +6,7 @@
 #include <QPointF>
 #include <optional>
 
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 
 namespace fayline::app {
 
@@ -29,6 +29,6 @@ struct StationShape {
     double reach = 0;      // how far it stands out
 };
 
-StationShape stationShape(boat::HoldKind kind, const StationFrame& frame);
+StationShape stationShape(model::HoldKind kind, const StationFrame& frame);
 
 }  // namespace fayline::app

@@ -6,9 +6,9 @@
 #include "app/formview/sheet.hpp"
 #include "app/look/text.hpp"
 #include "app/look/text_shape.hpp"
-#include "core/boat/hold_traits.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/display.hpp"
+#include "core/model/hold_traits.hpp"
+#include "core/units/display.hpp"
 
 namespace fayline::app {
 
@@ -34,7 +34,7 @@ QSizeF sizeOf(const QFont& font, const QString& words) {
 }
 
 // "try 2-4-4+", both coordinates where both would change; empty where no slip fits.
-QString repairOf(const line::Suspect& suspect, const boat::Point& point) {
+QString repairOf(const line::Suspect& suspect, const model::Point& point) {
     if (suspect.slip.empty()) return {};
     QStringList changed;
     for (int axis = 0; axis < 2; ++axis) {
@@ -124,7 +124,7 @@ Occupied occupiedBy(const Sheet& sheet, const Drawing& drawing, const Transform&
 QPointF numberFoot(const Sheet& sheet, const StationMark& mark) {
     if (!mark.frame.foot) {
         for (const ForceArrow& arrow : sheet.forces) {
-            if (arrow.station == mark.index && boat::traitsOf(mark.kind).closesGap) return arrow.shaft.p1();
+            if (arrow.station == mark.index && model::traitsOf(mark.kind).closesGap) return arrow.shaft.p1();
         }
     }
     return mark.frame.base + mark.frame.outwards * mark.shape.reach;
@@ -211,13 +211,13 @@ void sheet::addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
     if (sheet.hull.centre) wish(sheet.hull.weight, *sheet.hull.centre, QPointF(1, -0.3), trim).away = 11;
     if (!sheet.radius.isNull()) {
         const double radius_m = 1 / std::abs(shown.plan->line.tightest.curvature_per_m);
-        const QString words = QStringLiteral("R ") + text(measure::writeLength(radius_m, shown.display));
+        const QString words = QStringLiteral("R ") + text(units::writeLength(radius_m, shown.display));
         wish(words, sheet.radius.p1(), sheet.radius.p1() - sheet.radius.p2(), tightest).away = 3;
     }
     for (size_t i = 0; i < sheet.trims.size(); ++i) {
         const double at_m = i == 0 ? 0 : drawing.length_m;
         const QString words = i == 0 ? QStringLiteral("trim line")
-                                     : QStringLiteral("trim line ") + text(measure::writeLength(at_m, shown.display));
+                                     : QStringLiteral("trim line ") + text(units::writeLength(at_m, shown.display));
         Wish& made = wish(words, sheet.trims[i].p2(), sheet.trims[i].p2() - sheet.trims[i].p1(), trim);
         made.away = 3;
         made.role = TextRole::faint;

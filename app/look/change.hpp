@@ -4,14 +4,14 @@
 #include <QString>
 #include <functional>
 
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 
 namespace fayline::app {
 
 struct Change {
-    QString name;       // as a user understands it, in the undo menu: "Move WL 12"
-    QString merges;     // changes in a row with the same non-empty key become one step: "drag point 5"
-    boat::Piece after;  // the whole piece as it shall be
+    QString name;        // as a user understands it, in the undo menu: "Move WL 12"
+    QString merges;      // changes in a row with the same non-empty key become one step: "drag point 5"
+    model::Piece after;  // the whole piece as it shall be
 };
 
 }  // namespace fayline::app

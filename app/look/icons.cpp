@@ -10,7 +10,7 @@
 #include <optional>
 
 #include "app/look/theme.hpp"
-#include "core/boat/hold_traits.hpp"
+#include "core/model/hold_traits.hpp"
 
 // The icons sit in a static library, whose resources must be asked for by name outside any namespace.
 static void readyIcons() {
@@ -121,8 +121,8 @@ QPainterPath findingShape(plan::Severity severity, const QRectF& box) {
     return path;
 }
 
-QIcon holdIcon(boat::HoldKind kind) {
-    const std::string_view name = boat::holdWord(kind);
+QIcon holdIcon(model::HoldKind kind) {
+    const std::string_view name = model::holdWord(kind);
     return icon(QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size())));
 }
 

@@ -6,7 +6,7 @@
 #include <QRectF>
 #include <QString>
 
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"
 
 namespace fayline::app {
@@ -23,7 +23,7 @@ QColor findingColor(plan::Severity severity);
 QPainterPath findingShape(plan::Severity severity, const QRectF& box);
 
 // The icon of a way of holding.
-QIcon holdIcon(boat::HoldKind kind);
+QIcon holdIcon(model::HoldKind kind);
 
 // The program's own icon.
 QIcon programIcon();

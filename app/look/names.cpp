@@ -1,11 +1,11 @@
 #include "app/look/names.hpp"
 
-#include "core/boat/hold_traits.hpp"
 #include "core/math/count.hpp"
+#include "core/model/hold_traits.hpp"
 
 namespace fayline::app {
 
-QString pointName(const boat::Piece& piece, int index) {
+QString pointName(const model::Piece& piece, int index) {
     const auto& points = piece.line.points;
     if (index < 0 || index >= math::countOf(points) || points[index].label.empty()) {
         return QStringLiteral("point %1").arg(index + 1);
@@ -13,8 +13,8 @@ QString pointName(const boat::Piece& piece, int index) {
     return QString::fromStdString(points[index].label);
 }
 
-QString holdName(boat::HoldKind kind) {
-    const std::string_view word = boat::holdWord(kind);
+QString holdName(model::HoldKind kind) {
+    const std::string_view word = model::holdWord(kind);
     return QString::fromUtf8(word.data(), qsizetype(word.size()));
 }
 

@@ -3,13 +3,13 @@
 
 #include <QString>
 
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 
 namespace fayline::app {
 
 // "WL 12", or "point 5" if it has no label. `index` may lie outside the points.
-QString pointName(const boat::Piece& piece, int index);
+QString pointName(const model::Piece& piece, int index);
 
-QString holdName(boat::HoldKind kind);  // "clamp"
+QString holdName(model::HoldKind kind);  // "clamp"
 
 }  // namespace fayline::app

@@ -5,7 +5,7 @@
 #include <cstdint>
 #include <memory>
 
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"
 #include "core/schedule/moment.hpp"
 
@@ -23,14 +23,14 @@ struct Shown {
     bool samePieceAs(const Shown& other) const;
 
     std::uint64_t boatNumber = 0;  // another for each boat that is opened: ids are unique in a boat only
-    boat::Piece piece;
+    model::Piece piece;
     int pieceIndex = -1;                     // -1: the boat has no piece; all else is then empty
     std::shared_ptr<const plan::Plan> plan;  // the last good one; null before the first
     bool outOfDate = false;                  // the plan is not of this piece as it stands
     QString reason;      // why the piece as it stands cannot be planned; empty: it can, or is being planned
     QString reasonPath;  // the place at fault, as a path from the piece on
     QString failure;     // why the studies that the plan lacks could not be worked out; empty: they are under way
-    measure::Display display;
+    units::Display display;
     std::vector<wood::Species> species;
     std::shared_ptr<const std::vector<glue::Adhesive>> adhesives;  // the boat's own before the built-in ones; or null
 };

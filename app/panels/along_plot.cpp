@@ -10,30 +10,30 @@
 #include "app/look/text_shape.hpp"
 #include "app/look/theme.hpp"
 #include "app/panels/reading.hpp"
-#include "core/measure/units.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::app {
 
-double niceStep(double span_m, double parts, const measure::Display& display) {
+double niceStep(double span_m, double parts, const units::Display& display) {
     if (!(span_m > 0) || !std::isfinite(span_m)) return 1;
     std::vector<double> steps;
-    if (display.lengths == measure::LengthNotation::millimetres) {
+    if (display.lengths == units::LengthNotation::millimetres) {
         for (double decade = 1e-4; decade < 1e4; decade *= 10)
             for (const double figure : {1.0, 2.0, 5.0}) steps.push_back(decade * figure);
     } else {
-        for (const double inches : {0.125, 0.25, 0.5, 1.0, 2.0, 3.0, 6.0}) steps.push_back(inches * measure::inch_m);
+        for (const double inches : {0.125, 0.25, 0.5, 1.0, 2.0, 3.0, 6.0}) steps.push_back(inches * units::inch_m);
         for (double decade = 1; decade < 1e4; decade *= 10)
-            for (const double figure : {1.0, 2.0, 5.0}) steps.push_back(decade * figure * measure::foot_m);
+            for (const double figure : {1.0, 2.0, 5.0}) steps.push_back(decade * figure * units::foot_m);
     }
     for (const double step : steps)
         if (span_m / step <= parts) return step;
     return steps.back();
 }
 
-std::vector<double> niceRadii(double most_per_m, const measure::Display& display) {
+std::vector<double> niceRadii(double most_per_m, const units::Display& display) {
     std::vector<double> radii;
     if (!(most_per_m > 0) || !std::isfinite(most_per_m)) return radii;
-    const double unit = display.lengths == measure::LengthNotation::millimetres ? 1.0 : measure::foot_m;
+    const double unit = display.lengths == units::LengthNotation::millimetres ? 1.0 : units::foot_m;
     for (double decade = 1e-3; decade < 1e5; decade *= 10) {
         for (const double figure : {1.0, 1.5, 2.0, 3.0, 5.0}) {
             const double radius = unit * decade * figure;

@@ -13,7 +13,7 @@
 #include <vector>
 
 #include "app/panels/plot.hpp"
-#include "core/measure/display.hpp"
+#include "core/units/display.hpp"
 
 namespace fayline::app {
 
@@ -56,7 +56,7 @@ public:
         std::vector<Dot> dots;
         QString roomFor;            // room at the left for this text at least, so that plots over each other line up
         std::optional<Tick> limit;  // a dashed line across
-        measure::Display display;
+        units::Display display;
         std::function<QString(double at_m)> reading;  // what stands beside the lit place
     };
 
@@ -108,9 +108,9 @@ private:
 };
 
 // A length that a scale along the line may step by, so that `span_m` has about `parts` of them; in the display's units.
-double niceStep(double span_m, double parts, const measure::Display& display);
+double niceStep(double span_m, double parts, const units::Display& display);
 
 // Radii that a scale of curvature may name, from tight to wide, none tighter than 1 / `most` (per metre).
-std::vector<double> niceRadii(double most_per_m, const measure::Display& display);
+std::vector<double> niceRadii(double most_per_m, const units::Display& display);
 
 }  // namespace fayline::app

@@ -5,9 +5,9 @@
 #include <cmath>
 
 #include "app/panels/reading.hpp"
-#include "core/measure/day_text.hpp"
-#include "core/measure/units.hpp"
-#include "core/plan/wording.hpp"
+#include "core/plan/findings/wording.hpp"
+#include "core/units/day_text.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::app {
 
@@ -16,31 +16,31 @@ namespace {
 constexpr double leastChance = 1e-4;  // that is told as a figure
 
 QString durationText(double time_s) {
-    const QString size = text(measure::writeDuration(std::abs(time_s)));
+    const QString size = text(units::writeDuration(std::abs(time_s)));
     return time_s < 0 ? tr("-%1").arg(size) : size;
 }
 
 // A value of a count as its scale and table say it.
-QString valueText(ChoiceCount count, double value, const measure::Display& display) {
+QString valueText(ChoiceCount count, double value, const units::Display& display) {
     switch (count) {
         case ChoiceCount::thickness:
-            return text(measure::writeThickness(value, display));
+            return text(units::writeThickness(value, display));
         case ChoiceCount::strips:
         case ChoiceCount::spares:
-            return text(measure::writeNumber(value));
+            return text(units::writeNumber(value));
         case ChoiceCount::breaking:
             // Finer than anyone can know: the scatter itself is known to a figure or two.
             if (value > 0 && value < leastChance)
-                return QStringLiteral("<%1").arg(text(measure::writeShare(leastChance)));
-            return text(measure::writeShare(value));
+                return QStringLiteral("<%1").arg(text(units::writeShare(leastChance)));
+            return text(units::writeShare(value));
         case ChoiceCount::strain:
         case ChoiceCount::springback:
         case ChoiceCount::woodLost:
-            return text(measure::writeShare(value));
+            return text(units::writeShare(value));
         case ChoiceCount::endPull:
-            return text(measure::writeForce(value, display));
+            return text(units::writeForce(value, display));
         case ChoiceCount::glue:
-            return text(measure::writeMass(value, display));
+            return text(units::writeMass(value, display));
         case ChoiceCount::margin:
             return durationText(value);
     }
@@ -61,19 +61,19 @@ Steps decimal(double unit, double least) {
     return steps;
 }
 
-Steps stepsOf(ChoiceCount count, const measure::Display& display) {
+Steps stepsOf(ChoiceCount count, const units::Display& display) {
     switch (count) {
         case ChoiceCount::thickness:
-            if (display.lengths == measure::LengthNotation::millimetres) return decimal(1e-3, 0.1);
-            return {measure::inch_m, {1 / 32.0, 1 / 16.0, 1 / 8.0, 1 / 4.0, 1 / 2.0, 1, 2, 4}};
+            if (display.lengths == units::LengthNotation::millimetres) return decimal(1e-3, 0.1);
+            return {units::inch_m, {1 / 32.0, 1 / 16.0, 1 / 8.0, 1 / 4.0, 1 / 2.0, 1, 2, 4}};
         case ChoiceCount::strips:
         case ChoiceCount::spares:
             return decimal(1, 1);
         case ChoiceCount::endPull:
-            return decimal(display.forces == measure::ForceUnit::newton ? 1 : measure::poundForce_N, 1);
+            return decimal(display.forces == units::ForceUnit::newton ? 1 : units::poundForce_N, 1);
         case ChoiceCount::glue:
-            if (display.weights == measure::WeightUnit::gram) return decimal(1e-3, 1);
-            return {measure::ounce_kg, {0.5, 1, 2, 4, 8, 16, 32, 64, 160, 320}};
+            if (display.weights == units::WeightUnit::gram) return decimal(1e-3, 1);
+            return {units::ounce_kg, {0.5, 1, 2, 4, 8, 16, 32, 64, 160, 320}};
         case ChoiceCount::margin:
             return {60, {1, 2, 5, 10, 15, 30, 60, 120, 240, 480, 1440}};
         default:
@@ -82,7 +82,7 @@ Steps stepsOf(ChoiceCount count, const measure::Display& display) {
 }
 
 // The first group of strips; under it what the choice is marked as, else the others as far as there is room.
-FigureCell nameCell(const plan::Choice& choice, const measure::Display& display) {
+FigureCell nameCell(const plan::Choice& choice, const units::Display& display) {
     const QString name = choiceName(choice, display);
     constexpr qsizetype room = 14;  // figures
     qsizetype cut = name.indexOf(QStringLiteral(" + "));
@@ -132,7 +132,7 @@ std::optional<double> choiceCount(const plan::Choice& choice, ChoiceCount count)
     return std::nullopt;
 }
 
-QString choiceCountText(const plan::Choice& choice, ChoiceCount count, const measure::Display& display) {
+QString choiceCountText(const plan::Choice& choice, ChoiceCount count, const units::Display& display) {
     const std::optional<double> value = choiceCount(choice, count);
     return value && std::isfinite(*value) ? valueText(count, *value, display) : QStringLiteral("\u2013");
 }
@@ -142,7 +142,7 @@ bool moreIsBetter(ChoiceCount count) {
 }
 
 std::vector<ScaleMark> choiceScale(ChoiceCount count, double least, double most, int parts,
-                                   const measure::Display& display) {
+                                   const units::Display& display) {
     const Steps steps = stepsOf(count, display);
     const auto fits = [&](double size) { return (most - least) <= parts * size * steps.unit * (1 + 1e-9); };
     const auto found = std::find_if(steps.sizes.begin(), steps.sizes.end(), fits);
@@ -156,13 +156,13 @@ std::vector<ScaleMark> choiceScale(ChoiceCount count, double least, double most,
     return marks;
 }
 
-QString choiceName(const plan::Choice& choice, const measure::Display& display) {
-    boat::Stack stack;
+QString choiceName(const plan::Choice& choice, const units::Display& display) {
+    model::Stack stack;
     stack.strips = choice.strips;
     return text(plan::stripsFigures(stack, display));
 }
 
-QString choiceInFull(const plan::Choice& choice, const measure::Display& display) {
+QString choiceInFull(const plan::Choice& choice, const units::Display& display) {
     QStringList lines{choiceName(choice, display)};
     if (!choice.possible) lines << tr("Cannot be: %1.").arg(text(plan::writeWithin(choice.whyNot, display)));
     const QStringList names = choiceCountNames();
@@ -170,8 +170,7 @@ QString choiceInFull(const plan::Choice& choice, const measure::Display& display
         lines << QStringLiteral("%1: %2").arg(names[i], choiceCountText(choice, static_cast<ChoiceCount>(i), display));
     }
     if (choice.overDepth_m > 1e-6) {
-        lines
-            << tr("Deeper than now, to plane off: %1").arg(text(measure::writeThickness(choice.overDepth_m, display)));
+        lines << tr("Deeper than now, to plane off: %1").arg(text(units::writeThickness(choice.overDepth_m, display)));
     }
     return lines.join(QLatin1Char('\n'));
 }
@@ -186,7 +185,7 @@ std::vector<FigureColumn> choiceColumns() {
                          tr("Glue to mix; what the worst face has left of its open time"))};
 }
 
-ChoiceRows choiceRows(const plan::Choices& choices, const measure::Display& display) {
+ChoiceRows choiceRows(const plan::Choices& choices, const units::Display& display) {
     ChoiceRows made;
     for (std::size_t i = 0; i < choices.all.size(); ++i) {
         const plan::Choice& choice = choices.all[i];

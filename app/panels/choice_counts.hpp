@@ -8,7 +8,7 @@
 
 #include "app/look/shown.hpp"
 #include "app/panels/figures_model.hpp"
-#include "core/plan/choices.hpp"
+#include "core/plan/study/choices.hpp"
 
 namespace fayline::app {
 
@@ -20,7 +20,7 @@ QStringList choiceCountNames();
 
 // In SI; none where the choice has no such number, which then is as bad as can be.
 std::optional<double> choiceCount(const plan::Choice& choice, ChoiceCount count);
-QString choiceCountText(const plan::Choice& choice, ChoiceCount count, const measure::Display& display);
+QString choiceCountText(const plan::Choice& choice, ChoiceCount count, const units::Display& display);
 
 // Whether less of it is worse: of the margin of time.
 bool moreIsBetter(ChoiceCount count);
@@ -31,13 +31,13 @@ struct ScaleMark {
     QString text;
 };
 std::vector<ScaleMark> choiceScale(ChoiceCount count, double least, double most, int parts,
-                                   const measure::Display& display);
+                                   const units::Display& display);
 
 // "8 x 1/4 in"
-QString choiceName(const plan::Choice& choice, const measure::Display& display);
+QString choiceName(const plan::Choice& choice, const units::Display& display);
 
 // The choice with all its counts, a line each; first why it cannot be, where that is so.
-QString choiceInFull(const plan::Choice& choice, const measure::Display& display);
+QString choiceInFull(const plan::Choice& choice, const units::Display& display);
 
 // Those that none beats, and for each row its index among all.
 std::vector<FigureColumn> choiceColumns();
@@ -45,6 +45,6 @@ struct ChoiceRows {
     std::vector<FigureRow> rows;
     std::vector<int> indices;
 };
-ChoiceRows choiceRows(const plan::Choices& choices, const measure::Display& display);
+ChoiceRows choiceRows(const plan::Choices& choices, const units::Display& display);
 
 }  // namespace fayline::app

@@ -11,7 +11,7 @@
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
 #include "app/panels/stations_model.hpp"
-#include "core/boat/hold_traits.hpp"
+#include "core/model/hold_traits.hpp"
 
 namespace fayline::app {
 
@@ -39,7 +39,7 @@ EvenStations::EvenStations(StationsModel* stations, QWidget* parent)
     kind_ = new QComboBox(this);
     kind_->setObjectName(QStringLiteral("evenKind"));
     kind_->setAccessibleName(tr("Held by"));
-    for (const boat::HoldTraits& traits : boat::holdTraits)
+    for (const model::HoldTraits& traits : model::holdTraits)
         kind_->addItem(holdIcon(traits.kind), holdName(traits.kind));
     addLabelled(grid, 3, tr("Held by"), kind_);
     QPushButton* go = wordButton(QStringLiteral("setOutEvenly"), tr("Set out evenly"), this);
@@ -56,18 +56,19 @@ void EvenStations::setOut() {
     const auto read = [this](QLineEdit* edit) {
         try {
             return readLengthText(edit->text(), shown_->display);
-        } catch (const measure::InputError& error) {
-            throw measure::InputError("", text(edit->accessibleName()) + ": " + error.wrong(), error.accepted());
+        } catch (const units::InputError& error) {
+            throw units::InputError("", text(edit->accessibleName()) + ": " + error.wrong(), error.accepted());
         }
     };
     try {
         const double from_m = read(from_);
         const double to_m = read(to_);
         const double spacing_m = read(spacing_);
-        const boat::HoldKind kind = boat::holdTraits[static_cast<std::size_t>(std::max(kind_->currentIndex(), 0))].kind;
+        const model::HoldKind kind =
+            model::holdTraits[static_cast<std::size_t>(std::max(kind_->currentIndex(), 0))].kind;
         reason_->say({});
         stations_->setOutEvenly(from_m, to_m, spacing_m, kind);
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         reason_->say(why(error));
     }
 }
@@ -85,9 +86,9 @@ void EvenStations::show(const std::shared_ptr<const Shown>& shown) {
         if (!edit->isModified() && edit->text() != written) edit->setText(written);
     };
     constexpr double firstTry_m = 0.15;
-    const bool metric = shown_->display.lengths == measure::LengthNotation::millimetres;
+    const bool metric = shown_->display.lengths == units::LengthNotation::millimetres;
     fill(from_, 0);
-    fill(spacing_, metric ? firstTry_m : 6 * measure::inch_m);
+    fill(spacing_, metric ? firstTry_m : 6 * units::inch_m);
     if (shown_->plan) fill(to_, shown_->plan->line.fair.line.length());
 }
 

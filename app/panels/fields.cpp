@@ -74,7 +74,7 @@ QComboBox* Fields::addChoice(const About& about, const QStringList& choices, Whi
     field.which = std::move(which);
     field.choose = std::move(choose);
     connect(choice, &QComboBox::activated, this, [this, &field](int index) {
-        ask(field, [&](boat::Piece& piece) { return field.choose(piece, index, *shown_); });
+        ask(field, [&](model::Piece& piece) { return field.choose(piece, index, *shown_); });
     });
     return choice;
 }
@@ -86,7 +86,7 @@ QCheckBox* Fields::addTick(const About& about, IsTicked isTicked, Tick ticked) {
     field.isTicked = std::move(isTicked);
     field.ticked = std::move(ticked);
     connect(tick, &QCheckBox::clicked, this, [this, &field](bool on) {
-        ask(field, [&](boat::Piece& piece) { return field.ticked(piece, on, *shown_); });
+        ask(field, [&](model::Piece& piece) { return field.ticked(piece, on, *shown_); });
     });
     return tick;
 }
@@ -144,16 +144,16 @@ void Fields::readText(Field& field) {
         return;
     }
     const QString written = field.edit->text();
-    ask(field, [&](boat::Piece& piece) { return field.read(piece, written, *shown_); });
+    ask(field, [&](model::Piece& piece) { return field.read(piece, written, *shown_); });
 }
 
-void Fields::ask(Field& field, const std::function<QString(boat::Piece&)>& put) {
+void Fields::ask(Field& field, const std::function<QString(model::Piece&)>& put) {
     if (!shown_ || shown_->pieceIndex < 0) return;
     Change change{{}, {}, shown_->piece};
     try {
         change.name = put(change.after);
         if (change.after != shown_->piece) refuseImpossible(shown_->piece, change.after);
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         field.unread = field.edit != nullptr;
         say(field, why(error));
         if (!field.edit) showField(field, false);

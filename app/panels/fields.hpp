@@ -35,15 +35,15 @@ public:
     };
     // The text of a field; and what puts it into a piece and gives the change's name, throwing InputError.
     using Write = std::function<QString(const Shown&)>;
-    using Read = std::function<QString(boat::Piece&, const QString&, const Shown&)>;
+    using Read = std::function<QString(model::Piece&, const QString&, const Shown&)>;
     QLineEdit* addText(const About& about, Write write, Read read);
 
     using Which = std::function<int(const Shown&)>;
-    using Choose = std::function<QString(boat::Piece&, int, const Shown&)>;
+    using Choose = std::function<QString(model::Piece&, int, const Shown&)>;
     QComboBox* addChoice(const About& about, const QStringList& choices, Which which, Choose choose);
 
     using IsTicked = std::function<bool(const Shown&)>;
-    using Tick = std::function<QString(boat::Piece&, bool, const Shown&)>;
+    using Tick = std::function<QString(model::Piece&, bool, const Shown&)>;
     QCheckBox* addTick(const About& about, IsTicked isTicked, Tick tick);
 
     void show(std::shared_ptr<const Shown> shown);
@@ -74,7 +74,7 @@ private:
     Field& add(const About& about, QWidget* control, bool wide);
     void showField(Field& field, bool anew);
     void readText(Field& field);
-    void ask(Field& field, const std::function<QString(boat::Piece&)>& put);
+    void ask(Field& field, const std::function<QString(model::Piece&)>& put);
     static void say(Field& field, const QString& reason);
 
     QGridLayout* grid_;

@@ -42,7 +42,7 @@ QString countWords(const plan::Verdict& verdict) {
 }
 
 // Why, what follows from it, where the limit comes from.
-QString detailWords(const plan::Plan& plan, std::size_t index, const measure::Display& display) {
+QString detailWords(const plan::Plan& plan, std::size_t index, const units::Display& display) {
     const plan::Finding& finding = plan.findings[index];
     QStringList parts;
     if (const std::string why = plan::detailsOf(finding, display); !why.empty()) parts << text(why);

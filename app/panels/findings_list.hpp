@@ -15,7 +15,7 @@
 
 #include "app/look/change.hpp"
 #include "app/look/shown.hpp"
-#include "core/plan/cures.hpp"
+#include "core/plan/findings/cures.hpp"
 
 class QScrollArea;
 class QToolButton;

@@ -17,9 +17,9 @@
 #include "app/panels/reading.hpp"
 #include "app/panels/typed_fields.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/input_error.hpp"
-#include "core/measure/units.hpp"
-#include "core/plan/form_wording.hpp"
+#include "core/plan/findings/form_wording.hpp"
+#include "core/units/input_error.hpp"
+#include "core/units/units.hpp"
 #include "core/wood/air.hpp"
 
 namespace fayline::app {
@@ -32,7 +32,7 @@ struct ReadingPlace {
     std::size_t reading = 0;
 };
 
-std::optional<ReadingPlace> readingAt(const boat::Piece& piece, int row) {
+std::optional<ReadingPlace> readingAt(const model::Piece& piece, int row) {
     for (std::size_t i = 0; i < piece.record.size(); ++i) {
         const auto count = math::countOf(piece.record[i].letGo);
         if (row < count) return ReadingPlace{i, static_cast<std::size_t>(row)};
@@ -48,14 +48,14 @@ QString dayText(const std::string& when) {
     return day.isValid() ? QLocale::c().toString(day, QStringLiteral("dd MMM")) : written;
 }
 
-int readingsOf(const boat::Piece& piece) {
+int readingsOf(const model::Piece& piece) {
     int count = 0;
-    for (const boat::Record& record : piece.record) count += math::countOf(record.letGo);
+    for (const model::Record& record : piece.record) count += math::countOf(record.letGo);
     return count;
 }
 
 // What was measured of all glue-ups, one after the other.
-class ReadingsModel : public ItemsModel<boat::LetGo> {
+class ReadingsModel : public ItemsModel<model::LetGo> {
 public:
     explicit ReadingsModel(QObject* parent) : ItemsModel(tr("reading"), "record", nullptr, nullptr, parent) {
         ListColumn glued{
@@ -63,24 +63,24 @@ public:
         glued.text = [](const Shown& shown, int row) {
             return dayText(shown.piece.record[readingAt(shown.piece, row).value().record].when);
         };
-        const auto length = [this](double boat::LetGo::*member, const QString& name, const QString& hint) {
+        const auto length = [this](double model::LetGo::*member, const QString& name, const QString& hint) {
             return typed(member, way::length(), {.name = name, .hint = hint});
         };
         setColumns(
             {glued,
-             typed(&boat::LetGo::after_s, way::number(1.0 / 3600, 3),
+             typed(&model::LetGo::after_s, way::number(1.0 / 3600, 3),
                    {.name = tr("After, h"),
                     .hint = tr("Hours since it was let go: 0 at once, then after some days"),
                     .widest = "2400"}),
-             length(&boat::LetGo::chordForm_m, tr("On form"), tr("The chord from end to end, straight, on the form")),
-             length(&boat::LetGo::chordPiece_m, tr("Chord"), tr("The same of the piece, let go")),
-             length(&boat::LetGo::risePiece_m, tr("Rise"),
+             length(&model::LetGo::chordForm_m, tr("On form"), tr("The chord from end to end, straight, on the form")),
+             length(&model::LetGo::chordPiece_m, tr("Chord"), tr("The same of the piece, let go")),
+             length(&model::LetGo::risePiece_m, tr("Rise"),
                     tr("Greatest height of the piece over that chord; 0: not measured"))});
     }
 
 protected:
     int rowsOf(const Shown& shown) const override { return readingsOf(shown.piece); }
-    boat::LetGo& at(boat::Piece& piece, int row) const override {
+    model::LetGo& at(model::Piece& piece, int row) const override {
         const ReadingPlace place = readingAt(piece, row).value();
         return piece.record[place.record].letGo[place.reading];
     }
@@ -125,8 +125,8 @@ void FormPanel::makeInPlace() {
 
 void FormPanel::makeFields() {
     Fields* fields = newFields();
-    using boat::Form;
-    const TypedFields form(fields, "form.", over(&boat::Piece::form));
+    using model::Form;
+    const TypedFields form(fields, "form.", over(&model::Piece::form));
     form.addTick(
         {"letGo", tr("The form lets the piece go"), "let_go", tr("Off: the piece stays on its form for good.")},
         &Form::letGo, {tr("Let the piece go"), tr("Keep the piece on its form")});
@@ -145,17 +145,17 @@ void FormPanel::makeFields() {
 }
 
 void FormPanel::makePlaned() {
-    auto* planed = new ItemsModel<boat::Planed>(
+    auto* planed = new ItemsModel<model::Planed>(
         tr("planed place"), "stack.planed_after",
-        [](boat::Piece& piece) -> std::vector<boat::Planed>& { return piece.stack.planedAfter; }, &boat::Planed::at_m,
-        this);
+        [](model::Piece& piece) -> std::vector<model::Planed>& { return piece.stack.planedAfter; },
+        &model::Planed::at_m, this);
     planed->setColumns(
-        {planed->typed(&boat::Planed::at_m, way::length(), {.name = tr("Along the line")}),
-         planed->typed(&boat::Planed::inside_m, way::thickness(),
+        {planed->typed(&model::Planed::at_m, way::length(), {.name = tr("Along the line")}),
+         planed->typed(&model::Planed::inside_m, way::thickness(),
                        {.name = tr("Inside"),
                         .hint = tr("Taken off the face that lay on the form; even between two places, level beyond")}),
          planed->typed(
-             &boat::Planed::outside_m, way::thickness(),
+             &model::Planed::outside_m, way::thickness(),
              {.name = tr("Outside"), .hint = tr("Taken off the outer face, sacrificial strips not counted")})});
     auto* unread = new Words(QStringLiteral("planedUnread"), true, this);
     NotebookTable* table = typedTable("planed", tr("Planed after gluing"), planed, unread, {0, 1, 2}, 0);
@@ -163,10 +163,10 @@ void FormPanel::makePlaned() {
     QWidget* buttons = rowTools(table,
                                 {"addPlaned", tr("Add a planed place (Insert)"),
                                  [this, planed] {
-                                     planed->change(tr("Plane after gluing"), [this](boat::Piece& piece) {
-                                         std::vector<boat::Planed>& there = piece.stack.planedAfter;
+                                     planed->change(tr("Plane after gluing"), [this](model::Piece& piece) {
+                                         std::vector<model::Planed>& there = piece.stack.planedAfter;
                                          double at_m = selected_m_.value_or(0);
-                                         while (std::ranges::count(there, at_m, &boat::Planed::at_m) > 0) at_m += 0.1;
+                                         while (std::ranges::count(there, at_m, &model::Planed::at_m) > 0) at_m += 0.1;
                                          there.push_back({.at_m = at_m, .outside_m = 0.001});
                                      });
                                  }},
@@ -212,12 +212,12 @@ void FormPanel::showAir() {
     }
     try {
         const double typed = readNumber(air_->text());
-        const bool fahrenheit = shown_->display.temperatures == measure::TemperatureUnit::fahrenheit;
-        const double air_C = fahrenheit ? measure::fromFahrenheit(typed) : typed;
+        const bool fahrenheit = shown_->display.temperatures == units::TemperatureUnit::fahrenheit;
+        const double air_C = fahrenheit ? units::fromFahrenheit(typed) : typed;
         airMoisture_ = wood::equilibriumMoisture(air_C, readShare(humidity_->text()));
         airWords_->say(tr("Wood comes to %1 there, give or take one in a hundred (Wood Handbook eq. 4-5, P*).")
-                           .arg(text(measure::writeShare(*airMoisture_, 3))));
-    } catch (const measure::InputError& error) {
+                           .arg(text(units::writeShare(*airMoisture_, 3))));
+    } catch (const units::InputError& error) {
         airWords_->say(why(error));
     }
 }
@@ -230,30 +230,30 @@ void FormPanel::makeMeasured() {
         table,
         {"addReading", tr("Add a reading (Insert)"),
          [this, readings] {
-             readings->change(tr("Add a reading"), [this](boat::Piece& piece) {
+             readings->change(tr("Add a reading"), [this](model::Piece& piece) {
                  if (piece.record.empty()) {
-                     boat::Record record;
+                     model::Record record;
                      record.when = text(QDateTime::currentDateTime().toString(QStringLiteral("yyyy-MM-ddTHH:mm")));
                      piece.record.push_back(record);
                  }
-                 boat::LetGo letGo;
+                 model::LetGo letGo;
                  if (shown_->plan && !shown_->plan->form.parts.empty()) {
-                     const stack::Opening& opens = shown_->plan->form.parts.front().opens;
+                     const laminate::Opening& opens = shown_->plan->form.parts.front().opens;
                      letGo.chordForm_m = opens.chordFrom_m;
                      letGo.chordPiece_m = opens.chordTo_m;
                  }
-                 boat::Record& record = piece.record.back();
-                 if (!record.on) record.on = stack::measuredOn(piece);
+                 model::Record& record = piece.record.back();
+                 if (!record.on) record.on = laminate::measuredOn(piece);
                  record.letGo.push_back(letGo);
              });
          }},
         {"removeReading", tr("Remove this reading (Delete)"), [readings, table] {
              const int row = table->currentIndex().row();
              if (row < 0) return;
-             readings->change(tr("Remove a reading"), [row](boat::Piece& piece) {
+             readings->change(tr("Remove a reading"), [row](model::Piece& piece) {
                  const std::optional<ReadingPlace> place = readingAt(piece, row);
                  if (!place) return;
-                 std::vector<boat::LetGo>& letGo = piece.record[place->record].letGo;
+                 std::vector<model::LetGo>& letGo = piece.record[place->record].letGo;
                  letGo.erase(letGo.begin() + std::ptrdiff_t(place->reading));
              });
          }});

@@ -10,10 +10,10 @@
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
-#include "core/measure/input_error.hpp"
-#include "core/plan/form_wording.hpp"
-#include "core/plan/one_fewer.hpp"
-#include "core/plan/springing.hpp"
+#include "core/plan/findings/form_wording.hpp"
+#include "core/plan/study/one_fewer.hpp"
+#include "core/plan/study/springing.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::app {
 
@@ -113,7 +113,7 @@ void FormPanel::showHome() {
         homeWords_->say(text(plan::writeTexts(plan::springingTexts(plan::springHome(shown_->piece, plan, off_m), plan),
                                               shown_->display)));
         homeReason_->say({});
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         homeReason_->say(why(error));
     }
 }

@@ -5,16 +5,16 @@
 #include <cmath>
 
 #include "app/panels/reading.hpp"
-#include "core/measure/day_text.hpp"
 #include "core/plan/form_off.hpp"
+#include "core/units/day_text.hpp"
 
 namespace fayline::app {
 
 namespace {
 
 // A signed small length as a figure of its column.
-FigureCell small(double length_m, const measure::Display& display) {
-    FigureCell cell{text(measure::writeSmall(length_m, display))};
+FigureCell small(double length_m, const units::Display& display) {
+    FigureCell cell{text(units::writeSmall(length_m, display))};
     cell.sort = length_m;
     return cell;
 }
@@ -26,16 +26,16 @@ struct OpeningName {
     QString means;
 };
 
-FigureRow openingRow(const OpeningName& name, const stack::Opening& opening, const measure::Display& display,
-                     const measure::Source& source) {
+FigureRow openingRow(const OpeningName& name, const laminate::Opening& opening, const units::Display& display,
+                     const units::Source& source) {
     FigureRow row;
     FigureCell first{name.name};
     first.under = name.under;
     first.source = name.means + QStringLiteral("\n") + sourceText(source);
     FigureCell between = small(opening.chord_m, display);
-    between.under = text(measure::writeSmall(opening.rise_m, display));
+    between.under = text(units::writeSmall(opening.rise_m, display));
     FigureCell ends = small(opening.start_m, display);
-    ends.under = text(measure::writeSmall(opening.end_m, display));
+    ends.under = text(units::writeSmall(opening.end_m, display));
     row.cells = {first, between, ends};
     return row;
 }
@@ -64,7 +64,7 @@ std::optional<AlongPlot::Picture> formPicture(const std::shared_ptr<const Shown>
     picture.most = most + 0.1 * span;
     const double step = niceStep(span, 3, shown->display);
     for (double value = step * std::ceil(picture.least / step); value <= picture.most; value += step) {
-        picture.ticks.push_back({value, text(measure::writeSmall(value, shown->display))});
+        picture.ticks.push_back({value, text(units::writeSmall(value, shown->display))});
     }
     picture.curves.push_back(std::move(curve));
     const double length_m = shown->plan->line.fair.line.length();
@@ -73,7 +73,7 @@ std::optional<AlongPlot::Picture> formPicture(const std::shared_ptr<const Shown>
         const auto next = std::lower_bound(off.begin(), off.end(), at_m,
                                            [](const plan::FormOff& one, double at) { return one.at_m < at; });
         const plan::FormOff& one = next == off.end() ? off.back() : *next;
-        return tr("%1 along: %2").arg(writeLengthText(at_m, display), text(measure::writeSmall(one.off_m, display)));
+        return tr("%1 along: %2").arg(writeLengthText(at_m, display), text(units::writeSmall(one.off_m, display)));
     };
     return picture;
 }
@@ -88,15 +88,15 @@ std::vector<FigureColumn> openingColumns() {
                      tr("How far the start stands off when the end is laid on; and the end when the start is"))};
 }
 
-std::vector<FigureRow> openingRows(const plan::Plan& plan, const measure::Display& display) {
-    const stack::FormPlan& form = plan.form;
+std::vector<FigureRow> openingRows(const plan::Plan& plan, const units::Display& display) {
+    const laminate::FormPlan& form = plan.form;
     std::vector<FigureRow> rows;
     if (!form.letsGo) return rows;
-    const measure::Source theory{"beam theory: moment of the loose strips over the stiffness of the glued stack",
-                                 measure::Mark::derived};
+    const units::Source theory{"beam theory: moment of the loose strips over the stiffness of the glued stack",
+                               units::Mark::derived};
     const bool several = form.parts.size() > 1;
-    for (const stack::PartForm& part : form.parts) {
-        const auto add = [&](const OpeningName& name, const stack::Opening& opening) {
+    for (const laminate::PartForm& part : form.parts) {
+        const auto add = [&](const OpeningName& name, const laminate::Opening& opening) {
             OpeningName of = name;
             if (several) of.name += tr(", strips %1-%2").arg(part.firstPlace).arg(part.lastPlace);
             rows.push_back(openingRow(of, opening, display, theory));
@@ -126,16 +126,16 @@ std::vector<FigureColumn> learnedColumns() {
             figureColumn(tr("Times the rule"), tr("Times the rule"), tr("give or take"))};
 }
 
-std::vector<FigureRow> learnedRows(const stack::Learned& learned, const measure::Display&) {
+std::vector<FigureRow> learnedRows(const laminate::Learned& learned, const units::Display&) {
     std::vector<FigureRow> rows;
-    for (const stack::SpringbackReading& reading : learned.readings) {
+    for (const laminate::SpringbackReading& reading : learned.readings) {
         FigureCell piece{text(reading.piece)};
         piece.under = text(reading.when).left(10);
-        FigureCell gave{text(measure::writeShare(reading.measured))};
-        gave.under = text(measure::writeShare(reading.theory));
-        FigureCell times{text(measure::writeNumber(reading.factor, 2))};
-        times.under = text(measure::writeNumber(reading.error, 1));
-        rows.push_back({{piece, FigureCell{text(measure::writeDuration(reading.after_s))}, gave, times}});
+        FigureCell gave{text(units::writeShare(reading.measured))};
+        gave.under = text(units::writeShare(reading.theory));
+        FigureCell times{text(units::writeNumber(reading.factor, 2))};
+        times.under = text(units::writeNumber(reading.error, 1));
+        rows.push_back({{piece, FigureCell{text(units::writeDuration(reading.after_s))}, gave, times}});
     }
     return rows;
 }
@@ -147,19 +147,19 @@ std::vector<FigureColumn> stressColumns() {
             figureColumn(tr("Fastening"), "12300 N", tr("from the end"), tr("What a fastening there has to hold"))};
 }
 
-std::vector<FigureRow> stressRows(const stack::StressLeft& stress, double length_m, const measure::Display& display) {
+std::vector<FigureRow> stressRows(const laminate::StressLeft& stress, double length_m, const units::Display& display) {
     std::vector<FigureRow> rows;
-    for (const stack::EndStress* end : {&stress.start, &stress.end}) {
+    for (const laminate::EndStress* end : {&stress.start, &stress.end}) {
         FigureRow row;
         row.at_m = end->atStart ? 0 : length_m;
         FigureCell name{end->atStart ? tr("start") : tr("end")};
-        FigureCell peel{end->scarfed ? tr("scarfed") : text(measure::writeStress(end->peel_Pa))};
-        peel.under = text(measure::writeStress(end->acrossStrength_Pa));
+        FigureCell peel{end->scarfed ? tr("scarfed") : text(units::writeStress(end->peel_Pa))};
+        peel.under = text(units::writeStress(end->acrossStrength_Pa));
         peel.source = sourceText(end->acrossSource);
         FigureCell fastening =
-            FigureCell{end->wantsFastening ? text(measure::writeForce(end->fastening_N, display)) : tr("none")};
-        if (end->wantsFastening) fastening.under = text(measure::writeThickness(end->fasteningFrom_m, display));
-        row.cells = {name, FigureCell{text(measure::writeMoment(end->moment_N_m, display))}, peel, fastening};
+            FigureCell{end->wantsFastening ? text(units::writeForce(end->fastening_N, display)) : tr("none")};
+        if (end->wantsFastening) fastening.under = text(units::writeThickness(end->fasteningFrom_m, display));
+        row.cells = {name, FigureCell{text(units::writeMoment(end->moment_N_m, display))}, peel, fastening};
         rows.push_back(std::move(row));
     }
     return rows;

@@ -13,12 +13,12 @@ namespace fayline::app {
 std::optional<AlongPlot::Picture> formPicture(const std::shared_ptr<const Shown>& shown);
 
 std::vector<FigureColumn> openingColumns();
-std::vector<FigureRow> openingRows(const plan::Plan& plan, const measure::Display& display);
+std::vector<FigureRow> openingRows(const plan::Plan& plan, const units::Display& display);
 
 std::vector<FigureColumn> learnedColumns();
-std::vector<FigureRow> learnedRows(const stack::Learned& learned, const measure::Display& display);
+std::vector<FigureRow> learnedRows(const laminate::Learned& learned, const units::Display& display);
 
 std::vector<FigureColumn> stressColumns();
-std::vector<FigureRow> stressRows(const stack::StressLeft& stress, double length_m, const measure::Display& display);
+std::vector<FigureRow> stressRows(const laminate::StressLeft& stress, double length_m, const units::Display& display);
 
 }  // namespace fayline::app

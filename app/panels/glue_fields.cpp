@@ -9,7 +9,7 @@
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
 #include "app/panels/typed_fields.hpp"
-#include "core/measure/day_reading.hpp"
+#include "core/units/day_reading.hpp"
 
 namespace fayline::app {
 
@@ -25,21 +25,21 @@ void GluePanel::makeGlue() {
                                             [&](const auto& one) { return one.id == shown.piece.glue.adhesive; });
             return found == shown.adhesives->end() ? -1 : int(found - shown.adhesives->begin());
         },
-        [](boat::Piece& piece, int index, const Shown& shown) {
+        [](model::Piece& piece, int index, const Shown& shown) {
             const glue::Adhesive& chosen = shown.adhesives->at(std::size_t(index));
             piece.glue.adhesive = chosen.id;
             return tr("Take %1").arg(text(chosen.name));
         });
-    const TypedFields typed(fields, "glue.", over(&boat::Piece::glue));
+    const TypedFields typed(fields, "glue.", over(&model::Piece::glue));
     typed.addChoice({"measuredBy", tr("Measured"), "measured_by",
                      tr("How you measure out: amounts are rounded to what that reads")},
-                    &boat::Glue::measuredBy, {tr("on a scale"), tr("by a cup's marks")});
-    typed.add({"scaleReads", tr("Scale reads to"), "scale_reads_g", {}}, &boat::Glue::scaleReads_kg, way::smallMass());
-    typed.add({"cupReads", tr("Cup's marks every"), "cup_reads_ml", {}}, &boat::Glue::cupReads_m3, way::volume());
+                    &model::Glue::measuredBy, {tr("on a scale"), tr("by a cup's marks")});
+    typed.add({"scaleReads", tr("Scale reads to"), "scale_reads_g", {}}, &model::Glue::scaleReads_kg, way::smallMass());
+    typed.add({"cupReads", tr("Cup's marks every"), "cup_reads_ml", {}}, &model::Glue::cupReads_m3, way::volume());
     typed.add({"cupHolds", tr("Vessel holds"), "cup_ml", tr("To the brim; it is filled to seven tenths at most")},
-              &boat::Glue::cup_m3, way::volume());
+              &model::Glue::cup_m3, way::volume());
     typed.addChoice({"vessel", tr("Vessel"), "vessel", tr("In a shallow tray the mix sheds its heat and lasts longer")},
-                    &boat::Glue::vessel, {tr("deep cup"), tr("shallow tray")});
+                    &model::Glue::vessel, {tr("deep cup"), tr("shallow tray")});
     warning_ = new SteadyWords("adhesiveWarning", this);
     QPushButton* own = wordButton("ownGlues", tr("Your own glues..."), this);
     connect(own, &QPushButton::clicked, this, &Panel::ownGluesAsked);
@@ -66,50 +66,50 @@ void GluePanel::showAdhesives() {
 
 void GluePanel::makeCoats() {
     Fields* fields = newFields();
-    const TypedFields typed(fields, "glue.", over(&boat::Piece::glue));
-    typed.addChoice({"faces", tr("Faces are"), "faces", tr("Rough faces drink more")}, &boat::Glue::faces,
+    const TypedFields typed(fields, "glue.", over(&model::Piece::glue));
+    typed.addChoice({"faces", tr("Faces are"), "faces", tr("Rough faces drink more")}, &model::Glue::faces,
                     {tr("planed"), tr("sanded"), tr("sawn")});
     typed.addChoice({"surfaceWork", tr("Before wetting"), "surface_work",
                      tr("Oily and dense woods want wiping or sanding, which takes time of the day")},
-                    &boat::Glue::surfaceWork, {tr("nothing"), tr("wiped"), tr("sanded and wiped")});
+                    &model::Glue::surfaceWork, {tr("nothing"), tr("wiped"), tr("sanded and wiped")});
     typed.add({"wetOut", tr("Wet-out, a face"), "wet_out_g_m2", tr("Thin mix, on both faces of every joint")},
-              &boat::Glue::wetOut_kg_m2, way::coat());
-    typed.add({"spreadCoat", tr("Spread, a coat"), "spread_g_m2", tr("Thickened mix")}, &boat::Glue::spread_kg_m2,
+              &model::Glue::wetOut_kg_m2, way::coat());
+    typed.add({"spreadCoat", tr("Spread, a coat"), "spread_g_m2", tr("Thickened mix")}, &model::Glue::spread_kg_m2,
               way::coat());
     typed.addTick(
         {"bothFaces", tr("Spread on both faces"), "both_faces", tr("Else on one face of each joint, which is usual")},
-        &boat::Glue::bothFaces);
-    typed.add({"filler", tr("Filler, g to 100 g of mix"), "filler_g_per_100g", {}}, &boat::Glue::filler,
+        &model::Glue::bothFaces);
+    typed.add({"filler", tr("Filler, g to 100 g of mix"), "filler_g_per_100g", {}}, &model::Glue::filler,
               way::number(100));
     typed.add({"thinner", tr("Thinner in the wet-out"), "thinner_pct",
                tr("Weakens the cured resin; warm resin wets as well without")},
-              &boat::Glue::thinner, way::share());
+              &model::Glue::thinner, way::share());
     typed.add(
         {"waste", tr("Waste"), "waste_pct", tr("What stays in cups and on rollers; squeeze-out is counted apart")},
-        &boat::Glue::waste, way::share());
+        &model::Glue::waste, way::share());
     typed.add(
         {"pasteYield", tr("Paste's yield stress, Pa"), "paste_yield_Pa",
          tr("Not published for filled epoxy (looked for), so a rule of thumb: syrup 0, ketchup 20 to 50, mayonnaise "
             "80 to 150, peanut butter 300 to 600. It says what pressure the glue line wants")},
-        &boat::Glue::pasteYield_Pa, way::number());
+        &model::Glue::pasteYield_Pa, way::number());
     addSection("coatsHead", tr("Coats"), false, fields);
 }
 
 void GluePanel::makeAir() {
     Fields* fields = newFields();
-    const TypedFields typed(fields, "glue.", over(&boat::Piece::glue));
-    typed.add({"air", tr("Air by day"), "air_C", tr("At the glue-up, of shed, wood and resin")}, &boat::Glue::air_C,
+    const TypedFields typed(fields, "glue.", over(&model::Piece::glue));
+    typed.add({"air", tr("Air by day"), "air_C", tr("At the glue-up, of shed, wood and resin")}, &model::Glue::air_C,
               way::temperature());
-    typed.add({"humidity", tr("Humidity"), "humidity_pct", tr("Relative")}, &boat::Glue::humidity, way::share());
+    typed.add({"humidity", tr("Humidity"), "humidity_pct", tr("Relative")}, &model::Glue::humidity, way::share());
     typed.add({"airOverNight", tr("Air over night"), "air_over_night_C", tr("Lowest of the coming night")},
-              &boat::Glue::airOverNight_C, way::temperature());
-    const TypedFields tent(fields, "glue.tent.", over(&boat::Piece::glue, &boat::Glue::tent));
+              &model::Glue::airOverNight_C, way::temperature());
+    const TypedFields tent(fields, "glue.tent.", over(&model::Piece::glue, &model::Glue::tent));
     tent.add({"tentFrom", tr("Tent heated from"), "from_h", tr("Hours after the last clamp is on")},
-             &boat::Tent::from_s, way::duration(3600));
+             &model::Tent::from_s, way::duration(3600));
     tent.add({"tentHours", tr("Tent heated for"), "hours",
               tr("0: no tent. Mind fire and fumes, and what local rules say of heaters.")},
-             &boat::Tent::lasts_s, way::duration(3600));
-    tent.add({"tentAir", tr("Air in the tent"), "air_C", {}}, &boat::Tent::air_C, way::temperature());
+             &model::Tent::lasts_s, way::duration(3600));
+    tent.add({"tentAir", tr("Air in the tent"), "air_C", {}}, &model::Tent::air_C, way::temperature());
     addSection("glueAirHead", tr("Air"), true, fields);
 }
 

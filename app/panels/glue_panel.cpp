@@ -8,7 +8,7 @@
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
-#include "core/plan/day_words.hpp"
+#include "core/plan/findings/day_words.hpp"
 
 namespace fayline::app {
 
@@ -32,7 +32,8 @@ GluePanel::GluePanel(QWidget* parent)
 }
 
 void GluePanel::makeAmounts() {
-    const auto [table, model] = figuresTable("amounts", tr("How much of what"), amountColumns(boat::MeasuredBy::scale));
+    const auto [table, model] =
+        figuresTable("amounts", tr("How much of what"), amountColumns(model::MeasuredBy::scale));
     addSection("amountsHead", tr("Amounts"), true, {table}, [model](const std::shared_ptr<const Shown>& shown) {
         if (!shown->plan) return model->show({}, false);
         model->name(amountColumns(shown->piece.glue.measuredBy));
@@ -41,7 +42,7 @@ void GluePanel::makeAmounts() {
 }
 
 void GluePanel::makeBatches() {
-    const auto [table, batches] = figuresTable("batches", tr("Cups"), batchColumns({}, boat::MeasuredBy::scale));
+    const auto [table, batches] = figuresTable("batches", tr("Cups"), batchColumns({}, model::MeasuredBy::scale));
     const auto [times, goingOff] = figuresTable("goingOff", tr("When each cup goes off"), goingOffColumns());
     addSection("batchesHead", tr("Cups"), true, {table, times},
                [batches, goingOff](const std::shared_ptr<const Shown>& shown) {
@@ -83,7 +84,7 @@ void GluePanel::showPotLife(Section* section) {
         pictured_.reset();
         return potLife_->setNothing();
     }
-    const boat::Vessel vessel = shown_->piece.glue.vessel;
+    const model::Vessel vessel = shown_->piece.glue.vessel;
     if (pictured_.get() == known && picturedVessel_ == vessel) return;
     pictured_ = studiedPlan(plan::Study::day);
     picturedVessel_ = vessel;

@@ -41,7 +41,7 @@ private:
     QComboBox* adhesive_ = nullptr;
     QStringList adhesives_;                       // their names, as they stand in the field
     std::shared_ptr<const plan::Plan> pictured_;  // whose pot lives are drawn
-    boat::Vessel picturedVessel_ = boat::Vessel::cup;
+    model::Vessel picturedVessel_ = model::Vessel::cup;
 };
 
 }  // namespace fayline::app

@@ -4,9 +4,9 @@
 
 #include "app/panels/glue_rows.hpp"
 #include "app/panels/reading.hpp"
-#include "core/measure/day_text.hpp"
-#include "core/measure/units.hpp"
-#include "core/plan/day_words.hpp"
+#include "core/plan/findings/day_words.hpp"
+#include "core/units/day_text.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::app {
 
@@ -29,17 +29,17 @@ std::vector<AlongPlot::Tick> durationTicks(double most_s) {
         {min, 2 * min, 5 * min, 10 * min, 15 * min, 30 * min, hour_s, 2 * hour_s, 4 * hour_s, 8 * hour_s, 24 * hour_s});
     std::vector<AlongPlot::Tick> ticks;
     for (double at_s = 0; at_s <= most_s; at_s += step_s) {
-        ticks.push_back({at_s, at_s == 0 ? QStringLiteral("0") : text(measure::writeDuration(at_s))});
+        ticks.push_back({at_s, at_s == 0 ? QStringLiteral("0") : text(units::writeDuration(at_s))});
     }
     return ticks;
 }
 
-std::vector<AlongPlot::Tick> massTicks(double most_kg, const measure::Display& display) {
-    const double unit_kg = display.weights == measure::WeightUnit::ounce ? measure::ounce_kg : 1e-3;
+std::vector<AlongPlot::Tick> massTicks(double most_kg, const units::Display& display) {
+    const double unit_kg = display.weights == units::WeightUnit::ounce ? units::ounce_kg : 1e-3;
     const double step_kg = unit_kg * niceStep(most_kg / unit_kg, 6, {});
     std::vector<AlongPlot::Tick> ticks;
     for (double mass_kg = 0; mass_kg <= most_kg * (1 + 1e-9); mass_kg += step_kg) {
-        ticks.push_back({mass_kg, mass_kg == 0 ? QStringLiteral("0") : text(measure::writeMass(mass_kg, display))});
+        ticks.push_back({mass_kg, mass_kg == 0 ? QStringLiteral("0") : text(units::writeMass(mass_kg, display))});
     }
     return ticks;
 }
@@ -56,10 +56,10 @@ double timeAt(const glue::PotLifeByMass& lives, const std::vector<double>& time_
 
 }  // namespace
 
-std::optional<AlongPlot::Picture> potLifePicture(const plan::Plan& plan, const boat::Glue& glue,
+std::optional<AlongPlot::Picture> potLifePicture(const plan::Plan& plan, const model::Glue& glue,
                                                  const std::vector<glue::PotLifeByMass>& lives) {
     if (lives.empty() || plan.day.glue.batches.empty()) return std::nullopt;
-    const measure::Display& display = plan.display;
+    const units::Display& display = plan.display;
     double largest_kg = 0;
     double shortest_s = INFINITY;
     double longest_s = 0;
@@ -70,7 +70,7 @@ std::optional<AlongPlot::Picture> potLifePicture(const plan::Plan& plan, const b
     }
     AlongPlot::Picture picture;
     picture.display = display;
-    picture.caption = glue.vessel == boat::Vessel::tray
+    picture.caption = glue.vessel == model::Vessel::tray
                           ? QObject::tr("How long a mix lasts in a tray, by its mass; fainter, the least and the most")
                           : QObject::tr("How long a mix lasts in a cup, by its mass; fainter, the least and the most");
     picture.from_m = 0;
@@ -94,19 +94,18 @@ std::optional<AlongPlot::Picture> potLifePicture(const plan::Plan& plan, const b
     // Small portions last for so long that what matters would lie on the floor.
     picture.most = std::max(std::min(1.05 * most_s, 3 * shortest_s), 1.1 * longest_s);
     for (const glue::PotLifePoint& point : plan.day.glue.adhesive.potLives) {
-        picture.dots.push_back(
-            {{point.mass_kg, point.lasts_s},
-             QObject::tr("data sheet, %1").arg(text(measure::writeTemperature(point.at_C, display)))});
+        picture.dots.push_back({{point.mass_kg, point.lasts_s},
+                                QObject::tr("data sheet, %1").arg(text(units::writeTemperature(point.at_C, display)))});
         picture.most = std::max(picture.most, std::min(1.2 * point.lasts_s, 6 * shortest_s));
     }
     picture.ticks = durationTicks(picture.most);
     picture.alongTicks = massTicks(picture.to_m, display);
     picture.marks = {{largest_kg, QObject::tr("cup"), true}, {largest_kg / 2, QObject::tr("half"), true}};
     picture.reading = [lives, display](double mass_kg) {
-        QString words = text(measure::writeMass(mass_kg, display));
+        QString words = text(units::writeMass(mass_kg, display));
         for (const glue::PotLifeByMass& one : lives) {
             words += QStringLiteral(", ") +
-                     (one.vessel == boat::Vessel::cup ? QObject::tr("cup") : QObject::tr("tray")) + QLatin1Char(' ') +
+                     (one.vessel == model::Vessel::cup ? QObject::tr("cup") : QObject::tr("tray")) + QLatin1Char(' ') +
                      text(plan::lifeWords({timeAt(one, one.lasts_s, mass_kg), timeAt(one, one.from_s, mass_kg),
                                            timeAt(one, one.to_s, mass_kg)}));
         }
@@ -118,9 +117,9 @@ std::optional<AlongPlot::Picture> potLifePicture(const plan::Plan& plan, const b
 std::optional<AlongPlot::Picture> curePicture(const Shown& shown) {
     const glue::CurePlan& cure = shown.plan->day.glue.cure;
     if (cure.at_s.size() < 2) return std::nullopt;
-    const measure::Display& display = shown.display;
+    const units::Display& display = shown.display;
     const auto at = [&](double air_C) {
-        return display.temperatures == measure::TemperatureUnit::fahrenheit ? measure::toFahrenheit(air_C) : air_C;
+        return display.temperatures == units::TemperatureUnit::fahrenheit ? units::toFahrenheit(air_C) : air_C;
     };
     AlongPlot::Picture picture;
     picture.display = display;
@@ -142,7 +141,7 @@ std::optional<AlongPlot::Picture> curePicture(const Shown& shown) {
     picture.most = most + 2 * room;
     const double step = stepOf(picture.most - picture.least, 4, {1, 2, 5, 10, 20, 50});
     for (double value = step * std::ceil(picture.least / step); value <= picture.most; value += step) {
-        picture.ticks.push_back({value, text(measure::writeNumber(value))});
+        picture.ticks.push_back({value, text(units::writeNumber(value))});
     }
     picture.limit = AlongPlot::Tick{at(least_C), QObject::tr("least for this glue")};
     // Every twelve hours of the wall's clock.
@@ -161,8 +160,8 @@ std::optional<AlongPlot::Picture> curePicture(const Shown& shown) {
     picture.reading = [cure, display](double at_s) {
         const auto next = std::lower_bound(cure.at_s.begin(), cure.at_s.end(), at_s);
         const auto i = std::min(static_cast<std::size_t>(next - cure.at_s.begin()), cure.at_s.size() - 1);
-        return QStringLiteral("%1: %2").arg(text(measure::writeClock(cure.closedAt_s + at_s)),
-                                            text(measure::writeTemperature(cure.air_C[i], display)));
+        return QStringLiteral("%1: %2").arg(text(units::writeClock(cure.closedAt_s + at_s)),
+                                            text(units::writeTemperature(cure.air_C[i], display)));
     };
     return picture;
 }

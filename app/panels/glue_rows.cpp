@@ -7,34 +7,34 @@
 #include "app/look/text.hpp"
 #include "app/panels/reading.hpp"
 #include "core/glue/conditions.hpp"
-#include "core/measure/day_reading.hpp"
-#include "core/measure/day_text.hpp"
-#include "core/plan/day_words.hpp"
+#include "core/plan/findings/day_words.hpp"
+#include "core/units/day_reading.hpp"
+#include "core/units/day_text.hpp"
 
 namespace fayline::app {
 
 namespace {
 
-QString mass(double mass_kg, const measure::Display& display) {
-    return text(measure::writeMass(mass_kg, display));
+QString mass(double mass_kg, const units::Display& display) {
+    return text(units::writeMass(mass_kg, display));
 }
 
-QString volume(double volume_m3, const measure::Display& display) {
-    return text(measure::writeVolume(volume_m3, display));
+QString volume(double volume_m3, const units::Display& display) {
+    return text(units::writeVolume(volume_m3, display));
 }
 
 QString duration(double time_s) {
-    return text(measure::writeDuration(time_s));
+    return text(units::writeDuration(time_s));
 }
 
-QString temperature(double air_C, const measure::Display& display) {
-    return text(measure::writeTemperature(air_C, display));
+QString temperature(double air_C, const units::Display& display) {
+    return text(units::writeTemperature(air_C, display));
 }
 
 // A part as the user measures it, the other way under it.
-FigureCell part(double mass_kg, double volume_m3, boat::MeasuredBy by, const measure::Display& display) {
+FigureCell part(double mass_kg, double volume_m3, model::MeasuredBy by, const units::Display& display) {
     if (!(mass_kg > 0)) return FigureCell{tr("none")};
-    const bool scale = by == boat::MeasuredBy::scale;
+    const bool scale = by == model::MeasuredBy::scale;
     FigureCell cell{scale ? mass(mass_kg, display) : volume(volume_m3, display),
                     scale ? volume(volume_m3, display) : mass(mass_kg, display)};
     cell.sort = scale ? mass_kg : volume_m3;
@@ -42,12 +42,12 @@ FigureCell part(double mass_kg, double volume_m3, boat::MeasuredBy by, const mea
 }
 
 QString firstPart(const glue::Adhesive& adhesive) {
-    if (adhesive.kind == boat::AdhesiveKind::urea) return tr("Powder");
+    if (adhesive.kind == model::AdhesiveKind::urea) return tr("Powder");
     return adhesive.onePart() ? tr("Glue") : tr("Resin");
 }
 
 QString secondPart(const glue::Adhesive& adhesive) {
-    return adhesive.kind == boat::AdhesiveKind::urea ? tr("Water") : tr("Hardener");
+    return adhesive.kind == model::AdhesiveKind::urea ? tr("Water") : tr("Hardener");
 }
 
 // In the order of glue::BatchFor.
@@ -79,26 +79,26 @@ QString life(const glue::Between& lasts_s) {
     return narrowRange(plan::lifeWords(lasts_s));
 }
 
-QString peak(const glue::Between& peak_C, const measure::Display& display) {
+QString peak(const glue::Between& peak_C, const units::Display& display) {
     return narrowRange(plan::peakWords(peak_C, display));
 }
 
 // How hot it gets, with a shape beside it where it may smoke.
-FigureCell heat(const glue::Between& peak_C, plan::Severity smoking, const measure::Display& display) {
+FigureCell heat(const glue::Between& peak_C, plan::Severity smoking, const units::Display& display) {
     FigureCell cell{peak(peak_C, display)};
     cell.sort = peak_C.to;
     if (peak_C.to > glue::smokes_C) cell.severity = static_cast<int>(smoking);
     return cell;
 }
 
-const measure::Source& modelSource() {
-    static const measure::Source source{"cup that heats itself, from the data sheet's pot life (an estimate)",
-                                        measure::Mark::derived};
+const units::Source& modelSource() {
+    static const units::Source source{"cup that heats itself, from the data sheet's pot life (an estimate)",
+                                      units::Mark::derived};
     return source;
 }
 
 // A value, what it is held against under it, and where that comes from.
-FigureRow fact(const QString& what, FigureCell value, const QString& beside, const measure::Source& source) {
+FigureRow fact(const QString& what, FigureCell value, const QString& beside, const units::Source& source) {
     value.under = beside;
     value.source = sourceText(source);
     return {{{what}, value}};
@@ -116,8 +116,8 @@ std::optional<int> severityOf(const plan::Plan& plan, std::initializer_list<plan
     return worst;
 }
 
-std::vector<FigureColumn> amountColumns(boat::MeasuredBy by) {
-    const bool scale = by == boat::MeasuredBy::scale;
+std::vector<FigureColumn> amountColumns(model::MeasuredBy by) {
+    const bool scale = by == model::MeasuredBy::scale;
     return {wordColumn(tr("Of all cups"), tr("left in cups, on tools")),
             figureColumn(scale ? tr("By weight") : tr("By volume"), tr("By weight"), {}, tr("As you measure")),
             figureColumn(scale ? tr("By volume") : tr("By weight"), tr("By volume"), {},
@@ -126,11 +126,11 @@ std::vector<FigureColumn> amountColumns(boat::MeasuredBy by) {
 
 std::vector<FigureRow> amountRows(const Shown& shown) {
     const glue::GluePlan& glue = shown.plan->day.glue;
-    const measure::Display& display = shown.display;
-    const bool scale = shown.piece.glue.measuredBy == boat::MeasuredBy::scale;
+    const units::Display& display = shown.display;
+    const bool scale = shown.piece.glue.measuredBy == model::MeasuredBy::scale;
     std::vector<FigureRow> rows;
     const auto add = [&](const QString& what, double mass_kg, std::optional<double> volume_m3,
-                         const measure::Source& source, std::optional<int> severity = std::nullopt) {
+                         const units::Source& source, std::optional<int> severity = std::nullopt) {
         const QString weight = mass(mass_kg, display);
         const QString room = volume_m3 ? volume(*volume_m3, display) : QString(QChar(0x2013));
         const bool weighed = scale || !volume_m3;
@@ -138,7 +138,7 @@ std::vector<FigureRow> amountRows(const Shown& shown) {
                          {.text = weighed ? weight : room, .source = sourceText(source)},
                          {weighed ? room : weight}}});
     };
-    const measure::Source asGiven{"your own figure, beside the project's default", measure::Mark::commonPractice};
+    const units::Source asGiven{"your own figure, beside the project's default", units::Mark::commonPractice};
     add(firstPart(glue.adhesive), glue.parts_kg[0], glue.parts_m3[0], glue.adhesive.ratioSource);
     if (!glue.adhesive.onePart())
         add(secondPart(glue.adhesive), glue.parts_kg[1], glue.parts_m3[1], glue.adhesive.ratioSource);
@@ -146,10 +146,9 @@ std::vector<FigureRow> amountRows(const Shown& shown) {
     if (glue.thinner_kg > 0)
         add(tr("Thinner"), glue.thinner_kg, std::nullopt, asGiven, severityOf(*shown.plan, {plan::Code::thinned}));
     add(tr("The mix"), glue.mixed_kg, glue.parts_m3[0] + glue.parts_m3[1], glue.adhesive.densitySource);
-    const measure::Source balance{"glue lines as thick as the strips' panel has them (derived)",
-                                  measure::Mark::derived};
-    const measure::Source soaking{"a share of the wet-out, by how rough the faces are (common practice)",
-                                  measure::Mark::commonPractice};
+    const units::Source balance{"glue lines as thick as the strips' panel has them (derived)", units::Mark::derived};
+    const units::Source soaking{"a share of the wet-out, by how rough the faces are (common practice)",
+                                units::Mark::commonPractice};
     const glue::Amounts& amounts = glue.amounts;
     add(tr("held by the glue lines"), amounts.line_kg, std::nullopt, balance,
         severityOf(*shown.plan, {plan::Code::starvedJoint}));
@@ -157,15 +156,15 @@ std::vector<FigureRow> amountRows(const Shown& shown) {
     add(tr("squeezed out"), amounts.squeezedOut_kg, std::nullopt, balance);
     add(tr("left in cups, on tools"), amounts.waste_kg, std::nullopt, asGiven);
     rows.push_back({{{tr("Spread on each joint")},
-                     {.text = text(measure::typedCoat(std::round(1000 * amounts.perJoint_kg_m2()) / 1000)),
+                     {.text = text(units::typedCoat(std::round(1000 * amounts.perJoint_kg_m2()) / 1000)),
                       .source = sourceText(glue.adhesive.spreadSource)},
                      {}}});
-    rows.push_back({{{tr("Faces, both of each glue line")}, {text(measure::writeArea(glue.area_m2, display))}, {}}});
+    rows.push_back({{{tr("Faces, both of each glue line")}, {text(units::writeArea(glue.area_m2, display))}, {}}});
     return rows;
 }
 
-std::vector<FigureColumn> batchColumns(const glue::Adhesive& adhesive, boat::MeasuredBy by) {
-    const QString other = by == boat::MeasuredBy::scale ? tr("by volume") : tr("by weight");
+std::vector<FigureColumn> batchColumns(const glue::Adhesive& adhesive, model::MeasuredBy by) {
+    const QString other = by == model::MeasuredBy::scale ? tr("by volume") : tr("by weight");
     return {wordColumn(tr("Cup"), tr("end grain"), tr("for")),
             figureColumn(firstPart(adhesive), "12.3 fl oz", other, tr("As scale or cup reads")),
             figureColumn(secondPart(adhesive), "12.3 fl oz", other),
@@ -174,7 +173,7 @@ std::vector<FigureColumn> batchColumns(const glue::Adhesive& adhesive, boat::Mea
 
 std::vector<FigureRow> batchRows(const Shown& shown) {
     const plan::Plan& plan = *shown.plan;
-    const boat::MeasuredBy by = shown.piece.glue.measuredBy;
+    const model::MeasuredBy by = shown.piece.glue.measuredBy;
     std::vector<FigureRow> rows;
     for (const glue::Batch& batch : plan.day.glue.batches) {
         FigureCell added{tr("none")};
@@ -209,8 +208,8 @@ std::vector<FigureRow> goingOffRows(const Shown& shown) {
         FigureCell useBy;
         if (const schedule::CupTimes* times = timesOf(plan, batch)) {
             const double start_s = shown.piece.crew.startAt_s;
-            useBy = FigureCell{text(measure::writeClock(start_s + times->useBy_s)),
-                               text(measure::writeClock(start_s + times->emptied_s))};
+            useBy = FigureCell{text(units::writeClock(start_s + times->useBy_s)),
+                               text(units::writeClock(start_s + times->emptied_s))};
             if (times->margin_s() < 0) useBy.severity = static_cast<int>(plan::Severity::caution);
         }
         FigureCell left = batch.leftPeak_C ? heat(*batch.leftPeak_C, plan::Severity::caution, shown.display)
@@ -233,7 +232,7 @@ std::vector<FigureRow> vesselRows(const Shown& shown) {
     const std::vector<glue::VesselTried>& tried = shown.plan->day.glue.vessels;
     for (const glue::VesselTried& one : tried) {
         const bool half = one.mixed_kg < 0.75 * tried.front().mixed_kg;
-        const bool tray = one.vessel == boat::Vessel::tray;
+        const bool tray = one.vessel == model::Vessel::tray;
         rows.push_back({{{tray ? (half ? tr("half, in a tray") : tr("in a tray"))
                                : (half ? tr("half, in a cup") : tr("in a cup"))},
                          {mass(one.mixed_kg, shown.display)},
@@ -251,12 +250,12 @@ std::vector<FigureColumn> conditionColumns() {
 std::vector<FigureRow> conditionRows(const Shown& shown) {
     const plan::Plan& plan = *shown.plan;
     const glue::GluePlan& glue = plan.day.glue;
-    const measure::Display& display = shown.display;
+    const units::Display& display = shown.display;
     const auto marked = [&](const QString& text, std::initializer_list<plan::Code> codes) {
         return FigureCell{.text = text, .severity = severityOf(plan, codes)};
     };
     const QString least = tr("%1 or more").arg(temperature(glue.adhesive.least_C, display));
-    const bool nightIsAssumed = shown.piece.glue.airOverNight_C == boat::Glue{}.airOverNight_C;
+    const bool nightIsAssumed = shown.piece.glue.airOverNight_C == model::Glue{}.airOverNight_C;
     std::vector<FigureRow> rows;
     rows.push_back(
         fact(tr("Air now"),
@@ -270,20 +269,20 @@ std::vector<FigureRow> conditionRows(const Shown& shown) {
         fact(tr("Dew point"),
              marked(temperature(glue.dewPoint_C, display), {plan::Code::nearDewPoint, plan::Code::coldWoodSweats}),
              tr("faces at %1 or more").arg(temperature(glue.dewPoint_C + glue::aboveDewPoint_K, display)),
-             measure::Source{"Magnus formula, Alduchov and Eskridge 1996; guidance tied to ISO 8502-4",
-                             measure::Mark::transcribed}));
+             units::Source{"Magnus formula, Alduchov and Eskridge 1996; guidance tied to ISO 8502-4",
+                           units::Mark::transcribed}));
     rows.push_back(fact(tr("Wood comes to"),
-                        marked(text(measure::writeShare(glue.airMoisture)), {plan::Code::woodWetForGlue}),
-                        tr("strips at %1").arg(text(measure::writeShare(shown.piece.stack.moisture))),
-                        measure::Source{"Wood Handbook eq. 4-5", measure::Mark::transcribed}));
+                        marked(text(units::writeShare(glue.airMoisture)), {plan::Code::woodWetForGlue}),
+                        tr("strips at %1").arg(text(units::writeShare(shown.piece.stack.moisture))),
+                        units::Source{"Wood Handbook eq. 4-5", units::Mark::transcribed}));
     rows.push_back(
         fact(tr("A film stays open"), FigureCell{duration(glue.openTime_s)},
              tr("%1 at %2").arg(duration(glue.adhesive.openTime_s), temperature(glue.adhesive.openTimeAt_C, display)),
              glue.adhesive.openTimeSource));
-    rows.push_back(fact(tr("Spreading goes at"), FigureCell{text(measure::writeShare(glue.slowdown))},
+    rows.push_back(fact(tr("Spreading goes at"), FigureCell{text(units::writeShare(glue.slowdown))},
                         tr("of your rate at %1").arg(temperature(20, display)),
-                        measure::Source{"a mix twice as thick for each 5 K colder; spreading with its cube root",
-                                        measure::Mark::commonPractice}));
+                        units::Source{"a mix twice as thick for each 5 K colder; spreading with its cube root",
+                                      units::Mark::commonPractice}));
     return rows;
 }
 
@@ -294,11 +293,11 @@ std::vector<FigureColumn> cureColumns() {
 
 std::vector<FigureRow> cureRows(const Shown& shown) {
     const glue::CurePlan& cure = shown.plan->day.glue.cure;
-    const measure::Source& source = shown.plan->day.glue.adhesive.cureSource;
+    const units::Source& source = shown.plan->day.glue.adhesive.cureSource;
     std::vector<FigureRow> rows;
     const auto add = [&](const QString& what, double after_s, std::optional<int> severity = std::nullopt) {
         rows.push_back({{{what},
-                         {.text = text(measure::writeClock(cure.closedAt_s + after_s)),
+                         {.text = text(units::writeClock(cure.closedAt_s + after_s)),
                           .severity = severity,
                           .source = sourceText(source)},
                          {duration(after_s)}}});

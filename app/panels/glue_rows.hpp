@@ -13,10 +13,10 @@ namespace fayline::app {
 std::optional<int> severityOf(const plan::Plan& plan, std::initializer_list<plan::Code> codes);
 
 // A face, the parts of the whole mix and what is added; as the user measures, and the other way fainter.
-std::vector<FigureColumn> amountColumns(boat::MeasuredBy by);
+std::vector<FigureColumn> amountColumns(model::MeasuredBy by);
 std::vector<FigureRow> amountRows(const Shown& shown);
 
-std::vector<FigureColumn> batchColumns(const glue::Adhesive& adhesive, boat::MeasuredBy by);
+std::vector<FigureColumn> batchColumns(const glue::Adhesive& adhesive, model::MeasuredBy by);
 std::vector<FigureRow> batchRows(const Shown& shown);
 
 std::vector<FigureColumn> goingOffColumns();
@@ -33,7 +33,7 @@ std::vector<FigureRow> cureRows(const Shown& shown);
 
 // How long the mix lasts by its mass in the piece's vessel, with the least and the most; the batches and the data
 // sheet's points marked. Nothing where it does not go off.
-std::optional<AlongPlot::Picture> potLifePicture(const plan::Plan& plan, const boat::Glue& glue,
+std::optional<AlongPlot::Picture> potLifePicture(const plan::Plan& plan, const model::Glue& glue,
                                                  const std::vector<glue::PotLifeByMass>& lives);
 
 // The air about the glue from closing until it is fully cured, with what may be done when.

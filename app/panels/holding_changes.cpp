@@ -3,7 +3,7 @@
 #include <QObject>
 #include <cmath>
 
-#include "core/measure/units.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::app {
 
@@ -23,15 +23,15 @@ std::optional<Change> adoptProposal(const Shown& shown) {
 
 namespace {
 
-double roundedUp(double length_m, const measure::Display& display) {
-    const bool metric = display.lengths == measure::LengthNotation::millimetres;
-    const double step_m = metric ? measure::fromMillimetres(1) : measure::sixteenth_m;
+double roundedUp(double length_m, const units::Display& display) {
+    const bool metric = display.lengths == units::LengthNotation::millimetres;
+    const double step_m = metric ? units::fromMillimetres(1) : units::sixteenth_m;
     constexpr double rounding = 1e-6;  // of a step: what is already whole is not carried on
     return std::ceil(length_m / step_m - rounding) * step_m;
 }
 
 void lengthen(double& runsPast_m, std::optional<double>& carriesOn_m, const holding::EndNeed& need,
-              const measure::Display& display) {
+              const units::Display& display) {
     if (!need.overRun_m || !std::isfinite(*need.overRun_m)) return;
     const double wanted_m = roundedUp(*need.overRun_m, display);
     if (*need.overRun_m > runsPast_m) runsPast_m = wanted_m;
@@ -44,7 +44,7 @@ std::optional<Change> runOnAsNeeded(const Shown& shown) {
     const plan::HoldingStudy* study = studyOf(shown, plan::Study::overRun);
     if (!study) return std::nullopt;
     Change change{QObject::tr("Run strips and form on as needed"), {}, shown.piece};
-    boat::Piece& after = change.after;
+    model::Piece& after = change.after;
     lengthen(after.stack.runsPastStart_m, after.form.carriesOnStart_m, study->overRun.start, shown.display);
     lengthen(after.stack.runsPastEnd_m, after.form.carriesOnEnd_m, study->overRun.end, shown.display);
     if (after == shown.piece) return std::nullopt;

@@ -5,9 +5,9 @@
 #include <cmath>
 
 #include "app/panels/reading.hpp"
-#include "core/measure/force.hpp"
-#include "core/measure/units.hpp"
-#include "core/plan/wording.hpp"
+#include "core/plan/findings/wording.hpp"
+#include "core/units/force.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::app {
 
@@ -78,7 +78,7 @@ AlongPlot::Picture gapPicture(const std::shared_ptr<const Shown>& shown) {
     for (const holding::HeldSample& sample : held.samples)
         if (sample.at_m >= -1e-9 && sample.at_m <= length_m + 1e-9 && std::isfinite(sample.gap_m))
             largest = std::max(largest, sample.gap_m);
-    picture.most = std::max({1.15 * largest, 2 * limit_m, measure::fromMillimetres(0.1)});
+    picture.most = std::max({1.15 * largest, 2 * limit_m, units::fromMillimetres(0.1)});
     AlongPlot::Curve curve;
     for (const holding::HeldSample& sample : held.samples)
         if (std::isfinite(sample.gap_m))
@@ -86,8 +86,8 @@ AlongPlot::Picture gapPicture(const std::shared_ptr<const Shown>& shown) {
     if (!curve.points.isEmpty()) picture.curves.push_back(std::move(curve));
     picture.limit = AlongPlot::Tick{
         limit_m, QObject::tr("limit %1").arg(smallFigure(limit_m, shown->display) + ' ' + smallUnit(shown->display))};
-    const bool metric = shown->display.lengths == measure::LengthNotation::millimetres;
-    picture.ticks = roundTicks(picture.most, metric ? measure::fromMillimetres(1) : measure::inch_m,
+    const bool metric = shown->display.lengths == units::LengthNotation::millimetres;
+    picture.ticks = roundTicks(picture.most, metric ? units::fromMillimetres(1) : units::inch_m,
                                [&](double value) { return smallFigure(value, shown->display); });
     int row = 0;
     for (const holding::StationPlace& station : plan.holding.stations) {
@@ -122,7 +122,7 @@ QString pullReading(const Shown& shown, double at_m) {
                      .arg(text(plan::pullText(nearest->pull_N, nearest->state, shown.display)));
     const holding::HeldSample* sample = sampleAt(held, at_m);
     if (sample && std::isfinite(sample->pressure_Pa))
-        words += QObject::tr(", %1").arg(text(measure::writePressure(sample->pressure_Pa, shown.display)));
+        words += QObject::tr(", %1").arg(text(units::writePressure(sample->pressure_Pa, shown.display)));
     return words;
 }
 
@@ -151,11 +151,11 @@ AlongPlot::Picture pullPicture(const std::shared_ptr<const Shown>& shown) {
                 pressure.points.append({sample.at_m, sample.pressure_Pa / greatest_Pa * 0.9 * picture.most});
         picture.curves.push_back(std::move(pressure));
         picture.caption +=
-            QObject::tr("; thin: pressure, %1 at most").arg(text(measure::writePressure(greatest_Pa, shown->display)));
+            QObject::tr("; thin: pressure, %1 at most").arg(text(units::writePressure(greatest_Pa, shown->display)));
     }
-    const bool pounds = shown->display.forces == measure::ForceUnit::poundForce;
-    picture.ticks = roundTicks(picture.most, pounds ? measure::poundForce_N : 1,
-                               [&](double value) { return text(measure::writeForce(value, shown->display)); });
+    const bool pounds = shown->display.forces == units::ForceUnit::poundForce;
+    picture.ticks = roundTicks(picture.most, pounds ? units::poundForce_N : 1,
+                               [&](double value) { return text(units::writeForce(value, shown->display)); });
     picture.reading = [shown](double at_m) { return pullReading(*shown, at_m); };
     return picture;
 }

@@ -8,7 +8,7 @@
 #include "app/panels/reading.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/force.hpp"
+#include "core/units/force.hpp"
 
 namespace fayline::app {
 
@@ -23,15 +23,15 @@ FigureCell whole(int number) {
     return {QString::number(number), {}, double(number)};
 }
 
-FigureCell force(double force_N, const measure::Display& display, const QString& under = {}) {
-    return {text(measure::writeForce(force_N, display)), under, force_N};
+FigureCell force(double force_N, const units::Display& display, const QString& under = {}) {
+    return {text(units::writeForce(force_N, display)), under, force_N};
 }
 
-FigureCell place(double at_m, const measure::Display& display, const QString& under = {}) {
+FigureCell place(double at_m, const units::Display& display, const QString& under = {}) {
     return {writeLengthText(at_m, display), under, at_m};
 }
 
-FigureCell small(double distance_m, const measure::Display& display, const QString& under = {}) {
+FigureCell small(double distance_m, const units::Display& display, const QString& under = {}) {
     if (!std::isfinite(distance_m)) return {notKnown, under, 0};
     constexpr double small_m = 0.1;  // beyond that hundredths of a millimetre say nothing
     if (distance_m > small_m) return place(distance_m, display, under);
@@ -39,10 +39,10 @@ FigureCell small(double distance_m, const measure::Display& display, const QStri
 }
 
 // A light pull is told as that: "under 200 N".
-FigureCell pull(double pull_N, holding::HoldState state, const measure::Display& display, const QString& under = {}) {
+FigureCell pull(double pull_N, holding::HoldState state, const units::Display& display, const QString& under = {}) {
     FigureCell cell = force(pull_N, display, under);
     if (holding::pullsLightly(state, pull_N))
-        cell.text = tr("under %1").arg(text(measure::writeForce(holding::lightPull_N, display)));
+        cell.text = tr("under %1").arg(text(units::writeForce(holding::lightPull_N, display)));
     return cell;
 }
 
@@ -74,10 +74,10 @@ std::vector<FigureColumn> proposalColumns() {
             figureColumn(tr("Gap"), "12.34 mm", {}, tr("What is left under its pad"))};
 }
 
-std::vector<FigureRow> proposalRows(const plan::HoldingStudy& study, const measure::Display& display) {
+std::vector<FigureRow> proposalRows(const plan::HoldingStudy& study, const units::Display& display) {
     std::vector<FigureRow> rows;
     for (const holding::Proposed& proposed : study.proposal.stations) {
-        const boat::Station& station = proposed.station;
+        const model::Station& station = proposed.station;
         rows.push_back({{FigureCell{holdName(station.kind), governedWord(proposed.governedBy)},
                          place(station.at_m, display), pull(proposed.pull_N, proposed.state, display),
                          holding::closesGap(station) ? small(proposed.gap_m, display) : FigureCell{notKnown}},
@@ -107,7 +107,7 @@ FigureCell stationThen(const plan::HoldingStudy& study, const holding::ClosingSt
     const std::vector<std::optional<holding::HullPlan>>& hulls = study.closingLoads.hulls;
     FigureCell cell{QString::number(step.number)};
     if (row >= hulls.size() || !hulls[row] || !std::isfinite(hulls[row]->margin)) return cell;
-    cell.under = QString::fromStdString(measure::writeNumber(hulls[row]->margin, 2));
+    cell.under = QString::fromStdString(units::writeNumber(hulls[row]->margin, 2));
     if (hulls[row]->margin < 1)
         cell.severity = stop;
     else if (hulls[row]->margin < holding::marginAsked)
@@ -117,8 +117,8 @@ FigureCell stationThen(const plan::HoldingStudy& study, const holding::ClosingSt
 
 }  // namespace
 
-std::vector<FigureRow> closingRows(const plan::HoldingStudy& study, const boat::Piece& piece,
-                                   const measure::Display& display) {
+std::vector<FigureRow> closingRows(const plan::HoldingStudy& study, const model::Piece& piece,
+                                   const units::Display& display) {
     std::vector<FigureRow> rows;
     for (const holding::ClosingStep& step : study.closing) {
         const auto index = static_cast<std::size_t>(step.index);
@@ -164,11 +164,11 @@ std::vector<FigureColumn> propColumns() {
             figureColumn(tr("Foot x"), "12-11-7+", tr("y"), tr("Nearest foot that holds without another stop"))};
 }
 
-std::vector<FigureRow> propRows(const plan::HoldingPlan& holding, const boat::Piece&, const measure::Display& display) {
+std::vector<FigureRow> propRows(const plan::HoldingPlan& holding, const model::Piece&, const units::Display& display) {
     std::vector<FigureRow> rows;
     for (const holding::PropPlan& prop : holding.props) {
         const double may_N = std::min(prop.allowable_N, prop.most_N);
-        FigureCell thrust = force(prop.thrust_N, display, text(measure::writeForce(may_N, display)));
+        FigureCell thrust = force(prop.thrust_N, display, text(units::writeForce(may_N, display)));
         if (prop.thrust_N > may_N || prop.tooSlender) thrust.severity = stop;
         thrust.source = sourceText(prop.columnSource);
         FigureCell slips{slipsWord(prop), stopWord(prop)};
@@ -181,8 +181,8 @@ std::vector<FigureRow> propRows(const plan::HoldingPlan& holding, const boat::Pi
                                                    : FigureCell{tr("none")};
         rows.push_back(
             {{whole(prop.number), thrust,
-              FigureCell{text(measure::writeAngle(prop.slant_rad)), text(measure::writeAngle(prop.footSlant_rad))},
-              slips, foot},
+              FigureCell{text(units::writeAngle(prop.slant_rad)), text(units::writeAngle(prop.footSlant_rad))}, slips,
+              foot},
              placeOf(holding, prop.index)});
     }
     return rows;
@@ -200,17 +200,17 @@ std::vector<FigureColumn> screwColumns() {
                             "later."))};
 }
 
-std::vector<FigureRow> screwRows(const plan::HoldingPlan& holding, const measure::Display& display) {
-    const auto thick = [&](double length_m) { return text(measure::writeThickness(length_m, display)); };
+std::vector<FigureRow> screwRows(const plan::HoldingPlan& holding, const units::Display& display) {
+    const auto thick = [&](double length_m) { return text(units::writeThickness(length_m, display)); };
     std::vector<FigureRow> rows;
     for (const holding::ScrewPlan& screw : holding.screws) {
-        FigureCell pull = force(screw.pull_N, display, text(measure::writeForce(screw.allowable_N(), display)));
+        FigureCell pull = force(screw.pull_N, display, text(units::writeForce(screw.allowable_N(), display)));
         if (screw.pull_N > screw.allowable_N()) pull.severity = screw.pull_N > screw.ultimate_N() ? stop : caution;
         const bool byWood = screw.withdrawalAllowable_N <= screw.steelAllowable_N;
         pull.source = sourceText(byWood ? screw.withdrawalSource : screw.steelSource);
         FigureCell washer =
-            FigureCell{text(measure::writePressure(screw.washerPressure_Pa, display)),
-                       screw.washerKnown ? text(measure::writePressure(screw.washerMay_Pa, display)) : notKnown};
+            FigureCell{text(units::writePressure(screw.washerPressure_Pa, display)),
+                       screw.washerKnown ? text(units::writePressure(screw.washerMay_Pa, display)) : notKnown};
         if (screw.washerKnown && screw.washerPressure_Pa > screw.washerMay_Pa) washer.severity = caution;
         washer.source = sourceText(screw.washerSource);
         FigureCell hole{thick(screw.clearanceHole_m), thick(screw.pilotHole_m)};
@@ -231,14 +231,14 @@ std::vector<FigureColumn> strapColumns() {
                          tr("Length on which it does nothing; below it: where the longest such stretch begins"))};
 }
 
-std::vector<FigureRow> strapRows(const plan::HoldingPlan& holding, const measure::Display& display) {
+std::vector<FigureRow> strapRows(const plan::HoldingPlan& holding, const units::Display& display) {
     std::vector<FigureRow> rows;
     for (const holding::StrapPlan& strap : holding.straps) {
         const QString from = strap.idle_m > 0 ? writeLengthText(strap.longestIdleFrom_m, display) : QString();
         FigureCell pressed = force(strap.total_N, display);
         if (strap.lacksEnd) pressed = FigureCell{tr("no end")};
         rows.push_back({{whole(numberOf(holding, strap.index)), pressed, force(strap.leastTension_N, display),
-                         FigureCell{text(measure::writeAngle(strap.turned_rad))}, place(strap.idle_m, display, from)},
+                         FigureCell{text(units::writeAngle(strap.turned_rad))}, place(strap.idle_m, display, from)},
                         placeOf(holding, strap.index)});
     }
     return rows;
@@ -281,9 +281,9 @@ QString lacksWord(holding::Lacks lacks) {
 
 }  // namespace
 
-std::vector<FigureRow> servedRows(const plan::HoldingPlan& holding, const boat::Piece& piece) {
+std::vector<FigureRow> servedRows(const plan::HoldingPlan& holding, const model::Piece& piece) {
     std::vector<FigureRow> rows;
-    const std::vector<boat::Tool>& tools = piece.holding.tools;
+    const std::vector<model::Tool>& tools = piece.holding.tools;
     for (const holding::StationPlace& place : holding.stations) {
         const auto index = static_cast<std::size_t>(place.index);
         if (index >= holding.atHand.served.size()) continue;
@@ -293,7 +293,7 @@ std::vector<FigureRow> servedRows(const plan::HoldingPlan& holding, const boat::
         if (!any && served.lacks != holding::Lacks::nothing) tool.severity = stop;
         const bool turns = served.turnsPastSnug && std::isfinite(*served.turnsPastSnug);
         rows.push_back({{whole(place.number), tool,
-                         FigureCell{turns ? text(measure::writeNumber(*served.turnsPastSnug, 2)) : notKnown}},
+                         FigureCell{turns ? text(units::writeNumber(*served.turnsPastSnug, 2)) : notKnown}},
                         place.at_m});
     }
     return rows;

@@ -57,7 +57,7 @@ void HoldingPanel::makeOverRun() {
     section->setShow([this, start, end, run, section](const std::shared_ptr<const Shown>& shown) {
         noteStudy(section, plan::Study::overRun);
         const plan::HoldingStudy* known = study(plan::Study::overRun);
-        const boat::Stack& stack = shown->piece.stack;
+        const model::Stack& stack = shown->piece.stack;
         start->say(!known ? tr("Being worked out.")
                    : pressed(plan::Study::overRun)
                        ? overRunWords(tr("At the start"), known->overRun.start, stack.runsPastStart_m, shown->display)

@@ -19,21 +19,21 @@ namespace fayline::app {
 // Of the tool at the cursor.
 Fields* HoldingPanel::toolFields() {
     Fields* fields = newFields();
-    const auto tool = [this](boat::Piece& piece) -> boat::Tool& {
-        static boat::Tool none;
+    const auto tool = [this](model::Piece& piece) -> model::Tool& {
+        static model::Tool none;
         const auto row = static_cast<std::size_t>(std::max(toolsTable_->currentIndex().row(), 0));
         return row < piece.holding.tools.size() ? piece.holding.tools[row] : none = {};
     };
     const TypedFields typed(fields, "", tool);
     const auto size = way::orNone(way::thickness());
-    typed.add({"toolPad", tr("Pad"), {}, tr("How much of the line its pad covers.")}, &boat::Tool::pad_m,
+    typed.add({"toolPad", tr("Pad"), {}, tr("How much of the line its pad covers.")}, &model::Tool::pad_m,
               way::thickness(), {tr("Change the pad of a tool")});
-    typed.add({"toolOpening", tr("Opening"), {}, tr("How far it opens."), tr("not known")}, &boat::Tool::opening_m,
+    typed.add({"toolOpening", tr("Opening"), {}, tr("How far it opens."), tr("not known")}, &model::Tool::opening_m,
               size, {tr("Change the opening of a tool")});
     typed.add({"toolThroat", tr("Throat"), {}, tr("How far it reaches over an edge."), tr("not known")},
-              &boat::Tool::throat_m, size, {tr("Change the throat of a tool")});
+              &model::Tool::throat_m, size, {tr("Change the throat of a tool")});
     typed.add({"toolPitch", tr("Pitch"), {}, tr("Of its screw; tells a pull as turns past snug."), tr("not known")},
-              &boat::Tool::pitch_m, size, {tr("Change the pitch of a tool")});
+              &model::Tool::pitch_m, size, {tr("Change the pitch of a tool")});
     return fields;
 }
 
@@ -76,9 +76,9 @@ void HoldingPanel::makeToolsAtHand() {
 
 void HoldingPanel::makeSettings() {
     Fields* fields = newFields();
-    using boat::Holding;
+    using model::Holding;
     const QString usual = tr("Set \"%1\" to %2");
-    const TypedFields holding(fields, "holding.", over(&boat::Piece::holding), usual);
+    const TypedFields holding(fields, "holding.", over(&model::Piece::holding), usual);
     holding.add({"gapLimit", tr("Gap that may be left"), "gap_limit_mm", tr("Between the trim lines, anywhere.")},
                 &Holding::gapLimit_m, way::thickness());
     holding.add(
@@ -92,21 +92,21 @@ void HoldingPanel::makeSettings() {
     const QString begins = tr("Set where the closing begins");
     holding.addChoice({"closesFrom", tr("Closed from"), "from", tr("Where the first station is closed.")},
                       &Holding::from, {tr("the start"), tr("the middle"), tr("the end")}, {begins, begins, begins});
-    const TypedFields cauls(fields, "holding.cauls.", over(&boat::Piece::holding, &Holding::cauls), usual);
+    const TypedFields cauls(fields, "holding.cauls.", over(&model::Piece::holding, &Holding::cauls), usual);
     cauls.add({"caul", tr("Caul under the pads"), "thickness_mm", tr("Its thickness; it spreads each pad. 0: none.")},
-              &boat::Cauls::thickness_m, way::thickness());
-    const TypedFields floor(fields, "holding.floor.", over(&boat::Piece::holding, &Holding::floor), usual);
+              &model::Cauls::thickness_m, way::thickness());
+    const TypedFields floor(fields, "holding.floor.", over(&model::Piece::holding, &Holding::floor), usual);
     floor.add(
         {"floorFriction", tr("Friction on the floor"), "friction", tr("Between a prop's foot and what it stands on.")},
-        &boat::Floor::friction, way::number(1, 3));
-    const TypedFields backbone(fields, "holding.backbone.", over(&boat::Piece::holding, &Holding::backbone));
+        &model::Floor::friction, way::number(1, 3));
+    const TypedFields backbone(fields, "holding.backbone.", over(&model::Piece::holding, &Holding::backbone));
     Way<std::string> wood = way::wood("give one of the strips' woods by its name");
     wood.read = [read = wood.read](const QString& written, const Shown& shown) {
         return written.trimmed().isEmpty() ? std::string() : read(written, shown);
     };
     backbone.add({"backbone", tr("Wood of the backbone"), "species",
                   tr("What screws hold in. Empty: that of the strip next to it."), tr("as the strip next to it")},
-                 &boat::Backbone::species, wood, {tr("Set the wood of the backbone")});
+                 &model::Backbone::species, wood, {tr("Set the wood of the backbone")});
     addSection("settingsHead", tr("Limit, pads and cauls"), false, fields);
 }
 
@@ -114,16 +114,16 @@ void HoldingPanel::makeSettings() {
 
 Fields* HoldingPanel::supportFields() {
     Fields* fields = newFields();
-    const TypedFields form(fields, "form.", over(&boat::Piece::form), tr("Set \"%1\""));
+    const TypedFields form(fields, "form.", over(&model::Piece::form), tr("Set \"%1\""));
     form.addChoice({"formKind", tr("Bent on"), "kind", tr("What bears the stack while the glue hardens.")},
-                   &boat::Form::kind, {tr("a solid form"), tr("posts"), tr("the boat itself")},
+                   &model::Form::kind, {tr("a solid form"), tr("posts"), tr("the boat itself")},
                    {tr("Bend on a solid form"), tr("Bend on posts"), tr("Bend on the boat")});
     const QString hint =
         tr("How far the support runs past the trim line. Empty: as far as the strips; on the boat none.");
     form.add({"carriesOnStart", tr("Carries on before the start"), "carries_on_start_mm", hint, tr("as the strips")},
-             &boat::Form::carriesOnStart_m, way::orNone(way::length()));
+             &model::Form::carriesOnStart_m, way::orNone(way::length()));
     form.add({"carriesOnEnd", tr("Carries on past the end"), "carries_on_end_mm", hint, tr("as the strips")},
-             &boat::Form::carriesOnEnd_m, way::orNone(way::length()));
+             &model::Form::carriesOnEnd_m, way::orNone(way::length()));
     return fields;
 }
 
@@ -141,7 +141,7 @@ void HoldingPanel::makeSupport() {
                [this, fields, table, buttons](const std::shared_ptr<const Shown>& shown) {
                    fields->show(shown);
                    posts_->show(shown);
-                   const bool posted = shown->pieceIndex >= 0 && shown->piece.form.kind == boat::FormKind::posts;
+                   const bool posted = shown->pieceIndex >= 0 && shown->piece.form.kind == model::FormKind::posts;
                    showIf(table, posted);
                    showIf(buttons, posted);
                });
@@ -151,8 +151,8 @@ void HoldingPanel::makeSupport() {
 
 Fields* HoldingPanel::hullFields() {
     Fields* fields = newFields();
-    using boat::Hull;
-    const auto part = over(&boat::Piece::holding, &boat::Holding::hull);
+    using model::Hull;
+    const auto part = over(&model::Piece::holding, &model::Holding::hull);
     TypedFields(fields, "holding.hull", part)
         .add({"hullWeight",
               tr("Weight of the boat"),

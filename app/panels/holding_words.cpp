@@ -10,16 +10,16 @@
 #include "app/look/text.hpp"
 #include "app/panels/reading.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/force.hpp"
-#include "core/measure/scale.hpp"
-#include "core/plan/wording.hpp"
+#include "core/plan/findings/wording.hpp"
+#include "core/units/force.hpp"
+#include "core/units/scale.hpp"
 
 namespace fayline::app {
 
 namespace {
 
 // What the glue line asks of the stations there.
-QString pressingWords(const holding::PressingNeed& need, const measure::Display& display) {
+QString pressingWords(const holding::PressingNeed& need, const units::Display& display) {
     if (!std::isfinite(need.spacing_m) || need.pressure_Pa <= 0) return {};
     const auto by = [&] {
         switch (need.by) {
@@ -33,7 +33,7 @@ QString pressingWords(const holding::PressingNeed& need, const measure::Display&
         return QString();
     };
     QString words = need.isWish ? tr(" To press the glue out there takes %1") : tr(" The glue line wants %1 there");
-    words = words.arg(text(measure::writePressure(need.pressure_Pa, display))) +
+    words = words.arg(text(units::writePressure(need.pressure_Pa, display))) +
             tr(": pads no further apart than %1 (%2).").arg(text(plan::reachText(need.spacing_m, display)), by());
     if (text(plan::reachText(need.thinnerSpacing_m, display)) != text(plan::reachText(need.spacing_m, display)))
         words += tr(" With a mix half as stiff: %1.").arg(text(plan::reachText(need.thinnerSpacing_m, display)));
@@ -48,7 +48,7 @@ QString stationWords(const Shown& shown, int station) {
     for (std::size_t i = 0; i < holding.stations.size(); ++i) {
         const holding::StationPlace& place = holding.stations[i];
         if (place.index != station) continue;
-        const boat::Station& of = shown.piece.holding.stations[station];
+        const model::Station& of = shown.piece.holding.stations[station];
         QString words = tr("Station %1, %2, at x %3, y %4 on the outside of the stack.")
                             .arg(QString::number(place.number), holdName(of.kind),
                                  writeLengthText(place.onOutside.x_m, shown.display),
@@ -68,17 +68,17 @@ QString unmetWords(std::optional<holding::Governs> unmet) {
     return tr("not every condition is met");
 }
 
-QString smallWords(double distance_m, const measure::Display& display) {
+QString smallWords(double distance_m, const units::Display& display) {
     return smallFigure(distance_m, display) + QLatin1Char(' ') + smallUnit(display);
 }
 
-QString forceWords(double force_N, const measure::Display& display) {
-    return text(measure::writeForce(force_N, display));
+QString forceWords(double force_N, const units::Display& display) {
+    return text(units::writeForce(force_N, display));
 }
 
 }  // namespace
 
-QString proposalWords(const holding::Proposal& proposal, const measure::Display& display) {
+QString proposalWords(const holding::Proposal& proposal, const units::Display& display) {
     if (proposal.stations.empty()) return tr("No stations are proposed.");
     const auto count = math::countOf(proposal.stations);
     QString words = count == 1 ? tr("One station does") : tr("%1 stations do").arg(count);
@@ -117,21 +117,21 @@ QString proposalWords(const holding::Proposal& proposal, const measure::Display&
     return words;
 }
 
-QString carriedWords(const holding::Carried& carried, const measure::Display& display) {
+QString carriedWords(const holding::Carried& carried, const units::Display& display) {
     if (carried.places_m.empty() || !std::isfinite(carried.sag_m) || carried.weight_N <= 0) return {};
     QStringList places;
-    for (const double place_m : carried.places_m) places << text(measure::writeLength(place_m, display));
+    for (const double place_m : carried.places_m) places << text(units::writeLength(place_m, display));
     const QString last = places.takeLast();
     return tr("The loose stack weighs %1; carried at %2 from the start of its strips it sags %3, which strains it by "
               "%4.")
-        .arg(text(measure::writeOnScale(measure::massThatWeighs(carried.weight_N), display)),
+        .arg(text(units::writeOnScale(units::massThatWeighs(carried.weight_N), display)),
              places.isEmpty() ? last : tr("%1 and %2").arg(places.join(tr(", ")), last),
-             smallWords(carried.sag_m, display), text(measure::writeShare(carried.strain)));
+             smallWords(carried.sag_m, display), text(units::writeShare(carried.strain)));
 }
 
 QString overRunWords(const QString& end, const holding::EndNeed& need, double runsPast_m,
-                     const measure::Display& display) {
-    const QString there = text(measure::writeLength(runsPast_m, display));
+                     const units::Display& display) {
+    const QString there = text(units::writeLength(runsPast_m, display));
     QString words = tr("%1 the gap at the trim line is %2 with %3 of over-run.")
                         .arg(end, std::isfinite(need.gap_m) ? smallWords(need.gap_m, display) : tr("not known"), there);
     const bool enough = need.overRun_m && *need.overRun_m <= runsPast_m;
@@ -142,7 +142,7 @@ QString overRunWords(const QString& end, const holding::EndNeed& need, double ru
     } else {
         words += enough ? tr(" It needs %1, with a clamp of %2 at the far end: enough.")
                         : tr(" It needs %1, with a clamp of %2 at the far end.");
-        words = words.arg(text(measure::writeLength(*need.overRun_m, display)), forceWords(need.clamp_N, display));
+        words = words.arg(text(units::writeLength(*need.overRun_m, display)), forceWords(need.clamp_N, display));
     }
     if (enough) return words;
     QStringList instead;
@@ -150,20 +150,20 @@ QString overRunWords(const QString& end, const holding::EndNeed& need, double ru
         instead << tr("a clamp of %1").arg(forceWords(*need.strongerClamp_N, display));
     if (need.caul_m && std::isfinite(*need.caul_m) && *need.caul_m > 0)
         instead << tr("a caul sawn to the curve of the outside, %1 thick,")
-                       .arg(text(measure::writeThickness(*need.caul_m, display)));
+                       .arg(text(units::writeThickness(*need.caul_m, display)));
     if (instead.isEmpty())
         return words + tr(" Neither a stronger clamp nor a caul would do with the over-run there is.");
     return words + tr(" With the over-run there is, %1 would do instead.").arg(instead.join(tr(" or ")));
 }
 
-QString atHandWords(const holding::AtHand& atHand, const measure::Display& display) {
+QString atHandWords(const holding::AtHand& atHand, const units::Display& display) {
     if (atHand.leftWithout <= 0) return {};
     QString words = atHand.leftWithout == 1 ? tr("One station is left without a tool.")
                                             : tr("%1 stations are left without a tool.").arg(atHand.leftWithout);
     QStringList instead;
     if (atHand.splitAfterStrip > 0)
         instead << tr("gluing in two, parted after strip %1, leaves %2 of the pulls and serves %3 more")
-                       .arg(QString::number(atHand.splitAfterStrip), text(measure::writeShare(atHand.splitShare)),
+                       .arg(QString::number(atHand.splitAfterStrip), text(units::writeShare(atHand.splitShare)),
                             QString::number(atHand.splitServes));
     if (atHand.strapsWouldServe > 0)
         instead << tr("straps drawn to %1 would serve %2")
@@ -192,7 +192,7 @@ QString failureWords(const holding::HullPlan& hull) {
 
 }  // namespace
 
-QString hullWords(const plan::HoldingPlan& holding, const measure::Display& display) {
+QString hullWords(const plan::HoldingPlan& holding, const units::Display& display) {
     if (!holding.hull) return {};
     const holding::HullPlan& hull = *holding.hull;
     if (!hull.standsAtRest) return tr("The boat does not stand on these blocks by its weight alone.");
@@ -202,13 +202,13 @@ QString hullWords(const plan::HoldingPlan& holding, const measure::Display& disp
         words += tr(" The boat %1.").arg(hull.lifts ? tr("lifts") : hull.tips ? tr("tips") : tr("slides"));
     } else if (std::isfinite(hull.margin) && hull.failsBy != holding::HullPlan::Failure::never) {
         words += tr(" They may grow %1 times before it %2.")
-                     .arg(text(measure::writeNumber(hull.margin, 2)), failureWords(hull));
+                     .arg(text(units::writeNumber(hull.margin, 2)), failureWords(hull));
     } else {
         words += tr(" However hard they push this way, it stays.");
     }
     if (std::isfinite(hull.mostPush_N))
         words += tr(" With a margin of %1 it bears %2.")
-                     .arg(text(measure::writeNumber(holding::marginAsked)), forceWords(hull.mostPush_N, display));
+                     .arg(text(units::writeNumber(holding::marginAsked)), forceWords(hull.mostPush_N, display));
     for (const holding::StationPlace& place : holding.stations)
         if (hull.worstProp >= 0 && place.index == hull.worstProp)
             words += tr(" Station %1 takes most off the margin.").arg(place.number);

@@ -12,7 +12,7 @@
 #include "app/look/text_shape.hpp"
 #include "app/look/theme.hpp"
 #include "app/panels/reading.hpp"
-#include "core/measure/day_text.hpp"
+#include "core/units/day_text.hpp"
 
 namespace fayline::app {
 
@@ -117,7 +117,7 @@ int LanesChart::taskAt(const QPointF& pixel) const {
 }
 
 QString LanesChart::clockWords(double clock_s) {
-    return text(measure::writeClock(std::fmod(clock_s, 24 * 60 * min_s)));
+    return text(units::writeClock(std::fmod(clock_s, 24 * 60 * min_s)));
 }
 
 void LanesChart::drawClock(QPainter* painter) const {

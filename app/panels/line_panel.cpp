@@ -66,7 +66,7 @@ LinePanel::LinePanel(QWidget* parent)
     grid_->setToolTip(tr("Where one value of a point lies on an even or round grid, only the other counts as read."));
     connect(grid_, &QPushButton::clicked, this, [this] {
         Change change{tr("Take round values as the grid"), {}, shown_->piece};
-        const std::vector<boat::Read> reads = proposedReads();
+        const std::vector<model::Read> reads = proposedReads();
         for (std::size_t i = 0; i < reads.size(); ++i) change.after.line.points[i].read = reads[i];
         emit changeAsked(change);
     });
@@ -107,7 +107,7 @@ QWidget* LinePanel::makeTools() {
     };
     const auto copy = [this] {
         if (!shown_ || shown_->pieceIndex < 0) return;
-        std::vector<boat::Point> points;
+        std::vector<model::Point> points;
         const std::vector<int> rows = table_->chosenRows();
         for (const int row : rows) points.push_back(shown_->piece.line.points[static_cast<std::size_t>(row)]);
         if (points.size() < 2) points = shown_->piece.line.points;  // one row is where the cursor is
@@ -136,8 +136,8 @@ QWidget* LinePanel::makeTools() {
 }
 
 void LinePanel::makeFields() {
-    using boat::LineInput;
-    const TypedFields line(fields_, "line.", over(&boat::Piece::line));
+    using model::LineInput;
+    const TypedFields line(fields_, "line.", over(&model::Piece::line));
     line.add({"readTo", tr("Points were read to"), "read_to_mm",
               tr("The step to which the offsets were read. The fit leaves about as much misfit as rounding to it "
                  "explains.")},
@@ -147,15 +147,15 @@ void LinePanel::makeFields() {
          tr("A value that is a line of the grid is exact: only the other one is made fair and searched for slips.")},
         {tr("both"), tr("x, y is the grid"), tr("y, x is the grid"), tr("as each point says")},
         [](const Shown& shown) {
-            const std::vector<boat::Point>& points = shown.piece.line.points;
+            const std::vector<model::Point>& points = shown.piece.line.points;
             if (points.empty()) return 0;
             const bool alike = std::all_of(points.begin(), points.end(),
-                                           [&](const boat::Point& point) { return point.read == points[0].read; });
+                                           [&](const model::Point& point) { return point.read == points[0].read; });
             return alike ? static_cast<int>(points[0].read) : 3;
         },
-        [](boat::Piece& piece, int chosen, const Shown&) {
+        [](model::Piece& piece, int chosen, const Shown&) {
             if (chosen > 2) return QString();
-            for (boat::Point& point : piece.line.points) point.read = static_cast<boat::Read>(chosen);
+            for (model::Point& point : piece.line.points) point.read = static_cast<model::Read>(chosen);
             static const QStringList names{tr("Take both values as read"), tr("Take x as read, y as the grid"),
                                            tr("Take y as read, x as the grid")};
             return names[chosen];
@@ -202,27 +202,27 @@ void LinePanel::show(const Shown& shown) {
     answer_->show(*shown_);
     offsets_->show(shown_);
     showColumns(std::any_of(shown_->piece.line.points.begin(), shown_->piece.line.points.end(),
-                            [](const boat::Point& point) { return point.read != boat::Read::both; }));
+                            [](const model::Point& point) { return point.read != model::Read::both; }));
     fields_->show(shown_);
     showPlot();
     showRepairs();
     showSearch();
 }
 
-std::vector<boat::Read> LinePanel::proposedReads() const {
+std::vector<model::Read> LinePanel::proposedReads() const {
     std::vector<line::Xy> places;
-    for (const boat::Point& point : shown_->piece.line.points) places.push_back({point.x_m, point.y_m});
+    for (const model::Point& point : shown_->piece.line.points) places.push_back({point.x_m, point.y_m});
     return line::gridOf(places, shown_->piece.line.readTo_m);
 }
 
 void LinePanel::showSearch() {
-    const std::vector<boat::Point>& points = shown_->piece.line.points;
+    const std::vector<model::Point>& points = shown_->piece.line.points;
     const bool any = shown_->pieceIndex >= 0 && !points.empty();
     const bool allBoth = std::all_of(points.begin(), points.end(),
-                                     [](const boat::Point& point) { return point.read == boat::Read::both; });
+                                     [](const model::Point& point) { return point.read == model::Read::both; });
     bool proposes = false;
     if (any && allBoth) {
-        for (const boat::Read read : proposedReads()) proposes = proposes || read != boat::Read::both;
+        for (const model::Read read : proposedReads()) proposes = proposes || read != model::Read::both;
     }
     grid_->setVisible(proposes);
     QString words;
@@ -245,7 +245,7 @@ void LinePanel::showPlot() {
     AlongPlot::Curve curve;
     AlongPlot::Curve low{{}, false};
     AlongPlot::Curve high{{}, false};
-    const double up = -stack::sideSign(shown_->piece.line.stripsOn);  // a left turn is hollow to strips on the left
+    const double up = -laminate::sideSign(shown_->piece.line.stripsOn);  // a left turn is hollow to strips on the left
     double least = 0;
     double most = 0;
     for (const line::Place& place : line.samples) {
@@ -350,7 +350,7 @@ void LinePanel::goToPoint(int point) {
 void LinePanel::openOffsets(const QString& fileName) {
     if (!shown_ || shown_->pieceIndex < 0) return;
     QString problems;
-    const std::vector<boat::Point> points = readOffsetsFile(fileName, shown_->display.lengths, &problems);
+    const std::vector<model::Point> points = readOffsetsFile(fileName, shown_->display.lengths, &problems);
     problems_->say(problems);
     offsets_->replacePoints(points, tr("Open offsets from %1").arg(QFileInfo(fileName).fileName()));
 }
@@ -358,7 +358,7 @@ void LinePanel::openOffsets(const QString& fileName) {
 void LinePanel::pasteOffsets(const QString& written) {
     if (!shown_ || shown_->pieceIndex < 0) return;
     QString problems;
-    const std::vector<boat::Point> points = readOffsetsText(written, shown_->display.lengths, &problems);
+    const std::vector<model::Point> points = readOffsetsText(written, shown_->display.lengths, &problems);
     problems_->say(problems);
     if (points.empty()) return;
     // Over all or over the chosen rows where more than one is chosen; else before the current one.
@@ -366,8 +366,8 @@ void LinePanel::pasteOffsets(const QString& written) {
     const QString name = points.size() == 1 ? tr("Paste a point") : tr("Paste %1 points").arg(points.size());
     if (rows.size() < 2)
         return offsets_->insertPoints(rows.empty() ? offsets_->rowCount() : rows.front(), points, name);
-    std::vector<boat::Point> all;
-    const std::vector<boat::Point>& present = shown_->piece.line.points;
+    std::vector<model::Point> all;
+    const std::vector<model::Point>& present = shown_->piece.line.points;
     for (int row = 0; row < static_cast<int>(present.size()); ++row) {
         if (row == rows.front()) all.insert(all.end(), points.begin(), points.end());
         if (!std::binary_search(rows.begin(), rows.end(), row)) all.push_back(present[static_cast<std::size_t>(row)]);

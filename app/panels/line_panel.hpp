@@ -41,7 +41,7 @@ private:
     void showPlot();
     void showRepairs();
     void showSearch();  // the proposal of a grid, and where a misread point cannot be told
-    std::vector<boat::Read> proposedReads() const;
+    std::vector<model::Read> proposedReads() const;
     int chosenRow() const;
     void follow(int row);  // makes `row` the current one once it is there
 

@@ -32,7 +32,7 @@ Qt::ItemFlags ListModel::flags(const QModelIndex& index) const {
     return flags | (columns_[index.column()].ticked.isEmpty() ? Qt::ItemIsEditable : Qt::ItemIsUserCheckable);
 }
 
-void ListModel::change(const QString& name, const std::function<void(boat::Piece&)>& make) {
+void ListModel::change(const QString& name, const std::function<void(model::Piece&)>& make) {
     if (!hasPiece()) return;
     Change change{name, {}, piece()};
     make(change.after);
@@ -81,7 +81,7 @@ QVariant ListModel::cell(int row, int column, int role) const {
     }
 }
 
-QString ListModel::put(boat::Piece& piece, int row, int column, const QVariant& value) const {
+QString ListModel::put(model::Piece& piece, int row, int column, const QVariant& value) const {
     const ListColumn& of = columns_[column];
     if (!of.read) return {};
     const bool on = value.toInt() == Qt::Checked;

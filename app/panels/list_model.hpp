@@ -38,7 +38,7 @@ struct ListColumn {
     Of<QVariant> severity = nullptr;
     // Puts what was typed into the piece, and gives how it then reads, or nothing where `cleared` names the change.
     // Throws InputError. None: read only.
-    std::function<QString(boat::Piece&, int row, const QString& written, const Shown&)> read = nullptr;
+    std::function<QString(model::Piece&, int row, const QString& written, const Shown&)> read = nullptr;
     std::function<QStringList(const Shown&)> choices = nullptr;
     std::function<QVariant(const Shown&, int row, int role)> more = nullptr;  // what it has of all other roles
 };
@@ -58,7 +58,7 @@ public:
     Qt::ItemFlags flags(const QModelIndex& index) const override;
 
     // Asks for the change that `make` makes of the present piece.
-    void change(const QString& name, const std::function<void(boat::Piece&)>& make);
+    void change(const QString& name, const std::function<void(model::Piece&)>& make);
 
 protected:
     virtual int indexOf(int row) const { return row; }                         // of a row's item in its list
@@ -66,7 +66,7 @@ protected:
     virtual std::optional<double> placeOf(int) const { return std::nullopt; }  // metres along the line
     bool isAtFault(int row) const;                                             // what is wrong is wrong with this row
     QVariant cell(int row, int column, int role) const override;
-    QString put(boat::Piece& piece, int row, int column, const QVariant& value) const override;
+    QString put(model::Piece& piece, int row, int column, const QVariant& value) const override;
     QString cellName(int row, int column) const override;
 
 private:
@@ -79,13 +79,13 @@ private:
 template <class Item>
 class ItemsModel : public ListModel {
 public:
-    using Items = std::vector<Item>& (*)(boat::Piece&);
+    using Items = std::vector<Item>& (*)(model::Piece&);
 
     ItemsModel(const QString& item, const QString& path, Items reach, double Item::*place, QObject* parent)
         : ListModel(item, path, parent), items_(reach), place_(place) {}
 
     const Item& item(const Shown& shown, int row) const {
-        return at(const_cast<boat::Piece&>(shown.piece), row);  // only read
+        return at(const_cast<model::Piece&>(shown.piece), row);  // only read
     }
 
     // A column over a member; `rest` has its name and whatever else does not follow from `way`.
@@ -95,7 +95,7 @@ public:
         rest.side = way.side;
         rest.choices = way.choices;
         rest.typed = [=, this](const Shown& shown, int row) { return way.write(item(shown, row).*member, shown); };
-        rest.read = [=, this, mayClear = !rest.cleared.isEmpty()](boat::Piece& piece, int row, const QString& written,
+        rest.read = [=, this, mayClear = !rest.cleared.isEmpty()](model::Piece& piece, int row, const QString& written,
                                                                   const Shown& shown) {
             Value& value = at(piece, row).*member;
             value = way.read(written, shown);
@@ -113,7 +113,7 @@ public:
     // The same over the member by which the items are kept in order.
     ListColumn ordering(const Way<double>& way, ListColumn rest) const {
         ListColumn column = typed(place_, way, std::move(rest));
-        column.read = [=, this, read = column.read](boat::Piece& piece, int row, const QString& written,
+        column.read = [=, this, read = column.read](model::Piece& piece, int row, const QString& written,
                                                     const Shown& shown) {
             const QString reads = read(piece, row, written, shown);
             std::ranges::stable_sort(items_(piece), {}, place_);
@@ -124,7 +124,7 @@ public:
 
     // Each is one change. Rows that do not exist are ignored.
     void insertItem(const QString& name, int before, const Item& one) {
-        change(name, [&](boat::Piece& piece) {
+        change(name, [&](model::Piece& piece) {
             std::vector<Item>& all = items_(piece);
             all.insert(all.begin() + std::clamp(before, 0, math::countOf(all)), one);
         });
@@ -138,7 +138,7 @@ public:
     void moveItem(int row, int by, const QString& name) {
         const int to = row + by;
         if (row < 0 || to < 0 || row >= rowCount() || to >= rowCount()) return;
-        change(name, [&](boat::Piece& piece) { std::swap(items_(piece)[row], items_(piece)[to]); });
+        change(name, [&](model::Piece& piece) { std::swap(items_(piece)[row], items_(piece)[to]); });
     }
     // `one` names the change of a single row, %1 being that; `many` that of more, %1 being how many.
     void removeItems(std::vector<int> rows, const QString& one, const QString& many) {
@@ -150,19 +150,19 @@ public:
         rows.erase(std::unique(rows.begin(), rows.end()), rows.end());
         const QString name =
             rows.size() == 1 ? filled(one, {rowName(first)}) : filled(many, {QString::number(rows.size())});
-        change(name, [&](boat::Piece& piece) {
+        change(name, [&](model::Piece& piece) {
             for (const int row : rows) items_(piece).erase(items_(piece).begin() + row);
         });
     }
 
 protected:
-    const std::vector<Item>& items() const { return items_(const_cast<boat::Piece&>(piece())); }  // only read
-    virtual Item& at(boat::Piece& piece, int row) const { return items_(piece)[indexOf(row)]; }
+    const std::vector<Item>& items() const { return items_(const_cast<model::Piece&>(piece())); }  // only read
+    virtual Item& at(model::Piece& piece, int row) const { return items_(piece)[indexOf(row)]; }
     std::optional<double> placeOf(int row) const override {
         return place_ ? std::optional(item(shown(), row).*place_) : std::nullopt;
     }
     int rowsOf(const Shown& shown) const override {
-        return math::countOf(items_(const_cast<boat::Piece&>(shown.piece)));
+        return math::countOf(items_(const_cast<model::Piece&>(shown.piece)));
     }
     bool sameRow(const Shown& a, int rowOfA, const Shown& b, int rowOfB) const override {
         return item(a, rowOfA) == item(b, rowOfB);

@@ -26,7 +26,7 @@ const line::Suspect* suspectOf(const Shown& shown, int row) {
 }
 
 QString suspicion(const Shown& shown, const line::Suspect& suspect) {
-    const QString expected = text(measure::writeLength(suspect.expected_m, shown.display));
+    const QString expected = text(units::writeLength(suspect.expected_m, shown.display));
     if (suspect.slip.empty())
         return QStringLiteral("probably misread: a fair line has %1 at %2")
             .arg(QLatin1Char(suspect.axis))
@@ -41,9 +41,9 @@ QString suspicion(const Shown& shown, const line::Suspect& suspect) {
 
 OffsetsModel::OffsetsModel(QObject* parent)
     : ItemsModel(
-          tr("point"), "line.points", [](boat::Piece& piece) -> std::vector<boat::Point>& { return piece.line.points; },
-          nullptr, parent) {
-    ListColumn label = typed(&boat::Point::label, way::name(),
+          tr("point"), "line.points",
+          [](model::Piece& piece) -> std::vector<model::Point>& { return piece.line.points; }, nullptr, parent) {
+    ListColumn label = typed(&model::Point::label, way::name(),
                              {.name = tr("Point"),
                               .hint = tr("What the point is called on the board"),
                               .widest = "WL 10",
@@ -57,13 +57,13 @@ OffsetsModel::OffsetsModel(QObject* parent)
         coordinate(0),
         coordinate(1),
         misfit(),
-        typed(&boat::Point::mustPass, way::tick(),
+        typed(&model::Point::mustPass, way::tick(),
               {.name = tr("Pass"),
                .hint = tr("The line must pass through this point"),
                .change = tr("Pass through %1"),
                .cleared = tr("Let %1 be missed"),
                .ticked = {tr("need not pass"), tr("must pass")}}),
-        typed(&boat::Point::read, way::oneOf<boat::Read>({"both", "x", "y"}),
+        typed(&model::Point::read, way::oneOf<model::Read>({"both", "x", "y"}),
               {.name = tr("Read"),
                .hint = tr("Which value was read; the other is then a line of the grid and exact"),
                .change = tr("Take %2 of %1 as read"),
@@ -86,7 +86,7 @@ OffsetsModel::OffsetsModel(QObject* parent)
 
 ListColumn OffsetsModel::coordinate(std::size_t axis) const {
     const QString name = axis == 0 ? QStringLiteral("x") : QStringLiteral("y");
-    const auto member = axis == 0 ? &boat::Point::x_m : &boat::Point::y_m;
+    const auto member = axis == 0 ? &model::Point::x_m : &model::Point::y_m;
     ListColumn column = typed(member, way::length(),
                               {.name = name,
                                .hint = axis == 0 ? tr("x as it was written") : tr("y as it was written"),
@@ -94,8 +94,8 @@ ListColumn OffsetsModel::coordinate(std::size_t axis) const {
     column.typed = column.text = [this, axis](const Shown& shown, int row) {
         return coordinateText(item(shown, row), int(axis), shown.display);
     };
-    column.read = [this, axis, member](boat::Piece& piece, int row, const QString& written, const Shown& shown) {
-        boat::Point& point = at(piece, row);
+    column.read = [this, axis, member](model::Piece& piece, int row, const QString& written, const Shown& shown) {
+        model::Point& point = at(piece, row);
         point.*member = readLengthText(written, shown.display);
         point.written[axis] = app::text(written);
         return written;
@@ -118,7 +118,7 @@ ListColumn OffsetsModel::misfit() const {
     };
     column.text = [known](const Shown& shown, int row) {
         const std::optional<double> misfit_m = known(shown, row);
-        return misfit_m ? app::text(measure::writeSmall(*misfit_m, shown.display)) : QString(QChar(0x2013));
+        return misfit_m ? app::text(units::writeSmall(*misfit_m, shown.display)) : QString(QChar(0x2013));
     };
     column.number = [known](const Shown& shown, int row) {
         const std::optional<double> misfit_m = known(shown, row);
@@ -129,7 +129,7 @@ ListColumn OffsetsModel::misfit() const {
         const std::optional<double> misfit_m = known(shown, row);
         if (!misfit_m || (role != barRole && role != barFromMiddleRole)) return {};
         if (role == barFromMiddleRole) return true;
-        const boat::LineInput& line = shown.piece.line;
+        const model::LineInput& line = shown.piece.line;
         const double full = line.fairWithin_m > 0 ? line.fairWithin_m : line.readTo_m;
         return full > 0 ? std::clamp(*misfit_m / full, -1.0, 1.0) : 0.0;
     };
@@ -142,11 +142,11 @@ QString OffsetsModel::cellName(int row, int column) const {
 
 void OffsetsModel::insertPoint(int before) {
     if (!hasPiece()) return;
-    const std::vector<boat::Point>& points = items();
+    const std::vector<model::Point>& points = items();
     const int count = math::countOf(points);
     before = std::clamp(before, 0, count);
     // On the fair line, so that nothing moves until the user types or drags the point to where it belongs.
-    boat::Point point;
+    model::Point point;
     const line::FairLine* fair =
         count > 0 && footOf(shown(), 0) && piece().line.takeOff_m == 0 ? &plan()->line.fair : nullptr;
     if (count >= 2 && fair) {
@@ -161,8 +161,8 @@ void OffsetsModel::insertPoint(int before) {
         point.x_m = (points[before - 1].x_m + points[before].x_m) / 2;
         point.y_m = (points[before - 1].y_m + points[before].y_m) / 2;
     } else if (count >= 2) {
-        const boat::Point& end = before == 0 ? points[0] : points[count - 1];
-        const boat::Point& next = before == 0 ? points[1] : points[count - 2];
+        const model::Point& end = before == 0 ? points[0] : points[count - 1];
+        const model::Point& next = before == 0 ? points[1] : points[count - 2];
         point.x_m = 2 * end.x_m - next.x_m;
         point.y_m = 2 * end.y_m - next.y_m;
     } else if (count == 1) {
@@ -178,15 +178,15 @@ void OffsetsModel::movePoint(int row, int by) {
              (by < 0 ? tr("Move %1 up the table") : tr("Move %1 down the table")).arg(pointName(piece(), row)));
 }
 
-void OffsetsModel::insertPoints(int before, const std::vector<boat::Point>& points, const QString& name) {
-    change(name, [&](boat::Piece& piece) {
-        std::vector<boat::Point>& all = piece.line.points;
+void OffsetsModel::insertPoints(int before, const std::vector<model::Point>& points, const QString& name) {
+    change(name, [&](model::Piece& piece) {
+        std::vector<model::Point>& all = piece.line.points;
         all.insert(all.begin() + std::clamp(before, 0, math::countOf(all)), points.begin(), points.end());
     });
 }
 
-void OffsetsModel::replacePoints(const std::vector<boat::Point>& points, const QString& name) {
-    if (!points.empty()) change(name, [&](boat::Piece& piece) { piece.line.points = points; });
+void OffsetsModel::replacePoints(const std::vector<model::Point>& points, const QString& name) {
+    if (!points.empty()) change(name, [&](model::Piece& piece) { piece.line.points = points; });
 }
 
 std::vector<Repair> repairsOf(const Shown& shown) {
@@ -200,11 +200,11 @@ std::vector<Repair> repairsOf(const Shown& shown) {
         repair.change = {QObject::tr("Correct %1 points").arg(slip.points.size()), {}, shown.piece};
         QStringList names;
         for (const int row : slip.points) {
-            boat::Point& point = repair.change.after.line.points.at(static_cast<std::size_t>(row));
+            model::Point& point = repair.change.after.line.points.at(static_cast<std::size_t>(row));
             const std::size_t axis = slip.axis == 'x' ? 0 : 1;
             double& coordinate = axis == 0 ? point.x_m : point.y_m;
             coordinate += slip.by_m;
-            point.written[axis] = measure::writeLength(coordinate, shown.display.lengths);
+            point.written[axis] = units::writeLength(coordinate, shown.display.lengths);
             names << pointName(shown.piece, row);
         }
         repair.text = QObject::tr("%1: %2 reads %3 in each")
@@ -218,7 +218,7 @@ std::vector<Repair> repairsOf(const Shown& shown) {
         const QString name = pointName(shown.piece, suspect.point);
         Repair repair{{suspect.point}, {}, {}};
         repair.change = {QObject::tr("Correct %1").arg(name), {}, shown.piece};
-        boat::Point& point = repair.change.after.line.points.at(static_cast<std::size_t>(suspect.point));
+        model::Point& point = repair.change.after.line.points.at(static_cast<std::size_t>(suspect.point));
         point.x_m = suspect.try_m[0];
         point.y_m = suspect.try_m[1];
         point.written = suspect.tryWritten;

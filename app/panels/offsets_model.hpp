@@ -9,7 +9,7 @@
 
 namespace fayline::app {
 
-class OffsetsModel : public ItemsModel<boat::Point> {
+class OffsetsModel : public ItemsModel<model::Point> {
 public:
     enum Column { labelColumn, xColumn, yColumn, misfitColumn, mustPassColumn, readColumn };
 
@@ -19,8 +19,8 @@ public:
     void insertPoint(int before);  // halfway between its neighbours, or one step on at an end
     void removePoints(const std::vector<int>& rows) { removeItems(rows, tr("Remove %1"), tr("Remove %1 points")); }
     void movePoint(int row, int by);  // -1 up, +1 down
-    void insertPoints(int before, const std::vector<boat::Point>& points, const QString& name);
-    void replacePoints(const std::vector<boat::Point>& points, const QString& name);
+    void insertPoints(int before, const std::vector<model::Point>& points, const QString& name);
+    void replacePoints(const std::vector<model::Point>& points, const QString& name);
 
 protected:
     QString rowName(int row) const override { return pointName(piece(), row); }

@@ -98,10 +98,10 @@ struct Columns {
     bool header = false;
 };
 
-std::optional<double> lengthOf(const QString& field, measure::LengthNotation assumed) {
+std::optional<double> lengthOf(const QString& field, units::LengthNotation assumed) {
     try {
-        return measure::readLength(text(field), assumed);
-    } catch (const measure::InputError&) {
+        return units::readLength(text(field), assumed);
+    } catch (const units::InputError&) {
         return std::nullopt;
     }
 }
@@ -135,7 +135,7 @@ Columns byPosition(qsizetype count) {
     return {0, 1, 2, {}, {}, false};
 }
 
-Columns columnsOf(const QStringList& first, measure::LengthNotation assumed) {
+Columns columnsOf(const QStringList& first, units::LengthNotation assumed) {
     Columns named;
     named.x = columnNamed(first, QStringLiteral("x"), &named.unitX);
     named.y = columnNamed(first, QStringLiteral("y"), &named.unitY);
@@ -155,36 +155,35 @@ Columns columnsOf(const QStringList& first, measure::LengthNotation assumed) {
 }
 
 // The text of one coordinate with the header's unit where it is bare, and its length.
-std::pair<std::string, double> coordinate(const QString& field, const QString& unit, measure::LengthNotation assumed) {
+std::pair<std::string, double> coordinate(const QString& field, const QString& unit, units::LengthNotation assumed) {
     if (!unit.isEmpty()) {
         const QString whole = field + QLatin1Char(' ') + unit;
         if (const std::optional<double> length = lengthOf(whole, assumed)) return {text(whole), *length};
     }
-    return {text(field), measure::readLength(text(field), assumed)};
+    return {text(field), units::readLength(text(field), assumed)};
 }
 
-boat::Point pointOf(const QStringList& fields, const Columns& columns, measure::LengthNotation assumed) {
-    if (fields.size() < 2)
-        throw measure::InputError("", "there is one column only", "give x and y, or a label, x and y");
+model::Point pointOf(const QStringList& fields, const Columns& columns, units::LengthNotation assumed) {
+    if (fields.size() < 2) throw units::InputError("", "there is one column only", "give x and y, or a label, x and y");
     Columns here = columns;
     if (!columns.header) {
         here = byPosition(fields.size());
         if (fields.size() > 3 && lengthOf(fields[0], assumed))
-            throw measure::InputError("", "there are " + std::to_string(fields.size()) + " columns and no header",
-                                      "name the columns label, x and y in a first line");
+            throw units::InputError("", "there are " + std::to_string(fields.size()) + " columns and no header",
+                                    "name the columns label, x and y in a first line");
     }
     if (here.x >= fields.size() || here.y >= fields.size())
-        throw measure::InputError("", "a column is missing", "give as many columns as the header has");
-    boat::Point point;
+        throw units::InputError("", "a column is missing", "give as many columns as the header has");
+    model::Point point;
     if (here.label >= 0 && here.label < fields.size()) point.label = text(fields[here.label]);
     const auto read = [&](int column, const QString& unit, const char* axis) {
         if (fields[column].isEmpty())
-            throw measure::InputError("", std::string(axis) + " is empty", "give a length such as 2-3-4+ or 698.5 mm");
+            throw units::InputError("", std::string(axis) + " is empty", "give a length such as 2-3-4+ or 698.5 mm");
         try {
             return coordinate(fields[column], unit, assumed);
-        } catch (const measure::InputError& error) {
-            throw measure::InputError("", std::string(axis) + " \"" + text(fields[column]) + "\": " + error.wrong(),
-                                      error.accepted());
+        } catch (const units::InputError& error) {
+            throw units::InputError("", std::string(axis) + " \"" + text(fields[column]) + "\": " + error.wrong(),
+                                    error.accepted());
         }
     };
     std::tie(point.written[0], point.x_m) = read(here.x, here.unitX, "x");
@@ -193,11 +192,11 @@ boat::Point pointOf(const QStringList& fields, const Columns& columns, measure::
 }
 
 struct Reading {
-    std::vector<boat::Point> points;
+    std::vector<model::Point> points;
     QStringList problems;
 };
 
-Reading readWith(const std::vector<Row>& rows, Separator separator, measure::LengthNotation assumed) {
+Reading readWith(const std::vector<Row>& rows, Separator separator, units::LengthNotation assumed) {
     Reading reading;
     const Columns columns = columnsOf(fieldsOf(rows.front().line, separator), assumed);
     for (std::size_t i = columns.header ? 1 : 0; i < rows.size(); ++i) {
@@ -206,7 +205,7 @@ Reading readWith(const std::vector<Row>& rows, Separator separator, measure::Len
         while (!columns.header && fields.size() > 2 && fields.last().isEmpty()) fields.removeLast();
         try {
             reading.points.push_back(pointOf(fields, columns, assumed));
-        } catch (const measure::InputError& error) {
+        } catch (const units::InputError& error) {
             reading.problems << QStringLiteral("Line %1: %2").arg(rows[i].number).arg(why(error));
         }
     }
@@ -215,7 +214,7 @@ Reading readWith(const std::vector<Row>& rows, Separator separator, measure::Len
 
 }  // namespace
 
-std::vector<boat::Point> readOffsetsText(const QString& whole, measure::LengthNotation assumed, QString* problems) {
+std::vector<model::Point> readOffsetsText(const QString& whole, units::LengthNotation assumed, QString* problems) {
     if (problems) problems->clear();
     const std::vector<Row> rows = rowsOf(whole);
     if (rows.empty()) {
@@ -241,10 +240,10 @@ std::vector<boat::Point> readOffsetsText(const QString& whole, measure::LengthNo
     return best->points;
 }
 
-std::vector<boat::Point> readOffsetsFile(const QString& fileName, measure::LengthNotation assumed, QString* problems) {
+std::vector<model::Point> readOffsetsFile(const QString& fileName, units::LengthNotation assumed, QString* problems) {
     const auto refuse = [problems](const QString& why) {
         if (problems) *problems = why;
-        return std::vector<boat::Point>{};
+        return std::vector<model::Point>{};
     };
     QFile file(fileName);
     if (!file.open(QIODevice::ReadOnly))
@@ -258,9 +257,9 @@ std::vector<boat::Point> readOffsetsFile(const QString& fileName, measure::Lengt
     return readOffsetsText(text, assumed, problems);
 }
 
-QString writeOffsetsText(const std::vector<boat::Point>& points, const measure::Display& display) {
+QString writeOffsetsText(const std::vector<model::Point>& points, const units::Display& display) {
     QString out = QStringLiteral("label\tx\ty\n");
-    for (const boat::Point& point : points) {
+    for (const model::Point& point : points) {
         QString label = text(point.label);
         label.replace(QLatin1Char('\t'), QLatin1Char(' '));
         const bool quote = label.startsWith(QLatin1Char('"')) || label.startsWith(QLatin1Char('#'));

@@ -4,8 +4,8 @@
 #include <QString>
 #include <vector>
 
-#include "core/boat/boat.hpp"
-#include "core/measure/display.hpp"
+#include "core/model/boat.hpp"
+#include "core/units/display.hpp"
 
 namespace fayline::app {
 
@@ -18,13 +18,13 @@ namespace fayline::app {
 //
 // A bare number means what `assumed` says. `written` of each point is the text as it stood there.
 // A line that cannot be read gives no point and one line in `problems` (if given): its number and what is wrong.
-std::vector<boat::Point> readOffsetsText(const QString& text, measure::LengthNotation assumed, QString* problems);
+std::vector<model::Point> readOffsetsText(const QString& text, units::LengthNotation assumed, QString* problems);
 
 // The points in the file, which is UTF-8 or else Latin-1, as above. A file that cannot be read or is too large to be a
 // table of offsets gives none and says so in `problems`.
-std::vector<boat::Point> readOffsetsFile(const QString& fileName, measure::LengthNotation assumed, QString* problems);
+std::vector<model::Point> readOffsetsFile(const QString& fileName, units::LengthNotation assumed, QString* problems);
 
 // The points as label, x, y with tabs between them under a header, as readOffsetsText takes them back.
-QString writeOffsetsText(const std::vector<boat::Point>& points, const measure::Display& display);
+QString writeOffsetsText(const std::vector<model::Point>& points, const units::Display& display);
 
 }  // namespace fayline::app

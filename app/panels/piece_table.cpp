@@ -68,12 +68,12 @@ QVariant PieceTable::data(const QModelIndex& index, int role) const {
 bool PieceTable::setData(const QModelIndex& index, const QVariant& value, int role) {
     if ((role != Qt::EditRole && role != Qt::CheckStateRole) || !index.isValid() || !hasPiece()) return false;
     const std::pair<int, int> place{index.row(), index.column()};
-    boat::Piece after = piece();
+    model::Piece after = piece();
     Change change;
     try {
         change.name = put(after, index.row(), index.column(), value);
         if (after != piece()) refuseImpossible(piece(), after);
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         drafts_[place] = {value, why(error)};
         emit dataChanged(index, index);
         emit unreadChanged();

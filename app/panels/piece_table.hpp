@@ -53,13 +53,13 @@ protected:
     virtual bool sameRow(const Shown& a, int rowOfA, const Shown& b, int rowOfB) const = 0;
     virtual QVariant cell(int row, int column, int role) const = 0;
     // Puts `value` into `piece` and gives the name of the change. Throws InputError.
-    virtual QString put(boat::Piece& piece, int row, int column, const QVariant& value) const = 0;
+    virtual QString put(model::Piece& piece, int row, int column, const QVariant& value) const = 0;
     virtual QString cellName(int row, int column) const = 0;  // "WL 12, x"
 
     bool hasPiece() const { return shown_ && shown_->pieceIndex >= 0; }
     const Shown& shown() const { return *shown_; }
     const std::shared_ptr<const Shown>& shownWhole() const { return shown_; }
-    const boat::Piece& piece() const { return shown_->piece; }
+    const model::Piece& piece() const { return shown_->piece; }
     const plan::Plan* plan() const { return shown_->plan.get(); }
 
 private:

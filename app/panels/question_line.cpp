@@ -108,7 +108,7 @@ QuestionButton::QuestionButton(plan::Question question, QWidget* parent)
     show(nullptr, {}, false);
 }
 
-void QuestionButton::show(const plan::Answer* answer, const measure::Display& display, bool outOfDate) {
+void QuestionButton::show(const plan::Answer* answer, const units::Display& display, bool outOfDate) {
     const bool answered = answer && !answer->figures.empty();
     const QString figures = answered ? app::text(plan::writeWithin(answer->figures, display))
                             : answer ? tr("not built yet")

@@ -18,7 +18,7 @@ class QuestionButton : public QAbstractButton {
 public:
     QuestionButton(plan::Question question, QWidget* parent);
 
-    void show(const plan::Answer* answer, const measure::Display& display, bool outOfDate);
+    void show(const plan::Answer* answer, const units::Display& display, bool outOfDate);
     // There has never been a plan: `figures` say so in short, `why` in whole; `atFault` where the reason lies here.
     void showUnplanned(const QString& figures, const QString& why, bool atFault);
     plan::Question question() const { return question_; }

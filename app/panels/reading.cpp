@@ -5,31 +5,31 @@
 #include <QStringList>
 #include <cmath>
 
-#include "core/boat/file.hpp"
-#include "core/measure/quantity.hpp"
+#include "core/io/file.hpp"
+#include "core/units/quantity.hpp"
 
 namespace fayline::app {
 
-QString why(const measure::InputError& error) {
+QString why(const units::InputError& error) {
     return text(error.wrong()) + QStringLiteral("; ") + text(error.accepted());
 }
 
-double readLengthText(const QString& written, const measure::Display& display) {
-    return measure::readLength(text(written.trimmed()), display.lengths);
+double readLengthText(const QString& written, const units::Display& display) {
+    return units::readLength(text(written.trimmed()), display.lengths);
 }
 
-QString writeLengthText(double length_m, const measure::Display& display) {
-    return text(measure::writeLength(length_m, display.lengths));
+QString writeLengthText(double length_m, const units::Display& display) {
+    return text(units::writeLength(length_m, display.lengths));
 }
 
 double readNumber(const QString& written) {
     QString plain = written.trimmed();
-    plain = text(measure::withoutCommas(text(plain.replace(QChar(0x2212), QLatin1Char('-')))));
+    plain = text(units::withoutCommas(text(plain.replace(QChar(0x2212), QLatin1Char('-')))));
     bool good = false;
     const double number = QLocale::c().toDouble(plain, &good);
     if (!good || !std::isfinite(number))
-        throw measure::InputError("", "\"" + text(written.trimmed()) + "\" is not a number",
-                                  "give a number such as 12 or 0.5");
+        throw units::InputError("", "\"" + text(written.trimmed()) + "\" is not a number",
+                                "give a number such as 12 or 0.5");
     return number;
 }
 
@@ -37,8 +37,8 @@ int readWhole(const QString& written) {
     bool good = false;
     const int number = written.trimmed().toInt(&good);
     if (!good)
-        throw measure::InputError("", "\"" + text(written.trimmed()) + "\" is not a whole number",
-                                  "give a whole number such as 8");
+        throw units::InputError("", "\"" + text(written.trimmed()) + "\" is not a whole number",
+                                "give a whole number such as 8");
     return number;
 }
 
@@ -51,11 +51,11 @@ double readShare(const QString& written) {
 double readShareWithin1(const QString& written) {
     const double share = readShare(written);
     if (share >= 0 && share <= 1) return share;
-    throw measure::InputError("", written.trimmed().toStdString() + " is not a share", "give 0 to 100 %");
+    throw units::InputError("", written.trimmed().toStdString() + " is not a share", "give 0 to 100 %");
 }
 
 QString writeShareText(double share) {
-    return text(measure::writeNumber(share * 100, 4)) + QStringLiteral(" %");
+    return text(units::writeNumber(share * 100, 4)) + QStringLiteral(" %");
 }
 
 namespace {
@@ -69,7 +69,7 @@ std::optional<double> afterOneIn(const QString& written) {
     return readNumber(match.captured(1));
 }
 
-measure::InputError notASlope(const QString& written, const char* accepted) {
+units::InputError notASlope(const QString& written, const char* accepted) {
     return {"", "\"" + text(written.trimmed()) + "\" is not a slope", accepted};
 }
 
@@ -88,7 +88,7 @@ double readGrainSlope(const QString& written) {
 
 QString writeGrainSlope(double slope) {
     if (slope <= 0) return QStringLiteral("straight");
-    return QStringLiteral("1 in ") + text(measure::writeNumber(1 / slope, 3));
+    return QStringLiteral("1 in ") + text(units::writeNumber(1 / slope, 3));
 }
 
 std::optional<double> readScarf(const QString& written) {
@@ -99,24 +99,24 @@ std::optional<double> readScarf(const QString& written) {
     return number;
 }
 
-QString writeScarf(const std::optional<boat::Scarf>& scarf) {
+QString writeScarf(const std::optional<model::Scarf>& scarf) {
     if (!scarf) return {};
-    return QStringLiteral("1 in ") + text(measure::writeNumber(scarf->slope, 4));
+    return QStringLiteral("1 in ") + text(units::writeNumber(scarf->slope, 4));
 }
 
 std::optional<double> readHeading(const QString& written) {
     QString plain = written.trimmed();
     if (plain.endsWith(QChar(0x00b0))) plain.chop(1);
     if (plain.isEmpty()) return std::nullopt;
-    return measure::fromDegrees(readNumber(plain));
+    return units::fromDegrees(readNumber(plain));
 }
 
 QString writeHeading(const std::optional<double>& heading_rad) {
     if (!heading_rad) return {};
-    return text(measure::writeNumber(measure::toDegrees(*heading_rad), 6)) + QChar(0x00b0);
+    return text(units::writeNumber(units::toDegrees(*heading_rad), 6)) + QChar(0x00b0);
 }
 
-std::optional<double> readOptionalLength(const QString& written, const measure::Display& display) {
+std::optional<double> readOptionalLength(const QString& written, const units::Display& display) {
     if (written.trimmed().isEmpty()) return std::nullopt;
     return readLengthText(written, display);
 }
@@ -131,7 +131,7 @@ QStringList parts(const QString& written) {
 
 }  // namespace
 
-std::vector<double> readLengths(const QString& written, const measure::Display& display) {
+std::vector<double> readLengths(const QString& written, const units::Display& display) {
     std::vector<double> lengths;
     for (const QString& part : parts(written)) lengths.push_back(readLengthText(part, display));
     return lengths;
@@ -143,7 +143,7 @@ std::vector<int> readWholes(const QString& written) {
     return numbers;
 }
 
-QString coordinateText(const boat::Point& point, int axis, const measure::Display& display) {
+QString coordinateText(const model::Point& point, int axis, const units::Display& display) {
     const double coordinate_m = axis == 0 ? point.x_m : point.y_m;
     const std::string& written = point.written[axis];
     if (written.empty()) return writeLengthText(coordinate_m, display);
@@ -151,53 +151,53 @@ QString coordinateText(const boat::Point& point, int axis, const measure::Displa
     // longer lies where it was written.
     constexpr double same_m = 1e-6;
     try {
-        if (std::abs(measure::readLength(written, display.lengths) - coordinate_m) < same_m) return text(written);
-    } catch (const measure::InputError&) {
+        if (std::abs(units::readLength(written, display.lengths) - coordinate_m) < same_m) return text(written);
+    } catch (const units::InputError&) {
     }
     return writeLengthText(coordinate_m, display);
 }
 
-std::optional<std::array<double, 2>> readSection(const QString& written, const measure::Display& display) {
+std::optional<std::array<double, 2>> readSection(const QString& written, const units::Display& display) {
     if (written.trimmed().isEmpty()) return std::nullopt;
     QString plain = written;
     const QStringList sides = plain.replace(QChar(0x00d7), QLatin1Char('x')).split(QLatin1Char('x'));
     if (sides.size() != 2)
-        throw measure::InputError("", "\"" + text(written.trimmed()) + "\" is not a section",
-                                  "give its two sides, such as " + text(writeSection({{0.089, 0.038}}, display)));
+        throw units::InputError("", "\"" + text(written.trimmed()) + "\" is not a section",
+                                "give its two sides, such as " + text(writeSection({{0.089, 0.038}}, display)));
     return std::array<double, 2>{readLengthText(sides[0], display), readLengthText(sides[1], display)};
 }
 
-QString writeSection(const std::optional<std::array<double, 2>>& section_m, const measure::Display& display) {
+QString writeSection(const std::optional<std::array<double, 2>>& section_m, const units::Display& display) {
     if (!section_m) return {};
-    return QStringLiteral("%1 x %2").arg(text(measure::writeThickness((*section_m)[0], display)),
-                                         text(measure::writeThickness((*section_m)[1], display)));
+    return QStringLiteral("%1 x %2").arg(text(units::writeThickness((*section_m)[0], display)),
+                                         text(units::writeThickness((*section_m)[1], display)));
 }
 
-QString smallFigure(double distance_m, const measure::Display& display) {
-    QString figure = text(measure::writeSmall(distance_m, display));
+QString smallFigure(double distance_m, const units::Display& display) {
+    QString figure = text(units::writeSmall(distance_m, display));
     if (figure.startsWith(QLatin1Char('+')) || figure.startsWith(QLatin1Char('-'))) figure.remove(0, 1);
     return figure.section(QLatin1Char(' '), 0, 0);
 }
 
-QString smallUnit(const measure::Display& display) {
-    return text(measure::writeSmall(0, display)).section(QLatin1Char(' '), 1);
+QString smallUnit(const units::Display& display) {
+    return text(units::writeSmall(0, display)).section(QLatin1Char(' '), 1);
 }
 
 std::optional<double> readOptionalStress(const QString& written) {
     QString plain = written.trimmed();
     if (plain.endsWith(QStringLiteral("MPa"), Qt::CaseInsensitive)) plain.chop(3);
     if (plain.trimmed().isEmpty()) return std::nullopt;
-    return readNumber(plain) * measure::megapascal_Pa;
+    return readNumber(plain) * units::megapascal_Pa;
 }
 
 namespace {
 
-std::optional<measure::InputError> impossible(const boat::Piece& piece) {
-    boat::Boat alone;
+std::optional<units::InputError> impossible(const model::Piece& piece) {
+    model::Boat alone;
     alone.pieces.push_back(piece);
     try {
-        boat::readBoat(boat::writeBoat(alone));
-    } catch (const measure::InputError& error) {
+        io::readBoat(io::writeBoat(alone));
+    } catch (const units::InputError& error) {
         return error;
     }
     return std::nullopt;
@@ -205,18 +205,18 @@ std::optional<measure::InputError> impossible(const boat::Piece& piece) {
 
 }  // namespace
 
-void refuseImpossible(const boat::Piece& before, const boat::Piece& after) {
-    const std::optional<measure::InputError> error = impossible(after);
+void refuseImpossible(const model::Piece& before, const model::Piece& after) {
+    const std::optional<units::InputError> error = impossible(after);
     if (!error) return;
-    const std::optional<measure::InputError> already = impossible(before);
+    const std::optional<units::InputError> already = impossible(before);
     if (already && already->path() == error->path()) return;
     throw *error;
 }
 
-QString sourceText(const measure::Source& source) {
+QString sourceText(const units::Source& source) {
     return QStringLiteral("%1. %2: %3.")
-        .arg(text(source.text), QLatin1String(measure::markText(source.mark)),
-             QLatin1String(measure::markMeaning(source.mark)));
+        .arg(text(source.text), QLatin1String(units::markText(source.mark)),
+             QLatin1String(units::markMeaning(source.mark)));
 }
 
 }  // namespace fayline::app

@@ -12,8 +12,8 @@
 #include "app/panels/schedule_rows.hpp"
 #include "app/panels/typed_fields.hpp"
 #include "core/math/count.hpp"
-#include "core/plan/day_words.hpp"
-#include "core/plan/remedies.hpp"
+#include "core/plan/findings/day_words.hpp"
+#include "core/plan/study/remedies.hpp"
 
 namespace fayline::app {
 
@@ -128,65 +128,65 @@ void SchedulePanel::addFigures(const char* head, const QString& title, bool open
 
 void SchedulePanel::makeCrew() {
     Fields* fields = newFields();
-    const TypedFields typed(fields, "crew.", over(&boat::Piece::crew));
-    typed.add({"hands", tr("Pairs of hands"), "hands", tr("You count as one")}, &boat::Crew::hands, way::whole());
-    typed.add({"startAt", tr("Begin at"), "start_at", tr("Time on the wall")}, &boat::Crew::startAt_s, way::clock());
+    const TypedFields typed(fields, "crew.", over(&model::Piece::crew));
+    typed.add({"hands", tr("Pairs of hands"), "hands", tr("You count as one")}, &model::Crew::hands, way::whole());
+    typed.add({"startAt", tr("Begin at"), "start_at", tr("Time on the wall")}, &model::Crew::startAt_s, way::clock());
     addSection("crewHead", tr("Crew"), true, fields);
 }
 
 void SchedulePanel::makeRates() {
     Fields* fields = newFields();
-    const TypedFields typed(fields, "crew.rates.", over(&boat::Piece::crew, &boat::Crew::rates));
+    const TypedFields typed(fields, "crew.rates.", over(&model::Piece::crew, &model::Crew::rates));
     typed.add(
         {"mixTakes", tr("Mixing a cup"), "mix_min", tr("Measuring out, two minutes of stirring, scraping the sides")},
-        &boat::Rates::mix_s, way::duration());
+        &model::Rates::mix_s, way::duration());
     typed.add(
         {"wetOutRate", tr("Wetting out, a pair of hands"), "wet_out_m2_min", tr("At 20 C; the colder, the slower")},
-        &boat::Rates::wetOut_m2_s, way::areaRate());
+        &model::Rates::wetOut_m2_s, way::areaRate());
     typed.add({"spreadRate", tr("Spreading, a pair of hands"), "spread_m2_min", tr("At 20 C; the colder, the slower")},
-              &boat::Rates::spread_m2_s, way::areaRate());
+              &model::Rates::spread_m2_s, way::areaRate());
     typed.add({"stackStrip", tr("Handling a strip"), "stack_strip_min", tr("Turning it over or laying it on the pile")},
-              &boat::Rates::stackStrip_s, way::duration());
+              &model::Rates::stackStrip_s, way::duration());
     typed.add({"soakTakes", tr("Soaking in"), "soak_min", tr("Wait between wetting out and spreading")},
-              &boat::Rates::soak_s, way::duration());
-    typed.add({"carryTakes", tr("Carrying the stack"), "carry_min", {}}, &boat::Rates::carry_s, way::duration());
+              &model::Rates::soak_s, way::duration());
+    typed.add({"carryTakes", tr("Carrying the stack"), "carry_min", {}}, &model::Rates::carry_s, way::duration());
     const TypedFields station(fields, "crew.rates.station_min.",
-                              over(&boat::Piece::crew, &boat::Crew::rates, &boat::Rates::station));
-    station.add({"clampTakes", tr("A clamp, strap or wedge"), "clamp", {}}, &boat::StationTimes::clamp_s,
+                              over(&model::Piece::crew, &model::Crew::rates, &model::Rates::station));
+    station.add({"clampTakes", tr("A clamp, strap or wedge"), "clamp", {}}, &model::StationTimes::clamp_s,
                 way::duration());
-    station.add({"propTakes", tr("A prop"), "prop", {}}, &boat::StationTimes::prop_s, way::duration());
-    station.add({"jackTakes", tr("A jack"), "jack", {}}, &boat::StationTimes::jack_s, way::duration());
-    station.add({"screwTakes", tr("A screw"), "screw", {}}, &boat::StationTimes::screw_s, way::duration());
+    station.add({"propTakes", tr("A prop"), "prop", {}}, &model::StationTimes::prop_s, way::duration());
+    station.add({"jackTakes", tr("A jack"), "jack", {}}, &model::StationTimes::jack_s, way::duration());
+    station.add({"screwTakes", tr("A screw"), "screw", {}}, &model::StationTimes::screw_s, way::duration());
     typed.add({"scrapeRate", tr("Scraping, m a minute"), "scrape_m_min", tr("Of one edge, by one pair of hands")},
-              &boat::Rates::scrape_m_s, way::number(60));
-    typed.add({"wipeRate", tr("Wiping"), "wipe_m2_min", {}}, &boat::Rates::wipe_m2_s, way::areaRate());
-    typed.add({"sandRate", tr("Sanding"), "sand_m2_min", {}}, &boat::Rates::sand_m2_s, way::areaRate());
+              &model::Rates::scrape_m_s, way::number(60));
+    typed.add({"wipeRate", tr("Wiping"), "wipe_m2_min", {}}, &model::Rates::wipe_m2_s, way::areaRate());
+    typed.add({"sandRate", tr("Sanding"), "sand_m2_min", {}}, &model::Rates::sand_m2_s, way::areaRate());
     addSection("ratesHead", tr("How long things take"), false, fields);
 }
 
 void SchedulePanel::makeUncertain() {
     Fields* fields = newFields();
-    const TypedFields typed(fields, "crew.", over(&boat::Piece::crew));
+    const TypedFields typed(fields, "crew.", over(&model::Piece::crew));
     typed.add({"pace", tr("Pace of the day"), "pace_pct",
                tr("By how much all work of a day goes quicker or slower than planned; the record of earlier "
                   "gluings narrows it. Common practice, no source")},
-              &boat::Crew::pace, way::shareWithin1());
+              &model::Crew::pace, way::shareWithin1());
     typed.add({"glueUncertain", tr("Open time and pot life"), "glue_uncertain_pct",
                tr("By how much the glue is quicker or slower than its sheet: temperature, product, mixing. "
                   "Common practice, no source")},
-              &boat::Crew::glueUncertain, way::shareWithin1());
+              &model::Crew::glueUncertain, way::shareWithin1());
     typed.add({"uncertain", tr("A single task"), "uncertain_pct",
                tr("It takes half of that less at the quickest and all of it more at the slowest")},
-              &boat::Crew::uncertain, way::shareWithin1());
-    const auto addMishap = [&](const QString& name, const char* path, boat::Mishap boat::Mishaps::*which,
+              &model::Crew::uncertain, way::shareWithin1());
+    const auto addMishap = [&](const QString& name, const char* path, model::Mishap model::Mishaps::*which,
                                const QString& often) {
-        const TypedFields mishap(fields, path, over(&boat::Piece::crew, &boat::Crew::mishaps, which));
+        const TypedFields mishap(fields, path, over(&model::Piece::crew, &model::Crew::mishaps, which));
         mishap.add({name + "Chance", often, "chance_pct",
                     tr("On so many gluings in a hundred; 0: never. Common practice, no source")},
-                   &boat::Mishap::chance, way::shareWithin1());
-        mishap.add({name + "Costs", tr("and costs"), "min", {}}, &boat::Mishap::lasts_s, way::duration());
+                   &model::Mishap::chance, way::shareWithin1());
+        mishap.add({name + "Costs", tr("and costs"), "min", {}}, &model::Mishap::lasts_s, way::duration());
     };
-    using boat::Mishaps;
+    using model::Mishaps;
     addMishap("stripBreaks", "crew.mishaps.strip_breaks.", &Mishaps::stripBreaks, tr("A strip breaks"));
     addMishap("clampSlips", "crew.mishaps.clamp_slips.", &Mishaps::clampSlips, tr("A clamp slips"));
     addMishap("cupSpills", "crew.mishaps.cup_spills.", &Mishaps::cupSpills, tr("A cup is knocked over"));

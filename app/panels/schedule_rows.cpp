@@ -8,19 +8,19 @@
 #include "app/panels/glue_rows.hpp"
 #include "app/panels/reading.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/day_text.hpp"
-#include "core/plan/day_words.hpp"
+#include "core/plan/findings/day_words.hpp"
+#include "core/units/day_text.hpp"
 
 namespace fayline::app {
 
 namespace {
 
 QString clock(const Shown& shown, double at_s) {
-    return text(measure::writeClock(shown.piece.crew.startAt_s + at_s));
+    return text(units::writeClock(shown.piece.crew.startAt_s + at_s));
 }
 
 QString writtenDuration(double time_s) {
-    return text(measure::writeDuration(time_s));
+    return text(units::writeDuration(time_s));
 }
 
 // A time in hand, marked where there is none.
@@ -187,7 +187,7 @@ std::vector<FigureColumn> remedyColumns() {
             figureColumn(tr("In time"), tr("> 99"), tr("of 100"), tr("On so many of a hundred simulated days"))};
 }
 
-std::vector<FigureRow> remedyRows(const std::vector<plan::Remedy>& remedies, const measure::Display& display) {
+std::vector<FigureRow> remedyRows(const std::vector<plan::Remedy>& remedies, const units::Display& display) {
     std::vector<FigureRow> rows;
     for (const plan::Remedy& remedy : remedies) {
         FigureRow row;

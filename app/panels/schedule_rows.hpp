@@ -27,6 +27,6 @@ std::vector<FigureColumn> taskColumns();
 std::vector<FigureRow> taskRows(const Shown& shown, const plan::GluingDay& gluing);
 
 std::vector<FigureColumn> remedyColumns();
-std::vector<FigureRow> remedyRows(const std::vector<plan::Remedy>& remedies, const measure::Display& display);
+std::vector<FigureRow> remedyRows(const std::vector<plan::Remedy>& remedies, const units::Display& display);
 
 }  // namespace fayline::app

@@ -5,17 +5,17 @@ namespace fayline::app {
 GroupsModel::GroupsModel(QObject* parent)
     : ItemsModel(
           tr("group"), "stack.strips",
-          [](boat::Piece& piece) -> std::vector<boat::Strips>& { return piece.stack.strips; }, nullptr, parent) {
-    ListColumn wood = typed(&boat::Strips::species, way::wood("choose one of the list"),
+          [](model::Piece& piece) -> std::vector<model::Strips>& { return piece.stack.strips; }, nullptr, parent) {
+    ListColumn wood = typed(&model::Strips::species, way::wood("choose one of the list"),
                             {.name = tr("Wood"), .change = tr("Set the wood to %3")});
     wood.text = [this](const Shown& shown, int row) {
-        const boat::Strips& group = item(shown, row);
+        const model::Strips& group = item(shown, row);
         const QString name = woodName(shown, group.species);
         return group.sacrificial ? name + tr(", planed away") : name;
     };
-    setColumns({typed(&boat::Strips::count, way::whole(),
+    setColumns({typed(&model::Strips::count, way::whole(),
                       {.name = tr("Strips"), .widest = "00", .change = tr("Set the number of strips to %3")}),
-                typed(&boat::Strips::thickness_m, way::thickness(),
+                typed(&model::Strips::thickness_m, way::thickness(),
                       {.name = tr("Thickness"), .change = tr("Set the thickness of strips to %3")}),
                 wood});
 }
@@ -23,9 +23,9 @@ GroupsModel::GroupsModel(QObject* parent)
 void GroupsModel::addGroup(int after) {
     if (!hasPiece()) return;
     const int row = std::clamp(after + 1, 0, rowCount());
-    boat::Strips group;
+    model::Strips group;
     if (rowCount() > 0) {
-        const boat::Strips& like = items()[std::max(row - 1, 0)];
+        const model::Strips& like = items()[std::max(row - 1, 0)];
         group.thickness_m = like.thickness_m;
         group.species = like.species;
     }
@@ -43,10 +43,10 @@ void GroupsModel::moveGroup(int row, int by) {
 WidthsModel::WidthsModel(QObject* parent)
     : ItemsModel(
           tr("width"), "stack.widths",
-          [](boat::Piece& piece) -> std::vector<boat::Width>& { return piece.stack.widths; }, &boat::Width::at_m,
+          [](model::Piece& piece) -> std::vector<model::Width>& { return piece.stack.widths; }, &model::Width::at_m,
           parent) {
     setColumns({ordering(way::length(), {.name = tr("Along the line"), .change = tr("Move a width to %2")}),
-                typed(&boat::Width::width_m, way::thickness(),
+                typed(&model::Width::width_m, way::thickness(),
                       {.name = tr("Width"),
                        .hint = tr("Finished width; even between two places, level beyond"),
                        .change = tr("Set the width to %3")})});
@@ -54,9 +54,9 @@ WidthsModel::WidthsModel(QObject* parent)
 
 void WidthsModel::addWidth(double at_m) {
     if (!hasPiece()) return;
-    boat::Width width;
+    model::Width width;
     width.at_m = at_m;
-    if (!items().empty()) width.width_m = stack::widthAt(piece().stack, at_m);
+    if (!items().empty()) width.width_m = laminate::widthAt(piece().stack, at_m);
     insertInOrder(tr("Add a width"), width);
 }
 

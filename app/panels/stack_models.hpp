@@ -18,7 +18,7 @@ protected:
 };
 
 // One row for each group of strips that are alike. The last one stays.
-class GroupsModel : public ItemsModel<boat::Strips> {
+class GroupsModel : public ItemsModel<model::Strips> {
 public:
     enum Column { countColumn, thicknessColumn, woodColumn };
 
@@ -30,7 +30,7 @@ public:
 };
 
 // One row for each width given along the line. The last one stays.
-class WidthsModel : public ItemsModel<boat::Width> {
+class WidthsModel : public ItemsModel<model::Width> {
 public:
     enum Column { atColumn, widthColumn };
 

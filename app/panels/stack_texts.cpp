@@ -8,13 +8,13 @@ namespace fayline::app {
 
 namespace {
 
-QString line(const QString& name, const QString& value, const measure::Source& source) {
+QString line(const QString& name, const QString& value, const units::Source& source) {
     return QStringLiteral("<p style=\"margin: 0 0 4px 0\">%1: <b>%2</b><br><small>%3</small></p>")
         .arg(name.toHtmlEscaped(), value.toHtmlEscaped(), sourceText(source).toHtmlEscaped());
 }
 
 QString number(double value, int figures) {
-    return std::isfinite(value) ? text(measure::writeNumber(value, figures)) : QObject::tr("none");
+    return std::isfinite(value) ? text(units::writeNumber(value, figures)) : QObject::tr("none");
 }
 
 }  // namespace
@@ -26,11 +26,11 @@ QString woodText(const wood::Species& species) {
     };
     if (!species.warning.empty()) plain(text(species.warning));
     plain(QObject::tr("%1, at 12 % moisture").arg(text(species.name)));
-    const auto stress = [&](const QString& name, const measure::Cited& cited) {
-        lines << line(name, text(measure::writeStress(cited.value)), cited.source);
+    const auto stress = [&](const QString& name, const units::Cited& cited) {
+        lines << line(name, text(units::writeStress(cited.value)), cited.source);
     };
-    const auto share = [&](const QString& name, const measure::Cited& cited) {
-        lines << line(name, text(measure::writeShare(cited.value)), cited.source);
+    const auto share = [&](const QString& name, const units::Cited& cited) {
+        lines << line(name, text(units::writeShare(cited.value)), cited.source);
     };
     lines << line(QObject::tr("Specific gravity"), number(species.sg.value, 3), species.sg.source);
     stress(QObject::tr("Modulus of rupture"), species.mor_Pa);
@@ -46,48 +46,48 @@ QString woodText(const wood::Species& species) {
 
 namespace {
 
-QString limitName(stack::LimitKind kind) {
+QString limitName(laminate::LimitKind kind) {
     switch (kind) {
-        case stack::LimitKind::breaks:
+        case laminate::LimitKind::breaks:
             return QObject::tr("Strain against the mean breaking strain");
-        case stack::LimitKind::breaksHot:
+        case laminate::LimitKind::breaksHot:
             return QObject::tr("Strain that tears it while hot, in the mean, without a strap");
-        case stack::LimitKind::chance:
+        case laminate::LimitKind::chance:
             return QObject::tr("Chance that a strip breaks");
-        case stack::LimitKind::ratioHardwood:
+        case laminate::LimitKind::ratioHardwood:
             return QObject::tr("Radius over thickness, hardwood and southern pine");
-        case stack::LimitKind::ratioSoftwood:
+        case laminate::LimitKind::ratioSoftwood:
             return QObject::tr("Radius over thickness, softwood");
-        case stack::LimitKind::laminationThickness:
+        case laminate::LimitKind::laminationThickness:
             return QObject::tr("Thickness for this radius");
-        case stack::LimitKind::curvatureFactor:
+        case laminate::LimitKind::curvatureFactor:
             return QObject::tr("Strength left by the curve, for pieces that carry load");
-        case stack::LimitKind::noRoom:
+        case laminate::LimitKind::noRoom:
             return QObject::tr("Room for the strip on the inside of the bend");
-        case stack::LimitKind::crossesItself:
+        case laminate::LimitKind::crossesItself:
             return QObject::tr("Line and stack clear of each other");
-        case stack::LimitKind::pins:
+        case laminate::LimitKind::pins:
             return QObject::tr("Sliding that the pins allow");
     }
     return {};
 }
 
-QString limitValue(stack::LimitKind kind, double value, const measure::Display& display) {
+QString limitValue(laminate::LimitKind kind, double value, const units::Display& display) {
     switch (kind) {
-        case stack::LimitKind::breaks:
-        case stack::LimitKind::breaksHot:
-        case stack::LimitKind::chance:
-            return text(measure::writeShare(value));
-        case stack::LimitKind::laminationThickness:
-            return text(measure::writeThickness(value, display));
-        case stack::LimitKind::pins:
-            return text(measure::writeSmall(value, display));
-        case stack::LimitKind::noRoom:
-        case stack::LimitKind::crossesItself:
-            return text(measure::writeLength(value, display));
-        case stack::LimitKind::ratioHardwood:
-        case stack::LimitKind::ratioSoftwood:
-        case stack::LimitKind::curvatureFactor:
+        case laminate::LimitKind::breaks:
+        case laminate::LimitKind::breaksHot:
+        case laminate::LimitKind::chance:
+            return text(units::writeShare(value));
+        case laminate::LimitKind::laminationThickness:
+            return text(units::writeThickness(value, display));
+        case laminate::LimitKind::pins:
+            return text(units::writeSmall(value, display));
+        case laminate::LimitKind::noRoom:
+        case laminate::LimitKind::crossesItself:
+            return text(units::writeLength(value, display));
+        case laminate::LimitKind::ratioHardwood:
+        case laminate::LimitKind::ratioSoftwood:
+        case laminate::LimitKind::curvatureFactor:
             break;
     }
     return number(value, 3);
@@ -95,9 +95,9 @@ QString limitValue(stack::LimitKind kind, double value, const measure::Display& 
 
 }  // namespace
 
-QString limitsText(const stack::StackPlan& stack, const measure::Display& display) {
+QString limitsText(const laminate::StackPlan& stack, const units::Display& display) {
     QStringList lines;
-    for (const stack::LimitMet& limit : stack.limits) {
+    for (const laminate::LimitMet& limit : stack.limits) {
         const QString who = limit.place > 0 ? QObject::tr("strip %1").arg(limit.place) : QObject::tr("the stack");
         const bool finite = std::isfinite(limit.value) && std::isfinite(limit.limit);
         const QString values = finite ? QObject::tr("%1, limit %2")

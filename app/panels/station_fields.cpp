@@ -6,8 +6,8 @@
 #include "app/panels/holding_words.hpp"
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
-#include "core/boat/hold_traits.hpp"
 #include "core/math/count.hpp"
+#include "core/model/hold_traits.hpp"
 
 namespace fayline::app {
 
@@ -33,8 +33,8 @@ StationFields::StationFields(QWidget* parent)
     }
 }
 
-const boat::Station& StationFields::first(const Shown& shown) const {
-    static const boat::Station none;
+const model::Station& StationFields::first(const Shown& shown) const {
+    static const model::Station none;
     const auto& stations = shown.piece.holding.stations;
     const int index = chosen_.empty() ? -1 : chosen_.front();
     return index >= 0 && index < math::countOf(stations) ? stations[index] : none;
@@ -46,12 +46,12 @@ void StationFields::addOver(Fields* fields, const Fields::About& about, const Wa
                             Reach reach, Concerns concerns) {
     addField(
         fields, about, way, named, [=, this](const Shown& shown) { return reach(first(shown)); },
-        [=, this](boat::Piece& piece, const Value& value) {
+        [=, this](model::Piece& piece, const Value& value) {
             int changed = 0;
             for (const int index : chosen_) {
                 if (index < 0 || index >= math::countOf(piece.holding.stations)) continue;
                 ++changed;
-                boat::Station& station = piece.holding.stations[index];
+                model::Station& station = piece.holding.stations[index];
                 if (concerns(station)) reach(station) = value;
             }
             return changed > 1 ? tr(" of %1 stations").arg(changed) : tr(" of a station");
@@ -59,23 +59,23 @@ void StationFields::addOver(Fields* fields, const Fields::About& about, const Wa
 }
 
 template <class Value>
-void StationFields::add(Fields* fields, const Fields::About& about, Value boat::Station::*member, const Way<Value>& way,
-                        const Named& named) {
+void StationFields::add(Fields* fields, const Fields::About& about, Value model::Station::*member,
+                        const Way<Value>& way, const Named& named) {
     addOver(
         fields, about, way, named, [=](auto& station) -> auto& { return station.*member; },
-        [](const boat::Station&) { return true; });
+        [](const model::Station&) { return true; });
 }
 
 template <class Value, class Of>
-void StationFields::add(Fields* fields, const Fields::About& about, Of boat::Station::*part, Value Of::*member,
+void StationFields::add(Fields* fields, const Fields::About& about, Of model::Station::*part, Value Of::*member,
                         const Way<Value>& way, const Named& named) {
     addOver(
         fields, about, way, named, [=](auto& station) -> auto& { return station.*part.*member; },
-        [](const boat::Station& station) { return boat::is<Of>(station.kind); });
+        [](const model::Station& station) { return model::is<Of>(station.kind); });
 }
 
 void StationFields::makeCommon() {
-    using boat::Station;
+    using model::Station;
     add(common_,
         {"stationPull",
          tr("Given pull"),
@@ -97,8 +97,8 @@ void StationFields::makeCommon() {
 }
 
 void StationFields::makeProp() {
-    using boat::Strut;
-    const auto part = &boat::Station::strut;
+    using model::Strut;
+    const auto part = &model::Station::strut;
     const QString notGiven = tr("not given");
     const auto place = way::orNone(way::length());
     const Named set{tr("Set \"%1\"")};
@@ -113,15 +113,15 @@ void StationFields::makeProp() {
         {"section", tr("Section"), {}, tr("Its two sides, such as 89 x 38; it buckles over the lesser."), notGiven},
         part, &Strut::section_m, section, {tr("Set the section")});
     add(prop_, {"stop", tr("Stop fitted at"), {}, tr("What keeps it from slipping there.")}, part, &Strut::stop,
-        way::oneOf<boat::Stop>({tr("neither end"), tr("its head"), tr("its foot"), tr("both ends")}),
+        way::oneOf<model::Stop>({tr("neither end"), tr("its head"), tr("its foot"), tr("both ends")}),
         {tr("Set the stop")});
     add(prop_, {"propTo", tr("Stands on or against"), {}, tr("The floor, or what is overhead.")}, part, &Strut::to,
-        way::oneOf<boat::PropTo>({tr("the floor"), tr("overhead")}), {tr("Set the footing")});
+        way::oneOf<model::PropTo>({tr("the floor"), tr("overhead")}), {tr("Set the footing")});
 }
 
 void StationFields::makeScrew() {
-    using boat::Screw;
-    const auto part = &boat::Station::screw;
+    using model::Screw;
+    const auto part = &model::Station::screw;
     const auto size = way::orNone(way::thickness());
     const Named set{tr("Set \"%1\"")};
     add(screw_, {"screwDiameter", tr("Diameter"), {}, tr("Of the screw's shank."), tr("not given")}, part,
@@ -134,13 +134,13 @@ void StationFields::makeScrew() {
 }
 
 void StationFields::makeStrap() {
-    using boat::Strap;
-    const auto part = &boat::Station::strap;
+    using model::Strap;
+    const auto part = &model::Station::strap;
     add(strap_,
         {"strapTo", tr("Goes round as far as"), {}, tr("Along the line from its first point."), tr("not given")}, part,
         &Strap::to_m, way::orNone(way::length()), {tr("Set \"%1\"")});
     add(strap_, {"pullsFrom", tr("Drawn from"), {}, tr("It pulls most where it is drawn.")}, part, &Strap::pullsFrom,
-        way::oneOf<boat::PullsFrom>({tr("its start"), tr("its end"), tr("both ends")}), {tr("Set the drawn end")});
+        way::oneOf<model::PullsFrom>({tr("its start"), tr("its end"), tr("both ends")}), {tr("Set the drawn end")});
     add(strap_, {"strapFriction", tr("Friction on the stack"), {}, tr("Between strap and outer strip.")}, part,
         &Strap::friction, way::number(1, 3), {tr("Set the friction")});
 }
@@ -162,11 +162,11 @@ void StationFields::show(const std::shared_ptr<const Shown>& shown) {
 
 void StationFields::showKind() {
     const bool any = shown_->pieceIndex >= 0 && !chosen_.empty();
-    const boat::HoldKind kind = first(*shown_).kind;
+    const model::HoldKind kind = first(*shown_).kind;
     showIf(common_, any);
-    showIf(prop_, any && boat::is<boat::Strut>(kind));
-    showIf(screw_, any && boat::is<boat::Screw>(kind));
-    showIf(strap_, any && boat::is<boat::Strap>(kind));
+    showIf(prop_, any && model::is<model::Strut>(kind));
+    showIf(screw_, any && model::is<model::Screw>(kind));
+    showIf(strap_, any && model::is<model::Strap>(kind));
     told_->say(any ? stationWords(*shown_, chosen_.front()) : QString());
 }
 

@@ -20,7 +20,7 @@ class StationFields : public QWidget {
 public:
     explicit StationFields(QWidget* parent = nullptr);
 
-    // `stations`: indices in boat::Holding::stations; may be empty.
+    // `stations`: indices in model::Holding::stations; may be empty.
     void choose(std::vector<int> stations);
     void show(const std::shared_ptr<const Shown>& shown);
 
@@ -37,12 +37,12 @@ private:
                  Concerns concerns);
     // Over a member of every station, and over one of the part that only some kinds have.
     template <class Value>
-    void add(Fields* fields, const Fields::About& about, Value boat::Station::*member, const Way<Value>& way,
+    void add(Fields* fields, const Fields::About& about, Value model::Station::*member, const Way<Value>& way,
              const Named& named);
     template <class Value, class Of>
-    void add(Fields* fields, const Fields::About& about, Of boat::Station::*part, Value Of::*member,
+    void add(Fields* fields, const Fields::About& about, Of model::Station::*part, Value Of::*member,
              const Way<Value>& way, const Named& named);
-    const boat::Station& first(const Shown& shown) const;
+    const model::Station& first(const Shown& shown) const;
     void showKind();
 
     std::vector<int> chosen_;

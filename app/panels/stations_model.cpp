@@ -6,9 +6,9 @@
 #include "app/look/icons.hpp"
 #include "app/look/names.hpp"
 #include "app/panels/reading.hpp"
-#include "core/boat/hold_traits.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/holding/places.hpp"
+#include "core/model/hold_traits.hpp"
 
 namespace fayline::app {
 
@@ -22,7 +22,7 @@ QString holdStateWord(holding::HoldState state) {
 }
 
 // Indices of the stations in their order along the line.
-std::vector<int> alongTheLine(const boat::Holding& holding) {
+std::vector<int> alongTheLine(const model::Holding& holding) {
     std::vector<int> order(holding.stations.size());
     std::iota(order.begin(), order.end(), 0);
     std::stable_sort(order.begin(), order.end(),
@@ -40,14 +40,14 @@ QVariant finite(double value) {
 StationsModel::StationsModel(QObject* parent)
     : ItemsModel(
           tr("station"), "holding.stations",
-          [](boat::Piece& piece) -> std::vector<boat::Station>& { return piece.holding.stations; },
-          &boat::Station::at_m, parent) {
+          [](model::Piece& piece) -> std::vector<model::Station>& { return piece.holding.stations; },
+          &model::Station::at_m, parent) {
     setColumns(makeColumns());
 }
 
 // In the order of the enumeration.
 std::vector<ListColumn> StationsModel::makeColumns() {
-    using boat::Station;
+    using model::Station;
     ListColumn kind = typed(&Station::kind, way::holdKind(), {.name = tr("Held by"), .change = tr("Hold %1 by a %3")});
     kind.more = [this](const Shown& shown, int row, int role) {
         return role == Qt::DecorationRole ? QVariant(holdIcon(item(shown, row).kind)) : QVariant();
@@ -107,7 +107,7 @@ ListColumn StationsModel::pullOf(const ListColumn& given) const {
         if (!held || !std::isfinite(held->pull_N)) return unknown;
         // Under holding::lightPull_N, as the pull table says.
         if (holding::pullsLightly(held->state, held->pull_N)) return tr("light");
-        return text(measure::writeForce(held->pull_N, shown.display));
+        return text(units::writeForce(held->pull_N, shown.display));
     };
     pull.number = [this](const Shown&, int row) {
         return rowAt(row).held ? QVariant(rowAt(row).held->pull_N) : QVariant();
@@ -119,7 +119,7 @@ ListColumn StationsModel::pullOf(const ListColumn& given) const {
     pull.below = [this, share](const Shown& shown, int row) {
         if (item(shown, row).side) return QString();
         const QVariant known = share(shown, row);
-        return known.isValid() ? text(measure::writeShare(known.toDouble())) : unknown;
+        return known.isValid() ? text(units::writeShare(known.toDouble())) : unknown;
     };
     pull.more = [share](const Shown& shown, int row, int role) {
         const QVariant known = role == barRole ? share(shown, row) : QVariant();
@@ -135,7 +135,7 @@ ListColumn StationsModel::gap() const {
                    .under = tr("holds"),
                    .widest = "Gap, mm"};
     gap.text = [this](const Shown& shown, int row) {
-        const boat::Station& station = item(shown, row);
+        const model::Station& station = item(shown, row);
         const holding::HeldStation* held = rowAt(row).held;
         if (station.side) return tr("side");
         const bool known = held && std::isfinite(held->gap_m) && holding::closesGap(station);  // else it has no pad
@@ -145,10 +145,10 @@ ListColumn StationsModel::gap() const {
         return rowAt(row).held ? QVariant(rowAt(row).held->gap_m) : QVariant();
     };
     gap.below = [this](const Shown& shown, int row) {
-        const boat::Station& station = item(shown, row);
+        const model::Station& station = item(shown, row);
         if (station.side || !rowAt(row).held) return QString();
         // A strap presses along its whole length with what it has.
-        return boat::traitsOf(station.kind).closesGap ? holdStateWord(rowAt(row).held->state) : holdName(station.kind);
+        return model::traitsOf(station.kind).closesGap ? holdStateWord(rowAt(row).held->state) : holdName(station.kind);
     };
     gap.severity = [this](const Shown& shown, int row) {
         const holding::HeldStation* held = rowAt(row).held;
@@ -168,7 +168,7 @@ const StationsModel::Row& StationsModel::rowAt(int row) const {
     if (rowsOf_ != shownWhole()) {
         rowsOf_ = shownWhole();
         rowsAlong_.clear();
-        const std::vector<boat::Station>& stations = piece().holding.stations;
+        const std::vector<model::Station>& stations = piece().holding.stations;
         std::vector<Row> rows(stations.size());
         if (plan()) {
             for (const holding::StationPlace& place : plan()->holding.stations) {
@@ -205,8 +205,8 @@ bool StationsModel::sameRow(const Shown& a, int rowOfA, const Shown& b, int rowO
 
 void StationsModel::addStation(double at_m) {
     if (!hasPiece()) return;
-    boat::Station station;
-    const auto away_m = [at_m](const boat::Station& one) { return std::abs(one.at_m - at_m); };
+    model::Station station;
+    const auto away_m = [at_m](const model::Station& one) { return std::abs(one.at_m - at_m); };
     const auto nearest = std::ranges::min_element(items(), {}, away_m);
     if (nearest != items().end()) {
         station.kind = nearest->kind;
@@ -217,19 +217,19 @@ void StationsModel::addStation(double at_m) {
     insertItem(tr("Add a station at %1").arg(writeLengthText(at_m, shown().display)), rowCount(), station);
 }
 
-void StationsModel::setOutEvenly(double from_m, double to_m, double spacing_m, boat::HoldKind kind) {
+void StationsModel::setOutEvenly(double from_m, double to_m, double spacing_m, model::HoldKind kind) {
     if (!hasPiece()) return;
-    boat::Station like;
-    const auto same = std::ranges::find(items(), kind, &boat::Station::kind);
+    model::Station like;
+    const auto same = std::ranges::find(items(), kind, &model::Station::kind);
     if (same != items().end()) {
         like.most_N = same->most_N;
         like.pad_m = same->pad_m;
     }
     like.kind = kind;
-    std::vector<boat::Station> stations = holding::evenStations(from_m, to_m, spacing_m, like);
+    std::vector<model::Station> stations = holding::evenStations(from_m, to_m, spacing_m, like);
     const QString name = tr("Set out %1 stations evenly").arg(stations.size());
-    std::ranges::copy_if(items(), std::back_inserter(stations), &boat::Station::fixed);
-    change(name, [&](boat::Piece& piece) { piece.holding.stations = std::move(stations); });
+    std::ranges::copy_if(items(), std::back_inserter(stations), &model::Station::fixed);
+    change(name, [&](model::Piece& piece) { piece.holding.stations = std::move(stations); });
 }
 
 }  // namespace fayline::app

@@ -8,7 +8,7 @@
 
 namespace fayline::app {
 
-class StationsModel : public ItemsModel<boat::Station> {
+class StationsModel : public ItemsModel<model::Station> {
 public:
     enum Column {
         kindColumn,
@@ -28,7 +28,7 @@ public:
 
     QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
 
-    // The station of a row in boat::Holding::stations; -1: there is no such row.
+    // The station of a row in model::Holding::stations; -1: there is no such row.
     int stationOf(int row) const { return hasPiece() && row >= 0 && row < rowCount() ? indexOf(row) : -1; }
     // The row of a station that stands at this place; -1: none does.
     int rowAtPlace(double at_m) const;
@@ -38,14 +38,14 @@ public:
     void removeStations(const std::vector<int>& rows) { removeItems(rows, tr("Remove %1"), tr("Remove %1 stations")); }
     // Stations `spacing_m` apart at most from `from_m` to `to_m`, all of `kind`; fixed ones stay, the others go.
     // Throws InputError.
-    void setOutEvenly(double from_m, double to_m, double spacing_m, boat::HoldKind kind);
+    void setOutEvenly(double from_m, double to_m, double spacing_m, model::HoldKind kind);
 
 protected:
     int indexOf(int row) const override { return rowAt(row).index; }
     bool sameRow(const Shown& a, int rowOfA, const Shown& b, int rowOfB) const override;
 
 private:
-    // A row's station in boat::Holding::stations, and what the plan says of it where it does.
+    // A row's station in model::Holding::stations, and what the plan says of it where it does.
     struct Row {
         int index = 0;
         const holding::StationPlace* place = nullptr;

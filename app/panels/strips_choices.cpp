@@ -20,7 +20,7 @@ namespace {
 constexpr int scaleParts = 5;
 
 // From the least to the most of those that can be; what cannot is drawn at the edge where it lies beyond.
-ChoicesPicture::Axis axisOf(const plan::Choices& choices, ChoiceCount count, const measure::Display& display) {
+ChoicesPicture::Axis axisOf(const plan::Choices& choices, ChoiceCount count, const units::Display& display) {
     double least = INFINITY;
     double most = -INFINITY;
     const auto reach = [&](bool any) {
@@ -51,7 +51,7 @@ double placed(const plan::Choice& choice, ChoiceCount count, const ChoicesPictur
 }
 
 ChoicesPicture::Picture pictureOf(const plan::Choices& choices, ChoiceCount across, ChoiceCount up,
-                                  const measure::Display& display) {
+                                  const units::Display& display) {
     ChoicesPicture::Picture picture;
     picture.across = axisOf(choices, across, display);
     picture.up = axisOf(choices, up, display);
@@ -73,7 +73,7 @@ ChoicesPicture::Picture pictureOf(const plan::Choices& choices, ChoiceCount acro
     return picture;
 }
 
-QString wordsOf(const plan::Choices& choices, const measure::Display& display) {
+QString wordsOf(const plan::Choices& choices, const units::Display& display) {
     if (choices.namedIndex < 0) return QObject::tr("Of all that could be glued here, nothing can be.");
     return text(plan::writeText(choices.all[choices.namedIndex].named, display));
 }

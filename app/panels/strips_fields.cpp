@@ -9,19 +9,19 @@ namespace fayline::app {
 
 void StripsPanel::makeGroupFields() {
     // The chosen one; nothing that is kept where there is none.
-    const auto group = [this](boat::Piece& piece) -> boat::Strips& {
-        static boat::Strips none;
+    const auto group = [this](model::Piece& piece) -> model::Strips& {
+        static model::Strips none;
         const auto chosen = static_cast<std::size_t>(chosenGroup());
         return chosen < piece.stack.strips.size() ? piece.stack.strips[chosen] : none = {};
     };
-    const auto bent = [group](const Shown& shown) { return group(const_cast<boat::Piece&>(shown.piece)).bentBefore; };
+    const auto bent = [group](const Shown& shown) { return group(const_cast<model::Piece&>(shown.piece)).bentBefore; };
     const TypedFields typed(groupFields_, "", group);
     typed.add({"tapersTo",
                tr("Tapers to"),
                {},
                tr("Thickness at the line's end. Empty: as thick as at the start."),
                tr("does not taper")},
-              &boat::Strips::tapersTo_m, way::orNone(way::thickness()),
+              &model::Strips::tapersTo_m, way::orNone(way::thickness()),
               {tr("Taper strips to %2"), tr("Do not taper strips")});
     typed.add({"modulus",
                tr("Measured modulus"),
@@ -29,7 +29,7 @@ void StripsPanel::makeGroupFields() {
                tr("Modulus of elasticity in MPa that you measured on this wood; it is used as it is. Empty: from the "
                   "table."),
                tr("from the table")},
-              &boat::Strips::moe_Pa, way::modulus(),
+              &model::Strips::moe_Pa, way::modulus(),
               {tr("Set the measured modulus to %2"), tr("Take the modulus from the table")});
     groupFields_->addChoice(
         {"bentBefore",
@@ -38,14 +38,14 @@ void StripsPanel::makeGroupFields() {
          tr("Strips that were softened and dried on the form keep a share of the curve.")},
         {tr("not bent before"), tr("soaked"), tr("steamed"), tr("boiled")},
         [bent](const Shown& shown) { return bent(shown) ? static_cast<int>(bent(shown)->how) : 0; },
-        [group](boat::Piece& piece, int chosen, const Shown&) {
-            boat::Strips& strips = group(piece);
+        [group](model::Piece& piece, int chosen, const Shown&) {
+            model::Strips& strips = group(piece);
             if (chosen == 0) {
                 strips.bentBefore.reset();
                 return tr("Bend strips dry");
             }
             if (!strips.bentBefore) strips.bentBefore.emplace();
-            strips.bentBefore->how = static_cast<boat::Softened>(chosen);
+            strips.bentBefore->how = static_cast<model::Softened>(chosen);
             static const QStringList names{{},
                                            tr("Soak and bend strips before"),
                                            tr("Steam and bend strips before"),
@@ -58,10 +58,10 @@ void StripsPanel::makeGroupFields() {
          {},
          tr("How much of the curve those strips keep by themselves, 0 to 100 %.")},
         [bent](const Shown& shown) { return bent(shown) ? writeShareText(bent(shown)->set) : QString(); },
-        [group](boat::Piece& piece, const QString& written, const Shown&) {
-            boat::Strips& strips = group(piece);
+        [group](model::Piece& piece, const QString& written, const Shown&) {
+            model::Strips& strips = group(piece);
             if (!strips.bentBefore)
-                throw measure::InputError("", "the strips were not bent before", "say first how they were softened");
+                throw units::InputError("", "the strips were not bent before", "say first how they were softened");
             strips.bentBefore->set = readShare(written);
             return tr("Set the share of the curve taken to %1").arg(writeShareText(strips.bentBefore->set));
         });
@@ -69,10 +69,10 @@ void StripsPanel::makeGroupFields() {
                    tr("Sacrificial: planed away after"),
                    {},
                    tr("Spreads the clamps and is not part of the finished piece.")},
-                  &boat::Strips::sacrificial, {tr("Plane strips away after"), tr("Keep strips in the piece")});
+                  &model::Strips::sacrificial, {tr("Plane strips away after"), tr("Keep strips in the piece")});
     typed.addTick(
         {"dryFace", tr("Dry outer face: the pieces part there"), {}, tr("No glue on the outer face of these strips.")},
-        &boat::Strips::dryFace, {tr("Leave a face dry"), tr("Glue the face")});
+        &model::Strips::dryFace, {tr("Leave a face dry"), tr("Glue the face")});
 }
 
 namespace {
@@ -92,10 +92,10 @@ void addPins(Fields* fields) {
         places, {tr("Pin the strips at %2"), tr("Take the pins out")},
         [](const Shown& shown) {
             std::vector<double> at_m;
-            for (const boat::Pin& pin : shown.piece.stack.pins) at_m.push_back(pin.at_m);
+            for (const model::Pin& pin : shown.piece.stack.pins) at_m.push_back(pin.at_m);
             return at_m;
         },
-        [](boat::Piece& piece, const std::vector<double>& at_m) {
+        [](model::Piece& piece, const std::vector<double>& at_m) {
             piece.stack.pins.resize(at_m.size());
             for (std::size_t i = 0; i < at_m.size(); ++i) piece.stack.pins[i].at_m = at_m[i];
             return QString();
@@ -103,19 +103,19 @@ void addPins(Fields* fields) {
 }
 
 void addScarf(Fields* fields, const char* object, const QString& name, const char* path,
-              std::optional<boat::Scarf> boat::Stack::*member, const Named& named) {
+              std::optional<model::Scarf> model::Stack::*member, const Named& named) {
     const Way<std::optional<double>> slope{
-        [](const std::optional<double>& of, const Shown&) { return of ? writeScarf(boat::Scarf{*of}) : QString(); },
+        [](const std::optional<double>& of, const Shown&) { return of ? writeScarf(model::Scarf{*of}) : QString(); },
         [](const QString& written, const Shown&) { return readScarf(written); }};
     addField(
         fields, {object, name, path, tr("The whole stack cut to a scarf, 1 in so much. Empty: none."), tr("none")},
         slope, named,
         [member](const Shown& shown) {
-            const std::optional<boat::Scarf>& scarf = shown.piece.stack.*member;
+            const std::optional<model::Scarf>& scarf = shown.piece.stack.*member;
             return scarf ? std::optional(scarf->slope) : std::nullopt;
         },
-        [member](boat::Piece& piece, const std::optional<double>& of) {
-            std::optional<boat::Scarf>& scarf = piece.stack.*member;
+        [member](model::Piece& piece, const std::optional<double>& of) {
+            std::optional<model::Scarf>& scarf = piece.stack.*member;
             if (of)
                 (scarf ? *scarf : scarf.emplace()).slope = *of;
             else
@@ -127,8 +127,8 @@ void addScarf(Fields* fields, const char* object, const QString& name, const cha
 }  // namespace
 
 void StripsPanel::makeStackFields() {
-    using boat::Stack;
-    const TypedFields stack(stackFields_, "stack.", over(&boat::Piece::stack));
+    using model::Stack;
+    const TypedFields stack(stackFields_, "stack.", over(&model::Piece::stack));
     stack.add({"runsPastStart", tr("Runs past the start by"), "runs_past_start_mm",
                tr("Over-run beyond the first trim line, sawn off after.")},
               &Stack::runsPastStart_m, way::thickness(), {tr("Run past the start by %3")});
@@ -156,7 +156,7 @@ void StripsPanel::makeStackFields() {
             for (const int strip : shown.piece.stack.gluings) after << QString::number(strip);
             return after.join("; ");
         },
-        [](boat::Piece& piece, const QString& written, const Shown&) {
+        [](model::Piece& piece, const QString& written, const Shown&) {
             piece.stack.gluings = readWholes(written);
             return piece.stack.gluings.empty() ? tr("Glue all in one go")
                                                : tr("Glue in %1 goes").arg(piece.stack.gluings.size() + 1);

@@ -2,40 +2,40 @@
 
 #include "app/panels/reading.hpp"
 #include "app/panels/stack_models.hpp"
-#include "core/plan/breaking_wording.hpp"
+#include "core/plan/findings/breaking_wording.hpp"
 
 namespace fayline::app {
 
 namespace {
 
-const stack::Strip& stripAt(const Shown& shown, int row) {
+const laminate::Strip& stripAt(const Shown& shown, int row) {
     return shown.plan->stack.strips[row];
 }
 
-QString thicknessText(const stack::Strip& strip, const Shown& shown) {
-    const QString start = text(measure::writeThickness(strip.thickness_m, shown.display));
+QString thicknessText(const laminate::Strip& strip, const Shown& shown) {
+    const QString start = text(units::writeThickness(strip.thickness_m, shown.display));
     if (strip.thicknessAtEnd_m == strip.thickness_m) return start;
-    return tr("%1 to %2").arg(start, text(measure::writeThickness(strip.thicknessAtEnd_m, shown.display)));
+    return tr("%1 to %2").arg(start, text(units::writeThickness(strip.thicknessAtEnd_m, shown.display)));
 }
 
-QString radiusText(const stack::Strip& strip, const Shown& shown) {
+QString radiusText(const laminate::Strip& strip, const Shown& shown) {
     return std::isfinite(strip.leastRadius_m) ? writeLengthText(strip.leastRadius_m, shown.display) : tr("straight");
 }
 
 // What all cells of a strip tell beside their text: where it lies, and what its breaking rests on.
-QVariant told(const stack::Strip& strip, int column, int role) {
+QVariant told(const laminate::Strip& strip, int column, int role) {
     if (role == placeRole) return column == StripsModel::shareColumn ? strip.strainAt_m : strip.leastRadiusAt_m;
-    if (role == barRole && column == StripsModel::shareColumn) return std::clamp(stack::worstShare(strip), 0.0, 1.0);
+    if (role == barRole && column == StripsModel::shareColumn) return std::clamp(laminate::worstShare(strip), 0.0, 1.0);
     const bool breaks = column == StripsModel::shareColumn || column == StripsModel::chanceColumn;
     if (!breaks || (role != Qt::ToolTipRole && role != sourceRole)) return {};
     return tr("Breaks at %1 on the mean: %2")
-        .arg(text(measure::writeShare(strip.breakingStrain)), sourceText(strip.breakingSource));
+        .arg(text(units::writeShare(strip.breakingStrain)), sourceText(strip.breakingSource));
 }
 
 }  // namespace
 
 StripsModel::StripsModel(QObject* parent) : ListModel(tr("strip"), {}, parent) {
-    using Strip = const stack::Strip&;
+    using Strip = const laminate::Strip&;
     const auto column = [](int which, ListColumn of, auto write, auto below, auto number) {
         of.text = [write](const Shown& shown, int row) { return write(stripAt(shown, row), shown); };
         of.below = [below](const Shown& shown, int row) { return below(stripAt(shown, row), shown); };
@@ -82,8 +82,8 @@ StripsModel::StripsModel(QObject* parent) : ListModel(tr("strip"), {}, parent) {
                          "Below it: the strain itself."),
               .under = tr("strain"),
               .widest = "100 %"},
-             [](Strip strip, const Shown&) { return text(measure::writeShare(stack::worstShare(strip))); },
-             [](Strip strip, const Shown&) { return text(measure::writeShare(strip.strain)); }, stack::worstShare),
+             [](Strip strip, const Shown&) { return text(units::writeShare(laminate::worstShare(strip))); },
+             [](Strip strip, const Shown&) { return text(units::writeShare(strip.strain)); }, laminate::worstShare),
          column(
              chanceColumn, {.name = tr("Chance"), .hint = tr("How likely the strip is to break"), .widest = "1 in 300"},
              [](Strip strip, const Shown&) { return text(plan::chanceBrief(strip.chanceOfBreaking)); },

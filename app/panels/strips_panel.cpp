@@ -11,7 +11,7 @@
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
-#include "core/plan/breaking_wording.hpp"
+#include "core/plan/findings/breaking_wording.hpp"
 #include "core/wood/species.hpp"
 
 namespace fayline::app {
@@ -137,8 +137,8 @@ void StripsPanel::show(const Shown& shown) {
     showLimits();
     QString words;
     if (shown_->pieceIndex >= 0 && shown_->plan && !shown_->plan->stack.strips.empty()) {
-        const stack::StackPlan& stack = shown_->plan->stack;
-        words = tr("Depth %1 with glue.").arg(text(measure::writeThickness(stack.depth_m, shown_->display)));
+        const laminate::StackPlan& stack = shown_->plan->stack;
+        words = tr("Depth %1 with glue.").arg(text(units::writeThickness(stack.depth_m, shown_->display)));
         if (stack.spares < 0) words += tr(" More than a third would break: no number of spares is sensible.");
         if (stack.spares > 0)
             words += stack.spares == 1 ? tr(" Cut one spare.") : tr(" Cut %1 spares.").arg(stack.spares);
@@ -149,9 +149,9 @@ void StripsPanel::show(const Shown& shown) {
 
 void StripsPanel::showPlot() {
     if (shown_->pieceIndex < 0 || !shown_->plan || shown_->plan->stack.at_m.size() < 2) return plot_->setNothing();
-    const stack::StackPlan& stack = shown_->plan->stack;
+    const laminate::StackPlan& stack = shown_->plan->stack;
     if (stack.strips.empty()) return plot_->setNothing();
-    const stack::Strip& worst = stack::worstStrip(stack);
+    const laminate::Strip& worst = laminate::worstStrip(stack);
     const auto strip = static_cast<std::size_t>(worst.place - 1);
     if (strip >= stack.strains.size() || stack.strains[strip].size() != stack.at_m.size()) return plot_->setNothing();
     AlongPlot::Picture picture;
@@ -160,24 +160,24 @@ void StripsPanel::showPlot() {
     picture.from_m = stack.at_m.front();
     picture.to_m = stack.at_m.back();
     picture.least = 0;
-    picture.most = std::max(1.15, stack::worstShare(worst) * 1.05);
-    for (const double level : {0.0, 0.5}) picture.ticks.push_back({level, text(measure::writeShare(level))});
+    picture.most = std::max(1.15, laminate::worstShare(worst) * 1.05);
+    for (const double level : {0.0, 0.5}) picture.ticks.push_back({level, text(units::writeShare(level))});
     picture.ticks.push_back({1.0, QStringLiteral("100 %")});
     picture.limit = AlongPlot::Tick{1.0, tr("breaks on the mean")};
     AlongPlot::Curve curve;
     for (std::size_t i = 0; i < stack.at_m.size(); ++i) {
-        const double level = stack::shareAt(worst, std::abs(stack.strains[strip][i]));
+        const double level = laminate::shareAt(worst, std::abs(stack.strains[strip][i]));
         if (std::isfinite(level)) curve.points.append({stack.at_m[i], level});
     }
     picture.curves.push_back(std::move(curve));
     const double length_m = shown_->plan->line.fair.line.length();
     picture.marks = {{0, tr("trim"), true}, {length_m, tr("trim"), true}};
     picture.reading = [shown = shown_, strip](double at_m) {
-        const stack::StackPlan& of = shown->plan->stack;
+        const laminate::StackPlan& of = shown->plan->stack;
         const auto next = std::lower_bound(of.at_m.begin(), of.at_m.end(), at_m);
         const auto i = std::min(static_cast<std::size_t>(next - of.at_m.begin()), of.at_m.size() - 1);
         return tr("%1 along: strain %2")
-            .arg(writeLengthText(at_m, shown->display), text(measure::writeShare(std::abs(of.strains[strip][i]))));
+            .arg(writeLengthText(at_m, shown->display), text(units::writeShare(std::abs(of.strains[strip][i]))));
     };
     plot_->setPicture(std::move(picture));
 }

@@ -70,7 +70,7 @@ private:
     std::vector<int> choiceOfRow_;
     struct ChoicesShown {
         std::shared_ptr<const plan::Plan> plan;  // that has the choices
-        measure::Display display;
+        units::Display display;
         bool old = false;
         bool operator==(const ChoicesShown&) const = default;
     };
@@ -82,6 +82,6 @@ private:
 QString woodText(const wood::Species& species);
 
 // As rich text: what was looked at of the stack, each with its value, its limit and where the limit comes from.
-QString limitsText(const stack::StackPlan& stack, const measure::Display& display);
+QString limitsText(const laminate::StackPlan& stack, const units::Display& display);
 
 }  // namespace fayline::app

@@ -33,12 +33,12 @@ QVariant cautionIf(bool so) {
 
 PostsModel::PostsModel(QObject* parent)
     : ItemsModel(
-          tr("post"), "form.posts", [](boat::Piece& piece) -> std::vector<boat::Post>& { return piece.form.posts; },
-          &boat::Post::at_m, parent) {
+          tr("post"), "form.posts", [](model::Piece& piece) -> std::vector<model::Post>& { return piece.form.posts; },
+          &model::Post::at_m, parent) {
     ListColumn thrust{.name = tr("Thrust"), .hint = tr("What the stack thrusts on it"), .widest = "12300 N"};
     thrust.text = [](const Shown& shown, int row) {
         const std::optional<double> load = thrustOn(shown, row);
-        return load ? text(measure::writeForce(*load, shown.display)) : noFigure;
+        return load ? text(units::writeForce(*load, shown.display)) : noFigure;
     };
     thrust.number = [](const Shown& shown, int row) {
         const std::optional<double> load = thrustOn(shown, row);
@@ -48,9 +48,9 @@ PostsModel::PostsModel(QObject* parent)
         return cautionIf(thrustOn(shown, row).value_or(0) > item(shown, row).holds_N);
     };
     setColumns({ordering(way::length(), {.name = tr("Along"), .change = tr("Move a post to %2")}),
-                typed(&boat::Post::width_m, way::thickness(),
+                typed(&model::Post::width_m, way::thickness(),
                       {.name = tr("Width"), .change = tr("Set the width of a post to %2")}),
-                typed(&boat::Post::holds_N, way::force(),
+                typed(&model::Post::holds_N, way::force(),
                       {.name = tr("Holds"),
                        .hint = tr("What holds it to the floor before it slides"),
                        .change = tr("Set what holds a post to %2")}),
@@ -59,19 +59,20 @@ PostsModel::PostsModel(QObject* parent)
 
 void PostsModel::addPost(double at_m) {
     if (!hasPiece()) return;
-    const boat::Post like = items().empty() ? boat::Post() : items().back();
+    const model::Post like = items().empty() ? model::Post() : items().back();
     insertInOrder(tr("Add a post"), {at_m, like.width_m, like.holds_N});
 }
 
 BlocksModel::BlocksModel(QObject* parent)
     : ItemsModel(
           tr("block"), "holding.hull.blocks",
-          [](boat::Piece& piece) -> std::vector<boat::Block>& { return piece.holding.hull.blocks; }, nullptr, parent) {
+          [](model::Piece& piece) -> std::vector<model::Block>& { return piece.holding.hull.blocks; }, nullptr,
+          parent) {
     ListColumn push{.name = tr("Pushes"), .hint = tr("What it pushes up with all props at work"), .widest = "12300 N"};
     push.text = [](const Shown& shown, int row) {
         const holding::BlockPush* known = pushOn(shown, row);
         if (!known) return noFigure;
-        return known->lifts ? tr("lifts") : text(measure::writeForce(known->push_N, shown.display));
+        return known->lifts ? tr("lifts") : text(units::writeForce(known->push_N, shown.display));
     };
     push.number = [](const Shown& shown, int row) {
         const holding::BlockPush* known = pushOn(shown, row);
@@ -81,14 +82,14 @@ BlocksModel::BlocksModel(QObject* parent)
         const holding::BlockPush* known = pushOn(shown, row);
         return cautionIf(known && known->lifts);
     };
-    setColumns({typed(&boat::Block::x_m, way::length(), {.name = tr("x"), .change = tr("Move %1")}),
-                typed(&boat::Block::y_m, way::length(), {.name = tr("y"), .change = tr("Move %1")}), push});
+    setColumns({typed(&model::Block::x_m, way::length(), {.name = tr("x"), .change = tr("Move %1")}),
+                typed(&model::Block::y_m, way::length(), {.name = tr("y"), .change = tr("Move %1")}), push});
 }
 
 void BlocksModel::addBlock() {
     if (!hasPiece()) return;
     constexpr double apart_m = 1;
-    boat::Block block;
+    model::Block block;
     if (!items().empty()) {
         block.x_m = items().back().x_m + apart_m;
         block.y_m = items().back().y_m;

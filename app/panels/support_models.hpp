@@ -5,7 +5,7 @@
 
 namespace fayline::app {
 
-class PostsModel : public ItemsModel<boat::Post> {
+class PostsModel : public ItemsModel<model::Post> {
 public:
     enum Column { atColumn, widthColumn, holdsColumn, thrustColumn };
 
@@ -15,7 +15,7 @@ public:
     void removePost(int row) { removeItems({row}, tr("Remove a post"), {}); }
 };
 
-class BlocksModel : public ItemsModel<boat::Block> {
+class BlocksModel : public ItemsModel<model::Block> {
 public:
     enum Column { xColumn, yColumn, pushColumn };
 

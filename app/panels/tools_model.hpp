@@ -5,7 +5,7 @@
 
 namespace fayline::app {
 
-class ToolsModel : public ItemsModel<boat::Tool> {
+class ToolsModel : public ItemsModel<model::Tool> {
 public:
     enum Column {
         nameColumn,

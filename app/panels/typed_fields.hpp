@@ -21,7 +21,7 @@ struct Named {
 // change's name. A box to tick for what is on or off, a choice for an enumeration, else a text.
 template <class Value, class Get, class Put>
 void addField(Fields* fields, const Fields::About& about, const Way<Value>& way, const Named& named, Get get, Put put) {
-    const auto take = [=](boat::Piece& piece, const Value& value, const QString& written, const Shown& shown) {
+    const auto take = [=](model::Piece& piece, const Value& value, const QString& written, const Shown& shown) {
         const QString added = put(piece, value);
         const bool cleared = value == Value() && !named.cleared.isEmpty();
         QString pattern = cleared ? named.cleared : named.change;
@@ -31,15 +31,15 @@ void addField(Fields* fields, const Fields::About& about, const Way<Value>& way,
     };
     if constexpr (std::is_same_v<Value, bool>) {
         fields->addTick(about, get,
-                        [=](boat::Piece& piece, bool on, const Shown& shown) { return take(piece, on, {}, shown); });
+                        [=](model::Piece& piece, bool on, const Shown& shown) { return take(piece, on, {}, shown); });
     } else if constexpr (std::is_enum_v<Value>) {
         fields->addChoice(
             about, way.choices({}), [=](const Shown& shown) { return int(get(shown)); },
-            [=](boat::Piece& piece, int index, const Shown& shown) { return take(piece, Value(index), {}, shown); });
+            [=](model::Piece& piece, int index, const Shown& shown) { return take(piece, Value(index), {}, shown); });
     } else {
         fields->addText(
             about, [=](const Shown& shown) { return way.write(get(shown), shown); },
-            [=](boat::Piece& piece, const QString& written, const Shown& shown) {
+            [=](model::Piece& piece, const QString& written, const Shown& shown) {
                 return take(piece, way.read(written, shown), written, shown);
             });
     }
@@ -48,7 +48,7 @@ void addField(Fields* fields, const Fields::About& about, const Way<Value>& way,
 // Finds a part of a piece by the members that lead to it.
 template <class First, class... Rest>
 auto over(First first, Rest... rest) {
-    return [=](boat::Piece & piece) -> auto& {
+    return [=](model::Piece & piece) -> auto& {
         return ((piece.*first).*....*rest);
     };
 }
@@ -69,8 +69,8 @@ public:
         addField(
             fields_, about, way, named,
             // Only read: a piece that is shown is not changed.
-            [=, part = part_](const Shown& shown) { return part(const_cast<boat::Piece&>(shown.piece)).*member; },
-            [=, part = part_](boat::Piece& piece, const Value& value) {
+            [=, part = part_](const Shown& shown) { return part(const_cast<model::Piece&>(shown.piece)).*member; },
+            [=, part = part_](model::Piece& piece, const Value& value) {
                 part(piece).*member = value;
                 return QString();
             });
@@ -87,12 +87,12 @@ public:
 private:
     Fields* fields_;
     QString path_;
-    std::function<Of&(boat::Piece&)> part_;
+    std::function<Of&(model::Piece&)> part_;
     QString usual_;
 };
 
 template <class Part>
 TypedFields(Fields*, const char*, Part, const QString& = {})
-    -> TypedFields<std::remove_reference_t<std::invoke_result_t<Part, boat::Piece&>>>;
+    -> TypedFields<std::remove_reference_t<std::invoke_result_t<Part, model::Piece&>>>;
 
 }  // namespace fayline::app

@@ -4,10 +4,10 @@
 
 #include "app/look/names.hpp"
 #include "app/panels/reading.hpp"
-#include "core/boat/hold_traits.hpp"
-#include "core/measure/day_reading.hpp"
-#include "core/measure/force.hpp"
-#include "core/measure/units.hpp"
+#include "core/model/hold_traits.hpp"
+#include "core/units/day_reading.hpp"
+#include "core/units/force.hpp"
+#include "core/units/units.hpp"
 #include "core/wood/species.hpp"
 
 namespace fayline::app {
@@ -29,7 +29,7 @@ Way<double> plain(Write write, Read read) {
             [read](const QString& written, const Shown&) { return read(written); }};
 }
 
-measure::InputError isNo(const QString& written, const char* what, const char* accepted) {
+units::InputError isNo(const QString& written, const char* what, const char* accepted) {
     return {"", "\"" + text(written.trimmed()) + "\" is " + what, accepted};
 }
 
@@ -46,49 +46,49 @@ Way<double> length() {
 Way<double> thickness() {
     Way<double> way = length();
     way.write = [](double length_m, const Shown& shown) {
-        return text(measure::writeThickness(length_m, shown.display));
+        return text(units::writeThickness(length_m, shown.display));
     };
     way.widest = "15/64 in";
     return way;
 }
 
 Way<double> force() {
-    return measured(measure::typedForce, measure::readForce, "12300 N");
+    return measured(units::typedForce, units::readForce, "12300 N");
 }
 
 Way<double> mass() {
-    return measured(measure::typedMass, measure::readMass);
+    return measured(units::typedMass, units::readMass);
 }
 
 Way<double> smallMass() {
-    return measured(measure::typedSmallMass, measure::readSmallMass);
+    return measured(units::typedSmallMass, units::readSmallMass);
 }
 
 Way<double> volume() {
-    return measured(measure::typedVolume, measure::readVolume);
+    return measured(units::typedVolume, units::readVolume);
 }
 
 Way<double> temperature() {
-    return measured(measure::typedTemperature, measure::readTemperature);
+    return measured(units::typedTemperature, units::readTemperature);
 }
 
 Way<double> areaRate() {
-    return measured(measure::typedAreaRate, measure::readAreaRate);
+    return measured(units::typedAreaRate, units::readAreaRate);
 }
 
 Way<double> coat() {
-    return plain([](double value) { return text(measure::typedCoat(value)); },
-                 [](const QString& written) { return measure::readCoat(text(written)); });
+    return plain([](double value) { return text(units::typedCoat(value)); },
+                 [](const QString& written) { return units::readCoat(text(written)); });
 }
 
 Way<double> duration(double unit_s) {
-    return plain([unit_s](double value) { return text(measure::typedDuration(value, unit_s)); },
-                 [unit_s](const QString& written) { return measure::readDuration(text(written), unit_s); });
+    return plain([unit_s](double value) { return text(units::typedDuration(value, unit_s)); },
+                 [unit_s](const QString& written) { return units::readDuration(text(written), unit_s); });
 }
 
 Way<double> clock() {
-    return plain([](double value) { return text(measure::typedClock(value)); },
-                 [](const QString& written) { return measure::readClock(text(written)); });
+    return plain([](double value) { return text(units::typedClock(value)); },
+                 [](const QString& written) { return units::readClock(text(written)); });
 }
 
 Way<double> share() {
@@ -100,7 +100,7 @@ Way<double> shareWithin1() {
 }
 
 Way<double> number(double times, int figures) {
-    return plain([=](double value) { return text(measure::writeNumber(times * value, figures)); },
+    return plain([=](double value) { return text(units::writeNumber(times * value, figures)); },
                  [=](const QString& written) { return readNumber(written) / times; });
 }
 
@@ -116,7 +116,7 @@ Way<std::optional<double>> heading() {
 Way<std::optional<double>> modulus() {
     return {[](const std::optional<double>& modulus_Pa, const Shown&) {
                 if (!modulus_Pa) return QString();
-                return text(measure::writeNumber(*modulus_Pa / measure::megapascal_Pa, 6)) + " MPa";
+                return text(units::writeNumber(*modulus_Pa / units::megapascal_Pa, 6)) + " MPa";
             },
             [](const QString& written, const Shown&) { return readOptionalStress(written); }};
 }
@@ -163,10 +163,10 @@ int chosenOf(const QStringList& words, const QString& written, const char* isNon
     return int(found - words.begin());
 }
 
-Way<boat::HoldKind> holdKind() {
+Way<model::HoldKind> holdKind() {
     QStringList words;
-    for (const boat::HoldTraits& traits : boat::holdTraits) words << holdName(traits.kind);
-    return oneOf<boat::HoldKind>(words, "no way of holding");
+    for (const model::HoldTraits& traits : model::holdTraits) words << holdName(traits.kind);
+    return oneOf<model::HoldKind>(words, "no way of holding");
 }
 
 }  // namespace way

@@ -44,7 +44,7 @@ Way<int> whole();
 Way<bool> tick();
 Way<std::string> name();
 Way<std::string> wood(const char* accepted);  // its id, by its name; `accepted` says where the names stand
-Way<boat::HoldKind> holdKind();               // one of boat::holdTraits by its word
+Way<model::HoldKind> holdKind();              // one of model::holdTraits by its word
 
 // Nothing where it is left empty.
 template <class Value>

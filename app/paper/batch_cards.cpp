@@ -8,8 +8,8 @@
 #include "app/paper/frame.hpp"
 #include "app/paper/listing.hpp"
 #include "app/paper/marks.hpp"
-#include "core/measure/day_text.hpp"
-#include "core/plan/day_words.hpp"
+#include "core/plan/findings/day_words.hpp"
+#include "core/units/day_text.hpp"
 
 namespace fayline::app::paper {
 
@@ -20,8 +20,8 @@ constexpr double blankOfCup_mm = 17;
 
 QString partName(const glue::Adhesive& adhesive, int part) {
     if (adhesive.onePart()) return "Glue";
-    if (adhesive.kind == boat::AdhesiveKind::urea) return part == 0 ? "Powder" : "Water";
-    if (adhesive.kind == boat::AdhesiveKind::polyurethane) return part == 0 ? "First part" : "Second part";
+    if (adhesive.kind == model::AdhesiveKind::urea) return part == 0 ? "Powder" : "Water";
+    if (adhesive.kind == model::AdhesiveKind::polyurethane) return part == 0 ? "First part" : "Second part";
     return part == 0 ? "Resin" : "Hardener";
 }
 
@@ -38,11 +38,11 @@ QString useText(const glue::Batch& batch) {
 }
 
 // What the scale or the cup shows, and below it the same the other way.
-Cell partCell(const glue::Batch& batch, int part, const boat::Glue& glue, const measure::Display& display) {
+Cell partCell(const glue::Batch& batch, int part, const model::Glue& glue, const units::Display& display) {
     const auto i = static_cast<std::size_t>(part);
     const QString weight = massText(batch.parts_kg[i], display);
     const QString volume = volumeText(batch.parts_m3[i], display);
-    if (glue.measuredBy == boat::MeasuredBy::scale) return textCell(weight, true, volume);
+    if (glue.measuredBy == model::MeasuredBy::scale) return textCell(weight, true, volume);
     const QString marks = numberText(batch.parts_m3[i] / glue.cupReads_m3, 0);
     return textCell(volume, true, inOnePiece(marks + (marks == "1" ? " mark" : " marks")));
 }
@@ -54,9 +54,9 @@ const schedule::CupTimes* timesOf(const plan::GluingDay& day, int cup) {
     return nullptr;
 }
 
-Table cardOf(const boat::Piece& piece, const plan::Plan& plan, const plan::GluingDay& day, const glue::Batch& batch) {
+Table cardOf(const model::Piece& piece, const plan::Plan& plan, const plan::GluingDay& day, const glue::Batch& batch) {
     const glue::Adhesive& adhesive = plan.day.glue.adhesive;
-    const measure::Display& display = plan.display;
+    const units::Display& display = plan.display;
     Table card;
     card.size_mm = cardSize_mm;
     const QString used = usedForText(day, batch.number);
@@ -81,7 +81,7 @@ Table cardOf(const boat::Piece& piece, const plan::Plan& plan, const plan::Gluin
     return card;
 }
 
-QString heatText(const glue::Batch& batch, const measure::Display& display) {
+QString heatText(const glue::Batch& batch, const units::Display& display) {
     QString text =
         QString("To be used up %1 after mixing began; it goes off after %2.")
             .arg(durationText(batch.useWithin_s), inOnePiece(QString::fromStdString(plan::lifeWords(batch.potLife_s))));
@@ -100,7 +100,7 @@ QString heatText(const glue::Batch& batch, const measure::Display& display) {
     return text;
 }
 
-std::vector<Paragraph> cupNotes(const boat::Piece& piece, const plan::Plan& plan) {
+std::vector<Paragraph> cupNotes(const model::Piece& piece, const plan::Plan& plan) {
     const glue::GluePlan& glue = plan.day.glue;
     std::vector<Paragraph> notes{{skinCaution(), 2.7, true}, {hotCupCaution(), 2.7, true}};
     notes.push_back({dustAndRagsCaution(piece), 2.4});
@@ -119,12 +119,12 @@ std::vector<Paragraph> cupNotes(const boat::Piece& piece, const plan::Plan& plan
     return notes;
 }
 
-QString summaryText(const boat::Piece& piece, const plan::Plan& plan) {
+QString summaryText(const model::Piece& piece, const plan::Plan& plan) {
     const glue::GluePlan& glue = plan.day.glue;
-    const measure::Display& display = plan.display;
+    const units::Display& display = plan.display;
     QString text = QString("%1. In all %2 of mix for %3")
                        .arg(QString::fromStdString(glue.adhesive.name), massText(glue.mixed_kg, display),
-                            inOnePiece(QString::fromStdString(measure::writeArea(glue.area_m2, display))));
+                            inOnePiece(QString::fromStdString(units::writeArea(glue.area_m2, display))));
     text += " of faces";
     if (!glue.adhesive.onePart()) {
         text += QString(": %1 %2 and %3 %4")
@@ -132,8 +132,8 @@ QString summaryText(const boat::Piece& piece, const plan::Plan& plan) {
                          massText(glue.parts_kg[1], display), partName(glue.adhesive, 1).toLower());
     }
     text += QString(", in air of %1.")
-                .arg(inOnePiece(QString::fromStdString(measure::writeTemperature(piece.glue.air_C, display))));
-    if (piece.glue.measuredBy == boat::MeasuredBy::cup) {
+                .arg(inOnePiece(QString::fromStdString(units::writeTemperature(piece.glue.air_C, display))));
+    if (piece.glue.measuredBy == model::MeasuredBy::cup) {
         text += QString(" Measured by a cup with a mark each %1: by volume, not by weight.")
                     .arg(volumeText(piece.glue.cupReads_m3, display));
     } else if (!glue.adhesive.onePart()) {
@@ -144,13 +144,13 @@ QString summaryText(const boat::Piece& piece, const plan::Plan& plan) {
 
 }  // namespace
 
-bool isGlued(const boat::Piece& piece) {
+bool isGlued(const model::Piece& piece) {
     int strips = 0;
-    for (const boat::Strips& group : piece.stack.strips) strips += group.count;
-    return strips > 1 || piece.form.kind == boat::FormKind::inPlace;
+    for (const model::Strips& group : piece.stack.strips) strips += group.count;
+    return strips > 1 || piece.form.kind == model::FormKind::inPlace;
 }
 
-std::vector<Sheet> batchCards(const boat::Piece& piece, const plan::Plan& plan, const Page& page) {
+std::vector<Sheet> batchCards(const model::Piece& piece, const plan::Plan& plan, const Page& page) {
     Listing listing;
     listing.name = "cup after cup";
     if (plan.day.glue.batches.empty()) {

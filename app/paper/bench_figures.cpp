@@ -5,10 +5,10 @@
 
 #include "app/paper/marks.hpp"
 #include "core/holding/kinds.hpp"
-#include "core/measure/figures.hpp"
-#include "core/measure/scale.hpp"
-#include "core/measure/units.hpp"
-#include "core/plan/wording.hpp"
+#include "core/plan/findings/wording.hpp"
+#include "core/units/figures.hpp"
+#include "core/units/scale.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::app::paper {
 
@@ -42,64 +42,64 @@ QString inOnePiece(const QString& text) {
     return QString(text).replace(' ', QChar(QChar::Nbsp));
 }
 
-QString forceText(double force_N, const measure::Display& display) {
-    return whole(measure::writeForce(force_N, display));
+QString forceText(double force_N, const units::Display& display) {
+    return whole(units::writeForce(force_N, display));
 }
 
-Cell pullCell(double pull_N, holding::HoldState state, const measure::Display& display, const QString& below) {
+Cell pullCell(double pull_N, holding::HoldState state, const units::Display& display, const QString& below) {
     if (!holding::pullsLightly(state, pull_N)) return textCell(forceText(pull_N, display), true, below);
     return textCell("light", true, inOnePiece("under " + forceText(holding::lightPull_N, display)));
 }
 
-QString thicknessText(double length_m, const measure::Display& display) {
-    return whole(measure::writeThickness(length_m, display));
+QString thicknessText(double length_m, const units::Display& display) {
+    return whole(units::writeThickness(length_m, display));
 }
 
-QString smallText(double length_m, const measure::Display& display) {
+QString smallText(double length_m, const units::Display& display) {
     return whole(plan::smallText(length_m, display));
 }
 
-QString onScaleText(double force_N, const measure::Display& display) {
-    return whole(measure::writeOnScale(measure::massThatWeighs(force_N), display));
+QString onScaleText(double force_N, const units::Display& display) {
+    return whole(units::writeOnScale(units::massThatWeighs(force_N), display));
 }
 
 QString degreesText(double angle_rad) {
-    if (!std::isfinite(angle_rad)) return measure::noFigure;
-    return QString::fromStdString(measure::upToDecimals(measure::toDegrees(angle_rad), 1)) + "°";
+    if (!std::isfinite(angle_rad)) return units::noFigure;
+    return QString::fromStdString(units::upToDecimals(units::toDegrees(angle_rad), 1)) + "°";
 }
 
-QString pressureText(double pressure_Pa, const measure::Display& display) {
-    return whole(measure::writePressure(pressure_Pa, display));
+QString pressureText(double pressure_Pa, const units::Display& display) {
+    return whole(units::writePressure(pressure_Pa, display));
 }
 
-QString lengthUnit(const measure::Display& display) {
+QString lengthUnit(const units::Display& display) {
     switch (display.lengths) {
-        case measure::LengthNotation::feetInchesEighths:
+        case units::LengthNotation::feetInchesEighths:
             return "ft-in-eighths";
-        case measure::LengthNotation::inches:
+        case units::LengthNotation::inches:
             return "in";
-        case measure::LengthNotation::millimetres:
+        case units::LengthNotation::millimetres:
             break;
     }
     return "mm";
 }
 
-QString lengthHead(const measure::Display& display) {
-    const bool both = display.lengths != measure::LengthNotation::millimetres;
+QString lengthHead(const units::Display& display) {
+    const bool both = display.lengths != units::LengthNotation::millimetres;
     return both ? lengthUnit(display) + ", below: mm" : "mm";
 }
 
-Cell lengthCell(double length_m, const measure::Display& display, bool bold) {
-    const QString mm = numberText(measure::toMillimetres(length_m), 1);
-    if (display.lengths == measure::LengthNotation::millimetres) return {mm, {}, bold, false};
-    return {whole(measure::writeLength(length_m, display.lengths)), mm, bold, false};
+Cell lengthCell(double length_m, const units::Display& display, bool bold) {
+    const QString mm = numberText(units::toMillimetres(length_m), 1);
+    if (display.lengths == units::LengthNotation::millimetres) return {mm, {}, bold, false};
+    return {whole(units::writeLength(length_m, display.lengths)), mm, bold, false};
 }
 
 Cell textCell(const QString& text, bool bold, const QString& below) {
     return {text, below, bold, false};
 }
 
-QString toolText(const boat::Piece& piece, const plan::Plan& plan, int station) {
+QString toolText(const model::Piece& piece, const plan::Plan& plan, int station) {
     for (const holding::Served& served : plan.holding.atHand.served) {
         if (served.station != station) continue;
         const auto tool = static_cast<std::size_t>(served.tool);
@@ -110,12 +110,12 @@ QString toolText(const boat::Piece& piece, const plan::Plan& plan, int station) 
     return {};
 }
 
-QString sourcesText(const std::vector<measure::Source>& sources) {
+QString sourcesText(const std::vector<units::Source>& sources) {
     QStringList texts;
-    std::vector<measure::Mark> marks;
-    for (const measure::Source& source : sources) {
+    std::vector<units::Mark> marks;
+    for (const units::Source& source : sources) {
         if (source.text.empty()) continue;
-        const QString text = QString::fromStdString(source.text) + " (" + measure::markText(source.mark) + ")";
+        const QString text = QString::fromStdString(source.text) + " (" + units::markText(source.mark) + ")";
         if (texts.contains(text)) continue;
         texts << text;
         if (std::find(marks.begin(), marks.end(), source.mark) == marks.end()) marks.push_back(source.mark);
@@ -123,8 +123,8 @@ QString sourcesText(const std::vector<measure::Source>& sources) {
     if (texts.isEmpty()) return {};
     std::sort(marks.begin(), marks.end());
     QStringList meanings;
-    for (const measure::Mark mark : marks) {
-        meanings << QString(measure::markText(mark)) + " " + QString::fromUtf8(measure::markMeaning(mark));
+    for (const units::Mark mark : marks) {
+        meanings << QString(units::markText(mark)) + " " + QString::fromUtf8(units::markMeaning(mark));
     }
     return "Sources: " + texts.join("; ") + ". Marks: " + meanings.join(", ") + ".";
 }

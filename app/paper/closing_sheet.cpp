@@ -7,16 +7,16 @@
 #include "app/paper/frame.hpp"
 #include "app/paper/listing.hpp"
 #include "app/paper/marks.hpp"
-#include "core/boat/hold_traits.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/holding/places.hpp"
-#include "core/measure/figures.hpp"
+#include "core/model/hold_traits.hpp"
+#include "core/units/figures.hpp"
 
 namespace fayline::app::paper {
 
 namespace {
 
-const boat::Station& stationOf(const boat::Piece& piece, const holding::ClosingStep& step) {
+const model::Station& stationOf(const model::Piece& piece, const holding::ClosingStep& step) {
     return piece.holding.stations.at(static_cast<std::size_t>(step.index));
 }
 
@@ -27,16 +27,16 @@ double tapeOf(const plan::Plan& plan, int index) {
     return 0;
 }
 
-bool knowsFloor(const boat::Piece& piece) {
-    const auto stands = [](const boat::Station& station) {
-        const auto* strut = boat::as<boat::Strut>(station);
-        return strut && strut->to == boat::PropTo::floor && strut->footY_m.has_value();
+bool knowsFloor(const model::Piece& piece) {
+    const auto stands = [](const model::Station& station) {
+        const auto* strut = model::as<model::Strut>(station);
+        return strut && strut->to == model::PropTo::floor && strut->footY_m.has_value();
     };
     return std::any_of(piece.holding.stations.begin(), piece.holding.stations.end(), stands);
 }
 
 // What to look out for at a step; empty: nothing.
-QString watchText(const boat::Piece& piece, const plan::Plan& plan, const holding::ClosingStep& step) {
+QString watchText(const model::Piece& piece, const plan::Plan& plan, const holding::ClosingStep& step) {
     QStringList texts;
     // A strap has no pad: no gap is told of it.
     if (holding::closesGap(stationOf(piece, step)) && step.gap_m > piece.holding.gapLimit_m)
@@ -50,7 +50,7 @@ QString watchText(const boat::Piece& piece, const plan::Plan& plan, const holdin
         } else if (hull.slides) {
             texts << "the boat slides";
         } else if (hull.margin < holding::marginAsked) {
-            texts << "boat's margin " + QString::fromStdString(measure::writeNumber(hull.margin, 2));
+            texts << "boat's margin " + QString::fromStdString(units::writeNumber(hull.margin, 2));
         }
     }
     if (step.floorInTheWay) texts << "floor in the way";
@@ -60,8 +60,8 @@ QString watchText(const boat::Piece& piece, const plan::Plan& plan, const holdin
     return texts.join("; ");
 }
 
-Table stepsTable(const boat::Piece& piece, const plan::Plan& plan, const std::vector<holding::ClosingStep>& steps) {
-    const measure::Display& display = plan.display;
+Table stepsTable(const model::Piece& piece, const plan::Plan& plan, const std::vector<holding::ClosingStep>& steps) {
+    const units::Display& display = plan.display;
     Table table;
     table.title = "Station by station. Lengths in " + lengthHead(display) + ".";
     table.size_mm = 3.8;
@@ -81,7 +81,7 @@ Table stepsTable(const boat::Piece& piece, const plan::Plan& plan, const std::ve
         const QString watch = watchText(piece, plan, step);
         const holding::HoldState state = step.closed.empty() ? holding::HoldState::slack : step.closed.back().state;
         const bool known = holding::inBalance(step.outcome);
-        const QString dash = measure::noFigure;
+        const QString dash = units::noFigure;
         const auto then = [&](double length_m) { return known ? lengthCell(length_m, display) : textCell(dash); };
         table.rows.push_back(
             {Cell{{}, {}, false, true}, textCell(QString::number(step.order), true),
@@ -94,7 +94,7 @@ Table stepsTable(const boat::Piece& piece, const plan::Plan& plan, const std::ve
     return table;
 }
 
-QString carriedText(const holding::Carried& carried, const measure::Display& display) {
+QString carriedText(const holding::Carried& carried, const units::Display& display) {
     QStringList places;
     for (const double place_m : carried.places_m) places << inOnePiece(lengthText(place_m, display));
     constexpr double leastSag_m = 0.001;    // less than a hand or an eye tells
@@ -107,7 +107,7 @@ QString carriedText(const holding::Carried& carried, const measure::Display& dis
                                                        : "sags " + inOnePiece(lengthText(carried.sag_m, display)));
     if (carried.strain >= leastStrain) {
         text +=
-            ", which strains its strips by " + inOnePiece(QString::fromStdString(measure::writeShare(carried.strain)));
+            ", which strains its strips by " + inOnePiece(QString::fromStdString(units::writeShare(carried.strain)));
     }
     return text + ".";
 }
@@ -116,10 +116,10 @@ QString storedText(const plan::Plan& plan) {
     return QString(
                "The bent pack stores energy (about %1 J) and can whip free: rope or strap it, and stand clear of the "
                "ends while closing (engineering judgement, C).")
-        .arg(QString::fromStdString(measure::writeNumber(plan.stack.storedEnergy_J, 2)));
+        .arg(QString::fromStdString(units::writeNumber(plan.stack.storedEnergy_J, 2)));
 }
 
-std::vector<Paragraph> notesOf(const boat::Piece& piece, const plan::Plan& plan) {
+std::vector<Paragraph> notesOf(const model::Piece& piece, const plan::Plan& plan) {
     std::vector<Paragraph> texts{{storedText(plan), 3, true}, {localRulesCaution(), 2.7, false}};
     if (!plan::has(plan, plan::Study::closing)) return texts;
     if (plan::has(plan, plan::Study::carried))
@@ -139,7 +139,7 @@ std::vector<Paragraph> notesOf(const boat::Piece& piece, const plan::Plan& plan)
 
 }  // namespace
 
-std::vector<Sheet> closingSheet(const boat::Piece& piece, const plan::Plan& plan, const Page& page) {
+std::vector<Sheet> closingSheet(const model::Piece& piece, const plan::Plan& plan, const Page& page) {
     Listing listing;
     listing.name = "in closing order";
     listing.notes = notesOf(piece, plan);

@@ -8,7 +8,7 @@
 #include "app/paper/bench_figures.hpp"
 #include "app/paper/sheet.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/day_text.hpp"
+#include "core/units/day_text.hpp"
 
 namespace fayline::app::paper {
 
@@ -36,20 +36,20 @@ QString stripsText(const std::vector<int>& strips) {
 
 }  // namespace
 
-QString clockText(const boat::Piece& piece, double after_s) {
-    return std::isfinite(after_s) ? wholeText(measure::writeClock(piece.crew.startAt_s + after_s)) : QString("never");
+QString clockText(const model::Piece& piece, double after_s) {
+    return std::isfinite(after_s) ? wholeText(units::writeClock(piece.crew.startAt_s + after_s)) : QString("never");
 }
 
 QString durationText(double time_s) {
-    return wholeText(measure::writeDuration(time_s));
+    return wholeText(units::writeDuration(time_s));
 }
 
-QString massText(double mass_kg, const measure::Display& display) {
-    return wholeText(measure::writeMass(mass_kg, display));
+QString massText(double mass_kg, const units::Display& display) {
+    return wholeText(units::writeMass(mass_kg, display));
 }
 
-QString volumeText(double volume_m3, const measure::Display& display) {
-    return wholeText(measure::writeVolume(volume_m3, display));
+QString volumeText(double volume_m3, const units::Display& display) {
+    return wholeText(units::writeVolume(volume_m3, display));
 }
 
 QString usedForText(const plan::GluingDay& day, int cup) {
@@ -97,10 +97,10 @@ QString hotCupCaution() {
            "cups.";
 }
 
-QString dustAndRagsCaution(const boat::Piece& piece) {
+QString dustAndRagsCaution(const model::Piece& piece) {
     QString text =
         "Fillers and the dust of half-cured glue harm lungs and skin: a mask when you weigh, sand or sweep (P).";
-    if (piece.glue.thinner > 0 || piece.glue.surfaceWork != boat::SurfaceWork::nothing) {
+    if (piece.glue.thinner > 0 || piece.glue.surfaceWork != model::SurfaceWork::nothing) {
         text +=
             " Solvents burn: no flame or spark, open doors. Rags go into a closed metal bin with water, they can heat "
             "themselves (C).";

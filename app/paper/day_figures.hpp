@@ -3,16 +3,16 @@
 
 #include <QString>
 
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"
 
 namespace fayline::app::paper {
 
 // Wall time of so many seconds after the crew's start: "08:47".
-QString clockText(const boat::Piece& piece, double after_s);
+QString clockText(const model::Piece& piece, double after_s);
 QString durationText(double time_s);  // "16 min"
-QString massText(double mass_kg, const measure::Display& display);
-QString volumeText(double volume_m3, const measure::Display& display);
+QString massText(double mass_kg, const units::Display& display);
+QString volumeText(double volume_m3, const units::Display& display);
 
 // "strips 9 to 5, the face on the boat": what of a gluing comes from a cup, in the order in which it is done.
 QString usedForText(const plan::GluingDay& day, int cup);
@@ -26,6 +26,6 @@ QString roomToWrite(double width_mm, double size_mm);
 // What uncured resin, heat, solvent and dust ask for, with marks.
 QString skinCaution();
 QString hotCupCaution();
-QString dustAndRagsCaution(const boat::Piece& piece);
+QString dustAndRagsCaution(const model::Piece& piece);
 
 }  // namespace fayline::app::paper

@@ -4,10 +4,10 @@
 #include <cmath>
 
 #include "app/paper/marks.hpp"
+#include "core/laminate/stack.hpp"
 #include "core/line/line.hpp"
-#include "core/measure/units.hpp"
-#include "core/plan/line_wording.hpp"
-#include "core/stack/stack.hpp"
+#include "core/plan/findings/line_wording.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::app::paper {
 
@@ -17,13 +17,13 @@ namespace {
 constexpr double step_m = 0.002;
 
 QPointF toMillimetres(double x_m, double y_m) {
-    return {measure::toMillimetres(x_m), measure::toMillimetres(y_m)};
+    return {units::toMillimetres(x_m), units::toMillimetres(y_m)};
 }
 
 // A curve of a piece that marks stand on: the place and the direction to the strips at an arc length of the line.
 class Path {
 public:
-    Path(const boat::Piece& piece, const plan::Plan& plan, bool formEdge)
+    Path(const model::Piece& piece, const plan::Plan& plan, bool formEdge)
         : piece_(piece), line_(plan.line.fair.line), form_(formEdge ? &plan.form.line : nullptr) {}
 
     line::Place at(double at_m) const { return form_ ? form_->faying(at_m) : line_.at(at_m); }
@@ -34,7 +34,7 @@ public:
     }
 
     QPointF towardsStrips(double at_m) const {
-        const double sign = stack::sideSign(piece_.line.stripsOn);
+        const double sign = laminate::sideSign(piece_.line.stripsOn);
         const double heading = form_ ? form_->section(at_m).heading_rad : line_.at(at_m).heading_rad;
         return sign * QPointF(-std::sin(heading), std::cos(heading));
     }
@@ -47,9 +47,9 @@ public:
     }
 
 private:
-    const boat::Piece& piece_;
+    const model::Piece& piece_;
     const line::Line& line_;
-    const stack::FormLine* form_;  // null: the wanted line
+    const laminate::FormLine* form_;  // null: the wanted line
 };
 
 CrossMark markAcross(const Path& path, double at_m, double toForm_mm, double toStrips_mm, const QString& name,
@@ -63,7 +63,7 @@ CrossMark markAcross(const Path& path, double at_m, double toForm_mm, double toS
 }
 
 // Marks of the piece across `path`; their names stand on the side of the strips or of the form.
-void addMarks(Drawing& drawing, const Path& path, const boat::Piece& piece, const plan::Plan& plan,
+void addMarks(Drawing& drawing, const Path& path, const model::Piece& piece, const plan::Plan& plan,
               bool towardsStrips) {
     const auto add = [&](double at_m, double near_mm, double far_mm, const QString& name, double width_mm, bool bold) {
         drawing.marks.push_back(towardsStrips ? markAcross(path, at_m, near_mm, far_mm, name, width_mm, bold)
@@ -117,18 +117,18 @@ void addTightest(Drawing& drawing, const Path& path, const plan::Plan& plan, boo
 
 }  // namespace
 
-Drawing lineDrawing(const boat::Piece& piece, const plan::Plan& plan) {
+Drawing lineDrawing(const model::Piece& piece, const plan::Plan& plan) {
     const Path path(piece, plan, false);
     Drawing drawing;
     drawing.name = "Full-size line";
     drawing.display = plan.display;
-    drawing.grid_mm = measure::toMillimetres(gridStep_m(plan.display));
+    drawing.grid_mm = units::toMillimetres(gridStep_m(plan.display));
     drawing.curves.push_back({path.points(0, plan.line.fair.line.length())});
     addMarks(drawing, path, piece, plan, true);
     dropMarksBeyond(drawing);
     addTightest(drawing, path, plan, true);
     for (std::size_t i = 0; i < piece.line.points.size(); ++i) {
-        const boat::Point& point = piece.line.points[i];
+        const model::Point& point = piece.line.points[i];
         const double at_m = i < plan.line.fair.points.size() ? plan.line.fair.points[i].at_m : 0;
         const QString label = QString::fromStdString(point.label);
         drawing.spots.push_back({toMillimetres(point.x_m, point.y_m), -path.towardsStrips(at_m),
@@ -144,21 +144,21 @@ Drawing lineDrawing(const boat::Piece& piece, const plan::Plan& plan) {
     return drawing;
 }
 
-Drawing formDrawing(const boat::Piece& piece, const plan::Plan& plan) {
+Drawing formDrawing(const model::Piece& piece, const plan::Plan& plan) {
     const Path path(piece, plan, true);
-    const boat::Form& form = piece.form;
-    const bool inPlace = form.kind == boat::FormKind::inPlace;
+    const model::Form& form = piece.form;
+    const bool inPlace = form.kind == model::FormKind::inPlace;
     const double start_m = form.carriesOnStart_m.value_or(inPlace ? 0 : piece.stack.runsPastStart_m);
     const double end_m = form.carriesOnEnd_m.value_or(inPlace ? 0 : piece.stack.runsPastEnd_m);
     Drawing drawing;
     drawing.name = "Full-size form";
     drawing.display = plan.display;
-    drawing.grid_mm = measure::toMillimetres(gridStep_m(plan.display));
+    drawing.grid_mm = units::toMillimetres(gridStep_m(plan.display));
     drawing.curves.push_back({path.points(-start_m, plan.line.fair.line.length() + end_m)});
     addMarks(drawing, path, piece, plan, false);
-    if (form.kind == boat::FormKind::posts) {
+    if (form.kind == model::FormKind::posts) {
         int number = 0;
-        for (const boat::Post& post : form.posts) {
+        for (const model::Post& post : form.posts) {
             const QString name = QString("post %1").arg(++number);
             drawing.marks.push_back(markAcross(path, post.at_m - post.width_m / 2, 16, 0, {}));
             drawing.marks.push_back(markAcross(path, post.at_m + post.width_m / 2, 16, 0, name));

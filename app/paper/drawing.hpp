@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "app/paper/sheet.hpp"
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"
 
 namespace fayline::app::paper {
@@ -41,13 +41,13 @@ struct Drawing {
     std::vector<Spot> spots;
     QStringList notes;  // sentences for the first sheet
     double grid_mm = 100;
-    measure::Display display;
+    units::Display display;
 };
 
 // The fair line between the trim lines, with stations, trim lines, the tightest place and the measured points.
-Drawing lineDrawing(const boat::Piece& piece, const plan::Plan& plan);
+Drawing lineDrawing(const model::Piece& piece, const plan::Plan& plan);
 
 // The edge of the form, where the first strip lies, as far as the form carries on.
-Drawing formDrawing(const boat::Piece& piece, const plan::Plan& plan);
+Drawing formDrawing(const model::Piece& piece, const plan::Plan& plan);
 
 }  // namespace fayline::app::paper

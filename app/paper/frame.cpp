@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::app::paper {
 
@@ -27,7 +27,7 @@ void requireRoom(const Page& page) {
     const QString needed = QString("choose paper and margins that leave at least %1 x %2 mm, such as A4 or letter")
                                .arg(leastShortSide_mm)
                                .arg(leastLongSide_mm);
-    throw measure::InputError("paper", found.toStdString(), needed.toStdString());
+    throw units::InputError("paper", found.toStdString(), needed.toStdString());
 }
 
 void addCheckSquares(Sheet& sheet, const QPointF& lowerLeft) {

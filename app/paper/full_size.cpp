@@ -12,7 +12,7 @@
 #include "app/paper/room.hpp"
 #include "app/paper/tiles.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/units.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::app::paper {
 
@@ -68,7 +68,7 @@ SheetGrid layGrid(Sheet& sheet, Room& room, const Drawing& drawing, const Placin
     }
     // Beside its line, from the border inwards until there is room.
     const auto name = [&](const QString& axis, double value_mm, const QPointF& from, const QPointF& inwards) {
-        const QString text = axis + " " + lengthText(measure::fromMillimetres(value_mm), drawing.display);
+        const QString text = axis + " " + lengthText(units::fromMillimetres(value_mm), drawing.display);
         for (double reach = 0; reach < 100; reach += 4) {
             const Words label{text, from + reach * inwards, 2.3};
             if (!room.isFree(extent(label), false)) continue;

@@ -4,7 +4,7 @@
 #include <numbers>
 
 #include "core/math/count.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::app::paper {
 
@@ -34,7 +34,7 @@ QRectF joinCrossBox(const QPointF& at) {
 
 void requireFewSheets(double sheets, const QString& paper) {
     if (sheets <= mostSheets) return;
-    throw measure::InputError(
+    throw units::InputError(
         "paper",
         QString("the %1 would need %2 sheets of this paper").arg(paper.toLower()).arg(std::ceil(sheets)).toStdString(),
         QString("choose larger paper or a roll, so that no more than %1 are needed").arg(mostSheets).toStdString());

@@ -7,7 +7,7 @@
 #include "app/paper/marks.hpp"
 #include "app/paper/placing.hpp"
 #include "app/paper/room.hpp"
-#include "core/measure/units.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::app::paper {
 
@@ -98,7 +98,7 @@ Sheet mapSheet(const Drawing& drawing, const Tiling& tiling, const Page& page) {
         paragraph("Lay the sheets over each other as the map shows, cross upon cross and letter upon letter.");
     }
     for (const QString& note : drawing.notes) paragraph(note);
-    paragraph("Dotted lines: every " + lengthText(measure::fromMillimetres(drawing.grid_mm), drawing.display) +
+    paragraph("Dotted lines: every " + lengthText(units::fromMillimetres(drawing.grid_mm), drawing.display) +
               " of the boat's own x and y, for checking with a tape across the sheets.");
     paragraph("Marks stand square to the line.");
     paragraph(localRulesCaution());

@@ -5,7 +5,7 @@
 #include <optional>
 #include <vector>
 
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"
 
 namespace fayline::app::paper {
@@ -21,20 +21,20 @@ struct Mark {
 };
 
 // All marks of a piece, in order along the line.
-std::vector<Mark> marksOf(const boat::Piece& piece, const plan::Plan& plan);
+std::vector<Mark> marksOf(const model::Piece& piece, const plan::Plan& plan);
 
 // Radius of a curve's curvature, metres; nothing where it is so great that nobody can tell it from straight.
 std::optional<double> radius_m(double curvature_per_m);
 
-QString describesName(boat::Describes describes);  // "inner face"
+QString describesName(model::Describes describes);  // "inner face"
 
 // A length in the boat's display units, with its unit.
-QString lengthText(double length_m, const measure::Display& display);
+QString lengthText(double length_m, const units::Display& display);
 // The same length in millimetres: "412.5 mm".
 QString millimetresText(double length_m);
 QString numberText(double value, int decimals);  // a dash for what is not finite
 
 // A round step of grids and scales in the boat's display units: 100 mm or 6 in.
-double gridStep_m(const measure::Display& display);
+double gridStep_m(const units::Display& display);
 
 }  // namespace fayline::app::paper

@@ -23,8 +23,8 @@
 #include "app/paper/station_table.hpp"
 #include "app/paper/story_stick.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/input_error.hpp"
-#include "core/measure/units.hpp"
+#include "core/units/input_error.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::app {
 
@@ -34,15 +34,15 @@ constexpr int dotsPerInch = 1200;
 constexpr double margin_mm = 12.7;  // half an inch: wider than the unprintable edge of common printers
 
 double dotsPerMillimetre(int dots) {
-    return dots * measure::fromMillimetres(1) / measure::inch_m;
+    return dots * units::fromMillimetres(1) / units::inch_m;
 }
 
 bool isLying(const paper::Page& page) {
     return page.width_mm > page.height_mm;
 }
 
-std::vector<paper::Sheet> sheetsOf(Paper kind, const boat::Boat& boat, const boat::Piece& piece, const plan::Plan& plan,
-                                   const paper::Page& page) {
+std::vector<paper::Sheet> sheetsOf(Paper kind, const model::Boat& boat, const model::Piece& piece,
+                                   const plan::Plan& plan, const paper::Page& page) {
     const paper::Page upright = isLying(page) ? paper::turned(page) : page;
     const paper::Page lying = isLying(page) ? page : paper::turned(page);
     std::vector<paper::Sheet> sheets;
@@ -144,8 +144,8 @@ void write(const QString& fileName, const QByteArray& pdf) {
     QSaveFile file(fileName);
     const bool written = file.open(QIODevice::WriteOnly) && file.write(pdf) == pdf.size() && file.commit();
     if (written) return;
-    throw measure::InputError(fileName.toStdString(), "it cannot be written (" + file.errorString().toStdString() + ")",
-                              "choose a folder that can be written to");
+    throw units::InputError(fileName.toStdString(), "it cannot be written (" + file.errorString().toStdString() + ")",
+                            "choose a folder that can be written to");
 }
 
 QString fileEnding(Paper kind) {
@@ -181,7 +181,7 @@ std::vector<Paper> allPapers() {
             Paper::closing,      Paper::props,      Paper::batches, Paper::run};
 }
 
-std::vector<Paper> papersOf(const boat::Piece& piece) {
+std::vector<Paper> papersOf(const model::Piece& piece) {
     std::vector<Paper> papers = allPapers();
     if (piece.holding.stations.empty()) std::erase(papers, Paper::closing);
     if (!paper::hasProps(piece)) std::erase(papers, Paper::props);
@@ -198,18 +198,18 @@ QPageLayout defaultPageLayout() {
             QMarginsF(margin_mm, margin_mm, margin_mm, margin_mm), QPageLayout::Millimeter};
 }
 
-QStringList writePapers(const boat::Boat& boat, const QString& folder, const QPageLayout& layout) {
+QStringList writePapers(const model::Boat& boat, const QString& folder, const QPageLayout& layout) {
     const std::atomic<bool> goOn = false;
     return *writePapers(boat, folder, layout, {goOn, nullptr});
 }
 
-std::optional<QStringList> writePapers(const boat::Boat& boat, const QString& folder, const QPageLayout& layout,
+std::optional<QStringList> writePapers(const model::Boat& boat, const QString& folder, const QPageLayout& layout,
                                        const PaperWatch& watch) {
     const paper::Page page = paper::pageOf(layout);
     const plan::Shop shop = plan::shopOf(boat);
     QStringList pieceNames;
     int count = 0;
-    for (const boat::Piece& piece : boat.pieces) {
+    for (const model::Piece& piece : boat.pieces) {
         pieceNames << QString::fromStdString(piece.name);
         count += math::countOf(papersOf(piece));
     }
@@ -218,7 +218,7 @@ std::optional<QStringList> writePapers(const boat::Boat& boat, const QString& fo
     // Everything is made before anything is written: a piece that cannot be planned leaves no half a set behind.
     std::vector<std::pair<QString, QByteArray>> files;
     for (std::size_t i = 0; i < boat.pieces.size(); ++i) {
-        const boat::Piece& piece = boat.pieces[i];
+        const model::Piece& piece = boat.pieces[i];
         try {
             const std::optional<plan::Plan> live = plan::makePlan(piece, shop, nullptr, watch.stop);
             if (!live) return std::nullopt;
@@ -231,14 +231,14 @@ std::optional<QStringList> writePapers(const boat::Boat& boat, const QString& fo
                 files.emplace_back(stems[static_cast<int>(i)] + fileEnding(kind), pdf);
                 if (watch.onStep) watch.onStep(math::countOf(files), count);
             }
-        } catch (const measure::InputError& error) {
+        } catch (const units::InputError& error) {
             throw error.within("pieces[" + std::to_string(i) + "].");
         }
     }
     const QDir into(folder);
     if (!into.mkpath(".")) {
-        throw measure::InputError(folder.toStdString(), "it is not a folder and cannot be made one",
-                                  "name a folder that can be written to");
+        throw units::InputError(folder.toStdString(), "it is not a folder and cannot be made one",
+                                "name a folder that can be written to");
     }
     QStringList names;
     for (const auto& [name, pdf] : files) {
@@ -249,8 +249,8 @@ std::optional<QStringList> writePapers(const boat::Boat& boat, const QString& fo
     return names;
 }
 
-void printPaper(Paper kind, const boat::Boat& boat, const boat::Piece& piece, const plan::Plan& plan, QPrinter& printer,
-                const PaperWatch* watch) {
+void printPaper(Paper kind, const model::Boat& boat, const model::Piece& piece, const plan::Plan& plan,
+                QPrinter& printer, const PaperWatch* watch) {
     const paper::Page page = paper::pageOf(printer.pageLayout());
     const std::vector<paper::Sheet> sheets = sheetsOf(kind, boat, piece, plan, page);
     const bool ranged = printer.printRange() == QPrinter::PageRange && printer.fromPage() > 0;
@@ -260,8 +260,8 @@ void printPaper(Paper kind, const boat::Boat& boat, const boat::Piece& piece, co
                                : sheets.size();
     QPainter painter(&printer);
     if (!painter.isActive()) {
-        throw measure::InputError(printer.printerName().toStdString(), "the printer does not answer",
-                                  "choose another printer, or write the papers as PDF files");
+        throw units::InputError(printer.printerName().toStdString(), "the printer does not answer",
+                                "choose another printer, or write the papers as PDF files");
     }
     // Places count from the paper's corner, a printer's from its margins unless it was set up otherwise. The printer
     // stays as it was set up: a preview looks at that once more when all is painted.

@@ -10,7 +10,7 @@
 #include <optional>
 #include <vector>
 
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"
 
 class QPrinter;
@@ -24,29 +24,29 @@ std::vector<Paper> allPapers();
 
 // Those that a piece has something to put on: no closing sheet without stations, no props and screws without any,
 // no batch cards and no run sheet where nothing is glued.
-std::vector<Paper> papersOf(const boat::Piece& piece);
+std::vector<Paper> papersOf(const model::Piece& piece);
 
-// What follows the making of papers, in the thread that makes them: any thread will do, since Qt paints texts on PDF and
-// printers in every thread of a program that has its QGuiApplication, and nothing here is a widget or a pixmap.
+// What follows the making of papers, in the thread that makes them: any thread will do, since Qt paints texts on PDF
+// and printers in every thread of a program that has its QGuiApplication, and nothing here is a widget or a pixmap.
 struct PaperWatch {
-    const std::atomic<bool>& stop;                // set: no more is wanted
+    const std::atomic<bool>& stop;                 // set: no more is wanted
     std::function<void(int done, int of)> onStep;  // papers or pages; may be empty
 };
 
 // Writes the papers that each piece of `boat` has as PDF files into `folder` (made if missing) and returns their names
-// in order. `layout` gives page size and margins. Throws measure::InputError when a piece cannot be planned or a file
+// in order. `layout` gives page size and margins. Throws units::InputError when a piece cannot be planned or a file
 // cannot be written. Stopped, it returns nothing; all is made before the first file is written, so that mostly none is.
-std::optional<QStringList> writePapers(const boat::Boat& boat, const QString& folder, const QPageLayout& layout,
+std::optional<QStringList> writePapers(const model::Boat& boat, const QString& folder, const QPageLayout& layout,
                                        const PaperWatch& watch);
-QStringList writePapers(const boat::Boat& boat, const QString& folder, const QPageLayout& layout);  // never stopped
+QStringList writePapers(const model::Boat& boat, const QString& folder, const QPageLayout& layout);  // never stopped
 
 // A4 or letter by the locale, with margins that every printer keeps.
 QPageLayout defaultPageLayout();
 
 // Prints one paper of one piece on `printer`, at its true size whatever the printer's resolution and whether its places
-// count from the paper's corner or from its margins; leaves the printer as it is set up. `plan` has every study. Stopped
-// by `watch`, the printing is aborted.
-void printPaper(Paper paper, const boat::Boat& boat, const boat::Piece& piece, const plan::Plan& plan,
+// count from the paper's corner or from its margins; leaves the printer as it is set up. `plan` has every study.
+// Stopped by `watch`, the printing is aborted.
+void printPaper(Paper paper, const model::Boat& boat, const model::Piece& piece, const plan::Plan& plan,
                 QPrinter& printer, const PaperWatch* watch = nullptr);
 
 }  // namespace fayline::app

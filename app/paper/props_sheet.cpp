@@ -9,18 +9,18 @@
 #include "app/paper/listing.hpp"
 #include "app/paper/marks.hpp"
 #include "app/paper/side_view.hpp"
-#include "core/boat/hold_traits.hpp"
-#include "core/measure/figures.hpp"
+#include "core/model/hold_traits.hpp"
+#include "core/units/figures.hpp"
 
 namespace fayline::app::paper {
 
 namespace {
 
-bool pushes(const boat::Station& station) {
-    return boat::is<boat::Strut>(station.kind);
+bool pushes(const model::Station& station) {
+    return model::is<model::Strut>(station.kind);
 }
 
-const boat::Station& stationAt(const boat::Piece& piece, int index) {
+const model::Station& stationAt(const model::Piece& piece, int index) {
     return piece.holding.stations.at(static_cast<std::size_t>(index));
 }
 
@@ -28,24 +28,24 @@ QString numberOf(const plan::Plan& plan, int index) {
     for (const holding::StationPlace& place : plan.holding.stations) {
         if (place.index == index) return QString::number(place.number);
     }
-    return measure::noFigure;
+    return units::noFigure;
 }
 
 // A strength; a dash where there is none to give.
-QString strengthText(double force_N, const measure::Display& display) {
-    return std::isfinite(force_N) && force_N > 0 ? forceText(force_N, display) : QString(measure::noFigure);
+QString strengthText(double force_N, const units::Display& display) {
+    return std::isfinite(force_N) && force_N > 0 ? forceText(force_N, display) : QString(units::noFigure);
 }
 
-Cell kindCell(const boat::Piece& piece, const plan::Plan& plan, int index) {
-    const boat::Station& station = stationAt(piece, index);
+Cell kindCell(const model::Piece& piece, const plan::Plan& plan, int index) {
+    const model::Station& station = stationAt(piece, index);
     QString below = toolText(piece, plan, index);
-    const auto* strut = boat::as<boat::Strut>(station);
-    if (strut && strut->to == boat::PropTo::overhead) below += below.isEmpty() ? "overhead" : ", overhead";
+    const auto* strut = model::as<model::Strut>(station);
+    if (strut && strut->to == model::PropTo::overhead) below += below.isEmpty() ? "overhead" : ", overhead";
     return textCell(holdName(station.kind), true, below);
 }
 
-Table propPlaces(const boat::Piece& piece, const plan::Plan& plan) {
-    const measure::Display& display = plan.display;
+Table propPlaces(const model::Piece& piece, const plan::Plan& plan) {
+    const units::Display& display = plan.display;
     const QString lengths = lengthHead(display);
     Table table;
     table.title = "Props and jacks: where they stand";
@@ -69,22 +69,22 @@ bool slipsAt(holding::Slips slips, holding::Slips end) {
 }
 
 // What keeps the ends of a prop where they are, or what is missing.
-Cell endsCell(const boat::Piece& piece, const plan::Plan& plan, const holding::PropPlan& prop) {
+Cell endsCell(const model::Piece& piece, const plan::Plan& plan, const holding::PropPlan& prop) {
     const auto& strut = stationAt(piece, prop.index).strut;
     if (prop.footAboveHead) return textCell("It would pull: its foot is beyond its head.", true);
     if (prop.cannotPress) return textCell("It stands so slanted that it presses nothing.", true);
     QStringList missing;
     QStringList fitted;
-    const auto look = [&](holding::Slips end, boat::Stop stop, const QString& name) {
+    const auto look = [&](holding::Slips end, model::Stop stop, const QString& name) {
         const bool stopped = strut.stoppedAt(stop);
         if (slipsAt(prop.slips, end) && !stopped) missing << name;
         if (stopped) fitted << name;
     };
-    look(holding::Slips::head, boat::Stop::head, "head");
-    look(holding::Slips::foot, boat::Stop::foot, "foot");
+    look(holding::Slips::head, model::Stop::head, "head");
+    look(holding::Slips::foot, model::Stop::foot, "foot");
     QString below = QString("friction counted on: head %1, foot %2")
-                        .arg(QString::fromStdString(measure::upToDecimals(prop.headFriction, 2)),
-                             QString::fromStdString(measure::upToDecimals(prop.footFriction, 2)));
+                        .arg(QString::fromStdString(units::upToDecimals(prop.headFriction, 2)),
+                             QString::fromStdString(units::upToDecimals(prop.footFriction, 2)));
     if (missing.isEmpty()) {
         if (fitted.isEmpty()) return textCell("holds by friction", false, below);
         return textCell("stop fitted at the " + fitted.join(" and the "), false, below);
@@ -100,7 +100,7 @@ Cell endsCell(const boat::Piece& piece, const plan::Plan& plan, const holding::P
 }
 
 // "89 x 38 mm, assumed, too slender"
-QString sectionText(const holding::PropPlan& prop, const measure::Display& display) {
+QString sectionText(const holding::PropPlan& prop, const units::Display& display) {
     QString text =
         inOnePiece(thicknessText(prop.section_m[0], display) + " x " + thicknessText(prop.section_m[1], display));
     if (prop.sectionAssumed) text += " assumed";
@@ -108,8 +108,8 @@ QString sectionText(const holding::PropPlan& prop, const measure::Display& displ
     return text;
 }
 
-Table propLoads(const boat::Piece& piece, const plan::Plan& plan) {
-    const measure::Display& display = plan.display;
+Table propLoads(const model::Piece& piece, const plan::Plan& plan) {
+    const units::Display& display = plan.display;
     Table table;
     table.title = "Props and jacks: what they bear";
     table.columns = {{"No.", {}},
@@ -119,7 +119,7 @@ Table propLoads(const boat::Piece& piece, const plan::Plan& plan) {
                      {"Column", "allowed, below: Euler"},
                      {"Ends", {}, Lean::left}};
     for (const holding::PropPlan& prop : plan.holding.props) {
-        const bool rated = boat::traitsOf(stationAt(piece, prop.index).kind).isRated;
+        const bool rated = model::traitsOf(stationAt(piece, prop.index).kind).isRated;
         const QString buckles =
             prop.woodenColumn && prop.bucklesAt_N
                 ? "buckles at " + strengthText(*prop.bucklesAt_N, display) + ", " + sectionText(prop, display)
@@ -133,8 +133,8 @@ Table propLoads(const boat::Piece& piece, const plan::Plan& plan) {
     return table;
 }
 
-Table screwHoles(const boat::Piece& piece, const plan::Plan& plan) {
-    const measure::Display& display = plan.display;
+Table screwHoles(const model::Piece& piece, const plan::Plan& plan) {
+    const units::Display& display = plan.display;
     Table table;
     table.title = "Screws: what to drill";
     table.columns = {{"No.", {}},
@@ -163,7 +163,7 @@ Table screwHoles(const boat::Piece& piece, const plan::Plan& plan) {
 }
 
 Table screwLoads(const plan::Plan& plan) {
-    const measure::Display& display = plan.display;
+    const units::Display& display = plan.display;
     Table table;
     table.title = "Screws: what they bear, and how far from the edges";
     table.columns = {{"No.", {}},
@@ -189,8 +189,8 @@ Table screwLoads(const plan::Plan& plan) {
     return table;
 }
 
-Table blocksTable(const boat::Piece& piece, const plan::Plan& plan) {
-    const measure::Display& display = plan.display;
+Table blocksTable(const model::Piece& piece, const plan::Plan& plan) {
+    const units::Display& display = plan.display;
     Table table;
     table.title = "The boat on its blocks";
     table.columns = {{"Block", {}},
@@ -200,7 +200,7 @@ Table blocksTable(const boat::Piece& piece, const plan::Plan& plan) {
                      {"At rest", "without props"},
                      {"", {}, Lean::left}};
     for (const holding::BlockPush& push : plan.holding.hull->blocks) {
-        const boat::Block& block = piece.holding.hull.blocks.at(static_cast<std::size_t>(push.index));
+        const model::Block& block = piece.holding.hull.blocks.at(static_cast<std::size_t>(push.index));
         table.rows.push_back({textCell(QString::number(push.index + 1), true), lengthCell(block.x_m, display),
                               lengthCell(block.y_m, display),
                               textCell(forceText(push.push_N, display), true, onScaleText(push.push_N, display)),
@@ -229,8 +229,8 @@ QString marginText(const plan::Plan& plan) {
     QString text = "However hard all of these push, the boat stays down.";
     if (std::isfinite(hull.margin)) {
         text = QString("Margin %1: at so many times all these pushes the boat %2; %3 is asked.")
-                   .arg(QString::fromStdString(measure::writeNumber(hull.margin, 2)), failureText(hull.failsBy),
-                        QString::fromStdString(measure::writeNumber(holding::marginAsked, 2)));
+                   .arg(QString::fromStdString(units::writeNumber(hull.margin, 2)), failureText(hull.failsBy),
+                        QString::fromStdString(units::writeNumber(holding::marginAsked, 2)));
     }
     text += " Total push " + forceText(hull.totalPush_N, plan.display);
     if (std::isfinite(hull.mostPush_N)) {
@@ -240,14 +240,14 @@ QString marginText(const plan::Plan& plan) {
     if (hull.worstProp < 0) return text;
     text += " Station " + numberOf(plan, hull.worstProp) + " takes most off the margin";
     if (std::isfinite(hull.marginWithoutWorst)) {
-        text += "; without it it is " + QString::fromStdString(measure::writeNumber(hull.marginWithoutWorst, 2));
+        text += "; without it it is " + QString::fromStdString(units::writeNumber(hull.marginWithoutWorst, 2));
     }
     return text + ".";
 }
 
 std::vector<Paragraph> hullTexts(const plan::Plan& plan) {
     const holding::HullPlan& hull = *plan.holding.hull;
-    const measure::Display& display = plan.display;
+    const units::Display& display = plan.display;
     std::vector<Paragraph> texts;
     QStringList goes;
     if (hull.lifts) goes << "lifts off its blocks";
@@ -265,11 +265,11 @@ std::vector<Paragraph> hullTexts(const plan::Plan& plan) {
     return texts;
 }
 
-std::vector<Paragraph> cautions(const boat::Piece& piece) {
+std::vector<Paragraph> cautions(const model::Piece& piece) {
     const auto any = [&](const auto& which) {
         return std::any_of(piece.holding.stations.begin(), piece.holding.stations.end(), which);
     };
-    const bool jacks = any([](const boat::Station& one) { return boat::traitsOf(one.kind).isRated; });
+    const bool jacks = any([](const model::Station& one) { return model::traitsOf(one.kind).isRated; });
     std::vector<Paragraph> texts;
     if (jacks) {
         texts.push_back(
@@ -311,8 +311,8 @@ std::vector<Paragraph> screwTexts(const plan::Plan& plan) {
              2.7}};
 }
 
-std::vector<measure::Source> sourcesOf(const plan::Plan& plan) {
-    std::vector<measure::Source> sources;
+std::vector<units::Source> sourcesOf(const plan::Plan& plan) {
+    std::vector<units::Source> sources;
     for (const holding::PropPlan& prop : plan.holding.props) {
         sources.push_back(prop.columnSource);
         sources.push_back(prop.frictionSource);
@@ -326,12 +326,12 @@ std::vector<measure::Source> sourcesOf(const plan::Plan& plan) {
 }
 
 // Stations that the plan says nothing about: theirs is not worked out.
-bool lacksSome(const boat::Piece& piece, const plan::Plan& plan) {
+bool lacksSome(const model::Piece& piece, const plan::Plan& plan) {
     std::size_t props = 0;
     std::size_t screws = 0;
-    for (const boat::Station& station : piece.holding.stations) {
+    for (const model::Station& station : piece.holding.stations) {
         if (pushes(station)) ++props;
-        if (boat::is<boat::Screw>(station.kind)) ++screws;
+        if (model::is<model::Screw>(station.kind)) ++screws;
     }
     return plan.holding.props.size() < props || plan.holding.screws.size() < screws ||
            (piece.holding.hull.weight_kg > 0 && !plan.holding.hull);
@@ -339,14 +339,14 @@ bool lacksSome(const boat::Piece& piece, const plan::Plan& plan) {
 
 }  // namespace
 
-bool hasProps(const boat::Piece& piece) {
+bool hasProps(const model::Piece& piece) {
     return piece.holding.hull.weight_kg > 0 ||
-           std::any_of(piece.holding.stations.begin(), piece.holding.stations.end(), [](const boat::Station& station) {
-               return pushes(station) || boat::is<boat::Screw>(station.kind);
+           std::any_of(piece.holding.stations.begin(), piece.holding.stations.end(), [](const model::Station& station) {
+               return pushes(station) || model::is<model::Screw>(station.kind);
            });
 }
 
-std::vector<Sheet> propsSheet(const boat::Piece& piece, const plan::Plan& plan, const Page& page) {
+std::vector<Sheet> propsSheet(const model::Piece& piece, const plan::Plan& plan, const Page& page) {
     Listing listing;
     listing.name = "props and screws";
     listing.notes = cautions(piece);

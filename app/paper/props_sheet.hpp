@@ -2,15 +2,15 @@
 #pragma once
 
 #include "app/paper/sheet.hpp"
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"
 
 namespace fayline::app::paper {
 
 // Whether a piece has anything to put on these sheets: a prop, a jack, a screw, or a boat with a weight.
-bool hasProps(const boat::Piece& piece);
+bool hasProps(const model::Piece& piece);
 
 // The sheets; one that says so where there is nothing to put on them or where the plan lacks it.
-std::vector<Sheet> propsSheet(const boat::Piece& piece, const plan::Plan& plan, const Page& page);
+std::vector<Sheet> propsSheet(const model::Piece& piece, const plan::Plan& plan, const Page& page);
 
 }  // namespace fayline::app::paper

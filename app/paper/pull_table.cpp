@@ -7,10 +7,10 @@
 #include "app/paper/frame.hpp"
 #include "app/paper/listing.hpp"
 #include "app/paper/marks.hpp"
-#include "core/boat/hold_traits.hpp"
 #include "core/holding/kinds.hpp"
-#include "core/measure/figures.hpp"
-#include "core/plan/wording.hpp"
+#include "core/model/hold_traits.hpp"
+#include "core/plan/findings/wording.hpp"
+#include "core/units/figures.hpp"
 
 namespace fayline::app::paper {
 
@@ -25,9 +25,9 @@ const holding::HeldStation* heldAt(const plan::Plan& plan, int index) {
     return nullptr;
 }
 
-QString stateText(const boat::Station& station, holding::HoldState state) {
+QString stateText(const model::Station& station, holding::HoldState state) {
     if (station.side) return "keeps in line";
-    if (!boat::traitsOf(station.kind).closesGap) return "whole thrust";
+    if (!model::traitsOf(station.kind).closesGap) return "whole thrust";
     switch (state) {
         case holding::HoldState::slack:
             return "slack";
@@ -44,13 +44,13 @@ QString stateText(const boat::Station& station, holding::HoldState state) {
 QString turnsText(const plan::Plan& plan, int station) {
     for (const holding::Served& served : plan.holding.atHand.served) {
         if (served.station != station || !served.turnsPastSnug) continue;
-        return QString::fromStdString(measure::upToDecimals(*served.turnsPastSnug, 1));
+        return QString::fromStdString(units::upToDecimals(*served.turnsPastSnug, 1));
     }
     return {};
 }
 
-Table stationsTable(const boat::Piece& piece, const plan::Plan& plan) {
-    const measure::Display& display = plan.display;
+Table stationsTable(const model::Piece& piece, const plan::Plan& plan) {
+    const units::Display& display = plan.display;
     Table table;
     table.size_mm = 3.8;
     table.columns = {{"No.", {}, Lean::right},
@@ -62,9 +62,9 @@ Table stationsTable(const boat::Piece& piece, const plan::Plan& plan) {
                      {"Turns past snug", "estimate"},
                      {"Gap left", "under the pad"}};
     for (const holding::StationPlace& place : plan.holding.stations) {
-        const boat::Station& station = piece.holding.stations.at(static_cast<std::size_t>(place.index));
+        const model::Station& station = piece.holding.stations.at(static_cast<std::size_t>(place.index));
         const holding::HeldStation* held = heldAt(plan, place.index);
-        const QString dash = measure::noFigure;
+        const QString dash = units::noFigure;
         const QString kind = station.side ? "side " + holdName(station.kind) : holdName(station.kind);
         std::vector<Cell> row{textCell(QString::number(place.number), true),
                               textCell(kind, true, toolText(piece, plan, place.index)),
@@ -101,10 +101,10 @@ QString outcomeText(holding::Outcome outcome) {
     return {};
 }
 
-std::vector<Paragraph> strapTexts(const boat::Piece& piece, const plan::Plan& plan) {
+std::vector<Paragraph> strapTexts(const model::Piece& piece, const plan::Plan& plan) {
     std::vector<Paragraph> texts;
     for (const holding::StrapPlan& strap : plan.holding.straps) {
-        const boat::Station& station = piece.holding.stations.at(static_cast<std::size_t>(strap.index));
+        const model::Station& station = piece.holding.stations.at(static_cast<std::size_t>(strap.index));
         int number = 0;
         for (const holding::StationPlace& place : plan.holding.stations) {
             if (place.index == strap.index) number = place.number;
@@ -130,7 +130,7 @@ std::vector<Paragraph> strapTexts(const boat::Piece& piece, const plan::Plan& pl
     return texts;
 }
 
-QString gapsText(const boat::Piece& piece, const plan::Plan& plan) {
+QString gapsText(const model::Piece& piece, const plan::Plan& plan) {
     const holding::Held& held = plan.holding.held;
     return QString(
                "Largest gap between the trim lines: %1, %2; at the start trim line %3, at the end trim line %4. The "
@@ -148,13 +148,13 @@ QString fallsInsideText(const plan::Plan& plan) {
              QString::fromStdString(plan::placeText(falls.at_m, plan.line.fair.line.length(), plan.display)));
 }
 
-QString endText(const QString& end, const holding::EndNeed& need, double there_m, const measure::Display& display) {
+QString endText(const QString& end, const holding::EndNeed& need, double there_m, const units::Display& display) {
     const QString there = inOnePiece(lengthText(there_m, display));
     if (!need.overRun_m) return QString("no over-run up to a metre lays the %1 down (there is %2)").arg(end, there);
     return QString("%1 past the %2 (there is %3)").arg(inOnePiece(lengthText(*need.overRun_m, display)), end, there);
 }
 
-QString overRunText(const boat::Piece& piece, const plan::Plan& plan) {
+QString overRunText(const model::Piece& piece, const plan::Plan& plan) {
     const holding::OverRun& need = plan.holdingStudy->overRun;
     return "Over-run for the ends to lie down with the clamps at hand: " +
            endText("start", need.start, piece.stack.runsPastStart_m, plan.display) + ", " +
@@ -170,14 +170,14 @@ void addFindings(Listing& listing, const plan::Plan& plan) {
         QString text = severity.at(0).toUpper() + severity.mid(1) + ": " +
                        QString::fromStdString(plan::textOf(finding, plan.display));
         if (!finding.source.text.empty()) {
-            text += " [" + QString::fromStdString(finding.source.text) + " (" + measure::markText(finding.source.mark) +
-                    ")]";
+            text +=
+                " [" + QString::fromStdString(finding.source.text) + " (" + units::markText(finding.source.mark) + ")]";
         }
         listing.blocks.push_back(Paragraph{text, 2.7, finding.severity == plan::Severity::stop});
     }
 }
 
-std::vector<Paragraph> pullNotes(const boat::Piece& piece, const plan::Plan& plan) {
+std::vector<Paragraph> pullNotes(const model::Piece& piece, const plan::Plan& plan) {
     std::vector<Paragraph> texts;
     const plan::HoldingPlan& holding = plan.holding;
     if (const QString outcome = outcomeText(holding.held.outcome); !outcome.isEmpty())
@@ -202,7 +202,7 @@ std::vector<Paragraph> pullNotes(const boat::Piece& piece, const plan::Plan& pla
 
 }  // namespace
 
-std::vector<Sheet> pullTable(const boat::Piece& piece, const plan::Plan& plan, const Page& page) {
+std::vector<Sheet> pullTable(const model::Piece& piece, const plan::Plan& plan, const Page& page) {
     if (plan.holding.stations.empty()) return {};
     Listing listing;
     listing.name = "pulls";

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "app/paper/sheet.hpp"
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"
 
 namespace fayline::app::paper {
@@ -10,6 +10,6 @@ namespace fayline::app::paper {
 // Sheets of the stations along the line, with the straps, the largest gaps, the over-run needed where it is worked out,
 // and the stops and cautions about holding. None for a piece without stations; one that says so for a plan without
 // pulls.
-std::vector<Sheet> pullTable(const boat::Piece& piece, const plan::Plan& plan, const Page& page);
+std::vector<Sheet> pullTable(const model::Piece& piece, const plan::Plan& plan, const Page& page);
 
 }  // namespace fayline::app::paper

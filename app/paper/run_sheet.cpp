@@ -8,7 +8,7 @@
 #include "app/paper/frame.hpp"
 #include "app/paper/listing.hpp"
 #include "core/math/count.hpp"
-#include "core/plan/day_words.hpp"
+#include "core/plan/findings/day_words.hpp"
 
 namespace fayline::app::paper {
 
@@ -44,7 +44,7 @@ QString withText(const schedule::Task& task) {
     return {};
 }
 
-Table tasksTable(const boat::Piece& piece, const plan::GluingDay& day) {
+Table tasksTable(const model::Piece& piece, const plan::GluingDay& day) {
     Table table;
     table.title = "Task after task";
     table.size_mm = tasksSize_mm;
@@ -65,7 +65,7 @@ QString faceName(int inner) {
     return inner == 0 ? QString("on the boat") : QString("%1 and %2").arg(inner).arg(inner + 1);
 }
 
-Table facesTable(const boat::Piece& piece, const plan::GluingDay& day) {
+Table facesTable(const model::Piece& piece, const plan::GluingDay& day) {
     Table table;
     table.title = "When each face goes off";
     table.columns = {{"Face between strips", {}, Lean::left},
@@ -116,7 +116,7 @@ QString orderText(const plan::GluingDay& day) {
         .arg(spread.back());
 }
 
-QString headText(const boat::Piece& piece, const plan::Plan& plan, const plan::GluingDay& day) {
+QString headText(const model::Piece& piece, const plan::Plan& plan, const plan::GluingDay& day) {
     const schedule::Run& run = day.run;
     const QString hands = run.hands == 1 ? QString("one pair of hands") : QString("%1 pairs of hands").arg(run.hands);
     QString text;
@@ -159,7 +159,7 @@ std::vector<Paragraph> betweenTexts(const plan::Plan& plan, const plan::GluingDa
     return texts;
 }
 
-QString afterText(const boat::Piece& piece, const plan::Plan& plan) {
+QString afterText(const model::Piece& piece, const plan::Plan& plan) {
     const glue::CurePlan& cure = plan.day.glue.cure;
     const double closed_s = cure.closedAt_s - piece.crew.startAt_s;
     const auto at = [&](double after_s) {
@@ -187,7 +187,7 @@ QString remediesText(const plan::Plan& plan) {
     return "What would give more time: " + texts.join("; ") + ".";
 }
 
-std::vector<Paragraph> notesOf(const boat::Piece& piece) {
+std::vector<Paragraph> notesOf(const model::Piece& piece) {
     return {{skinCaution(), 2.7, true},
             {bentStackCaution(), 2.7},
             {hotCupCaution(), 2.4},
@@ -195,7 +195,7 @@ std::vector<Paragraph> notesOf(const boat::Piece& piece) {
             {localRulesCaution(), 2.4}};
 }
 
-std::vector<Sheet> gluingSheets(const boat::Piece& piece, const plan::Plan& plan, const plan::GluingDay& day,
+std::vector<Sheet> gluingSheets(const model::Piece& piece, const plan::Plan& plan, const plan::GluingDay& day,
                                 const Page& page) {
     Listing listing;
     const bool several = plan.day.gluings.size() > 1;
@@ -227,7 +227,7 @@ std::vector<Sheet> gluingSheets(const boat::Piece& piece, const plan::Plan& plan
 
 }  // namespace
 
-std::vector<Sheet> runSheet(const boat::Piece& piece, const plan::Plan& plan, const Page& page) {
+std::vector<Sheet> runSheet(const model::Piece& piece, const plan::Plan& plan, const Page& page) {
     std::vector<Sheet> sheets;
     if (!plan.day.glue.lines.empty()) {
         for (const plan::GluingDay& day : plan.day.gluings) {

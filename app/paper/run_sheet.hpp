@@ -3,13 +3,13 @@
 #pragma once
 
 #include "app/paper/sheet.hpp"
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"
 
 namespace fayline::app::paper {
 
 // For each gluing sheets of its own: how the strips are numbered and in which order they come, the tasks by their
 // beginning, when each face goes off, and what follows. Of a gluing after the first also what its cured face needs.
-std::vector<Sheet> runSheet(const boat::Piece& piece, const plan::Plan& plan, const Page& page);
+std::vector<Sheet> runSheet(const model::Piece& piece, const plan::Plan& plan, const Page& page);
 
 }  // namespace fayline::app::paper

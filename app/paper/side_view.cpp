@@ -10,8 +10,8 @@
 #include "app/paper/marks.hpp"
 #include "app/paper/placing.hpp"
 #include "app/paper/room.hpp"
-#include "core/measure/scale.hpp"
-#include "core/measure/units.hpp"
+#include "core/units/scale.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::app::paper {
 
@@ -23,7 +23,7 @@ constexpr double border_mm = 11;  // about the drawing, for names
 constexpr double letters_mm = 2.7;
 
 QPointF toMillimetres(const line::Xy& place) {
-    return {measure::toMillimetres(place.x_m), measure::toMillimetres(place.y_m)};
+    return {units::toMillimetres(place.x_m), units::toMillimetres(place.y_m)};
 }
 
 QPolygonF faceLine(const std::vector<line::Xy>& face) {
@@ -50,7 +50,7 @@ void reach(QRectF& bounds, const QPointF& place, bool& any) {
     bounds.setBottom(std::max(bounds.bottom(), place.y()));
 }
 
-Seen look(const boat::Piece& piece, const plan::Plan& plan) {
+Seen look(const model::Piece& piece, const plan::Plan& plan) {
     Seen seen;
     if (!plan.stack.faces.empty()) {
         seen.inner = faceLine(plan.stack.faces.front());
@@ -63,27 +63,27 @@ Seen look(const boat::Piece& piece, const plan::Plan& plan) {
     for (const holding::PropPlan& prop : plan.holding.props) {
         reach(seen.bounds, toMillimetres(prop.head), any);
         reach(seen.bounds, toMillimetres(prop.foot), any);
-        const double y = measure::toMillimetres(prop.foot.y_m);
-        const boat::Station& station = piece.holding.stations.at(static_cast<std::size_t>(prop.index));
-        const bool overhead = station.strut.to == boat::PropTo::overhead;
+        const double y = units::toMillimetres(prop.foot.y_m);
+        const model::Station& station = piece.holding.stations.at(static_cast<std::size_t>(prop.index));
+        const bool overhead = station.strut.to == model::PropTo::overhead;
         if (overhead)
             seen.overhead_mm = std::max(y, seen.overhead_mm.value_or(y));
         else
             seen.floor_mm = std::min(y, seen.floor_mm.value_or(y));
     }
     if (piece.holding.hull.weight_kg > 0) {
-        const boat::Hull& hull = piece.holding.hull;
+        const model::Hull& hull = piece.holding.hull;
         reach(seen.bounds, toMillimetres({hull.centreX_m, hull.centreY_m}), any);
-        for (const boat::Block& block : hull.blocks) reach(seen.bounds, toMillimetres({block.x_m, block.y_m}), any);
+        for (const model::Block& block : hull.blocks) reach(seen.bounds, toMillimetres({block.x_m, block.y_m}), any);
     }
     return seen;
 }
 
 // The drawing is 1 : this.
-double roundScale(double needed, const measure::Display& display) {
+double roundScale(double needed, const units::Display& display) {
     static constexpr std::array metric = {1.0, 2.0, 2.5, 3.0, 4.0, 5.0, 6.0, 7.5};
     static constexpr std::array imperial = {1.0, 2.0, 4.0, 8.0, 12.0, 16.0, 24.0, 32.0, 48.0, 64.0, 96.0};
-    if (display.lengths != measure::LengthNotation::millimetres) {
+    if (display.lengths != units::LengthNotation::millimetres) {
         for (const double scale : imperial) {
             if (scale >= needed) return scale;
         }
@@ -96,7 +96,7 @@ double roundScale(double needed, const measure::Display& display) {
     return needed;
 }
 
-double scaleOf(const QRectF& bounds, double width_mm, const measure::Display& display) {
+double scaleOf(const QRectF& bounds, double width_mm, const units::Display& display) {
     const double highest_mm = highestView_mm - foot_mm - 2 * border_mm;
     return roundScale(std::max({bounds.width() / (width_mm - 2 * border_mm), bounds.height() / highest_mm, 1.0}),
                       display);
@@ -104,7 +104,7 @@ double scaleOf(const QRectF& bounds, double width_mm, const measure::Display& di
 
 class View {
 public:
-    View(Sheet& sheet, const QRectF& box, const boat::Piece& piece, const plan::Plan& plan)
+    View(Sheet& sheet, const QRectF& box, const model::Piece& piece, const plan::Plan& plan)
         : sheet_(sheet),
           box_(box.adjusted(0, 0, 0, -foot_mm)),
           piece_(piece),
@@ -131,7 +131,7 @@ public:
 private:
     Sheet& sheet_;
     QRectF box_;
-    const boat::Piece& piece_;
+    const model::Piece& piece_;
     const plan::Plan& plan_;
     Seen seen_;
     Room room_;
@@ -208,7 +208,7 @@ private:
     void drawScrew(const holding::ScrewPlan& screw) {
         for (const holding::StationPlace& place : plan_.holding.stations) {
             if (place.index != screw.index) continue;
-            const double sign = piece_.line.stripsOn == boat::Side::left ? 1 : -1;
+            const double sign = piece_.line.stripsOn == model::Side::left ? 1 : -1;
             const QPointF outwards(-sign * std::sin(place.heading_rad), -sign * std::cos(place.heading_rad));
             const QPointF head = on(place.onOutside);
             const QPointF aside(outwards.y() * 1.2, -outwards.x() * 1.2);
@@ -219,7 +219,7 @@ private:
         }
     }
 
-    void drawBlock(const boat::Block& block, int number, const holding::BlockPush* push) {
+    void drawBlock(const model::Block& block, int number, const holding::BlockPush* push) {
         const QPointF top = on({block.x_m, block.y_m});
         ink({top, top + QPointF(3, 4), top + QPointF(-3, 4), top}, 0.35);
         QString name = QString("block %1").arg(number);
@@ -231,7 +231,7 @@ private:
     }
 
     void drawHull() {
-        const boat::Hull& hull = piece_.holding.hull;
+        const model::Hull& hull = piece_.holding.hull;
         for (std::size_t i = 0; i < hull.blocks.size(); ++i) {
             const holding::BlockPush* push = nullptr;
             if (plan_.holding.hull) {
@@ -251,20 +251,20 @@ private:
         ink({centre - QPointF(2.6, 0), centre + QPointF(2.6, 0)}, 0.2);
         ink({centre - QPointF(0, 2.6), centre + QPointF(0, 6)}, 0.2);
         arrowHead(centre + QPointF(0, 8), {0, 1});
-        const QString weight = QString::fromStdString(measure::writeOnScale(hull.weight_kg, plan_.display));
+        const QString weight = QString::fromStdString(units::writeOnScale(hull.weight_kg, plan_.display));
         labels_.push_back({"boat, " + weight, centre, {1, -0.5}, letters_mm});
     }
 
     void drawScale() {
         const double base = box_.bottom() + 5;
-        const bool metric = plan_.display.lengths == measure::LengthNotation::millimetres;
+        const bool metric = plan_.display.lengths == units::LengthNotation::millimetres;
         // A bar of a round length, between 15 and 60 mm long.
-        double bar_m = metric ? 0.01 : measure::inch_m;
+        double bar_m = metric ? 0.01 : units::inch_m;
         for (const double step : {2.0, 2.5, 2.0, 2.0, 2.5, 2.0, 2.0, 2.5, 2.0, 2.0, 2.5, 2.0}) {
-            if (measure::toMillimetres(bar_m) / scale_ >= 15) break;
-            bar_m *= metric ? step : (bar_m < measure::foot_m / 2 ? 2 : (bar_m < measure::foot_m ? 1.5 : 2));
+            if (units::toMillimetres(bar_m) / scale_ >= 15) break;
+            bar_m *= metric ? step : (bar_m < units::foot_m / 2 ? 2 : (bar_m < units::foot_m ? 1.5 : 2));
         }
-        const double bar = measure::toMillimetres(bar_m) / scale_;
+        const double bar = units::toMillimetres(bar_m) / scale_;
         const double left = box_.left() + 1;
         addLine(sheet_, {left, base}, {left + bar, base}, 0.35);
         for (const double x : {left, left + bar}) addLine(sheet_, {x, base - 1}, {x, base + 1}, 0.2);
@@ -276,7 +276,7 @@ private:
 
 }  // namespace
 
-Picture sideView(const boat::Piece& piece, const plan::Plan& plan, double width_mm) {
+Picture sideView(const model::Piece& piece, const plan::Plan& plan, double width_mm) {
     const QRectF bounds = look(piece, plan).bounds;
     const double drawn_mm = bounds.height() / scaleOf(bounds, width_mm, plan.display);
     return {drawn_mm + 2 * border_mm + foot_mm,

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "app/paper/listing.hpp"
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"
 
 namespace fayline::app::paper {
@@ -10,6 +10,6 @@ namespace fayline::app::paper {
 // The stack from the side with props and jacks, the floor, screws, the boat's blocks and its centre of weight, numbered
 // as in the tables and with their thrusts. Its scale is round and written below it beside a bar.
 // `width_mm` is what it may be wide; as high as it needs, up to a third of a sheet. Piece and plan outlive it.
-Picture sideView(const boat::Piece& piece, const plan::Plan& plan, double width_mm);
+Picture sideView(const model::Piece& piece, const plan::Plan& plan, double width_mm);
 
 }  // namespace fayline::app::paper

@@ -8,10 +8,10 @@
 #include "app/paper/frame.hpp"
 #include "app/paper/marks.hpp"
 #include "app/paper/pull_table.hpp"
-#include "core/measure/display.hpp"
-#include "core/measure/units.hpp"
-#include "core/plan/line_wording.hpp"
-#include "core/plan/wording.hpp"
+#include "core/plan/findings/line_wording.hpp"
+#include "core/plan/findings/wording.hpp"
+#include "core/units/display.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::app::paper {
 
@@ -28,7 +28,7 @@ struct Row {
     std::array<double, lengthColumns> lengths_m;
 };
 
-std::vector<Row> rowsOf(const boat::Piece& piece, const plan::Plan& plan) {
+std::vector<Row> rowsOf(const model::Piece& piece, const plan::Plan& plan) {
     std::vector<Row> rows;
     std::size_t station = 0;
     for (const Mark& mark : marksOf(piece, plan)) {
@@ -50,14 +50,13 @@ struct Columns {
     double each = 0;   // of one length
     bool both = true;  // display units beside millimetres
 
-    Columns(double width, const measure::Display& display)
-        : both(display.lengths != measure::LengthNotation::millimetres) {
+    Columns(double width, const units::Display& display) : both(display.lengths != units::LengthNotation::millimetres) {
         each = (width - name) / lengthColumns;
     }
 };
 
-void drawHead(Sheet& sheet, const QRectF& table, const Columns& columns, const boat::Piece& piece,
-              const measure::Display& display) {
+void drawHead(Sheet& sheet, const QRectF& table, const Columns& columns, const model::Piece& piece,
+              const units::Display& display) {
     const double left = table.left();
     addWords(sheet, "No.", {left + columns.number - 1, table.top() + 4}, tableLetters_mm, Lean::right, true);
     addWords(sheet, "Mark", {left + columns.number + 2, table.top() + 4}, tableLetters_mm, Lean::left, true);
@@ -74,29 +73,29 @@ void drawHead(Sheet& sheet, const QRectF& table, const Columns& columns, const b
 }
 
 void drawRow(Sheet& sheet, double left, double right, double base, const Columns& columns, const Row& row,
-             const measure::Display& display) {
+             const units::Display& display) {
     const bool station = !row.number.isEmpty();
     addWords(sheet, row.number, {left + columns.number - 1, base}, tableLetters_mm, Lean::right, true);
     addWords(sheet, row.name, {left + columns.number + 2, base}, tableLetters_mm, Lean::left, station);
     for (int i = 0; i < lengthColumns; ++i) {
         const double value_m = row.lengths_m[i];
         const double end = left + columns.name + (i + 1) * columns.each - 1;
-        addWords(sheet, numberText(measure::toMillimetres(value_m), 1), {end, base}, tableLetters_mm, Lean::right,
+        addWords(sheet, numberText(units::toMillimetres(value_m), 1), {end, base}, tableLetters_mm, Lean::right,
                  station && !columns.both);
         if (columns.both) {
-            addWords(sheet, QString::fromStdString(measure::writeLength(value_m, display.lengths)), {end - 15, base},
+            addWords(sheet, QString::fromStdString(units::writeLength(value_m, display.lengths)), {end - 15, base},
                      tableLetters_mm, Lean::right, station);
         }
     }
     addLine(sheet, {left, base + 1.4}, {right, base + 1.4}, 0.08);
 }
 
-QStringList summary(const boat::Piece& piece, const plan::Plan& plan, const std::vector<wood::Species>& species) {
-    const measure::Display& display = plan.display;
+QStringList summary(const model::Piece& piece, const plan::Plan& plan, const std::vector<wood::Species>& species) {
+    const units::Display& display = plan.display;
     const auto both = [&](double length_m) {
         const QString text = lengthText(length_m, display);
-        return display.lengths == measure::LengthNotation::millimetres ? text
-                                                                       : text + " (" + millimetresText(length_m) + ")";
+        return display.lengths == units::LengthNotation::millimetres ? text
+                                                                     : text + " (" + millimetresText(length_m) + ")";
     };
     QStringList lines;
     const double length_m = plan.line.fair.line.length();
@@ -109,18 +108,18 @@ QStringList summary(const boat::Piece& piece, const plan::Plan& plan, const std:
     }
     lines << QString("%1 strips, stack %2 deep at the tightest place:")
                  .arg(plan.stack.strips.size())
-                 .arg(QString::fromStdString(measure::writeThickness(plan.stack.depth_m, display)));
+                 .arg(QString::fromStdString(units::writeThickness(plan.stack.depth_m, display)));
     for (std::size_t i = 0; i < piece.stack.strips.size(); ++i) {
-        const boat::Strips& strips = piece.stack.strips[i];
+        const model::Strips& strips = piece.stack.strips[i];
         const wood::Species* wood = wood::findSpecies(species, strips.species);
         double longest_m = 0;
-        for (const stack::Strip& strip : plan.stack.strips) {
+        for (const laminate::Strip& strip : plan.stack.strips) {
             if (strip.group == static_cast<int>(i)) longest_m = std::max(longest_m, strip.cutLength_m);
         }
         QString line =
             QString("%1 of %2 %3, the longest cut %4%5.")
                 .arg(strips.count)
-                .arg(QString::fromStdString(measure::writeThickness(strips.thickness_m, display)))
+                .arg(QString::fromStdString(units::writeThickness(strips.thickness_m, display)))
                 .arg(wood ? QString::fromStdString(plan::woodName(*wood)) : QString::fromStdString(strips.species))
                 .arg(both(longest_m))
                 .arg(strips.sacrificial ? ", sacrificial" : "");
@@ -145,7 +144,7 @@ void drawBeside(Sheet& sheet, const QRectF& box, const QStringList& lines) {
 
 }  // namespace
 
-std::vector<Sheet> stationTable(const boat::Piece& piece, const plan::Plan& plan,
+std::vector<Sheet> stationTable(const model::Piece& piece, const plan::Plan& plan,
                                 const std::vector<wood::Species>& species, const Page& page) {
     requireRoom(page);
     const QRectF& area = page.area;

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "app/paper/sheet.hpp"
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"
 #include "core/wood/species.hpp"
 
@@ -10,7 +10,7 @@ namespace fayline::app::paper {
 
 // Sheets of the table, as many as its rows need, and after them those of the pulls (pull_table.hpp). Lengths stand in
 // the boat's display units and in millimetres. `species` names the woods: the user's own before the built-in ones.
-std::vector<Sheet> stationTable(const boat::Piece& piece, const plan::Plan& plan,
+std::vector<Sheet> stationTable(const model::Piece& piece, const plan::Plan& plan,
                                 const std::vector<wood::Species>& species, const Page& page);
 
 }  // namespace fayline::app::paper

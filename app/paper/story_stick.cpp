@@ -7,7 +7,7 @@
 #include "app/paper/join.hpp"
 #include "app/paper/marks.hpp"
 #include "app/paper/room.hpp"
-#include "core/measure/units.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::app::paper {
 
@@ -88,7 +88,7 @@ void putInOrder(Edge& edge) {
 
 // Draws the edge, its ticks and their names; false when some marks stand too close to be named.
 bool drawEdge(Sheet& sheet, Room& room, const Edge& edge, const Part& part, double stickFrom_mm, double stickTo_mm,
-              int rows, const measure::Display& display) {
+              int rows, const units::Display& display) {
     const double from = std::max(stickFrom_mm, part.from_mm);
     const double to = std::min(stickTo_mm, part.from_mm + part.width_mm);
     addLine(sheet, {part.xOf(from), edge.y_mm}, {part.xOf(to), edge.y_mm}, 0.3);
@@ -99,7 +99,7 @@ bool drawEdge(Sheet& sheet, Room& room, const Edge& edge, const Part& part, doub
         const double x = part.xOf(mark->first);
         addLine(sheet, {x, edge.y_mm}, {x, edge.y_mm + edge.inwards * stickTick_mm}, tickWidth(mark->second.kind));
         const bool bold = mark->second.number > 0;
-        const QString distance = lengthText(measure::fromMillimetres(mark->first), display);
+        const QString distance = lengthText(units::fromMillimetres(mark->first), display);
         if (placeFlag(sheet, room, edge, x, mark->second.name + "  " + distance, bold, rows)) continue;
         if (placeFlag(sheet, room, edge, x, mark->second.name, bold, rows)) continue;
         const bool numbered = mark->second.number > 0;
@@ -110,11 +110,11 @@ bool drawEdge(Sheet& sheet, Room& room, const Edge& edge, const Part& part, doub
 
 // A scale along the middle, by which the joined parts can be checked with a tape.
 void drawScale(Sheet& sheet, const Room& room, const Part& part, double y_mm, double stickFrom_mm, double stickTo_mm,
-               const measure::Display& display) {
+               const units::Display& display) {
     const double from = std::max(stickFrom_mm, part.from_mm);
     const double to = std::min(stickTo_mm, part.from_mm + part.width_mm);
     addLine(sheet, {part.xOf(from), y_mm}, {part.xOf(to), y_mm}, 0.12);
-    const double step = measure::toMillimetres(gridStep_m(display));
+    const double step = units::toMillimetres(gridStep_m(display));
     for (double i = std::ceil(from / step); i * step <= to; ++i) {
         const double x = part.xOf(i * step);
         addLine(sheet, {x, y_mm - 1.2}, {x, y_mm + 1.2}, 0.12);
@@ -123,7 +123,7 @@ void drawScale(Sheet& sheet, const Room& room, const Part& part, double y_mm, do
     }
 }
 
-void drawInstructions(Sheet& sheet, const QRectF& box, const boat::Piece& piece, bool allNamed) {
+void drawInstructions(Sheet& sheet, const QRectF& box, const model::Piece& piece, bool allNamed) {
     double y = box.top();
     const auto paragraph = [&](const QString& text, double size, bool bold = false) {
         if (y < box.bottom())
@@ -147,7 +147,7 @@ void drawInstructions(Sheet& sheet, const QRectF& box, const boat::Piece& piece,
 
 }  // namespace
 
-std::vector<Sheet> storyStick(const boat::Piece& piece, const plan::Plan& plan, const Page& page) {
+std::vector<Sheet> storyStick(const model::Piece& piece, const plan::Plan& plan, const Page& page) {
     requireRoom(page);
     const QRectF& area = page.area;
     const double height = std::min(area.height() - checkSquareInches_mm - 2 * gap_mm, greatestHeight_mm);
@@ -159,8 +159,8 @@ std::vector<Sheet> storyStick(const boat::Piece& piece, const plan::Plan& plan, 
     Edge along{stick.bottom(), -1, {}};
     for (const Mark& mark : marksOf(piece, plan)) {
         const bool onForm = mark.kind == MarkKind::post || mark.kind == MarkKind::scarfFeather;
-        if (!onForm) outside.marks.push_back({measure::toMillimetres(mark.alongOutside_m), mark});
-        if (mark.kind != MarkKind::scarfHeel) along.marks.push_back({measure::toMillimetres(mark.at_m), mark});
+        if (!onForm) outside.marks.push_back({units::toMillimetres(mark.alongOutside_m), mark});
+        if (mark.kind != MarkKind::scarfHeel) along.marks.push_back({units::toMillimetres(mark.at_m), mark});
     }
     putInOrder(outside);
     putInOrder(along);

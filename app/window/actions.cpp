@@ -179,35 +179,35 @@ void MainWindow::makeMenus() {
     QMenu* units = boat->addMenu(icon("units"), tr("&Units"));
     const auto unit = [&](QMenu* menu, QActionGroup* group, const QString& text, auto member, auto value) {
         QAction* made = action({}, "", text, {}, [this, member, value] {
-            changeUnits([member, value](measure::Display& display) { display.*member = value; });
+            changeUnits([member, value](units::Display& display) { display.*member = value; });
         });
         made->setObjectName("unit" + text);
         made->setCheckable(true);
         group->addAction(made);
         menu->addAction(made);
-        units_.push_back({made, [member, value](const measure::Display& display) { return display.*member == value; }});
+        units_.push_back({made, [member, value](const units::Display& display) { return display.*member == value; }});
     };
     const auto section = [&](const QString& title) {
         units->addSection(title);
         return new QActionGroup(this);
     };
-    using measure::Display;
+    using units::Display;
     QActionGroup* lengths = section(tr("Lengths"));
-    unit(units, lengths, tr("feet-inches-eighths"), &Display::lengths, measure::LengthNotation::feetInchesEighths);
-    unit(units, lengths, tr("inches"), &Display::lengths, measure::LengthNotation::inches);
-    unit(units, lengths, tr("millimetres"), &Display::lengths, measure::LengthNotation::millimetres);
+    unit(units, lengths, tr("feet-inches-eighths"), &Display::lengths, units::LengthNotation::feetInchesEighths);
+    unit(units, lengths, tr("inches"), &Display::lengths, units::LengthNotation::inches);
+    unit(units, lengths, tr("millimetres"), &Display::lengths, units::LengthNotation::millimetres);
     QActionGroup* forces = section(tr("Forces"));
-    unit(units, forces, tr("newtons"), &Display::forces, measure::ForceUnit::newton);
-    unit(units, forces, tr("pounds-force"), &Display::forces, measure::ForceUnit::poundForce);
+    unit(units, forces, tr("newtons"), &Display::forces, units::ForceUnit::newton);
+    unit(units, forces, tr("pounds-force"), &Display::forces, units::ForceUnit::poundForce);
     QActionGroup* temperatures = section(tr("Temperatures"));
-    unit(units, temperatures, tr("degrees Celsius"), &Display::temperatures, measure::TemperatureUnit::celsius);
-    unit(units, temperatures, tr("degrees Fahrenheit"), &Display::temperatures, measure::TemperatureUnit::fahrenheit);
+    unit(units, temperatures, tr("degrees Celsius"), &Display::temperatures, units::TemperatureUnit::celsius);
+    unit(units, temperatures, tr("degrees Fahrenheit"), &Display::temperatures, units::TemperatureUnit::fahrenheit);
     QActionGroup* weights = section(tr("Weights"));
-    unit(units, weights, tr("grams"), &Display::weights, measure::WeightUnit::gram);
-    unit(units, weights, tr("ounces"), &Display::weights, measure::WeightUnit::ounce);
+    unit(units, weights, tr("grams"), &Display::weights, units::WeightUnit::gram);
+    unit(units, weights, tr("ounces"), &Display::weights, units::WeightUnit::ounce);
     QActionGroup* volumes = section(tr("Volumes"));
-    unit(units, volumes, tr("millilitres"), &Display::volumes, measure::VolumeUnit::millilitre);
-    unit(units, volumes, tr("fluid ounces"), &Display::volumes, measure::VolumeUnit::fluidOunce);
+    unit(units, volumes, tr("millilitres"), &Display::volumes, units::VolumeUnit::millilitre);
+    unit(units, volumes, tr("fluid ounces"), &Display::volumes, units::VolumeUnit::fluidOunce);
 
     QMenu* piece = menuBar()->addMenu(tr("&Piece"));
     piece->addActions({named("addPiece"), named("duplicatePiece"), named("renamePiece"), named("removePiece")});

@@ -16,15 +16,16 @@
 #include "app/window/glues_dialog.hpp"
 #include "app/window/main_window.hpp"
 #include "app/window/pieces_list.hpp"
-#include "core/boat/file.hpp"
+#include "core/io/file.hpp"
 #include "core/math/count.hpp"
+#include "core/model/new_piece.hpp"
 
 namespace fayline::app {
 
 // `wanted`, or with the first number behind it that makes it differ from every name in the boat.
 QString MainWindow::freshName(const QString& wanted) const {
     const auto taken = [this](const QString& name) {
-        return std::ranges::any_of(document_.boat().pieces, [&](const boat::Piece& piece) {
+        return std::ranges::any_of(document_.boat().pieces, [&](const model::Piece& piece) {
             return QString::fromStdString(piece.name) == name;
         });
     };
@@ -41,12 +42,12 @@ void MainWindow::addPiece() {
         const QString wanted = tr("Piece %1").arg(number);
         if (freshName(wanted) == wanted) name = wanted;
     }
-    document_.addPiece(boat::newPiece(name.toStdString()));
+    document_.addPiece(model::newPiece(name.toStdString()));
 }
 
 void MainWindow::duplicatePiece() {
     if (document_.currentPiece() < 0) return;
-    boat::Piece copy = document_.boat().pieces[document_.currentPiece()];
+    model::Piece copy = document_.boat().pieces[document_.currentPiece()];
     copy.name = freshName(QString::fromStdString(copy.name)).toStdString();
     copy.id.clear();      // the copy gets its own
     copy.record.clear();  // what happened at the glue-up of one piece did not happen to its copy
@@ -55,7 +56,7 @@ void MainWindow::duplicatePiece() {
 
 void MainWindow::renamePiece(int index, const QString& name) {
     if (index < 0 || index >= math::countOf(document_.boat().pieces)) return;
-    boat::Piece after = document_.boat().pieces[index];
+    model::Piece after = document_.boat().pieces[index];
     if (name.isEmpty()) {
         statusBar()->showMessage(tr("A piece needs a name; it keeps the one it had."), 5000);
         showPieces();
@@ -85,7 +86,7 @@ void MainWindow::nameBoat() {
     form->addRow(buttons);
     dialog.resize(480, 320);
     if (dialog.exec() != QDialog::Accepted) return;
-    boat::Boat after = document_.boat();
+    model::Boat after = document_.boat();
     after.name = name->text().trimmed().toStdString();
     after.notes = notes->toPlainText().toStdString();
     document_.changeBoat(tr("Change name and notes"), {}, after);
@@ -94,13 +95,13 @@ void MainWindow::nameBoat() {
 void MainWindow::editOwnGlues() {
     GluesDialog dialog(document_.boat(), this);
     if (dialog.exec() != QDialog::Accepted) return;
-    boat::Boat after = document_.boat();
+    model::Boat after = document_.boat();
     after.adhesives = dialog.glues();
     document_.changeBoat(tr("Change own glues"), {}, after);
 }
 
-void MainWindow::changeUnits(const std::function<void(measure::Display&)>& change) {
-    boat::Boat after = document_.boat();
+void MainWindow::changeUnits(const std::function<void(units::Display&)>& change) {
+    model::Boat after = document_.boat();
     change(after.display);
     document_.changeBoat(tr("Change units"), {}, after);
     updateActions();  // the unit that is chosen again stays checked
@@ -115,12 +116,12 @@ void MainWindow::askAndImport() {
 
 bool MainWindow::importOffsets(const QString& fileName) {
     QString problems;
-    const std::vector<boat::Point> points = readOffsetsFile(fileName, document_.boat().display.lengths, &problems);
+    const std::vector<model::Point> points = readOffsetsFile(fileName, document_.boat().display.lengths, &problems);
     if (points.empty()) {
         tell(tr("There are no offsets in %1.").arg(QDir::toNativeSeparators(fileName)), problems);
         return false;
     }
-    boat::Piece piece = boat::newPiece(freshName(QFileInfo(fileName).completeBaseName()).toStdString());
+    model::Piece piece = model::newPiece(freshName(QFileInfo(fileName).completeBaseName()).toStdString());
     piece.line.points = points;
     document_.addPiece(piece);
     if (!problems.isEmpty())

@@ -41,10 +41,10 @@ ClockScreen* MainWindow::clockScreen() {
     connect(&document_, &Document::fileNameChanged, clock_.get(), [this] {
         if (dayBoat_ == document_.boatNumber()) dayFile_ = document_.fileName();
     });
-    connect(clock_.get(), &ClockScreen::ratesTaken, this, [this](const boat::Rates& rates) {
+    connect(clock_.get(), &ClockScreen::ratesTaken, this, [this](const model::Rates& rates) {
         if (!dayIsOfThisBoat()) return tell(tr("The rates were not taken over."), tr("Another boat is on the table."));
         const int index = pieceOfDay();
-        boat::Piece piece = document_.boat().pieces[index];
+        model::Piece piece = document_.boat().pieces[index];
         piece.crew.rates = rates;
         document_.endStep();
         document_.changePiece(index, {tr("Take over the measured rates"), {}, piece});
@@ -141,10 +141,10 @@ int MainWindow::pieceOfDay() {
 
 // What happened is of the boat from now on: one step that can be undone, and in the copy of unsaved work before the
 // day's log goes.
-void MainWindow::keepRecord(const boat::Record& record) {
+void MainWindow::keepRecord(const model::Record& record) {
     if (!bringBoatOfDay(record.dryFit)) return;  // the log stays
     const int index = pieceOfDay();
-    boat::Piece piece = document_.boat().pieces[index];
+    model::Piece piece = document_.boat().pieces[index];
     // After a crash in between it may be there already.
     if (std::ranges::find(piece.record, record) == piece.record.end()) {
         piece.record.push_back(record);

@@ -7,8 +7,9 @@
 #include <algorithm>
 
 #include "app/look/text.hpp"
-#include "core/boat/file.hpp"
+#include "core/io/file.hpp"
 #include "core/math/count.hpp"
+#include "core/model/new_piece.hpp"
 
 namespace fayline::app {
 
@@ -61,13 +62,13 @@ private:
     int index_;
     QString merges_;
     quint64 step_;
-    boat::Piece before_;
-    boat::Piece after_;
+    model::Piece before_;
+    model::Piece after_;
 };
 
 class ChangeBoatCommand : public QUndoCommand {
 public:
-    ChangeBoatCommand(Document& document, const QString& name, const QString& merges, const boat::Boat& after,
+    ChangeBoatCommand(Document& document, const QString& name, const QString& merges, const model::Boat& after,
                       int currentAfter)
         : QUndoCommand(name),
           document_(document),
@@ -96,8 +97,8 @@ private:
     Document& document_;
     QString merges_;
     quint64 step_;
-    boat::Boat before_;
-    boat::Boat after_;
+    model::Boat before_;
+    model::Boat after_;
     int currentBefore_;
     int currentAfter_;
 };
@@ -140,12 +141,12 @@ void Document::endStep() {
 }
 
 int Document::pieceWithId(const std::string& id) const {
-    const auto found = std::ranges::find(boat_.pieces, id, &boat::Piece::id);
+    const auto found = std::ranges::find(boat_.pieces, id, &model::Piece::id);
     return found == boat_.pieces.end() || id.empty() ? -1 : int(found - boat_.pieces.begin());
 }
 
-void Document::addPiece(const boat::Piece& piece) {
-    boat::Boat after = boat_;
+void Document::addPiece(const model::Piece& piece) {
+    model::Boat after = boat_;
     const int at = currentPiece_ < 0 ? math::countOf(after.pieces) : currentPiece_ + 1;
     const bool taken = piece.id.empty() || pieceWithId(piece.id) >= 0;
     after.pieces.insert(after.pieces.begin() + at, piece);
@@ -155,7 +156,7 @@ void Document::addPiece(const boat::Piece& piece) {
 
 void Document::removePiece(int index) {
     if (index < 0 || index >= math::countOf(boat_.pieces)) return;
-    boat::Boat after = boat_;
+    model::Boat after = boat_;
     const QString name = QString::fromStdString(after.pieces[index].name);
     after.pieces.erase(after.pieces.begin() + index);
     changeBoat(tr("Remove %1").arg(name), {}, after, std::min(index, math::countOf(after.pieces) - 1));
@@ -164,18 +165,18 @@ void Document::removePiece(int index) {
 void Document::movePiece(int from, int to) {
     const int count = math::countOf(boat_.pieces);
     if (from < 0 || from >= count || to < 0 || to >= count || from == to) return;
-    boat::Boat after = boat_;
-    const boat::Piece piece = after.pieces[from];
+    model::Boat after = boat_;
+    const model::Piece piece = after.pieces[from];
     after.pieces.erase(after.pieces.begin() + from);
     after.pieces.insert(after.pieces.begin() + to, piece);
     changeBoat(tr("Move %1 in the list").arg(QString::fromStdString(piece.name)), {}, after, to);
 }
 
-void Document::changeBoat(const QString& name, const QString& merges, const boat::Boat& after) {
+void Document::changeBoat(const QString& name, const QString& merges, const model::Boat& after) {
     changeBoat(name, merges, after, std::min(currentPiece_, math::countOf(after.pieces) - 1));
 }
 
-void Document::changeBoat(const QString& name, const QString& merges, const boat::Boat& after, int currentPiece) {
+void Document::changeBoat(const QString& name, const QString& merges, const model::Boat& after, int currentPiece) {
     if (after == boat_) return;
     undo_.push(new ChangeBoatCommand(*this, name, merges, after, currentPiece));
 }
@@ -183,13 +184,13 @@ void Document::changeBoat(const QString& name, const QString& merges, const boat
 void Document::open(const QString& fileName) {
     // Before it is read: a change between the two is then asked about once too often, not overwritten.
     const QByteArray found = digestOf(fileName);
-    const boat::Boat read = boat::loadBoat(pathOf(fileName));
+    const model::Boat read = io::loadBoat(pathOf(fileName));
     onDisk_ = found;
     replaceBoat(read, QFileInfo(fileName).absoluteFilePath());
 }
 
 void Document::save(const QString& fileName) {
-    boat::saveBoat(boat_, pathOf(fileName));
+    io::saveBoat(boat_, pathOf(fileName));
     fileName_ = QFileInfo(fileName).absoluteFilePath();
     onDisk_ = digestOf(fileName_);
     endStep();
@@ -203,20 +204,20 @@ bool Document::changedOnDisk() const {
 }
 
 void Document::startNew() {
-    boat::Boat fresh;
-    fresh.pieces.push_back(boat::newPiece(tr("Piece 1").toStdString()));
+    model::Boat fresh;
+    fresh.pieces.push_back(model::newPiece(tr("Piece 1").toStdString()));
     fresh.pieces.back().id = freshId();
     onDisk_.clear();
     replaceBoat(fresh, {});
 }
 
-void Document::recover(const boat::Boat& boat, const QString& fileName) {
+void Document::recover(const model::Boat& boat, const QString& fileName) {
     onDisk_ = digestOf(fileName);
     replaceBoat(boat, fileName);
     undo_.resetClean();
 }
 
-void Document::replaceBoat(const boat::Boat& boat, const QString& fileName) {
+void Document::replaceBoat(const model::Boat& boat, const QString& fileName) {
     boat_ = boat;
     ++boatNumber_;
     fileName_ = fileName;
@@ -232,14 +233,14 @@ void Document::replaceBoat(const boat::Boat& boat, const QString& fileName) {
     emit selectedPlaceChanged({});
 }
 
-void Document::putPiece(int index, const boat::Piece& piece) {
+void Document::putPiece(int index, const model::Piece& piece) {
     boat_.pieces[index] = piece;
     if (index != currentPiece_) setCurrentPiece(index);  // what is undone shall be seen
     emit pieceChanged(index);
 }
 
-void Document::putBoat(const boat::Boat& boat, int currentPiece) {
-    const auto idAt = [](const boat::Boat& of, int index) { return index < 0 ? std::string() : of.pieces[index].id; };
+void Document::putBoat(const model::Boat& boat, int currentPiece) {
+    const auto idAt = [](const model::Boat& of, int index) { return index < 0 ? std::string() : of.pieces[index].id; };
     const bool samePiece = currentPiece == currentPiece_ && boat.pieces.size() == boat_.pieces.size() &&
                            idAt(boat, currentPiece) == idAt(boat_, currentPiece_);
     boat_ = boat;

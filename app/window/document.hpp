@@ -8,7 +8,7 @@
 #include <optional>
 
 #include "app/look/change.hpp"
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 
 namespace fayline::app {
 
@@ -17,7 +17,7 @@ class Document : public QObject {
 public:
     explicit Document(QObject* parent = nullptr);
 
-    const boat::Boat& boat() const { return boat_; }
+    const model::Boat& boat() const { return boat_; }
     const QString& fileName() const { return fileName_; }  // empty: never saved
     bool hasUnsavedChanges() const { return !undo_.isClean(); }
     QUndoStack& undoStack() { return undo_; }
@@ -36,15 +36,15 @@ public:
     // Each of these is one step that can be undone; one that changes nothing is none. Steps in a row on the same piece
     // with the same non-empty `merges` become one, which vanishes when it ends where it began.
     void changePiece(int index, const Change& change);
-    void endStep();  // the next change is a step of its own, whatever it merges with
-    void addPiece(const boat::Piece& piece);  // with an id of its own where it has none, or one that is taken
+    void endStep();                            // the next change is a step of its own, whatever it merges with
+    void addPiece(const model::Piece& piece);  // with an id of its own where it has none, or one that is taken
     void removePiece(int index);
     void movePiece(int from, int to);
     // Name, notes, display, own woods; also the pieces. `currentPiece` as in currentPiece().
-    void changeBoat(const QString& name, const QString& merges, const boat::Boat& after);
-    void changeBoat(const QString& name, const QString& merges, const boat::Boat& after, int currentPiece);
+    void changeBoat(const QString& name, const QString& merges, const model::Boat& after);
+    void changeBoat(const QString& name, const QString& merges, const model::Boat& after, int currentPiece);
 
-    // Throw measure::InputError and change nothing when the file cannot be read or written.
+    // Throw units::InputError and change nothing when the file cannot be read or written.
     void open(const QString& fileName);
     void save(const QString& fileName);
     // Someone else has changed the boat's file since it was read or written here last. A file that is gone is not
@@ -53,7 +53,7 @@ public:
     void startNew();  // a boat with one piece of three points, so that there is something to see and to drag
 
     // A boat found after the program ended before its time: as it was, unsaved, to be saved as `fileName`.
-    void recover(const boat::Boat& boat, const QString& fileName);
+    void recover(const model::Boat& boat, const QString& fileName);
 
 signals:
     void boatReplaced();  // another boat: opened or new
@@ -67,11 +67,11 @@ signals:
 private:
     friend class ChangePieceCommand;
     friend class ChangeBoatCommand;
-    void replaceBoat(const boat::Boat& boat, const QString& fileName);
-    void putPiece(int index, const boat::Piece& piece);
-    void putBoat(const boat::Boat& boat, int currentPiece);
+    void replaceBoat(const model::Boat& boat, const QString& fileName);
+    void putPiece(int index, const model::Piece& piece);
+    void putBoat(const model::Boat& boat, int currentPiece);
 
-    boat::Boat boat_;
+    model::Boat boat_;
     quint64 boatNumber_ = 0;
     QString fileName_;
     QByteArray onDisk_;  // digest of the file as it was read or written last; empty: there was none

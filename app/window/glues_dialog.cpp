@@ -16,9 +16,9 @@
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/day_reading.hpp"
-#include "core/measure/input_error.hpp"
-#include "core/plan/day_words.hpp"
+#include "core/plan/findings/day_words.hpp"
+#include "core/units/day_reading.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::app {
 
@@ -27,13 +27,13 @@ namespace {
 constexpr std::size_t mostPoints = 3;  // that are typed here
 
 // The pot lives of a glue, of which the first has keys of its own in the file.
-std::vector<boat::PotLife> pointsOf(const boat::OwnAdhesive& own) {
-    std::vector<boat::PotLife> points{{own.potLife_s, own.potLifeAt_C, own.potLifeMass_kg, {}}};
+std::vector<model::PotLife> pointsOf(const model::OwnAdhesive& own) {
+    std::vector<model::PotLife> points{{own.potLife_s, own.potLifeAt_C, own.potLifeMass_kg, {}}};
     points.insert(points.end(), own.morePotLives.begin(), own.morePotLives.end());
     return points;
 }
 
-void putPoints(boat::OwnAdhesive& own, const std::vector<boat::PotLife>& points) {
+void putPoints(model::OwnAdhesive& own, const std::vector<model::PotLife>& points) {
     own.potLife_s = points.front().lasts_s;
     own.potLifeAt_C = points.front().at_C;
     own.potLifeMass_kg = points.front().mass_kg;
@@ -41,7 +41,7 @@ void putPoints(boat::OwnAdhesive& own, const std::vector<boat::PotLife>& points)
 }
 
 // An id that no glue has, from the name.
-std::string freshId(const QString& name, const std::vector<boat::OwnAdhesive>& glues) {
+std::string freshId(const QString& name, const std::vector<model::OwnAdhesive>& glues) {
     QString id;
     for (const QChar letter : name.toLower())
         id += letter.isLetterOrNumber() && letter.unicode() < 128 ? letter : QChar(u'_');
@@ -56,16 +56,16 @@ std::string freshId(const QString& name, const std::vector<boat::OwnAdhesive>& g
 
 double positive(double value, const char* what) {
     if (value > 0) return value;
-    throw measure::InputError("", std::string(what) + " of nothing is none", "give a number above 0");
+    throw units::InputError("", std::string(what) + " of nothing is none", "give a number above 0");
 }
 
 }  // namespace
 
-GluesDialog::GluesDialog(const boat::Boat& boat, QWidget* parent)
+GluesDialog::GluesDialog(const model::Boat& boat, QWidget* parent)
     : QDialog(parent), glues_(boat.adhesives), display_(boat.display) {
     setObjectName("gluesDialog");
     setWindowTitle(tr("Your own glues"));
-    for (const boat::Piece& piece : boat.pieces) inUse_.emplace_back(piece.glue.adhesive, piece.name);
+    for (const model::Piece& piece : boat.pieces) inUse_.emplace_back(piece.glue.adhesive, piece.name);
 
     list_ = new QListWidget(this);
     list_->setObjectName("gluesList");
@@ -113,14 +113,14 @@ GluesDialog::GluesDialog(const boat::Boat& boat, QWidget* parent)
     showGlue();
 }
 
-boat::OwnAdhesive* GluesDialog::current() {
+model::OwnAdhesive* GluesDialog::current() {
     const int row = list_->currentRow();
     return row < 0 || row >= math::countOf(glues_) ? nullptr : &glues_[row];
 }
 
 void GluesDialog::addField(QWidget* into, const char* object, const QString& name, const QString& hint,
-                           std::function<QString(const boat::OwnAdhesive&)> write,
-                           std::function<void(boat::OwnAdhesive&, const QString&)> read) {
+                           std::function<QString(const model::OwnAdhesive&)> write,
+                           std::function<void(model::OwnAdhesive&, const QString&)> read) {
     auto* grid = static_cast<QGridLayout*>(into->layout());
     const int row = grid->rowCount();
     auto field = std::make_unique<Field>();
@@ -151,27 +151,27 @@ void GluesDialog::addField(QWidget* into, const char* object, const QString& nam
 
 template <class Write, class Read>
 void GluesDialog::addQuantity(QWidget* into, const char* object, const QString& name, const QString& hint,
-                              double boat::OwnAdhesive::*member, Write write, Read read) {
+                              double model::OwnAdhesive::*member, Write write, Read read) {
     addField(
-        into, object, name, hint, [member, write](const boat::OwnAdhesive& own) { return text(write(own.*member)); },
-        [member, read](boat::OwnAdhesive& own, const QString& written) { own.*member = read(text(written)); });
+        into, object, name, hint, [member, write](const model::OwnAdhesive& own) { return text(write(own.*member)); },
+        [member, read](model::OwnAdhesive& own, const QString& written) { own.*member = read(text(written)); });
 }
 
 void GluesDialog::addParts(QWidget* into, const char* object, const QString& name, const QString& hint,
-                           std::array<double, 2> boat::OwnAdhesive::*member) {
+                           std::array<double, 2> model::OwnAdhesive::*member) {
     addField(
         into, object, name, hint,
-        [member](const boat::OwnAdhesive& own) {
-            return text(measure::writeNumber((own.*member)[0], 6) + " : " + measure::writeNumber((own.*member)[1], 6));
+        [member](const model::OwnAdhesive& own) {
+            return text(units::writeNumber((own.*member)[0], 6) + " : " + units::writeNumber((own.*member)[1], 6));
         },
-        [member](boat::OwnAdhesive& own, const QString& written) {
+        [member](model::OwnAdhesive& own, const QString& written) {
             const QStringList parts = written.split(QLatin1Char(':'));
             if (parts.size() != 2)
-                throw measure::InputError("", "\"" + text(written) + "\" is not two numbers", "give them as 100 : 43");
+                throw units::InputError("", "\"" + text(written) + "\" is not two numbers", "give them as 100 : 43");
             const double first = readNumber(parts[0]);
             const double second = readNumber(parts[1]);
             if (!(first > 0) || second < 0)
-                throw measure::InputError("", "a part of nothing cannot be mixed", "give both above 0, as 100 : 43");
+                throw units::InputError("", "a part of nothing cannot be mixed", "give both above 0, as 100 : 43");
             own.*member = {first, second};
         });
 }
@@ -188,27 +188,27 @@ void GluesDialog::addPoint(QWidget* into, std::size_t point) {
                      : tr("... and a third"),
         tr("How long, at what temperature, of how much: 40 min, 25 C, 100 g. Two that differ in temperature say how "
            "warmth hastens it, two that differ in mass how size does: then no range is left."),
-        [point, this](const boat::OwnAdhesive& own) {
-            const std::vector<boat::PotLife> points = pointsOf(own);
+        [point, this](const model::OwnAdhesive& own) {
+            const std::vector<model::PotLife> points = pointsOf(own);
             if (point >= points.size()) return QString();
-            const boat::PotLife& one = points[point];
-            return text(measure::typedDuration(one.lasts_s) + ", " + measure::typedTemperature(one.at_C, display_) +
-                        ", " + measure::typedSmallMass(one.mass_kg, display_));
+            const model::PotLife& one = points[point];
+            return text(units::typedDuration(one.lasts_s) + ", " + units::typedTemperature(one.at_C, display_) + ", " +
+                        units::typedSmallMass(one.mass_kg, display_));
         },
-        [point, this](boat::OwnAdhesive& own, const QString& written) {
-            std::vector<boat::PotLife> points = pointsOf(own);
+        [point, this](model::OwnAdhesive& own, const QString& written) {
+            std::vector<model::PotLife> points = pointsOf(own);
             if (written.trimmed().isEmpty() && point > 0) {
                 if (point < points.size()) points.erase(points.begin() + static_cast<std::ptrdiff_t>(point));
                 return putPoints(own, points);
             }
             const QStringList parts = written.split(QLatin1Char(','));
             if (parts.size() != 3)
-                throw measure::InputError("", "\"" + text(written) + "\" is not time, temperature and mass",
-                                          "give them with commas between: 40 min, 25 C, 100 g");
-            boat::PotLife one = point < points.size() ? points[point] : boat::PotLife{};
-            one.lasts_s = positive(measure::readDuration(text(parts[0])), "a pot life");
-            one.at_C = measure::readTemperature(text(parts[1]), display_);
-            one.mass_kg = positive(measure::readSmallMass(text(parts[2]), display_), "a mass");
+                throw units::InputError("", "\"" + text(written) + "\" is not time, temperature and mass",
+                                        "give them with commas between: 40 min, 25 C, 100 g");
+            model::PotLife one = point < points.size() ? points[point] : model::PotLife{};
+            one.lasts_s = positive(units::readDuration(text(parts[0])), "a pot life");
+            one.at_C = units::readTemperature(text(parts[1]), display_);
+            one.mass_kg = positive(units::readSmallMass(text(parts[2]), display_), "a mass");
             if (point < points.size()) {
                 points[point] = one;
             } else {
@@ -225,7 +225,7 @@ void GluesDialog::makeFields(QWidget* into) {
     grid->setVerticalSpacing(gridStep / 2);
     grid->setColumnStretch(0, 1);
     grid->setColumnStretch(1, 1);
-    using Own = boat::OwnAdhesive;
+    using Own = model::OwnAdhesive;
     addField(
         into, "glueName", tr("Name"), {}, [](const Own& own) { return text(own.name); },
         [](Own& own, const QString& written) { own.name = text(written.trimmed()); });
@@ -240,7 +240,7 @@ void GluesDialog::makeFields(QWidget* into) {
     grid->addWidget(kindName, row, 0);
     grid->addWidget(kind_, row, 1);
     connect(kind_, &QComboBox::activated, this, [this](int index) {
-        if (Own* own = current()) own->kind = static_cast<boat::AdhesiveKind>(index);
+        if (Own* own = current()) own->kind = static_cast<model::AdhesiveKind>(index);
         judge();
     });
     addParts(into, "partsByWeight", tr("Parts by weight"), tr("First part : second; 1 : 0 for one part"),
@@ -248,16 +248,16 @@ void GluesDialog::makeFields(QWidget* into) {
     addParts(into, "partsByVolume", tr("Parts by volume"), {}, &Own::partsByVolume);
     addParts(into, "densities", tr("Densities, kg/m3"), tr("Of both parts; water has 1000"), &Own::density_kg_m3);
     for (std::size_t point = 0; point < mostPoints; ++point) addPoint(into, point);
-    const auto minutes = [](double time_s) { return measure::typedDuration(time_s); };
+    const auto minutes = [](double time_s) { return units::typedDuration(time_s); };
     const auto readMinutes = [](const std::string& written) {
-        return positive(measure::readDuration(written), "a time");
+        return positive(units::readDuration(written), "a time");
     };
-    const auto hours = [](double time_s) { return measure::typedDuration(time_s, 3600); };
+    const auto hours = [](double time_s) { return units::typedDuration(time_s, 3600); };
     const auto readHours = [](const std::string& written) {
-        return positive(measure::readDuration(written, 3600), "a time");
+        return positive(units::readDuration(written, 3600), "a time");
     };
-    const auto air = [this](double air_C) { return measure::typedTemperature(air_C, display_); };
-    const auto readAir = [this](const std::string& written) { return measure::readTemperature(written, display_); };
+    const auto air = [this](double air_C) { return units::typedTemperature(air_C, display_); };
+    const auto readAir = [this](const std::string& written) { return units::readTemperature(written, display_); };
     addQuantity(into, "openTime", tr("Open time of a film"), tr("How long spread glue can be closed"), &Own::openTime_s,
                 minutes, readMinutes);
     addQuantity(into, "openTimeAt", tr("... at"), {}, &Own::openTimeAt_C, air, readAir);
@@ -267,8 +267,8 @@ void GluesDialog::makeFields(QWidget* into) {
     addQuantity(into, "cureAt", tr("... both at"), {}, &Own::cureAt_C, air, readAir);
     addQuantity(
         into, "ownSpread", tr("Spread"), tr("As the data sheet has it"), &Own::spread_kg_m2,
-        [](double coat) { return measure::typedCoat(coat); },
-        [](const std::string& written) { return measure::readCoat(written); });
+        [](double coat) { return units::typedCoat(coat); },
+        [](const std::string& written) { return units::readCoat(written); });
     addField(
         into, "glueSource", tr("Where this comes from"), tr("Data sheet and its date; stands beside the numbers"),
         [](const Own& own) { return text(own.source); },
@@ -280,12 +280,12 @@ void GluesDialog::showList() {
     const QSignalBlocker blocker(list_);
     const int row = list_->currentRow();
     list_->clear();
-    for (const boat::OwnAdhesive& own : glues_) list_->addItem(text(own.name.empty() ? own.id : own.name));
+    for (const model::OwnAdhesive& own : glues_) list_->addItem(text(own.name.empty() ? own.id : own.name));
     list_->setCurrentRow(std::min(row, list_->count() - 1));
 }
 
 void GluesDialog::showGlue() {
-    const boat::OwnAdhesive* own = current();
+    const model::OwnAdhesive* own = current();
     form_->setEnabled(own != nullptr);
     findChild<QPushButton*>("removeGlue")->setEnabled(own != nullptr);
     for (const auto& field : fields_) {
@@ -299,12 +299,12 @@ void GluesDialog::showGlue() {
 }
 
 void GluesDialog::readField(Field& field) {
-    boat::OwnAdhesive* own = current();
+    model::OwnAdhesive* own = current();
     if (!own) return;
     try {
         field.read(*own, field.edit->text());
         field.unread = false;
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         field.unread = true;
         field.reason->setText(why(error));
     }
@@ -318,14 +318,14 @@ void GluesDialog::judge() {
     const bool unread = std::any_of(fields_.begin(), fields_.end(), [](const auto& field) { return field->unread; });
     buttons_->button(QDialogButtonBox::Ok)->setEnabled(!unread);
     list_->setEnabled(!unread);
-    const boat::OwnAdhesive* own = current();
+    const model::OwnAdhesive* own = current();
     QString words = tr("None yet. Add one, and give what its data sheet says.");
     if (unread) {
         words = tr("What stands beside a field says what would be accepted there.");
     } else if (own) {
         try {
             words = text(plan::writeTexts(plan::ownGlueTexts(*own), display_));
-        } catch (const measure::InputError& error) {
+        } catch (const units::InputError& error) {
             words = tr("No plan can be made with this glue: %1.").arg(why(error));
         }
     }
@@ -333,7 +333,7 @@ void GluesDialog::judge() {
 }
 
 void GluesDialog::addGlue() {
-    boat::OwnAdhesive own;
+    model::OwnAdhesive own;
     own.name = text(tr("My glue %1").arg(glues_.size() + 1));
     own.id = freshId(text(own.name), glues_);
     glues_.push_back(own);
@@ -346,7 +346,7 @@ void GluesDialog::addGlue() {
 }
 
 void GluesDialog::removeGlue() {
-    const boat::OwnAdhesive* own = current();
+    const model::OwnAdhesive* own = current();
     if (!own) return;
     const auto user =
         std::find_if(inUse_.begin(), inUse_.end(), [own](const auto& use) { return use.first == own->id; });

@@ -9,8 +9,8 @@
 #include <utility>
 #include <vector>
 
-#include "core/boat/boat.hpp"
-#include "core/measure/display.hpp"
+#include "core/model/boat.hpp"
+#include "core/units/display.hpp"
 
 class QComboBox;
 class QDialogButtonBox;
@@ -26,27 +26,27 @@ class GluesDialog : public QDialog {
     Q_OBJECT
 public:
     // A glue that a piece of the boat is glued with is not removed.
-    GluesDialog(const boat::Boat& boat, QWidget* parent = nullptr);
+    GluesDialog(const model::Boat& boat, QWidget* parent = nullptr);
 
-    const std::vector<boat::OwnAdhesive>& glues() const { return glues_; }
+    const std::vector<model::OwnAdhesive>& glues() const { return glues_; }
 
 private:
     struct Field {
         QLineEdit* edit;
         QLabel* reason;
-        std::function<QString(const boat::OwnAdhesive&)> write;
-        std::function<void(boat::OwnAdhesive&, const QString&)> read;
+        std::function<QString(const model::OwnAdhesive&)> write;
+        std::function<void(model::OwnAdhesive&, const QString&)> read;
         bool unread = false;
     };
     void makeFields(QWidget* into);
     void addField(QWidget* into, const char* object, const QString& name, const QString& hint,
-                  std::function<QString(const boat::OwnAdhesive&)> write,
-                  std::function<void(boat::OwnAdhesive&, const QString&)> read);
+                  std::function<QString(const model::OwnAdhesive&)> write,
+                  std::function<void(model::OwnAdhesive&, const QString&)> read);
     template <class Write, class Read>
     void addQuantity(QWidget* into, const char* object, const QString& name, const QString& hint,
-                     double boat::OwnAdhesive::*member, Write write, Read read);
+                     double model::OwnAdhesive::*member, Write write, Read read);
     void addParts(QWidget* into, const char* object, const QString& name, const QString& hint,
-                  std::array<double, 2> boat::OwnAdhesive::*member);
+                  std::array<double, 2> model::OwnAdhesive::*member);
     void addPoint(QWidget* into, std::size_t point);
 
     void addGlue();
@@ -55,11 +55,11 @@ private:
     void showGlue();
     void readField(Field& field);
     void judge();
-    boat::OwnAdhesive* current();
+    model::OwnAdhesive* current();
 
-    std::vector<boat::OwnAdhesive> glues_;
+    std::vector<model::OwnAdhesive> glues_;
     std::vector<std::pair<std::string, std::string>> inUse_;  // id of the glue, name of the piece
-    measure::Display display_;
+    units::Display display_;
     std::vector<std::unique_ptr<Field>> fields_;
     QListWidget* list_;
     QComboBox* kind_;

@@ -262,7 +262,7 @@ void MainWindow::showAll() {
     const int index = document_.currentPiece();
     shown_.pieceIndex = index;
     shown_.boatNumber = document_.boatNumber();
-    shown_.piece = index < 0 ? boat::Piece{} : document_.boat().pieces[index];
+    shown_.piece = index < 0 ? model::Piece{} : document_.boat().pieces[index];
     shown_.display = shop_.display;
     shown_.species = shop_.species;
     shown_.adhesives = std::make_shared<const std::vector<glue::Adhesive>>(shop_.adhesives);
@@ -295,7 +295,7 @@ void MainWindow::showPieces() {
     const int current = document_.currentPiece();
     std::vector<PieceMark> marks;
     for (int i = 0; i < math::countOf(document_.boat().pieces); ++i) {
-        const boat::Piece& piece = document_.boat().pieces[i];
+        const model::Piece& piece = document_.boat().pieces[i];
         if (i != current) {
             marks.push_back(marks_.of(piece));
         } else if (!shown_.reason.isEmpty()) {

@@ -80,7 +80,7 @@ private:
     void nameBoat();
     void editOwnGlues();
     void askAndImport();
-    void changeUnits(const std::function<void(measure::Display&)>& change);
+    void changeUnits(const std::function<void(units::Display&)>& change);
     QString freshName(const QString& wanted) const;
 
     // file_actions.cpp
@@ -103,7 +103,7 @@ private:
     bool bringBoatOfDay(bool dryFit);  // onto the table, or take the day into the one that lies there; false: later
     bool mayLeaveDay();                // none runs, or the user leaves it running
     int pieceOfDay();
-    void keepRecord(const boat::Record& record);
+    void keepRecord(const model::Record& record);
 
     // print_actions.cpp
     bool planToPrint();
@@ -151,7 +151,7 @@ private:
     QSplitter* down_ = nullptr;
     QMenu* recent_ = nullptr;
     QActionGroup* grounds_ = nullptr;
-    std::vector<std::pair<QAction*, std::function<bool(const measure::Display&)>>> units_;
+    std::vector<std::pair<QAction*, std::function<bool(const units::Display&)>>> units_;
     QString daysFolder_;
     RunningDay::ReadClocks dayClocks_;
     std::unique_ptr<ClockScreen> clock_;  // made when it is first wanted; a window of its own

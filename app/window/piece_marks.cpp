@@ -30,7 +30,7 @@ PieceMarks::PieceMarks(QObject* parent, int rest_ms) : QObject(parent), planner_
             [this](quint64 request, const QString&, const QString& why) { take(request, markOfRefusal(why)); });
 }
 
-void PieceMarks::follow(const boat::Boat& boat, int current) {
+void PieceMarks::follow(const model::Boat& boat, int current) {
     asked_ = 0;  // an answer that is still to come may be of another boat
     if (boat.species != boat_.species || boat.display != boat_.display) known_.clear();
     boat_ = boat;
@@ -41,23 +41,23 @@ void PieceMarks::follow(const boat::Boat& boat, int current) {
     rest_.start();
 }
 
-void PieceMarks::know(const boat::Piece& piece, const PieceMark& mark) {
+void PieceMarks::know(const model::Piece& piece, const PieceMark& mark) {
     if (!find(piece)) known_.push_back({piece, mark});
 }
 
-PieceMark PieceMarks::of(const boat::Piece& piece) const {
+PieceMark PieceMarks::of(const model::Piece& piece) const {
     const Known* known = find(piece);
     return known ? known->mark : PieceMark{};
 }
 
-const PieceMarks::Known* PieceMarks::find(const boat::Piece& piece) const {
+const PieceMarks::Known* PieceMarks::find(const model::Piece& piece) const {
     const auto found = std::ranges::find(known_, piece, &Known::piece);
     return found == known_.end() ? nullptr : &*found;
 }
 
 void PieceMarks::planNext() {
     for (int i = 0; i < math::countOf(boat_.pieces); ++i) {
-        const boat::Piece& piece = boat_.pieces[i];
+        const model::Piece& piece = boat_.pieces[i];
         if (i == current_ || find(piece)) continue;
         askedPiece_ = piece;
         asked_ = planner_.ask(piece, plan::shopOf(boat_));

@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "app/window/planner.hpp"
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"
 
 namespace fayline::app {
@@ -31,34 +31,34 @@ public:
 
     // The boat as it stands, at every change of it. Planning begins when none has come for `rest_ms`; the one plan
     // under way then is the most that a new change meets. `current` is left out: others plan that one.
-    void follow(const boat::Boat& boat, int current);
+    void follow(const model::Boat& boat, int current);
     bool isWorking() const { return rest_.isActive() || asked_ != 0; }  // the rest before it counts
 
     // The mark of a piece that was planned elsewhere, as it stood then.
-    void know(const boat::Piece& piece, const PieceMark& mark);
+    void know(const model::Piece& piece, const PieceMark& mark);
 
     // What is known of `piece` as it stands; none: not planned yet.
-    PieceMark of(const boat::Piece& piece) const;
+    PieceMark of(const model::Piece& piece) const;
 
 signals:
     void marksChanged();
 
 private:
     struct Known {
-        boat::Piece piece;
+        model::Piece piece;
         PieceMark mark;
     };
-    const Known* find(const boat::Piece& piece) const;
+    const Known* find(const model::Piece& piece) const;
     void planNext();
     void take(quint64 request, const PieceMark& mark);
 
     Planner planner_;
     QTimer rest_{this};
-    boat::Boat boat_;
+    model::Boat boat_;
     int current_ = -1;
     std::vector<Known> known_;  // of pieces of boat_ alone, under its display and woods
     quint64 asked_ = 0;         // the request whose answer is wanted; 0: none
-    boat::Piece askedPiece_;
+    model::Piece askedPiece_;
 };
 
 }  // namespace fayline::app

@@ -79,7 +79,7 @@ PiecesList::PiecesList(const QList<QAction*>& actions, QWidget* parent)
             });
 }
 
-void PiecesList::show(const boat::Boat& boat, int current, const std::vector<PieceMark>& marks) {
+void PiecesList::show(const model::Boat& boat, int current, const std::vector<PieceMark>& marks) {
     filling_ = true;
     while (list_->count() > math::countOf(boat.pieces)) delete list_->takeItem(list_->count() - 1);
     while (list_->count() < math::countOf(boat.pieces)) {

@@ -4,7 +4,7 @@
 #include <QWidget>
 
 #include "app/window/piece_marks.hpp"
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 
 class QAction;
 class QListWidget;
@@ -18,7 +18,7 @@ public:
     PiecesList(const QList<QAction*>& actions, QWidget* parent = nullptr);
 
     // `marks` are those of the boat's pieces, in their order.
-    void show(const boat::Boat& boat, int current, const std::vector<PieceMark>& marks);
+    void show(const model::Boat& boat, int current, const std::vector<PieceMark>& marks);
     void editName(int index);  // as by a double click
 
 signals:

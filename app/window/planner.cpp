@@ -7,13 +7,13 @@
 #include <atomic>
 #include <optional>
 
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::app {
 
 struct PlanRequest {
     quint64 number = 0;
-    boat::Piece piece;
+    model::Piece piece;
     plan::Shop shop;
 };
 
@@ -28,7 +28,7 @@ struct Outcome {
 };
 
 // Every plan that the worker makes; none where it was stopped.
-QString wordsOf(const measure::InputError& error) {
+QString wordsOf(const units::InputError& error) {
     return QString::fromStdString(error.wrong() + "; " + error.accepted());
 }
 
@@ -37,7 +37,7 @@ Outcome answer(const PlanRequest& request, const plan::Plan* before, const std::
     try {
         std::optional<plan::Plan> plan = plan::makePlan(request.piece, request.shop, before, stop);
         if (plan) outcome.plan = std::make_shared<const plan::Plan>(std::move(*plan));
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         outcome.path = QString::fromStdString(error.path());
         outcome.why = wordsOf(error);
     } catch (const std::exception& error) {
@@ -96,7 +96,7 @@ struct Planner::Work {
 };
 
 Planner::Deepen Planner::allCores() {
-    return [](const boat::Piece& piece, const plan::Shop& shop, const plan::Plan& plan, const std::atomic<bool>& stop,
+    return [](const model::Piece& piece, const plan::Shop& shop, const plan::Plan& plan, const std::atomic<bool>& stop,
               const plan::OnPart& onPart) { return plan::deepenStepwise(piece, shop, plan, stop, onPart); };
 }
 
@@ -117,7 +117,7 @@ Planner::~Planner() {
     work_->pool.waitForDone();
 }
 
-quint64 Planner::ask(const boat::Piece& piece, const plan::Shop& shop) {
+quint64 Planner::ask(const model::Piece& piece, const plan::Shop& shop) {
     const QMutexLocker locked(&work_->mutex);
     const quint64 number = ++work_->last;
     work_->waiting = PlanRequest{number, piece, shop};  // the one that waited is dropped
@@ -166,7 +166,7 @@ void Planner::send(quint64 number, const std::shared_ptr<const plan::Plan>& plan
 
 // On the worker: the studies of a plan that is made anew from nothing but the piece, so that what stands in the end
 // does not depend on how the hand came there.
-void Planner::deepen(quint64 number, const boat::Piece& piece, const plan::Shop& shop) {
+void Planner::deepen(quint64 number, const model::Piece& piece, const plan::Shop& shop) {
     try {
         const std::optional<plan::Plan> plan = plan::makePlan(piece, shop, nullptr, work_->stop);
         if (!plan) return;
@@ -177,7 +177,7 @@ void Planner::deepen(quint64 number, const boat::Piece& piece, const plan::Shop&
         if (!whole) return;
         work_->before = std::make_shared<const plan::Plan>(std::move(*whole));
         sendDeeper(number, work_->before, true);
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         sendFailure(number, wordsOf(error));
     } catch (const std::exception& error) {
         sendFailure(number, QString::fromUtf8(error.what()));

@@ -9,7 +9,7 @@
 #include <memory>
 #include <optional>
 
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"
 
 namespace fayline::app {
@@ -18,7 +18,7 @@ class Planner : public QObject {
     Q_OBJECT
 public:
     // What works out the studies of a plan, as plan::deepenStepwise does.
-    using Deepen = std::function<std::optional<plan::Plan>(const boat::Piece& piece, const plan::Shop& shop,
+    using Deepen = std::function<std::optional<plan::Plan>(const model::Piece& piece, const plan::Shop& shop,
                                                            const plan::Plan& plan, const std::atomic<bool>& stop,
                                                            const plan::OnPart& onPart)>;
 
@@ -28,29 +28,29 @@ public:
 
     // Asks for the plan of `piece`. A request that has not begun when a newer one comes is dropped; a result that
     // comes after a newer request's result is never sent. Returns the number of the request, ascending.
-    quint64 ask(const boat::Piece& piece, const plan::Shop& shop);
+    quint64 ask(const model::Piece& piece, const plan::Shop& shop);
 
     bool isWorking() const;  // the longer work and the rest before it count
 
 signals:
     void planned(quint64 request, std::shared_ptr<const plan::Plan> plan);
     // The same plan with those studies that are there by now, and more to come. Several in a row; those that the
-    // window has not taken yet when a newer one comes are dropped. After `planned` of the same request, and only if none
-    // newer was asked; so is the next.
+    // window has not taken yet when a newer one comes are dropped. After `planned` of the same request, and only if
+    // none newer was asked; so is the next.
     void studied(quint64 request, std::shared_ptr<const plan::Plan> plan);
     // The same plan with every study.
     void deepened(quint64 request, std::shared_ptr<const plan::Plan> plan);
     // The piece cannot be planned: why, and the path of the place at fault from the piece on.
     void refused(quint64 request, QString path, QString why);
-    // What takes longer met a defect of the program, or a place that only it found wrong: in words. What was sent of this
-    // request before stands; `deepened` does not come.
+    // What takes longer met a defect of the program, or a place that only it found wrong: in words. What was sent of
+    // this request before stands; `deepened` does not come.
     void failed(quint64 request, QString why);
 
 private:
     static Deepen allCores();
     void work();
     void send(quint64 number, const std::shared_ptr<const plan::Plan>& plan, const QString& path, const QString& why);
-    void deepen(quint64 number, const boat::Piece& piece, const plan::Shop& shop);
+    void deepen(quint64 number, const model::Piece& piece, const plan::Shop& shop);
     void sendDeeper(quint64 number, std::shared_ptr<const plan::Plan> plan, bool whole);
     void sendFailure(quint64 number, const QString& why);
     bool isNewest(quint64 number) const;

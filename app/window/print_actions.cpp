@@ -26,7 +26,7 @@ std::shared_ptr<const plan::Plan> MainWindow::planForPaper(Paper paper) {
     if (plan::isStudied(*shown_.plan)) return shown_.plan;
     std::optional<plan::Plan> whole;
     const std::shared_ptr<const plan::Plan> plan = shown_.plan;
-    const boat::Piece piece = shown_.piece;
+    const model::Piece piece = shown_.piece;
     const plan::Shop shop = shop_;
     try {
         runAtWork(this, tr("Working out what stands on the paper"),
@@ -41,8 +41,8 @@ std::shared_ptr<const plan::Plan> MainWindow::planForPaper(Paper paper) {
 // sheets. Whatever goes wrong there is told.
 void MainWindow::print(Paper paper) {
     if (!planToPrint()) return;
-    const boat::Boat boat = document_.boat();
-    const boat::Piece piece = shown_.piece;
+    const model::Boat boat = document_.boat();
+    const model::Piece piece = shown_.piece;
     const std::shared_ptr<const plan::Plan> plan = planForPaper(paper);
     if (!plan) return;
     QPrinter printer(QPrinter::HighResolution);
@@ -64,8 +64,8 @@ void MainWindow::print(Paper paper) {
 // user into that; so they are painted here, of a plan that is worked out before.
 void MainWindow::preview(Paper paper) {
     if (!planToPrint()) return;
-    const boat::Boat boat = document_.boat();
-    const boat::Piece piece = shown_.piece;
+    const model::Boat boat = document_.boat();
+    const model::Piece piece = shown_.piece;
     const std::shared_ptr<const plan::Plan> plan = planForPaper(paper);
     if (!plan) return;
     QPrinter printer(QPrinter::HighResolution);
@@ -91,7 +91,7 @@ void MainWindow::askAndSavePapers() {
 
 bool MainWindow::savePapers(const QString& folder) {
     try {
-        const boat::Boat boat = document_.boat();
+        const model::Boat boat = document_.boat();
         std::optional<QStringList> files;
         runAtWork(this, tr("Making the papers of all pieces"), [&](const AtWork& at) {
             files = writePapers(boat, folder, defaultPageLayout(), {at.stop, at.onStep});

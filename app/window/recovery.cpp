@@ -10,7 +10,7 @@
 #include <QUuid>
 
 #include "app/look/text.hpp"
-#include "core/boat/file.hpp"
+#include "core/io/file.hpp"
 
 namespace fayline::app {
 
@@ -42,7 +42,7 @@ QString Recovery::path(const QString& id, const QString& ending) const {
     return folder_ + "/" + id + ending;
 }
 
-void Recovery::keep(const boat::Boat& boat, const QString& fileName) {
+void Recovery::keep(const model::Boat& boat, const QString& fileName) {
     if (!mine_) {
         QDir().mkpath(folder_);
         mine_ = std::make_unique<QLockFile>(path(id_, ".lock"));
@@ -55,7 +55,7 @@ void Recovery::keep(const boat::Boat& boat, const QString& fileName) {
                 emit failed(of.errorString());
                 return;
             }
-            boat::saveBoat(boat, pathOf(path(id_, ".fayline")));
+            io::saveBoat(boat, pathOf(path(id_, ".fayline")));
         } catch (const std::exception& error) {
             emit failed(QString::fromUtf8(error.what()));
         }
@@ -84,7 +84,7 @@ std::vector<LeftBehind> Recovery::leftBehind() const {
         QFile of(path(id, ".of"));
         if (of.open(QIODevice::ReadOnly)) copy.fileName = QString::fromUtf8(of.readAll());
         try {
-            copy.boatName = QString::fromStdString(boat::loadBoat(pathOf(info.filePath())).name);
+            copy.boatName = QString::fromStdString(io::loadBoat(pathOf(info.filePath())).name);
         } catch (const std::exception&) {
             // It is offered all the same; opening it says what is wrong.
         }
@@ -93,8 +93,8 @@ std::vector<LeftBehind> Recovery::leftBehind() const {
     return found;
 }
 
-boat::Boat Recovery::read(const LeftBehind& copy) const {
-    return boat::loadBoat(pathOf(path(copy.id, ".fayline")));
+model::Boat Recovery::read(const LeftBehind& copy) const {
+    return io::loadBoat(pathOf(path(copy.id, ".fayline")));
 }
 
 void Recovery::forget(const LeftBehind& copy) {

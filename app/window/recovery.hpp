@@ -8,7 +8,7 @@
 #include <memory>
 #include <vector>
 
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 
 namespace fayline::app {
 
@@ -28,13 +28,13 @@ public:
     ~Recovery() override;  // waits for a copy being written
 
     // Writes the copy on a thread of its own, whole or not at all. A failure is told by failed().
-    void keep(const boat::Boat& boat, const QString& fileName);
+    void keep(const model::Boat& boat, const QString& fileName);
     void drop();            // the work is saved or given up: no copy is wanted any more
     void waitForWriting();  // until all that was asked for is on the disk
 
     // The copies of programs that no longer run, newest first. Those of running ones are theirs.
     std::vector<LeftBehind> leftBehind() const;
-    boat::Boat read(const LeftBehind& copy) const;  // throws measure::InputError
+    model::Boat read(const LeftBehind& copy) const;  // throws units::InputError
     void forget(const LeftBehind& copy);
 
     static QString standardFolder();

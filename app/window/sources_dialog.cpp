@@ -20,21 +20,21 @@ namespace {
 struct Row {
     QString what;
     QString value;
-    measure::Source source;
+    units::Source source;
 };
 
 void addWood(std::vector<Row>& rows, const wood::Species& species) {
     const QString name = text(species.name);
-    const auto add = [&](const QString& what, const QString& value, const measure::Source& source) {
+    const auto add = [&](const QString& what, const QString& value, const units::Source& source) {
         rows.push_back({name + ", " + what, value, source});
     };
-    const auto share = [](double value) { return text(measure::writeShare(value)); };
-    add(QObject::tr("specific gravity"), text(measure::writeNumber(species.sg.value)), species.sg.source);
-    add(QObject::tr("modulus of rupture"), text(measure::writeStress(species.mor_Pa.value)), species.mor_Pa.source);
-    add(QObject::tr("modulus of elasticity, as tabulated"), text(measure::writeStress(species.moe_Pa.value)),
+    const auto share = [](double value) { return text(units::writeShare(value)); };
+    add(QObject::tr("specific gravity"), text(units::writeNumber(species.sg.value)), species.sg.source);
+    add(QObject::tr("modulus of rupture"), text(units::writeStress(species.mor_Pa.value)), species.mor_Pa.source);
+    add(QObject::tr("modulus of elasticity, as tabulated"), text(units::writeStress(species.moe_Pa.value)),
         species.moe_Pa.source);
-    const auto stress = [&](const QString& what, const std::optional<measure::Cited>& cited) {
-        if (cited) add(what, text(measure::writeStress(cited->value)), cited->source);
+    const auto stress = [&](const QString& what, const std::optional<units::Cited>& cited) {
+        if (cited) add(what, text(units::writeStress(cited->value)), cited->source);
     };
     stress(QObject::tr("compression along the grain"), species.compressionAlong_Pa);
     stress(QObject::tr("compression across the grain"), species.compressionAcross_Pa);
@@ -52,14 +52,14 @@ std::vector<Row> rowsOf(const Shown& shown) {
     std::vector<Row> rows;
     std::vector<QString> used;
     if (shown.plan) {
-        for (const stack::Strip& strip : shown.plan->stack.strips) {
+        for (const laminate::Strip& strip : shown.plan->stack.strips) {
             const wood::Species* species = wood::findSpecies(shown.species, strip.species);
             if (!species || std::ranges::find(used, text(strip.species)) != used.end()) continue;
             used.push_back(text(strip.species));
             rows.push_back({QObject::tr("Breaking strain of the strips of %1").arg(text(species->name)),
-                            text(measure::writeShare(strip.breakingStrain)), strip.breakingSource});
+                            text(units::writeShare(strip.breakingStrain)), strip.breakingSource});
             rows.push_back({QObject::tr("Modulus of the strips of %1").arg(text(species->name)),
-                            text(measure::writeStress(strip.modulus_Pa)), strip.modulusSource});
+                            text(units::writeStress(strip.modulus_Pa)), strip.modulusSource});
         }
         for (const plan::Finding& finding : shown.plan->findings) {
             rows.push_back({text(plan::textOf(finding, shown.display)), QString(), finding.source});
@@ -140,8 +140,7 @@ void showSources(QWidget* parent, const Shown& shown) {
     table->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft);
     for (int i = 0; i < math::countOf(rows); ++i) {
         const Row& row = rows[i];
-        const QStringList cells{row.what, row.value, text(row.source.text),
-                                text(measure::markMeaning(row.source.mark))};
+        const QStringList cells{row.what, row.value, text(row.source.text), text(units::markMeaning(row.source.mark))};
         for (int c = 0; c < 4; ++c) {
             auto* item = new QTableWidgetItem(cells[c]);
             item->setToolTip(cells[c]);

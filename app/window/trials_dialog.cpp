@@ -16,13 +16,13 @@
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
-#include "core/boat/file.hpp"
+#include "core/io/file.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/force.hpp"
-#include "core/measure/input_error.hpp"
-#include "core/measure/units.hpp"
 #include "core/plan/plan.hpp"
-#include "core/plan/trials.hpp"
+#include "core/plan/study/trials.hpp"
+#include "core/units/force.hpp"
+#include "core/units/input_error.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::app {
 
@@ -37,18 +37,18 @@ QLabel* paragraph(const char* object, const QString& words, QWidget* parent) {
     return label;
 }
 
-QString thick(double length_m, const measure::Display& units) {
-    return text(measure::writeThickness(length_m, units));
+QString thick(double length_m, const units::Display& units) {
+    return text(units::writeThickness(length_m, units));
 }
 
-QString massText(double mass_kg, const measure::Display& units) {
+QString massText(double mass_kg, const units::Display& units) {
     constexpr int figures = 5;
-    if (units.weights == measure::WeightUnit::gram) return text(measure::writeNumber(mass_kg, figures)) + " kg";
-    return text(measure::writeNumber(mass_kg / measure::pound_kg, figures)) + " lb";
+    if (units.weights == units::WeightUnit::gram) return text(units::writeNumber(mass_kg, figures)) + " kg";
+    return text(units::writeNumber(mass_kg / units::pound_kg, figures)) + " lb";
 }
 
 // What stands in the fields of a trial, in their order.
-std::vector<QString> written(const boat::Trial& trial, const measure::Display& units) {
+std::vector<QString> written(const model::Trial& trial, const units::Display& units) {
     return {text(trial.when),
             thick(trial.span_m, units),
             thick(trial.width_m, units),
@@ -70,7 +70,7 @@ FigureCell cell(const QString& words) {
     return made;
 }
 
-FigureRow rowOf(const boat::Trial& trial, const std::vector<wood::Species>& species, const measure::Display& units) {
+FigureRow rowOf(const model::Trial& trial, const std::vector<wood::Species>& species, const units::Display& units) {
     const plan::TrialReported reported = plan::tellTrial(trial, species, units);
     FigureRow row;
     const std::vector<QString> figures = written(trial, units);
@@ -87,9 +87,9 @@ FigureRow rowOf(const boat::Trial& trial, const std::vector<wood::Species>& spec
         return row;
     }
     const wood::TrialResult& result = *reported.result;
-    row.cells.push_back(cell(trial.broke ? QObject::tr("broke") : text(measure::writeStress(result.modulus_Pa))));
-    row.cells.push_back(cell(trial.broke ? QString() : text(measure::writeStress(result.modulusError_Pa))));
-    row.cells.push_back(cell(text(measure::writeShare(result.strain))));
+    row.cells.push_back(cell(trial.broke ? QObject::tr("broke") : text(units::writeStress(result.modulus_Pa))));
+    row.cells.push_back(cell(trial.broke ? QString() : text(units::writeStress(result.modulusError_Pa))));
+    row.cells.push_back(cell(text(units::writeShare(result.strain))));
     return row;
 }
 
@@ -249,19 +249,19 @@ QWidget* TrialsDialog::makeButtons() {
     return row;
 }
 
-const boat::Piece* TrialsDialog::piece() const {
+const model::Piece* TrialsDialog::piece() const {
     const int index = document_.currentPiece();
     return index < 0 ? nullptr : &document_.boat().pieces[index];
 }
 
 void TrialsDialog::showBoat() {
-    const boat::Boat& boat = document_.boat();
+    const model::Boat& boat = document_.boat();
     const plan::Shop shop = plan::shopOf(boat);
     species_ = shop.species;
     measured_ = shop.measured;
     showing_ = true;
     std::vector<FigureRow> rows;
-    for (const boat::Trial& trial : boat.trials) rows.push_back(rowOf(trial, species_, boat.display));
+    for (const model::Trial& trial : boat.trials) rows.push_back(rowOf(trial, species_, boat.display));
     model_->show(std::move(rows));
     QStringList woods;
     for (const wood::WoodMeasured& wood : measured_) woods << text(plan::measuredText(wood, species_));
@@ -285,10 +285,10 @@ void TrialsDialog::chooseWood(const QString& id) {
     wood_->setCurrentIndex(std::max(0, int(wood_->findData(id))));
 }
 
-boat::Trial TrialsDialog::base() const {
-    const std::vector<boat::Trial>& trials = document_.boat().trials;
+model::Trial TrialsDialog::base() const {
+    const std::vector<model::Trial>& trials = document_.boat().trials;
     if (chosen_ >= 0 && chosen_ < math::countOf(trials)) return trials[chosen_];
-    boat::Trial fresh;
+    model::Trial fresh;
     if (piece() && !piece()->stack.strips.empty()) fresh.species = piece()->stack.strips.front().species;
     return fresh;
 }
@@ -306,7 +306,7 @@ void TrialsDialog::choose(int row) {
 }
 
 void TrialsDialog::showForm() {
-    const boat::Trial trial = base();
+    const model::Trial trial = base();
     const std::vector<QString> figures = written(trial, document_.boat().display);
     for (int i = 0; i < fields; ++i) {
         // Nothing that was not measured stands in a new trial but what is so nearly always.
@@ -334,9 +334,9 @@ std::string TrialsDialog::woodOfForm() const {
     return text(wood_->currentData().toString());
 }
 
-boat::Trial TrialsDialog::typed() const {
-    const measure::Display& units = document_.boat().display;
-    boat::Trial trial = base();
+model::Trial TrialsDialog::typed() const {
+    const units::Display& units = document_.boat().display;
+    model::Trial trial = base();
     const std::vector<QString> before = written(trial, units);
     const auto read = [&](Which which, const char* key, auto put) {
         const QString words = texts_[which]->text().trimmed();
@@ -344,8 +344,8 @@ boat::Trial TrialsDialog::typed() const {
         if (chosen_ >= 0 && words == before[which]) return;
         try {
             put(words);
-        } catch (const measure::InputError& error) {
-            throw measure::InputError(key, error.wrong(), error.accepted());
+        } catch (const units::InputError& error) {
+            throw units::InputError(key, error.wrong(), error.accepted());
         }
     };
     const auto length = [&](double& length_m) {
@@ -354,7 +354,7 @@ boat::Trial TrialsDialog::typed() const {
     read(span, "span_mm", length(trial.span_m));
     read(width, "width_mm", length(trial.width_m));
     read(thickness, "thickness_mm", length(trial.thickness_m));
-    read(weight, "weight_kg", [&](const QString& words) { trial.weight_kg = measure::readMass(text(words), units); });
+    read(weight, "weight_kg", [&](const QString& words) { trial.weight_kg = units::readMass(text(words), units); });
     read(sag, "sag_mm", length(trial.sag_m));
     read(readTo, "read_to_mm", length(trial.readTo_m));
     read(moisture, "moisture_pct", [&](const QString& words) { trial.moisture = readShare(words); });
@@ -374,15 +374,15 @@ void TrialsDialog::tell() {
         says = tr("Give span, width, thickness, weight and sag: what they say then stands here.");
     } else {
         try {
-            const boat::Trial trial = typed();
+            const model::Trial trial = typed();
             // What a file could not hold is refused here, in the words of the file's reader.
-            boat::Boat with;
+            model::Boat with;
             with.trials.push_back(trial);
             const plan::TrialReported reported = plan::tellTrial(trial, species_, document_.boat().display);
             good = reported.result.has_value();
             (good ? says : wrong) = text(reported.sentence);
-            if (good) boat::readBoat(boat::writeBoat(with));
-        } catch (const measure::InputError& error) {
+            if (good) io::readBoat(io::writeBoat(with));
+        } catch (const units::InputError& error) {
             good = false;
             says.clear();
             wrong = why(error);
@@ -395,7 +395,7 @@ void TrialsDialog::tell() {
     remove_->setEnabled(chosen_ >= 0);
     new_->setEnabled(chosen_ >= 0 || !anyEmpty());
     const wood::WoodMeasured* measured = measuredOfForm();
-    const bool used = piece() && std::ranges::any_of(piece()->stack.strips, [this](const boat::Strips& strips) {
+    const bool used = piece() && std::ranges::any_of(piece()->stack.strips, [this](const model::Strips& strips) {
                           return strips.species == woodOfForm();
                       });
     giveModulus_->setEnabled(used && measured && measured->modulus_Pa);
@@ -414,8 +414,8 @@ const wood::WoodMeasured* TrialsDialog::measuredOfForm() const {
 }
 
 void TrialsDialog::keep() {
-    boat::Boat after = document_.boat();
-    const boat::Trial trial = typed();
+    model::Boat after = document_.boat();
+    const model::Trial trial = typed();
     const bool fresh = chosen_ < 0;
     if (fresh) {
         after.trials.push_back(trial);
@@ -430,7 +430,7 @@ void TrialsDialog::keep() {
 
 void TrialsDialog::remove() {
     if (chosen_ < 0) return;
-    boat::Boat after = document_.boat();
+    model::Boat after = document_.boat();
     after.trials.erase(after.trials.begin() + chosen_);
     const QString name = tr("Remove trial %1").arg(chosen_ + 1);
     choose(-1);
@@ -444,7 +444,7 @@ void TrialsDialog::give(bool breaking) {
     change.name = breaking ? tr("Give the measured breaking strain to the strips")
                            : tr("Give the measured modulus to the strips");
     change.after = *piece();
-    boat::Stack& stack = change.after.stack;
+    model::Stack& stack = change.after.stack;
     stack = breaking ? plan::withMeasuredBreaking(stack, *measured, species_)
                      : plan::withMeasuredModulus(stack, *measured, species_);
     document_.changePiece(document_.currentPiece(), change);

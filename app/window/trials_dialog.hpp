@@ -44,21 +44,21 @@ private:
     void tell();                         // what the trial as it is typed says
     void choose(int row);                // -1: a new one
     void chooseWood(const QString& id);  // one that no table knows is added
-    boat::Trial typed() const;           // throws measure::InputError with the key of the field as its path
+    model::Trial typed() const;          // throws units::InputError with the key of the field as its path
     bool anyEmpty() const;
     void keep();
     void remove();
     void give(bool breaking);
     const wood::WoodMeasured* measuredOfForm() const;
-    const boat::Piece* piece() const;
+    const model::Piece* piece() const;
     std::string woodOfForm() const;
-    boat::Trial base() const;  // the chosen trial, or what a new one begins as
+    model::Trial base() const;  // the chosen trial, or what a new one begins as
 
     Document& document_;
     std::vector<wood::Species> species_;
     std::vector<wood::WoodMeasured> measured_;
     int chosen_ = -1;
-    boat::Trial filledWith_;  // what the form was filled from
+    model::Trial filledWith_;  // what the form was filled from
     bool showing_ = false;
 
     FiguresModel* model_ = nullptr;

@@ -3,8 +3,8 @@
 #include <cmath>
 
 #include "core/glue/ratio.hpp"
-#include "core/measure/display.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/units/display.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::glue {
 
@@ -13,10 +13,9 @@ double Adhesive::mixDensity_kg_m3() const {
     return 1 / (first / density_kg_m3[0] + (1 - first) / density_kg_m3[1]);
 }
 
-Adhesive ownAdhesive(const boat::OwnAdhesive& own) {
-    const measure::Source source = own.source.empty()
-                                       ? measure::Source{"the user's own value", measure::Mark::commonPractice}
-                                       : measure::Source{own.source, measure::Mark::fromMemory};
+Adhesive ownAdhesive(const model::OwnAdhesive& own) {
+    const units::Source source = own.source.empty() ? units::Source{"the user's own value", units::Mark::commonPractice}
+                                                    : units::Source{own.source, units::Mark::fromMemory};
     Adhesive adhesive;
     adhesive.id = own.id;
     adhesive.name = own.name.empty() ? own.id : own.name;
@@ -25,7 +24,7 @@ Adhesive ownAdhesive(const boat::OwnAdhesive& own) {
     adhesive.partsByWeight = own.partsByWeight;
     adhesive.density_kg_m3 = own.density_kg_m3;
     adhesive.potLives.push_back({own.potLife_s, own.potLifeAt_C, own.potLifeMass_kg});
-    for (const boat::PotLife& more : own.morePotLives) {
+    for (const model::PotLife& more : own.morePotLives) {
         adhesive.potLives.push_back({more.lasts_s, more.at_C, more.mass_kg});
     }
     adhesive.openTime_s = own.openTime_s;
@@ -50,29 +49,28 @@ const Adhesive* findAdhesive(const std::vector<Adhesive>& adhesives, std::string
 
 void checkRatios(const Adhesive& adhesive, const std::string& path) {
     const auto check = [&](const std::array<double, 2>& parts, const char* key) {
-        const bool onePart = adhesive.kind == boat::AdhesiveKind::polyurethane && parts[1] == 0;
+        const bool onePart = adhesive.kind == model::AdhesiveKind::polyurethane && parts[1] == 0;
         if (!(parts[0] > 0) || (!(parts[1] > 0) && !onePart)) {
-            throw measure::InputError(path + "." + key, "a part of nothing cannot be mixed",
-                                      "give both parts above 0, as [2, 1]; a one-part polyurethane as [1, 0]");
+            throw units::InputError(path + "." + key, "a part of nothing cannot be mixed",
+                                    "give both parts above 0, as [2, 1]; a one-part polyurethane as [1, 0]");
         }
     };
     check(adhesive.partsByVolume, "parts_by_volume");
     check(adhesive.partsByWeight, "parts_by_weight");
     const auto& density = adhesive.density_kg_m3;
     if ((adhesive.partsByVolume[1] == 0) != (adhesive.partsByWeight[1] == 0)) {
-        throw measure::InputError(path + ".parts_by_weight", "has a second part where parts_by_volume has none",
-                                  "give both ratios of the same two parts");
+        throw units::InputError(path + ".parts_by_weight", "has a second part where parts_by_volume has none",
+                                "give both ratios of the same two parts");
     }
     if (adhesive.onePart()) return;
     const double byVolume =
         adhesive.partsByVolume[0] * density[0] / (adhesive.partsByVolume[1] * density[1]);  // as masses
     const double byWeight = adhesive.partsByWeight[0] / adhesive.partsByWeight[1];
     if (std::abs(std::log(byVolume / byWeight)) > std::log1p(ratiosAgreeWithin)) {
-        throw measure::InputError(path + ".parts_by_weight",
-                                  "contradicts parts_by_volume: by the densities the ratio by volume weighs " +
-                                      measure::writeNumber(byVolume, 4) + " to 1, not " +
-                                      measure::writeNumber(byWeight, 4),
-                                  "give ratios and densities from one data sheet");
+        throw units::InputError(path + ".parts_by_weight",
+                                "contradicts parts_by_volume: by the densities the ratio by volume weighs " +
+                                    units::writeNumber(byVolume, 4) + " to 1, not " + units::writeNumber(byWeight, 4),
+                                "give ratios and densities from one data sheet");
     }
 }
 

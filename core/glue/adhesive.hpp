@@ -7,8 +7,8 @@
 #include <string_view>
 #include <vector>
 
-#include "core/boat/boat.hpp"
-#include "core/measure/source.hpp"
+#include "core/model/boat.hpp"
+#include "core/units/source.hpp"
 
 namespace fayline::glue {
 
@@ -24,7 +24,7 @@ struct PotLifePoint {
 struct Adhesive {
     std::string id;
     std::string name;
-    boat::AdhesiveKind kind = boat::AdhesiveKind::epoxy;
+    model::AdhesiveKind kind = model::AdhesiveKind::epoxy;
     std::array<double, 2> partsByVolume{};  // first and second part (resin, hardener); the second 0: one part
     std::array<double, 2> partsByWeight{};
     std::array<double, 2> density_kg_m3{};
@@ -36,13 +36,13 @@ struct Adhesive {
     double fullCure_s = 0;
     double cureAt_C = 0;
     double spread_kg_m2 = 0;
-    measure::Source ratioSource;
-    measure::Source densitySource;
-    measure::Source potLifeSource;
-    measure::Source openTimeSource;
-    measure::Source leastSource;
-    measure::Source cureSource;
-    measure::Source spreadSource;
+    units::Source ratioSource;
+    units::Source densitySource;
+    units::Source potLifeSource;
+    units::Source openTimeSource;
+    units::Source leastSource;
+    units::Source cureSource;
+    units::Source spreadSource;
     std::string warning;  // what a user should know of it; empty: nothing
     bool own = false;     // the user's own
 
@@ -68,7 +68,7 @@ std::vector<Adhesive> readAdhesives(std::string_view text);
 
 // A glue of the user's own file. Its values come from what the user wrote as source, marked as from memory since nobody
 // here has read it; without one "the user's own value", marked as common practice. Nothing is checked: see planGlue.
-Adhesive ownAdhesive(const boat::OwnAdhesive& own);
+Adhesive ownAdhesive(const model::OwnAdhesive& own);
 
 const Adhesive* findAdhesive(const std::vector<Adhesive>& adhesives, std::string_view id);
 

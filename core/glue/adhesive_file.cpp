@@ -3,8 +3,8 @@
 
 #include "core/glue/adhesive.hpp"
 #include "core/glue/ratio.hpp"
-#include "core/measure/input_error.hpp"
-#include "core/measure/resource_file.hpp"
+#include "core/io/resource_file.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::glue {
 
@@ -12,8 +12,8 @@ extern const char* const builtInAdhesivesText;
 
 namespace {
 
-using measure::InputError;
-using measure::ResourceFile;
+using io::ResourceFile;
+using units::InputError;
 using Json = ResourceFile::Json;
 
 constexpr double minute_s = 60;
@@ -62,7 +62,7 @@ private:
         one.openTimeAt_C = plain(object, "open_time_at_C", path);
         one.least_C = cited(object, "least_C", path, one.leastSource);
         one.handling_s = hour_s * cited(object, "handling_h", path, one.cureSource);
-        measure::Source fullSource;
+        units::Source fullSource;
         one.fullCure_s = hour_s * cited(object, "full_cure_h", path, fullSource);
         one.cureAt_C = plain(object, "cure_at_C", path);
         one.spread_kg_m2 = gram_kg * cited(object, "spread_g_m2", path, one.spreadSource);
@@ -70,12 +70,12 @@ private:
         return one;
     }
 
-    static boat::AdhesiveKind kindOf(const Json& object, const std::string& path) {
+    static model::AdhesiveKind kindOf(const Json& object, const std::string& path) {
         const std::string& word = ResourceFile::textAt(object, "kind", path);
-        if (word == "epoxy") return boat::AdhesiveKind::epoxy;
-        if (word == "resorcinol") return boat::AdhesiveKind::resorcinol;
-        if (word == "urea") return boat::AdhesiveKind::urea;
-        if (word == "polyurethane") return boat::AdhesiveKind::polyurethane;
+        if (word == "epoxy") return model::AdhesiveKind::epoxy;
+        if (word == "resorcinol") return model::AdhesiveKind::resorcinol;
+        if (word == "urea") return model::AdhesiveKind::urea;
+        if (word == "polyurethane") return model::AdhesiveKind::polyurethane;
         throw InputError(path + ".kind", "\"" + word + "\" is not a kind of glue",
                          "give epoxy, resorcinol, urea or polyurethane");
     }
@@ -95,7 +95,7 @@ private:
         return value;
     }
 
-    const Json& valueOf(const Json& object, const char* key, const std::string& path, measure::Source& source) const {
+    const Json& valueOf(const Json& object, const char* key, const std::string& path, units::Source& source) const {
         const auto found = object.find(key);
         if (found == object.end()) {
             throw InputError(path + "." + key, "is missing", "give a value with mark and source");
@@ -107,12 +107,12 @@ private:
         return *found;
     }
 
-    double cited(const Json& object, const char* key, const std::string& path, measure::Source& source) const {
+    double cited(const Json& object, const char* key, const std::string& path, units::Source& source) const {
         return above0(valueOf(object, key, path, source), "value", path + "." + key);
     }
 
     std::array<double, 2> pairOf(const Json& object, const char* key, const std::string& path,
-                                 measure::Source& source) const {
+                                 units::Source& source) const {
         const Json& value = valueOf(object, key, path, source);
         const auto pair = value.find("value");
         const bool good = pair != value.end() && pair->is_array() && pair->size() == 2 && (*pair)[0].is_number() &&

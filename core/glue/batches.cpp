@@ -4,7 +4,7 @@
 #include <cmath>
 #include <utility>
 
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::glue {
 
@@ -48,9 +48,9 @@ std::array<double, 2> readable(double first, double ratio, double step, double& 
 }
 
 // The parts of one batch of at least `mixed_kg`.
-void measureOut(Batch& batch, double mixed_kg, const boat::Glue& glue, const Adhesive& adhesive) {
+void measureOut(Batch& batch, double mixed_kg, const model::Glue& glue, const Adhesive& adhesive) {
     const double first_kg = mixed_kg * adhesive.firstByWeight();
-    if (glue.measuredBy == boat::MeasuredBy::scale) {
+    if (glue.measuredBy == model::MeasuredBy::scale) {
         batch.parts_kg = readable(first_kg, adhesive.partsByWeight[1] / adhesive.partsByWeight[0], glue.scaleReads_kg,
                                   batch.ratioError);
         for (int i = 0; i < 2; ++i) batch.parts_m3[i] = batch.parts_kg[i] / adhesive.density_kg_m3[i];
@@ -66,7 +66,8 @@ void measureOut(Batch& batch, double mixed_kg, const boat::Glue& glue, const Adh
 }
 
 // One of `count` equal batches.
-Batch oneOf(int count, const BatchNeed& need, const boat::Glue& glue, const Adhesive& adhesive, const PotLives& lives) {
+Batch oneOf(int count, const BatchNeed& need, const model::Glue& glue, const Adhesive& adhesive,
+            const PotLives& lives) {
     Batch batch;
     batch.use = need.use;
     batch.gluing = need.gluing;
@@ -90,19 +91,19 @@ bool mostlyMixing(const Batch& batch, const BatchNeed& need) {
 
 }  // namespace
 
-std::vector<Batch> batchesFor(const BatchNeed& need, const boat::Glue& glue, const Adhesive& adhesive,
+std::vector<Batch> batchesFor(const BatchNeed& need, const model::Glue& glue, const Adhesive& adhesive,
                               const PotLives& lives, int firstNumber) {
     if (!(need.needed_kg > 0)) return {};
     const double density = adhesive.mixDensity_kg_m3();
-    const bool limited = !lives.fitted().massKnown() && glue.vessel == boat::Vessel::cup;
+    const bool limited = !lives.fitted().massKnown() && glue.vessel == model::Vessel::cup;
     const double inVessel_kg = fillsAtMost * glue.cup_m3 * density;
     const double most_kg = limited ? std::min(inVessel_kg, mostInCup_kg) : inVessel_kg;
     const double least = need.needed_kg / most_kg;
     if (!(least <= mostBatches)) {
-        throw measure::InputError("glue.cup_ml",
-                                  "the glue would fill this vessel more than " + std::to_string(mostBatches) + " times",
-                                  most_kg < inVessel_kg ? "give a tray, or less glue to spread"
-                                                        : "give a larger vessel, or less glue to spread");
+        throw units::InputError("glue.cup_ml",
+                                "the glue would fill this vessel more than " + std::to_string(mostBatches) + " times",
+                                most_kg < inVessel_kg ? "give a tray, or less glue to spread"
+                                                      : "give a larger vessel, or less glue to spread");
     }
     const auto tooMuch = [&](const Batch& batch) {
         return batch.fills > fillsAtMost * (1 + 1e-9) || (limited && batch.mixed_kg() > mostInCup_kg * (1 + 1e-9));
@@ -136,7 +137,7 @@ std::vector<Batch> batchesFor(const BatchNeed& need, const boat::Glue& glue, con
     return batches;
 }
 
-std::vector<CupRemedy> cupRemediesFor(const BatchNeed& need, const boat::Glue& glue, const Adhesive& adhesive,
+std::vector<CupRemedy> cupRemediesFor(const BatchNeed& need, const model::Glue& glue, const Adhesive& adhesive,
                                       const PotLives& lives, const std::vector<Adhesive>& adhesives) {
     std::vector<CupRemedy> tried;
     const auto add = [&tried](CupRemedyKind kind, const Batch& batch, const std::string& name = {}) {
@@ -148,9 +149,9 @@ std::vector<CupRemedy> cupRemediesFor(const BatchNeed& need, const boat::Glue& g
         if (smaller.inTime || mostlyMixing(smaller, need)) break;
     }
     add(CupRemedyKind::smallerCups, smaller);
-    if (glue.vessel == boat::Vessel::cup) {
-        boat::Glue poured = glue;
-        poured.vessel = boat::Vessel::tray;
+    if (glue.vessel == model::Vessel::cup) {
+        model::Glue poured = glue;
+        poured.vessel = model::Vessel::tray;
         add(CupRemedyKind::tray, batchesFor(need, poured, adhesive, lives, 1).front());
     }
     const double now_s =

@@ -5,8 +5,8 @@
 #include <string>
 #include <vector>
 
-#include "core/boat/boat.hpp"
 #include "core/glue/glue.hpp"
+#include "core/model/boat.hpp"
 
 namespace fayline::glue {
 
@@ -21,12 +21,12 @@ struct BatchNeed {
 
 // In order, numbered from `firstNumber`. Where no number is used up within shareOfPotLife they are said to be late.
 // Throws InputError (`glue.cup_ml`) for more than mostBatches.
-std::vector<Batch> batchesFor(const BatchNeed& need, const boat::Glue& glue, const Adhesive& adhesive,
+std::vector<Batch> batchesFor(const BatchNeed& need, const model::Glue& glue, const Adhesive& adhesive,
                               const PotLives& lives, int firstNumber);
 
 // What was tried where those batches are not used up in time: smaller cups, a tray, and each slower glue of the kind
 // that may be used in this air, until one of them mends it.
-std::vector<CupRemedy> cupRemediesFor(const BatchNeed& need, const boat::Glue& glue, const Adhesive& adhesive,
+std::vector<CupRemedy> cupRemediesFor(const BatchNeed& need, const model::Glue& glue, const Adhesive& adhesive,
                                       const PotLives& lives, const std::vector<Adhesive>& adhesives);
 
 }  // namespace fayline::glue

@@ -44,20 +44,20 @@ double whenSummedUp(double needed_s, const Speed& speed) {
 
 }  // namespace
 
-double airAt(const boat::Glue& glue, double closedAt_s, double after_s) {
-    const boat::Tent& tent = glue.tent;
+double airAt(const model::Glue& glue, double closedAt_s, double after_s) {
+    const model::Tent& tent = glue.tent;
     if (tent.lasts_s > 0 && after_s >= tent.from_s && after_s < tent.from_s + tent.lasts_s) return tent.air_C;
     return ofDayAndNight(glue.air_C, glue.airOverNight_C, closedAt_s + after_s);
 }
 
-double whenCured(const Adhesive& adhesive, const Kinetics& kinetics, const boat::Glue& glue, double closedAt_s,
+double whenCured(const Adhesive& adhesive, const Kinetics& kinetics, const model::Glue& glue, double closedAt_s,
                  double needed_s) {
     return whenSummedUp(needed_s, [&](double after_s) {
         return speedAt(adhesive, kinetics, airAt(glue, closedAt_s, after_s), adhesive.cureAt_C);
     });
 }
 
-CurePlan planCure(const Adhesive& adhesive, const Kinetics& kinetics, const boat::Glue& glue, double closedAt_s) {
+CurePlan planCure(const Adhesive& adhesive, const Kinetics& kinetics, const model::Glue& glue, double closedAt_s) {
     CurePlan plan;
     plan.closedAt_s = closedAt_s;
     plan.clampsOff_s = whenCured(adhesive, kinetics, glue, closedAt_s, adhesive.handling_s);

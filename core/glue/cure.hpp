@@ -3,20 +3,20 @@
 
 #include <vector>
 
-#include "core/boat/boat.hpp"
 #include "core/glue/adhesive.hpp"
 #include "core/glue/pot_life.hpp"
+#include "core/model/boat.hpp"
 
 namespace fayline::glue {
 
 // Air at the glue so long after the last clamp is on, C. By day (8 to 18 o'clock) that of the day, by night (22 to 6
 // o'clock) that over night, evenly between; while the tent is heated that of the tent. A simple course, common
 // practice. `closedAt_s`: seconds after midnight at which the last clamp is on.
-double airAt(const boat::Glue& glue, double closedAt_s, double after_s);
+double airAt(const model::Glue& glue, double closedAt_s, double after_s);
 
 // When it has cured as far as `needed_s` at the data sheet's own temperature would, seconds after closing. In air below
 // the glue's least temperature nothing is counted as cure. Infinity: not within three weeks.
-double whenCured(const Adhesive& adhesive, const Kinetics& kinetics, const boat::Glue& glue, double closedAt_s,
+double whenCured(const Adhesive& adhesive, const Kinetics& kinetics, const model::Glue& glue, double closedAt_s,
                  double needed_s);
 
 struct CurePlan {
@@ -32,6 +32,6 @@ struct CurePlan {
     std::vector<double> air_C;
     std::vector<double> share;  // of the handling time's cure
 };
-CurePlan planCure(const Adhesive& adhesive, const Kinetics& kinetics, const boat::Glue& glue, double closedAt_s);
+CurePlan planCure(const Adhesive& adhesive, const Kinetics& kinetics, const model::Glue& glue, double closedAt_s);
 
 }  // namespace fayline::glue

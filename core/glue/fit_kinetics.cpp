@@ -9,7 +9,7 @@
 #include <optional>
 
 #include "core/glue/pot_life.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::glue {
 
@@ -46,7 +46,7 @@ struct KineticsFit {
     // Logarithm of computed over given time; not a number where the equation could not be integrated.
     double misfit(const Kinetics& kinetics, const PotLifePoint& point) const {
         const double density = adhesive->mixDensity_kg_m3();
-        const Fill fill = fillOf(boat::Vessel::cup, vesselOverMix * point.mass_kg / density, point.mass_kg, density);
+        const Fill fill = fillOf(model::Vessel::cup, vesselOverMix * point.mass_kg / density, point.mass_kg, density);
         Kinetics ofSheet = kinetics;
         ofSheet.lossFactor *= kinetics.sheetLoss;
         const PotLifeOf life = potLife(ofSheet, fill, point.at_C, point.at_C);
@@ -68,12 +68,12 @@ int misfits(const gsl_vector* by, void* with, gsl_vector* out) {
 
 void checkPoints(const Adhesive& adhesive, const std::string& path) {
     if (adhesive.potLives.empty()) {
-        throw measure::InputError(path + ".pot_life_min", "is missing", "give the pot life of the data sheet");
+        throw units::InputError(path + ".pot_life_min", "is missing", "give the pot life of the data sheet");
     }
     for (const PotLifePoint& point : adhesive.potLives) {
         if (!(point.lasts_s > 0) || !(point.mass_kg > 0)) {
-            throw measure::InputError(path + ".pot_life_min", "a pot life of nothing is none",
-                                      "give time and mass of the data sheet, both above 0");
+            throw units::InputError(path + ".pot_life_min", "a pot life of nothing is none",
+                                    "give time and mass of the data sheet, both above 0");
         }
     }
 }
@@ -85,8 +85,8 @@ double spread(const std::vector<PotLifePoint>& points, double PotLifePoint::*mem
 }
 
 [[noreturn]] void cannotBeFitted(const std::string& path) {
-    throw measure::InputError(path + ".pot_life_min", "no cure comes out that lasts so long",
-                              "give the pot life of the data sheet, with the temperature and the mass it is for");
+    throw units::InputError(path + ".pot_life_min", "no cure comes out that lasts so long",
+                            "give the pot life of the data sheet, with the temperature and the mass it is for");
 }
 
 // Few unknowns, each of them once: Newton's method with secants would do, least squares does as well. Where it ends
@@ -114,7 +114,7 @@ Kinetics solve(KineticsFit& fit, const std::string& path) {
 }
 
 bool heats(const Adhesive& adhesive) {
-    return adhesive.kind == boat::AdhesiveKind::epoxy;
+    return adhesive.kind == model::AdhesiveKind::epoxy;
 }
 
 // One point and one unknown: secants of the logarithm of its time over that of K, which fall with a slope near to -1.
@@ -183,8 +183,8 @@ Kinetics fitKinetics(const Adhesive& adhesive, const std::string& path) {
     const Kinetics kinetics = fitFrom(adhesive, usual, path);
     const bool likely = kinetics.energy_J_mol >= leastEnergy_J_mol && kinetics.energy_J_mol <= mostEnergy_J_mol;
     if (!likely || kinetics.worstMisfit > pointsMeetWithin - 1) {
-        throw measure::InputError(path + ".more_pot_lives", "the points contradict each other",
-                                  "give pot lives that fall as it gets warmer and the mix larger");
+        throw units::InputError(path + ".more_pot_lives", "the points contradict each other",
+                                "give pot lives that fall as it gets warmer and the mix larger");
     }
     return kinetics;
 }

@@ -7,7 +7,7 @@
 #include "core/glue/conditions.hpp"
 #include "core/glue/ratio.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 #include "core/wood/air.hpp"
 
 namespace fayline::glue {
@@ -43,7 +43,7 @@ void addUp(GluePlan& plan) {
     plan.mixed_kg = plan.parts_kg[0] + plan.parts_kg[1];
 }
 
-Amounts amountsOf(const GluePlan& plan, const boat::Glue& glue) {
+Amounts amountsOf(const GluePlan& plan, const model::Glue& glue) {
     Amounts amounts;
     const double density = plan.adhesive.mixDensity_kg_m3();
     for (const GlueLine& line : plan.lines) {
@@ -61,13 +61,13 @@ Amounts amountsOf(const GluePlan& plan, const boat::Glue& glue) {
     return amounts;
 }
 
-std::vector<VesselTried> vesselsFor(const GluePlan& plan, const boat::Glue& glue, const PotLives& lives) {
+std::vector<VesselTried> vesselsFor(const GluePlan& plan, const model::Glue& glue, const PotLives& lives) {
     double largest_kg = 0;
     for (const Batch& batch : plan.batches) largest_kg = std::max(largest_kg, batch.mixed_kg());
     std::vector<VesselTried> tried;
     if (largest_kg == 0) return tried;
     for (const double share : {1.0, 0.5}) {
-        for (const boat::Vessel vessel : {boat::Vessel::cup, boat::Vessel::tray}) {
+        for (const model::Vessel vessel : {model::Vessel::cup, model::Vessel::tray}) {
             const double mixed_kg = share * largest_kg;
             const Fill fill = fillOf(vessel, glue.cup_m3, mixed_kg, plan.adhesive.mixDensity_kg_m3());
             const PotLifeRange life = lives.at(fill, glue.air_C);
@@ -79,19 +79,19 @@ std::vector<VesselTried> vesselsFor(const GluePlan& plan, const boat::Glue& glue
 
 }  // namespace
 
-double soaksIn(boat::Faces faces) {
+double soaksIn(model::Faces faces) {
     switch (faces) {
-        case boat::Faces::planed:
+        case model::Faces::planed:
             return 1.0 / 3;
-        case boat::Faces::sanded:
+        case model::Faces::sanded:
             return 1.0 / 2;
-        case boat::Faces::sawn:
+        case model::Faces::sawn:
             return 2.0 / 3;
     }
     return 1.0 / 3;
 }
 
-double usedWithin(const GluePlan& plan, const boat::Glue& glue, double mixed_kg, double air_C) {
+double usedWithin(const GluePlan& plan, const model::Glue& glue, double mixed_kg, double air_C) {
     const Fill fill = fillOf(glue.vessel, glue.cup_m3, mixed_kg, plan.adhesive.mixDensity_kg_m3());
     return shareOfPotLife * potLifeRange(plan.fitted, fill, air_C).lasts_s.from;
 }
@@ -106,13 +106,13 @@ const Adhesive& adhesiveNamed(const std::string& id, const std::string& path, co
     if (const Adhesive* found = findAdhesive(adhesives, id)) return *found;
     std::string ids;
     for (const Adhesive& one : adhesives) ids += (ids.empty() ? "" : ", ") + one.id;
-    throw measure::InputError(path, "\"" + id + "\" is not a known glue", "give one of " + ids);
+    throw units::InputError(path, "\"" + id + "\" is not a known glue", "give one of " + ids);
 }
 
-GluePlan planGlue(const boat::Glue& glue, const boat::Crew& crew, const std::vector<Adhesive>& adhesives,
+GluePlan planGlue(const model::Glue& glue, const model::Crew& crew, const std::vector<Adhesive>& adhesives,
                   const std::vector<GlueLine>& lines, double closedAt_s, const GluePlan* before) {
     if (crew.hands < 1) {
-        throw measure::InputError("crew.hands", "nobody is there to spread the glue", "give a whole number above 0");
+        throw units::InputError("crew.hands", "nobody is there to spread the glue", "give a whole number above 0");
     }
     GluePlan plan;
     plan.adhesive = adhesiveNamed(glue.adhesive, "glue.adhesive", adhesives);
@@ -127,7 +127,7 @@ GluePlan planGlue(const boat::Glue& glue, const boat::Crew& crew, const std::vec
     plan.slowdown = slowdownAt(glue.air_C);
     try {
         plan.airMoisture = wood::equilibriumMoisture(glue.air_C, glue.humidity);
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         throw error.within("glue.");
     }
     plan.dewPoint_C = dewPoint(glue.air_C, std::max(glue.humidity, 0.01));

@@ -6,11 +6,11 @@
 #include <string>
 #include <vector>
 
-#include "core/boat/boat.hpp"
 #include "core/glue/adhesive.hpp"
 #include "core/glue/cure.hpp"
 #include "core/glue/pot_life.hpp"
-#include "core/measure/source.hpp"
+#include "core/model/boat.hpp"
+#include "core/units/source.hpp"
 
 namespace fayline::glue {
 
@@ -61,7 +61,7 @@ inline constexpr int mostBatches = 200;
 
 // The same mix in another vessel or portion, for comparison.
 struct VesselTried {
-    boat::Vessel vessel = boat::Vessel::cup;
+    model::Vessel vessel = model::Vessel::cup;
     double mixed_kg = 0;
     Between potLife_s;
     Between peak_C;
@@ -92,7 +92,7 @@ struct Amounts {
 };
 
 // Share of a wet-out that soaks into a face. Common practice, no source.
-double soaksIn(boat::Faces faces);
+double soaksIn(model::Faces faces);
 
 struct GluePlan {
     Adhesive adhesive;
@@ -129,11 +129,11 @@ double slowdownAt(double air_C);
 //   (2) of each use and gluing the fewest equal batches that fit vessel, mostInCup_kg and pot life
 // Throws InputError with paths from `glue.`: a glue that is not known, whose parts cannot be mixed or whose pot lives
 // contradict, more glue than mostBatches vessels hold.
-GluePlan planGlue(const boat::Glue& glue, const boat::Crew& crew, const std::vector<Adhesive>& adhesives,
+GluePlan planGlue(const model::Glue& glue, const model::Crew& crew, const std::vector<Adhesive>& adhesives,
                   const std::vector<GlueLine>& lines, double closedAt_s, const GluePlan* before = nullptr);
 
 // By when a batch of this mass is to be used up if it is mixed in this air, seconds from mixing.
-double usedWithin(const GluePlan& plan, const boat::Glue& glue, double mixed_kg, double air_C);
+double usedWithin(const GluePlan& plan, const model::Glue& glue, double mixed_kg, double air_C);
 
 // The glue with this id. Throws InputError with `path`.
 const Adhesive& adhesiveNamed(const std::string& id, const std::string& path, const std::vector<Adhesive>& adhesives);

@@ -12,7 +12,7 @@
 
 #include "core/math/hermite.hpp"
 #include "core/math/root.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::glue {
 
@@ -65,11 +65,11 @@ struct FreeStep {
 
 }  // namespace
 
-Fill fillOf(boat::Vessel vessel, double vessel_m3, double mass_kg, double density_kg_m3) {
+Fill fillOf(model::Vessel vessel, double vessel_m3, double mass_kg, double density_kg_m3) {
     constexpr double pi = std::numbers::pi;
     const double volume_m3 = mass_kg / density_kg_m3;
     const double across_m =
-        vessel == boat::Vessel::cup ? std::cbrt(4 * vessel_m3 / pi) : std::sqrt(4 * vessel_m3 / (pi * trayDepth_m));
+        vessel == model::Vessel::cup ? std::cbrt(4 * vessel_m3 / pi) : std::sqrt(4 * vessel_m3 / (pi * trayDepth_m));
     const double bottom_m2 = pi * across_m * across_m / 4;
     Fill fill;
     fill.mass_kg = mass_kg;
@@ -146,8 +146,8 @@ PotLifeRange potLifeRange(const Fitted& fitted, const Fill& fill, double air_C) 
     const auto of = [&](const Kinetics& kinetics) {
         PotLifeOf life = potLife(kinetics, fill, air_C, air_C);
         if (!life.settled) {
-            throw measure::InputError("glue.adhesive", "how long this mix lasts in its vessel cannot be worked out",
-                                      "give the pot life of its data sheet, with temperature and mass");
+            throw units::InputError("glue.adhesive", "how long this mix lasts in its vessel cannot be worked out",
+                                    "give the pot life of its data sheet, with temperature and mass");
         }
         return life;
     };
@@ -177,7 +177,7 @@ PotLifeRange PotLives::at(const Fill& fill, double air_C) const {
     return known_->emplace(asked, isKnown ? earlier->second : potLifeRange(fitted_, fill, air_C)).first->second;
 }
 
-PotLifeByMass potLifeByMass(const Fitted& fitted, const Adhesive& adhesive, boat::Vessel vessel, double vessel_m3,
+PotLifeByMass potLifeByMass(const Fitted& fitted, const Adhesive& adhesive, model::Vessel vessel, double vessel_m3,
                             double air_C) {
     constexpr int masses = 24;
     const double density = adhesive.mixDensity_kg_m3();

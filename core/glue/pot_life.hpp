@@ -24,9 +24,9 @@
 #include <string>
 #include <vector>
 
-#include "core/boat/boat.hpp"
 #include "core/glue/adhesive.hpp"
-#include "core/measure/source.hpp"
+#include "core/model/boat.hpp"
+#include "core/units/source.hpp"
 
 namespace fayline::glue {
 
@@ -60,7 +60,7 @@ struct Fill {
 
 // A cup is as high as wide; a tray as large holds the same 20 mm deep. Heat leaves by 10 W/(m2 K) from all sides (free
 // convection and radiation, C) after the mix's own resistance of depth over three times 0.2 W/(m K) (M, D).
-Fill fillOf(boat::Vessel vessel, double vessel_m3, double mass_kg, double density_kg_m3);
+Fill fillOf(model::Vessel vessel, double vessel_m3, double mass_kg, double density_kg_m3);
 
 // The heat that the data sheet's cup lost, over that of a cup in still air: 0.6 with walls and bottom of 3 mm of foam
 // (0.035 W/(m K)), 6 with walls and bottom in a bath of water (300 W/(m2 K)). Of 100 g in a cup twice as large 0.68
@@ -150,13 +150,13 @@ private:
 
 // How long a mix lasts by how much of it there is in its vessel, in air of `air_C` and mixed at that.
 struct PotLifeByMass {
-    boat::Vessel vessel = boat::Vessel::cup;
+    model::Vessel vessel = model::Vessel::cup;
     std::vector<double> mass_kg;  // ascending, up to a full vessel
     std::vector<double> lasts_s;  // the likeliest
     std::vector<double> from_s;
     std::vector<double> to_s;
 };
-PotLifeByMass potLifeByMass(const Fitted& fitted, const Adhesive& adhesive, boat::Vessel vessel, double vessel_m3,
+PotLifeByMass potLifeByMass(const Fitted& fitted, const Adhesive& adhesive, model::Vessel vessel, double vessel_m3,
                             double air_C);
 
 // Time until a film that stays at `air_C` is cured to `cured` (0..1, not 1), seconds.

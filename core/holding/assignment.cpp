@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <numeric>
 
-#include "core/boat/hold_traits.hpp"
 #include "core/math/count.hpp"
+#include "core/model/hold_traits.hpp"
 
 namespace fayline::holding {
 
@@ -17,7 +17,7 @@ constexpr double rounding = 1 + 1e-9;
 // again, so that many stations without hope cost little.
 class Assignment {
 public:
-    Assignment(const boat::Holding& holding, const std::vector<Served>& needs)
+    Assignment(const model::Holding& holding, const std::vector<Served>& needs)
         : holding_(holding),
           needs_(needs),
           toolOf_(needs.size(), -1),
@@ -40,11 +40,11 @@ public:
     const std::vector<int>& toolOf() const { return toolOf_; }
 
 private:
-    const boat::Tool& tool(int index) const { return holding_.tools[index]; }
+    const model::Tool& tool(int index) const { return holding_.tools[index]; }
     const Served& need(int index) const { return needs_[index]; }
 
     bool suits(int toolIndex, int station) const {
-        const boat::Tool& one = tool(toolIndex);
+        const model::Tool& one = tool(toolIndex);
         return one.kind == holding_.stations[station].kind && isStrong(one, need(station)) &&
                opensEnough(one, need(station)) && reaches(one, need(station));
     }
@@ -73,7 +73,7 @@ private:
         return false;
     }
 
-    const boat::Holding& holding_;
+    const model::Holding& holding_;
     const std::vector<Served>& needs_;
     std::vector<int> toolOf_;
     std::vector<std::vector<int>> users_;
@@ -84,19 +84,19 @@ private:
 
 }  // namespace
 
-bool isStrong(const boat::Tool& tool, const Served& need) {
+bool isStrong(const model::Tool& tool, const Served& need) {
     return tool.most_N * rounding >= need.needed_N;
 }
 
-bool opensEnough(const boat::Tool& tool, const Served& need) {
-    return !boat::traitsOf(tool.kind).hasJaws || !tool.opening_m || *tool.opening_m * rounding >= need.opening_m;
+bool opensEnough(const model::Tool& tool, const Served& need) {
+    return !model::traitsOf(tool.kind).hasJaws || !tool.opening_m || *tool.opening_m * rounding >= need.opening_m;
 }
 
-bool reaches(const boat::Tool& tool, const Served& need) {
-    return !boat::traitsOf(tool.kind).hasJaws || !tool.throat_m || *tool.throat_m * rounding >= need.throat_m;
+bool reaches(const model::Tool& tool, const Served& need) {
+    return !model::traitsOf(tool.kind).hasJaws || !tool.throat_m || *tool.throat_m * rounding >= need.throat_m;
 }
 
-std::vector<int> assignTools(const boat::Holding& holding, const std::vector<Served>& needs) {
+std::vector<int> assignTools(const model::Holding& holding, const std::vector<Served>& needs) {
     return Assignment(holding, needs).toolOf();
 }
 

@@ -5,19 +5,19 @@
 #include <limits>
 #include <ranges>
 
-#include "core/boat/hold_traits.hpp"
 #include "core/holding/assignment.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/holding/loose_stack.hpp"
 #include "core/holding/pressed.hpp"
+#include "core/laminate/layers.hpp"
 #include "core/math/count.hpp"
-#include "core/stack/layers.hpp"
+#include "core/model/hold_traits.hpp"
 
 namespace fayline::holding {
 
 namespace {
 
-using boat::HoldKind;
+using model::HoldKind;
 
 double depthAt(const LooseStack& loose, double at_m) {
     return loose.strips.back().layer.outer.at(at_m) - loose.strips.front().layer.inner.at(at_m);
@@ -30,18 +30,18 @@ double crushOf(const LooseStack& loose, double at_m, double pad_m) {
     return give > 0 ? 1 / give : 0;
 }
 
-double neededBy(const boat::Station& station, const HeldStation* held) {
+double neededBy(const model::Station& station, const HeldStation* held) {
     if (station.side) return station.pull_N.value_or(0);
-    if (!boat::traitsOf(station.kind).closesGap) return station.pull_N.value_or(station.most_N);
+    if (!model::traitsOf(station.kind).closesGap) return station.pull_N.value_or(station.most_N);
     if (!held) return station.pull_N.value_or(station.most_N);
-    const bool pushes = boat::is<boat::Strut>(station.kind);
+    const bool pushes = model::is<model::Strut>(station.kind);
     // What it can do square to the form is its strength times the cosine of its slant.
     return pushes && held->most_N > 0 ? held->pull_N * station.most_N / held->most_N : held->pull_N;
 }
 
 Served whatIsNeeded(const StackOnForm& work, const LooseStack& loose, int index, const HeldStation* held) {
-    const boat::Station& station = work.piece.holding.stations[index];
-    const double width = stack::ripWidthAt(work.piece.stack, station.at_m);
+    const model::Station& station = work.piece.holding.stations[index];
+    const double width = laminate::ripWidthAt(work.piece.stack, station.at_m);
     const double depth = depthAt(loose, station.at_m);
     Served served;
     served.station = index;
@@ -52,9 +52,9 @@ Served whatIsNeeded(const StackOnForm& work, const LooseStack& loose, int index,
 }
 
 // Why none of `tools` of this kind serves the station.
-Lacks whatLacks(const std::vector<boat::Tool>& tools, HoldKind kind, const Served& need) {
+Lacks whatLacks(const std::vector<model::Tool>& tools, HoldKind kind, const Served& need) {
     Lacks lacks = Lacks::strength;
-    for (const boat::Tool& tool : tools) {
+    for (const model::Tool& tool : tools) {
         if (tool.kind != kind || !isStrong(tool, need)) continue;
         lacks = std::max(lacks, !opensEnough(tool, need) ? Lacks::opening
                                 : !reaches(tool, need)   ? Lacks::throat
@@ -63,7 +63,7 @@ Lacks whatLacks(const std::vector<boat::Tool>& tools, HoldKind kind, const Serve
     return lacks;
 }
 
-bool isListed(const boat::Holding& holding, HoldKind kind) {
+bool isListed(const model::Holding& holding, HoldKind kind) {
     return std::any_of(holding.tools.begin(), holding.tools.end(), [&](const auto& tool) { return tool.kind == kind; });
 }
 
@@ -74,9 +74,9 @@ const HeldStation* heldOf(const Held& held, int index) {
 }
 
 void tellTool(Served& served, const StackOnForm& work, const LooseStack& loose) {
-    const boat::Station& station = work.piece.holding.stations[static_cast<std::size_t>(served.station)];
-    const boat::Tool& tool = work.piece.holding.tools[static_cast<std::size_t>(served.tool)];
-    if (!boat::traitsOf(tool.kind).hasJaws) return;
+    const model::Station& station = work.piece.holding.stations[static_cast<std::size_t>(served.station)];
+    const model::Tool& tool = work.piece.holding.tools[static_cast<std::size_t>(served.tool)];
+    if (!model::traitsOf(tool.kind).hasJaws) return;
     if (tool.opening_m) served.opens = opensEnough(tool, served);
     if (tool.throat_m) served.throats = reaches(tool, served);
     if (!tool.pitch_m || station.side) return;
@@ -84,13 +84,13 @@ void tellTool(Served& served, const StackOnForm& work, const LooseStack& loose) 
         served.needed_N, *tool.pitch_m, crushOf(loose, station.at_m, 2 * halfPad_m(station, work.piece.holding.cauls)));
 }
 
-std::vector<Counted> countKinds(const boat::Holding& holding, const std::vector<Served>& served) {
+std::vector<Counted> countKinds(const model::Holding& holding, const std::vector<Served>& served) {
     std::vector<Counted> counts;
-    for (const HoldKind kind : boat::holdTraits | std::views::transform(&boat::HoldTraits::kind)) {
+    for (const HoldKind kind : model::holdTraits | std::views::transform(&model::HoldTraits::kind)) {
         Counted counted;
         counted.kind = kind;
         counted.listed = isListed(holding, kind);
-        for (const boat::Tool& tool : holding.tools) counted.there += tool.kind == kind ? tool.count : 0;
+        for (const model::Tool& tool : holding.tools) counted.there += tool.kind == kind ? tool.count : 0;
         for (const Served& one : served) {
             if (holding.stations[one.station].kind != kind) continue;
             ++counted.asked;
@@ -119,16 +119,16 @@ double shareLeft(const std::vector<double>& sums, std::size_t after) {
     return all > 0 ? std::max(sums[after], all - sums[after]) / all : 1;
 }
 
-int countServed(const boat::Holding& holding, const std::vector<Served>& needs) {
+int countServed(const model::Holding& holding, const std::vector<Served>& needs) {
     const std::vector<int> toolOf = assignTools(holding, needs);
     return static_cast<int>(std::count_if(toolOf.begin(), toolOf.end(), [](int tool) { return tool >= 0; }));
 }
 
 void trySplit(AtHand& atHand, const StackOnForm& work, const LooseStack& loose) {
-    const boat::Holding& holding = work.piece.holding;
+    const model::Holding& holding = work.piece.holding;
     if (!work.piece.stack.gluings.empty()) return;
     std::vector<std::vector<double>> sums;
-    for (const boat::Station& station : holding.stations) sums.push_back(stiffnessSums(loose, station.at_m));
+    for (const model::Station& station : holding.stations) sums.push_back(stiffnessSums(loose, station.at_m));
     std::size_t best = 0;
     double bestShare = 1;
     for (std::size_t after = 1; after < loose.strips.size(); ++after) {
@@ -147,7 +147,7 @@ void trySplit(AtHand& atHand, const StackOnForm& work, const LooseStack& loose) 
     std::vector<Served> needs = atHand.served;
     for (Served& need : needs) {
         const auto i = static_cast<std::size_t>(need.station);
-        const boat::Station& station = holding.stations[i];
+        const model::Station& station = holding.stations[i];
         if (closesGap(station) && !station.pull_N) need.needed_N *= shareLeft(sums[i], best);
     }
     const int before = countServed(holding, atHand.served);
@@ -159,10 +159,10 @@ void trySplit(AtHand& atHand, const StackOnForm& work, const LooseStack& loose) 
 }
 
 // Length of line nearer to this station than to its neighbours that press on the form.
-double reachOf(const boat::Holding& holding, const boat::Station& station) {
+double reachOf(const model::Holding& holding, const model::Station& station) {
     double before = std::numeric_limits<double>::infinity();
     double after = before;
-    for (const boat::Station& other : holding.stations) {
+    for (const model::Station& other : holding.stations) {
         if (!closesGap(other)) continue;
         if (other.at_m < station.at_m) before = std::min(before, station.at_m - other.at_m);
         if (other.at_m > station.at_m) after = std::min(after, other.at_m - station.at_m);
@@ -173,11 +173,11 @@ double reachOf(const boat::Holding& holding, const boat::Station& station) {
 }
 
 void tryOtherTools(AtHand& atHand, const StackOnForm& work) {
-    const boat::Holding& holding = work.piece.holding;
+    const model::Holding& holding = work.piece.holding;
     for (const Served& one : atHand.served) {
-        const boat::Station& station = holding.stations[one.station];
+        const model::Station& station = holding.stations[one.station];
         if (one.lacks == Lacks::nothing || station.side) continue;
-        if (!boat::traitsOf(station.kind).strapWouldDo) continue;
+        if (!model::traitsOf(station.kind).strapWouldDo) continue;
         const double turn = outsideTurn_per_m(work, station.at_m);
         const double reach = reachOf(holding, station);
         const double tension = one.needed_N / (std::max(turn, straight_per_m) * reach);
@@ -185,7 +185,7 @@ void tryOtherTools(AtHand& atHand, const StackOnForm& work) {
             ++atHand.strapsWouldServe;
             atHand.strapTension_N = std::max(atHand.strapTension_N, tension);
         }
-        const bool hasForm = work.piece.form.kind != boat::FormKind::inPlace;
+        const bool hasForm = work.piece.form.kind != model::FormKind::inPlace;
         if (station.kind == HoldKind::clamp && hasForm && one.needed_N <= wedgesPress_N) ++atHand.wedgesWouldServe;
     }
 }
@@ -193,7 +193,7 @@ void tryOtherTools(AtHand& atHand, const StackOnForm& work) {
 }  // namespace
 
 AtHand atHand(const StackOnForm& work, const Held& held) {
-    const boat::Holding& holding = work.piece.holding;
+    const model::Holding& holding = work.piece.holding;
     const LooseStack loose = looseStack(work.piece.stack, work.piece.line.describes, work.line.length(), work.species);
     AtHand atHand;
     for (int i = 0; i < math::countOf(holding.stations); ++i) {

@@ -7,7 +7,7 @@
 
 #include "core/holding/held.hpp"
 #include "core/holding/strap.hpp"
-#include "core/measure/source.hpp"
+#include "core/units/source.hpp"
 
 namespace fayline::holding {
 
@@ -24,7 +24,7 @@ enum class Lacks {
 
 // Of one kind: stations that want it, tools that there are.
 struct Counted {
-    boat::HoldKind kind = boat::HoldKind::clamp;
+    model::HoldKind kind = model::HoldKind::clamp;
     int asked = 0;
     int there = 0;
     bool listed = false;  // the tools name this kind at all; else nothing is known of it, and nobody is left without
@@ -34,8 +34,8 @@ struct Counted {
 
 // Which tool serves a station.
 struct Served {
-    int station = 0;  // index in boat::Holding::stations
-    int tool = -1;    // index in boat::Holding::tools; -1: none left
+    int station = 0;  // index in model::Holding::stations
+    int tool = -1;    // index in model::Holding::tools; -1: none left
     Lacks lacks = Lacks::nothing;
     // What the tool must pull: a clamp, wedge or screw the station's pull, a prop or jack its thrust along itself, a
     // strap its tension, a side clamp what is given (else nothing that is known).
@@ -51,8 +51,8 @@ struct Served {
 };
 
 struct AtHand {
-    std::vector<Counted> counts;  // of every kind that is asked or listed, in the order of boat::HoldKind
-    std::vector<Served> served;   // in the order of boat::Holding::stations
+    std::vector<Counted> counts;  // of every kind that is asked or listed, in the order of model::HoldKind
+    std::vector<Served> served;   // in the order of model::Holding::stations
     int leftWithout = 0;          // stations left without a tool, of all kinds
 
     // What would do instead where tools are short.
@@ -100,12 +100,12 @@ double wedgeHoldsItself(double friction);
 
 // Thrust on each post of a posted form against what holds it.
 struct PostLoad {
-    int index = 0;  // in boat::Form::posts
+    int index = 0;  // in model::Form::posts
     double at_m = 0;
     double thrust_N = 0;
     double holds_N = 0;
 };
-// In the order of boat::Form::posts; empty for other forms and where there is no contact to sum up. The push of the
+// In the order of model::Form::posts; empty for other forms and where there is no contact to sum up. The push of the
 // foundation over each post, of the pads that count; where posts overlap, in even shares. Error: that of the contact,
 // whose own places and weights are summed, so that the posts together bear what the stations pull (tests/core/holding/
 // posts_test.cpp).

@@ -47,7 +47,7 @@ double onStrips(const Ready& ready, double at_m) {
 
 std::vector<double> densities(const StackOnForm& work) {
     std::vector<double> densities;
-    for (const boat::Strips& strips : work.piece.stack.strips) {
+    for (const model::Strips& strips : work.piece.stack.strips) {
         const wood::Species* species = wood::findSpecies(work.species, strips.species);
         densities.push_back(1120 * species->sg.value);
     }

@@ -4,11 +4,11 @@
 #include <cmath>
 #include <utility>
 
-#include "core/boat/hold_traits.hpp"
-#include "core/holding/gaps.hpp"
+#include "core/contact/gaps.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/holding/pressed.hpp"
 #include "core/holding/tail.hpp"
+#include "core/model/hold_traits.hpp"
 
 namespace fayline::holding {
 
@@ -49,11 +49,11 @@ struct State {
     Tail after;   // at its end
 };
 
-std::optional<double> lowestFoot(const std::vector<boat::Station>& stations) {
+std::optional<double> lowestFoot(const std::vector<model::Station>& stations) {
     std::optional<double> lowest;
-    for (const boat::Station& station : stations) {
-        const auto* strut = boat::as<boat::Strut>(station);
-        if (!strut || strut->to != boat::PropTo::floor || !strut->footY_m) continue;
+    for (const model::Station& station : stations) {
+        const auto* strut = model::as<model::Strut>(station);
+        if (!strut || strut->to != model::PropTo::floor || !strut->footY_m) continue;
         lowest = std::min(lowest.value_or(*strut->footY_m), *strut->footY_m);
     }
     return lowest;
@@ -72,7 +72,7 @@ Closing closingOf(const StackOnForm& work) {
         const double s = from + (to - from) * i / steps;
         const double at_m = alongLine(middle, s);
         const bool supported = std::any_of(closing.ready.support.begin(), closing.ready.support.end(),
-                                           [&](const stack::Run& run) { return run.holds(at_m); });
+                                           [&](const laminate::Run& run) { return run.holds(at_m); });
         closing.looks.push_back({s, middleFrame(middle, work.line, s), supported});
     }
     return closing;
@@ -92,7 +92,7 @@ std::optional<double> touchOf(const Closing& closing, const Tail& tail, double r
     return touch;
 }
 
-State solved(const Closing& closing, const std::vector<boat::Station>& closed, double from_s_m, double to_s_m,
+State solved(const Closing& closing, const std::vector<model::Station>& closed, double from_s_m, double to_s_m,
              const Contact* start) {
     State state;
     state.pressed = press(closing.ready, closing.work, closed, from_s_m, to_s_m);
@@ -103,13 +103,14 @@ State solved(const Closing& closing, const std::vector<boat::Station>& closed, d
 }
 
 // The rod of the stations closed so far, and longer where its tail would run into the form.
-State stateOf(const Closing& closing, const std::vector<boat::Station>& closed, stack::Run rod, const Contact* start) {
+State stateOf(const Closing& closing, const std::vector<model::Station>& closed, laminate::Run rod,
+              const Contact* start) {
     State state = solved(closing, closed, rod.from_m, rod.to_m, start);
     for (int i = 0; i < mostLengthenings && inBalance(state.contact.outcome); ++i) {
         const auto before = touchOf(closing, state.before, rod.from_m, false);
         const auto after = touchOf(closing, state.after, rod.to_m, true);
-        const stack::Run longer{before ? std::max(closing.first_s_m, *before - pastTouch_m) : rod.from_m,
-                                after ? std::min(closing.last_s_m, *after + pastTouch_m) : rod.to_m};
+        const laminate::Run longer{before ? std::max(closing.first_s_m, *before - pastTouch_m) : rod.from_m,
+                                   after ? std::min(closing.last_s_m, *after + pastTouch_m) : rod.to_m};
         if (longer.from_m == rod.from_m && longer.to_m == rod.to_m) break;
         rod = longer;
         state = solved(closing, closed, rod.from_m, rod.to_m, &state.contact);
@@ -118,31 +119,31 @@ State stateOf(const Closing& closing, const std::vector<boat::Station>& closed, 
 }
 
 // From where to where a station bears, along s.
-stack::Run bearingOf(const Closing& closing, const boat::Station& station) {
+laminate::Run bearingOf(const Closing& closing, const model::Station& station) {
     const double at = alongMiddle(closing.ready.middle, station.at_m);
     if (closesGap(station)) {
         const double half = halfPad_m(station, closing.work.piece.holding.cauls);
         return {at - half, at + half};
     }
-    const auto* strap = boat::as<boat::Strap>(station);
+    const auto* strap = model::as<model::Strap>(station);
     const double to = strap && strap->to_m ? alongMiddle(closing.ready.middle, *strap->to_m) : at;
     return {std::min(at, to), std::max(at, to)};
 }
 
-stack::Run rodOf(const Closing& closing, const std::vector<boat::Station>& closed, bool all) {
-    const boat::From from = closing.work.piece.holding.from;
-    stack::Run rod{closing.first_s_m, closing.last_s_m};
+laminate::Run rodOf(const Closing& closing, const std::vector<model::Station>& closed, bool all) {
+    const model::From from = closing.work.piece.holding.from;
+    laminate::Run rod{closing.first_s_m, closing.last_s_m};
     if (all) return rod;
     double first = closing.last_s_m;
     double last = closing.first_s_m;
-    for (const boat::Station& station : closed) {
+    for (const model::Station& station : closed) {
         if (!pressesOnForm(station)) continue;
-        const stack::Run bears = bearingOf(closing, station);
+        const laminate::Run bears = bearingOf(closing, station);
         first = std::min(first, bears.from_m);
         last = std::max(last, bears.to_m);
     }
-    if (from != boat::From::start) rod.from_m = std::clamp(first - pastPad_m, rod.from_m, rod.to_m);
-    if (from != boat::From::end) rod.to_m = std::clamp(last + pastPad_m, rod.from_m, rod.to_m);
+    if (from != model::From::start) rod.from_m = std::clamp(first - pastPad_m, rod.from_m, rod.to_m);
+    if (from != model::From::end) rod.to_m = std::clamp(last + pastPad_m, rod.from_m, rod.to_m);
     return rod;
 }
 
@@ -232,16 +233,16 @@ enum class Jumps { no, yes, undecided };
 // Whether the stack jumps while a pull that is given grows to what it is. A screw is turned on gap by gap and feels the
 // pull fall; a weight, a lever or a hydraulic jack pulls on, and where the stack gives way it runs to another shape.
 // The growth is halved wherever much moves: what moves much however little the pull grows, jumps.
-Jumps jumps(const Closing& closing, std::vector<boat::Station> closed, const Contact* before, const State& after,
+Jumps jumps(const Closing& closing, std::vector<model::Station> closed, const Contact* before, const State& after,
             const std::atomic<bool>& stop) {
     constexpr int mostHalvings = 16;  // then the square root of what is left of the growth is a 256th
     constexpr int mostTries = 150;
     constexpr double much = 0.03;  // of all that moves
-    boat::Station& last = closed.back();
+    model::Station& last = closed.back();
     if (!closesGap(last) || !last.pull_N) return Jumps::no;
     const auto at = [&](double pull_N, const Contact* start) {
         last.pull_N = pull_N;
-        const stack::Run rod{after.contact.nodes_m.front(), after.contact.nodes_m.back()};
+        const laminate::Run rod{after.contact.nodes_m.front(), after.contact.nodes_m.back()};
         const Pressed pressed = press(closing.ready, closing.work, closed, rod.from_m, rod.to_m);
         return Grown{pull_N, solveWithin(closing.ready, pressed.problem, start)};
     };
@@ -275,10 +276,10 @@ Jumps jumps(const Closing& closing, std::vector<boat::Station> closed, const Con
     return Jumps::no;
 }
 
-std::vector<int> numbersAlong(const std::vector<boat::Station>& stations, double length_m) {
+std::vector<int> numbersAlong(const std::vector<model::Station>& stations, double length_m) {
     std::vector<int> numbers(stations.size());
     int number = 0;
-    for (const int index : closingOrder(stations, boat::From::start, length_m)) {
+    for (const int index : closingOrder(stations, model::From::start, length_m)) {
         numbers[index] = ++number;
     }
     return numbers;
@@ -287,7 +288,7 @@ std::vector<int> numbersAlong(const std::vector<boat::Station>& stations, double
 }  // namespace
 
 std::vector<ClosingStep> closeInOrder(const StackOnForm& work, const std::atomic<bool>& stop) {
-    const std::vector<boat::Station>& stations = work.piece.holding.stations;
+    const std::vector<model::Station>& stations = work.piece.holding.stations;
     std::vector<ClosingStep> steps;
     Effort effort{&stop, mostElementsLooked};
     const StackOnForm bounded = within(work, effort);
@@ -298,7 +299,7 @@ std::vector<ClosingStep> closeInOrder(const StackOnForm& work, const std::atomic
     const std::vector<int> order = closingOrder(stations, work.piece.holding.from, work.line.length());
     const std::vector<int> numbers = numbersAlong(stations, work.line.length());
     const double begins_m = stations[order.front()].at_m;
-    std::vector<boat::Station> closed;
+    std::vector<model::Station> closed;
     std::optional<State> state;
     for (std::size_t i = 0; i < order.size() && !stop; ++i) {
         const auto index = static_cast<std::size_t>(order[i]);
@@ -309,7 +310,7 @@ std::vector<ClosingStep> closeInOrder(const StackOnForm& work, const std::atomic
         if (state)
             step.standsOff_m = standsOff(closing, *state, alongMiddle(closing.ready.middle, stations[index].at_m));
         closed.push_back(stations[index]);
-        const stack::Run rod = rodOf(closing, closed, i + 1 == order.size());
+        const laminate::Run rod = rodOf(closing, closed, i + 1 == order.size());
         if (rod.to_m > rod.from_m) {
             State reached = stateOf(closing, closed, rod, state ? &state->contact : nullptr);
             step.outcome = reached.contact.outcome;
@@ -319,8 +320,8 @@ std::vector<ClosingStep> closeInOrder(const StackOnForm& work, const std::atomic
                 if (found == Jumps::yes) step.outcome = Outcome::snaps;
                 step.snapUndecided = found == Jumps::undecided;
                 const bool outwards = stations[index].at_m >= begins_m;
-                const boat::From from = work.piece.holding.from;
-                const bool towardEnd = from == boat::From::start || (from == boat::From::middle && outwards);
+                const model::From from = work.piece.holding.from;
+                const bool towardEnd = from == model::From::start || (from == model::From::middle && outwards);
                 describe(step, closing, reached, order, numbers, closed.size(), towardEnd);
                 state = std::move(reached);
             }

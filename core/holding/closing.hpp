@@ -10,7 +10,7 @@
 namespace fayline::holding {
 
 struct ClosingStep {
-    int index = 0;      // in boat::Holding::stations
+    int index = 0;      // in model::Holding::stations
     int number = 1;     // of the station along the line
     int order = 1;      // 1: closed first
     double pull_N = 0;  // needed there, with all before it closed
@@ -30,12 +30,12 @@ struct ClosingStep {
     bool snapUndecided = false;
     // What bears at this moment, with this station closed and those after it still open; empty where it did not settle.
     std::vector<HeldStation> closed;  // every station closed so far, in the order of closing
-    std::vector<PostLoad> posts;      // of a posted form, in the order of boat::Form::posts
+    std::vector<PostLoad> posts;      // of a posted form, in the order of model::Form::posts
 };
 
 // The order in which `from` closes the stations: indices into `stations`, ascending or descending along the line, or
 // from the one nearest the middle outwards, the nearer side first.
-std::vector<int> closingOrder(const std::vector<boat::Station>& stations, boat::From from, double lineLength_m);
+std::vector<int> closingOrder(const std::vector<model::Station>& stations, model::From from, double lineLength_m);
 
 // Every step. Strips beyond the station being closed are free of force, so each step's rod ends a little past its pad;
 // where the free tail would run into the form (a hollow) the rod goes on to there. Each step begins from the state of

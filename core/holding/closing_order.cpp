@@ -9,7 +9,7 @@ namespace fayline::holding {
 namespace {
 
 // From the one nearest the middle outwards, side by side in turn while both have any left.
-std::vector<int> fromMiddle(const std::vector<int>& ascending, const std::vector<boat::Station>& stations,
+std::vector<int> fromMiddle(const std::vector<int>& ascending, const std::vector<model::Station>& stations,
                             double middle_m) {
     const auto off = [&](std::size_t i) { return std::abs(stations[ascending[i]].at_m - middle_m); };
     std::size_t nearest = 0;
@@ -30,12 +30,12 @@ std::vector<int> fromMiddle(const std::vector<int>& ascending, const std::vector
 
 }  // namespace
 
-std::vector<int> closingOrder(const std::vector<boat::Station>& stations, boat::From from, double lineLength_m) {
+std::vector<int> closingOrder(const std::vector<model::Station>& stations, model::From from, double lineLength_m) {
     std::vector<int> order(stations.size());
     std::iota(order.begin(), order.end(), 0);
     std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return stations[a].at_m < stations[b].at_m; });
-    if (from == boat::From::end) std::reverse(order.begin(), order.end());
-    if (from != boat::From::middle || order.empty()) return order;
+    if (from == model::From::end) std::reverse(order.begin(), order.end());
+    if (from != model::From::middle || order.empty()) return order;
     return fromMiddle(order, stations, lineLength_m / 2);
 }
 

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <numeric>
 
-#include "core/holding/gaps.hpp"
+#include "core/contact/gaps.hpp"
 #include "core/holding/pressed.hpp"
 #include "core/holding/prop_place.hpp"
 #include "core/math/count.hpp"
@@ -34,14 +34,14 @@ double open(double gap_m) {
 }
 
 // The indices of the stations along the line; of two at one place the first given comes first.
-std::vector<int> alongLineOrder(const std::vector<boat::Station>& stations) {
+std::vector<int> alongLineOrder(const std::vector<model::Station>& stations) {
     std::vector<int> order(stations.size());
     std::iota(order.begin(), order.end(), 0);
     std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return stations[a].at_m < stations[b].at_m; });
     return order;
 }
 
-HeldStation stationOf(const Ready& ready, const boat::Station& station, const Pressed& pressed, const Contact& contact,
+HeldStation stationOf(const Ready& ready, const model::Station& station, const Pressed& pressed, const Contact& contact,
                       int index) {
     const auto i = static_cast<std::size_t>(index);
     HeldStation held;
@@ -62,7 +62,7 @@ HeldStation stationOf(const Ready& ready, const boat::Station& station, const Pr
     return held;
 }
 
-void addStations(Held& held, const Ready& ready, const std::vector<boat::Station>& stations, const Pressed& pressed,
+void addStations(Held& held, const Ready& ready, const std::vector<model::Station>& stations, const Pressed& pressed,
                  const Contact& contact) {
     for (const int index : alongLineOrder(stations)) {
         held.stations.push_back(stationOf(ready, stations[index], pressed, contact, index));
@@ -110,7 +110,7 @@ GapAt greatestBetweenTrimLines(const Ready& ready, const StackOnForm& work, cons
 }
 
 // Everything but the two contacts, from the one that the piece's pads make count.
-void fill(Held& held, const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations,
+void fill(Held& held, const Ready& ready, const StackOnForm& work, const std::vector<model::Station>& stations,
           const Pressed& pressed, const Contact& contact) {
     held.outcome = contact.outcome;
     addStations(held, ready, stations, pressed, contact);
@@ -124,14 +124,14 @@ void fill(Held& held, const Ready& ready, const StackOnForm& work, const std::ve
 }
 
 // Where there is no contact to solve: the stations are named, nothing is said about them.
-Held unsolved(const StackOnForm& work, const std::vector<boat::Station>& stations, const Ready& ready) {
+Held unsolved(const StackOnForm& work, const std::vector<model::Station>& stations, const Ready& ready) {
     Held held;
     held.outcome = held.ifPadsHold.outcome = held.ifPadsSlide.outcome = Outcome::notPressed;
     held.notPressed = ready.notPressed;
     held.worstStrain = ready.worstStrain;
     const std::vector<double> shares = sharesSquare(work.piece, work.line, stations);
     for (const int index : alongLineOrder(stations)) {
-        const boat::Station& station = stations[index];
+        const model::Station& station = stations[index];
         HeldStation named;
         named.index = index;
         named.number = math::countOf(held.stations) + 1;
@@ -166,7 +166,7 @@ const Contact* startFrom(const Contact* contact) {
 }  // namespace
 
 Held hold(const StackOnForm& work, const Held* before) {
-    const std::vector<boat::Station>& stations = work.piece.holding.stations;
+    const std::vector<model::Station>& stations = work.piece.holding.stations;
     const Ready ready = makeReady(work);
     if (!ready.bears()) return unsolved(work, stations, ready);
     Pressed pressed = pressAll(ready, work, stations);
@@ -175,13 +175,13 @@ Held hold(const StackOnForm& work, const Held* before) {
 
     Held held;
     held.worstStrain = ready.worstStrain;
-    pressed.problem.pads = boat::Pads::hold;
+    pressed.problem.padsHold = true;
     // Neither answer takes the other's share.
     const double most = effort.most;
     effort.most = most / 2;
     held.ifPadsHold = solveWithin(ready, pressed.problem, startFrom(before ? &before->ifPadsHold : nullptr));
     effort.most = most;
-    pressed.problem.pads = boat::Pads::slide;
+    pressed.problem.padsHold = false;
     // The two differ by little, mostly less than a piece does from itself before.
     const Contact* slideFrom = startFrom(before ? &before->ifPadsSlide : nullptr);
     if (!held.ifPadsHold.springsAway && (!slideFrom || held.ifPadsHold.outcome == Outcome::settled))
@@ -190,20 +190,20 @@ Held hold(const StackOnForm& work, const Held* before) {
     held.steps = held.ifPadsHold.steps + held.ifPadsSlide.steps;
     if (!inBalance(held.ifPadsHold.outcome) && inBalance(held.ifPadsSlide.outcome)) {
         // Pads that slide may show the way.
-        pressed.problem.pads = boat::Pads::hold;
+        pressed.problem.padsHold = true;
         held.ifPadsHold = solveWithin(ready, pressed.problem, &held.ifPadsSlide);
         held.steps += held.ifPadsHold.steps;
     }
-    pressed.problem.pads = work.piece.holding.pads;
+    pressed.problem.padsHold = work.piece.holding.pads == model::Pads::hold;
     fill(held, ready, work, stations, pressed,
-         work.piece.holding.pads == boat::Pads::hold ? held.ifPadsHold : held.ifPadsSlide);
+         work.piece.holding.pads == model::Pads::hold ? held.ifPadsHold : held.ifPadsSlide);
     held.largestIfPadsHold_m = open(greatestBetweenTrimLines(ready, work, held.ifPadsHold).gap_m);
     held.largestIfPadsSlide_m = open(greatestBetweenTrimLines(ready, work, held.ifPadsSlide).gap_m);
     addTo(work, effort);
     return held;
 }
 
-Held holdWith(const StackOnForm& work, const std::vector<boat::Station>& stations, const Held* before) {
+Held holdWith(const StackOnForm& work, const std::vector<model::Station>& stations, const Held* before) {
     const Ready ready = makeReady(work);
     if (!ready.bears()) return unsolved(work, stations, ready);
     Pressed pressed = pressAll(ready, work, stations);
@@ -212,7 +212,7 @@ Held holdWith(const StackOnForm& work, const std::vector<boat::Station>& station
 
     Held held;
     held.worstStrain = ready.worstStrain;
-    const bool padsHold = work.piece.holding.pads == boat::Pads::hold;
+    const bool padsHold = work.piece.holding.pads == model::Pads::hold;
     Contact& contact = padsHold ? held.ifPadsHold : held.ifPadsSlide;
     contact = solveWithin(ready, pressed.problem,
                           startFrom(before ? &(padsHold ? before->ifPadsHold : before->ifPadsSlide) : nullptr));

@@ -12,14 +12,19 @@
 #include <optional>
 #include <vector>
 
-#include "core/boat/boat.hpp"
-#include "core/holding/contact.hpp"
+#include "core/contact/contact.hpp"
+#include "core/contact/gaps.hpp"
 #include "core/holding/pressing.hpp"
+#include "core/laminate/springback/form_line.hpp"
 #include "core/line/line.hpp"
-#include "core/stack/form_line.hpp"
+#include "core/model/boat.hpp"
 #include "core/wood/species.hpp"
 
 namespace fayline::holding {
+
+// What of the contact stands in results.
+using contact::AtPlace, contact::Contact, contact::Effort, contact::GapAt, contact::Hold, contact::HoldForce,
+    contact::HoldState, contact::inBalance, contact::Mesh, contact::Outcome, contact::Problem, contact::Rod;
 
 // Why no contact of stack and form is worked out.
 enum class NotPressed {
@@ -33,10 +38,10 @@ enum class NotPressed {
 
 // The piece as everything in this folder sees it. All of it outlives the call.
 struct StackOnForm {
-    const boat::Piece& piece;
+    const model::Piece& piece;
     const line::Line& line;
     const std::vector<wood::Species>& species;  // the user's own before the built-in ones
-    const stack::FormLine* form = nullptr;      // what it is bent over, where that is not the wanted line itself
+    const laminate::FormLine* form = nullptr;   // what it is bent over, where that is not the wanted line itself
     WantedPressure wanted = {};                 // by the glue itself; without one: none, its paste alone counts
     Effort* effort = nullptr;                   // what solving may cost; without one: see hold()
     NotPressed ruledOut = NotPressed::none;     // known beforehand: no contact is solved
@@ -50,7 +55,7 @@ inline StackOnForm within(const StackOnForm& work, Effort& effort) {
 }
 
 struct HeldStation {
-    int index = 0;      // in boat::Holding::stations
+    int index = 0;      // in model::Holding::stations
     int number = 1;     // as on paper: along the line, from the start
     double at_m = 0;    // along the line
     double pull_N = 0;  // square to the form; of a strap its whole thrust on the form
@@ -123,6 +128,6 @@ Held hold(const StackOnForm& work, const Held* before = nullptr);
 
 // The same with other stations than the piece's own (their order is that of `stations`; only the answer for the chosen
 // pads: the other contact and its largest gap are left empty), for what is tried out.
-Held holdWith(const StackOnForm& work, const std::vector<boat::Station>& stations, const Held* before = nullptr);
+Held holdWith(const StackOnForm& work, const std::vector<model::Station>& stations, const Held* before = nullptr);
 
 }  // namespace fayline::holding

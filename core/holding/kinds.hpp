@@ -1,10 +1,12 @@
 // What a station does to the stack.
 #pragma once
 
-#include "core/boat/hold_traits.hpp"
-#include "core/holding/contact.hpp"
+#include "core/contact/contact.hpp"
+#include "core/model/hold_traits.hpp"
 
 namespace fayline::holding {
+
+using contact::HoldState;
 
 // A hold that closes its gap with less than this pulls lightly, newtons. Such a pull is what is left between what
 // neighbours press down and what the stack springs up with: a hair of a gap, a pad or a thickness changes it by as much
@@ -16,14 +18,14 @@ inline bool pullsLightly(HoldState state, double pull_N) {
 }
 
 // Whether it presses the stack toward the form at all. A side clamp only keeps the strips in line across their width.
-inline bool pressesOnForm(const boat::Station& station) {
+inline bool pressesOnForm(const model::Station& station) {
     return !station.side;
 }
 
 // Whether it closes the gap under its pad (a holding point). A strap presses along its length with what tension and
 // turn give instead: a load, see strap.hpp.
-inline bool closesGap(const boat::Station& station) {
-    return pressesOnForm(station) && boat::traitsOf(station.kind).closesGap;
+inline bool closesGap(const model::Station& station) {
+    return pressesOnForm(station) && model::traitsOf(station.kind).closesGap;
 }
 
 }  // namespace fayline::holding

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <set>
 
+#include "core/laminate/checks.hpp"
 #include "core/math/table.hpp"
-#include "core/stack/checks.hpp"
 #include "core/wood/bending.hpp"
 
 namespace fayline::holding {
@@ -30,13 +30,13 @@ LooseSection sumOver(const std::vector<LooseStrip>& strips, double at_m) {
 }
 
 double widthOf(const LooseStack& stack, double at_m) {
-    return math::lookUp(stack.widths, at_m, &boat::Width::at_m, &boat::Width::width_m);
+    return math::lookUp(stack.widths, at_m, &model::Width::at_m, &model::Width::width_m);
 }
 
-void addWidths(LooseStack& loose, const boat::Stack& stack) {
+void addWidths(LooseStack& loose, const model::Stack& stack) {
     std::set<double> places;
-    for (const boat::Width& width : stack.widths) places.insert(width.at_m);
-    for (const double at_m : places) loose.widths.push_back({at_m, stack::ripWidthAt(stack, at_m), {}});
+    for (const model::Width& width : stack.widths) places.insert(width.at_m);
+    for (const double at_m : places) loose.widths.push_back({at_m, laminate::ripWidthAt(stack, at_m), {}});
 }
 
 // Sums between the places where strips begin or end, so that a level stack is summed up once and not at every place.
@@ -56,21 +56,21 @@ void addSums(LooseStack& loose) {
 
 }  // namespace
 
-LooseStack looseStack(const boat::Stack& stack, boat::Describes describes, double lineLength_m,
+LooseStack looseStack(const model::Stack& stack, model::Describes describes, double lineLength_m,
                       const std::vector<wood::Species>& species) {
-    stack::checkStack(stack);
-    const std::vector<const wood::Species*> woods = stack::woodsOf(stack, species);
+    laminate::checkStack(stack);
+    const std::vector<const wood::Species*> woods = laminate::woodsOf(stack, species);
     std::vector<wood::Bending> bendings;
     LooseStack loose;
     for (std::size_t i = 0; i < woods.size(); ++i) {
-        const boat::Strips& alike = stack.strips[i];
+        const model::Strips& alike = stack.strips[i];
         bendings.push_back(wood::bending(*woods[i], stack.moisture, stack.grainSlope, alike.moe_Pa, alike.breaksAt));
     }
-    const std::vector<stack::Layer> layers = stack::layers(stack, describes, lineLength_m);
-    for (const stack::Layer& layer : layers) {
+    const std::vector<laminate::Layer> layers = laminate::layers(stack, describes, lineLength_m);
+    for (const laminate::Layer& layer : layers) {
         const auto group = static_cast<std::size_t>(layer.group);
-        const boat::Strips& alike = stack.strips[group];
-        const stack::Run run = stack::runsOf(stack, layers, layer.place, lineLength_m).bent;
+        const model::Strips& alike = stack.strips[group];
+        const laminate::Run run = laminate::runsOf(stack, layers, layer.place, lineLength_m).bent;
         loose.strips.push_back({layer, run, bendings[group].modulus_Pa, alike.bentBefore ? alike.bentBefore->set : 0,
                                 bendings[group].breakingStrain});
         loose.tapers = loose.tapers || alike.tapersTo_m.value_or(alike.thickness_m) != alike.thickness_m;

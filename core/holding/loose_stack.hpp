@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "core/holding/held.hpp"
-#include "core/stack/layers.hpp"
+#include "core/laminate/layers.hpp"
 
 namespace fayline::holding {
 
@@ -21,8 +21,8 @@ inline constexpr double modulusAcross = 1.0 / 12;
 
 // One strip of the stack.
 struct LooseStrip {
-    stack::Layer layer;
-    stack::Run run;  // as bent
+    laminate::Layer layer;
+    laminate::Run run;  // as bent
     double modulus_Pa = 0;
     double set = 0;
     double breakingStrain = 0;  // of the dry strip
@@ -32,13 +32,13 @@ struct LooseStack {
     std::vector<LooseStrip> strips;  // from the form outwards, one or more
     std::vector<double> ends_m;      // where strips begin or end along the line, ascending
     std::vector<LooseSection>
-        betweenEnds;                  // for a width of 1 m: before the first, ..., after the last; of level strips
-    std::vector<boat::Width> widths;  // as bent, ascending
+        betweenEnds;                   // for a width of 1 m: before the first, ..., after the last; of level strips
+    std::vector<model::Width> widths;  // as bent, ascending
     bool tapers = false;
 };
 
-// Throws InputError with paths from `stack.` as stack::planStack does.
-LooseStack looseStack(const boat::Stack& stack, boat::Describes describes, double lineLength_m,
+// Throws InputError with paths from `stack.` as laminate::planStack does.
+LooseStack looseStack(const model::Stack& stack, model::Describes describes, double lineLength_m,
                       const std::vector<wood::Species>& species);
 
 LooseSection sectionAt(const LooseStack& stack, double at_m);

@@ -13,7 +13,7 @@ namespace {
 // The curve beside the line where its distance changes by `slope`. `bend_per_m3` is the line's second rate of
 // curvature.
 void describe(MiddleNode& node, const line::Place& place, double side, double d, double slope, double bend_per_m3) {
-    const double k = stack::stackCurvature(place, side);
+    const double k = laminate::stackCurvature(place, side);
     const double rate = -side * place.curvatureRate_per_m2;
     const double J = 1 + d * k;
     const double JRate = slope * k + d * rate;
@@ -29,20 +29,20 @@ void describe(MiddleNode& node, const line::Place& place, double side, double d,
     node.curvatureRate_per_m2 = (turnRate - 3 * turn * runRate / run) / cube / run;
 }
 
-bool hasRoom(const line::Place& place, double side, const std::vector<stack::Layer>& strips) {
-    return stack::stretch(place, side, strips.front().inner.at(place.at_m)) > 0 &&
-           stack::stretch(place, side, strips.back().outer.at(place.at_m)) > 0;
+bool hasRoom(const line::Place& place, double side, const std::vector<laminate::Layer>& strips) {
+    return laminate::stretch(place, side, strips.front().inner.at(place.at_m)) > 0 &&
+           laminate::stretch(place, side, strips.back().outer.at(place.at_m)) > 0;
 }
 
 MiddleArc arcBeyond(const line::Place& end, double side, double distance_m) {
-    const double J = stack::stretch(end, side, distance_m);
-    return {J, stack::stackCurvature(end, side) / J};
+    const double J = laminate::stretch(end, side, distance_m);
+    return {J, laminate::stackCurvature(end, side) / J};
 }
 
 // Turn of the form's sections less that of the wanted line, per length of the line, stack's sign.
 double addedTurn(const Middle& middle, const line::Place& place) {
     const double turn = -middle.side * middle.form->section(place.at_m).turn_per_m;
-    return turn - stack::stackCurvature(place, middle.side);
+    return turn - laminate::stackCurvature(place, middle.side);
 }
 
 void turnOnForm(Middle& middle, const std::vector<line::Place>& places) {
@@ -68,13 +68,13 @@ const MiddleNode& nodeBefore(const Middle& middle, double MiddleNode::*member, d
 
 }  // namespace
 
-Middle middleOf(const line::Line& line, double side, const std::vector<stack::Layer>& strips,
-                const stack::FormLine* form) {
+Middle middleOf(const line::Line& line, double side, const std::vector<laminate::Layer>& strips,
+                const laminate::FormLine* form) {
     Middle middle;
     middle.side = side;
     middle.form = form && !form->empty() ? form : nullptr;
     middle.faying = strips.front().inner;
-    middle.distance = stack::between(strips.front().inner, strips.back().outer);
+    middle.distance = laminate::between(strips.front().inner, strips.back().outer);
     const double length = line.length();
     const int panels = std::max(1, static_cast<int>(std::ceil(length / middleStep_m - 1e-9)));
     std::vector<line::Place> places;
@@ -149,11 +149,12 @@ MiddlePlace middleAt(const Middle& middle, double s_m) {
 MiddleFrame middleFrame(const Middle& middle, const line::Line& line, double s_m) {
     const line::Place on = line.at(alongLine(middle, s_m));
     const double d = middle.distance.at(on.at_m);
-    const double lean = std::atan2(middle.side * middle.distance.slopeAt(on.at_m), stack::stretch(on, middle.side, d));
+    const double lean =
+        std::atan2(middle.side * middle.distance.slopeAt(on.at_m), laminate::stretch(on, middle.side, d));
     const double heading = (middle.form ? middle.form->section(on.at_m).heading_rad : on.heading_rad) + lean;
     const line::Xy ahead{std::cos(heading), std::sin(heading)};
     const line::Xy point = middle.form ? middle.form->beside(on.at_m, d - middle.faying.at(on.at_m))
-                                       : stack::pointBeside(on, middle.side, d);
+                                       : laminate::pointBeside(on, middle.side, d);
     return {point, ahead, {-middle.side * ahead.y_m, middle.side * ahead.x_m}};
 }
 

@@ -11,10 +11,10 @@
 
 #include <vector>
 
+#include "core/laminate/layers.hpp"
+#include "core/laminate/parallels.hpp"
+#include "core/laminate/springback/form_line.hpp"
 #include "core/line/line.hpp"
-#include "core/stack/form_line.hpp"
-#include "core/stack/layers.hpp"
-#include "core/stack/parallels.hpp"
 
 namespace fayline::holding {
 
@@ -35,12 +35,12 @@ struct MiddleArc {
 };
 
 struct Middle {
-    double side = 1;                        // +1 where the stack lies to the left of the line
-    stack::Distance distance;               // of the middle from the line
-    stack::Distance faying;                 // of the faying surface from the line
-    const stack::FormLine* form = nullptr;  // what it lies on, where that is not the wanted line
-    MiddleArc before;                       // the start trim line
-    MiddleArc after;                        // the end trim line
+    double side = 1;                           // +1 where the stack lies to the left of the line
+    laminate::Distance distance;               // of the middle from the line
+    laminate::Distance faying;                 // of the faying surface from the line
+    const laminate::FormLine* form = nullptr;  // what it lies on, where that is not the wanted line
+    MiddleArc before;                          // the start trim line
+    MiddleArc after;                           // the end trim line
     std::vector<MiddleNode>
         nodes;         // evenly along the line, no further apart than middleStep_m, both trim lines included
     bool room = true;  // false: 1 + d k <= 0 at a face of the stack somewhere; it cannot lie there
@@ -51,8 +51,8 @@ struct Middle {
 inline constexpr double middleStep_m = 0.01;
 
 // The middle of `strips` (not empty) on `line`, or on `form`, which outlives it.
-Middle middleOf(const line::Line& line, double side, const std::vector<stack::Layer>& strips,
-                const stack::FormLine* form = nullptr);
+Middle middleOf(const line::Line& line, double side, const std::vector<laminate::Layer>& strips,
+                const laminate::FormLine* form = nullptr);
 
 // From a place along the line to s and back, metres.
 double alongMiddle(const Middle& middle, double at_m);

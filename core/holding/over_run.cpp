@@ -4,7 +4,7 @@
 #include <cmath>
 #include <utility>
 
-#include "core/holding/gaps.hpp"
+#include "core/contact/gaps.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/holding/pressed.hpp"
 
@@ -51,7 +51,7 @@ struct End {
 enum class Lies { down, up, springsAway };
 
 // Whether the end lies down: from the trim line to the next station within it no gap is larger than the limit.
-Lies liesDown(End& end, const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations,
+Lies liesDown(End& end, const Ready& ready, const StackOnForm& work, const std::vector<model::Station>& stations,
               const std::optional<Caul>& caul) {
     Pressed pressed = pressAll(ready, work, stations, caul);
     const auto elements = static_cast<double>(pressed.problem.rod.mesh.nodes_m.size() - 1);
@@ -79,19 +79,19 @@ Lies liesDown(End& end, const Ready& ready, const StackOnForm& work, const std::
 
 // The clamp that would be set at the end: the strongest there is to hand; without a list of tools one like the
 // strongest that is set.
-boat::Station strongestClamp(const boat::Holding& holding) {
-    boat::Station clamp;
-    const boat::Tool* best = nullptr;
-    for (const boat::Tool& tool : holding.tools) {
-        if (tool.kind == boat::HoldKind::clamp && (!best || tool.most_N > best->most_N)) best = &tool;
+model::Station strongestClamp(const model::Holding& holding) {
+    model::Station clamp;
+    const model::Tool* best = nullptr;
+    for (const model::Tool& tool : holding.tools) {
+        if (tool.kind == model::HoldKind::clamp && (!best || tool.most_N > best->most_N)) best = &tool;
     }
     if (best) {
         clamp.most_N = best->most_N;
         clamp.pad_m = best->pad_m;
         return clamp;
     }
-    const boat::Station* strongest = nullptr;
-    for (const boat::Station& station : holding.stations) {
+    const model::Station* strongest = nullptr;
+    for (const model::Station& station : holding.stations) {
         if (closesGap(station) && (!strongest || station.most_N > strongest->most_N)) strongest = &station;
     }
     if (!strongest) return clamp;
@@ -101,27 +101,27 @@ boat::Station strongestClamp(const boat::Holding& holding) {
 }
 
 // The piece with this over-run, the form carried on as far, and the clamp at its far end in place of what stood there.
-boat::Piece lengthened(const End& end, double overRun_m, boat::Station clamp) {
-    boat::Piece piece = end.work.piece;
+model::Piece lengthened(const End& end, double overRun_m, model::Station clamp) {
+    model::Piece piece = end.work.piece;
     (end.atEnd ? piece.stack.runsPastEnd_m : piece.stack.runsPastStart_m) = overRun_m;
     (end.atEnd ? piece.form.carriesOnEnd_m : piece.form.carriesOnStart_m) = overRun_m;
     const double half = halfPad_m(clamp, piece.holding.cauls);
     clamp.at_m = end.placeBeyond(overRun_m - half);
-    std::erase_if(piece.holding.stations, [&](const boat::Station& station) {
+    std::erase_if(piece.holding.stations, [&](const model::Station& station) {
         return closesGap(station) &&
                std::abs(station.at_m - clamp.at_m) < half + halfPad_m(station, piece.holding.cauls) - 1e-9;
     });
     piece.holding.stations.push_back(clamp);
-    if (piece.form.kind == boat::FormKind::posts && !piece.form.posts.empty()) {
-        boat::Post post = piece.form.posts.back();
+    if (piece.form.kind == model::FormKind::posts && !piece.form.posts.empty()) {
+        model::Post post = piece.form.posts.back();
         post.at_m = clamp.at_m;
         piece.form.posts.push_back(post);
     }
     return piece;
 }
 
-Lies liesDownWith(End& end, double overRun_m, const boat::Station& clamp) {
-    const boat::Piece piece = lengthened(end, overRun_m, clamp);
+Lies liesDownWith(End& end, double overRun_m, const model::Station& clamp) {
+    const model::Piece piece = lengthened(end, overRun_m, clamp);
     const StackOnForm work{piece, end.work.line, end.work.species, end.work.form, end.work.wanted};
     const Ready ready = makeReady(work);
     return ready.bears() ? liesDown(end, ready, work, piece.holding.stations, {}) : Lies::up;
@@ -151,7 +151,7 @@ std::optional<int> leastSteps(const Tried& tried, const End& end, const Does& do
     return {};
 }
 
-std::optional<double> leastOverRun(End& end, const boat::Station& clamp) {
+std::optional<double> leastOverRun(End& end, const model::Station& clamp) {
     const auto steps =
         leastSteps(overRunSteps, end, [&](int count) { return liesDownWith(end, count * overRunStep_m, clamp); });
     if (!steps) return {};
@@ -159,7 +159,7 @@ std::optional<double> leastOverRun(End& end, const boat::Station& clamp) {
 }
 
 // Indices of the stations that hold, from the end inwards.
-std::vector<std::size_t> fromTheEnd(const End& end, const std::vector<boat::Station>& stations) {
+std::vector<std::size_t> fromTheEnd(const End& end, const std::vector<model::Station>& stations) {
     const double longest = end.atEnd ? end.work.piece.stack.runsPastEnd_m : end.work.piece.stack.runsPastStart_m;
     std::vector<std::size_t> holding;
     for (std::size_t i = 0; i < stations.size(); ++i) {
@@ -172,10 +172,10 @@ std::vector<std::size_t> fromTheEnd(const End& end, const std::vector<boat::Stat
 }
 
 std::optional<double> leastClamp(End& end, const Ready& ready) {
-    std::vector<boat::Station> stations = end.work.piece.holding.stations;
+    std::vector<model::Station> stations = end.work.piece.holding.stations;
     const std::vector<std::size_t> holding = fromTheEnd(end, stations);
     if (holding.empty()) return {};
-    boat::Station& last = stations[holding.front()];
+    model::Station& last = stations[holding.front()];
     last.pull_N.reset();
     const auto does = [&](double most_N) {
         last.most_N = most_N;
@@ -198,7 +198,7 @@ std::optional<double> leastClamp(End& end, const Ready& ready) {
 }
 
 std::optional<double> leastCaul(End& end, const Ready& ready) {
-    const std::vector<boat::Station>& stations = end.work.piece.holding.stations;
+    const std::vector<model::Station>& stations = end.work.piece.holding.stations;
     const std::vector<std::size_t> holding = fromTheEnd(end, stations);
     if (holding.size() < 2) return {};
     const double inner = alongMiddle(ready.middle, stations[holding[1]].at_m);
@@ -215,7 +215,7 @@ std::optional<double> leastCaul(End& end, const Ready& ready) {
 
 EndNeed needAt(End end, const Ready& ready, double gap_m) {
     EndNeed need;
-    const boat::Station clamp = strongestClamp(end.work.piece.holding);
+    const model::Station clamp = strongestClamp(end.work.piece.holding);
     need.gap_m = gap_m;
     need.clamp_N = clamp.most_N;
     need.overRun_m = leastOverRun(end, clamp);
@@ -231,7 +231,7 @@ OverRun overRunNeeded(const StackOnForm& work, const Held& held, const std::atom
     const Ready ready = makeReady(work);
     OverRun needed;
     if (!ready.bears()) return needed;
-    const Contact& contact = work.piece.holding.pads == boat::Pads::hold ? held.ifPadsHold : held.ifPadsSlide;
+    const Contact& contact = work.piece.holding.pads == model::Pads::hold ? held.ifPadsHold : held.ifPadsSlide;
     const bool usable = contact.nodes_m.size() >= 2 && inBalance(contact.outcome);
     const Contact* start = usable ? &contact : nullptr;
     // Neither end takes the other's share.

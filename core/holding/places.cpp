@@ -4,42 +4,42 @@
 #include <cmath>
 #include <numeric>
 
+#include "core/laminate/layers.hpp"
+#include "core/laminate/parallels.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/display.hpp"
-#include "core/measure/input_error.hpp"
-#include "core/measure/units.hpp"
-#include "core/stack/layers.hpp"
-#include "core/stack/parallels.hpp"
+#include "core/units/display.hpp"
+#include "core/units/input_error.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::holding {
 
 namespace {
 
-using measure::InputError;
+using units::InputError;
 
 constexpr double furthestOff_m = 100;
 constexpr double mostStations = 1000;
 
 // Outer face of the stack.
-stack::Distance outside(const boat::Stack& stack, boat::Describes describes, double lineLength_m) {
-    const std::vector<stack::Layer> strips = stack::layers(stack, describes, lineLength_m);
-    return strips.empty() ? stack::Distance{0, 0, lineLength_m} : strips.back().outer;
+laminate::Distance outside(const model::Stack& stack, model::Describes describes, double lineLength_m) {
+    const std::vector<laminate::Layer> strips = laminate::layers(stack, describes, lineLength_m);
+    return strips.empty() ? laminate::Distance{0, 0, lineLength_m} : strips.back().outer;
 }
 
-void checkPlace(const boat::Station& station, std::size_t index, double length_m) {
+void checkPlace(const model::Station& station, std::size_t index, double length_m) {
     if (station.at_m >= -furthestOff_m && station.at_m <= length_m + furthestOff_m) return;
     const std::string path = "holding.stations[" + std::to_string(index) + "].at_mm";
     if (!std::isfinite(station.at_m)) throw InputError(path, "that is no number", "give a place along the line");
-    throw InputError(path, measure::writeNumber(measure::toMillimetres(station.at_m), 6) + " is nowhere near the line",
-                     "give a place from 0 to " + measure::writeNumber(measure::toMillimetres(length_m), 5));
+    throw InputError(path, units::writeNumber(units::toMillimetres(station.at_m), 6) + " is nowhere near the line",
+                     "give a place from 0 to " + units::writeNumber(units::toMillimetres(length_m), 5));
 }
 
 }  // namespace
 
-std::vector<StationPlace> stationPlaces(const boat::Holding& holding, const boat::Stack& stack,
-                                        boat::Describes describes, boat::Side side, const line::Line& line) {
-    const double sign = stack::sideSign(side);
-    const stack::Distance face = outside(stack, describes, line.length());
+std::vector<StationPlace> stationPlaces(const model::Holding& holding, const model::Stack& stack,
+                                        model::Describes describes, model::Side side, const line::Line& line) {
+    const double sign = laminate::sideSign(side);
+    const laminate::Distance face = outside(stack, describes, line.length());
     std::vector<std::size_t> order(holding.stations.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
     for (const std::size_t index : order) checkPlace(holding.stations[index], index, line.length());
@@ -51,7 +51,7 @@ std::vector<StationPlace> stationPlaces(const boat::Holding& holding, const boat
     double tape_m = 0;
     for (const std::size_t index : order) {
         const double at = holding.stations[index].at_m;
-        tape_m += stack::lengthBeside(line, sign, face, reached_m, at);
+        tape_m += laminate::lengthBeside(line, sign, face, reached_m, at);
         reached_m = at;
         const line::Place on = line.at(at);
         StationPlace place;
@@ -60,27 +60,27 @@ std::vector<StationPlace> stationPlaces(const boat::Holding& holding, const boat
         place.at_m = at;
         place.alongOutside_m = tape_m;
         place.onLine = {on.x_m, on.y_m};
-        place.onOutside = stack::pointBeside(on, sign, face.at(at));
+        place.onOutside = laminate::pointBeside(on, sign, face.at(at));
         place.heading_rad = on.heading_rad;
         places.push_back(place);
     }
     return places;
 }
 
-double alongOutside(const boat::Stack& stack, boat::Describes describes, boat::Side side, const line::Line& line,
+double alongOutside(const model::Stack& stack, model::Describes describes, model::Side side, const line::Line& line,
                     double at_m) {
-    return stack::lengthBeside(line, stack::sideSign(side), outside(stack, describes, line.length()), 0, at_m);
+    return laminate::lengthBeside(line, laminate::sideSign(side), outside(stack, describes, line.length()), 0, at_m);
 }
 
-std::vector<boat::Station> evenStations(double from_m, double to_m, double spacing_m, const boat::Station& like) {
+std::vector<model::Station> evenStations(double from_m, double to_m, double spacing_m, const model::Station& like) {
     if (!std::isfinite(from_m) || !std::isfinite(to_m)) {
         throw InputError("holding.stations", "from and to must be numbers", "give places along the line");
     }
     if (!(std::isfinite(spacing_m) && spacing_m > 0)) {
-        throw InputError("holding.stations",
-                         measure::writeNumber(measure::toMillimetres(std::isfinite(spacing_m) ? spacing_m : 0), 6) +
-                             " is not a spacing",
-                         "give a spacing above 0");
+        throw InputError(
+            "holding.stations",
+            units::writeNumber(units::toMillimetres(std::isfinite(spacing_m) ? spacing_m : 0), 6) + " is not a spacing",
+            "give a spacing above 0");
     }
     if (to_m < from_m) std::swap(from_m, to_m);
     // A spacing that divides the length but for rounding needs no station more.
@@ -88,10 +88,10 @@ std::vector<boat::Station> evenStations(double from_m, double to_m, double spaci
     if (!(spaces + 1 <= mostStations)) {
         throw InputError("holding.stations", "that would need more than 1000 stations", "give a wider spacing");
     }
-    std::vector<boat::Station> stations;
+    std::vector<model::Station> stations;
     const int count = to_m == from_m ? 0 : static_cast<int>(spaces);
     for (int i = 0; i <= count; ++i) {
-        boat::Station station = like;
+        model::Station station = like;
         station.at_m = i == count ? to_m : from_m + (to_m - from_m) * i / spaces;
         stations.push_back(station);
     }

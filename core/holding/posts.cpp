@@ -1,22 +1,22 @@
 #include <algorithm>
 #include <array>
 
+#include "core/contact/gaps.hpp"
 #include "core/holding/at_hand.hpp"
-#include "core/holding/gaps.hpp"
 #include "core/holding/pressed.hpp"
 
 namespace fayline::holding {
 
 namespace {
 
-bool bears(const boat::Post& post, double at_m) {
+bool bears(const model::Post& post, double at_m) {
     return std::abs(at_m - post.at_m) <= post.width_m / 2;
 }
 
 // Adds a push at one place to the posts that stand there, in even shares.
-void share(std::vector<PostLoad>& loads, const std::vector<boat::Post>& posts, double at_m, double push_N) {
+void share(std::vector<PostLoad>& loads, const std::vector<model::Post>& posts, double at_m, double push_N) {
     const auto standing =
-        std::count_if(posts.begin(), posts.end(), [&](const boat::Post& post) { return bears(post, at_m); });
+        std::count_if(posts.begin(), posts.end(), [&](const model::Post& post) { return bears(post, at_m); });
     for (std::size_t i = 0; i < posts.size(); ++i) {
         if (bears(posts[i], at_m)) loads[i].thrust_N += push_N / static_cast<double>(standing);
     }
@@ -25,17 +25,17 @@ void share(std::vector<PostLoad>& loads, const std::vector<boat::Post>& posts, d
 }  // namespace
 
 std::vector<PostLoad> postLoads(const StackOnForm& work, const Held& held) {
-    const boat::Piece& piece = work.piece;
-    const Contact& contact = piece.holding.pads == boat::Pads::hold ? held.ifPadsHold : held.ifPadsSlide;
-    if (piece.form.kind != boat::FormKind::posts || contact.nodes_m.size() < 2) return {};
+    const model::Piece& piece = work.piece;
+    const Contact& contact = piece.holding.pads == model::Pads::hold ? held.ifPadsHold : held.ifPadsSlide;
+    if (piece.form.kind != model::FormKind::posts || contact.nodes_m.size() < 2) return {};
     return postLoads(work, makeReady(work), contact);
 }
 
 std::vector<PostLoad> postLoads(const StackOnForm& work, const Ready& ready, const Contact& contact) {
     std::vector<PostLoad> loads;
-    if (work.piece.form.kind != boat::FormKind::posts || contact.nodes_m.size() < 2) return loads;
+    if (work.piece.form.kind != model::FormKind::posts || contact.nodes_m.size() < 2) return loads;
 
-    const std::vector<boat::Post>& posts = work.piece.form.posts;
+    const std::vector<model::Post>& posts = work.piece.form.posts;
     for (std::size_t i = 0; i < posts.size(); ++i) {
         loads.push_back({static_cast<int>(i), posts[i].at_m, 0, posts[i].holds_N});
     }

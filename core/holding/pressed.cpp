@@ -3,35 +3,35 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/boat/hold_traits.hpp"
 #include "core/holding/closing.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/holding/prop_place.hpp"
 #include "core/holding/strap.hpp"
+#include "core/laminate/stack.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/display.hpp"
-#include "core/measure/input_error.hpp"
-#include "core/measure/units.hpp"
-#include "core/stack/stack.hpp"
+#include "core/model/hold_traits.hpp"
+#include "core/units/display.hpp"
+#include "core/units/input_error.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::holding {
 
 namespace {
 
-using measure::InputError;
+using units::InputError;
 
 constexpr double slipsOut_m = 0.001;       // an end has slipped out when it lies this far within the pad's inner edge
 constexpr double furthestStation_m = 100;  // of a station off the line's ends; beyond it was mistyped
 
 void needForce(const std::string& path, double force_N) {
     if (std::isfinite(force_N) && force_N >= 0) return;
-    throw InputError(path,
-                     std::isfinite(force_N) ? measure::writeNumber(force_N, 6) + " is not a force"
-                                            : std::string("that is no number"),
-                     "give 0 or more");
+    throw InputError(
+        path,
+        std::isfinite(force_N) ? units::writeNumber(force_N, 6) + " is not a force" : std::string("that is no number"),
+        "give 0 or more");
 }
 
-void checkStation(const boat::Station& station, std::size_t index, double length_m) {
+void checkStation(const model::Station& station, std::size_t index, double length_m) {
     const std::string path = "holding.stations[" + std::to_string(index) + "].";
     needForce(path + "most_N", station.most_N);
     if (station.pull_N) needForce(path + "pull_N", *station.pull_N);
@@ -40,21 +40,21 @@ void checkStation(const boat::Station& station, std::size_t index, double length
     }
     if (!(station.at_m >= -furthestStation_m && station.at_m <= length_m + furthestStation_m)) {
         throw InputError(path + "at_mm", "that is no place near the line",
-                         "give a place from 0 to " + measure::writeNumber(measure::toMillimetres(length_m), 5));
+                         "give a place from 0 to " + units::writeNumber(units::toMillimetres(length_m), 5));
     }
 }
 
-void addSupport(std::vector<stack::Run>& support, stack::Run run, const stack::Run& strips) {
+void addSupport(std::vector<laminate::Run>& support, laminate::Run run, const laminate::Run& strips) {
     run.from_m = std::max(run.from_m, strips.from_m);
     run.to_m = std::min(run.to_m, strips.to_m);
     if (run.to_m > run.from_m) support.push_back(run);
 }
 
 // Runs that touch become one.
-std::vector<stack::Run> joined(std::vector<stack::Run> runs) {
+std::vector<laminate::Run> joined(std::vector<laminate::Run> runs) {
     std::sort(runs.begin(), runs.end(), [](const auto& a, const auto& b) { return a.from_m < b.from_m; });
-    std::vector<stack::Run> apart;
-    for (const stack::Run& run : runs) {
+    std::vector<laminate::Run> apart;
+    for (const laminate::Run& run : runs) {
         if (!apart.empty() && run.from_m <= apart.back().to_m) {
             apart.back().to_m = std::max(apart.back().to_m, run.to_m);
         } else {
@@ -64,16 +64,16 @@ std::vector<stack::Run> joined(std::vector<stack::Run> runs) {
     return apart;
 }
 
-std::vector<stack::Run> supportOf(const boat::Form& form, const stack::Run& strips, double length_m) {
-    std::vector<stack::Run> support;
-    if (form.kind == boat::FormKind::posts) {
-        for (const boat::Post& post : form.posts) {
+std::vector<laminate::Run> supportOf(const model::Form& form, const laminate::Run& strips, double length_m) {
+    std::vector<laminate::Run> support;
+    if (form.kind == model::FormKind::posts) {
+        for (const model::Post& post : form.posts) {
             addSupport(support, {post.at_m - post.width_m / 2, post.at_m + post.width_m / 2}, strips);
         }
         return joined(support);
     }
     // The boat itself ends where the finished piece does, unless something is said to carry on.
-    const bool inPlace = form.kind == boat::FormKind::inPlace;
+    const bool inPlace = form.kind == model::FormKind::inPlace;
     const double before = form.carriesOnStart_m.value_or(inPlace ? 0 : -strips.from_m);
     const double after = form.carriesOnEnd_m.value_or(inPlace ? 0 : strips.to_m - length_m);
     addSupport(support, {-before, length_m + after}, strips);
@@ -81,13 +81,13 @@ std::vector<stack::Run> supportOf(const boat::Form& form, const stack::Run& stri
 }
 
 // From where to where a hold bears, along s, no further than the rod; nothing if its middle lies off the rod.
-std::optional<stack::Run> padOf(const Ready& ready, const StackOnForm& work, const boat::Station& station,
-                                const stack::Run& rod) {
+std::optional<laminate::Run> padOf(const Ready& ready, const StackOnForm& work, const model::Station& station,
+                                   const laminate::Run& rod) {
     constexpr double rounding_m = 1e-9;
     const double at = alongMiddle(ready.middle, station.at_m);
     if (at < rod.from_m - rounding_m || at > rod.to_m + rounding_m) return {};
     const double half = halfPad_m(station, work.piece.holding.cauls);
-    return stack::Run{std::max(rod.from_m, at - half), std::min(rod.to_m, at + half)};
+    return laminate::Run{std::max(rod.from_m, at - half), std::min(rod.to_m, at + half)};
 }
 
 struct LaidStrap {
@@ -102,17 +102,17 @@ std::vector<double> marksOf(const Ready& ready, const StackOnForm& work, const s
     for (const Hold& hold : holds) {
         for (const double at : {hold.at_m, hold.at_m - hold.pad_m / 2, hold.at_m + hold.pad_m / 2}) marks.push_back(at);
     }
-    for (const stack::Run& run : ready.support) marks.insert(marks.end(), {s(run.from_m), s(run.to_m)});
+    for (const laminate::Run& run : ready.support) marks.insert(marks.end(), {s(run.from_m), s(run.to_m)});
     for (const double at : ready.loose.ends_m) marks.push_back(s(at));
-    for (const boat::Pin& pin : work.piece.stack.pins) marks.push_back(s(pin.at_m));
+    for (const model::Pin& pin : work.piece.stack.pins) marks.push_back(s(pin.at_m));
     for (const LaidStrap& laid : straps) marks.insert(marks.end(), {s(laid.strap.from_m), s(laid.strap.to_m)});
     if (caul) marks.insert(marks.end(), {caul->from_s_m, caul->to_s_m});
     return marks;
 }
 
 // Where the rod is held lengthways: at the first pin, else at the station that is closed first.
-double anchorOf(const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations,
-                const std::vector<int>& holds, const stack::Run& rod) {
+double anchorOf(const Ready& ready, const StackOnForm& work, const std::vector<model::Station>& stations,
+                const std::vector<int>& holds, const laminate::Run& rod) {
     const auto within = [&](double at_m) { return std::clamp(alongMiddle(ready.middle, at_m), rod.from_m, rod.to_m); };
     if (!work.piece.stack.pins.empty()) return within(work.piece.stack.pins.front().at_m);
     for (const int index : closingOrder(stations, work.piece.holding.from, work.line.length())) {
@@ -121,8 +121,8 @@ double anchorOf(const Ready& ready, const StackOnForm& work, const std::vector<b
     return rod.from_m;
 }
 
-bool supportedAt(const std::vector<stack::Run>& support, double at_m) {
-    return std::any_of(support.begin(), support.end(), [&](const stack::Run& run) { return run.holds(at_m); });
+bool supportedAt(const std::vector<laminate::Run>& support, double at_m) {
+    return std::any_of(support.begin(), support.end(), [&](const laminate::Run& run) { return run.holds(at_m); });
 }
 
 // A caul sawn to the curve bends with the stack from there: its own curvature is the form's.
@@ -195,12 +195,12 @@ StrainShare worstStrainOf(const Ready& ready) {
 }  // namespace
 
 Ready makeReady(const StackOnForm& work) {
-    const boat::Piece& piece = work.piece;
+    const model::Piece& piece = work.piece;
     Ready ready;
     ready.loose = looseStack(piece.stack, piece.line.describes, work.line.length(), work.species);
-    std::vector<stack::Layer> layers;
+    std::vector<laminate::Layer> layers;
     for (const LooseStrip& strip : ready.loose.strips) layers.push_back(strip.layer);
-    ready.middle = middleOf(work.line, stack::sideSign(piece.line.stripsOn), layers, work.form);
+    ready.middle = middleOf(work.line, laminate::sideSign(piece.line.stripsOn), layers, work.form);
     ready.strips = {-piece.stack.runsPastStart_m, work.line.length() + piece.stack.runsPastEnd_m};
     ready.support = supportOf(piece.form, ready.strips, work.line.length());
     if (work.ruledOut != NotPressed::none) {
@@ -237,49 +237,49 @@ Contact solveWithin(const Ready& ready, const Problem& problem, const Contact* s
     return contact;
 }
 
-double halfPad_m(const boat::Station& station, const boat::Cauls& cauls) {
-    const auto* screw = boat::as<boat::Screw>(station);
+double halfPad_m(const model::Station& station, const model::Cauls& cauls) {
+    const auto* screw = model::as<model::Screw>(station);
     return (screw ? screw->washer_m.value_or(station.pad_m) : station.pad_m) / 2 + cauls.thickness_m;
 }
 
-Pressed press(const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations, double from_s_m,
+Pressed press(const Ready& ready, const StackOnForm& work, const std::vector<model::Station>& stations, double from_s_m,
               double to_s_m, const std::optional<Caul>& caul, double step_m) {
-    const stack::Run rod{from_s_m, to_s_m};
+    const laminate::Run rod{from_s_m, to_s_m};
     Pressed pressed;
     std::vector<LaidStrap> straps;
     pressed.strapThrust_N.assign(stations.size(), 0);
     const std::vector<double> shares = sharesSquare(work.piece, work.line, stations);
     for (std::size_t i = 0; i < stations.size(); ++i) {
-        const boat::Station& station = stations[i];
+        const model::Station& station = stations[i];
         checkStation(station, i, work.line.length());
         pressed.holds.push_back(-1);
         pressed.most_N.push_back(0);
-        if (pressesOnForm(station) && boat::is<boat::Strap>(station.kind))
+        if (pressesOnForm(station) && model::is<model::Strap>(station.kind))
             straps.push_back({i, layStrap(station, static_cast<int>(i), work)});
         if (!closesGap(station)) continue;
-        const std::optional<stack::Run> pad = padOf(ready, work, station, rod);
+        const std::optional<laminate::Run> pad = padOf(ready, work, station, rod);
         if (!pad) continue;
         pressed.holds.back() = math::countOf(pressed.problem.holds);
         pressed.most_N.back() = station.most_N * shares[i];
         pressed.problem.holds.push_back(
             {(pad->from_m + pad->to_m) / 2, pad->to_m - pad->from_m, pressed.most_N.back(), station.pull_N});
     }
-    pressed.problem.pads = work.piece.holding.pads;
+    pressed.problem.padsHold = work.piece.holding.pads == model::Pads::hold;
     pressed.problem.effort = work.effort;
     pressed.problem.anchor_m = anchorOf(ready, work, stations, pressed.holds, rod);
     const std::vector<double> marks =
         marksOf(ready, work, pressed.problem.holds, straps, pressed.problem.anchor_m, caul);
-    pressed.problem.rod.mesh = meshBetween(from_s_m, to_s_m, marks, step_m);
+    pressed.problem.rod.mesh = contact::meshBetween(from_s_m, to_s_m, marks, step_m);
     describeRod(pressed, ready, straps, caul);
     for (const LaidStrap& laid : straps) {
-        const boat::Station& station = stations[laid.station];
+        const model::Station& station = stations[laid.station];
         const double thrust = pressed.strapThrust_N[laid.station];
         pressed.most_N[laid.station] = laid.strap.pulled_N > 0 ? thrust * station.most_N / laid.strap.pulled_N : 0;
     }
     return pressed;
 }
 
-Pressed pressAll(const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations,
+Pressed pressAll(const Ready& ready, const StackOnForm& work, const std::vector<model::Station>& stations,
                  const std::optional<Caul>& caul) {
     return press(ready, work, stations, alongMiddle(ready.middle, ready.strips.from_m),
                  alongMiddle(ready.middle, ready.strips.to_m), caul);

@@ -10,7 +10,7 @@
 #include <optional>
 #include <vector>
 
-#include "core/holding/contact.hpp"
+#include "core/contact/contact.hpp"
 #include "core/holding/held.hpp"
 #include "core/holding/loose_stack.hpp"
 #include "core/holding/middle.hpp"
@@ -20,14 +20,14 @@ namespace fayline::holding {
 struct Ready {
     Middle middle;
     LooseStack loose;
-    std::vector<stack::Run> support;  // along the line, ascending, none touching another
-    stack::Run strips;                // along the line, over-run included
-    StrainShare worstStrain;          // 0 where there is no room
+    std::vector<laminate::Run> support;  // along the line, ascending, none touching another
+    laminate::Run strips;                // along the line, over-run included
+    StrainShare worstStrain;             // 0 where there is no room
     NotPressed notPressed = NotPressed::none;
     bool bears() const { return notPressed == NotPressed::none; }  // false: there is no contact to solve
 };
 // The strain is that of bent strips, dry where they were softened before, at the nodes of the middle and on the form.
-// Throws InputError with paths from `stack.` as stack::planStack does.
+// Throws InputError with paths from `stack.` as laminate::planStack does.
 Ready makeReady(const StackOnForm& work);
 
 // A wooden caul sawn to the curve that lies on the outside, as wide as the stack.
@@ -49,11 +49,11 @@ struct Pressed {
 // The rod runs from s = from_s_m to to_s_m, which lie within the strips (alongMiddle of `ready.strips` at most).
 // Elements are no longer than `step_m`. Pads are those of the piece. Throws InputError (`holding.stations[i].most_N`,
 // ...), i by the order given.
-Pressed press(const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations, double from_s_m,
+Pressed press(const Ready& ready, const StackOnForm& work, const std::vector<model::Station>& stations, double from_s_m,
               double to_s_m, const std::optional<Caul>& caul = {}, double step_m = elementStep_m);
 
 // The whole of the strips.
-Pressed pressAll(const Ready& ready, const StackOnForm& work, const std::vector<boat::Station>& stations,
+Pressed pressAll(const Ready& ready, const StackOnForm& work, const std::vector<model::Station>& stations,
                  const std::optional<Caul>& caul = {});
 
 // Whether the strips are long enough for a state: a stack that springs clear far draws its ends in, and where one has
@@ -64,6 +64,6 @@ bool stripsReach(const Ready& ready, const Problem& problem, const Contact& cont
 Contact solveWithin(const Ready& ready, const Problem& problem, const Contact* start = nullptr);
 
 // Half the pad of a station with its caul, metres along the middle.
-double halfPad_m(const boat::Station& station, const boat::Cauls& cauls);
+double halfPad_m(const model::Station& station, const model::Cauls& cauls);
 
 }  // namespace fayline::holding

@@ -6,14 +6,14 @@
 
 #include "core/holding/held.hpp"
 #include "core/holding/loose_stack.hpp"
-#include "core/measure/units.hpp"
-#include "core/stack/layers.hpp"
+#include "core/laminate/layers.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::holding {
 
 namespace {
 
-using measure::Mark;
+using units::Mark;
 
 constexpr double unlimited = std::numeric_limits<double>::infinity();
 
@@ -23,7 +23,7 @@ double over(double above, double below) {
 }
 
 // What lies above the outermost glue line that stays, and how stiff it is.
-void setAbove(PadReach& reach, const boat::Stack& stack, const LooseStack& loose, double at_m) {
+void setAbove(PadReach& reach, const model::Stack& stack, const LooseStack& loose, double at_m) {
     const std::vector<const LooseStrip*> there = stripsThere(loose, at_m);
     if (there.empty()) return;
     const auto isSacrificial = [&](const LooseStrip* strip) { return stack.strips[strip->layer.group].sacrificial; };
@@ -67,19 +67,19 @@ double spreadLength(double pad_m, double above_m) {
     return std::max(0.0, pad_m) + 2 * std::max(0.0, above_m);
 }
 
-WantedPressure wantedPressure(boat::AdhesiveKind kind, bool hardwood) {
+WantedPressure wantedPressure(model::AdhesiveKind kind, bool hardwood) {
     const auto psi = [](double least, double most, bool contact, const char* source) {
-        return WantedPressure{least * measure::psi_Pa, most * measure::psi_Pa, contact, {source, Mark::fromMemory}};
+        return WantedPressure{least * units::psi_Pa, most * units::psi_Pa, contact, {source, Mark::fromMemory}};
     };
     switch (kind) {
-        case boat::AdhesiveKind::epoxy:
+        case model::AdhesiveKind::epoxy:
             return psi(5, 25, true, "data sheets of thickened epoxies: contact is enough");
-        case boat::AdhesiveKind::polyurethane:
+        case model::AdhesiveKind::polyurethane:
             return psi(100, 200, false, "data sheets of moisture-curing polyurethanes");
-        case boat::AdhesiveKind::urea:
+        case model::AdhesiveKind::urea:
             return psi(hardwood ? 150 : 125, hardwood ? 200 : 150, false,
                        "Selbo, Adhesive bonding of wood, USDA TB 1512: urea as resorcinol");
-        case boat::AdhesiveKind::resorcinol:
+        case model::AdhesiveKind::resorcinol:
             break;
     }
     return psi(hardwood ? 150 : 125, hardwood ? 200 : 150, false, "FAA AC 43.13-1B chapter 1, resorcinol");
@@ -98,8 +98,8 @@ double PadReach::spacing_m() const {
 }
 
 PressingNeed pressingNeed(const StackOnForm& work, const LooseStack& loose, double at_m, double pad_m, double most_N) {
-    const boat::Piece& piece = work.piece;
-    const double width = stack::ripWidthAt(piece.stack, at_m);
+    const model::Piece& piece = work.piece;
+    const double width = laminate::ripWidthAt(piece.stack, at_m);
     const double film = piece.stack.glueLine_m;
     const double least_Pa = work.wanted.asked_Pa();
     const double byPaste = film > 0 ? pressureForFilm(piece.glue.pasteYield_Pa, width, film) : 0;
@@ -121,7 +121,7 @@ PressingNeed pressingNeed(const StackOnForm& work, const LooseStack& loose, doub
               : need.pad.span_m() >= need.pad.spread_m()                                 ? SpacedBy::stiffness
                                                                                          : SpacedBy::spread;
     need.source = need.byGlue ? work.wanted.source
-                              : measure::Source{
+                              : units::Source{
                                     "paste between plates, loose strips built in over the pads (derived); what a paste "
                                     "of filled epoxy yields at is not published (looked for), nor are the 45 degrees "
                                     "below a pad: common practice",
@@ -130,7 +130,7 @@ PressingNeed pressingNeed(const StackOnForm& work, const LooseStack& loose, doub
 }
 
 PressingNeed pressingNeed(const StackOnForm& work, double at_m, double pad_m, double most_N) {
-    const boat::Piece& piece = work.piece;
+    const model::Piece& piece = work.piece;
     return pressingNeed(work, looseStack(piece.stack, piece.line.describes, work.line.length(), work.species), at_m,
                         pad_m, most_N);
 }

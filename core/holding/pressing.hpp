@@ -24,9 +24,9 @@
 // thickness under a paste that yields) is infinite, a length or pressure below 0 counts as 0.
 #pragma once
 
-#include "core/boat/boat.hpp"
 #include "core/line/line.hpp"
-#include "core/measure/source.hpp"
+#include "core/model/boat.hpp"
+#include "core/units/source.hpp"
 
 namespace fayline::holding {
 
@@ -61,12 +61,12 @@ struct WantedPressure {
     double least_Pa = 0;
     double most_Pa = 0;
     bool contactIsEnough = false;  // of epoxy: it fills gaps; the pressures given only say what is usual
-    measure::Source source;
+    units::Source source;
 
     double asked_Pa() const { return contactIsEnough ? 0 : least_Pa; }
 };
 // Resorcinol 125..150 psi for softwood, 150..200 for hardwood; urea the same; polyurethane 100..200; epoxy 5..25.
-WantedPressure wantedPressure(boat::AdhesiveKind kind, bool hardwood);
+WantedPressure wantedPressure(model::AdhesiveKind kind, bool hardwood);
 
 // How far one pad presses the outermost glue line that stays.
 struct PadReach {
@@ -99,7 +99,7 @@ struct PressingNeed {
     double thinnerSpacing_m = 0;  // the same with a mix of half the yield stress, for the same glue line
     bool isWish = false;          // the glue fills gaps: contact is enough
     bool byGlue = false;          // the glue's own least pressure governs, else the paste's yield
-    measure::Source source;
+    units::Source source;
 };
 
 // At `at_m`, under pads `pad_m` long that pull at most `most_N`. The outermost glue line lies under the outermost strip

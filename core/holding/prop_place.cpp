@@ -4,9 +4,9 @@
 #include <cmath>
 #include <limits>
 
-#include "core/boat/hold_traits.hpp"
 #include "core/holding/places.hpp"
-#include "core/stack/stack.hpp"
+#include "core/laminate/stack.hpp"
+#include "core/model/hold_traits.hpp"
 
 namespace fayline::holding {
 
@@ -15,8 +15,8 @@ namespace {
 constexpr double usualHeight_m = 0.6;  // of a head above the floor, where no foot is given
 
 // +1 for a prop to the floor, -1 for one overhead: seen upside down the two are the same.
-double upOf(boat::PropTo to) {
-    return to == boat::PropTo::floor ? 1 : -1;
+double upOf(model::PropTo to) {
+    return to == model::PropTo::floor ? 1 : -1;
 }
 
 // Lowest of the feet that are given and of all heads, for one kind of ground, seen with `up`.
@@ -25,10 +25,10 @@ struct Levels {
     double head_m = std::numeric_limits<double>::infinity();
 };
 
-Levels levelsOf(const std::vector<boat::Station>& stations, const std::vector<PropPlace>& places, boat::PropTo to) {
+Levels levelsOf(const std::vector<model::Station>& stations, const std::vector<PropPlace>& places, model::PropTo to) {
     Levels levels;
     for (const PropPlace& place : places) {
-        const boat::Strut& strut = *boat::as<boat::Strut>(stations[static_cast<std::size_t>(place.index)]);
+        const model::Strut& strut = *model::as<model::Strut>(stations[static_cast<std::size_t>(place.index)]);
         if (strut.to != to) continue;
         levels.head_m = std::min(levels.head_m, upOf(to) * place.head.y_m);
         if (strut.footY_m) levels.foot_m = std::min(levels.foot_m, upOf(to) * *strut.footY_m);
@@ -36,7 +36,7 @@ Levels levelsOf(const std::vector<boat::Station>& stations, const std::vector<Pr
     return levels;
 }
 
-void setFoot(PropPlace& place, const boat::Strut& strut, const Levels& levels) {
+void setFoot(PropPlace& place, const model::Strut& strut, const Levels& levels) {
     const double up = upOf(strut.to);
     const double head = up * place.head.y_m;
     const double usual = levels.foot_m < head ? levels.foot_m : levels.head_m - usualHeight_m;
@@ -62,16 +62,16 @@ void setSlants(PropPlace& place, double up) {
 
 }  // namespace
 
-bool isProp(const boat::Station& station) {
-    return boat::is<boat::Strut>(station.kind) && !station.side;
+bool isProp(const model::Station& station) {
+    return model::is<model::Strut>(station.kind) && !station.side;
 }
 
-std::vector<PropPlace> propPlaces(const boat::Piece& piece, const line::Line& line,
-                                  const std::vector<boat::Station>& stations) {
+std::vector<PropPlace> propPlaces(const model::Piece& piece, const line::Line& line,
+                                  const std::vector<model::Station>& stations) {
     if (std::none_of(stations.begin(), stations.end(), isProp)) return {};
-    boat::Holding asked;
+    model::Holding asked;
     asked.stations = stations;
-    const double side = stack::sideSign(piece.line.stripsOn);
+    const double side = laminate::sideSign(piece.line.stripsOn);
     std::vector<PropPlace> places;
     for (const StationPlace& station :
          stationPlaces(asked, piece.stack, piece.line.describes, piece.line.stripsOn, line)) {
@@ -86,18 +86,18 @@ std::vector<PropPlace> propPlaces(const boat::Piece& piece, const line::Line& li
         places.push_back(place);
     }
 
-    const Levels floor = levelsOf(stations, places, boat::PropTo::floor);
-    const Levels overhead = levelsOf(stations, places, boat::PropTo::overhead);
+    const Levels floor = levelsOf(stations, places, model::PropTo::floor);
+    const Levels overhead = levelsOf(stations, places, model::PropTo::overhead);
     for (std::size_t i = 0; i < places.size(); ++i) {
-        const boat::Strut& strut = *boat::as<boat::Strut>(stations[static_cast<std::size_t>(places[i].index)]);
-        setFoot(places[i], strut, strut.to == boat::PropTo::floor ? floor : overhead);
+        const model::Strut& strut = *model::as<model::Strut>(stations[static_cast<std::size_t>(places[i].index)]);
+        setFoot(places[i], strut, strut.to == model::PropTo::floor ? floor : overhead);
         setSlants(places[i], upOf(strut.to));
     }
     return places;
 }
 
-std::vector<double> sharesSquare(const boat::Piece& piece, const line::Line& line,
-                                 const std::vector<boat::Station>& stations) {
+std::vector<double> sharesSquare(const model::Piece& piece, const line::Line& line,
+                                 const std::vector<model::Station>& stations) {
     std::vector<double> shares(stations.size(), 1.0);
     for (const PropPlace& place : propPlaces(piece, line, stations)) {
         shares[place.index] = place.squareShare;

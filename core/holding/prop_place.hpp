@@ -4,13 +4,13 @@
 #include <numbers>
 #include <vector>
 
-#include "core/boat/boat.hpp"
 #include "core/line/line.hpp"
+#include "core/model/boat.hpp"
 
 namespace fayline::holding {
 
 // Whether a station is a prop or a jack that presses the stack toward the form.
-bool isProp(const boat::Station& station);
+bool isProp(const model::Station& station);
 
 struct PropPlace {
     int index = 0;             // in `stations`
@@ -37,12 +37,12 @@ inline constexpr double steepest_rad = 89 * std::numbers::pi / 180;
 // lowest foot that is given, if that lies below its head; else 600 mm below the lowest head of all props to the floor.
 // Overhead likewise: the highest foot given, else 600 mm above the highest head. Throws InputError as stationPlaces
 // does.
-std::vector<PropPlace> propPlaces(const boat::Piece& piece, const line::Line& line,
-                                  const std::vector<boat::Station>& stations);
+std::vector<PropPlace> propPlaces(const model::Piece& piece, const line::Line& line,
+                                  const std::vector<model::Station>& stations);
 
 // Share of its strength that each of `stations` can bring square to the form: squareShare of props and jacks, 1 of all
 // others.
-std::vector<double> sharesSquare(const boat::Piece& piece, const line::Line& line,
-                                 const std::vector<boat::Station>& stations);
+std::vector<double> sharesSquare(const model::Piece& piece, const line::Line& line,
+                                 const std::vector<model::Station>& stations);
 
 }  // namespace fayline::holding

@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/laminate/layers.hpp"
+#include "core/laminate/parallels.hpp"
+#include "core/laminate/stack.hpp"
 #include "core/math/table.hpp"
-#include "core/measure/input_error.hpp"
-#include "core/stack/layers.hpp"
-#include "core/stack/parallels.hpp"
-#include "core/stack/stack.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::holding {
 
@@ -21,27 +21,29 @@ constexpr double least_m = 1e-6;
 // The outer face of the stack, and on which side of the line it lies.
 struct Outside {
     double side = 1;
-    stack::Distance face;
+    laminate::Distance face;
 };
 
 Outside outsideOf(const StackOnForm& work) {
-    const std::vector<stack::Layer> strips =
-        stack::layers(work.piece.stack, work.piece.line.describes, work.line.length());
-    const stack::Distance face = strips.empty() ? stack::Distance{0, 0, work.line.length()} : strips.back().outer;
-    return {stack::sideSign(work.piece.line.stripsOn), face};
+    const std::vector<laminate::Layer> strips =
+        laminate::layers(work.piece.stack, work.piece.line.describes, work.line.length());
+    const laminate::Distance face = strips.empty() ? laminate::Distance{0, 0, work.line.length()} : strips.back().outer;
+    return {laminate::sideSign(work.piece.line.stripsOn), face};
 }
 
 // 0 where the outside has no room.
 double turnPerLength(const Outside& outside, const line::Place& on) {
-    const double room = stack::stretch(on, outside.side, outside.face.at(on.at_m));
+    const double room = laminate::stretch(on, outside.side, outside.face.at(on.at_m));
     if (!(room > 0)) return 0;
-    return stack::curvatureBeside(on, outside.side, outside.face) * std::hypot(room, outside.face.slopeAt(on.at_m));
+    return laminate::curvatureBeside(on, outside.side, outside.face) * std::hypot(room, outside.face.slopeAt(on.at_m));
 }
 
 // How much the outside turns toward the form between two places, without the kinks where a taper begins and ends;
 // 0 where the outside has no room.
 double turnBetween(const Outside& outside, const line::Place& from, const line::Place& to) {
-    const auto room = [&](const line::Place& on) { return stack::stretch(on, outside.side, outside.face.at(on.at_m)); };
+    const auto room = [&](const line::Place& on) {
+        return laminate::stretch(on, outside.side, outside.face.at(on.at_m));
+    };
     if (!(room(from) > 0 && room(to) > 0)) return 0;
     const double slope = outside.face.slopeAt((from.at_m + to.at_m) / 2);
     const auto lean = [&](const line::Place& on) { return std::atan2(slope, room(on)); };
@@ -84,7 +86,7 @@ std::vector<double> touchedTurns(const std::vector<double>& places_m, const Outs
     std::vector<line::Xy> points;
     for (const double at_m : places_m) {
         on.push_back(line.at(at_m));
-        points.push_back(stack::pointBeside(on.back(), outside.side, outside.face.at(at_m)));
+        points.push_back(laminate::pointBeside(on.back(), outside.side, outside.face.at(at_m)));
     }
     const std::vector<std::size_t> touched = tautRound(points, outside.side);
     std::vector<double> turns(points.size() - 1, 0.0);
@@ -115,10 +117,10 @@ std::vector<double> tensionFromEnd(std::vector<double> turns, double friction, d
     return tension;
 }
 
-std::vector<double> tensionOf(const boat::Strap& strap, const std::vector<double>& turns, double pulled_N) {
-    if (strap.pullsFrom == boat::PullsFrom::start) return tensionAlong(turns, strap.friction, pulled_N);
+std::vector<double> tensionOf(const model::Strap& strap, const std::vector<double>& turns, double pulled_N) {
+    if (strap.pullsFrom == model::PullsFrom::start) return tensionAlong(turns, strap.friction, pulled_N);
     std::vector<double> tension = tensionFromEnd(turns, strap.friction, pulled_N);
-    if (strap.pullsFrom == boat::PullsFrom::end) return tension;
+    if (strap.pullsFrom == model::PullsFrom::end) return tension;
     const std::vector<double> fromStart = tensionAlong(turns, strap.friction, pulled_N);
     for (std::size_t i = 0; i < tension.size(); ++i) tension[i] = std::max(tension[i], fromStart[i]);
     return tension;
@@ -135,10 +137,10 @@ double tensionAt(const Strap& strap, double at_m) {
     return before * std::pow(after / before, share);
 }
 
-void checkEnd(const boat::Strap& strap, int index) {
+void checkEnd(const model::Strap& strap, int index) {
     if (strap.to_m && !std::isfinite(*strap.to_m)) {
-        throw measure::InputError("holding.stations[" + std::to_string(index) + "].to_mm", "that is no number",
-                                  "give a place along the line");
+        throw units::InputError("holding.stations[" + std::to_string(index) + "].to_mm", "that is no number",
+                                "give a place along the line");
     }
 }
 
@@ -163,8 +165,8 @@ void addIdle(StrapPlan& plan, const Strap& strap) {
 
 }  // namespace
 
-Strap layStrap(const boat::Station& station, int index, const StackOnForm& work) {
-    const boat::Strap& said = station.strap;
+Strap layStrap(const model::Station& station, int index, const StackOnForm& work) {
+    const model::Strap& said = station.strap;
     checkEnd(said, index);
     const double first = -work.piece.stack.runsPastStart_m;
     const double last = work.line.length() + work.piece.stack.runsPastEnd_m;
@@ -198,7 +200,7 @@ double outsideTurn_per_m(const StackOnForm& work, double at_m) {
     return turnPerLength(outsideOf(work), work.line.at(at_m));
 }
 
-StrapPlan strapPlan(const boat::Station& station, int index, const StackOnForm& work) {
+StrapPlan strapPlan(const model::Station& station, int index, const StackOnForm& work) {
     const Strap strap = layStrap(station, index, work);
     StrapPlan plan;
     plan.index = index;

@@ -31,10 +31,10 @@ struct Strap {
     std::vector<double> turn_rad;   // between each place and the next, toward the form; 0 where it does not bear
 };
 
-// `index` is that of `strap` in boat::Holding::stations, for error texts only. Throws InputError
+// `index` is that of `strap` in model::Holding::stations, for error texts only. Throws InputError
 // (holding.stations[i].to_mm) for a to_mm that is no number.
 // Error: a bridge begins and ends at a place, so the tension is off by up to mu times the turn between two places.
-Strap layStrap(const boat::Station& strap, int index, const StackOnForm& work);
+Strap layStrap(const model::Station& strap, int index, const StackOnForm& work);
 
 // Its tension at `at_m` along the line where it bears on a round outside, newtons; 0 where it does not touch, where the
 // outside is straight, and beyond its ends. Times the curvature of any parallel: its thrust per length of that
@@ -58,7 +58,7 @@ struct StrapPlace {
     double tension_N = 0;
 };
 struct StrapPlan {
-    int index = 0;                   // in boat::Holding::stations
+    int index = 0;                   // in model::Holding::stations
     bool lacksEnd = false;           // no to_mm: it goes round nothing
     std::vector<StrapPlace> places;  // every 10 mm from its one end to the other, both included
     double total_N = 0;              // whole thrust on the form, summed as a number along the line
@@ -70,6 +70,6 @@ struct StrapPlan {
     double startPull_N = 0;  // on what holds its end at the lesser place along the line
     double endPull_N = 0;    // and at the greater
 };
-StrapPlan strapPlan(const boat::Station& strap, int index, const StackOnForm& work);
+StrapPlan strapPlan(const model::Station& strap, int index, const StackOnForm& work);
 
 }  // namespace fayline::holding

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/holding/gaps.hpp"
+#include "core/contact/gaps.hpp"
 #include "core/math/quadrature.hpp"
 #include "core/math/table.hpp"
 

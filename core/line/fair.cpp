@@ -43,13 +43,13 @@
 
 #include "core/line/fit.hpp"
 #include "core/math/table.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::line {
 
 namespace {
 
-using measure::InputError;
+using units::InputError;
 
 constexpr double equal_m = 1e-9;    // points no further apart than this are one point
 constexpr double through_m = 3e-8;  // what is left of a miss where the line is to pass a point

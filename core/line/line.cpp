@@ -7,7 +7,7 @@
 
 #include "core/line/quintic.hpp"
 #include "core/math/quadrature.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::line {
 
@@ -41,8 +41,8 @@ Line::Line(const std::vector<double>& knots, const std::vector<Xy>& coefficients
                         std::is_sorted(knots.begin(), knots.end()) && knots[0] == knots[5] &&
                         knots[knots.size() - 6] == knots.back() && knots.front() < knots.back();
     if (!shaped) {
-        throw measure::InputError("line", "these knots and coefficients make no spline of degree 5",
-                                  "give ascending knots, six-fold at the ends, and 6 coefficients fewer than knots");
+        throw units::InputError("line", "these knots and coefficients make no spline of degree 5",
+                                "give ascending knots, six-fold at the ends, and 6 coefficients fewer than knots");
     }
     for (const QuinticInterval& interval : quinticIntervals(knots)) {
         Piece piece{0, 0, 0, interval.start, interval.width, {}};
@@ -56,7 +56,7 @@ Line::Line(const std::vector<double>& knots, const std::vector<Xy>& coefficients
         append(piece, 0);
     }
     if (!(length_m_ > 0) || !std::isfinite(length_m_)) {
-        throw measure::InputError("line", "the line has no length", "give coefficients that are finite and differ");
+        throw units::InputError("line", "the line has no length", "give coefficients that are finite and differ");
     }
 }
 
@@ -279,7 +279,7 @@ double Line::lengthTo(double t) const {
 }
 
 std::vector<Place> sample(const Line& line, double step_m) {
-    if (!(step_m > 0)) throw measure::InputError("line", "places cannot be 0 apart", "give a step above 0");
+    if (!(step_m > 0)) throw units::InputError("line", "places cannot be 0 apart", "give a step above 0");
     std::vector<Place> places;
     const double length_m = line.length();
     const double apart = std::ceil(length_m / step_m - 1e-9);

@@ -73,7 +73,7 @@ double roughness(const Line& line, double from_m, double to_m) {
 // What is written of the points, for telling which of two suspects a slip explains.
 struct Writing {
     const std::vector<std::array<std::string, 2>>& written;
-    measure::LengthNotation notation;
+    units::LengthNotation notation;
     double takeOff_m;
     const std::vector<Read>& reads;
 };
@@ -370,7 +370,7 @@ void offerRepair(const FairInput& input, const Line& line, const Stretch& stretc
 
 std::optional<Misread> findMisread(const FairInput& input, const FairLine& fairLine,
                                    const std::vector<std::array<std::string, 2>>& written,
-                                   const std::vector<std::string>& labels, measure::LengthNotation notation,
+                                   const std::vector<std::string>& labels, units::LengthNotation notation,
                                    const std::atomic<bool>& stop) {
     Misread found;
     if (static_cast<int>(input.points.size()) < fewestForMisread) return found;

@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "core/line/fair.hpp"
-#include "core/measure/length.hpp"
+#include "core/units/length.hpp"
 
 namespace fayline::line {
 
@@ -58,7 +58,7 @@ struct Misread {
 // forecast and in the fit.
 std::optional<Misread> findMisread(const FairInput& input, const FairLine& fairLine,
                                    const std::vector<std::array<std::string, 2>>& written,
-                                   const std::vector<std::string>& labels, measure::LengthNotation notation,
+                                   const std::vector<std::string>& labels, units::LengthNotation notation,
                                    const std::atomic<bool>& stop);
 
 }  // namespace fayline::line

@@ -3,11 +3,11 @@
 
 #include <cmath>
 
-#include "core/boat/read.hpp"
+#include "core/model/read.hpp"
 
 namespace fayline::line {
 
-using boat::Read;
+using model::Read;
 
 // The grid is drawn ten times as truly as a reading is taken: common practice, no source. A line that runs along the
 // read axis would else be held to the grid without any play.

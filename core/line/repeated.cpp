@@ -9,7 +9,7 @@
 #include <optional>
 
 #include "core/line/leave_out.hpp"
-#include "core/measure/units.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::line {
 
@@ -89,15 +89,15 @@ struct Step {
     std::string name;
 };
 
-std::vector<Step> stepsOf(double takeOff_m, measure::LengthNotation notation) {
+std::vector<Step> stepsOf(double takeOff_m, units::LengthNotation notation) {
     std::vector<Step> steps;
-    if (notation == measure::LengthNotation::millimetres) {
+    if (notation == units::LengthNotation::millimetres) {
         steps = {{0.010, "10 mm"}, {0.100, "100 mm"}, {0.005, "5 mm"}};
     } else {
-        steps = {{measure::inch_m, "1 inch"},
-                 {measure::foot_m, "1 foot"},
-                 {measure::inch_m / 2, "half an inch"},
-                 {measure::inch_m / 8, "1 eighth"}};
+        steps = {{units::inch_m, "1 inch"},
+                 {units::foot_m, "1 foot"},
+                 {units::inch_m / 2, "half an inch"},
+                 {units::inch_m / 8, "1 eighth"}};
     }
     if (takeOff_m != 0) steps.push_back({std::abs(takeOff_m), "one thickness"});
     return steps;
@@ -121,7 +121,7 @@ std::vector<std::vector<int>> kindsOfPoints(const std::vector<std::string>& labe
 
 std::vector<RepeatedSlip> repeatedSlips(const std::vector<Xy>& points, const std::vector<LeftOut>& judged,
                                         const std::vector<std::string>& labels, double readTo_m, double takeOff_m,
-                                        measure::LengthNotation notation, const std::vector<Read>& reads,
+                                        units::LengthNotation notation, const std::vector<Read>& reads,
                                         const std::atomic<bool>& stop) {
     if (static_cast<int>(points.size()) > mostRows) return {};
     const std::vector<std::vector<int>> kinds = kindsOfPoints(labels);

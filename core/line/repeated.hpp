@@ -9,7 +9,7 @@
 #include "core/line/leave_out.hpp"
 #include "core/line/line.hpp"
 #include "core/line/misread.hpp"
-#include "core/measure/length.hpp"
+#include "core/units/length.hpp"
 
 namespace fayline::line {
 
@@ -23,11 +23,11 @@ std::vector<std::vector<int>> kindsOfPoints(const std::vector<std::string>& labe
 // Model: that of leave_out.hpp for all points at once; the repair that makes them likeliest, at most one. It shows only
 // where the kind meets other points, so a repair that explains them little better than one moved point is not reported,
 // and a shift along the line never is, since it moves the points onto the same line. None for more than 40 points.
-// `judged` is what leaveEachOut says of the points as they stand. A coordinate that `reads` has for a line of the grid is
-// not put right. None once `stop` is true.
+// `judged` is what leaveEachOut says of the points as they stand. A coordinate that `reads` has for a line of the grid
+// is not put right. None once `stop` is true.
 std::vector<RepeatedSlip> repeatedSlips(const std::vector<Xy>& points, const std::vector<LeftOut>& judged,
                                         const std::vector<std::string>& labels, double readTo_m, double takeOff_m,
-                                        measure::LengthNotation notation, const std::vector<Read>& reads,
+                                        units::LengthNotation notation, const std::vector<Read>& reads,
                                         const std::atomic<bool>& stop);
 
 }  // namespace fayline::line

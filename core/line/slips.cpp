@@ -5,13 +5,13 @@
 #include <cstdlib>
 #include <optional>
 
-#include "core/measure/units.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::line {
 
 namespace {
 
-using measure::LengthNotation;
+using units::LengthNotation;
 
 // Minus the logarithm of how often each kind is met, an inch or an exchange being the most frequent.
 // Common practice, no source: only their order is used, to choose between slips that fit equally well.
@@ -29,8 +29,8 @@ constexpr double unlikelyRound = 2;
 
 std::optional<double> tryToRead(const std::string& text, LengthNotation notation) {
     try {
-        return measure::readLength(text, notation);
-    } catch (const measure::InputError&) {
+        return units::readLength(text, notation);
+    } catch (const units::InputError&) {
         return std::nullopt;
     }
 }
@@ -58,10 +58,10 @@ struct Written {
 Written lookAt(char axis, const std::string& written, double value_m, LengthNotation display) {
     Written seen{axis, written, value_m, display, false};
     if (seen.text.empty())
-        seen.text = measure::writeLength(value_m, display);
+        seen.text = units::writeLength(value_m, display);
     else
         seen.notation = notationOf(written, display);
-    const double step = seen.notation == LengthNotation::millimetres ? 0.050 : measure::foot_m / 2;
+    const double step = seen.notation == LengthNotation::millimetres ? 0.050 : units::foot_m / 2;
     seen.round = std::abs(std::remainder(value_m, step)) < 1e-6;
     return seen;
 }
@@ -103,7 +103,7 @@ public:
 private:
     // Inches written to three decimals would not come back; the value rules and is written as well as it can be.
     void addValue(const Written& seen, double value_m, const std::string& says, double unlikely) {
-        const std::string right = measure::writeLength(value_m, seen.notation);
+        const std::string right = units::writeLength(value_m, seen.notation);
         const bool bare = seen.text.find_first_of("mi\"") == std::string::npos;
         const bool metric = seen.notation == LengthNotation::millimetres;
         add(seen, right + (bare ? "" : metric ? " mm" : " in"), says, unlikely);
@@ -122,11 +122,11 @@ void addSteps(Collector& slips, const Written& seen) {
             slips.addShift(seen, sign * 0.005, "5 mm", unlikelyEighth);
             continue;
         }
-        slips.addShift(seen, sign * measure::inch_m, "1 inch", unlikelyStep);
-        slips.addShift(seen, sign * measure::foot_m, "1 foot", unlikelyFoot);
-        slips.addShift(seen, sign * measure::inch_m / 8, "1 eighth", unlikelyEighth);
-        slips.addShift(seen, sign * measure::inch_m / 4, "2 eighths", unlikelyEighth + 1);
-        slips.addShift(seen, sign * measure::inch_m / 2, "half an inch", unlikelyEighth);
+        slips.addShift(seen, sign * units::inch_m, "1 inch", unlikelyStep);
+        slips.addShift(seen, sign * units::foot_m, "1 foot", unlikelyFoot);
+        slips.addShift(seen, sign * units::inch_m / 8, "1 eighth", unlikelyEighth);
+        slips.addShift(seen, sign * units::inch_m / 4, "2 eighths", unlikelyEighth + 1);
+        slips.addShift(seen, sign * units::inch_m / 2, "half an inch", unlikelyEighth);
     }
 }
 

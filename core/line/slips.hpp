@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "core/line/read.hpp"
-#include "core/measure/length.hpp"
+#include "core/units/length.hpp"
 
 namespace fayline::line {
 
@@ -27,6 +27,6 @@ struct Slip {
 // `takeOff_m` taken off or left on twice. Slips that change nothing or that cannot be read are left out. Only the
 // coordinate that was `read` can be miswritten. How rare each is: common practice, no source.
 std::vector<Slip> possibleSlips(const std::array<std::string, 2>& written, const std::array<double, 2>& value_m,
-                                double takeOff_m, measure::LengthNotation notation, Read read = Read::both);
+                                double takeOff_m, units::LengthNotation notation, Read read = Read::both);
 
 }  // namespace fayline::line

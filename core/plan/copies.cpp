@@ -1,4 +1,4 @@
-// What many files copy, copied and destroyed in one place: see core/boat/boat.hpp.
+// What many files copy, copied and destroyed in one place: see core/model/boat.hpp.
 #include "core/plan/plan.hpp"
 
 namespace fayline::plan {

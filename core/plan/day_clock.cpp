@@ -5,23 +5,23 @@
 #include <ranges>
 #include <set>
 
-#include "core/boat/hold_traits.hpp"
 #include "core/glue/conditions.hpp"
 #include "core/glue/pot_life.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/day_text.hpp"
-#include "core/measure/input_error.hpp"
-#include "core/plan/wording.hpp"
+#include "core/model/hold_traits.hpp"
+#include "core/plan/findings/wording.hpp"
+#include "core/units/day_text.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::plan {
 
 namespace {
 
-using measure::writeClock;
-using measure::writeDuration;
-using measure::writeTemperature;
 using schedule::TaskState;
 using schedule::Work;
+using units::writeClock;
+using units::writeDuration;
+using units::writeTemperature;
 
 double leastUse(const schedule::Job& job) {
     double least_s = INFINITY;
@@ -31,19 +31,19 @@ double leastUse(const schedule::Job& job) {
 
 // How many cups the plan would take in that air; 0 where none can be made.
 std::size_t cupsPlanned(const DayInHand& day, double air_C) {
-    boat::Piece piece = day.piece;
+    model::Piece piece = day.piece;
     piece.glue.air_C = air_C;
     try {
         const DayPlan other = planDay(piece, day.shop, day.plan.line.fair.line, day.plan.stack, &day.plan.day.glue);
         return other.gluings.at(static_cast<std::size_t>(day.gluing)).job.cups.size();
-    } catch (const measure::InputError&) {
+    } catch (const units::InputError&) {
         return 0;
     }
 }
 
 bool hasStruts(const DayInHand& day) {
     return std::ranges::any_of(day.piece.holding.stations,
-                               [](const boat::Station& s) { return boat::is<boat::Strut>(s.kind); });
+                               [](const model::Station& s) { return model::is<model::Strut>(s.kind); });
 }
 
 // The strips of a gluing: "strips 5 to 8".
@@ -61,11 +61,11 @@ std::string stripsOf(const schedule::Job& job) {
 
 }  // namespace
 
-DayInHand dayInHand(const boat::Piece& piece, const Shop& shop, int gluing, bool dryFit) {
+DayInHand dayInHand(const model::Piece& piece, const Shop& shop, int gluing, bool dryFit) {
     DayInHand day{piece, shop, makePlan(piece, shop), gluing, dryFit, {}};
     if (gluing < 0 || gluing >= day.gluings()) {
-        throw measure::InputError("stack.gluings", "there is no gluing " + std::to_string(gluing + 1),
-                                  "choose one of " + std::to_string(day.gluings()));
+        throw units::InputError("stack.gluings", "there is no gluing " + std::to_string(gluing + 1),
+                                "choose one of " + std::to_string(day.gluings()));
     }
     const schedule::Job& job = day.plan.day.gluings[gluing].job;
     day.job = dryFit ? dryFitOf(job) : job;
@@ -86,7 +86,7 @@ schedule::Job jobInAir(const DayInHand& day, double air_C) {
     schedule::Job job = day.job;
     if (day.dryFit) return job;
     const glue::GluePlan& glue = day.plan.day.glue;
-    const boat::Rates& rates = day.piece.crew.rates;
+    const model::Rates& rates = day.piece.crew.rates;
     const double slowdown = glue::slowdownAt(air_C);
     job.openTime_s = glue::openTime(glue.adhesive, glue.kinetics, air_C);
     job.wetOut_m2_s = rates.wetOut_m2_s * slowdown;

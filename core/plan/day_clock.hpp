@@ -5,8 +5,8 @@
 #include <string>
 #include <vector>
 
-#include "core/boat/boat.hpp"
 #include "core/math/count.hpp"
+#include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"
 #include "core/schedule/day.hpp"
 
@@ -14,7 +14,7 @@ namespace fayline::plan {
 
 // One gluing of a piece, or a dry fit of it, ready to be begun.
 struct DayInHand {
-    boat::Piece piece;
+    model::Piece piece;
     Shop shop;
     Plan plan;
     int gluing = 0;
@@ -25,7 +25,7 @@ struct DayInHand {
 };
 
 // Throws InputError as makePlan does, and (`stack.gluings`) for a gluing that there is not.
-DayInHand dayInHand(const boat::Piece& piece, const Shop& shop, int gluing, bool dryFit);
+DayInHand dayInHand(const model::Piece& piece, const Shop& shop, int gluing, bool dryFit);
 
 // What is left of a job without glue: strips laid on the pile, carried, laid down, closed.
 schedule::Job dryFitOf(const schedule::Job& job);

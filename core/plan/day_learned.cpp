@@ -6,19 +6,19 @@
 #include <set>
 
 #include "core/math/count.hpp"
-#include "core/measure/day_text.hpp"
-#include "core/measure/units.hpp"
-#include "core/plan/wording.hpp"
+#include "core/plan/findings/wording.hpp"
+#include "core/units/day_text.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::plan {
 
 namespace {
 
-using measure::writeDuration;
 using schedule::Event;
 using schedule::EventKind;
 using schedule::Taken;
 using schedule::Work;
+using units::writeDuration;
 
 const std::string beginMark = "begin";
 const std::string pauseMark = "pause";
@@ -104,7 +104,7 @@ std::string doing(const Taken& taken, bool dryFit) {
 double rounded(double value) {
     if (!(value > 0) || !std::isfinite(value)) return value;
     const double step = std::pow(10, std::floor(std::log10(value)) - 2);
-    return measure::toTwelveFigures(step * std::round(value / step));
+    return units::toTwelveFigures(step * std::round(value / step));
 }
 
 // As fine as it was measured: "3 min 40 s".
@@ -121,7 +121,7 @@ public:
 
     void take(const Taken& taken) {
         if (!(taken.real_s >= leastEach_s * taken.count) || !(taken.planned_s > 0)) return;
-        boat::Rates& rates = learned_.rates;
+        model::Rates& rates = learned_.rates;
         switch (taken.work) {
             case Work::mix:
                 each(rates.mix_s, taken);
@@ -162,7 +162,7 @@ public:
 private:
     // Quicker than this nobody is: a key that was pressed twice.
     static constexpr double leastEach_s = 1;
-    // A day is quicker or slower than another by a fifth (boat::Crew::pace): a twentieth tells nothing of a rate.
+    // A day is quicker or slower than another by a fifth (model::Crew::pace): a twentieth tells nothing of a rate.
     static constexpr double leastChange = 0.05;
 
     // A whole second is as fine as anyone measures.
@@ -198,13 +198,13 @@ private:
         const double after = rounded(rate * 60 * times) / 60;
         if (after == rate || std::abs(times - 1) < leastChange) return;
         rate = after;
-        learned_.said.push_back(capitalised(doing(taken, day_.dryFit)) + ": " + measure::writeNumber(times, 2) +
+        learned_.said.push_back(capitalised(doing(taken, day_.dryFit)) + ": " + units::writeNumber(times, 2) +
                                 " times as fast as planned (" + writeDuration(taken.real_s) + " for " +
                                 writeDuration(taken.planned_s) + ").");
     }
 
     double* timeOf(const std::string& kind) {
-        boat::StationTimes& station = learned_.rates.station;
+        model::StationTimes& station = learned_.rates.station;
         const std::map<std::string, double*> times{{"clamp", &station.clamp_s},
                                                    {"prop", &station.prop_s},
                                                    {"jack", &station.jack_s},
@@ -219,22 +219,22 @@ private:
 
 }  // namespace
 
-boat::Record recordOf(const DayInHand& day, const std::vector<Event>& events, const std::string& when) {
+model::Record recordOf(const DayInHand& day, const std::vector<Event>& events, const std::string& when) {
     const std::vector<std::string> words = schedule::taskWords(schedule::runOf(day.job));
-    boat::Record record;
+    model::Record record;
     record.when = when;
     record.dryFit = day.dryFit;
-    record.on = stack::measuredOn(day.piece);
+    record.on = laminate::measuredOn(day.piece);
     if (!day.dryFit) record.air_C = day.piece.glue.air_C;
     for (const Event& event : standing(events)) {
         if (event.kind == EventKind::airTyped) {
-            boat::AirMark air;
+            model::AirMark air;
             air.at_s = event.at_s;
             air.air_C = event.air_C;
             record.airs.push_back(air);
             continue;
         }
-        boat::TimeMark mark;
+        model::TimeMark mark;
         mark.task = markOf(event, words);
         mark.at_s = 60 * std::round(event.at_s / 60 * 100) / 100;  // by hand nobody says it finer
         if (!mark.task.empty()) record.marks.push_back(mark);
@@ -245,11 +245,11 @@ boat::Record recordOf(const DayInHand& day, const std::vector<Event>& events, co
     return record;
 }
 
-std::vector<Event> eventsOf(const DayInHand& day, const boat::Record& record) {
+std::vector<Event> eventsOf(const DayInHand& day, const model::Record& record) {
     const schedule::Run run = schedule::runOf(day.job);
     const std::vector<std::string> words = schedule::taskWords(run);
     std::vector<Event> events;
-    for (const boat::TimeMark& mark : record.marks) {
+    for (const model::TimeMark& mark : record.marks) {
         Event event{EventKind::done, mark.at_s};
         // Older records have the tasks by their English names.
         const auto isTask = [&](const std::string& name) {
@@ -281,7 +281,7 @@ std::vector<Event> eventsOf(const DayInHand& day, const boat::Record& record) {
         }
         events.push_back(event);
     }
-    for (const boat::AirMark& air : record.airs) events.push_back({EventKind::airTyped, air.at_s, -1, 0, air.air_C});
+    for (const model::AirMark& air : record.airs) events.push_back({EventKind::airTyped, air.at_s, -1, 0, air.air_C});
     std::ranges::stable_sort(events, {}, &Event::at_s);
     return events;
 }

@@ -5,10 +5,10 @@
 #include <optional>
 
 #include "core/math/count.hpp"
-#include "core/measure/display.hpp"
-#include "core/measure/input_error.hpp"
 #include "core/plan/day_clock.hpp"
 #include "core/plan/day_learned.hpp"
+#include "core/units/display.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::plan {
 
@@ -19,8 +19,8 @@ constexpr double leastCovered = 0.5;
 constexpr double mostTimes = 4;
 
 // Real over planned working minutes of a recorded gluing; nothing where it says too little.
-std::optional<double> ratioOf(const boat::Piece& piece, const Shop& shop, const DayPlan& day,
-                              const boat::Record& record) {
+std::optional<double> ratioOf(const model::Piece& piece, const Shop& shop, const DayPlan& day,
+                              const model::Record& record) {
     Plan plan;
     plan.day = day;
     DayInHand inHand{piece, shop, std::move(plan), 0, false, {}};
@@ -56,9 +56,9 @@ std::optional<double> ratioOf(const boat::Piece& piece, const Shop& shop, const 
 
 }  // namespace
 
-Pace paceOf(const boat::Piece& piece, const Shop& shop, const DayPlan& day) {
+Pace paceOf(const model::Piece& piece, const Shop& shop, const DayPlan& day) {
     std::vector<double> seen;
-    for (const boat::Record& record : piece.record) {
+    for (const model::Record& record : piece.record) {
         if (record.dryFit || day.gluings.empty()) continue;
         if (const std::optional<double> ratio = ratioOf(piece, shop, day, record)) seen.push_back(std::log(*ratio));
     }
@@ -75,8 +75,8 @@ Pace paceOf(const boat::Piece& piece, const Shop& shop, const DayPlan& day) {
     return pace;
 }
 
-schedule::Uncertain uncertainOf(const boat::Crew& crew, const Pace& pace) {
-    const auto chance = [](const boat::Mishap& mishap) { return schedule::Chance{mishap.chance, mishap.lasts_s}; };
+schedule::Uncertain uncertainOf(const model::Crew& crew, const Pace& pace) {
+    const auto chance = [](const model::Mishap& mishap) { return schedule::Chance{mishap.chance, mishap.lasts_s}; };
     return {crew.uncertain,
             pace.scatter,
             pace.middle,
@@ -86,11 +86,11 @@ schedule::Uncertain uncertainOf(const boat::Crew& crew, const Pace& pace) {
             chance(crew.mishaps.cupSpills)};
 }
 
-void checkCrew(const boat::Crew& crew) {
+void checkCrew(const model::Crew& crew) {
     const auto share = [](double value, const char* path) {
         if (value >= 0 && value <= 1) return;
-        throw measure::InputError(path, measure::writeNumber(100 * value, 4) + " is not a share",
-                                  "give a number from 0 to 100");
+        throw units::InputError(path, units::writeNumber(100 * value, 4) + " is not a share",
+                                "give a number from 0 to 100");
     };
     share(crew.uncertain, "crew.uncertain_pct");
     share(crew.pace, "crew.pace_pct");

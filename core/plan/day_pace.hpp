@@ -1,7 +1,7 @@
 // How fast this crew is on the days of this piece, and how far that scatters: as given, narrowed by the record.
 #pragma once
 
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 #include "core/plan/day_plan.hpp"
 
 namespace fayline::plan {
@@ -20,13 +20,13 @@ struct Pace {
 // counts that covers half of the planned work or more and took between a quarter and four times of it: what lies
 // outside was not the work as planned. Dry fits do not count. That the given pace is worth two days is common practice,
 // no source.
-Pace paceOf(const boat::Piece& piece, const Shop& shop, const DayPlan& day);
+Pace paceOf(const model::Piece& piece, const Shop& shop, const DayPlan& day);
 
 // All that a day can differ in, for schedule::simulateDays.
-schedule::Uncertain uncertainOf(const boat::Crew& crew, const Pace& pace);
+schedule::Uncertain uncertainOf(const model::Crew& crew, const Pace& pace);
 
 // Throws InputError (`crew.pace_pct`, ...) for shares of the crew outside 0..1 and mishaps of negative time: the bounds
 // of the project file, for values that came by another way.
-void checkCrew(const boat::Crew& crew);
+void checkCrew(const model::Crew& crew);
 
 }  // namespace fayline::plan

@@ -3,14 +3,14 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/boat/hold_traits.hpp"
 #include "core/holding/closing.hpp"
 #include "core/holding/places.hpp"
+#include "core/laminate/layers.hpp"
+#include "core/laminate/parallels.hpp"
 #include "core/math/count.hpp"
+#include "core/model/hold_traits.hpp"
 #include "core/plan/day_pace.hpp"
 #include "core/plan/plan.hpp"
-#include "core/stack/layers.hpp"
-#include "core/stack/parallels.hpp"
 
 namespace fayline::plan {
 
@@ -24,17 +24,17 @@ constexpr double areaStep_m = 0.02;
 // The line in the middle of steps of areaStep_m over a stretch of it, for the areas of the faces that lie along it.
 class Steps {
 public:
-    Steps(const boat::Stack& stack, double side, const line::Line& line, double from_m, double to_m)
+    Steps(const model::Stack& stack, double side, const line::Line& line, double from_m, double to_m)
         : stack_(stack), side_(side), line_(line), from_m_(from_m) {
         const auto count = static_cast<std::size_t>(std::max(0.0, std::ceil((to_m - from_m) / areaStep_m)));
         for (std::size_t i = 0; i < count; ++i) {
             const double at_m = startOf(i) + areaStep_m / 2;
-            steps_.push_back({line.at(at_m), stack::ripWidthAt(stack, at_m)});
+            steps_.push_back({line.at(at_m), laminate::ripWidthAt(stack, at_m)});
         }
     }
 
     // Area of the face at `distance` from the line between two places of the stretch, as wide as the strips are bent.
-    double faceArea(const stack::Distance& distance, double from_m, double to_m) const {
+    double faceArea(const laminate::Distance& distance, double from_m, double to_m) const {
         double area_m2 = 0;
         for (std::size_t i = 0; i < steps_.size(); ++i) {
             const double start_m = std::max(startOf(i), from_m);
@@ -44,7 +44,7 @@ public:
                 area_m2 += across(steps_[i], distance) * (end_m - start_m);
             } else {  // a step of which the face has a part
                 const double at_m = (start_m + end_m) / 2;
-                area_m2 += across({line_.at(at_m), stack::ripWidthAt(stack_, at_m)}, distance) * (end_m - start_m);
+                area_m2 += across({line_.at(at_m), laminate::ripWidthAt(stack_, at_m)}, distance) * (end_m - start_m);
             }
         }
         return area_m2;
@@ -59,18 +59,18 @@ private:
     double startOf(std::size_t step) const { return from_m_ + static_cast<double>(step) * areaStep_m; }
 
     // Area of a face per length of the line.
-    double across(const Step& step, const stack::Distance& distance) const {
-        return std::max(0.0, stack::stretch(step.place, side_, distance.at(step.place.at_m))) * step.width_m;
+    double across(const Step& step, const laminate::Distance& distance) const {
+        return std::max(0.0, laminate::stretch(step.place, side_, distance.at(step.place.at_m))) * step.width_m;
     }
 
-    const boat::Stack& stack_;
+    const model::Stack& stack_;
     double side_;
     const line::Line& line_;
     double from_m_;
     std::vector<Step> steps_;
 };
 
-int gluingOf(const boat::Stack& stack, int place) {
+int gluingOf(const model::Stack& stack, int place) {
     int gluing = 0;
     for (const int after : stack.gluings) {
         if (place > after) ++gluing;
@@ -78,20 +78,20 @@ int gluingOf(const boat::Stack& stack, int place) {
     return gluing;
 }
 
-bool dryOutside(const boat::Stack& stack, const stack::StackPlan& plan, std::size_t i) {
+bool dryOutside(const model::Stack& stack, const laminate::StackPlan& plan, std::size_t i) {
     const auto& strips = plan.strips;
     return stack.strips[strips[i].group].dryFace && (i + 1 == strips.size() || strips[i + 1].group != strips[i].group);
 }
 
-std::vector<schedule::StationJob> stationsOf(const boat::Piece& piece, const line::Line& line) {
-    const boat::Holding& holding = piece.holding;
+std::vector<schedule::StationJob> stationsOf(const model::Piece& piece, const line::Line& line) {
+    const model::Holding& holding = piece.holding;
     const auto places = holding::stationPlaces(holding, piece.stack, piece.line.describes, piece.line.stripsOn, line);
     std::vector<schedule::StationJob> jobs;
     for (const int index : holding::closingOrder(holding.stations, holding.from, line.length())) {
-        const boat::Station& station = holding.stations[index];
+        const model::Station& station = holding.stations[index];
         const auto place = std::find_if(places.begin(), places.end(),
                                         [index](const holding::StationPlace& p) { return p.index == index; });
-        const boat::HoldTraits& traits = boat::traitsOf(station.kind);
+        const model::HoldTraits& traits = model::traitsOf(station.kind);
         jobs.push_back({place == places.end() ? index + 1 : place->number, std::string(traits.word),
                         piece.crew.rates.station.*traits.putOn_s});
     }
@@ -110,9 +110,9 @@ schedule::CupFor cupFor(glue::BatchFor use) {
     return schedule::CupFor::spread;
 }
 
-schedule::Job jobOf(const boat::Piece& piece, const glue::GluePlan& glue, int gluing, const line::Line& line,
-                    const stack::StackPlan& stack) {
-    const boat::Rates& rates = piece.crew.rates;
+schedule::Job jobOf(const model::Piece& piece, const glue::GluePlan& glue, int gluing, const line::Line& line,
+                    const laminate::StackPlan& stack) {
+    const model::Rates& rates = piece.crew.rates;
     schedule::Job job;
     job.gluing = gluing;
     job.hands = piece.crew.hands;
@@ -161,17 +161,17 @@ schedule::Job jobOf(const boat::Piece& piece, const glue::GluePlan& glue, int gl
         job.wipe_s = cured_m2 / rates.wipe_m2_s;
         job.sand_s = cured_m2 / rates.sand_m2_s;
     }
-    if (piece.glue.surfaceWork != boat::SurfaceWork::nothing) job.wipe_s += faces_m2 / rates.wipe_m2_s;
-    if (piece.glue.surfaceWork == boat::SurfaceWork::sandedAndWiped) job.sand_s += faces_m2 / rates.sand_m2_s;
+    if (piece.glue.surfaceWork != model::SurfaceWork::nothing) job.wipe_s += faces_m2 / rates.wipe_m2_s;
+    if (piece.glue.surfaceWork == model::SurfaceWork::sandedAndWiped) job.sand_s += faces_m2 / rates.sand_m2_s;
     return job;
 }
 
 }  // namespace
 
-std::vector<glue::GlueLine> glueLinesOf(const boat::Piece& piece, const line::Line& line,
-                                        const stack::StackPlan& stack) {
-    const double side = stack::sideSign(piece.line.stripsOn);
-    const std::vector<stack::Layer> layers = stack::layers(piece.stack, piece.line.describes, line.length());
+std::vector<glue::GlueLine> glueLinesOf(const model::Piece& piece, const line::Line& line,
+                                        const laminate::StackPlan& stack) {
+    const double side = laminate::sideSign(piece.line.stripsOn);
+    const std::vector<laminate::Layer> layers = laminate::layers(piece.stack, piece.line.describes, line.length());
     std::vector<glue::GlueLine> lines;
     const auto& strips = stack.strips;
     if (strips.empty()) return lines;
@@ -182,7 +182,7 @@ std::vector<glue::GlueLine> glueLinesOf(const boat::Piece& piece, const line::Li
         to_m = std::max(to_m, strip.endsAt_m);
     }
     const Steps steps(piece.stack, side, line, from_m, to_m);
-    if (piece.form.kind == boat::FormKind::inPlace) {
+    if (piece.form.kind == model::FormKind::inPlace) {
         const double area_m2 = steps.faceArea(layers.front().inner, std::max(strips.front().startsAt_m, 0.0),
                                               std::min(strips.front().endsAt_m, line.length()));
         lines.push_back({0, 0, area_m2, false});
@@ -193,14 +193,14 @@ std::vector<glue::GlueLine> glueLinesOf(const boat::Piece& piece, const line::Li
                                               std::min(strips[i].endsAt_m, strips[i + 1].endsAt_m));
         lines.push_back({static_cast<int>(i) + 1, gluingOf(piece.stack, static_cast<int>(i) + 2), area_m2, false});
     }
-    const auto addScarf = [&](const std::optional<boat::Scarf>& scarf, double at_m) {
+    const auto addScarf = [&](const std::optional<model::Scarf>& scarf, double at_m) {
         if (!scarf) return;
         const double depth_m = layers.back().outer.at(at_m) - layers.front().inner.at(at_m);
-        const double area_m2 = depth_m * std::hypot(1, scarf->slope) * stack::widthAt(piece.stack, at_m);
+        const double area_m2 = depth_m * std::hypot(1, scarf->slope) * laminate::widthAt(piece.stack, at_m);
         lines.push_back({0, 0, area_m2, true});
     };
     // The scarf is glued with the piece only where the piece is glued to what it meets.
-    if (piece.form.kind == boat::FormKind::inPlace) {
+    if (piece.form.kind == model::FormKind::inPlace) {
         addScarf(piece.stack.scarfedStart, 0);
         addScarf(piece.stack.scarfedEnd, line.length());
     }
@@ -208,7 +208,7 @@ std::vector<glue::GlueLine> glueLinesOf(const boat::Piece& piece, const line::Li
     return lines;
 }
 
-DayPlan planDay(const boat::Piece& piece, const Shop& shop, const line::Line& line, const stack::StackPlan& stack,
+DayPlan planDay(const model::Piece& piece, const Shop& shop, const line::Line& line, const laminate::StackPlan& stack,
                 const glue::GluePlan* before) {
     checkCrew(piece.crew);
     const std::vector<glue::GlueLine> lines = glueLinesOf(piece, line, stack);

@@ -6,13 +6,13 @@
 #include <string>
 #include <vector>
 
-#include "core/boat/boat.hpp"
 #include "core/glue/glue.hpp"
+#include "core/laminate/stack.hpp"
 #include "core/line/line.hpp"
-#include "core/plan/text.hpp"
+#include "core/model/boat.hpp"
+#include "core/plan/findings/text.hpp"
 #include "core/schedule/days.hpp"
 #include "core/schedule/run.hpp"
-#include "core/stack/stack.hpp"
 
 namespace fayline::plan {
 
@@ -63,16 +63,16 @@ inline constexpr unsigned daysSeed = 1;
 
 // The glue lines of a stack: between neighbours that are glued, on the boat for work in place, and the planes of
 // scarfs. Areas are of the strips as bent, with their rip allowance and over-run, along each line's own length.
-std::vector<glue::GlueLine> glueLinesOf(const boat::Piece& piece, const line::Line& line,
-                                        const stack::StackPlan& stack);
+std::vector<glue::GlueLine> glueLinesOf(const model::Piece& piece, const line::Line& line,
+                                        const laminate::StackPlan& stack);
 
 // `before`: as in glue::planGlue.
 // Throws InputError with paths from `glue.` and `crew.`.
-DayPlan planDay(const boat::Piece& piece, const Shop& shop, const line::Line& line, const stack::StackPlan& stack,
+DayPlan planDay(const model::Piece& piece, const Shop& shop, const line::Line& line, const laminate::StackPlan& stack,
                 const glue::GluePlan* before = nullptr);
 
 // `stop` as in deepen.
-std::optional<DayStudy> studyDay(const boat::Piece& piece, const Shop& shop, const line::Line& line, const DayPlan& day,
-                                 const std::atomic<bool>& stop);
+std::optional<DayStudy> studyDay(const model::Piece& piece, const Shop& shop, const line::Line& line,
+                                 const DayPlan& day, const std::atomic<bool>& stop);
 
 }  // namespace fayline::plan

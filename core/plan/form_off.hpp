@@ -3,7 +3,7 @@
 
 #include <vector>
 
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"
 
 namespace fayline::plan {
@@ -14,6 +14,6 @@ struct FormOff {
 };
 
 // From where the form begins to where it ends, every 10 mm and at both ends. Empty where the form has the wanted line.
-std::vector<FormOff> formOff(const boat::Piece& piece, const Plan& plan);
+std::vector<FormOff> formOff(const model::Piece& piece, const Plan& plan);
 
 }  // namespace fayline::plan

@@ -1,8 +1,8 @@
 #include <algorithm>
 
-#include "core/boat/hold_traits.hpp"
 #include "core/holding/loose_stack.hpp"
-#include "core/plan/findings.hpp"
+#include "core/model/hold_traits.hpp"
+#include "core/plan/findings/findings.hpp"
 #include "core/plan/not_pressed.hpp"
 #include "core/plan/parts.hpp"
 
@@ -16,7 +16,7 @@ std::vector<holding::PressingNeed> pressingOf(const holding::StackOnForm& work, 
     const holding::LooseStack loose =
         holding::looseStack(work.piece.stack, work.piece.line.describes, work.line.length(), work.species);
     for (const holding::HeldStation& station : held.stations) {
-        const boat::Station& given = work.piece.holding.stations[station.index];
+        const model::Station& given = work.piece.holding.stations[station.index];
         needs.push_back(holding::pressingNeed(work, loose, station.at_m, given.pad_m, station.most_N));
     }
     return needs;
@@ -35,8 +35,8 @@ void forgetLastTry(holding::Held& held) {
 }
 
 // A stack with any hardwood in it wants what hardwood wants.
-bool hasHardwood(const boat::Stack& stack, const std::vector<wood::Species>& species) {
-    return std::any_of(stack.strips.begin(), stack.strips.end(), [&](const boat::Strips& strips) {
+bool hasHardwood(const model::Stack& stack, const std::vector<wood::Species>& species) {
+    return std::any_of(stack.strips.begin(), stack.strips.end(), [&](const model::Strips& strips) {
         const wood::Species* wood = wood::findSpecies(species, strips.species);
         return wood && wood->hardwood;
     });
@@ -44,19 +44,19 @@ bool hasHardwood(const boat::Stack& stack, const std::vector<wood::Species>& spe
 
 }  // namespace
 
-const stack::FormLine* bentOver(const stack::FormPlan& form) {
+const laminate::FormLine* bentOver(const laminate::FormPlan& form) {
     return form.corrected && !form.line.empty() ? &form.line : nullptr;
 }
 
-holding::StackOnForm workOf(const boat::Piece& piece, const Shop& shop, const line::Line& line,
-                            const stack::FormPlan& form) {
+holding::StackOnForm workOf(const model::Piece& piece, const Shop& shop, const line::Line& line,
+                            const laminate::FormPlan& form) {
     holding::StackOnForm work{piece, line, shop.species, bentOver(form)};
     const glue::Adhesive* adhesive = glue::findAdhesive(shop.adhesives, piece.glue.adhesive);
     if (adhesive) work.wanted = holding::wantedPressure(adhesive->kind, hasHardwood(piece.stack, shop.species));
     return work;
 }
 
-HoldingPlan planHolding(const boat::Piece& piece, const Shop& shop, const Plan& made, const HoldingPlan* before,
+HoldingPlan planHolding(const model::Piece& piece, const Shop& shop, const Plan& made, const HoldingPlan* before,
                         const std::atomic<bool>& stop) {
     const line::Line& line = made.line.fair.line;
     holding::Effort effort{&stop};
@@ -71,8 +71,8 @@ HoldingPlan planHolding(const boat::Piece& piece, const Shop& shop, const Plan& 
     plan.props = holding::propPlans(work, plan.held);
     plan.screws = holding::screwPlans(work, plan.held);
     for (std::size_t i = 0; i < piece.holding.stations.size(); ++i) {
-        const boat::Station& station = piece.holding.stations[i];
-        if (!boat::is<boat::Strap>(station.kind)) continue;
+        const model::Station& station = piece.holding.stations[i];
+        if (!model::is<model::Strap>(station.kind)) continue;
         plan.straps.push_back(holding::strapPlan(station, static_cast<int>(i), work));
     }
     plan.posts = holding::postLoads(work, plan.held);

@@ -4,25 +4,25 @@
 #include <cmath>
 #include <string>
 
-#include "core/measure/input_error.hpp"
-#include "core/measure/units.hpp"
-#include "core/plan/holding_texts.hpp"
+#include "core/plan/findings/holding_texts.hpp"
+#include "core/plan/findings/wording.hpp"
 #include "core/plan/parts.hpp"
-#include "core/plan/wording.hpp"
+#include "core/units/input_error.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::plan {
 
 namespace {
 
 using holding::NotPressed;
-using measure::Mark;
+using units::Mark;
 
 constexpr double longestLine_m = 500;
 constexpr double mostLeft = 1.0 / 3;  // of the squares of all turns, without the row at fault
 constexpr double asGood = 1.1;        // two rows exchanged are believed where that leaves no more than this
 constexpr std::size_t fewest = 4;
 
-double turnAt(const boat::Point& before, const boat::Point& at, const boat::Point& after) {
+double turnAt(const model::Point& before, const model::Point& at, const model::Point& after) {
     const double ax = at.x_m - before.x_m;
     const double ay = at.y_m - before.y_m;
     const double bx = after.x_m - at.x_m;
@@ -32,16 +32,16 @@ double turnAt(const boat::Point& before, const boat::Point& at, const boat::Poin
 }
 
 // The squares of the turns of these rows, at all but the first and the last of them.
-double turnsOf(const std::vector<const boat::Point*>& rows) {
+double turnsOf(const std::vector<const model::Point*>& rows) {
     double sum = 0;
     for (std::size_t i = 1; i + 1 < rows.size(); ++i) sum += turnAt(*rows[i - 1], *rows[i], *rows[i + 1]);
     return sum;
 }
 
 // Rows `first` to `last` of those there are.
-std::vector<const boat::Point*> rowsBetween(const std::vector<boat::Point>& points, std::ptrdiff_t first,
-                                            std::ptrdiff_t last) {
-    std::vector<const boat::Point*> rows;
+std::vector<const model::Point*> rowsBetween(const std::vector<model::Point>& points, std::ptrdiff_t first,
+                                             std::ptrdiff_t last) {
+    std::vector<const model::Point*> rows;
     const auto count = static_cast<std::ptrdiff_t>(points.size());
     for (std::ptrdiff_t i = std::max<std::ptrdiff_t>(first, 0); i <= std::min(last, count - 1); ++i) {
         rows.push_back(&points[i]);
@@ -50,8 +50,8 @@ std::vector<const boat::Point*> rowsBetween(const std::vector<boat::Point>& poin
 }
 
 // The place of the limit that is broken.
-double placeOf(const Plan& plan, stack::LimitKind kind) {
-    for (const stack::LimitMet& limit : plan.stack.limits) {
+double placeOf(const Plan& plan, laminate::LimitKind kind) {
+    for (const laminate::LimitMet& limit : plan.stack.limits) {
         if (limit.kind == kind && !limit.met) return limit.at_m;
     }
     return plan.stack.tightestAt_m;
@@ -79,11 +79,11 @@ void tellWhy(Finding& finding, const HoldingScene& scene) {
             finding.text = {texts::bentFarBeyondBreaking, {put::number(times, times < 10 ? 2 : 3)}};
             break;
         case NotPressed::noRoom:
-            finding.at_m = placeOf(plan, stack::LimitKind::noRoom);
+            finding.at_m = placeOf(plan, laminate::LimitKind::noRoom);
             finding.text = texts::turnsWithinStack;
             break;
         case NotPressed::crosses:
-            finding.at_m = placeOf(plan, stack::LimitKind::crossesItself);
+            finding.at_m = placeOf(plan, laminate::LimitKind::crossesItself);
             finding.text = texts::runsIntoItself;
             break;
         case NotPressed::wanders:
@@ -99,7 +99,7 @@ void tellWhy(Finding& finding, const HoldingScene& scene) {
 
 }  // namespace
 
-double wandering(const boat::LineInput& input, const line::Line& line) {
+double wandering(const model::LineInput& input, const line::Line& line) {
     double way_m = 0;
     for (std::size_t i = 1; i < input.points.size(); ++i) {
         way_m +=
@@ -108,16 +108,16 @@ double wandering(const boat::LineInput& input, const line::Line& line) {
     return line.length() / way_m;
 }
 
-void requireLine(const LinePlan& line, const measure::Display& display, const std::atomic<bool>& stop) {
+void requireLine(const LinePlan& line, const units::Display& display, const std::atomic<bool>& stop) {
     const double length_m = line.fair.line.length();
     if (length_m <= longestLine_m && wandering(line.of, line.fair.line) <= noLine) return;
     LinePlan sought = line;
     if (!sought.misreadSought && !seekMisread(sought, display, stop)) return;
     const std::optional<AtFault> fault = worstOffset(sought);
-    std::string wrong = "the line through the points is " + measure::writeLength(length_m, display) + " long";
+    std::string wrong = "the line through the points is " + units::writeLength(length_m, display) + " long";
     std::string accepted = "give points in order along the line, their lengths in the right unit";
     if (length_m <= longestLine_m) wrong += " and does not go from one to the next";
-    if (!fault) throw measure::InputError("line.points", wrong, accepted);
+    if (!fault) throw units::InputError("line.points", wrong, accepted);
     const auto name = [&](int i) { return pointText(line.of.points[i], i); };
     wrong = (fault->exchanged ? name(fault->point - 1) + " and " + name(fault->point) + " look exchanged: "
                               : name(fault->point) + " looks wrong: ") +
@@ -127,18 +127,18 @@ void requireLine(const LinePlan& line, const measure::Display& display, const st
         accepted += "; the likeliest slip: " + suspect.slip;
         break;
     }
-    throw measure::InputError("line.points[" + std::to_string(fault->point) + "]", wrong, accepted);
+    throw units::InputError("line.points[" + std::to_string(fault->point) + "]", wrong, accepted);
 }
 
-NotPressed ruledOut(const boat::LineInput& input, const line::Line& line, const stack::StackPlan& stack) {
+NotPressed ruledOut(const model::LineInput& input, const line::Line& line, const laminate::StackPlan& stack) {
     if (wandering(input, line) > mostWandering) return NotPressed::wanders;
-    const bool crosses = std::any_of(stack.limits.begin(), stack.limits.end(), [](const stack::LimitMet& limit) {
-        return limit.kind == stack::LimitKind::crossesItself && !limit.met;
+    const bool crosses = std::any_of(stack.limits.begin(), stack.limits.end(), [](const laminate::LimitMet& limit) {
+        return limit.kind == laminate::LimitKind::crossesItself && !limit.met;
     });
     return crosses ? NotPressed::crosses : NotPressed::none;
 }
 
-std::optional<AtFault> offsetAtFault(const std::vector<boat::Point>& points) {
+std::optional<AtFault> offsetAtFault(const std::vector<model::Point>& points) {
     const std::size_t count = points.size();
     if (count < fewest) return std::nullopt;
     const double all = turnsOf(rowsBetween(points, 0, static_cast<std::ptrdiff_t>(count)));

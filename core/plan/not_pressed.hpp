@@ -4,7 +4,7 @@
 #include <optional>
 #include <vector>
 
-#include "core/plan/holding_scene.hpp"
+#include "core/plan/findings/holding_scene.hpp"
 
 namespace fayline::plan {
 
@@ -15,14 +15,14 @@ inline constexpr double mostWandering = 1.6;
 inline constexpr double noLine = line::mostTimesTheWay;
 
 // Length of the line over the way from point to point.
-double wandering(const boat::LineInput& input, const line::Line& line);
+double wandering(const model::LineInput& input, const line::Line& line);
 
 // Refuses points of which no line can be made that goes from one to the next, or one longer than 500 m. Throws
 // InputError at the offset that is at fault (line.points[3]), as far as that can be told; nothing once `stop` is set.
-void requireLine(const LinePlan& line, const measure::Display& display, const std::atomic<bool>& stop);
+void requireLine(const LinePlan& line, const units::Display& display, const std::atomic<bool>& stop);
 
 // What rules a contact out before any strip is looked at: a line or stack that runs into itself, or one that wanders.
-holding::NotPressed ruledOut(const boat::LineInput& input, const line::Line& line, const stack::StackPlan& stack);
+holding::NotPressed ruledOut(const model::LineInput& input, const line::Line& line, const laminate::StackPlan& stack);
 
 // The offset that makes a line turn wildly.
 //
@@ -34,7 +34,7 @@ struct AtFault {
     int point = 0;  // index; of two exchanged the later
     bool exchanged = false;
 };
-std::optional<AtFault> offsetAtFault(const std::vector<boat::Point>& points);
+std::optional<AtFault> offsetAtFault(const std::vector<model::Point>& points);
 
 // One that was found misread, else the one at fault.
 std::optional<AtFault> worstOffset(const LinePlan& line);

@@ -5,12 +5,12 @@
 #include <cmath>
 #include <limits>
 
-#include "core/boat/validate.hpp"
-#include "core/measure/input_error.hpp"
-#include "core/plan/findings.hpp"
+#include "core/model/validate.hpp"
+#include "core/plan/findings/findings.hpp"
+#include "core/plan/findings/roots.hpp"
 #include "core/plan/not_pressed.hpp"
 #include "core/plan/parts.hpp"
-#include "core/plan/roots.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::plan {
 
@@ -19,7 +19,7 @@ namespace {
 constexpr double step_m = 0.01;
 
 // Means nothing once `stop` is set.
-LinePlan planLine(const boat::LineInput& input, const measure::Display& display, const std::atomic<bool>& stop) {
+LinePlan planLine(const model::LineInput& input, const units::Display& display, const std::atomic<bool>& stop) {
     LinePlan plan;
     plan.of = input;
     plan.fair = line::fair(fairInputOf(input), stop);
@@ -40,35 +40,35 @@ LinePlan planLine(const boat::LineInput& input, const measure::Display& display,
 }
 
 // Where the stack is held first, for want of a pin.
-double heldAt(boat::From from, double length_m) {
+double heldAt(model::From from, double length_m) {
     switch (from) {
-        case boat::From::start:
+        case model::From::start:
             return 0;
-        case boat::From::middle:
+        case model::From::middle:
             return length_m / 2;
-        case boat::From::end:
+        case model::From::end:
             return length_m;
     }
     return 0;
 }
 
 // Whether an earlier plan is of this piece, and changed by so little that its contact is a good beginning.
-bool nearlyOf(const boat::Piece& piece, const line::Line& line, const Plan* before) {
+bool nearlyOf(const model::Piece& piece, const line::Line& line, const Plan* before) {
     constexpr double nearly = 0.02;
     return before && before->id == piece.id &&
            std::abs(before->line.fair.line.length() - line.length()) < nearly * line.length();
 }
 
 // Whether an earlier plan has the very line, and the words in which slips of writing are told.
-bool sameLine(const boat::Piece& piece, const Shop& shop, const Plan* before) {
+bool sameLine(const model::Piece& piece, const Shop& shop, const Plan* before) {
     return before && before->line.of == piece.line && before->display.lengths == shop.display.lengths;
 }
 
 }  // namespace
 
-line::FairInput fairInputOf(const boat::LineInput& input) {
+line::FairInput fairInputOf(const model::LineInput& input) {
     line::FairInput fair;
-    for (const boat::Point& point : input.points) {
+    for (const model::Point& point : input.points) {
         fair.points.push_back({point.x_m, point.y_m, point.mustPass, point.read});
     }
     fair.readTo_m = input.readTo_m;
@@ -76,14 +76,14 @@ line::FairInput fairInputOf(const boat::LineInput& input) {
     fair.startHeading_rad = input.startHeading_rad;
     fair.endHeading_rad = input.endHeading_rad;
     // Away from the strips: to the right where they lie on the left.
-    fair.takeOff_m = -stack::sideSign(input.stripsOn) * input.takeOff_m;
+    fair.takeOff_m = -laminate::sideSign(input.stripsOn) * input.takeOff_m;
     return fair;
 }
 
-bool seekMisread(LinePlan& plan, const measure::Display& display, const std::atomic<bool>& stop) {
+bool seekMisread(LinePlan& plan, const units::Display& display, const std::atomic<bool>& stop) {
     std::vector<std::array<std::string, 2>> written;
     std::vector<std::string> labels;
-    for (const boat::Point& point : plan.of.points) {
+    for (const model::Point& point : plan.of.points) {
         written.push_back(point.written);
         labels.push_back(point.label);
     }
@@ -95,7 +95,7 @@ bool seekMisread(LinePlan& plan, const measure::Display& display, const std::ato
     return true;
 }
 
-std::vector<Finding> allFindings(const boat::Piece& piece, const Shop& shop, const Plan& plan) {
+std::vector<Finding> allFindings(const model::Piece& piece, const Shop& shop, const Plan& plan) {
     std::vector<Finding> all;
     const auto add = [&all](const std::vector<Finding>& some) { all.insert(all.end(), some.begin(), some.end()); };
     add(lineFindings(piece, plan.line));
@@ -111,31 +111,31 @@ std::vector<Finding> allFindings(const boat::Piece& piece, const Shop& shop, con
     return all;
 }
 
-Shop shopOf(const boat::Boat& boat) {
+Shop shopOf(const model::Boat& boat) {
     Shop shop;
     shop.display = boat.display;
-    for (const boat::OwnSpecies& own : boat.species) shop.species.push_back(wood::ownSpecies(own));
+    for (const model::OwnSpecies& own : boat.species) shop.species.push_back(wood::ownSpecies(own));
     const std::vector<wood::Species>& builtIn = wood::builtInSpecies();
     shop.species.insert(shop.species.end(), builtIn.begin(), builtIn.end());
-    for (const boat::OwnAdhesive& own : boat.adhesives) shop.adhesives.push_back(glue::ownAdhesive(own));
+    for (const model::OwnAdhesive& own : boat.adhesives) shop.adhesives.push_back(glue::ownAdhesive(own));
     const std::vector<glue::Adhesive>& builtInGlues = glue::builtInAdhesives();
     shop.adhesives.insert(shop.adhesives.end(), builtInGlues.begin(), builtInGlues.end());
-    for (const boat::Piece& piece : boat.pieces) {
+    for (const model::Piece& piece : boat.pieces) {
         if (springbackRead(piece)) shop.recorded.push_back(piece);
     }
     shop.measured = wood::woodsMeasured(boat.trials, shop.species);
     return shop;
 }
 
-Plan makePlan(const boat::Piece& piece, const Shop& shop, const Plan* before) {
+Plan makePlan(const model::Piece& piece, const Shop& shop, const Plan* before) {
     const std::atomic<bool> goOn{false};
     return *makePlan(piece, shop, before, goOn);
 }
 
-std::optional<Plan> makePlan(const boat::Piece& piece, const Shop& shop, const Plan* before,
+std::optional<Plan> makePlan(const model::Piece& piece, const Shop& shop, const Plan* before,
                              const std::atomic<bool>& stop) {
     if (stop) return std::nullopt;
-    boat::validate(piece);
+    model::validate(piece);
     Plan plan;
     plan.id = piece.id;
     plan.piece = piece.name;
@@ -143,10 +143,10 @@ std::optional<Plan> makePlan(const boat::Piece& piece, const Shop& shop, const P
     plan.line = sameLine(piece, shop, before) ? before->line : planLine(piece.line, shop.display, stop);
     if (stop) return std::nullopt;
     const line::Line& line = plan.line.fair.line;
-    plan.stack = stack::planStack(piece.stack, piece.line.describes, piece.line.stripsOn, line, shop.species,
-                                  heldAt(piece.holding.from, line.length()));
+    plan.stack = laminate::planStack(piece.stack, piece.line.describes, piece.line.stripsOn, line, shop.species,
+                                     heldAt(piece.holding.from, line.length()));
     if (stop) return std::nullopt;
-    plan.form = stack::planForm(piece, line, shop.species, plan.stack);
+    plan.form = laminate::planForm(piece, line, shop.species, plan.stack);
     if (stop) return std::nullopt;
     plan.holding = planHolding(piece, shop, plan, nearlyOf(piece, line, before) ? &before->holding : nullptr, stop);
     if (stop) return std::nullopt;

@@ -9,31 +9,31 @@
 #include <string>
 #include <vector>
 
-#include "core/boat/boat.hpp"
 #include "core/holding/at_hand.hpp"
 #include "core/holding/closing.hpp"
-#include "core/holding/closing_loads.hpp"
 #include "core/holding/held.hpp"
-#include "core/holding/hull.hpp"
 #include "core/holding/over_run.hpp"
 #include "core/holding/places.hpp"
 #include "core/holding/pressing.hpp"
-#include "core/holding/prop.hpp"
-#include "core/holding/propose.hpp"
-#include "core/holding/screw.hpp"
+#include "core/holding/propose/propose.hpp"
+#include "core/holding/props/closing_loads.hpp"
+#include "core/holding/props/hull.hpp"
+#include "core/holding/props/prop.hpp"
+#include "core/holding/props/screw.hpp"
 #include "core/holding/strap.hpp"
+#include "core/laminate/springback/form_plan.hpp"
+#include "core/laminate/springback/learned.hpp"
+#include "core/laminate/springback/sprung_home.hpp"
+#include "core/laminate/stack.hpp"
 #include "core/line/fair.hpp"
 #include "core/line/misread.hpp"
-#include "core/measure/display.hpp"
-#include "core/measure/source.hpp"
-#include "core/plan/breaking.hpp"
-#include "core/plan/choices.hpp"
+#include "core/model/boat.hpp"
 #include "core/plan/day_plan.hpp"
-#include "core/plan/finding.hpp"
-#include "core/stack/form_plan.hpp"
-#include "core/stack/learned.hpp"
-#include "core/stack/sprung_home.hpp"
-#include "core/stack/stack.hpp"
+#include "core/plan/findings/finding.hpp"
+#include "core/plan/study/breaking.hpp"
+#include "core/plan/study/choices.hpp"
+#include "core/units/display.hpp"
+#include "core/units/source.hpp"
 #include "core/wood/species.hpp"
 #include "core/wood/trial.hpp"
 
@@ -47,7 +47,7 @@ struct LinePlan {
     LinePlan& operator=(LinePlan&& other) noexcept;
     ~LinePlan();
 
-    boat::LineInput of;  // what it is the line of
+    model::LineInput of;  // what it is the line of
     line::FairLine fair;
     line::Place tightest;
     line::Misread misread;                  // found by deepen: until then none is known of
@@ -80,7 +80,7 @@ struct HoldingPlan {
 
 // The closing begun elsewhere than the piece has it.
 struct OtherOrder {
-    boat::From from = boat::From::start;
+    model::From from = model::From::start;
     holding::ClosingLoads loads;
 };
 
@@ -120,7 +120,7 @@ struct Answer {
 };
 const char* questionName(Question question);  // "Strips"
 // The sentence and what else there is to say.
-std::string answerText(const Answer& answer, const measure::Display& display, const Translate& translate = {});
+std::string answerText(const Answer& answer, const units::Display& display, const Translate& translate = {});
 
 // What the nine answers come to: how many findings there are of each severity, each with what follows from it, and
 // whether the piece can be glued.
@@ -144,21 +144,21 @@ struct Plan {
 
     std::string id;     // of the piece
     std::string piece;  // its name
-    measure::Display display;
+    units::Display display;
     LinePlan line;
-    stack::StackPlan stack;
-    stack::FormPlan form;
+    laminate::StackPlan stack;
+    laminate::FormPlan form;
     HoldingPlan holding;
     std::optional<HoldingStudy> holdingStudy;  // absent until worked out; so are the studies below
     DayPlan day;
     std::optional<DayStudy> dayStudy;
     std::optional<Choices> choices;
     std::optional<BreakingStudy> breaking;
-    bool learnedSought = false;                   // whether the shop's recorded pieces have been read
-    std::optional<stack::Learned> learned;        // of the shop's recorded pieces; none where there are none
-    std::optional<stack::SprungHome> sprungHome;  // none where nothing is off the wanted line
-    bool correctedSought = false;                 // whether the piece without its first misread offset was planned
-    std::vector<Finding> ifCorrected;             // what that plan finds; empty where no offset looks misread
+    bool learnedSought = false;                      // whether the shop's recorded pieces have been read
+    std::optional<laminate::Learned> learned;        // of the shop's recorded pieces; none where there are none
+    std::optional<laminate::SprungHome> sprungHome;  // none where nothing is off the wanted line
+    bool correctedSought = false;                    // whether the piece without its first misread offset was planned
+    std::vector<Finding> ifCorrected;                // what that plan finds; empty where no offset looks misread
     std::vector<Finding> findings;  // as hangFindings orders them; those of the studies among them where there are any
     std::vector<Answer> answers;    // all nine, in order
 };
@@ -172,15 +172,15 @@ struct Shop {
     Shop& operator=(Shop&& other) noexcept;
     ~Shop();
 
-    measure::Display display;
+    units::Display display;
     std::vector<wood::Species> species;        // the user's own before the built-in ones
     std::vector<glue::Adhesive> adhesives;     // the user's own before the built-in ones
-    std::vector<boat::Piece> recorded;         // the boat's pieces whose springback was measured
+    std::vector<model::Piece> recorded;        // the boat's pieces whose springback was measured
     std::vector<wood::WoodMeasured> measured;  // what the boat's trials say of its woods
 };
 
 // The shop of a boat: its display units, its own woods, the built-in ones.
-Shop shopOf(const boat::Boat& boat);
+Shop shopOf(const model::Boat& boat);
 
 // The plan of one piece. Pure: no clock, no files, no globals; the same input gives the same bits.
 //
@@ -188,11 +188,11 @@ Shop shopOf(const boat::Boat& boat);
 // plan can be made of. Risks are findings. A line longer than 500 m is refused (mistyped units); so plans stay quick.
 // `before` is an earlier plan of nearly the same piece, to begin its slower parts from: the answers are the same within
 // the methods' own errors. Where its line is of the same offsets it is taken over with what is known of them.
-Plan makePlan(const boat::Piece& piece, const Shop& shop, const Plan* before = nullptr);
+Plan makePlan(const model::Piece& piece, const Shop& shop, const Plan* before = nullptr);
 
 // The same, given up once `stop` is set: then nothing is returned. It is looked at between the stages and within every
 // step of the contact.
-std::optional<Plan> makePlan(const boat::Piece& piece, const Shop& shop, const Plan* before,
+std::optional<Plan> makePlan(const model::Piece& piece, const Shop& shop, const Plan* before,
                              const std::atomic<bool>& stop);
 
 // Whether `plan` has this study; and whether it has them all.
@@ -204,13 +204,13 @@ Verdict verdictOf(const Plan& plan);
 // `plan`, which is of this piece and shop, with every study: the same bits whatever the number of `threads` on which
 // they are worked out (0: as many as the machine has cores). Pure as well. `stop` is looked at every few milliseconds;
 // once it is set, nothing is returned. What one study throws is thrown when the others have ended.
-std::optional<Plan> deepen(const boat::Piece& piece, const Shop& shop, const Plan& plan, const std::atomic<bool>& stop,
+std::optional<Plan> deepen(const model::Piece& piece, const Shop& shop, const Plan& plan, const std::atomic<bool>& stop,
                            unsigned threads = 0);
 
 // The same, and `onPart` is given the plan with what is there so far, findings and answers made anew, each time that
 // something has come and more is to come. It is called in the caller's thread; what comes meanwhile comes together.
 using OnPart = std::function<void(Plan)>;
-std::optional<Plan> deepenStepwise(const boat::Piece& piece, const Shop& shop, const Plan& plan,
+std::optional<Plan> deepenStepwise(const model::Piece& piece, const Shop& shop, const Plan& plan,
                                    const std::atomic<bool>& stop, const OnPart& onPart, unsigned threads = 0);
 
 }  // namespace fayline::plan

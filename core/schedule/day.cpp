@@ -5,7 +5,7 @@
 #include <cmath>
 #include <utility>
 
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::schedule {
 
@@ -334,14 +334,14 @@ double whenUsedUp(double from_s, const std::vector<LifeFrom>& lives) {
 }
 
 Now stateAt(const std::vector<JobFrom>& jobs, const std::vector<Event>& events, double at_s) {
-    if (jobs.empty()) throw measure::InputError("", "there is no job to do", "give the job of the day's start");
+    if (jobs.empty()) throw units::InputError("", "there is no job to do", "give the job of the day's start");
     const Run atStart = runOf(jobs.front().job);
     Now now;
     now.at_s = at_s;
     now.run = runOf(jobs.back().job);
     if (now.run.tasks.size() != atStart.tasks.size() || jobs.back().job.cups.size() != jobs.front().job.cups.size()) {
-        throw measure::InputError("air_C", "at this air the day would have other tasks",
-                                  "plan the same cups and strips for it");
+        throw units::InputError("air_C", "at this air the day would have other tasks",
+                                "plan the same cups and strips for it");
     }
     const Said said = saidBy(events, now.run.tasks.size(), at_s);
     now.started = said.started;

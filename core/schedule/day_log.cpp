@@ -18,12 +18,12 @@
 #include <sstream>
 #include <system_error>
 
-#include "core/measure/day_text.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/units/day_text.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::schedule {
 
-using measure::InputError;
+using units::InputError;
 
 namespace {
 
@@ -246,18 +246,18 @@ DayTime dayTimeAt(const LogLine& last, const Clocks& now) {
     const double byWall_s = now.wall_s - last.clocks.wall_s;
     DayTime time{last.event.at_s + std::max(byWall_s, now.up_s), ""};
     if (byWall_s < 0) {
-        time.said = "The wall clock stands " + measure::writeDuration(-byWall_s) +
+        time.said = "The wall clock stands " + units::writeDuration(-byWall_s) +
                     " before the last entry of the day: it was set back, or lost its time with the power. The machine "
                     "has run for " +
-                    measure::writeDuration(now.up_s) +
+                    units::writeDuration(now.up_s) +
                     " since it was started, and so much is counted; the true time may be longer. Look at the glue "
                     "before you trust it.";
     } else if (byWall_s < now.up_s - wallMayDiffer_s) {
-        time.said = "The wall clock says that " + measure::writeDuration(byWall_s) +
+        time.said = "The wall clock says that " + units::writeDuration(byWall_s) +
                     " have passed since the last entry of the day, but the machine has run for " +
-                    measure::writeDuration(now.up_s) + " already; so much is counted.";
+                    units::writeDuration(now.up_s) + " already; so much is counted.";
     } else {
-        time.said = "The machine was started anew: by the wall clock " + measure::writeDuration(byWall_s) +
+        time.said = "The machine was started anew: by the wall clock " + units::writeDuration(byWall_s) +
                     " have passed since the last entry of the day.";
     }
     return time;

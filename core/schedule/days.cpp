@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "core/math/random.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::schedule {
 
@@ -16,7 +16,7 @@ constexpr std::uint64_t wholeDay = 0x9E3779B97F4A7C15u;
 }  // namespace
 
 void checkUncertain(const Uncertain& uncertain) {
-    using measure::InputError;
+    using units::InputError;
     const auto share = [](double value, const char* path) {
         if (!(value >= 0 && value <= 1)) throw InputError(path, "this is not a share", "give a number from 0 to 100");
     };

@@ -5,7 +5,7 @@
 #include <map>
 #include <string_view>
 
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::schedule {
 
@@ -15,7 +15,7 @@ constexpr int atAStrip = 2;  // pairs of hands that can stand at one strip
 constexpr int atAStation = 2;
 
 void check(const Job& job) {
-    using measure::InputError;
+    using units::InputError;
     if (job.hands < 1) {
         throw InputError("crew.hands", "nobody is there to do it", "give a whole number above 0");
     }

@@ -2,27 +2,27 @@
 
 #include <cmath>
 
-#include "core/measure/display.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/units/display.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::wood {
 
 namespace {
 
 std::string shownFigure(double value) {
-    return std::isfinite(value) ? measure::writeNumber(value, 4) : std::string("that which is no number");
+    return std::isfinite(value) ? units::writeNumber(value, 4) : std::string("that which is no number");
 }
 
 }  // namespace
 
 double equilibriumMoisture(double air_C, double humidity) {
     if (!(air_C >= coldestAir_C && air_C <= warmestAir_C)) {
-        throw measure::InputError("air_C", shownFigure(air_C) + " is no temperature of air that wood was measured in",
-                                  "give -20 to 130 C");
+        throw units::InputError("air_C", shownFigure(air_C) + " is no temperature of air that wood was measured in",
+                                "give -20 to 130 C");
     }
     if (!(humidity >= 0 && humidity <= 1)) {
-        throw measure::InputError("humidity_pct", shownFigure(100 * humidity) + " is not a relative humidity",
-                                  "give 0 to 100");
+        throw units::InputError("humidity_pct", shownFigure(100 * humidity) + " is not a relative humidity",
+                                "give 0 to 100");
     }
     const double t = air_C;
     const double weight = 349 + 1.29 * t + 0.0135 * t * t;  // of wood that holds one mole of water to a site

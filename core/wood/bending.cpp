@@ -13,8 +13,8 @@
 namespace fayline::wood {
 namespace {
 
-using measure::Mark;
-using measure::Source;
+using units::Mark;
+using units::Source;
 
 constexpr double tabulatedMoisture = 0.12;
 
@@ -69,13 +69,13 @@ int doubtOf(Mark mark) {
 
 // `source` with one more thing that changed its value; the doubt of the least sure stays.
 void correctBy(Source& source, const Source& correction) {
-    source.text += "; " + correction.text + " (" + measure::markText(correction.mark) + ")";
+    source.text += "; " + correction.text + " (" + units::markText(correction.mark) + ")";
     if (doubtOf(correction.mark) > doubtOf(source.mark)) source.mark = correction.mark;
 }
 
 Source sourceWith(const Source& table, const std::vector<Source>& corrections) {
     if (corrections.empty()) return table;
-    Source source{table.text + " (" + measure::markText(table.mark) + ")", table.mark};
+    Source source{table.text + " (" + units::markText(table.mark) + ")", table.mark};
     for (const Source& correction : corrections) correctBy(source, correction);
     return source;
 }

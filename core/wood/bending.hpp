@@ -4,7 +4,7 @@
 #include <optional>
 #include <vector>
 
-#include "core/measure/source.hpp"
+#include "core/units/source.hpp"
 #include "core/wood/species.hpp"
 
 namespace fayline::wood {
@@ -44,9 +44,9 @@ struct Bending {
     double modulus_Pa = 0;      // 1.1 x tabulated, corrected; or the user's own, as it is
     double rupture_Pa = 0;      // corrected
     double breakingStrain = 0;  // mean surface strain at breaking, rupture / modulus; or the user's own, as it is
-    measure::Source modulusSource;
-    measure::Source ruptureSource;
-    measure::Source breakingSource;  // of the breaking strain: that of rupture, or the user
+    units::Source modulusSource;
+    units::Source ruptureSource;
+    units::Source breakingSource;  // of the breaking strain: that of rupture, or the user
 };
 Bending bending(const Species& species, double moisture, double grainSlope, std::optional<double> measuredMoe_Pa,
                 std::optional<double> measuredBreakingStrain = std::nullopt);

@@ -2,13 +2,12 @@
 
 namespace fayline::wood {
 
-Species ownSpecies(const boat::OwnSpecies& own) {
-    const measure::Source source = own.source.empty()
-                                       ? measure::Source{"the user's own value", measure::Mark::commonPractice}
-                                       : measure::Source{own.source, measure::Mark::fromMemory};
-    const auto cited = [&source](const std::optional<double>& value) -> std::optional<measure::Cited> {
+Species ownSpecies(const model::OwnSpecies& own) {
+    const units::Source source = own.source.empty() ? units::Source{"the user's own value", units::Mark::commonPractice}
+                                                    : units::Source{own.source, units::Mark::fromMemory};
+    const auto cited = [&source](const std::optional<double>& value) -> std::optional<units::Cited> {
         if (!value) return std::nullopt;
-        return measure::Cited{*value, source};
+        return units::Cited{*value, source};
     };
     Species species;
     species.id = own.id;

@@ -3,9 +3,9 @@
 #include <cmath>
 #include <set>
 
-#include "core/measure/input_error.hpp"
-#include "core/measure/resource_file.hpp"
-#include "core/measure/units.hpp"
+#include "core/io/resource_file.hpp"
+#include "core/units/input_error.hpp"
+#include "core/units/units.hpp"
 #include "core/wood/species.hpp"
 
 namespace fayline::wood {
@@ -14,9 +14,9 @@ extern const char* const builtInSpeciesText;
 
 namespace {
 
-using Json = measure::ResourceFile::Json;
-using measure::Cited;
-using measure::InputError;
+using Json = io::ResourceFile::Json;
+using units::Cited;
+using units::InputError;
 
 constexpr double megapascal_Pa = 1e6;
 // Mass of a cubic metre of wood at 12 % moisture over its specific gravity on the volume at 12 %:
@@ -31,16 +31,16 @@ struct Key {
 
 constexpr std::array<Key, 1> sgKeys{{{"sg", 1}}};
 constexpr std::array<Key, 1> densityKeys{{{"density_kg_m3", 1}}};
-constexpr std::array<Key, 2> morKeys{{{"mor_psi", measure::psi_Pa}, {"mor_MPa", megapascal_Pa}}};
-constexpr std::array<Key, 2> greenMorKeys{{{"green_mor_psi", measure::psi_Pa}, {"green_mor_MPa", megapascal_Pa}}};
-constexpr std::array<Key, 2> moeKeys{{{"moe_Mpsi", 1e6 * measure::psi_Pa}, {"moe_MPa", megapascal_Pa}}};
+constexpr std::array<Key, 2> morKeys{{{"mor_psi", units::psi_Pa}, {"mor_MPa", megapascal_Pa}}};
+constexpr std::array<Key, 2> greenMorKeys{{{"green_mor_psi", units::psi_Pa}, {"green_mor_MPa", megapascal_Pa}}};
+constexpr std::array<Key, 2> moeKeys{{{"moe_Mpsi", 1e6 * units::psi_Pa}, {"moe_MPa", megapascal_Pa}}};
 constexpr std::array<Key, 2> alongKeys{
-    {{"compression_along_psi", measure::psi_Pa}, {"compression_along_MPa", megapascal_Pa}}};
+    {{"compression_along_psi", units::psi_Pa}, {"compression_along_MPa", megapascal_Pa}}};
 constexpr std::array<Key, 2> acrossKeys{
-    {{"compression_across_psi", measure::psi_Pa}, {"compression_across_MPa", megapascal_Pa}}};
+    {{"compression_across_psi", units::psi_Pa}, {"compression_across_MPa", megapascal_Pa}}};
 constexpr std::array<Key, 2> tensionAcrossKeys{
-    {{"tension_across_psi", measure::psi_Pa}, {"tension_across_MPa", megapascal_Pa}}};
-constexpr std::array<Key, 2> shearKeys{{{"shear_psi", measure::psi_Pa}, {"shear_MPa", megapascal_Pa}}};
+    {{"tension_across_psi", units::psi_Pa}, {"tension_across_MPa", megapascal_Pa}}};
+constexpr std::array<Key, 2> shearKeys{{{"shear_psi", units::psi_Pa}, {"shear_MPa", megapascal_Pa}}};
 constexpr std::array<Key, 1> radialKeys{{{"shrink_radial_pct", 0.01}}};
 constexpr std::array<Key, 1> tangentialKeys{{{"shrink_tangential_pct", 0.01}}};
 constexpr std::array<Key, 1> intersectionKeys{{{"moisture_of_intersection_pct", 0.01}}};
@@ -115,9 +115,9 @@ private:
         if (!density) return required(object, sgKeys, path);
         if (object.contains("sg")) throw InputError(path + ".density_kg_m3", "stands beside sg", "give one of the two");
         const std::string from = "density at 12 % over 1120 kg/m3 by Wood Handbook eq. 4-12; density: ";
-        return {density->value / densityOverSg_kg_m3,
-                {from + density->source.text + " (" + measure::markText(density->source.mark) + ")",
-                 measure::Mark::derived}};
+        return {
+            density->value / densityOverSg_kg_m3,
+            {from + density->source.text + " (" + units::markText(density->source.mark) + ")", units::Mark::derived}};
     }
 
     template <std::size_t ways>
@@ -140,7 +140,7 @@ private:
     }
 
     Cited cited(const Json& object, double toSi, const std::string& path) const {
-        const measure::Source source = file_.sourceOf(object, path);
+        const units::Source source = file_.sourceOf(object, path);
         const auto value = object.find("value");
         const bool isNumber = value != object.end() && value->is_number();
         if (!isNumber || !std::isfinite(value->get<double>()) || value->get<double>() <= 0) {
@@ -150,11 +150,11 @@ private:
         return {value->get<double>() * toSi, source};
     }
 
-    static constexpr auto textAt = &measure::ResourceFile::textAt;
-    static constexpr auto truthAt = &measure::ResourceFile::truthAt;
-    static constexpr auto refuseUnknownKeys = &measure::ResourceFile::refuseUnknownKeys;
+    static constexpr auto textAt = &io::ResourceFile::textAt;
+    static constexpr auto truthAt = &io::ResourceFile::truthAt;
+    static constexpr auto refuseUnknownKeys = &io::ResourceFile::refuseUnknownKeys;
 
-    const measure::ResourceFile file_;
+    const io::ResourceFile file_;
 };
 
 }  // namespace

@@ -7,10 +7,10 @@
 #include "core/math/count.hpp"
 #include "core/math/quadrature.hpp"
 #include "core/math/root.hpp"
-#include "core/measure/display.hpp"
-#include "core/measure/input_error.hpp"
-#include "core/measure/scale.hpp"
-#include "core/measure/units.hpp"
+#include "core/units/display.hpp"
+#include "core/units/input_error.hpp"
+#include "core/units/scale.hpp"
+#include "core/units/units.hpp"
 #include "core/wood/bending.hpp"
 #include "core/wood/student.hpp"
 
@@ -18,7 +18,7 @@ namespace fayline::wood {
 
 namespace {
 
-using measure::InputError;
+using units::InputError;
 
 constexpr double modulusOverShear = 16;
 constexpr double waterDensity_kg_m3 = 1000;
@@ -30,11 +30,11 @@ constexpr double ownWeightSags = 0.625;
 constexpr double ownWeightStrains = 0.5;
 
 std::string shown(double value) {
-    return std::isfinite(value) ? measure::writeNumber(value, 4) : std::string("that which is no number");
+    return std::isfinite(value) ? units::writeNumber(value, 4) : std::string("that which is no number");
 }
 
 std::string shownMm(double length_m) {
-    return shown(measure::toMillimetres(length_m));
+    return shown(units::toMillimetres(length_m));
 }
 
 // Integral of sqrt(sin u) for u from 0 to `slope`: with u = v^2 the integrand is smooth.
@@ -59,8 +59,8 @@ void needAbove0(double value, double shownValue, const std::string& path, const 
     throw InputError(path, shown(shownValue) + " is not a " + what, "give a number above 0");
 }
 
-void checkFigures(const boat::Trial& trial, const std::string& path) {
-    const auto mm = [](double m) { return measure::toMillimetres(m); };
+void checkFigures(const model::Trial& trial, const std::string& path) {
+    const auto mm = [](double m) { return units::toMillimetres(m); };
     needAbove0(trial.span_m, mm(trial.span_m), path + "span_mm", "span");
     needAbove0(trial.width_m, mm(trial.width_m), path + "width_mm", "width");
     needAbove0(trial.thickness_m, mm(trial.thickness_m), path + "thickness_mm", "thickness");
@@ -91,10 +91,10 @@ void checkFigures(const boat::Trial& trial, const std::string& path) {
 
 // Of the strip between its supports, newtons; 0 where nothing is known of the wood. Dry mass by specific gravity on the
 // volume at 12 %, and the water.
-double ownWeightOf(const boat::Trial& trial, const Species* wood) {
+double ownWeightOf(const model::Trial& trial, const Species* wood) {
     if (!wood) return 0;
     const double density = waterDensity_kg_m3 * wood->sg.value * (1 + trial.moisture);
-    return measure::standardGravity_m_s2 * density * trial.width_m * trial.thickness_m * trial.span_m;
+    return units::standardGravity_m_s2 * density * trial.width_m * trial.thickness_m * trial.span_m;
 }
 
 // Stiffness (modulus x inertia) of a strip that sags by `sag_m` more under `weight_N` than under `own_N` alone, both in
@@ -120,7 +120,7 @@ double variance(double readTo_m, double of_m) {
 }
 
 // Share of the modulus by which it may be off, one standard deviation.
-double readingError(const boat::Trial& trial, double sagOverSpan) {
+double readingError(const model::Trial& trial, double sagOverSpan) {
     const double sag = 2 * variance(trial.readTo_m, trial.sag_m);
     const double thickness = 9 * variance(sectionReadTo_m, trial.thickness_m);
     const double width = variance(sectionReadTo_m, trial.width_m);
@@ -131,17 +131,16 @@ double readingError(const boat::Trial& trial, double sagOverSpan) {
     return std::sqrt(sag + thickness + width + span + friction * friction);
 }
 
-void refuseUnbroken(const boat::Trial& trial, double stress_Pa, const Species& wood, const std::string& path) {
+void refuseUnbroken(const model::Trial& trial, double stress_Pa, const Species& wood, const std::string& path) {
     if (trial.broke) return;
     const double mean_Pa = wood.mor_Pa.value * moistureFactorRupture(wood, trial.moisture);
     const double most_Pa = mean_Pa * (1 + 3 * ruptureScatter);
     if (stress_Pa <= most_Pa) return;
     const double most_kg = trial.weight_kg * most_Pa / stress_Pa;
     throw InputError(path + "weight_kg",
-                     "under " + shown(trial.weight_kg) + " kg this strip would bear " +
-                         measure::writeStress(stress_Pa) + ", and " + wood.name + " breaks at " +
-                         measure::writeStress(mean_Pa) + " in the mean",
-                     "give a weight below " + measure::writeNumber(most_kg, 2) + " kg, or say that it broke");
+                     "under " + shown(trial.weight_kg) + " kg this strip would bear " + units::writeStress(stress_Pa) +
+                         ", and " + wood.name + " breaks at " + units::writeStress(mean_Pa) + " in the mean",
+                     "give a weight below " + units::writeNumber(most_kg, 2) + " kg, or say that it broke");
 }
 
 struct MeanRange {
@@ -180,7 +179,7 @@ Gathered& gatheredOf(std::vector<Gathered>& woods, const std::string& species) {
     return woods.back();
 }
 
-void add(Gathered& gathered, const boat::Trial& trial, const TrialResult& result) {
+void add(Gathered& gathered, const model::Trial& trial, const TrialResult& result) {
     ++gathered.wood.trials;
     gathered.moistures += trial.moisture;
     if (!trial.broke) {
@@ -223,13 +222,13 @@ Slung slungAt(double slope_rad) {
     return {down / (2 * along), 4 * cosine * along * along, 2 * along * root};
 }
 
-TrialResult trialResult(const boat::Trial& trial, const std::string& path, const std::vector<Species>& species) {
+TrialResult trialResult(const model::Trial& trial, const std::string& path, const std::vector<Species>& species) {
     checkFigures(trial, path);
     const Species* wood = findSpecies(species, trial.species);
     const double t = trial.thickness_m;
     const double span = trial.span_m;
     const double inertia = trial.width_m * t * t * t / 12;
-    const double weight = measure::standardGravity_m_s2 * trial.weight_kg;
+    const double weight = units::standardGravity_m_s2 * trial.weight_kg;
     const double own = ownWeightOf(trial, wood);
     const double shear = 1.2 * modulusOverShear * (t / span) * (t / span);
 
@@ -241,7 +240,7 @@ TrialResult trialResult(const boat::Trial& trial, const std::string& path, const
     const auto stiffness = stiffnessFrom(bent_m, weight, ownWeightSags * own, span);
     if (!stiffness) {
         throw InputError(path + "sag_mm",
-                         "with its own weight of " + shown(own / measure::standardGravity_m_s2) +
+                         "with its own weight of " + shown(own / units::standardGravity_m_s2) +
                              " kg this strip would slip through between its supports",
                          "give a smaller sag from a greater weight, or a shorter span");
     }
@@ -263,7 +262,7 @@ TrialResult trialResult(const boat::Trial& trial, const std::string& path, const
     return result;
 }
 
-std::vector<WoodMeasured> woodsMeasured(const std::vector<boat::Trial>& trials, const std::vector<Species>& species) {
+std::vector<WoodMeasured> woodsMeasured(const std::vector<model::Trial>& trials, const std::vector<Species>& species) {
     std::vector<Gathered> woods;
     for (std::size_t i = 0; i < trials.size(); ++i) {
         Gathered& gathered = gatheredOf(woods, trials[i].species);

@@ -18,7 +18,7 @@
 #include <string>
 #include <vector>
 
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 #include "core/wood/species.hpp"
 
 namespace fayline::wood {
@@ -83,7 +83,7 @@ struct TrialResult {
 // thickness or moisture that is none; a span shorter than 10 thicknesses; a sag of more than a fifth of the span; a
 // strip that its own weight would push through between the supports; a weight under which this wood would have broken
 // (its stress three standard deviations above the mean strength) and yet did not.
-TrialResult trialResult(const boat::Trial& trial, const std::string& path,
+TrialResult trialResult(const model::Trial& trial, const std::string& path,
                         const std::vector<Species>& species = builtInSpecies());
 
 // What the trials of one wood say together.
@@ -107,7 +107,7 @@ struct WoodMeasured {
 inline constexpr int scatterCountsAs = 4;
 
 // Wood by wood in the order in which they first appear. A trial from which nothing follows is left out and said.
-std::vector<WoodMeasured> woodsMeasured(const std::vector<boat::Trial>& trials,
+std::vector<WoodMeasured> woodsMeasured(const std::vector<model::Trial>& trials,
                                         const std::vector<Species>& species = builtInSpecies());
 
 }  // namespace fayline::wood

@@ -13,7 +13,7 @@
 #include <stdexcept>
 
 #include "app/paper/papers.hpp"
-#include "core/boat/file.hpp"
+#include "core/io/file.hpp"
 #include "core/math/count.hpp"
 
 using namespace fayline;
@@ -21,8 +21,8 @@ using namespace fayline::app;
 
 namespace {
 
-boat::Boat onePiece() {
-    boat::Boat boat = boat::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram.fayline");
+model::Boat onePiece() {
+    model::Boat boat = io::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram.fayline");
     boat.pieces.resize(1);
     return boat;
 }
@@ -81,7 +81,7 @@ private slots:
 
     // Texts are painted on the worker with the same fonts: byte for byte the same files.
     void papersMadeOnTheWorkerAreTheSame() {
-        const boat::Boat boat = onePiece();
+        const model::Boat boat = onePiece();
         QTemporaryDir here;
         QTemporaryDir there;
         const QStringList names = writePapers(boat, here.path(), defaultPageLayout());

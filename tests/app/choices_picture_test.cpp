@@ -24,7 +24,7 @@ namespace {
 Shown studied(int piece = 0, int lengths = -1) {
     Shown shown = shownSample("marram.fayline", piece);
     if (lengths >= 0) {
-        shown.display.lengths = static_cast<measure::LengthNotation>(lengths);
+        shown.display.lengths = static_cast<units::LengthNotation>(lengths);
         planAnew(shown);
     }
     deepenShown(shown);
@@ -90,7 +90,7 @@ private slots:
     void HoveringTellsAndAClickTakesItOverUndoneInOneStep() {
         Document document;
         document.open(QStringLiteral(FAYLINE_SAMPLES "/marram.fayline"));
-        const boat::Stack asItWas = document.boat().pieces[0].stack;
+        const model::Stack asItWas = document.boat().pieces[0].stack;
         StripsPanel panel;
         Shown shown = studied();
         panel.show(shown);
@@ -181,7 +181,7 @@ private slots:
     void NothingIsCutOff_data() {
         QTest::addColumn<int>("piece");
         QTest::addColumn<int>("lengths");
-        const auto pieces = boat::loadBoat(std::string(FAYLINE_SAMPLES "/marram.fayline")).pieces.size();
+        const auto pieces = io::loadBoat(std::string(FAYLINE_SAMPLES "/marram.fayline")).pieces.size();
         for (int piece = 0; piece < static_cast<int>(pieces); ++piece)
             for (const int lengths : {0, 2}) QTest::addRow("piece %d, notation %d", piece, lengths) << piece << lengths;
     }

@@ -14,7 +14,7 @@
 #include "app/clock/big_text.hpp"
 #include "app/clock/clock_screen.hpp"
 #include "app/clock/gauge.hpp"
-#include "core/boat/file.hpp"
+#include "core/io/file.hpp"
 #include "core/math/count.hpp"
 #include "tests/app/day_bench.hpp"
 #include "tests/app/own_home.hpp"
@@ -161,7 +161,7 @@ private slots:
     void afterACrashItGoesOnWithTrueTime() {
         const QTemporaryDir folder;
         Machine machine;
-        const boat::Boat boat = boat::loadBoat(std::string(FAYLINE_SAMPLES "/marram.fayline"));
+        const model::Boat boat = io::loadBoat(std::string(FAYLINE_SAMPLES "/marram.fayline"));
         std::vector<schedule::Event> events;
         {
             const auto day = RunningDay::begin(folder.path(), boat, 0, "marram.fayline", 0, false, machine.read());
@@ -204,7 +204,7 @@ private slots:
         QFile file(folder.path() + "/file");
         QVERIFY(file.open(QIODevice::WriteOnly));
         ClockScreen screen(folder.path() + "/file");
-        screen.prepare(boat::loadBoat(std::string(FAYLINE_SAMPLES "/marram.fayline")), 0, {}, false);
+        screen.prepare(io::loadBoat(std::string(FAYLINE_SAMPLES "/marram.fayline")), 0, {}, false);
         screen.show();
         QTest::keyClick(&screen, Qt::Key_Return);
         QVERIFY(!screen.isRunning());

@@ -38,7 +38,7 @@ private slots:
         bench.action("clock")->trigger();
         auto* screen = clockOf(bench);
         QVERIFY(screen && screen->isVisible());
-        const boat::Piece before = bench.piece();
+        const model::Piece before = bench.piece();
         QTest::keyClick(screen, Qt::Key_Return);
         QVERIFY(screen->isRunning());
         QVERIFY(!QDir(bench.folder.path() + "/days").entryList({"*.day"}).isEmpty());
@@ -46,7 +46,7 @@ private slots:
         QTest::keyClick(screen, Qt::Key_S);
         QTest::keyClick(screen, Qt::Key_E);
         QCOMPARE(bench.piece().record.size(), before.record.size() + 1);
-        const boat::Record& record = bench.piece().record.back();
+        const model::Record& record = bench.piece().record.back();
         QVERIFY(!record.dryFit);
         QCOMPARE(record.marks.size(), size_t(3));
         QCOMPARE(record.marks[0].task, std::string("begin"));
@@ -70,7 +70,7 @@ private slots:
         const QString misread = QString(FAYLINE_SAMPLES) + "/marram_misread.fayline";  // its piece is a stem as well
         QVERIFY(bench.window.openFile(misread));
         QVERIFY(bench.settle());
-        const boat::Boat other = bench.document().boat();
+        const model::Boat other = bench.document().boat();
         {
             Answering later("&Keep for later");
             QTest::keyClick(screen, Qt::Key_S);
@@ -105,7 +105,7 @@ private slots:
         bench.action("clock")->trigger();
         auto* screen = clockOf(bench);
         QTest::keyClick(screen, Qt::Key_Return);
-        boat::Piece renamed = bench.piece();
+        model::Piece renamed = bench.piece();
         renamed.name = "Inner stem";
         bench.document().changePiece(0, {"Rename", {}, renamed});
         bench.document().movePiece(0, 2);
@@ -121,7 +121,7 @@ private slots:
         bench.action("clock")->trigger();
         auto* screen = clockOf(bench);
         QTest::keyClick(screen, Qt::Key_Return);
-        const boat::Boat before = bench.document().boat();
+        const model::Boat before = bench.document().boat();
         {
             Answering stay("&Stay");
             bench.action("new")->trigger();
@@ -154,7 +154,7 @@ private slots:
         QTest::keyClick(screen, Qt::Key_S);
         QTest::keyClick(screen, Qt::Key_E);
         QVERIFY(bench.piece().record.back().dryFit);
-        const boat::Rates planned = bench.piece().crew.rates;
+        const model::Rates planned = bench.piece().crew.rates;
         QTest::keyClick(screen, Qt::Key_R);
         QCOMPARE(bench.piece().crew.rates.stackStrip_s, 2.0);
         QCOMPARE(bench.document().undoStack().count(), 2);

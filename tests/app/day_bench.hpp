@@ -8,7 +8,7 @@
 
 #include "app/clock/big_text.hpp"
 #include "app/clock/clock_screen.hpp"
-#include "core/boat/file.hpp"
+#include "core/io/file.hpp"
 #include "tests/app/patience.hpp"
 
 namespace fayline::app {
@@ -29,7 +29,7 @@ struct Machine {
 struct Shed {
     QTemporaryDir folder;
     Machine machine;
-    boat::Boat boat = boat::loadBoat(std::string(FAYLINE_SAMPLES "/marram.fayline"));
+    model::Boat boat = io::loadBoat(std::string(FAYLINE_SAMPLES "/marram.fayline"));
     ClockScreen screen{folder.path(), machine.read()};
 
     explicit Shed(QSize size = {1280, 800}, bool dryFit = false) {

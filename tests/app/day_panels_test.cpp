@@ -21,7 +21,8 @@
 #include "app/window/document.hpp"
 #include "app/window/glues_dialog.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/day_text.hpp"
+#include "core/model/new_piece.hpp"
+#include "core/units/day_text.hpp"
 #include "tests/app/patience.hpp"
 #include "tests/app/shown_panel.hpp"
 
@@ -59,14 +60,13 @@ private slots:
     void AmountsStandAsTheUserMeasures() {
         Shown shown = shownSample();
         const double resin_kg = shown.plan->day.glue.parts_kg[0];
-        QCOMPARE(amountRows(shown)[0].cells[1].text,
-                 QString::fromStdString(measure::writeMass(resin_kg, shown.display)));
-        shown.piece.glue.measuredBy = boat::MeasuredBy::cup;
+        QCOMPARE(amountRows(shown)[0].cells[1].text, QString::fromStdString(units::writeMass(resin_kg, shown.display)));
+        shown.piece.glue.measuredBy = model::MeasuredBy::cup;
         planAnew(shown);
         const double resin_m3 = shown.plan->day.glue.parts_m3[0];
         QCOMPARE(amountRows(shown)[0].cells[1].text,
-                 QString::fromStdString(measure::writeVolume(resin_m3, shown.display)));
-        QCOMPARE(amountColumns(boat::MeasuredBy::cup)[1].name, amountColumns(boat::MeasuredBy::scale)[2].name);
+                 QString::fromStdString(units::writeVolume(resin_m3, shown.display)));
+        QCOMPARE(amountColumns(model::MeasuredBy::cup)[1].name, amountColumns(model::MeasuredBy::scale)[2].name);
         QCOMPARE(batchRows(shown).size(), shown.plan->day.glue.batches.size());
         QCOMPARE(goingOffRows(shown).size(), shown.plan->day.glue.batches.size());
     }
@@ -79,7 +79,7 @@ private slots:
             return row == rows.end() ? QString("missing") : row->cells[1].text;
         };
         const auto mass = [&](double mass_kg) {
-            return QString::fromStdString(measure::writeMass(mass_kg, shown.display));
+            return QString::fromStdString(units::writeMass(mass_kg, shown.display));
         };
         QCOMPARE(rowOf("held by the glue lines"), mass(amounts.line_kg));
         QCOMPARE(rowOf("soaks into the wood"), mass(amounts.soaksIn_kg));
@@ -101,7 +101,7 @@ private slots:
         const Shown shown = shownSample();
         const schedule::CupTimes& cup = shown.plan->day.gluings.front().run.cups.front();
         QCOMPARE(goingOffRows(shown).front().cells[2].text,
-                 QString::fromStdString(measure::writeClock(shown.piece.crew.startAt_s + cup.useBy_s)));
+                 QString::fromStdString(units::writeClock(shown.piece.crew.startAt_s + cup.useBy_s)));
     }
 
     void TheCautionStandsWithTheNumbersAndThePotLifeIsDrawn() {
@@ -124,7 +124,7 @@ private slots:
     void WhatIsTypedChangesThePieceInTheUnitsOfTheBoat() {
         GluePanel panel;
         Taken taken{shownSample(), {}};
-        taken.shown.display.temperatures = measure::TemperatureUnit::fahrenheit;
+        taken.shown.display.temperatures = units::TemperatureUnit::fahrenheit;
         followWith(taken, &panel);
         open(&panel);
         type(&panel, "air", "68");
@@ -168,7 +168,7 @@ private slots:
         followWith(taken, &panel);
         open(&panel);
         panel.findChild<QToolButton*>("uncertainHead")->click();
-        const boat::Crew& crew = taken.shown.piece.crew;
+        const model::Crew& crew = taken.shown.piece.crew;
         type(&panel, "pace", "25");
         QCOMPARE(crew.pace, 0.25);
         type(&panel, "glueUncertain", "0 %");
@@ -180,7 +180,7 @@ private slots:
         type(&panel, "cupSpillsChance", "0");
         QCOMPARE(crew.mishaps.cupSpills.chance, 0.0);
         for (const char* field : {"uncertain", "pace", "glueUncertain", "stripBreaksChance"}) {
-            const boat::Crew before = crew;
+            const model::Crew before = crew;
             for (const char* wrong : {"1000 %", "-5", "100.1"}) {
                 type(&panel, field, wrong);
                 QVERIFY2(crew == before, field);
@@ -317,10 +317,9 @@ private slots:
         QFETCH(bool, byCup);
         Shown shown = late ? lateSample() : shownSample();
         if (pounds)
-            shown.display = {measure::LengthNotation::feetInchesEighths, measure::TemperatureUnit::fahrenheit,
-                             measure::ForceUnit::poundForce, measure::WeightUnit::ounce,
-                             measure::VolumeUnit::fluidOunce};
-        if (byCup) shown.piece.glue.measuredBy = boat::MeasuredBy::cup;
+            shown.display = {units::LengthNotation::feetInchesEighths, units::TemperatureUnit::fahrenheit,
+                             units::ForceUnit::poundForce, units::WeightUnit::ounce, units::VolumeUnit::fluidOunce};
+        if (byCup) shown.piece.glue.measuredBy = model::MeasuredBy::cup;
         if (byCup) shown.piece.glue.thinner = 0.05;
         planAnew(shown);
         deepenShown(shown);
@@ -336,7 +335,7 @@ private slots:
     }
 
     void AnOwnGlueIsFittedAsItIsTypedAndNonsenseKeepsTheDialogOpen() {
-        boat::Boat boat;
+        model::Boat boat;
         GluesDialog dialog(boat);
         dialog.show();
         QVERIFY(QTest::qWaitForWindowExposed(&dialog, fayline::test::patience_ms));
@@ -362,22 +361,22 @@ private slots:
         put("partsByWeight", "100 : 43");
         QVERIFY(ok->isEnabled());
         QCOMPARE(dialog.glues().size(), std::size_t(1));
-        const boat::OwnAdhesive& own = dialog.glues().front();
+        const model::OwnAdhesive& own = dialog.glues().front();
         QCOMPARE(QString::fromStdString(own.name), QString("Barn epoxy"));
         QCOMPARE(own.potLife_s, 2400.0);
         QCOMPARE(own.morePotLives.size(), std::size_t(1));
         boat.adhesives = dialog.glues();
-        QVERIFY(boat::readBoat(boat::writeBoat(boat)) == boat);
+        QVERIFY(io::readBoat(io::writeBoat(boat)) == boat);
         put("potLife2", " ");
         QVERIFY(dialog.glues().front().morePotLives.empty());
     }
 
     void AGlueInUseIsNotRemoved() {
-        boat::Boat boat;
-        boat::OwnAdhesive own;
+        model::Boat boat;
+        model::OwnAdhesive own;
         own.id = own.name = "mine";
         boat.adhesives = {own};
-        boat.pieces = {boat::newPiece("Rib")};
+        boat.pieces = {model::newPiece("Rib")};
         boat.pieces.front().glue.adhesive = "mine";
         GluesDialog dialog(boat);
         QTest::mouseClick(dialog.findChild<QPushButton*>("removeGlue"), Qt::LeftButton);

@@ -11,22 +11,23 @@
 #include <set>
 
 #include "app/window/recovery.hpp"
-#include "core/boat/file.hpp"
+#include "core/io/file.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/model/new_piece.hpp"
+#include "core/units/input_error.hpp"
 
 using namespace fayline;
 using namespace fayline::app;
 
 namespace {
 
-boat::Piece movedTo(const boat::Piece& piece, int point, double x_m) {
-    boat::Piece after = piece;
+model::Piece movedTo(const model::Piece& piece, int point, double x_m) {
+    model::Piece after = piece;
     after.line.points[size_t(point)].x_m = x_m;
     return after;
 }
 
-const boat::Piece& first(const Document& document) {
+const model::Piece& first(const Document& document) {
     return document.boat().pieces.front();
 }
 
@@ -59,9 +60,9 @@ private slots:
         const std::string id = first(document).id;
         QVERIFY(!id.empty());
         document.addPiece(first(document));  // as pasted
-        document.addPiece(boat::newPiece("Rail"));
+        document.addPiece(model::newPiece("Rail"));
         std::set<std::string> ids;
-        for (const boat::Piece& piece : document.boat().pieces) ids.insert(piece.id);
+        for (const model::Piece& piece : document.boat().pieces) ids.insert(piece.id);
         QCOMPARE(ids.size(), size_t(3));
         QVERIFY(!ids.contains(""));
         QCOMPARE(document.pieceWithId(id), 0);
@@ -73,7 +74,7 @@ private slots:
 
     void changesOfOneDragAreOneStepNamedForIt() {
         Document document;
-        const boat::Piece before = first(document);
+        const model::Piece before = first(document);
         for (int i = 1; i <= 20; ++i) {
             document.changePiece(0, {"Move WL 12", "drag point 1", movedTo(before, 1, 1 + 0.01 * i)});
         }
@@ -87,7 +88,7 @@ private slots:
 
     void twoDragsOfOnePointAreTwoSteps() {
         Document document;
-        const boat::Piece before = first(document);
+        const model::Piece before = first(document);
         document.changePiece(0, {"Move WL 12", "drag point 1", movedTo(before, 1, 1.1)});
         document.endStep();
         document.changePiece(0, {"Move WL 12", "drag point 1", movedTo(before, 1, 1.2)});
@@ -98,7 +99,7 @@ private slots:
 
     void changesOfDifferentThingsDoNotMerge() {
         Document document;
-        const boat::Piece before = first(document);
+        const model::Piece before = first(document);
         document.changePiece(0, {"Move A", "drag point 0", movedTo(before, 0, 0.1)});
         document.changePiece(0, {"Move B", "drag point 1", movedTo(first(document), 1, 1.1)});
         document.changePiece(0, {"Type C", {}, movedTo(first(document), 2, 2.1)});
@@ -108,7 +109,7 @@ private slots:
 
     void dragThatEndsWhereItBeganLeavesNoStep() {
         Document document;
-        const boat::Piece before = first(document);
+        const model::Piece before = first(document);
         document.changePiece(0, {"Move WL 12", "drag point 1", movedTo(before, 1, 9)});
         document.changePiece(0, {"Move WL 12", "drag point 1", movedTo(before, 1, 8)});
         QVERIFY(document.hasUnsavedChanges());
@@ -130,16 +131,16 @@ private slots:
 
     void undoToTheStartAndRedoToTheEndGiveEqualBoats() {
         Document document;
-        const boat::Boat start = document.boat();
+        const model::Boat start = document.boat();
         QRandomGenerator dice(7);
-        std::vector<boat::Boat> after{start};
+        std::vector<model::Boat> after{start};
         while (document.undoStack().count() < 150) {
             const int steps = document.undoStack().count();
             const int pieces = math::countOf(document.boat().pieces);
             const int piece = pieces ? dice.bounded(pieces) : -1;
             switch (dice.bounded(6)) {
                 case 0:
-                    document.addPiece(boat::newPiece("Piece " + std::to_string(steps)));
+                    document.addPiece(model::newPiece("Piece " + std::to_string(steps)));
                     break;
                 case 1:
                     document.removePiece(piece);
@@ -148,7 +149,7 @@ private slots:
                     document.movePiece(piece, pieces ? dice.bounded(pieces) : -1);
                     break;
                 case 3: {
-                    boat::Boat changed = document.boat();
+                    model::Boat changed = document.boat();
                     changed.name = "Boat " + std::to_string(steps);
                     document.changeBoat("Name", {}, changed);
                     break;
@@ -165,7 +166,7 @@ private slots:
                 after.push_back(document.boat());
             }
         }
-        const boat::Boat end = document.boat();
+        const model::Boat end = document.boat();
         for (int i = document.undoStack().count(); i >= 0; --i) {
             document.undoStack().setIndex(i);
             QVERIFY(document.boat() == after[size_t(i)]);
@@ -179,7 +180,7 @@ private slots:
 
     void undoShowsThePieceThatChanges() {
         Document document;
-        document.addPiece(boat::newPiece("Beam"));
+        document.addPiece(model::newPiece("Beam"));
         QCOMPARE(document.currentPiece(), 1);
         document.changePiece(1, {"Move", {}, movedTo(document.boat().pieces[1], 1, 0.7)});
         document.setCurrentPiece(0);
@@ -194,8 +195,8 @@ private slots:
         Document document;
         document.setHoveredPlace(0.4);
         QSignalSpy changed(&document, &Document::currentPieceChanged);
-        boat::Boat after = document.boat();
-        after.display.lengths = measure::LengthNotation::inches;
+        model::Boat after = document.boat();
+        after.display.lengths = units::LengthNotation::inches;
         document.changeBoat("Change units", {}, after);
         QCOMPARE(changed.count(), 0);
         QCOMPARE(document.hoveredPlace(), std::optional<double>(0.4));
@@ -205,7 +206,7 @@ private slots:
         const QTemporaryDir folder;
         const QString path = folder.filePath("sloop.fayline");
         Document document;
-        document.addPiece(boat::newPiece("Beam"));
+        document.addPiece(model::newPiece("Beam"));
         document.changePiece(1, {"Move", {}, movedTo(document.boat().pieces[1], 1, 0.7)});
         document.save(path);
         QVERIFY(!document.hasUnsavedChanges());
@@ -223,7 +224,7 @@ private slots:
     void changeAfterSavingIsAStepOfItsOwnEvenInOneDrag() {
         const QTemporaryDir folder;
         Document document;
-        const boat::Piece before = first(document);
+        const model::Piece before = first(document);
         document.changePiece(0, {"Move", "drag", movedTo(before, 1, 0.7)});
         document.save(folder.filePath("a.fayline"));
         document.changePiece(0, {"Move", "drag", movedTo(before, 1, 0.8)});
@@ -247,11 +248,11 @@ private slots:
         QVERIFY(write(path, text));
         Document document;
         document.changePiece(0, {"Move", {}, movedTo(first(document), 1, 0.7)});
-        const boat::Boat before = document.boat();
+        const model::Boat before = document.boat();
         QSignalSpy replaced(&document, &Document::boatReplaced);
-        QVERIFY_EXCEPTION_THROWN(document.open(path), measure::InputError);
-        QVERIFY_EXCEPTION_THROWN(document.open(folder.filePath("none.fayline")), measure::InputError);
-        QVERIFY_EXCEPTION_THROWN(document.open(folder.path()), measure::InputError);
+        QVERIFY_EXCEPTION_THROWN(document.open(path), units::InputError);
+        QVERIFY_EXCEPTION_THROWN(document.open(folder.filePath("none.fayline")), units::InputError);
+        QVERIFY_EXCEPTION_THROWN(document.open(folder.path()), units::InputError);
         QVERIFY(document.boat() == before);
         QCOMPARE(document.undoStack().count(), 1);
         QVERIFY(document.fileName().isEmpty());
@@ -262,7 +263,7 @@ private slots:
         const QTemporaryDir folder;
         Document document;
         document.changePiece(0, {"Move", {}, movedTo(first(document), 1, 0.7)});
-        QVERIFY_EXCEPTION_THROWN(document.save(folder.filePath("no/such/folder/a.fayline")), measure::InputError);
+        QVERIFY_EXCEPTION_THROWN(document.save(folder.filePath("no/such/folder/a.fayline")), units::InputError);
         QVERIFY(document.hasUnsavedChanges());
         QVERIFY(document.fileName().isEmpty());
         QVERIFY(QDir(folder.path()).isEmpty());
@@ -302,7 +303,7 @@ private slots:
         QVERIFY(gone.waitForStarted());
         const qint64 number = gone.processId();
         QVERIFY(gone.waitForFinished());
-        boat::saveBoat(Document().boat(), folder.filePath("lost.fayline").toStdString());
+        io::saveBoat(Document().boat(), folder.filePath("lost.fayline").toStdString());
         // What stays behind of a lock when its holder is killed: number of the process, program, machine.
         QVERIFY(write(folder.filePath("lost.lock"),
                       QByteArray::number(number) + "\nfayline\n" + QSysInfo::machineHostName().toUtf8() + "\n"));
@@ -331,7 +332,7 @@ private slots:
         running.waitForWriting();
         const QStringList copies = QDir(folder.path()).entryList({"*.fayline"}, QDir::Files);
         QCOMPARE(copies.size(), 1);
-        QVERIFY(boat::readBoat(read(folder.filePath(copies[0])).toStdString()).pieces == document.boat().pieces);
+        QVERIFY(io::readBoat(read(folder.filePath(copies[0])).toStdString()).pieces == document.boat().pieces);
     }
 };
 

@@ -6,7 +6,7 @@
 #include <QTemporaryDir>
 #include <QTest>
 
-#include "core/boat/file.hpp"
+#include "core/io/file.hpp"
 #include "tests/app/own_home.hpp"
 #include "tests/app/window_bench.hpp"
 
@@ -48,7 +48,7 @@ private slots:
     void brokenFileLeavesTheBoatAndSaysWhereAndWhy() {
         Bench bench;
         bench.type(wl12, xColumn, "1-8-3");
-        const boat::Boat before = bench.document().boat();
+        const model::Boat before = bench.document().boat();
         const QString title = bench.window.windowTitle();
         const QString path = bench.folder.filePath("broken.fayline");
         QVERIFY(write(path, R"({"fayline": 1, "pieces": [{"name": "Stem", "line": {"points": 4}}]})"));
@@ -91,7 +91,7 @@ private slots:
             Answering save(QMessageBox::Save);
             QVERIFY(bench.window.close());
         }
-        QVERIFY(boat::loadBoat(path.toStdString()).pieces == bench.document().boat().pieces);
+        QVERIFY(io::loadBoat(path.toStdString()).pieces == bench.document().boat().pieces);
     }
 
     void closingWithDiscardLeavesTheFileAndNoCopy() {
@@ -99,11 +99,11 @@ private slots:
         const QTemporaryDir home;
         const QString path = home.filePath("mine.fayline");
         bench.document().save(path);
-        const auto saved = boat::loadBoat(path.toStdString());
+        const auto saved = io::loadBoat(path.toStdString());
         bench.type(wl12, xColumn, "1-8-3");
         Answering discard(QMessageBox::Discard);
         QVERIFY(bench.window.close());
-        QVERIFY(boat::loadBoat(path.toStdString()) == saved);
+        QVERIFY(io::loadBoat(path.toStdString()) == saved);
         QVERIFY(Recovery(bench.folder.path()).leftBehind().empty());
         QVERIFY(QDir(bench.folder.path()).entryList({"*.fayline"}).isEmpty());
     }
@@ -159,7 +159,7 @@ private slots:
             QVERIFY(!anyway.text.isEmpty());
         }
         QVERIFY(!bench.window.isWindowModified());
-        QVERIFY(boat::loadBoat(path.toStdString()) == bench.document().boat());
+        QVERIFY(io::loadBoat(path.toStdString()) == bench.document().boat());
         // What was written here is not someone else's.
         bench.dragPoint(wl12, {20, 10});
         Answering none(QMessageBox::Cancel);
@@ -177,12 +177,12 @@ private slots:
         Answering none(QMessageBox::Cancel);
         bench.action("save")->trigger();
         QVERIFY2(none.text.isEmpty(), qPrintable(none.text));
-        QVERIFY(boat::loadBoat(path.toStdString()) == bench.document().boat());
+        QVERIFY(io::loadBoat(path.toStdString()) == bench.document().boat());
     }
 
     void importedOffsetsAreANewPieceInOneStep() {
         Bench bench;
-        const boat::Boat before = bench.document().boat();
+        const model::Boat before = bench.document().boat();
         QVERIFY(bench.window.importOffsets(QStringLiteral(FAYLINE_PUBLISHED "/marram_stem.csv")));
         QCOMPARE(bench.document().boat().pieces.size(), before.pieces.size() + 1);
         QCOMPARE(bench.piece().name, std::string("marram_stem"));
@@ -208,7 +208,7 @@ private slots:
         QVERIFY(bench.window.importOffsets(path));
         QVERIFY2(told.text.contains("Line 3:") && told.text.contains("13") && told.text.contains("Line 5:"),
                  qPrintable(told.text));
-        const std::vector<boat::Point>& points = bench.piece().line.points;
+        const std::vector<model::Point>& points = bench.piece().line.points;
         QCOMPARE(points.size(), size_t(4));
         QCOMPARE(points[1].written[1], std::string("0-2-4+"));
         QCOMPARE(QString::fromStdString(points[2].label), QString("D 5\u00b0"));
@@ -227,7 +227,7 @@ private slots:
         QFETCH(QByteArray, text);
         Bench bench;
         bench.type(wl12, xColumn, "1-8-3");
-        const boat::Boat before = bench.document().boat();
+        const model::Boat before = bench.document().boat();
         const QString path = bench.folder.filePath("odd.csv");
         QVERIFY(write(path, text));
         Answering told(QMessageBox::Ok);
@@ -260,7 +260,7 @@ private slots:
 
     void papersThatCannotBeSavedAreToldAboutAndNoneIsWritten() {
         Bench bench;
-        boat::Piece doubled = bench.piece();
+        model::Piece doubled = bench.piece();
         doubled.line.points[4] = doubled.line.points[3];
         bench.document().changePiece(0, {"Double", {}, doubled});
         const QString folder = bench.folder.filePath("papers");

@@ -6,7 +6,7 @@
 #include <QTest>
 
 #include "app/look/theme.hpp"
-#include "core/plan/springing.hpp"
+#include "core/plan/study/springing.hpp"
 #include "tests/app/shown_panel.hpp"
 #include "tests/app/shown_piece.hpp"
 
@@ -96,7 +96,7 @@ private slots:
     void NothingIsCutOffWithEverythingOpen_data() {
         QTest::addColumn<int>("piece");
         QTest::addColumn<int>("lengths");
-        const auto pieces = boat::loadBoat(std::string(FAYLINE_SAMPLES "/marram.fayline")).pieces.size();
+        const auto pieces = io::loadBoat(std::string(FAYLINE_SAMPLES "/marram.fayline")).pieces.size();
         for (int piece = 0; piece < static_cast<int>(pieces); ++piece)
             for (int lengths = 0; lengths < 3; ++lengths)
                 QTest::addRow("piece %d, notation %d", piece, lengths) << piece << lengths;
@@ -105,8 +105,8 @@ private slots:
         QFETCH(int, piece);
         QFETCH(int, lengths);
         Shown shown = shownSample("marram.fayline", piece);
-        shown.display.lengths = static_cast<measure::LengthNotation>(lengths);
-        boat::Record record;
+        shown.display.lengths = static_cast<units::LengthNotation>(lengths);
+        model::Record record;
         record.when = "2026-05-02T08:30";
         record.letGo = {{0, 3.912, 3.914, 0.4125, {}}, {240 * 3600.0, 3.912, 3.916, 0.41, {}}};
         shown.piece.record = {record};

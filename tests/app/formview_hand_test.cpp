@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "core/math/count.hpp"
-#include "core/measure/length.hpp"
-#include "core/measure/units.hpp"
+#include "core/units/length.hpp"
+#include "core/units/units.hpp"
 #include "tests/app/formview_samples.hpp"
 #include "tests/app/patience.hpp"
 
@@ -80,8 +80,8 @@ private slots:
         QVERIFY(std::abs(moved.y_m - was.y_m - 9 / scale) <= step_m / 2 + 1e-9);
         QVERIFY(onStep(moved.x_m, step_m));
         QVERIFY(onStep(moved.y_m, step_m));
-        QCOMPARE(moved.x_m, measure::readLength(moved.written[0], bench.boat.display.lengths));
-        QCOMPARE(moved.y_m, measure::readLength(moved.written[1], bench.boat.display.lengths));
+        QCOMPARE(moved.x_m, units::readLength(moved.written[0], bench.boat.display.lengths));
+        QCOMPARE(moved.y_m, units::readLength(moved.written[1], bench.boat.display.lengths));
         // Nothing but the point has changed.
         auto rest = bench.shown.piece;
         rest.line.points[6] = was;
@@ -213,7 +213,7 @@ private slots:
         QCOMPARE(bench.changes.back().name, QStringLiteral("Move clamp 4"));
         QCOMPARE(bench.ended, 1);
         const double moved_m = bench.shown.piece.holding.stations[index].at_m;
-        QVERIFY(onStep(moved_m, measure::sixteenth_m));
+        QVERIFY(onStep(moved_m, units::sixteenth_m));
         // Along a bend the handle sweeps a longer way than the line: a third of the way is allowed for that.
         QVERIFY2(std::abs(moved_m - place.at_m - 0.1) < 0.035, qPrintable(QString::number(moved_m - place.at_m)));
         auto rest = bench.shown.piece;
@@ -299,7 +299,7 @@ private slots:
         const auto& points = bench.shown.piece.line.points;
         QCOMPARE(points.size(), before.size() + 1);
         QCOMPARE(points[9].label, std::string("Pt ") + std::to_string(points.size()));
-        QCOMPARE(points[9].x_m, measure::readLength(points[9].written[0], bench.boat.display.lengths));
+        QCOMPARE(points[9].x_m, units::readLength(points[9].written[0], bench.boat.display.lengths));
         const double misfit_m = bench.shown.plan->line.fair.points[9].misfit_m;
         QVERIFY(std::abs(misfit_m) < bench.shown.piece.line.readTo_m);
         QCOMPARE(bench.changes.back().name, QStringLiteral("Add Pt ") + QString::number(points.size()));
@@ -338,8 +338,7 @@ private slots:
         }
         menu->close();
         QCOMPARE(bench.shown.piece.holding.stations.size(), count + 1);
-        QVERIFY(std::abs(bench.shown.piece.holding.stations.back().at_m - hovered_m) <=
-                measure::sixteenth_m / 2 + 1e-9);
+        QVERIFY(std::abs(bench.shown.piece.holding.stations.back().at_m - hovered_m) <= units::sixteenth_m / 2 + 1e-9);
     }
 
     void TheWheelZoomsAboutTheCursor() {

@@ -11,7 +11,7 @@
 #include "app/formview/form_edge.hpp"
 #include "app/formview/sheet.hpp"
 #include "app/look/theme.hpp"
-#include "core/measure/units.hpp"
+#include "core/units/units.hpp"
 #include "tests/app/formview_samples.hpp"
 
 namespace fayline::app::held {
@@ -21,7 +21,7 @@ inline constexpr double endless = std::numeric_limits<double>::infinity();
 
 // The stem with a held stack written by hand: pulls of 250, 500, ... N, gaps between trim lines of half a sine.
 struct Held {
-    boat::Boat boat = sampleBoat("marram");
+    model::Boat boat = sampleBoat("marram");
     Shown shown = shownOf(boat, 0);
     plan::Plan plan = *shown.plan;
 
@@ -132,7 +132,7 @@ struct Propped : Bench {
         auto& holding = shown.piece.holding;
         for (int i = 0; i < 2; ++i) {
             auto& station = holding.stations[2 + i];
-            station.kind = boat::HoldKind::prop;
+            station.kind = model::HoldKind::prop;
             station.strut.footX_m = 0.9 - 0.3 * i;
             station.strut.footY_m = -0.5;
         }

@@ -90,7 +90,7 @@ private slots:
             Bench bench;
             auto& piece = bench.shown.piece;
             piece.form.carriesOnStart_m = 0.08;
-            piece.holding.stations[1].kind = boat::HoldKind::strap;
+            piece.holding.stations[1].kind = model::HoldKind::strap;
             piece.holding.stations[1].strap.to_m = 0.5;
             bench.shown.plan = std::make_shared<plan::Plan>(plan::makePlan(piece, plan::shopOf(bench.boat)));
             const auto before = bench.shown;

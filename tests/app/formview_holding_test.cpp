@@ -44,17 +44,17 @@ private slots:
     }
 
     void TheScaleIsARoundNumberInTheUnitOfTheReader() {
-        measure::Display display;
+        units::Display display;
         for (double greatest_N = 0.02; greatest_N < 1e6; greatest_N *= 1.37) {
             const ForceScale scale = forceScaleFor({greatest_N, greatest_N / 3}, display);
             const double longest = scale.toPixels(greatest_N);
             QVERIFY2(longest >= 24 - 1e-6 && longest <= 60 + 1e-6, qPrintable(QString::number(greatest_N)));
         }
         QCOMPARE(forceScaleFor({1400}, display).words, QStringLiteral("1000 N"));
-        display.forces = measure::ForceUnit::poundForce;
+        display.forces = units::ForceUnit::poundForce;
         const ForceScale pounds = forceScaleFor({1400}, display);
         QCOMPARE(pounds.words, QStringLiteral("500 lbf"));
-        QVERIFY(std::abs(pounds.unit_N - 500 * measure::poundForce_N) < 1e-9);
+        QVERIFY(std::abs(pounds.unit_N - 500 * units::poundForce_N) < 1e-9);
         QCOMPARE(forceScaleFor({0, none, endless}, display).unit_N, 0.0);
     }
 
@@ -257,7 +257,7 @@ private slots:
         const auto picture = held.picture({}, {760, 560});
         for (const auto& station : held.plan.holding.held.stations) {
             QVERIFY2(says(picture.sheet.texts,
-                          QString::fromStdString(measure::writeForce(station.pull_N, held.shown.display))),
+                          QString::fromStdString(units::writeForce(station.pull_N, held.shown.display))),
                      qPrintable(QString::number(station.pull_N)));
         }
     }
@@ -317,7 +317,7 @@ private slots:
         QCOMPARE(troubles.size(), size_t{1});
         QVERIFY(QLineF(troubles[0].at, bench.view.transform().toScreen(prop.foot)).length() <
                 QLineF(troubles[0].at, bench.view.transform().toScreen(prop.head)).length());
-        bench.shown.piece.holding.stations[bench.prop].strut.stop = boat::Stop::foot;
+        bench.shown.piece.holding.stations[bench.prop].strut.stop = model::Stop::foot;
         QVERIFY(propTroubles(bench.shown, bench.view.transform()).empty());
     }
 

@@ -212,8 +212,8 @@ private slots:
         Bench bench;
         const QImage plain = bench.view.grab().toImage();
         Shown shown = bench.shown;
-        for (const auto kind : {boat::HoldKind::prop, boat::HoldKind::jack, boat::HoldKind::screw,
-                                boat::HoldKind::strap, boat::HoldKind::wedge}) {
+        for (const auto kind : {model::HoldKind::prop, model::HoldKind::jack, model::HoldKind::screw,
+                                model::HoldKind::strap, model::HoldKind::wedge}) {
             for (auto& station : shown.piece.holding.stations) {
                 station.kind = kind;
                 station.strap.to_m = station.at_m + 0.2;
@@ -221,11 +221,11 @@ private slots:
             bench.view.show(shown);
             QVERIFY(bench.view.grab().toImage() != plain);
         }
-        shown.piece.holding.stations.front().kind = boat::HoldKind::prop;
+        shown.piece.holding.stations.front().kind = model::HoldKind::prop;
         shown.piece.holding.stations.front().strut.footX_m = 1.0;
         shown.piece.holding.stations.front().strut.footY_m = -0.6;
-        shown.piece.form.kind = boat::FormKind::posts;
-        shown.piece.form.posts = {boat::Post{.at_m = 0.4}, boat::Post{.at_m = 0.9}};
+        shown.piece.form.kind = model::FormKind::posts;
+        shown.piece.form.posts = {model::Post{.at_m = 0.4}, model::Post{.at_m = 0.9}};
         bench.view.show(shown);
         QVERIFY(bench.view.grab().toImage() != plain);
     }

@@ -7,16 +7,16 @@
 #include <vector>
 
 #include "app/formview/form_view.hpp"
-#include "core/boat/file.hpp"
+#include "core/io/file.hpp"
 #include "core/plan/plan.hpp"
 
 namespace fayline::app {
 
-inline boat::Boat sampleBoat(const std::string& name) {
-    return boat::loadBoat(std::string(FAYLINE_SAMPLES) + "/" + name + ".fayline");
+inline model::Boat sampleBoat(const std::string& name) {
+    return io::loadBoat(std::string(FAYLINE_SAMPLES) + "/" + name + ".fayline");
 }
 
-inline Shown shownOf(const boat::Boat& boat, int piece) {
+inline Shown shownOf(const model::Boat& boat, int piece) {
     Shown shown;
     shown.piece = boat.pieces.at(piece);
     shown.pieceIndex = piece;
@@ -29,7 +29,7 @@ inline Shown shownOf(const boat::Boat& boat, int piece) {
 inline std::vector<Shown> allShown() {
     std::vector<Shown> all;
     for (const char* name : {"marram", "marram_in_place", "marram_misread", "minimal"}) {
-        const boat::Boat boat = sampleBoat(name);
+        const model::Boat boat = sampleBoat(name);
         for (size_t i = 0; i < boat.pieces.size(); ++i) all.push_back(shownOf(boat, static_cast<int>(i)));
     }
     return all;
@@ -37,7 +37,7 @@ inline std::vector<Shown> allShown() {
 
 // Does what the view asks for, as the window would, and keeps it.
 struct Bench : QObject {
-    boat::Boat boat;
+    model::Boat boat;
     Shown shown;
     FormView view;
     std::vector<Change> changes;

@@ -10,8 +10,8 @@ namespace fayline::app {
 
 inline constexpr double endless = std::numeric_limits<double>::infinity();
 
-inline boat::Station stationAt(double at_m, boat::HoldKind kind = boat::HoldKind::clamp, bool fixed = false) {
-    boat::Station station;
+inline model::Station stationAt(double at_m, model::HoldKind kind = model::HoldKind::clamp, bool fixed = false) {
+    model::Station station;
     station.at_m = at_m;
     station.kind = kind;
     station.fixed = fixed;
@@ -19,14 +19,14 @@ inline boat::Station stationAt(double at_m, boat::HoldKind kind = boat::HoldKind
 }
 
 // What is live: station i pulls 100 (i + 1) N and leaves i tenths of a millimetre.
-inline void holdByHand(plan::Plan& plan, const boat::Piece& piece) {
+inline void holdByHand(plan::Plan& plan, const model::Piece& piece) {
     plan::HoldingPlan& holding = plan.holding;
     holding.held = {};
     holding.pressing.clear();
     holding.atHand = {};
     int i = 0;
     for (const holding::StationPlace& place : holding.stations) {
-        const boat::Station& station = piece.holding.stations[static_cast<std::size_t>(place.index)];
+        const model::Station& station = piece.holding.stations[static_cast<std::size_t>(place.index)];
         holding.held.stations.push_back({place.index, place.number, place.at_m, 100.0 * (i + 1), station.most_N,
                                          i * 1e-4, holding::HoldState::closes});
         holding.pressing.push_back({});
@@ -37,10 +37,10 @@ inline void holdByHand(plan::Plan& plan, const boat::Piece& piece) {
         holding.held.samples.push_back({length_m * s / 100, 2e-4 * s / 100, 1e4 * s, 1.0 * s});
 }
 
-inline plan::HoldingStudy studyByHand(const boat::Piece& piece) {
+inline plan::HoldingStudy studyByHand(const model::Piece& piece) {
     plan::HoldingStudy study;
     int order = 0;
-    for (const boat::Station& station : piece.holding.stations) {
+    for (const model::Station& station : piece.holding.stations) {
         holding::ClosingStep step;
         step.index = order;
         step.number = order + 1;

@@ -60,7 +60,7 @@ private slots:
     void PullsAreShownInTheUnitsOfTheBoat() {
         StationsModel model;
         Shown shown = heldByHand();
-        shown.display.forces = measure::ForceUnit::poundForce;
+        shown.display.forces = units::ForceUnit::poundForce;
         model.show(std::make_shared<const Shown>(shown));
         QVERIFY(shownText(model, 1, StationsModel::pullColumn).endsWith("lbf"));
         QCOMPARE(shownText(model, 1, StationsModel::mostColumn), QStringLiteral("562 lbf"));
@@ -111,7 +111,7 @@ private slots:
         const QAbstractItemModelTester tester(&model);
         Taken taken{heldByHand(), {}};
         followInto(taken, &model);
-        const boat::Piece before = taken.shown.piece;
+        const model::Piece before = taken.shown.piece;
         for (const char* text : {"strong", "-800", "nan", "1e99"}) {
             model.setData(model.index(0, StationsModel::mostColumn), text, Qt::EditRole);
             QVERIFY2(taken.shown.piece == before, text);
@@ -125,10 +125,10 @@ private slots:
         const std::optional<Change> change = adoptProposal(shown);
         QVERIFY(change.has_value());
         QVERIFY(!change->name.isEmpty());
-        const std::vector<boat::Station>& after = change->after.holding.stations;
+        const std::vector<model::Station>& after = change->after.holding.stations;
         QCOMPARE(after.size(), 2u);
         QVERIFY(std::find(after.begin(), after.end(), shown.piece.holding.stations[2]) != after.end());
-        boat::Piece expected = shown.piece;
+        model::Piece expected = shown.piece;
         expected.holding.stations = after;
         QVERIFY(change->after == expected);
     }
@@ -149,10 +149,10 @@ private slots:
 
     void TheOverRunIsLengthenedWhereItIsShortAndNowhereElse() {
         Shown shown = heldByHand();
-        shown.display.lengths = measure::LengthNotation::millimetres;
+        shown.display.lengths = units::LengthNotation::millimetres;
         shown.piece.stack.runsPastStart_m = 0.1;
         shown.piece.form.carriesOnStart_m = 0.05;
-        const boat::Piece before = shown.piece;
+        const model::Piece before = shown.piece;
         const std::optional<Change> change = runOnAsNeeded(shown);
         QVERIFY(change.has_value());
         QVERIFY(std::abs(change->after.stack.runsPastStart_m - 0.13) < 1e-9);
@@ -212,14 +212,14 @@ private slots:
         QVERIFY(!model.index(1, 1).data(severityRole).isValid());
         QVERIFY(model.index(2, 1).data(severityRole) != model.index(3, 1).data(severityRole));
         // A plan of other stations than the piece has by now says no places for those that are gone.
-        boat::Piece fewer = shown.piece;
+        model::Piece fewer = shown.piece;
         fewer.holding.stations.resize(1);
         model.show(closingRows(*shown.plan->holdingStudy, fewer, shown.display));
         QVERIFY(!model.index(1, 0).data(placeRole).isValid());
     }
 
     void WhatIsEndlessOrMissingIsSaidInWords() {
-        const measure::Display display;
+        const units::Display display;
         holding::EndNeed need{std::nullopt, 2500, std::nullopt, std::nullopt, std::nan("")};
         QString words = overRunWords("At the start", need, 0.1, display);
         QVERIFY2(!saysNoNumber(words) && words.contains("No over-run") && words.contains("not known"),
@@ -264,10 +264,10 @@ private slots:
     }
 
     void PressingIsToldAsAWishWhereTheGlueFillsGaps() {
-        const measure::Display display;
+        const units::Display display;
         holding::Proposal proposal;
         proposal.stations.push_back({stationAt(0.1), holding::Governs::end, 137, 0, holding::HoldState::closes});
-        proposal.stations.push_back({stationAt(0.9, boat::HoldKind::strap), holding::Governs::fixedOne, 500, 0});
+        proposal.stations.push_back({stationAt(0.9, model::HoldKind::strap), holding::Governs::fixedOne, 500, 0});
         proposal.pressingIsWish = true;
         proposal.forEverything = 7;
         QVERIFY2(proposalWords(proposal, display).contains("everywhere would take 7; contact is enough"),
@@ -304,7 +304,7 @@ private slots:
         prop.most_N = 2500;
         prop.slips = holding::Slips::foot;
         prop.stopsHold = false;
-        prop.columnSource = {"NDS 3.7", measure::Mark::fromMemory};
+        prop.columnSource = {"NDS 3.7", units::Mark::fromMemory};
         holding.props.push_back(prop);
         const std::vector<FigureRow> rows = propRows(holding, {}, {});
         QCOMPARE(rows.size(), 1u);
@@ -333,14 +333,14 @@ private slots:
         model.setData(model.index(1, ToolsModel::mostColumn), "1.2 kN", Qt::EditRole);
         model.setData(model.index(1, ToolsModel::countColumn), "6", Qt::EditRole);
         model.setData(model.index(1, ToolsModel::pitchColumn), "4 mm", Qt::EditRole);
-        const boat::Tool& tool = taken.shown.piece.holding.tools[1];
+        const model::Tool& tool = taken.shown.piece.holding.tools[1];
         QCOMPARE(tool.name, std::string("Cam clamp"));
         QCOMPARE(tool.most_N, 1200.0);
         QCOMPARE(tool.count, 6);
         QCOMPARE(*tool.pitch_m, 0.004);
         model.setData(model.index(1, ToolsModel::openingColumn), "", Qt::EditRole);
         QVERIFY(!taken.shown.piece.holding.tools[1].opening_m);
-        const boat::Piece good = taken.shown.piece;
+        const model::Piece good = taken.shown.piece;
         for (const auto& [column, text] :
              std::initializer_list<std::pair<int, const char*>>{{ToolsModel::countColumn, "-1"},
                                                                 {ToolsModel::countColumn, "many"},
@@ -359,8 +359,8 @@ private slots:
     void WhatIsShortAtHandIsCountedAndSaid() {
         holding::AtHand atHand;
         QVERIFY(atHandWords(atHand, {}).isEmpty());
-        atHand.counts.push_back({boat::HoldKind::clamp, 5, 3, true, {1, 4}});
-        atHand.counts.push_back({boat::HoldKind::prop, 2, 0, false, {}});
+        atHand.counts.push_back({model::HoldKind::clamp, 5, 3, true, {1, 4}});
+        atHand.counts.push_back({model::HoldKind::prop, 2, 0, false, {}});
         atHand.leftWithout = 2;
         const std::vector<FigureRow> rows = countRows(atHand);
         QCOMPARE(rows[0].cells[3].text, QStringLiteral("2"));
@@ -451,17 +451,17 @@ private slots:
     }
 
     void ASectionIsReadAsItIsWritten() {
-        const measure::Display metric;
-        measure::Display inches;
-        inches.lengths = measure::LengthNotation::inches;
+        const units::Display metric;
+        units::Display inches;
+        inches.lengths = units::LengthNotation::inches;
         QCOMPARE((*readSection("89 x 38", metric))[0], 0.089);
         QCOMPARE((*readSection("89 x 38", metric))[1], 0.038);
         const auto section = readSection("3 1/2 x 1 1/2 in", inches);
         QVERIFY(std::abs((*section)[0] - 0.0889) < 1e-9);
         QCOMPARE(*readSection(writeSection(section, inches), inches), *section);
         QVERIFY(!readSection(" ", metric).has_value());
-        QVERIFY_EXCEPTION_THROWN(readSection("89", metric), measure::InputError);
-        QVERIFY_EXCEPTION_THROWN(readSection("89 x 38 x 4", metric), measure::InputError);
+        QVERIFY_EXCEPTION_THROWN(readSection("89", metric), units::InputError);
+        QVERIFY_EXCEPTION_THROWN(readSection("89 x 38 x 4", metric), units::InputError);
     }
 };
 

@@ -78,7 +78,7 @@ private slots:
         HoldingPanel panel;
         const Shown shown = heldByHand();
         QStringList names;
-        boat::Piece after;
+        model::Piece after;
         connect(&panel, &Panel::changeAsked, &panel, [&](const Change& change) {
             names << change.name;
             after = change.after;
@@ -165,7 +165,7 @@ private slots:
         QVERIFY(panel.findChild<QLineEdit*>("footX")->isVisible());
         type(panel.findChild<QLineEdit*>("section"), "89 mm x 38 mm");
         type(panel.findChild<QLineEdit*>("footY"), "-600 mm");
-        const boat::Station& prop = taken.shown.piece.holding.stations[3];
+        const model::Station& prop = taken.shown.piece.holding.stations[3];
         QCOMPARE((*prop.strut.section_m)[1], 0.038);
         QVERIFY(std::abs(*prop.strut.footY_m + 0.6) < 1e-9);
         table->model()->setData(table->model()->index(3, StationsModel::kindColumn), "screw", Qt::EditRole);
@@ -187,7 +187,7 @@ private slots:
         tableOf(panel, "stations")->selectAll();
         type(panel.findChild<QLineEdit*>("stationMost"), "1800");
         QCOMPARE(taken.names.size(), 1);
-        for (const boat::Station& station : taken.shown.piece.holding.stations) QCOMPARE(station.most_N, 1800.0);
+        for (const model::Station& station : taken.shown.piece.holding.stations) QCOMPARE(station.most_N, 1800.0);
         auto* pull = panel.findChild<QLineEdit*>("stationPull");
         type(pull, "hard");
         QVERIFY(panel.findChild<QLabel*>("stationPullReason")->isVisible());
@@ -231,7 +231,7 @@ private slots:
         auto* kind = panel.findChild<QComboBox*>("formKind");
         kind->setCurrentIndex(1);
         emit kind->activated(1);
-        QCOMPARE(taken.shown.piece.form.kind, boat::FormKind::posts);
+        QCOMPARE(taken.shown.piece.form.kind, model::FormKind::posts);
         QVERIFY(tableOf(panel, "posts")->isVisible());
         panel.findChild<QToolButton*>("addPost")->click();
         QCOMPARE(taken.shown.piece.form.posts.size(), 1u);
@@ -263,7 +263,7 @@ private slots:
                 for (const int width : {narrowest, widest}) {
                     HoldingPanel panel;
                     Shown shown = heldByHand();
-                    shown.display.lengths = static_cast<measure::LengthNotation>(lengths);
+                    shown.display.lengths = static_cast<units::LengthNotation>(lengths);
                     auto plan = std::make_shared<plan::Plan>(*shown.plan);
                     plan->holding.props.push_back({});
                     plan->holding.screws.push_back({});

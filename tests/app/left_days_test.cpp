@@ -10,8 +10,8 @@
 
 #include "app/clock/running_day.hpp"
 #include "app/window/main_window.hpp"
-#include "core/boat/file.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/io/file.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/app/day_bench.hpp"
 #include "tests/app/own_home.hpp"
 #include "tests/app/window_bench.hpp"
@@ -35,8 +35,8 @@ private slots:
         Machine machine;
         {
             const auto day =
-                RunningDay::begin(folder.path(), boat::loadBoat(std::string(FAYLINE_SAMPLES "/marram.fayline")), 0, {},
-                                  0, false, machine.read());
+                RunningDay::begin(folder.path(), io::loadBoat(std::string(FAYLINE_SAMPLES "/marram.fayline")), 0, {}, 0,
+                                  false, machine.read());
             machine.goOn(120);
             QVERIFY(day->done());
         }
@@ -66,7 +66,7 @@ private slots:
         QCOMPARE(left.size(), size_t(1));
         QVERIFY(left[0].lost.contains("damaged"));
         QVERIFY2(left[0].entries.contains("2 min"), qPrintable(left[0].entries));
-        QVERIFY_EXCEPTION_THROWN(RunningDay::goOn(left[0], machine.read()), measure::InputError);
+        QVERIFY_EXCEPTION_THROWN(RunningDay::goOn(left[0], machine.read()), units::InputError);
         Bench bench;
         const QString days = bench.folder.path() + "/days";
         QVERIFY(QDir().mkpath(days) && QFile::copy(path, days + "/lost.day"));
@@ -90,9 +90,9 @@ private slots:
         deep += "/" + QString(int(4052 - deep.size() - 1), 'e');
         QVERIFY(QDir().mkpath(deep));
         Machine machine;
-        QVERIFY_EXCEPTION_THROWN(RunningDay::begin(deep, boat::loadBoat(std::string(FAYLINE_SAMPLES "/marram.fayline")),
+        QVERIFY_EXCEPTION_THROWN(RunningDay::begin(deep, io::loadBoat(std::string(FAYLINE_SAMPLES "/marram.fayline")),
                                                    0, {}, 0, false, machine.read()),
-                                 measure::InputError);
+                                 units::InputError);
         QVERIFY(QDir(deep).entryList({"*.day"}, QDir::Files).isEmpty());
     }
 };

@@ -144,7 +144,7 @@ private slots:
         field->setFocus();
         QTest::keyClicks(field, "175");
         QTest::keyClick(field, Qt::Key_Return);
-        QVERIFY(std::abs(*taken.shown.piece.line.startHeading_rad - measure::fromDegrees(175)) < 1e-12);
+        QVERIFY(std::abs(*taken.shown.piece.line.startHeading_rad - units::fromDegrees(175)) < 1e-12);
         field->selectAll();
         QTest::keyClick(field, Qt::Key_Delete);
         QTest::keyClick(field, Qt::Key_Return);
@@ -233,8 +233,8 @@ private slots:
         auto* table = panel.findChild<NotebookTable*>("offsets");
         auto* whole = panel.findChild<QComboBox*>("read");
         const auto columnShown = [&] { return !table->isColumnHidden(OffsetsModel::readColumn); };
-        const auto count = [&](boat::Read read) {
-            return std::ranges::count(taken.shown.piece.line.points, read, &boat::Point::read);
+        const auto count = [&](model::Read read) {
+            return std::ranges::count(taken.shown.piece.line.points, read, &model::Point::read);
         };
         QVERIFY(whole && whole->currentIndex() == 0);
         QVERIFY(!columnShown());
@@ -242,7 +242,7 @@ private slots:
         whole->setFocus();
         QTest::keyClick(whole, Qt::Key_Down);
         QCOMPARE(taken.names.last(), QStringLiteral("Take x as read, y as the grid"));
-        QCOMPARE(count(boat::Read::x), 12);
+        QCOMPARE(count(model::Read::x), 12);
         QVERIFY(columnShown());
         const QModelIndex cell = table->model()->index(3, OffsetsModel::readColumn);
         QCOMPARE(cell.data().toString(), QStringLiteral("x"));
@@ -252,16 +252,16 @@ private slots:
         auto* choice = table->viewport()->findChild<QComboBox*>();
         QVERIFY(choice);
         QTest::keyClick(choice, Qt::Key_Down);
-        QCOMPARE(taken.shown.piece.line.points[3].read, boat::Read::y);
+        QCOMPARE(taken.shown.piece.line.points[3].read, model::Read::y);
         QCOMPARE(taken.names.last(), QStringLiteral("Take y of 2-6-0 aft as read"));
-        QCOMPARE(count(boat::Read::x), 11);
+        QCOMPARE(count(model::Read::x), 11);
         QCOMPARE(whole->currentIndex(), 3);
         QVERIFY(columnShown());
         // All back: the column's room is the names' again.
         whole->setFocus();
         QTest::keyClick(whole, Qt::Key_Home);
         QCOMPARE(taken.names.last(), QStringLiteral("Take both values as read"));
-        QCOMPARE(count(boat::Read::both), 12);
+        QCOMPARE(count(model::Read::both), 12);
         QVERIFY(!columnShown());
     }
 

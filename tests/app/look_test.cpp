@@ -7,7 +7,7 @@
 #include "app/look/perception.hpp"
 #include "app/look/text_shape.hpp"
 #include "app/look/theme.hpp"
-#include "core/boat/hold_traits.hpp"
+#include "core/model/hold_traits.hpp"
 
 using namespace fayline;
 using namespace fayline::app;
@@ -211,7 +211,7 @@ private slots:
             if (file != "fayline.svg")
                 QVERIFY2(drawn.pixmap(QSize(24, 24), 2.0).toImage() != onPaper, qPrintable(file));
         }
-        for (const boat::HoldTraits& traits : boat::holdTraits) QVERIFY(!holdIcon(traits.kind).isNull());
+        for (const model::HoldTraits& traits : model::holdTraits) QVERIFY(!holdIcon(traits.kind).isNull());
         QVERIFY(icon("there is no such icon").isNull());
         applyGround(Ground::paper);
     }

@@ -17,7 +17,7 @@ using namespace fayline::app;
 
 namespace {
 
-constexpr double inch = measure::inch_m;
+constexpr double inch = units::inch_m;
 
 template <typename Model>
 void followInto(Taken& taken, Model* model) {
@@ -39,10 +39,10 @@ private slots:
         const QAbstractItemModelTester tester(&model);
         Taken taken{shownSample(), {}};
         followInto(taken, &model);
-        const boat::Piece before = taken.shown.piece;
+        const model::Piece before = taken.shown.piece;
         QVERIFY(model.setData(model.index(5, OffsetsModel::xColumn), "1-6-0", Qt::EditRole));
         QCOMPARE(taken.names, QStringList{QStringLiteral("Set WL 12 x to 1-6-0")});
-        boat::Piece expected = before;
+        model::Piece expected = before;
         expected.line.points[5].x_m = 18 * inch;
         expected.line.points[5].written[0] = "1-6-0";
         QVERIFY(taken.shown.piece == expected);
@@ -76,8 +76,8 @@ private slots:
     void ACommaOfThousandsIsNotReadAsADecimalOne() {
         QCOMPARE(readNumber("1,5"), 1.5);
         QCOMPARE(readNumber("1,200.5"), 1200.5);
-        QVERIFY_EXCEPTION_THROWN(readNumber("1,200"), measure::InputError);
-        QVERIFY_EXCEPTION_THROWN(way::force().read("1,200 N", {}), measure::InputError);
+        QVERIFY_EXCEPTION_THROWN(readNumber("1,200"), units::InputError);
+        QVERIFY_EXCEPTION_THROWN(way::force().read("1,200 N", {}), units::InputError);
     }
 
     void WhatWasWrittenIsShownAsItWasUntilItNoLongerSaysThePlace() {
@@ -90,10 +90,10 @@ private slots:
         model.show(std::make_shared<const Shown>(taken.shown));
         QCOMPARE(shownText(model, 0, OffsetsModel::xColumn), QStringLiteral("3-10-0+"));
         // A bare 27.5 is inches to one reader and millimetres to another.
-        taken.shown.display.lengths = measure::LengthNotation::inches;
+        taken.shown.display.lengths = units::LengthNotation::inches;
         model.show(std::make_shared<const Shown>(taken.shown));
         model.setData(model.index(0, OffsetsModel::xColumn), "27.5", Qt::EditRole);
-        taken.shown.display.lengths = measure::LengthNotation::millimetres;
+        taken.shown.display.lengths = units::LengthNotation::millimetres;
         model.show(std::make_shared<const Shown>(taken.shown));
         QCOMPARE(shownText(model, 0, OffsetsModel::xColumn), QStringLiteral("698.5"));
     }
@@ -153,7 +153,7 @@ private slots:
         const double radius = 1 / std::abs(taken.shown.plan->line.tightest.curvature_per_m);
         const line::Line fair = taken.shown.plan->line.fair.line;
         model.insertPoint(7);
-        const boat::Point& point = taken.shown.piece.line.points[7];
+        const model::Point& point = taken.shown.piece.line.points[7];
         QVERIFY(std::abs(fair.nearest(point.x_m, point.y_m).distance_m) < 1e-6);
         QVERIFY(std::abs(1 / std::abs(taken.shown.plan->line.tightest.curvature_per_m) - radius) < 0.02 * radius);
     }
@@ -201,7 +201,7 @@ private slots:
             QCOMPARE(cell.data(sortRole).toDouble(), misfit);
             QCOMPARE(cell.data(barRole).toDouble(),
                      std::clamp(misfit / taken.shown.piece.line.fairWithin_m, -1.0, 1.0));
-            QCOMPARE(cell.data().toString(), QString::fromStdString(measure::writeSmall(misfit, taken.shown.display)));
+            QCOMPARE(cell.data().toString(), QString::fromStdString(units::writeSmall(misfit, taken.shown.display)));
         }
         // A plan of another number of points says nothing about these.
         Shown other = taken.shown;
@@ -242,12 +242,12 @@ private slots:
         model.show(std::make_shared<const Shown>(shown));
         QCOMPARE(model.rowCount(), math::countOf(shown.plan->stack.strips));
         for (int row = 0; row < model.rowCount(); ++row) {
-            const stack::Strip& strip = shown.plan->stack.strips[static_cast<std::size_t>(row)];
+            const laminate::Strip& strip = shown.plan->stack.strips[static_cast<std::size_t>(row)];
             const QModelIndex share = model.index(row, StripsModel::shareColumn);
             QCOMPARE(share.data(sortRole).toDouble(), strip.strain / strip.breakingStrain);
             const QString source = share.data(sourceRole).toString();
             QVERIFY(source.contains(QString::fromStdString(strip.breakingSource.text)));
-            QVERIFY(source.contains(measure::markMeaning(strip.breakingSource.mark)));
+            QVERIFY(source.contains(units::markMeaning(strip.breakingSource.mark)));
             QCOMPARE(model.index(row, StripsModel::cutColumn).data(sortRole).toDouble(), strip.cutLength_m);
         }
         QVERIFY(!(model.index(0, 0).flags() & Qt::ItemIsEditable));
@@ -265,7 +265,7 @@ private slots:
         QCOMPARE(taken.shown.piece.stack.strips[0].species, std::string("ash_white"));
         QCOMPARE(model.index(0, GroupsModel::woodColumn).data(choicesRole).toStringList().size(),
                  qsizetype(taken.shown.species.size()));
-        const boat::Piece good = taken.shown.piece;
+        const model::Piece good = taken.shown.piece;
         for (const auto& [column, text] :
              std::initializer_list<std::pair<int, const char*>>{{GroupsModel::countColumn, "0"},
                                                                 {GroupsModel::countColumn, "-3"},
@@ -309,7 +309,7 @@ private slots:
         model.addWidth(0.5);
         QCOMPARE(model.rowCount(), rows + 1);
         const double middle = model.index(1, WidthsModel::widthColumn).data(sortRole).toDouble();
-        QCOMPARE(middle, stack::widthAt(taken.shown.piece.stack, 0.5));
+        QCOMPARE(middle, laminate::widthAt(taken.shown.piece.stack, 0.5));
         model.setData(model.index(1, WidthsModel::atColumn), "0", Qt::EditRole);
         QVERIFY(!model.index(1, WidthsModel::atColumn).data(faultRole).toString().isEmpty());
         QCOMPARE(taken.names.size(), 1);
@@ -342,14 +342,14 @@ private slots:
         QCOMPARE(model.rowCount(), 0);
         model.addStation(0.37);
         model.setData(model.index(0, StationsModel::fixedColumn), int(Qt::Checked), Qt::CheckStateRole);
-        model.setOutEvenly(0, 1.0, 0.25, boat::HoldKind::prop);
+        model.setOutEvenly(0, 1.0, 0.25, model::HoldKind::prop);
         QCOMPARE(model.rowCount(), 6);
         QCOMPARE(shownText(model, 0, StationsModel::kindColumn), QStringLiteral("prop"));
         QCOMPARE(shownText(model, 2, StationsModel::kindColumn), QStringLiteral("clamp"));
-        model.setOutEvenly(0, 1.0, 0.5, boat::HoldKind::clamp);
+        model.setOutEvenly(0, 1.0, 0.5, model::HoldKind::clamp);
         QCOMPARE(model.rowCount(), 4);
-        QVERIFY_EXCEPTION_THROWN(model.setOutEvenly(0, 1, 0, boat::HoldKind::clamp), measure::InputError);
-        QVERIFY_EXCEPTION_THROWN(model.setOutEvenly(0, 1, -1, boat::HoldKind::clamp), measure::InputError);
+        QVERIFY_EXCEPTION_THROWN(model.setOutEvenly(0, 1, 0, model::HoldKind::clamp), units::InputError);
+        QVERIFY_EXCEPTION_THROWN(model.setOutEvenly(0, 1, -1, model::HoldKind::clamp), units::InputError);
     }
 
     void EveryTableIsEmptyForABoatWithoutPieces() {
@@ -375,30 +375,30 @@ private slots:
         QCOMPARE(readNumber(" -0.25 "), -0.25);
         QCOMPARE(readShare("12 %"), 0.12);
         QCOMPARE(readShare("7,5"), 0.075);
-        QVERIFY_EXCEPTION_THROWN(readNumber("inf"), measure::InputError);
-        QVERIFY_EXCEPTION_THROWN(readNumber(""), measure::InputError);
-        QVERIFY_EXCEPTION_THROWN(readWhole("2.5"), measure::InputError);
+        QVERIFY_EXCEPTION_THROWN(readNumber("inf"), units::InputError);
+        QVERIFY_EXCEPTION_THROWN(readNumber(""), units::InputError);
+        QVERIFY_EXCEPTION_THROWN(readWhole("2.5"), units::InputError);
         for (const char* slope : {"1 in 20", "1:20", "20", "5 %", "0.05"}) QCOMPARE(readGrainSlope(slope), 0.05);
         QCOMPARE(readGrainSlope("straight"), 0.0);
         QCOMPARE(writeGrainSlope(0.05), QStringLiteral("1 in 20"));
         QCOMPARE(readGrainSlope(writeGrainSlope(0)), 0.0);
-        QVERIFY_EXCEPTION_THROWN(readGrainSlope("-2"), measure::InputError);
-        QVERIFY_EXCEPTION_THROWN(readGrainSlope("1 in 0"), measure::InputError);
+        QVERIFY_EXCEPTION_THROWN(readGrainSlope("-2"), units::InputError);
+        QVERIFY_EXCEPTION_THROWN(readGrainSlope("1 in 0"), units::InputError);
         QVERIFY(!readHeading("").has_value());
         QVERIFY(std::abs(*readHeading("90") - std::numbers::pi / 2) < 1e-12);
         QVERIFY(std::abs(*readHeading(writeHeading(-0.7)) + 0.7) < 1e-5);
         QCOMPARE(*readScarf("1 in 10"), 10.0);
         QVERIFY(!readScarf(" ").has_value());
-        QVERIFY_EXCEPTION_THROWN(readScarf("0"), measure::InputError);
+        QVERIFY_EXCEPTION_THROWN(readScarf("0"), units::InputError);
     }
 
     void AWoodIsToldWithTheSourceAndMarkOfEveryValue() {
         const wood::Species* oak = wood::findSpecies(wood::builtInSpecies(), "oak_white");
         QVERIFY(oak);
         const QString told = woodText(*oak);
-        for (const measure::Cited* cited : {&oak->sg, &oak->mor_Pa, &oak->moe_Pa}) {
+        for (const units::Cited* cited : {&oak->sg, &oak->mor_Pa, &oak->moe_Pa}) {
             QVERIFY(told.contains(QString::fromStdString(cited->source.text).toHtmlEscaped()));
-            QVERIFY(told.contains(measure::markMeaning(cited->source.mark)));
+            QVERIFY(told.contains(units::markMeaning(cited->source.mark)));
         }
         wood::Species warned = *oak;
         warned.warning = "Two tables disagree.";

@@ -6,17 +6,17 @@
 #include <QTest>
 #include <cmath>
 
-#include "core/measure/units.hpp"
+#include "core/units/units.hpp"
 
 using namespace fayline;
 using namespace fayline::app;
-using measure::LengthNotation;
+using units::LengthNotation;
 
 namespace {
 
-constexpr double inch = measure::inch_m;
+constexpr double inch = units::inch_m;
 
-std::vector<boat::Point> read(const QString& text, LengthNotation assumed, QString* problems = nullptr) {
+std::vector<model::Point> read(const QString& text, LengthNotation assumed, QString* problems = nullptr) {
     return readOffsetsText(text, assumed, problems);
 }
 
@@ -94,7 +94,7 @@ private slots:
         QVERIFY(near(points[0].x_m, 27.5 * inch));
         QVERIFY(near(points[0].y_m, 0.6985));
         // What was written must say the same when it is read without the header.
-        QVERIFY(near(measure::readLength(points[0].written[1], LengthNotation::feetInchesEighths), 0.6985));
+        QVERIFY(near(units::readLength(points[0].written[1], LengthNotation::feetInchesEighths), 0.6985));
     }
 
     void ABareColumnIsTakenBeforeOneWithAUnit() {
@@ -135,13 +135,13 @@ private slots:
     }
 
     void WhatIsCopiedOutIsReadBackAsItWas() {
-        std::vector<boat::Point> points(3);
+        std::vector<model::Point> points(3);
         points[0] = {.label = "WL 2", .x_m = 3.5 * inch, .y_m = 27.5 * inch, .written = {"0-3-4", "2' 3 1/2\""}};
         points[1] = {.label = "\"odd\" one", .x_m = -0.5, .y_m = 0};
         points[2] = {.label = "# three", .x_m = 1.25, .y_m = 1e-3};
         for (const LengthNotation notation :
              {LengthNotation::feetInchesEighths, LengthNotation::inches, LengthNotation::millimetres}) {
-            measure::Display display;
+            units::Display display;
             display.lengths = notation;
             QString problems;
             const auto back = read(writeOffsetsText(points, display), notation, &problems);

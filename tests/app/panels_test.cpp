@@ -53,7 +53,7 @@ private slots:
         QVERIFY(!detail->isVisible());
         QTest::mouseClick(line->findChild<QToolButton*>("open"), Qt::LeftButton);
         QVERIFY(detail->isVisible());
-        QVERIFY(detail->text().contains(measure::markMeaning(finding.source.mark)));
+        QVERIFY(detail->text().contains(units::markMeaning(finding.source.mark)));
         auto* repair = line->findChild<QPushButton*>("cure");
         QVERIFY(repair && repair->isVisible());
         QTest::mouseClick(repair, Qt::LeftButton);
@@ -104,7 +104,7 @@ private slots:
         QTest::keyClicks(tapersTo, "3/16 in");
         QTest::keyClick(tapersTo, Qt::Key_Return);
         QVERIFY(!taken.shown.piece.stack.strips[0].tapersTo_m);
-        QVERIFY(std::abs(*taken.shown.piece.stack.strips[1].tapersTo_m - 3 * measure::inch_m / 16) < 1e-12);
+        QVERIFY(std::abs(*taken.shown.piece.stack.strips[1].tapersTo_m - 3 * units::inch_m / 16) < 1e-12);
         groups->setCurrentIndex(groups->model()->index(0, 0));
         QCOMPARE(tapersTo->text(), QString());
         auto* slope = panel.findChild<QLineEdit*>("grainSlope");
@@ -126,7 +126,7 @@ private slots:
         auto* note = panel.findChild<QWidget*>("sourceNote");
         QVERIFY(note && note->isVisible());
         QVERIFY(note->findChild<QLabel*>()->text().contains(
-            measure::markMeaning(shown.plan->stack.strips[0].breakingSource.mark)));
+            units::markMeaning(shown.plan->stack.strips[0].breakingSource.mark)));
         QTest::keyClick(note, Qt::Key_Escape);
         SOON_VERIFY(!panel.findChild<QWidget*>("sourceNote"));
         auto* about = panel.findChild<QToolButton*>("aboutWood");
@@ -158,9 +158,9 @@ private slots:
         const auto& stations = taken.shown.plan->holding.stations;
         QVERIFY(stations.size() >= 2);
         for (std::size_t i = 1; i < stations.size(); ++i)
-            QVERIFY(stations[i].at_m - stations[i - 1].at_m <= 12 * measure::inch_m + 1e-9);
+            QVERIFY(stations[i].at_m - stations[i - 1].at_m <= 12 * units::inch_m + 1e-9);
         QVERIFY(std::abs(stations.front().at_m) < 1e-9);
-        QVERIFY(std::abs(stations.back().at_m - taken.shown.plan->line.fair.line.length()) < measure::sixteenth_m);
+        QVERIFY(std::abs(stations.back().at_m - taken.shown.plan->line.fair.line.length()) < units::sixteenth_m);
     }
 
     void APlaceLitElsewhereLightsTheNearestRowAndTablesTellWhereTheMouseIs() {
@@ -226,7 +226,7 @@ private slots:
         QTest::addColumn<int>("piece");
         QTest::addColumn<int>("lengths");
         for (const char* file : {"marram.fayline", "marram_misread.fayline", "minimal.fayline"}) {
-            const boat::Boat boat = boat::loadBoat(std::string(FAYLINE_SAMPLES "/") + file);
+            const model::Boat boat = io::loadBoat(std::string(FAYLINE_SAMPLES "/") + file);
             for (int piece = 0; piece < math::countOf(boat.pieces); ++piece)
                 for (int lengths = 0; lengths < 3; ++lengths)
                     QTest::addRow("%s, piece %d, notation %d", file, piece, lengths)
@@ -238,7 +238,7 @@ private slots:
         QFETCH(int, piece);
         QFETCH(int, lengths);
         Shown shown = shownSample(qPrintable(file), piece);
-        shown.display.lengths = static_cast<measure::LengthNotation>(lengths);
+        shown.display.lengths = static_cast<units::LengthNotation>(lengths);
         planAnew(shown);
         for (const int width : {narrowest, widest}) {
             for (const NamedPanel& named : makePanels(nullptr)) {

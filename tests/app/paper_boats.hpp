@@ -6,7 +6,7 @@
 #include <functional>
 #include <string>
 
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 
 namespace fayline::test {
 
@@ -16,9 +16,9 @@ inline QPageLayout layoutOf(const QPageSize& size, QPageLayout::Orientation orie
 
 // A piece whose points lie on the curve that starts in the origin with `heading_rad` and has `curvature` (1/m) at arc
 // length s, `count` of them, evenly. Points are kept as they are: fairing interpolates them.
-inline boat::Piece pieceAlong(const std::string& name, double length_m, double heading_rad, int count,
-                              const std::function<double(double)>& curvature) {
-    boat::Piece piece;
+inline model::Piece pieceAlong(const std::string& name, double length_m, double heading_rad, int count,
+                               const std::function<double(double)>& curvature) {
+    model::Piece piece;
     piece.name = name;
     constexpr int steps = 200;  // between two points
     const double step_m = length_m / ((count - 1) * steps);
@@ -27,7 +27,7 @@ inline boat::Piece pieceAlong(const std::string& name, double length_m, double h
     double heading = heading_rad;
     for (int i = 0; i < (count - 1) * steps + 1; ++i) {
         if (i % steps == 0) {
-            boat::Point point;
+            model::Point point;
             point.label = "WL " + std::to_string(6 * (i / steps));
             point.x_m = x_m;
             point.y_m = y_m;
@@ -42,11 +42,11 @@ inline boat::Piece pieceAlong(const std::string& name, double length_m, double h
     return piece;
 }
 
-inline void addStations(boat::Piece& piece, double from_m, double to_m, int count) {
+inline void addStations(model::Piece& piece, double from_m, double to_m, int count) {
     for (int i = 0; i < count; ++i) {
-        boat::Station station;
+        model::Station station;
         station.at_m = from_m + (to_m - from_m) * i / (count - 1);
-        if (i % 4 == 3) station.kind = boat::HoldKind::screw;
+        if (i % 4 == 3) station.kind = model::HoldKind::screw;
         piece.holding.stations.push_back(station);
     }
 }
@@ -56,27 +56,27 @@ inline double sech2(double value) {
 }
 
 // A stem 1.8 m long, tightest radius 0.62 m.
-inline boat::Piece stem() {
-    boat::Piece piece =
+inline model::Piece stem() {
+    model::Piece piece =
         pieceAlong("Stem", 1.8, 2.2, 12, [](double s) { return 0.10 + 1.513 * sech2((s - 0.62) / 0.34); });
-    piece.line.stripsOn = boat::Side::right;
+    piece.line.stripsOn = model::Side::right;
     piece.stack.pins.push_back({-0.06});
-    piece.stack.scarfedEnd = boat::Scarf{8};
+    piece.stack.scarfedEnd = model::Scarf{8};
     addStations(piece, -0.05, 1.85, 11);
     return piece;
 }
 
 // A rail 6 m long with a reverse curve.
-inline boat::Piece longRail() {
-    boat::Piece piece = pieceAlong(
+inline model::Piece longRail() {
+    model::Piece piece = pieceAlong(
         "Rail", 6, 0.157, 21, [](double s) { return 0.12 * sech2((s - 1.1) / 0.84) - 0.18 * sech2((s - 3.9) / 1.4); });
-    piece.line.describes = boat::Describes::middle;
+    piece.line.describes = model::Describes::middle;
     addStations(piece, 0.02, 5.97, 24);
     return piece;
 }
 
-inline boat::Boat boatOf(std::vector<boat::Piece> pieces) {
-    boat::Boat boat;
+inline model::Boat boatOf(std::vector<model::Piece> pieces) {
+    model::Boat boat;
     boat.name = "Marram";
     boat.pieces = std::move(pieces);
     return boat;

@@ -6,21 +6,21 @@
 
 #include "app/paper/day_figures.hpp"
 #include "app/paper/papers.hpp"
-#include "core/boat/file.hpp"
 #include "core/glue/library_errors.hpp"
+#include "core/io/file.hpp"
 #include "tests/app/paper_boats.hpp"
 #include "tests/app/rendered_pages.hpp"
 
 namespace fayline::test {
 
 // The demo boat's stem.
-boat::Piece demoStem() {
-    return boat::loadBoat(FAYLINE_SAMPLES "/marram.fayline").pieces.at(0);
+model::Piece demoStem() {
+    return io::loadBoat(FAYLINE_SAMPLES "/marram.fayline").pieces.at(0);
 }
 
 // With a planned break after the fourth strip.
-boat::Piece stemInTwo() {
-    boat::Piece piece = demoStem();
+model::Piece stemInTwo() {
+    model::Piece piece = demoStem();
     piece.stack.gluings = {4};
     return piece;
 }
@@ -31,15 +31,15 @@ class PaperDayTest : public QObject {
 private:
     QTemporaryDir folder_;
     int used_ = 0;
-    measure::Display display_;
+    units::Display display_;
 
     plan::Shop shop() const {
-        boat::Boat boat = boatOf({});
+        model::Boat boat = boatOf({});
         boat.display = display_;
         return plan::shopOf(boat);
     }
 
-    QString print(app::Paper paper, const boat::Piece& piece, const plan::Plan& plan,
+    QString print(app::Paper paper, const model::Piece& piece, const plan::Plan& plan,
                   const QPageLayout& layout = layoutOf(QPageSize(QPageSize::A4))) {
         const QString file = folder_.filePath(QString("paper %1.pdf").arg(++used_));
         QPrinter printer(QPrinter::HighResolution);
@@ -64,7 +64,7 @@ private slots:
     void init() { display_ = {}; }
 
     void EveryCupHasItsPartsAndItsWallTimes() {
-        const boat::Piece piece = demoStem();
+        const model::Piece piece = demoStem();
         const plan::Plan plan = plan::makePlan(piece, shop());
         const QString text = wholeText(print(app::Paper::batches, piece, plan));
         QVERIFY(plan.day.glue.batches.size() >= 3);
@@ -89,8 +89,8 @@ private slots:
     }
 
     void ByTheMarksOfACupTheMarksAreCounted() {
-        boat::Piece piece = demoStem();
-        piece.glue.measuredBy = boat::MeasuredBy::cup;
+        model::Piece piece = demoStem();
+        piece.glue.measuredBy = model::MeasuredBy::cup;
         piece.glue.cupReads_m3 = 10e-6;
         const plan::Plan plan = plan::makePlan(piece, shop());
         const QString text = wholeText(print(app::Paper::batches, piece, plan));
@@ -104,7 +104,7 @@ private slots:
     }
 
     void TheRunSheetHasEveryTaskByItsBeginningAndTheOrderOfTheStrips() {
-        const boat::Piece piece = demoStem();
+        const model::Piece piece = demoStem();
         const plan::Plan plan = plan::makePlan(piece, shop());
         const QString text = wholeText(print(app::Paper::run, piece, plan));
         std::vector<const schedule::Task*> tasks;
@@ -128,7 +128,7 @@ private slots:
     }
 
     void TwoGluingsHaveARunSheetEach() {
-        const boat::Piece piece = stemInTwo();
+        const model::Piece piece = stemInTwo();
         const plan::Plan plan = plan::makePlan(piece, shop());
         QCOMPARE(plan.day.gluings.size(), std::size_t{2});
         const QString text = wholeText(print(app::Paper::run, piece, plan));
@@ -140,7 +140,7 @@ private slots:
     }
 
     void AfterTheStudyChanceAndRemediesStandThere() {
-        boat::Piece piece = demoStem();
+        model::Piece piece = demoStem();
         piece.crew.hands = 1;
         piece.glue.adhesive = "epoxy_2_1_fast";
         piece.glue.air_C = 25;
@@ -165,7 +165,7 @@ private slots:
     }
 
     void OnePieceOfWoodHasNeither() {
-        boat::Piece piece = stem();
+        model::Piece piece = stem();
         piece.stack.strips.resize(1);
         piece.stack.strips[0].count = 1;
         const std::vector<app::Paper> papers = app::papersOf(piece);
@@ -181,16 +181,16 @@ private slots:
     void WordsStandClearOfEachOtherAndNothingIsCutOnAnyPaper() {
         const QPageLayout small(QPageSize(QSizeF(165, 210), QPageSize::Millimeter), QPageLayout::Portrait,
                                 QMarginsF(5, 5, 5, 5), QPageLayout::Millimeter);
-        boat::Piece busy = stemInTwo();
+        model::Piece busy = stemInTwo();
         busy.glue.thinner = 0.05;
         busy.glue.cup_m3 = 100e-6;
         busy.crew.hands = 3;
-        busy.glue.surfaceWork = boat::SurfaceWork::sandedAndWiped;
+        busy.glue.surfaceWork = model::SurfaceWork::sandedAndWiped;
         for (const bool ounces : {false, true}) {
-            display_.weights = ounces ? measure::WeightUnit::ounce : measure::WeightUnit::gram;
-            display_.volumes = ounces ? measure::VolumeUnit::fluidOunce : measure::VolumeUnit::millilitre;
-            display_.temperatures = ounces ? measure::TemperatureUnit::fahrenheit : measure::TemperatureUnit::celsius;
-            for (const boat::Piece& piece : {demoStem(), busy}) {
+            display_.weights = ounces ? units::WeightUnit::ounce : units::WeightUnit::gram;
+            display_.volumes = ounces ? units::VolumeUnit::fluidOunce : units::VolumeUnit::millilitre;
+            display_.temperatures = ounces ? units::TemperatureUnit::fahrenheit : units::TemperatureUnit::celsius;
+            for (const model::Piece& piece : {demoStem(), busy}) {
                 const plan::Plan plan = plan::makePlan(piece, shop());
                 for (const QPageLayout& layout :
                      {layoutOf(QPageSize(QPageSize::A4)), layoutOf(QPageSize(QPageSize::Letter)), small}) {

@@ -10,41 +10,41 @@
 namespace fayline::test {
 
 // The stem on blocks, with two clamps, a strap, a prop, a jack, a prop off the roof and two screws.
-inline boat::Piece proppedStem() {
-    boat::Piece piece = stem();
-    piece.form.kind = boat::FormKind::inPlace;
+inline model::Piece proppedStem() {
+    model::Piece piece = stem();
+    piece.form.kind = model::FormKind::inPlace;
     piece.holding.tools = {{.name = "Heavy bar clamp from the big shed", .count = 2, .pitch_m = 0.004}};
     piece.holding.stations.clear();
-    const auto add = [&](boat::HoldKind kind, double at_m) -> boat::Station& {
-        boat::Station station;
+    const auto add = [&](model::HoldKind kind, double at_m) -> model::Station& {
+        model::Station station;
         station.kind = kind;
         station.at_m = at_m;
         piece.holding.stations.push_back(station);
         return piece.holding.stations.back();
     };
-    const auto stand = [](boat::Station& station, double x_m, double y_m) {
+    const auto stand = [](model::Station& station, double x_m, double y_m) {
         station.strut.footX_m = x_m;
         station.strut.footY_m = y_m;
         station.strut.section_m = {0.089, 0.089};
     };
-    add(boat::HoldKind::clamp, 0.02);
-    stand(add(boat::HoldKind::prop, 0.3), 0.5, -0.8);
-    boat::Station& jack = add(boat::HoldKind::jack, 0.7);
+    add(model::HoldKind::clamp, 0.02);
+    stand(add(model::HoldKind::prop, 0.3), 0.5, -0.8);
+    model::Station& jack = add(model::HoldKind::jack, 0.7);
     stand(jack, 0.2, -0.8);
-    jack.strut.stop = boat::Stop::both;
-    boat::Station& screw = add(boat::HoldKind::screw, 1.0);
+    jack.strut.stop = model::Stop::both;
+    model::Station& screw = add(model::HoldKind::screw, 1.0);
     screw.screw.diameter_m = 0.006;
     screw.screw.washer_m = 0.03;
-    add(boat::HoldKind::screw, 1.2).screw.diameter_m = 0.005;
-    boat::Station& overhead = add(boat::HoldKind::prop, 1.5);
+    add(model::HoldKind::screw, 1.2).screw.diameter_m = 0.005;
+    model::Station& overhead = add(model::HoldKind::prop, 1.5);
     stand(overhead, -0.2, 2.9);
-    overhead.strut.to = boat::PropTo::overhead;
-    add(boat::HoldKind::strap, 1.6).strap.to_m = 1.7;
-    add(boat::HoldKind::clamp, 1.78);
+    overhead.strut.to = model::PropTo::overhead;
+    add(model::HoldKind::strap, 1.6).strap.to_m = 1.7;
+    add(model::HoldKind::clamp, 1.78);
     piece.holding.hull.weight_kg = 843;
     piece.holding.hull.centreX_m = -2.4;
     piece.holding.hull.centreY_m = 0.9;
-    boat::Block block;
+    model::Block block;
     for (const double x_m : {-0.6, -1.9, -4.1}) {
         block.x_m = x_m;
         block.y_m = -0.25;
@@ -53,7 +53,7 @@ inline boat::Piece proppedStem() {
     return piece;
 }
 
-inline holding::PropPlan invented(const boat::Station& station, int index, const holding::StationPlace& place) {
+inline holding::PropPlan invented(const model::Station& station, int index, const holding::StationPlace& place) {
     holding::PropPlan prop;
     prop.index = index;
     prop.head = place.onOutside;
@@ -69,16 +69,16 @@ inline holding::PropPlan invented(const boat::Station& station, int index, const
     prop.most_N = 3456 + index;
     prop.number = place.number;
     prop.footFriction = 0.31;
-    prop.stopsHold = index % 2 == 0 || station.strut.stop == boat::Stop::both;
+    prop.stopsHold = index % 2 == 0 || station.strut.stop == model::Stop::both;
     prop.section_m = {0.089, 0.089};
     prop.sectionAssumed = index % 2 == 1;
     prop.slenderness = prop.length_m / 0.089;
-    prop.columnSource = {"NDS 3.7", measure::Mark::fromMemory};
-    prop.frictionSource = {"Wood Handbook ch. 4", measure::Mark::fromMemory};
+    prop.columnSource = {"NDS 3.7", units::Mark::fromMemory};
+    prop.frictionSource = {"Wood Handbook ch. 4", units::Mark::fromMemory};
     return prop;
 }
 
-inline holding::ScrewPlan inventedScrew(const boat::Station& station, int index) {
+inline holding::ScrewPlan inventedScrew(const model::Station& station, int index) {
     holding::ScrewPlan screw;
     screw.index = index;
     screw.diameter_m = station.screw.diameter_m.value_or(0.005);
@@ -88,7 +88,7 @@ inline holding::ScrewPlan inventedScrew(const boat::Station& station, int index)
     screw.backbone = "Douglas-fir, coast";
     screw.backboneAssumed = true;
     screw.washerKnown = true;
-    screw.holeSource = {"Wood Handbook, lead holes", measure::Mark::fromMemory};
+    screw.holeSource = {"Wood Handbook, lead holes", units::Mark::fromMemory};
     screw.pull_N = 512 + 13 * index;
     screw.withdrawalUltimate_N = 3011 + index;
     screw.withdrawalAllowable_N = 546 + index;
@@ -104,9 +104,9 @@ inline holding::ScrewPlan inventedScrew(const boat::Station& station, int index)
     screw.fromEnd_m = 0.412;
     screw.fromEndNeeded_m = 0.06;
     screw.laterDiameter_m = 0.0064;
-    screw.withdrawalSource = {"NDS 12.2, reference page", measure::Mark::published};
-    screw.washerSource = {"common practice, no source", measure::Mark::commonPractice};
-    screw.spacingSource = {"Eurocode 5 style spacing", measure::Mark::fromMemory};
+    screw.withdrawalSource = {"NDS 12.2, reference page", units::Mark::published};
+    screw.washerSource = {"common practice, no source", units::Mark::commonPractice};
+    screw.spacingSource = {"Eurocode 5 style spacing", units::Mark::fromMemory};
     return screw;
 }
 
@@ -137,7 +137,7 @@ inline plan::HoldingStudy inventedStudy(const plan::Plan& plan) {
 }
 
 // A plan of `piece` with every part of its holding filled in.
-inline plan::Plan inventedPlan(const boat::Piece& piece, const plan::Shop& shop, bool studied = true) {
+inline plan::Plan inventedPlan(const model::Piece& piece, const plan::Shop& shop, bool studied = true) {
     plan::Plan plan = plan::makePlan(piece, shop);
     plan::HoldingPlan& holding = plan.holding;
     holding.held = {};
@@ -157,8 +157,8 @@ inline plan::Plan inventedPlan(const boat::Piece& piece, const plan::Shop& shop,
         held.state = place.number % 2 == 0 ? holding::HoldState::full : holding::HoldState::closes;
         holding.held.stations.push_back(held);
         if (station.strut.footX_m) holding.props.push_back(invented(station, place.index, place));
-        if (station.kind == boat::HoldKind::screw) holding.screws.push_back(inventedScrew(station, place.index));
-        if (station.kind == boat::HoldKind::strap) {
+        if (station.kind == model::HoldKind::screw) holding.screws.push_back(inventedScrew(station, place.index));
+        if (station.kind == model::HoldKind::strap) {
             holding::StrapPlan strap;
             strap.index = place.index;
             strap.total_N = 987;
@@ -168,7 +168,7 @@ inline plan::Plan inventedPlan(const boat::Piece& piece, const plan::Shop& shop,
             strap.endPull_N = 2345;
             holding.straps.push_back(strap);
         }
-        if (station.kind == boat::HoldKind::clamp && !piece.holding.tools.empty()) {
+        if (station.kind == model::HoldKind::clamp && !piece.holding.tools.empty()) {
             holding::Served served;
             served.station = place.index;
             served.tool = place.number == 1 ? -1 : 0;
@@ -184,7 +184,7 @@ inline plan::Plan inventedPlan(const boat::Piece& piece, const plan::Shop& shop,
     if (piece.holding.hull.weight_kg > 0) {
         holding::HullPlan hull;
         int number = 0;
-        for (const boat::Block& block : piece.holding.hull.blocks) {
+        for (const model::Block& block : piece.holding.hull.blocks) {
             holding::BlockPush push;
             push.index = number;
             push.x_m = block.x_m;
@@ -205,7 +205,7 @@ inline plan::Plan inventedPlan(const boat::Piece& piece, const plan::Shop& shop,
         hull.worstProp = holding.props.empty() ? -1 : holding.props.front().index;
         hull.marginWithoutWorst = 2.21;
         hull.totalPush_N = 5432;
-        hull.source = {"plane equilibrium of a rigid hull", measure::Mark::derived};
+        hull.source = {"plane equilibrium of a rigid hull", units::Mark::derived};
         holding.hull = hull;
     }
     plan.holdingStudy.reset();

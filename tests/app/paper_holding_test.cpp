@@ -9,25 +9,25 @@
 #include "app/paper/papers.hpp"
 #include "core/glue/library_errors.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/input_error.hpp"
-#include "core/plan/wording.hpp"
+#include "core/plan/findings/wording.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/app/paper_boats.hpp"
 #include "tests/app/paper_holding_plans.hpp"
 #include "tests/app/rendered_pages.hpp"
 
 namespace fayline::test {
 
-measure::Display inchesAndPounds() {
-    measure::Display display;
-    display.lengths = measure::LengthNotation::feetInchesEighths;
-    display.forces = measure::ForceUnit::poundForce;
-    display.weights = measure::WeightUnit::ounce;
+units::Display inchesAndPounds() {
+    units::Display display;
+    display.lengths = units::LengthNotation::feetInchesEighths;
+    display.forces = units::ForceUnit::poundForce;
+    display.weights = units::WeightUnit::ounce;
     return display;
 }
 
 // The stem with so many clamps, and a tool of a long name for each.
-boat::Piece manyStations(int count) {
-    boat::Piece piece = stem();
+model::Piece manyStations(int count) {
+    model::Piece piece = stem();
     piece.holding.stations.clear();
     addStations(piece, -0.05, 1.85, count);
     piece.holding.tools = {{.name = "The long clamp with the " + std::string(40, 'W') + " that was lent", .count = 99}};
@@ -41,7 +41,7 @@ private:
     QTemporaryDir folder_;
     int used_ = 0;
 
-    QString print(app::Paper paper, const boat::Piece& piece, const plan::Plan& plan,
+    QString print(app::Paper paper, const model::Piece& piece, const plan::Plan& plan,
                   const QPageLayout& layout = layoutOf(QPageSize(QPageSize::A4))) {
         const QString file = folder_.filePath(QString("paper %1.pdf").arg(++used_));
         QPrinter printer(QPrinter::HighResolution);
@@ -52,8 +52,8 @@ private:
         return file;
     }
 
-    static plan::Shop shop(const measure::Display& display = {}) {
-        boat::Boat boat = boatOf({});
+    static plan::Shop shop(const units::Display& display = {}) {
+        model::Boat boat = boatOf({});
         boat.display = display;
         return plan::shopOf(boat);
     }
@@ -64,7 +64,7 @@ private:
 
 private slots:
     void EveryFigureOfAStationStandsInTheTable() {
-        const boat::Piece piece = proppedStem();
+        const model::Piece piece = proppedStem();
         const plan::Plan plan = inventedPlan(piece, shop());
         const QString text = wholeText(print(app::Paper::stationTable, piece, plan));
         for (const holding::StationPlace& place : plan.holding.stations) {
@@ -81,7 +81,7 @@ private slots:
 
     // No figure for a pull that no hand feels, and no gap for a strap, which has no pad.
     void ALightPullIsToldAsThat() {
-        const boat::Piece piece = proppedStem();
+        const model::Piece piece = proppedStem();
         plan::Plan plan = inventedPlan(piece, shop());
         plan.holding.held.stations[0].pull_N = 137;
         hasAll(wholeText(print(app::Paper::stationTable, piece, plan)), {"light", "under 200 N"});
@@ -95,14 +95,14 @@ private slots:
         hasAll(wholeText(print(app::Paper::closing, piece, plan)), {"light", "under 45 lbf"});
         for (const holding::HeldStation& held : plan.holding.held.stations) {
             const bool strap =
-                piece.holding.stations[static_cast<std::size_t>(held.index)].kind == boat::HoldKind::strap;
+                piece.holding.stations[static_cast<std::size_t>(held.index)].kind == model::HoldKind::strap;
             const QString gap = QString::fromStdString(plan::smallText(held.gap_m, plan.display));
             QCOMPARE(table.contains(gap), !strap);
         }
     }
 
     void FiguresStandInTheUnitsOfTheBoat() {
-        const boat::Piece piece = proppedStem();
+        const model::Piece piece = proppedStem();
         const plan::Plan plan = inventedPlan(piece, shop(inchesAndPounds()));
         // 1100 N are 247.3 lbf, which weigh as many pounds; 0.11 mm is 0.004 in.
         hasAll(wholeText(print(app::Paper::stationTable, piece, plan)), {"250 lbf", "247 lb", "0.004 in"});
@@ -113,7 +113,7 @@ private slots:
     }
 
     void TheClosingSheetHasEveryStepInItsOrder() {
-        const boat::Piece piece = manyStations(40);
+        const model::Piece piece = manyStations(40);
         const plan::Plan plan = inventedPlan(piece, shop());
         const QString file = print(app::Paper::closing, piece, plan);
         QVERIFY(pageCount(file) > 2);
@@ -133,7 +133,7 @@ private slots:
     }
 
     void EveryStepHasABoxToTick() {
-        const boat::Piece piece = proppedStem();
+        const model::Piece piece = proppedStem();
         const plan::Plan plan = inventedPlan(piece, shop());
         const QString file = print(app::Paper::closing, piece, plan);
         const std::vector<Word> words = wordsOf(file).front();
@@ -152,14 +152,14 @@ private slots:
     }
 
     void WithoutTheStudyTheClosingSheetSaysSo() {
-        const boat::Piece piece = proppedStem();
+        const model::Piece piece = proppedStem();
         const QString text = wholeText(print(app::Paper::closing, piece, inventedPlan(piece, shop(), false)));
         QVERIFY2(text.contains("is not worked out yet"), qPrintable(text));
         QVERIFY(!text.contains("Tail off"));
     }
 
     void WithoutPullsTheTableSaysSoAndStillNamesEveryStation() {
-        const boat::Piece piece = proppedStem();
+        const model::Piece piece = proppedStem();
         plan::Plan plan = inventedPlan(piece, shop(), false);
         plan.holding.held = {};
         plan.holding.props.clear();
@@ -169,7 +169,7 @@ private slots:
     }
 
     void PropsJacksAndScrewsStandWithAllTheirFigures() {
-        const boat::Piece piece = proppedStem();
+        const model::Piece piece = proppedStem();
         const plan::Plan plan = inventedPlan(piece, shop());
         const QString file = print(app::Paper::props, piece, plan);
         const QString text = wholeText(file);
@@ -190,16 +190,16 @@ private slots:
 
     // Sources and cautions beside the numbers, each with its mark.
     void CautionsAndSourcesStandBesideTheNumbers() {
-        const boat::Piece piece = proppedStem();
+        const model::Piece piece = proppedStem();
         const QString text = wholeText(print(app::Paper::props, piece, inventedPlan(piece, shop())));
         hasAll(text, {"29 CFR 1926.305 (P)", "WAC 296-307-22509 (P)", "lift the roof", "Local rules", "NDS 3.7 (M)",
                       "Wood Handbook ch. 4 (M)", "(C)", "plane equilibrium of a rigid hull (D)", "P read in"});
     }
 
     void APieceHasOnlyThePapersItNeeds() {
-        boat::Piece piece = stem();
+        model::Piece piece = stem();
         QCOMPARE(app::papersOf(piece).size(), std::size_t{8});  // it has screws
-        for (boat::Station& station : piece.holding.stations) station.kind = boat::HoldKind::clamp;
+        for (model::Station& station : piece.holding.stations) station.kind = model::HoldKind::clamp;
         QCOMPARE(app::papersOf(piece).size(), std::size_t{7});
         piece.holding.stations.clear();
         QCOMPARE(app::papersOf(piece).size(), std::size_t{6});
@@ -209,9 +209,9 @@ private slots:
     }
 
     void WordsStandClearOfEachOtherAndWithinTheSheet() {
-        for (const auto& display : {measure::Display(), inchesAndPounds()}) {
+        for (const auto& display : {units::Display(), inchesAndPounds()}) {
             for (const auto size : {QPageSize::A4, QPageSize::Letter}) {
-                for (const boat::Piece& piece : {proppedStem(), manyStations(40)}) {
+                for (const model::Piece& piece : {proppedStem(), manyStations(40)}) {
                     const plan::Plan plan = inventedPlan(piece, shop(display));
                     for (const app::Paper paper : {app::Paper::stationTable, app::Paper::closing, app::Paper::props}) {
                         const QString file = print(paper, piece, plan, layoutOf(QPageSize(size)));
@@ -230,7 +230,7 @@ private slots:
 
     // On the smallest paper that is taken, 155 x 200 mm to draw on, and with the longest of names.
     void NothingIsCutOnTheSmallestPaper() {
-        boat::Piece piece = proppedStem();
+        model::Piece piece = proppedStem();
         piece.holding.tools.front().name = std::string(300, 'M');
         const plan::Plan plan = inventedPlan(piece, shop(inchesAndPounds()));
         const QPageLayout small(QPageSize(QSizeF(165, 210), QPageSize::Millimeter), QPageLayout::Portrait,
@@ -247,7 +247,7 @@ private slots:
     }
 
     void WhatIsNoNumberIsADash() {
-        const boat::Piece piece = proppedStem();
+        const model::Piece piece = proppedStem();
         plan::Plan plan = inventedPlan(piece, shop());
         const double none = std::numeric_limits<double>::quiet_NaN();
         const double endless = std::numeric_limits<double>::infinity();
@@ -268,7 +268,7 @@ private slots:
     }
 
     void TheSideViewIsDrawnToTheScaleItNames() {
-        boat::Piece piece = proppedStem();
+        model::Piece piece = proppedStem();
         piece.holding.hull.weight_kg = 0;
         plan::Plan plan = inventedPlan(piece, shop());
         const QString file = print(app::Paper::props, piece, plan);

@@ -12,10 +12,10 @@
 #include "app/paper/papers.hpp"
 #include "core/glue/library_errors.hpp"
 #include "core/holding/places.hpp"
+#include "core/laminate/stack.hpp"
 #include "core/line/line.hpp"
 #include "core/math/count.hpp"
 #include "core/plan/plan.hpp"
-#include "core/stack/stack.hpp"
 #include "tests/app/paper_boats.hpp"
 #include "tests/app/rendered_pages.hpp"
 
@@ -164,14 +164,14 @@ std::vector<QRectF> phrases(const std::vector<Word>& words, const QStringList& p
 // A boat's papers in a folder of their own, with the plan that they should agree with.
 struct Papers {
     QTemporaryDir folder;
-    boat::Boat boat;
+    model::Boat boat;
     plan::Plan plan;
 
-    Papers(const boat::Piece& piece, const QPageLayout& layout) : boat(boatOf({piece})) {
+    Papers(const model::Piece& piece, const QPageLayout& layout) : boat(boatOf({piece})) {
         app::writePapers(boat, folder.path(), layout);
         plan = plan::makePlan(piece, plan::shopOf(boat));
     }
-    const boat::Piece& piece() const { return boat.pieces.front(); }
+    const model::Piece& piece() const { return boat.pieces.front(); }
     QString file(const QString& paper) const {
         return folder.filePath(QString::fromStdString(piece().name) + "-" + paper + ".pdf");
     }
@@ -184,7 +184,7 @@ private:
     std::map<std::pair<std::string, QPageSize::PageSizeId>, Papers> printed_;
 
     // Made once for all tests.
-    const Papers& papersOf(const boat::Piece& piece, QPageSize::PageSizeId size) {
+    const Papers& papersOf(const model::Piece& piece, QPageSize::PageSizeId size) {
         return printed_.try_emplace({piece.name, size}, piece, layoutOf(size)).first->second;
     }
 
@@ -217,11 +217,11 @@ private:
         for (const SheetSeen& sheet : sheets) QVERIFY2(sheet.joined, qPrintable(QString::number(sheet.page)));
         const Edges edges = readStick(sheets);
 
-        const boat::Piece& piece = papers.piece();
+        const model::Piece& piece = papers.piece();
         const line::Line& line = papers.plan.line.fair.line;
         const double end_m = line.length();
         std::vector<double> along_m{-piece.stack.runsPastStart_m, 0, end_m, end_m + piece.stack.runsPastEnd_m};
-        for (const boat::Pin& pin : piece.stack.pins) along_m.push_back(pin.at_m);
+        for (const model::Pin& pin : piece.stack.pins) along_m.push_back(pin.at_m);
         std::vector<double> outside_m;
         for (const double at_m : along_m) {
             outside_m.push_back(
@@ -233,9 +233,9 @@ private:
         }
         if (piece.stack
                 .scarfedEnd) {  // its heel is on the outside, one depth of the stack times the slope before the end
-            const double depth_m = stack::faceDistance(piece.stack, piece.line.describes, line,
-                                                       math::countOf(papers.plan.stack.strips), end_m) -
-                                   stack::faceDistance(piece.stack, piece.line.describes, line, 0, end_m);
+            const double depth_m = laminate::faceDistance(piece.stack, piece.line.describes, line,
+                                                          math::countOf(papers.plan.stack.strips), end_m) -
+                                   laminate::faceDistance(piece.stack, piece.line.describes, line, 0, end_m);
             outside_m.push_back(holding::alongOutside(piece.stack, piece.line.describes, piece.line.stripsOn, line,
                                                       end_m - piece.stack.scarfedEnd->slope * depth_m));
         }
@@ -362,13 +362,13 @@ private:
         for (const holding::StationPlace& station : papers.plan.holding.stations) {
             if (station.at_m >= 0 && station.at_m <= line.length()) ticks.push_back(station.at_m);
         }
-        measureDrawing(papers, "full-size-line", curve, 0, line.length(), stack::sideSign(papers.piece().line.stripsOn),
-                       ticks, papers.plan.line.tightest.at_m);
+        measureDrawing(papers, "full-size-line", curve, 0, line.length(),
+                       laminate::sideSign(papers.piece().line.stripsOn), ticks, papers.plan.line.tightest.at_m);
     }
 
     // The form against the first face of the planned stack, whose places lie every few millimetres.
     void measureForm(const Papers& papers) {
-        const stack::StackPlan& planned = papers.plan.stack;
+        const laminate::StackPlan& planned = papers.plan.stack;
         // The form allows for springback: its edge is not the first face of the stack on the wanted line.
         QVERIFY(papers.plan.form.corrected);
         const auto curve = [&](double at_m) {
@@ -378,7 +378,7 @@ private:
         std::vector<double> ticks{0, papers.plan.line.fair.line.length()};
         for (const holding::StationPlace& station : papers.plan.holding.stations) ticks.push_back(station.at_m);
         measureDrawing(papers, "full-size-form", curve, planned.at_m.front(), planned.at_m.back(),
-                       -stack::sideSign(papers.piece().line.stripsOn), ticks, papers.plan.form.tightestAt_m);
+                       -laminate::sideSign(papers.piece().line.stripsOn), ticks, papers.plan.form.tightestAt_m);
     }
 
 private slots:

@@ -16,8 +16,8 @@
 
 #include "app/paper/papers.hpp"
 #include "core/glue/library_errors.hpp"
-#include "core/measure/input_error.hpp"
 #include "core/plan/plan.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/app/paper_boats.hpp"
 #include "tests/app/rendered_pages.hpp"
 
@@ -62,8 +62,8 @@ QImage firstPageOf(const QPrintPreviewWidget& preview) {
 }
 
 // The stem with sixty stations crowded about its tightest place, a millimetre apart.
-boat::Piece crowded() {
-    boat::Piece piece = stem();
+model::Piece crowded() {
+    model::Piece piece = stem();
     piece.name = "Crowded";
     piece.holding.stations.clear();
     addStations(piece, 0.6, 0.659, 60);
@@ -72,12 +72,12 @@ boat::Piece crowded() {
 
 // All papers of a boat.
 struct Printed {
-    boat::Boat boat;
+    model::Boat boat;
     QString folder;
     QStringList names;
     qint64 writtenAt_s = 0;  // when the last of them was
 
-    Printed(const boat::Boat& printed, const QString& into, const QPageLayout& layout)
+    Printed(const model::Boat& printed, const QString& into, const QPageLayout& layout)
         : boat(printed),
           folder(into),
           names(app::writePapers(printed, into, layout)),
@@ -93,13 +93,13 @@ class PaperSheetsTest : public QObject {
 private:
     QTemporaryDir folder_;
     int used_ = 0;
-    std::map<measure::LengthNotation, Printed> printed_;
+    std::map<units::LengthNotation, Printed> printed_;
 
     // A stem, a rail and a crowded stem on A4: made once for all tests.
-    const Printed& onA4(measure::LengthNotation notation = measure::LengthNotation::millimetres) {
+    const Printed& onA4(units::LengthNotation notation = units::LengthNotation::millimetres) {
         const auto found = printed_.find(notation);
         if (found != printed_.end()) return found->second;
-        boat::Boat boat = boatOf({stem(), longRail(), crowded()});
+        model::Boat boat = boatOf({stem(), longRail(), crowded()});
         boat.display.lengths = notation;
         return printed_.try_emplace(notation, boat, freshFolder(), layoutOf(QPageSize(QPageSize::A4))).first->second;
     }
@@ -119,7 +119,7 @@ private:
 
 private slots:
     void EverySheetNamesBoatPieceAndPaperAndItsNumberOfHowMany() {
-        const Printed& printed = onA4(measure::LengthNotation::feetInchesEighths);
+        const Printed& printed = onA4(units::LengthNotation::feetInchesEighths);
         QCOMPARE(printed.names.size(), 24);  // all have clamps and screws
         for (const QString& name : printed.names) {
             const QStringList texts = textsOf(printed.file(name));
@@ -138,7 +138,7 @@ private slots:
     }
 
     void WordsStandClearOfEachOther() {
-        for (const auto notation : {measure::LengthNotation::feetInchesEighths, measure::LengthNotation::millimetres}) {
+        for (const auto notation : {units::LengthNotation::feetInchesEighths, units::LengthNotation::millimetres}) {
             const Printed& printed = onA4(notation);
             for (const QString& name : printed.names) {
                 QStringList overlaps;
@@ -179,7 +179,7 @@ private slots:
     }
 
     void APieceWithoutStationsHasItsPapers() {
-        boat::Piece piece = pieceAlong("Knee", 0.5, 0, 4, [](double) { return 0.9; });
+        model::Piece piece = pieceAlong("Knee", 0.5, 0, 4, [](double) { return 0.9; });
         piece.stack.runsPastStart_m = 0;
         piece.stack.runsPastEnd_m = 0;
         const QString folder = freshFolder();
@@ -188,7 +188,7 @@ private slots:
 
     void AStraightPieceIsCalledStraight() {
         const QString folder = freshFolder();
-        const boat::Piece piece = pieceAlong("Batten", 1, 0.3, 5, [](double) { return 0; });
+        const model::Piece piece = pieceAlong("Batten", 1, 0.3, 5, [](double) { return 0; });
         const QStringList names = app::writePapers(boatOf({piece}), folder, layoutOf(QPageSize(QPageSize::A4)));
         QString text;
         for (const QString& name : names) text += textsOf(QDir(folder).filePath(name)).join(' ');
@@ -202,7 +202,7 @@ private slots:
     }
 
     void OddNamesBecomeFileNamesThatAreSafeAndDiffer() {
-        std::vector<boat::Piece> pieces;
+        std::vector<model::Piece> pieces;
         for (const char* name : {"Stem", "stem", "Stem-2", "../etc/passwd", "", "///", "Bogsprød søm №1", "木の船首",
                                  "a very long name that goes on and on until no file system would take it any more"}) {
             pieces.push_back(pieceAlong(name, 0.5, 0, 4, [](double) { return 0.2; }));
@@ -215,7 +215,7 @@ private slots:
     }
 
     void ALongNameIsShortenedOnTheSheetNotCutOff() {
-        boat::Piece piece = stem();
+        model::Piece piece = stem();
         piece.name = std::string(40, 'M') + " and a name that is longer than any sheet is wide " + std::string(40, 'W');
         const QString folder = freshFolder();
         const QStringList names = app::writePapers(boatOf({piece}), folder, layoutOf(QPageSize(QPageSize::A4)));
@@ -231,7 +231,7 @@ private slots:
     }
 
     void ThePaperMayBeLargeARollOrLyingOnItsSide() {
-        const boat::Boat boat = boatOf({stem()});
+        const model::Boat boat = boatOf({stem()});
         const QPageSize roll(QSizeF(610, 2600), QPageSize::Millimeter);
         const auto count = [](const Printed& printed, const QStringList& names) {
             int pages = 0;
@@ -254,7 +254,7 @@ private slots:
         try {
             app::writePapers(boatOf({stem()}), folder, layoutOf(QPageSize(QPageSize::A6)));
             QFAIL("A6 was taken");
-        } catch (const measure::InputError& error) {
+        } catch (const units::InputError& error) {
             QVERIFY2(error.wrong().find("79 x 122 mm") != std::string::npos, error.what());
             QVERIFY2(error.accepted().find("155 x 200 mm") != std::string::npos, error.what());
         }
@@ -262,13 +262,13 @@ private slots:
     }
 
     void APieceThatCannotBePlannedIsNamedAndNothingIsWritten() {
-        boat::Piece broken = stem();
+        model::Piece broken = stem();
         broken.line.points.resize(2);
         const QString folder = freshFolder();
         try {
             app::writePapers(boatOf({stem(), broken}), folder, layoutOf(QPageSize(QPageSize::A4)));
             QFAIL("two points were taken");
-        } catch (const measure::InputError& error) {
+        } catch (const units::InputError& error) {
             QVERIFY2(QString::fromStdString(error.path()).startsWith("pieces[1].line.points"), error.what());
         }
         QVERIFY(!QDir(folder).exists());
@@ -281,7 +281,7 @@ private slots:
         try {
             app::writePapers(boatOf({stem()}), file.fileName(), layoutOf(QPageSize(QPageSize::A4)));
             QFAIL("a file was taken for a folder");
-        } catch (const measure::InputError& error) {
+        } catch (const units::InputError& error) {
             QVERIFY2(QString::fromStdString(error.path()).contains("a file"), error.what());
         }
     }
@@ -312,7 +312,7 @@ private slots:
 
     // Printers differ in resolution, margins and how the paper lies; the check squares may not.
     void APrinterOfAnyResolutionPrintsAtTrueSize() {
-        const boat::Boat boat = boatOf({stem()});
+        const model::Boat boat = boatOf({stem()});
         const plan::Plan plan = plan::makePlan(boat.pieces[0], plan::shopOf(boat));
         for (const int resolution : {300, 360, 1200}) {
             for (const auto orientation : {QPageLayout::Portrait, QPageLayout::Landscape}) {
@@ -360,7 +360,7 @@ private slots:
     }
 
     void OnlyTheSheetsThatWereAskedForArePrinted() {
-        const boat::Boat boat = boatOf({stem()});
+        const model::Boat boat = boatOf({stem()});
         const plan::Plan plan = plan::makePlan(boat.pieces[0], plan::shopOf(boat));
         const QString file = folder_.filePath("some.pdf");
         {
@@ -377,7 +377,7 @@ private slots:
     }
 
     void PrintAndPreviewLieWhereTheyShouldHoweverThePrinterCounts() {
-        const boat::Boat boat = boatOf({stem()});
+        const model::Boat boat = boatOf({stem()});
         const plan::Plan plan = plan::makePlan(boat.pieces[0], plan::shopOf(boat));
         std::vector<std::pair<QString, QRectF>> inks;
         for (const bool fullPage : {true, false}) {

@@ -7,7 +7,7 @@
 #include <QTest>
 #include <QTimer>
 
-#include "core/boat/file.hpp"
+#include "core/io/file.hpp"
 #include "core/math/count.hpp"
 #include "tests/app/own_home.hpp"
 #include "tests/app/window_bench.hpp"
@@ -19,11 +19,11 @@ namespace {
 
 constexpr int hour_ms = 3600 * 1000;
 
-PieceMark planned(const boat::Boat& boat, int index) {
+PieceMark planned(const model::Boat& boat, int index) {
     return markOf(plan::makePlan(boat.pieces[size_t(index)], plan::shopOf(boat)));
 }
 
-boat::Piece doubled(boat::Piece piece) {
+model::Piece doubled(model::Piece piece) {
     piece.line.points[1] = piece.line.points[0];
     return piece;
 }
@@ -38,7 +38,7 @@ public:
 
 private slots:
     void everyPieceButTheCurrentGetsTheMarkOfItsPlan() {
-        const boat::Boat boat = boat::loadBoat(marram.toStdString());
+        const model::Boat boat = io::loadBoat(marram.toStdString());
         PieceMarks marks(nullptr, 0);
         QSignalSpy changed(&marks, &PieceMarks::marksChanged);
         marks.follow(boat, 0);
@@ -55,7 +55,7 @@ private slots:
     }
 
     void markIsTheWorstThoughAMisreadOffsetIsNamedFirst() {
-        const boat::Boat boat = boat::loadBoat(FAYLINE_SAMPLES "/marram_misread.fayline");
+        const model::Boat boat = io::loadBoat(FAYLINE_SAMPLES "/marram_misread.fayline");
         const plan::Shop shop = plan::shopOf(boat);
         const std::atomic<bool> goOn{false};
         const plan::Plan live = plan::makePlan(boat.pieces[0], shop);
@@ -65,7 +65,7 @@ private slots:
     }
 
     void pieceThatCannotBePlannedIsAStopWithItsReason() {
-        boat::Boat boat = boat::loadBoat(marram.toStdString());
+        model::Boat boat = io::loadBoat(marram.toStdString());
         boat.pieces[2] = doubled(boat.pieces[2]);
         PieceMarks marks(nullptr, 0);
         marks.follow(boat, 0);
@@ -79,7 +79,7 @@ private slots:
     }
 
     void nothingIsPlannedWhileChangesKeepComing() {
-        boat::Boat boat = boat::loadBoat(marram.toStdString());
+        model::Boat boat = io::loadBoat(marram.toStdString());
         PieceMarks marks(nullptr, hour_ms);
         QSignalSpy changed(&marks, &PieceMarks::marksChanged);
         marks.follow(boat, 0);
@@ -96,7 +96,7 @@ private slots:
     }
 
     void onlyWhatHasChangedIsPlannedAgain() {
-        boat::Boat boat = boat::loadBoat(marram.toStdString());
+        model::Boat boat = io::loadBoat(marram.toStdString());
         PieceMarks marks(nullptr, 0);
         QSignalSpy changed(&marks, &PieceMarks::marksChanged);
         marks.follow(boat, 0);
@@ -110,7 +110,7 @@ private slots:
         SOON_VERIFY(marks.of(boat.pieces[1]).worst);
         QCOMPARE(changed.count(), 1);
         // Other units: the sentences change.
-        boat.display.lengths = measure::LengthNotation::millimetres;
+        boat.display.lengths = units::LengthNotation::millimetres;
         marks.follow(boat, 0);
         QVERIFY(!marks.of(boat.pieces[1]).worst);
         const PieceMark inMillimetres = planned(boat, 2);
@@ -121,7 +121,7 @@ private slots:
         QSettings().clear();
         Bench bench(marram, {0, 0});
         auto* list = bench.find<QListWidget>("piecesList");
-        const boat::Boat& boat = bench.document().boat();
+        const model::Boat& boat = bench.document().boat();
         const auto shows = [&](int index, const PieceMark& mark) {
             const QListWidgetItem* item = list->item(index);
             return !item->icon().isNull() && item->toolTip() == mark.why &&

@@ -12,7 +12,8 @@
 #include <optional>
 #include <stdexcept>
 
-#include "core/boat/file.hpp"
+#include "core/io/file.hpp"
+#include "core/model/new_piece.hpp"
 #include "tests/app/patience.hpp"
 
 using namespace fayline;
@@ -21,15 +22,15 @@ using namespace fayline::app;
 namespace {
 
 plan::Shop shop() {
-    return plan::shopOf(boat::Boat{});
+    return plan::shopOf(model::Boat{});
 }
 
-boat::Piece arc(double rise_m) {
-    boat::Piece piece = boat::newPiece("Beam");
+model::Piece arc(double rise_m) {
+    model::Piece piece = model::newPiece("Beam");
     piece.line.points.clear();
     for (int i = 0; i <= 10; ++i) {
         const double x = 0.2 * i;
-        boat::Point point;
+        model::Point point;
         point.label = std::to_string(i);
         point.x_m = x;
         point.y_m = rise_m * (1 - (x - 1) * (x - 1));
@@ -58,7 +59,7 @@ private slots:
     void pieceThatCannotBePlannedIsRefusedWithItsPlace() {
         Planner planner;
         QSignalSpy refused(&planner, &Planner::refused);
-        boat::Piece piece = arc(0.1);
+        model::Piece piece = arc(0.1);
         piece.line.points[3] = piece.line.points[2];
         planner.ask(piece, shop());
         QVERIFY(refused.wait(test::patience_ms));
@@ -69,7 +70,7 @@ private slots:
     void goodPlanFollowsARefusal() {
         Planner planner;
         QSignalSpy planned(&planner, &Planner::planned);
-        boat::Piece piece = arc(0.1);
+        model::Piece piece = arc(0.1);
         piece.line.points.resize(2);
         planner.ask(piece, shop());
         const quint64 last = planner.ask(arc(0.1), shop());
@@ -98,7 +99,7 @@ private slots:
         for (int i = 0; i < 200; ++i) {
             const bool broken = dice.bounded(10) == 0;
             const double rise = 0.05 + 0.001 * i;
-            boat::Piece piece = arc(rise);
+            model::Piece piece = arc(rise);
             if (broken) piece.line.points.resize(2);
             const quint64 request = planner.ask(piece, shop());
             QVERIFY(request > last);
@@ -115,10 +116,10 @@ private slots:
 
     void whatTakesLongerComesOnceTheHandRests() {
         // What was begun for an earlier one ends only when it is stopped, so that it never comes out first.
-        const boat::Piece newest = arc(0.2);
+        const model::Piece newest = arc(0.2);
         Planner planner(
             nullptr, 20,
-            [&newest](const boat::Piece& piece, const plan::Shop& shop, const plan::Plan& plan,
+            [&newest](const model::Piece& piece, const plan::Shop& shop, const plan::Plan& plan,
                       const std::atomic<bool>& stop, const plan::OnPart& onPart) -> std::optional<plan::Plan> {
                 while (piece != newest && !stop) QThread::msleep(1);
                 return plan::deepenStepwise(piece, shop, plan, stop, onPart);
@@ -162,7 +163,7 @@ private slots:
     void partsThatWaitForTheWindowComeTogether() {
         std::atomic<int> sent = 0;
         Planner planner(nullptr, 0,
-                        [&](const boat::Piece&, const plan::Shop&, const plan::Plan& plan, const std::atomic<bool>&,
+                        [&](const model::Piece&, const plan::Shop&, const plan::Plan& plan, const std::atomic<bool>&,
                             const plan::OnPart& onPart) -> std::optional<plan::Plan> {
                             for (int i = 0; i < 50; ++i) {
                                 onPart(plan);
@@ -182,7 +183,7 @@ private slots:
     void defectInAStudyIsToldAndThePlanStays() {
         Planner planner(
             nullptr, 0,
-            [](const boat::Piece&, const plan::Shop&, const plan::Plan&, const std::atomic<bool>&,
+            [](const model::Piece&, const plan::Shop&, const plan::Plan&, const std::atomic<bool>&,
                const plan::OnPart&) -> std::optional<plan::Plan> { throw std::runtime_error("a sum without terms"); });
         QSignalSpy planned(&planner, &Planner::planned);
         QSignalSpy deepened(&planner, &Planner::deepened);
@@ -205,8 +206,8 @@ private slots:
         std::atomic<int> stopped = 0;
         {
             Planner planner(nullptr, 0,
-                            [&](const boat::Piece&, const plan::Shop&, const plan::Plan&, const std::atomic<bool>& stop,
-                                const plan::OnPart&) -> std::optional<plan::Plan> {
+                            [&](const model::Piece&, const plan::Shop&, const plan::Plan&,
+                                const std::atomic<bool>& stop, const plan::OnPart&) -> std::optional<plan::Plan> {
                                 ++begun;
                                 while (!stop) QThread::msleep(1);
                                 ++stopped;

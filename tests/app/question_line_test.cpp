@@ -82,10 +82,10 @@ private slots:
 
     void NothingIsCutOffIn1280PixelsForAnySampleInAnyUnits() {
         for (const char* file : {"marram.fayline", "marram_misread.fayline", "minimal.fayline"}) {
-            const boat::Boat boat = boat::loadBoat(std::string(FAYLINE_SAMPLES "/") + file);
+            const model::Boat boat = io::loadBoat(std::string(FAYLINE_SAMPLES "/") + file);
             for (int piece = 0; piece < math::countOf(boat.pieces); ++piece) {
-                for (const auto lengths : {measure::LengthNotation::feetInchesEighths, measure::LengthNotation::inches,
-                                           measure::LengthNotation::millimetres}) {
+                for (const auto lengths : {units::LengthNotation::feetInchesEighths, units::LengthNotation::inches,
+                                           units::LengthNotation::millimetres}) {
                     Shown shown = shownSample(file, piece);
                     shown.display.lengths = lengths;
                     planAnew(shown);
@@ -128,7 +128,7 @@ private slots:
         auto* button = line.findChild<QuestionButton*>("question0");
         const int width = button->sizeHint().width();
         plan::Plan shorter = *shown.plan;
-        shorter.answers[0].figures = "radius 9";
+        shorter.answers[0].figures = plan::Message(std::string("radius 9"));
         shown.plan = std::make_shared<const plan::Plan>(shorter);
         line.show(shown);
         QCOMPARE(button->sizeHint().width(), width);

@@ -9,9 +9,9 @@
 
 #include "app/look/change.hpp"
 #include "app/look/shown.hpp"
-#include "core/boat/file.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/io/file.hpp"
 #include "core/plan/plan.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::app {
 
@@ -27,8 +27,8 @@ inline plan::Shop shopOf(const Shown& shown) {
 // their woods and glues alone are not told apart.
 inline void deepenShown(Shown& shown) {
     struct Known {
-        boat::Piece piece;
-        measure::Display display;
+        model::Piece piece;
+        units::Display display;
         std::shared_ptr<const plan::Plan> plan;
     };
     static std::vector<Known> known;
@@ -51,7 +51,7 @@ inline void planAnew(Shown& shown) {
         shown.outOfDate = false;
         shown.reason.clear();
         shown.reasonPath.clear();
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         shown.outOfDate = true;
         shown.reason = QString::fromStdString(error.wrong() + "; " + error.accepted());
         shown.reasonPath = QString::fromStdString(error.path());
@@ -59,7 +59,7 @@ inline void planAnew(Shown& shown) {
 }
 
 inline Shown shownSample(const char* file = "marram.fayline", int piece = 0) {
-    const boat::Boat boat = boat::loadBoat(std::string(FAYLINE_SAMPLES "/") + file);
+    const model::Boat boat = io::loadBoat(std::string(FAYLINE_SAMPLES "/") + file);
     Shown shown;
     shown.piece = boat.pieces.at(static_cast<std::size_t>(piece));
     shown.pieceIndex = piece;

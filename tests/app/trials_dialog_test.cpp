@@ -11,9 +11,9 @@
 #include <QTest>
 #include <QTimer>
 
-#include "core/boat/file.hpp"
+#include "core/io/file.hpp"
 #include "core/math/count.hpp"
-#include "core/plan/trials.hpp"
+#include "core/plan/study/trials.hpp"
 #include "tests/app/own_home.hpp"
 #include "tests/app/patience.hpp"
 #include "tests/app/window_bench.hpp"
@@ -51,7 +51,7 @@ struct Trying {
     void click(const char* button) { find<QPushButton>(button)->click(); }
     QString says() { return find<QLabel>("trialSays")->text(); }
     QString wrong() { return find<QLabel>("trialWrong")->text(); }
-    const std::vector<boat::Trial>& trials() { return document.boat().trials; }
+    const std::vector<model::Trial>& trials() { return document.boat().trials; }
 };
 
 class TrialsDialogTest : public QObject {
@@ -88,7 +88,7 @@ void TrialsDialogTest::saysWhatToGiveUntilAllIsThere() {
 
 void TrialsDialogTest::keepsATrialAsOneStep() {
     Trying trying;
-    const boat::Boat before = trying.document.boat();
+    const model::Boat before = trying.document.boat();
     trying.typeOak();
     trying.click("keepTrial");
     QCOMPARE(math::countOf(trying.trials()), 1);
@@ -99,7 +99,7 @@ void TrialsDialogTest::keepsATrialAsOneStep() {
     // The form is empty again, for the next one.
     QVERIFY(trying.find<QLineEdit>("trialSag")->text().isEmpty());
     // What was kept is what a file gives back.
-    QVERIFY(boat::readBoat(boat::writeBoat(trying.document.boat())).trials == trying.trials());
+    QVERIFY(io::readBoat(io::writeBoat(trying.document.boat())).trials == trying.trials());
     trying.document.undoStack().undo();
     QVERIFY(trying.document.boat() == before);
     QCOMPARE(trying.find<QTableView>("trials")->model()->rowCount(), 0);
@@ -109,8 +109,8 @@ void TrialsDialogTest::keepsATrialAsOneStep() {
 
 void TrialsDialogTest::anUntouchedFigureKeepsItsDigits() {
     Trying trying;
-    boat::Boat boat = trying.document.boat();
-    boat::Trial trial;
+    model::Boat boat = trying.document.boat();
+    model::Trial trial;
     trial.species = "oak_white";
     trial.sag_m = 0.0051234;
     boat.trials.push_back(trial);
@@ -177,7 +177,7 @@ void TrialsDialogTest::givesModulusAndBreakingStrainToTheStrips() {
     QVERIFY(trying.find<QPushButton>("giveModulus")->isEnabled());
     QVERIFY(!trying.find<QPushButton>("giveBreaking")->isEnabled());
     trying.click("giveModulus");
-    const boat::Piece& piece = trying.document.boat().pieces[0];
+    const model::Piece& piece = trying.document.boat().pieces[0];
     const plan::Shop shop = plan::shopOf(trying.document.boat());
     const auto expected = plan::measuredAt(piece.stack.moisture, shop.measured.at(0), shop.species).modulus_Pa;
     QVERIFY(piece.stack.strips[0].moe_Pa.has_value());
@@ -245,8 +245,8 @@ void TrialsDialogTest::opensFromTheMenu() {
 
 void TrialsDialogTest::aTrialThatSaysNothingStaysAndIsMarked() {
     Trying trying;
-    boat::Boat boat = trying.document.boat();
-    boat::Trial trial;
+    model::Boat boat = trying.document.boat();
+    model::Trial trial;
     trial.species = "oak_white";
     trial.span_m = 0.02;
     boat.trials.push_back(trial);

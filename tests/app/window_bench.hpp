@@ -48,7 +48,7 @@ struct Bench {
     ~Bench() { window.document().undoStack().setClean(); }
 
     Document& document() { return window.document(); }
-    const boat::Piece& piece() { return document().boat().pieces[size_t(document().currentPiece())]; }
+    const model::Piece& piece() { return document().boat().pieces[size_t(document().currentPiece())]; }
     template <class Widget>
     Widget* find(const QString& name = {}) {
         return window.findChild<Widget*>(name);
@@ -83,7 +83,7 @@ struct Bench {
 
     void dragPoint(int index, QPoint by, int steps = 8) {
         auto* view = find<FormView>();
-        const boat::Point& point = piece().line.points[size_t(index)];
+        const model::Point& point = piece().line.points[size_t(index)];
         const QPoint from = view->transform().toScreen({point.x_m, point.y_m}).toPoint();
         QTest::mousePress(view, Qt::LeftButton, {}, from);
         for (int i = 1; i <= steps; ++i) {

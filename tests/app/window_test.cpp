@@ -21,9 +21,9 @@
 #include "app/panels/question_line.hpp"
 #include "app/window/main_window.hpp"
 #include "app/window/panel_stack.hpp"
-#include "core/boat/file.hpp"
+#include "core/io/file.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/units.hpp"
+#include "core/units/units.hpp"
 #include "tests/app/own_home.hpp"
 #include "tests/app/window_bench.hpp"
 
@@ -60,11 +60,11 @@ private slots:
 
     void typedOffsetMovesThePointKeepsWhatWasWrittenAndIsOneStep() {
         Bench bench;
-        const boat::Boat before = bench.document().boat();
+        const model::Boat before = bench.document().boat();
         bench.type(wl12, xColumn, "1-8-3");
         QCOMPARE(bench.document().undoStack().count(), 1);
-        const boat::Point& point = bench.piece().line.points[wl12];
-        QVERIFY(std::abs(point.x_m - (20 + 3.0 / 8) * measure::inch_m) < 1e-12);
+        const model::Point& point = bench.piece().line.points[wl12];
+        QVERIFY(std::abs(point.x_m - (20 + 3.0 / 8) * units::inch_m) < 1e-12);
         QCOMPARE(point.written[0], std::string("1-8-3"));
         QVERIFY(bench.settle());
         QVERIFY(bench.window.isWindowModified());
@@ -91,7 +91,7 @@ private slots:
 
     void undoToTheStartAndRedoToTheEndGiveEqualBoats() {
         Bench bench;
-        const boat::Boat start = bench.document().boat();
+        const model::Boat start = bench.document().boat();
         bench.type(wl12, xColumn, "1-8-3");
         bench.dragPoint(wl12, {20, 10});
         bench.dragPoint(3, {0, -12});
@@ -100,7 +100,7 @@ private slots:
         bench.action("pieceUp")->trigger();
         bench.action("unitmillimetres")->trigger();
         bench.action("removePiece")->trigger();
-        const boat::Boat end = bench.document().boat();
+        const model::Boat end = bench.document().boat();
         QVERIFY(bench.document().undoStack().count() >= 7);
         while (bench.action("undo")->isEnabled()) bench.action("undo")->trigger();
         QVERIFY(bench.document().boat() == start);
@@ -113,7 +113,7 @@ private slots:
     void pieceThatCannotBePlannedKeepsItsLastPlanAndSaysWhy() {
         Bench bench;
         const auto good = bench.window.shown().plan;
-        boat::Piece doubled = bench.piece();
+        model::Piece doubled = bench.piece();
         doubled.line.points[4] = doubled.line.points[3];
         bench.document().changePiece(0, {"Double", {}, doubled});
         SOON_VERIFY(!bench.window.shown().reason.isEmpty());
@@ -160,7 +160,7 @@ private slots:
         Bench bench;
         auto* view = bench.find<FormView>();
         auto* table = bench.find<QAbstractItemView>("offsets");
-        const boat::Point& point = bench.piece().line.points[wl12];
+        const model::Point& point = bench.piece().line.points[wl12];
         QTest::mouseClick(view, Qt::LeftButton, {}, view->transform().toScreen({point.x_m, point.y_m}).toPoint());
         QCOMPARE(view->selectedPoint(), wl12);
         QCOMPARE(table->currentIndex().row(), wl12);
@@ -185,10 +185,10 @@ private slots:
         const auto* table = bench.find<QAbstractItemView>("offsets");
         const double pixels = bench.find<FormView>()->transform().pixelsPerMetre;
         bench.action("unitmillimetres")->trigger();
-        QCOMPARE(bench.document().boat().display.lengths, measure::LengthNotation::millimetres);
+        QCOMPARE(bench.document().boat().display.lengths, units::LengthNotation::millimetres);
         QCOMPARE(bench.document().undoStack().undoText(), QString("Change units"));
         QVERIFY(bench.settle());
-        SOON_COMPARE(bench.window.shown().plan->display.lengths, measure::LengthNotation::millimetres);
+        SOON_COMPARE(bench.window.shown().plan->display.lengths, units::LengthNotation::millimetres);
         QVERIFY(!table->model()->index(wl12, 3).data().toString().contains("in"));
         QCOMPARE(bench.find<FormView>()->transform().pixelsPerMetre, pixels);
         QVERIFY(bench.action("unitmillimetres")->isChecked());
@@ -222,7 +222,7 @@ private slots:
             if (dice.bounded(12) == 0) {
                 bench.document().setCurrentPiece(dice.bounded(math::countOf(bench.document().boat().pieces)));
             } else {
-                boat::Piece after = bench.piece();
+                model::Piece after = bench.piece();
                 after.line.points[2].y_m += 0.0005 * (dice.bounded(3) - 1);
                 bench.document().changePiece(bench.document().currentPiece(), {"Move", "drag", after});
             }

@@ -5,17 +5,17 @@
 #include <set>
 #include <stdexcept>
 
-#include "core/boat/file.hpp"
+#include "core/io/file.hpp"
 #include "core/plan/plan.hpp"
 
 namespace fayline {
 namespace {
 
 void choicesOfTheStem(benchmark::State& state) {
-    const boat::Boat marram = boat::loadBoat(FAYLINE_SAMPLES "/marram.fayline");
+    const model::Boat marram = io::loadBoat(FAYLINE_SAMPLES "/marram.fayline");
     const plan::Shop shop = plan::shopOf(marram);
     const auto stem = std::find_if(marram.pieces.begin(), marram.pieces.end(),
-                                   [](const boat::Piece& piece) { return piece.name == "Stem"; });
+                                   [](const model::Piece& piece) { return piece.name == "Stem"; });
     if (stem == marram.pieces.end()) throw std::runtime_error("the sample boat has no piece called Stem");
     const plan::Plan plan = plan::makePlan(*stem, shop);
     const std::atomic<bool> stop = false;
@@ -39,8 +39,8 @@ BENCHMARK(choicesOfTheStem)->Unit(benchmark::kMillisecond);
 
 // What a drag has to wait for before a plan is asked for.
 void shopOfABoatWithTrials(benchmark::State& state) {
-    boat::Boat marram = boat::loadBoat(FAYLINE_SAMPLES "/marram.fayline");
-    marram.trials.assign(static_cast<std::size_t>(state.range(0)), boat::Trial{.species = "oak_white"});
+    model::Boat marram = io::loadBoat(FAYLINE_SAMPLES "/marram.fayline");
+    marram.trials.assign(static_cast<std::size_t>(state.range(0)), model::Trial{.species = "oak_white"});
     for (auto _ : state) benchmark::DoNotOptimize(plan::shopOf(marram));
 }
 BENCHMARK(shopOfABoatWithTrials)->ArgName("trials")->Arg(0)->Arg(10)->Arg(100)->Unit(benchmark::kMicrosecond);

@@ -4,7 +4,7 @@
 #include <atomic>
 #include <stdexcept>
 
-#include "core/boat/file.hpp"
+#include "core/io/file.hpp"
 #include "core/plan/day_pace.hpp"
 #include "core/plan/day_plan.hpp"
 #include "core/plan/plan.hpp"
@@ -14,9 +14,9 @@ namespace fayline {
 namespace {
 
 struct Stem {
-    boat::Boat boat = boat::loadBoat(FAYLINE_SAMPLES "/marram.fayline");
+    model::Boat boat = io::loadBoat(FAYLINE_SAMPLES "/marram.fayline");
     plan::Shop shop = plan::shopOf(boat);
-    const boat::Piece& piece = boat.pieces.at(0);
+    const model::Piece& piece = boat.pieces.at(0);
     plan::Plan plan = plan::makePlan(piece, shop);
 };
 

@@ -1,23 +1,23 @@
 // How long a plan takes, and how that grows with points and strips.
 #include <benchmark/benchmark.h>
 
+#include "core/laminate/stack.hpp"
 #include "core/plan/plan.hpp"
-#include "core/stack/stack.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace fayline {
 namespace {
 
 void planOfTheStem(benchmark::State& state) {
-    boat::Piece piece = made::stem();
-    for (int i = 0; i < 8; ++i) piece.holding.stations.push_back(boat::Station{.at_m = 0.05 + 0.24 * i});
+    model::Piece piece = made::stem();
+    for (int i = 0; i < 8; ++i) piece.holding.stations.push_back(model::Station{.at_m = 0.05 + 0.24 * i});
     const plan::Shop shop = made::shop();
     for (auto _ : state) benchmark::DoNotOptimize(plan::makePlan(piece, shop));
 }
 BENCHMARK(planOfTheStem)->Unit(benchmark::kMillisecond);
 
 void planByPoints(benchmark::State& state) {
-    const boat::Piece piece = made::stem(static_cast<int>(state.range(0)));
+    const model::Piece piece = made::stem(static_cast<int>(state.range(0)));
     const plan::Shop shop = made::shop();
     for (auto _ : state) benchmark::DoNotOptimize(plan::makePlan(piece, shop));
     state.SetComplexityN(state.range(0));
@@ -26,8 +26,9 @@ BENCHMARK(planByPoints)->Arg(12)->Arg(25)->Arg(50)->Arg(100)->Arg(200)->Unit(ben
 
 // Strips alone, each of a group of its own: the most there is to say about them.
 void planByStrips(benchmark::State& state) {
-    boat::Piece piece = made::stem();
-    piece.stack.strips.assign(static_cast<std::size_t>(state.range(0)), boat::Strips{.count = 1, .thickness_m = 0.001});
+    model::Piece piece = made::stem();
+    piece.stack.strips.assign(static_cast<std::size_t>(state.range(0)),
+                              model::Strips{.count = 1, .thickness_m = 0.001});
     const plan::Shop shop = made::shop();
     for (auto _ : state) benchmark::DoNotOptimize(plan::makePlan(piece, shop));
     state.SetComplexityN(state.range(0));
@@ -43,13 +44,13 @@ BENCHMARK(planByStrips)
     ->Complexity();
 
 void stackAlone(benchmark::State& state) {
-    boat::Piece piece = made::stem();
+    model::Piece piece = made::stem();
     if (state.range(0)) piece.stack.strips[0].tapersTo_m = 0.004;
     const plan::Shop shop = made::shop();
     const line::Line line = plan::makePlan(piece, shop).line.fair.line;
     for (auto _ : state) {
         benchmark::DoNotOptimize(
-            stack::planStack(piece.stack, piece.line.describes, piece.line.stripsOn, line, shop.species));
+            laminate::planStack(piece.stack, piece.line.describes, piece.line.stripsOn, line, shop.species));
     }
 }
 BENCHMARK(stackAlone)->ArgName("tapers")->Arg(0)->Arg(1)->Unit(benchmark::kMillisecond);

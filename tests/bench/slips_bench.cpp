@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <ctime>
 
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 #include "tests/core/plan/slips.hpp"
 
@@ -31,7 +31,7 @@ void slips(benchmark::State& state) {
             try {
                 const plan::Plan plan = plan::makePlan(slip.piece, shop);
                 if (whole) benchmark::DoNotOptimize(plan::deepen(slip.piece, shop, plan, goOn));
-            } catch (const measure::InputError&) {
+            } catch (const units::InputError&) {
             }
             times.push_back(milliseconds(begun));
         }

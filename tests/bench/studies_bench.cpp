@@ -6,8 +6,8 @@
 #include <string>
 #include <utility>
 
-#include "core/boat/file.hpp"
-#include "core/plan/studies.hpp"
+#include "core/io/file.hpp"
+#include "core/plan/study/studies.hpp"
 
 namespace fayline {
 namespace {
@@ -15,7 +15,7 @@ namespace {
 const std::atomic<bool> goOn = false;
 
 struct Made {
-    boat::Piece piece;
+    model::Piece piece;
     plan::Shop shop;
     plan::Plan plan;
 };
@@ -40,11 +40,13 @@ std::string nameOf(plan::Study study) {
             return "misread";
         case plan::Study::learned:
             return "learned";
+        case plan::Study::corrected:
+            return "corrected";
     }
     return {};
 }
 
-void addPiece(const std::string& file, const boat::Boat& boat, const boat::Piece& piece) {
+void addPiece(const std::string& file, const model::Boat& boat, const model::Piece& piece) {
     auto made = std::make_shared<Made>();
     made->piece = piece;
     made->shop = plan::shopOf(boat);
@@ -53,19 +55,19 @@ void addPiece(const std::string& file, const boat::Boat& boat, const boat::Piece
     given->choices = plan::choicesFor(made->piece, made->shop, made->plan, goOn);
     const std::string name = file + "/" + piece.name;
     for (const plan::StudyWork& work : plan::studies()) {
-        benchmark::RegisterBenchmark((name + "/" + nameOf(work.study)).c_str(), [made, given, work](
-                                                                                    benchmark::State& state) {
+        benchmark::RegisterBenchmark((name + "/" + nameOf(work.study)).c_str(), [made, given,
+                                                                                 work](benchmark::State& state) {
             for (auto _ : state) benchmark::DoNotOptimize(work.work(made->piece, made->shop, *given, goOn));
         })->Unit(benchmark::kMillisecond);
     }
     for (const unsigned threads : {1u, 2u, 4u}) {
-        benchmark::RegisterBenchmark((name + "/all/threads:" + std::to_string(threads)).c_str(),
-                                     [made, threads](benchmark::State& state) {
-                                         for (auto _ : state) {
-                                             benchmark::DoNotOptimize(
-                                                 plan::deepen(made->piece, made->shop, made->plan, goOn, threads));
-                                         }
-                                     })
+        benchmark::RegisterBenchmark(
+            (name + "/all/threads:" + std::to_string(threads)).c_str(),
+            [made, threads](benchmark::State& state) {
+                for (auto _ : state) {
+                    benchmark::DoNotOptimize(plan::deepen(made->piece, made->shop, made->plan, goOn, threads));
+                }
+            })
             ->Unit(benchmark::kMillisecond)
             ->MeasureProcessCPUTime()
             ->UseRealTime();
@@ -77,9 +79,9 @@ void addPiece(const std::string& file, const boat::Boat& boat, const boat::Piece
 
 int main(int argc, char** argv) {
     for (const std::string file : {"marram", "minimal"}) {
-        const fayline::boat::Boat boat =
-            fayline::boat::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / (file + ".fayline"));
-        for (const fayline::boat::Piece& piece : boat.pieces) fayline::addPiece(file, boat, piece);
+        const fayline::model::Boat boat =
+            fayline::io::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / (file + ".fayline"));
+        for (const fayline::model::Piece& piece : boat.pieces) fayline::addPiece(file, boat, piece);
     }
     benchmark::Initialize(&argc, argv);
     benchmark::RunSpecifiedBenchmarks();

@@ -13,13 +13,13 @@
 #include <string_view>
 #include <vector>
 
-#include "core/boat/file.hpp"
-#include "core/boat/value.hpp"
+#include "core/io/file.hpp"
+#include "core/model/value.hpp"
 
 namespace {
 
 using namespace fayline;
-using boat::Value;
+using model::Value;
 
 std::mt19937_64 random64(20240608);
 
@@ -108,7 +108,7 @@ std::string spoiltAsText(std::string text, const std::string& other) {
 
 void gather(Value& value, std::vector<Value*>& all) {
     all.push_back(&value);
-    for (boat::Member& member : value.members) gather(member.value, all);
+    for (model::Member& member : value.members) gather(member.value, all);
     for (Value& item : value.items) gather(item, all);
 }
 
@@ -121,13 +121,13 @@ Value anyValue() {
         case 0:
             return {};
         case 1:
-            return boat::truthValue(below(2) == 0);
+            return model::truthValue(below(2) == 0);
         case 2:
-            return boat::textValue(texts[below(texts.size())]);
+            return model::textValue(texts[below(texts.size())]);
         case 3:
-            return below(2) == 0 ? boat::listValue() : boat::groupValue();
+            return below(2) == 0 ? model::listValue() : model::groupValue();
         default:
-            return boat::numberValue(numbers[below(numbers.size())]);
+            return model::numberValue(numbers[below(numbers.size())]);
     }
 }
 
@@ -156,7 +156,7 @@ std::string spoiltAsTree(Value root, Value other) {
                 value = anyValue();
         }
     }
-    return boat::writeOverLines(root);
+    return model::writeOverLines(root);
 }
 
 [[noreturn]] void fail(const std::string& text, const std::string& why) {
@@ -166,23 +166,23 @@ std::string spoiltAsTree(Value root, Value other) {
 
 // Whether the text was read.
 bool check(const std::string& text) {
-    boat::Boat read;
+    model::Boat read;
     try {
-        read = boat::readBoat(text);
-    } catch (const measure::InputError& error) {
+        read = io::readBoat(text);
+    } catch (const units::InputError& error) {
         const std::string told = error.what();
         if (error.wrong().empty() || error.accepted().empty()) fail(text, "an error says too little");
-        if (boat::endOfUtf8(told) < told.size()) fail(text, "an error is not valid UTF-8");
+        if (model::endOfUtf8(told) < told.size()) fail(text, "an error is not valid UTF-8");
         if (told.size() > 2000) fail(text, "an error says too much");
         return false;
     } catch (const std::exception& error) {
         fail(text, std::string("an error of another kind: ") + error.what());
     }
     try {
-        const std::string written = boat::writeBoat(read);
-        const boat::Boat again = boat::readBoat(written);
+        const std::string written = io::writeBoat(read);
+        const model::Boat again = io::readBoat(written);
         if (!(again == read)) fail(text, "a boat does not come back");
-        if (boat::writeBoat(again) != written) fail(text, "a file does not come back");
+        if (io::writeBoat(again) != written) fail(text, "a file does not come back");
     } catch (const std::exception& error) {
         fail(text, std::string("a boat that was read is not written and read again: ") + error.what());
     }
@@ -203,10 +203,10 @@ int main(int argc, char** argv) {
     const std::string samples = FAYLINE_SAMPLES;
     std::vector<std::string> texts;
     std::vector<Value> trees;
-    for (const char* name : {"/marram_misread.fayline", "/minimal.fayline", "/../tests/core/boat/every_key.fayline"}) {
+    for (const char* name : {"/marram_misread.fayline", "/minimal.fayline", "/../tests/core/io/every_key.fayline"}) {
         texts.push_back(textOf(samples + name));
         if (!check(texts.back())) fail(name, "a sample is not read");
-        trees.push_back(boat::parseText(texts.back()));
+        trees.push_back(model::parseText(texts.back()));
     }
     long read = 0;
     for (long round = 0; round < rounds; ++round) {

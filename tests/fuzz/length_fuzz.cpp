@@ -13,12 +13,12 @@
 #include <string>
 #include <string_view>
 
-#include "core/measure/length.hpp"
-#include "core/measure/units.hpp"
+#include "core/units/length.hpp"
+#include "core/units/units.hpp"
 
 namespace {
 
-using namespace fayline::measure;
+using namespace fayline::units;
 
 std::mt19937_64 random64(20240607);
 

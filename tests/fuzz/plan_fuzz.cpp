@@ -6,7 +6,7 @@
 #include <exception>
 #include <string>
 
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/core/plan/random_pieces.hpp"
 
 namespace {
@@ -39,10 +39,11 @@ int main(int argc, char** argv) {
     int most = 0;
     int mostOfOverRun = 0;
     for (long i = 0; i < pieces; ++i) {
-        const boat::Piece piece = made::randomPiece(dice);
+        const model::Piece piece = made::randomPiece(dice);
         try {
             const plan::Plan plan = plan::makePlan(piece, shop);
-            if (const std::string wrong = made::defectOf(piece, plan); !wrong.empty()) fail(i, "its plan has no number that can be: " + wrong);
+            if (const std::string wrong = made::defectOf(piece, plan); !wrong.empty())
+                fail(i, "its plan has no number that can be: " + wrong);
             if (!withinBound(plan.holding.held)) fail(i, "the contact took more work than it may");
             most = std::max(most, plan.holding.held.steps);
             const std::optional<plan::Plan> deeper = plan::deepen(piece, shop, plan, goOn);
@@ -51,7 +52,7 @@ int main(int argc, char** argv) {
             if (steps > mostOverRunSteps) fail(i, "the over-run took more work than it may");
             mostOfOverRun = std::max(mostOfOverRun, steps);
             ++planned;
-        } catch (const measure::InputError& error) {
+        } catch (const units::InputError& error) {
             if (error.path().empty()) fail(i, "an error says no place");
         } catch (const std::exception& error) {
             fail(i, error.what());

@@ -57,7 +57,7 @@ Index nodeAt(const std::vector<double>& nodes, double s) {
 
 class Programme : public Ipopt::TNLP {
 public:
-    Programme(const holding::Problem& problem, const Bending& bending, Solved& solved)
+    Programme(const contact::Problem& problem, const Bending& bending, Solved& solved)
         : problem_(problem), bending_(bending), solved_(solved) {
         layOut();
         makePatterns();
@@ -101,7 +101,7 @@ public:
                                        point.foundation_N_m2 / 2 * crush * crush + point.load_N_m * at[0]);
         }
         for (std::size_t i = 0; i < holds_.size(); ++i) {
-            const holding::Hold& hold = problem_.holds[i];
+            const contact::Hold& hold = problem_.holds[i];
             if (hold.pull_N) value += *hold.pull_N * gapOf(holds_[i]);
             if (holds_[i].leaves >= 0) value += hold.most_N * x_[size_t(holds_[i].leaves)];
         }
@@ -125,7 +125,7 @@ public:
             gradient[crush] += point.weight_m * point.foundation_N_m2 * x_[crush];
         }
         for (std::size_t i = 0; i < holds_.size(); ++i) {
-            const holding::Hold& hold = problem_.holds[i];
+            const contact::Hold& hold = problem_.holds[i];
             if (holds_[i].leaves >= 0) gradient[holds_[i].leaves] += hold.most_N;
             if (!hold.pull_N) continue;
             for (const Term& term : derivativeOf(holds_[i])) gradient[term.unknown] += *hold.pull_N * term.factor;
@@ -219,7 +219,7 @@ public:
         for (std::size_t i = 0; i < holds_.size(); ++i) {
             const HoldTerms& hold = holds_[i];
             if (hold.slip < 0) continue;
-            const holding::Hold& given = problem_.holds[i];
+            const contact::Hold& given = problem_.holds[i];
             const double weight = given.pull_N ? objective * *given.pull_N : -lambda[hold.leavesRow] / gapScale;
             for (const Term& term : hold.slope) put(weight * term.factor);
         }
@@ -239,7 +239,7 @@ public:
         }
         solved_.pulls_N.clear();
         for (std::size_t i = 0; i < holds_.size(); ++i) {
-            const holding::Hold& hold = problem_.holds[i];
+            const contact::Hold& hold = problem_.holds[i];
             solved_.pulls_N.push_back(hold.pull_N ? *hold.pull_N : -lambda[holds_[i].leavesRow] / gapScale);
         }
     }
@@ -252,7 +252,7 @@ private:
     void layOut() {
         const std::vector<double>& nodes = problem_.rod.mesh.nodes_m;
         elements_ = static_cast<Index>(nodes.size()) - 1;
-        const holding::Rod& rod = problem_.rod;
+        const contact::Rod& rod = problem_.rod;
         for (Index e = 0; e < elements_; ++e) {
             const double h = nodes[size_t(e) + 1] - nodes[size_t(e)];
             for (size_t g = 0; g < 3; ++g) {
@@ -268,7 +268,7 @@ private:
         }
         firstCrush_ = 2 * (elements_ + 1);
         firstSlip_ = firstCrush_ + 3 * elements_;
-        const bool slips = problem_.pads == boat::Pads::hold;
+        const bool slips = problem_.padsHold;
         firstLeft_ = firstSlip_ + (slips ? static_cast<Index>(problem_.holds.size()) : 0);
         unknowns_ = firstLeft_;
         rows_ = 3 * elements_;
@@ -290,7 +290,7 @@ private:
     }
 
     // Means under the pad: the exact integral of the cubics over its elements.
-    HoldTerms termsOf(const holding::Hold& hold) const {
+    HoldTerms termsOf(const contact::Hold& hold) const {
         const std::vector<double>& nodes = problem_.rod.mesh.nodes_m;
         const double from = std::max(hold.at_m - hold.pad_m / 2, nodes.front());
         const double to = std::min(hold.at_m + hold.pad_m / 2, nodes.back());
@@ -446,7 +446,7 @@ private:
         return sum;
     }
 
-    const holding::Problem& problem_;
+    const contact::Problem& problem_;
     const Bending& bending_;
     Solved& solved_;
     Index elements_ = 0;
@@ -467,7 +467,7 @@ private:
 
 }  // namespace
 
-Solved solveWithIpopt(const holding::Problem& problem, const Bending& bending) {
+Solved solveWithIpopt(const contact::Problem& problem, const Bending& bending) {
     Solved solved;
     Ipopt::SmartPtr<Ipopt::TNLP> programme = new Programme(problem, bending, solved);
     Ipopt::SmartPtr<Ipopt::IpoptApplication> application = IpoptApplicationFactory();

@@ -13,7 +13,7 @@
 #include <functional>
 #include <vector>
 
-#include "core/holding/contact.hpp"
+#include "core/contact/contact.hpp"
 
 namespace fayline::general {
 
@@ -45,6 +45,6 @@ struct Solved {
 };
 
 // From the rod lying all along the form, as the project's own solver begins.
-Solved solveWithIpopt(const holding::Problem& problem, const Bending& bending);
+Solved solveWithIpopt(const contact::Problem& problem, const Bending& bending);
 
 }  // namespace fayline::general

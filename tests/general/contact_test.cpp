@@ -20,8 +20,8 @@ class AgainstIpopt : public testing::TestWithParam<int> {};
 TEST_P(AgainstIpopt, GapsAgreeWithinAMicrometreAndPullsWithinAThousandth) {
     const Named named = contactProblems()[size_t(GetParam())];
     SCOPED_TRACE(named.name);
-    const holding::Contact ours = holding::solve(named.problem);
-    ASSERT_EQ(ours.outcome, holding::Outcome::settled);
+    const contact::Contact ours = contact::solve(named.problem);
+    ASSERT_EQ(ours.outcome, contact::Outcome::settled);
     const Solved theirs = solveWithIpopt(named.problem, bendingByAutomaticDifferentiation);
     ASSERT_TRUE(theirs.solved);
     ASSERT_EQ(ours.gap_m.size(), theirs.gap_m.size());

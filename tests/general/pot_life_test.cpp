@@ -144,7 +144,7 @@ TEST(PotLifeAgainstAStiffSolver, EachGlueInCupAndTrayColdAndWarmSmallAndLarge) {
     for (const Adhesive& adhesive : builtInAdhesives()) {
         const Kinetics kinetics = fitKinetics(adhesive, adhesive.id);
         const double density = adhesive.mixDensity_kg_m3();
-        for (const boat::Vessel vessel : {boat::Vessel::cup, boat::Vessel::tray}) {
+        for (const model::Vessel vessel : {model::Vessel::cup, model::Vessel::tray}) {
             for (const double mass_kg : {0.02, 0.1, 0.5, 4.0}) {
                 for (const double air_C : {5.0, 18.0, 25.0, 38.0}) {
                     worst.take(kinetics, fillOf(vessel, 1.6 * mass_kg / density, mass_kg, density), air_C, air_C);
@@ -169,7 +169,7 @@ TEST(PotLifeAgainstAStiffSolver, RandomMixesSomePouredWarmerOrColderThanTheAir) 
         kinetics.rate_per_s = std::exp(between(std::log(2e-5), std::log(3e-3)));
         kinetics.lossFactor = between(0.5, 2.5);
         const double mass_kg = std::exp(between(std::log(0.02), std::log(5.0)));
-        const boat::Vessel vessel = i % 2 == 0 ? boat::Vessel::cup : boat::Vessel::tray;
+        const model::Vessel vessel = i % 2 == 0 ? model::Vessel::cup : model::Vessel::tray;
         const double air_C = between(2, 38);
         const double mix_C = i % 3 == 0 ? air_C + between(-8, 15) : air_C;
         worst.take(kinetics, fillOf(vessel, between(1.1, 4) * mass_kg / 1100, mass_kg, 1100), air_C, mix_C);
@@ -188,14 +188,14 @@ TEST(PotLifeAgainstAStiffSolver, EachDataSheetsPointComesOutWithinOnePerCent) {
         for (Kinetics end : fitWithEnds(adhesive, adhesive.id).ends) {
             const PotLifePoint& point = adhesive.potLives.front();
             end.lossFactor *= end.sheetLoss;
-            const Fill fill = fillOf(boat::Vessel::cup, 2 * point.mass_kg / density, point.mass_kg, density);
+            const Fill fill = fillOf(model::Vessel::cup, 2 * point.mass_kg / density, point.mass_kg, density);
             const Found found = solved(Mix(end, fill, point.at_C), point.at_C, true);
             worst = std::max(worst, std::abs(found.gel_s / point.lasts_s - 1));
             EXPECT_NEAR(found.gel_s / point.lasts_s, 1, 0.01) << adhesive.id;
         }
         for (const PotLifePoint& point : adhesive.potLives) {
             // As the header says: in a cup twice as large as the mix.
-            const Fill fill = fillOf(boat::Vessel::cup, 2 * point.mass_kg / density, point.mass_kg, density);
+            const Fill fill = fillOf(model::Vessel::cup, 2 * point.mass_kg / density, point.mass_kg, density);
             const Found found = solved(Mix(kinetics, fill, point.at_C), point.at_C, kinetics.heat_J_kg > 0);
             worst = std::max(worst, std::abs(found.gel_s / point.lasts_s - 1));
             EXPECT_NEAR(found.gel_s / point.lasts_s, 1, 0.01) << adhesive.id << " at " << point.at_C << " C";
@@ -204,7 +204,7 @@ TEST(PotLifeAgainstAStiffSolver, EachDataSheetsPointComesOutWithinOnePerCent) {
     for (const Adhesive& adhesive : builtInAdhesives()) check(adhesive);
     for (const double lasts_min : {5.0, 15.0, 60.0, 240.0}) {
         for (const double mass_kg : {0.05, 0.1, 0.15, 0.5}) {
-            boat::OwnAdhesive own;
+            model::OwnAdhesive own;
             own.id = "typed";
             own.potLife_s = 60 * lasts_min;
             own.potLifeMass_kg = mass_kg;

@@ -3,7 +3,7 @@
 // The elements know what the project's beam leaves out: shear in the wood (its shear modulus is a sixteenth of that
 // along the grain), squeezing across the grain, sections that warp. What both assume: the strips slid freely on each
 // other until the glue was hard, wood is elastic, glue lines have no thickness.
-#include "core/stack/release.hpp"
+#include "core/laminate/springback/release.hpp"
 
 #include <gtest/gtest.h>
 
@@ -11,11 +11,11 @@
 #include <cstdio>
 #include <numeric>
 
-#include "tests/core/stack/made_lines.hpp"
+#include "tests/core/laminate/made_lines.hpp"
 #include "tests/general/glued_arc.hpp"
 #include "tests/temporary_folder.hpp"
 
-namespace fayline::stack {
+namespace fayline::laminate {
 namespace {
 
 struct Compared {
@@ -24,18 +24,19 @@ struct Compared {
 };
 
 Compared compare(const std::vector<general::ArcStrip>& strips, double formRadius_m) {
-    boat::Stack stack;
+    model::Stack stack;
     stack.strips.clear();
     for (const general::ArcStrip& strip : strips) {
-        stack.strips.push_back(boat::Strips{.count = 1, .thickness_m = strip.thickness_m, .moe_Pa = strip.modulus_Pa});
+        stack.strips.push_back(model::Strips{.count = 1, .thickness_m = strip.thickness_m, .moe_Pa = strip.modulus_Pa});
     }
     stack.glueLine_m = 0;
     stack.runsPastStart_m = stack.runsPastEnd_m = 0;
-    const std::vector<Part> parts = partsOf(stack, boat::Describes::innerFace, boat::Side::left,
+    const std::vector<Part> parts = partsOf(stack, model::Describes::innerFace, model::Side::left,
                                             made::arc(-formRadius_m, 1.0), wood::builtInSpecies());
     const Release& middle = parts.at(0).along.at(parts.at(0).along.size() / 2);
     const made::TemporaryFolder folder;
-    const double fall = general::curvatureLetGo({.strips = strips, .formRadius_m = formRadius_m}, folder.path().string());
+    const double fall =
+        general::curvatureLetGo({.strips = strips, .formRadius_m = formRadius_m}, folder.path().string());
     const Compared compared{fall * (formRadius_m + middle.neutralAxis_m), middle.ratio};
     std::printf("%zu strips: elements %.5f, rule %.5f, apart %.3f %%\n", strips.size(), compared.elements,
                 compared.rule, 100 * (compared.rule / compared.elements - 1));
@@ -64,4 +65,4 @@ TEST(ReleaseByElements, ThinToThickAndStiffToSoftOnATightBend) {
 }
 
 }  // namespace
-}  // namespace fayline::stack
+}  // namespace fayline::laminate

@@ -12,8 +12,8 @@
 #include <string>
 #include <vector>
 
-#include "core/measure/input_error.hpp"
-#include "core/measure/units.hpp"
+#include "core/units/input_error.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::wood {
 namespace {
@@ -45,7 +45,7 @@ PrintedTable printedTable() {
             continue;
         }
         std::vector<double> numbers = numbersOf(line);
-        const double air_C = measure::fromFahrenheit(numbers.front());
+        const double air_C = units::fromFahrenheit(numbers.front());
         numbers.erase(numbers.begin());
         table.rows.push_back({air_C, numbers});
     }
@@ -113,7 +113,7 @@ TEST(PublishedAir, AirThatIsNoneIsRefusedByName) {
     const auto pathOf = [](double air_C, double humidity) {
         try {
             equilibriumMoisture(air_C, humidity);
-        } catch (const measure::InputError& error) {
+        } catch (const units::InputError& error) {
             return error.path();
         }
         return std::string("accepted");

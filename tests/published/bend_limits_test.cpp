@@ -17,11 +17,11 @@
 #include <utility>
 #include <vector>
 
-#include "core/stack/limits.hpp"
-#include "core/stack/softened.hpp"
+#include "core/laminate/limits.hpp"
+#include "core/laminate/softened.hpp"
 #include "core/wood/bending.hpp"
 
-namespace fayline::stack {
+namespace fayline::laminate {
 namespace {
 
 struct Radius {
@@ -58,7 +58,7 @@ TEST(BendLimits, BendingFactorOfEurocode) {
     const std::array<std::pair<double, double>, 6> rows{
         {{100, 0.86}, {150, 0.91}, {200, 0.96}, {230, 0.99}, {240, 1.00}, {400, 1.00}}};
     for (const auto& [ratio, factor] : rows) EXPECT_NEAR(bendingFactorEurocode(ratio), factor, 1e-12) << ratio;
-    EXPECT_EQ(bendingFactorEurocodeSource().mark, measure::Mark::fromMemory);
+    EXPECT_EQ(bendingFactorEurocodeSource().mark, units::Mark::fromMemory);
 }
 
 // Shop rule of makers of glued timber, R / 200: 45 mm on 9 m, on several of their pages (P, at second hand). EN 14080
@@ -119,14 +119,14 @@ TEST(BendLimits, DryWoodsBreakBelowOnePerCentAndHotOnesAtTwo) {
         EXPECT_LT(strain, 0.010) << species.id;
         EXPECT_GT(strain, 0.005) << species.id;
     }
-    EXPECT_EQ(hotBreakingStrain(boat::Softened::steamed, 0)->value, 0.02);
+    EXPECT_EQ(hotBreakingStrain(model::Softened::steamed, 0)->value, 0.02);
 }
 
 // Least radii published for steamed wood as thicknesses: beech 2.5, oak 4, birch 5.7, alder 8, spruce 10, pine 11 (P).
 // By the strain of the outside all lie far past what hot wood stretches: a strap must have kept it from stretching.
 TEST(BendLimits, RadiiOfSteamedWoodNeedAStrap) {
     for (const double ratio : {2.5, 4.0, 5.7, 8.0, 10.0, 11.0}) {
-        EXPECT_GT(1 / (2 * ratio), 2 * hotBreakingStrain(boat::Softened::steamed, 0)->value) << ratio;
+        EXPECT_GT(1 / (2 * ratio), 2 * hotBreakingStrain(model::Softened::steamed, 0)->value) << ratio;
     }
 }
 
@@ -156,4 +156,4 @@ TEST(BendLimits, ThickerStockNeedsALargerRatio) {
 }
 
 }  // namespace
-}  // namespace fayline::stack
+}  // namespace fayline::laminate

@@ -3,13 +3,13 @@
 
 #include <cmath>
 
-#include "core/holding/prop.hpp"
-#include "core/measure/units.hpp"
+#include "core/holding/props/prop.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::holding {
 namespace {
 
-using measure::foot_m, measure::inch_m, measure::poundForce_N, measure::psi_Pa;
+using units::foot_m, units::inch_m, units::poundForce_N, units::psi_Pa;
 
 struct Row {
     double length, slenderness, stability, allowable;

@@ -1,5 +1,5 @@
 // The rod in contact with its form against what others and other ways of computing say.
-#include "core/holding/contact.hpp"
+#include "core/contact/contact.hpp"
 
 #include <gtest/gtest.h>
 
@@ -12,7 +12,7 @@
 #include <sstream>
 #include <string>
 
-namespace fayline::holding {
+namespace fayline::contact {
 namespace {
 
 using Along = std::function<double(double)>;
@@ -123,30 +123,30 @@ std::vector<RodCase> rodCases() {
     };
 }
 
-Problem problemOf(const RodCase& each, boat::Pads pads, double step) {
+Problem problemOf(const RodCase& each, bool padsHold, double step) {
     Problem problem;
     problem.rod = rodOf(meshBetween(each.from_m, each.to_m, each.stations_m, step), each.stiffness_N_m2, each.curvature,
                         each.rate);
     for (std::size_t i = 0; i < each.stations_m.size(); ++i)
         problem.holds.push_back({each.stations_m[i], 0, each.pulls_N[i], each.pulls_N[i]});
-    problem.pads = pads;
+    problem.padsHold = padsHold;
     problem.anchor_m = each.stations_m[each.stations_m.size() / 2];
     return problem;
 }
 
 // Tolerance: 1 % of the case's largest gap or 0.02 mm, whichever is more; the rows themselves are good to half of that.
-void expectRows(boat::Pads pads) {
+void expectRows(bool padsHold) {
     const auto rows = publishedRows();
     ASSERT_EQ(rows.size(), 8u);
     for (const RodCase& each : rodCases()) {
         SCOPED_TRACE(each.name);
-        const Problem problem = problemOf(each, pads, step_m);
+        const Problem problem = problemOf(each, padsHold, step_m);
         const Contact contact = solve(problem);
         EXPECT_EQ(contact.outcome, Outcome::settled);
         double largest = 0;
         double worst = 0;
         for (const Row& row : rows.at(each.name)) {
-            const double gap = pads == boat::Pads::hold ? row.gapPadsHold_mm : row.gapPadsSlide_mm;
+            const double gap = padsHold ? row.gapPadsHold_mm : row.gapPadsSlide_mm;
             largest = std::max(largest, gap);
             worst = std::max(worst, std::abs(at(problem, contact, row.s_m).gap_m * 1000 - gap));
         }
@@ -158,19 +158,19 @@ void expectRows(boat::Pads pads) {
 }
 
 TEST(PublishedRod, PadsThatHoldGiveTheExactGaps) {
-    expectRows(boat::Pads::hold);
+    expectRows(true);
 }
 
 TEST(PublishedRod, PadsThatSlideGiveTheExactGaps) {
-    expectRows(boat::Pads::slide);
+    expectRows(false);
 }
 
 TEST(PublishedRod, ElementsFourTimesFinerChangeGapsByLessThanHalfAPerCent) {
     for (const RodCase& each : rodCases())
-        for (const boat::Pads pads : {boat::Pads::hold, boat::Pads::slide}) {
+        for (const bool padsHold : {true, false}) {
             SCOPED_TRACE(each.name);
-            const Problem coarse = problemOf(each, pads, step_m);
-            const Problem fine = problemOf(each, pads, step_m / 4);
+            const Problem coarse = problemOf(each, padsHold, step_m);
+            const Problem fine = problemOf(each, padsHold, step_m / 4);
             const Contact coarseContact = solve(coarse);
             const Contact fineContact = solve(fine);
             EXPECT_EQ(fineContact.outcome, Outcome::settled);
@@ -273,14 +273,14 @@ struct Tail {
 // The tail that an end pull leaves on a circular form of 1 m radius, hard enough that the reaction where it begins is
 // nearly a point: its middle is taken. The closed form thinks the strip down all the way; left alone between two pulls
 // it springs clear, so it is held down to 0.2 m from either end.
-Tail tailOf(double stiffness_N_m2, double pull_N, boat::Pads pads) {
+Tail tailOf(double stiffness_N_m2, double pull_N, bool padsHold) {
     Problem problem;
     std::vector<double> stations;
     for (int i = -20; i <= 20; ++i) stations.push_back(0.02 * i);
     problem.rod = rodOf(meshBetween(-0.6, 0.6, stations, 0.0025), stiffness_N_m2, always(1), always(0), 1e13);
     problem.holds = {{-0.6, 0, pull_N, pull_N}, {0.6, 0, pull_N, pull_N}};
     for (const double station : stations) problem.holds.push_back({station, 0, 1e6, {}});
-    problem.pads = pads;
+    problem.padsHold = padsHold;
     const Contact contact = solve(problem);
     EXPECT_EQ(contact.outcome, Outcome::settled);
     double pressed = 0;
@@ -297,8 +297,8 @@ Tail tailOf(double stiffness_N_m2, double pull_N, boat::Pads pads) {
 // B / (P R), its end off by tail^2 / (6 R) (small slopes). E = 12 000 MPa, 50 x 6 mm: B = 10.8 N m^2; R = 1 m,
 // P = 60 N: 180 mm and 5.4 mm. Tolerance 2 %: the closed form is of small slopes, the tail turns by a tenth.
 TEST(PublishedRod, AStripDrawnRoundACircleLeavesItsTailOff) {
-    for (const boat::Pads pads : {boat::Pads::hold, boat::Pads::slide}) {
-        const Tail tail = tailOf(10.8, 60, pads);
+    for (const bool padsHold : {true, false}) {
+        const Tail tail = tailOf(10.8, 60, padsHold);
         EXPECT_NEAR(tail.length_m, 0.180, 0.02 * 0.180);
         EXPECT_NEAR(tail.gap_m, 0.0054, 0.02 * 0.0054);
         std::printf("tail %.4f m, off by %.5f m\n", tail.length_m, tail.gap_m);
@@ -312,13 +312,13 @@ TEST(PublishedRod, ALoosePackOfStripsWantsAsManyTimesTheirPull) {
     constexpr double strip = 12e9 * 0.060 * 0.005 * 0.005 * 0.005 / 12;
     EXPECT_NEAR(8 * strip, 60, 1e-9);
     EXPECT_NEAR(512 * strip, 3840, 1e-9);
-    const Tail one = tailOf(strip, 45, boat::Pads::slide);
+    const Tail one = tailOf(strip, 45, false);
     for (const double times : {8.0, 512.0}) {
-        const Tail pack = tailOf(times * strip, times * 45, boat::Pads::slide);
+        const Tail pack = tailOf(times * strip, times * 45, false);
         EXPECT_NEAR(pack.length_m, one.length_m, 0.02 * one.length_m);
         EXPECT_NEAR(pack.gap_m, one.gap_m, 0.02 * one.gap_m);
     }
 }
 
 }  // namespace
-}  // namespace fayline::holding
+}  // namespace fayline::contact

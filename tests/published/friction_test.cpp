@@ -1,7 +1,7 @@
 // Friction: the cone within which a bar stands without a stop.
 #include <gtest/gtest.h>
 
-#include "core/holding/prop.hpp"
+#include "core/holding/props/prop.hpp"
 #include "tests/core/holding/made_props.hpp"
 
 namespace fayline::holding {
@@ -17,7 +17,7 @@ TEST(PublishedFriction, APropStandsWithinTheConeAndSlipsBeyondIt) {
             made::PropWork work(0.0);  // heading: level
             work.piece.holding.floor.friction = mu;
             work.piece.holding.stations = {made::propAt(0.5)};
-            work.piece.holding.stations[0].strut.stop = boat::Stop::head;
+            work.piece.holding.stations[0].strut.stop = model::Stop::head;
             work.piece.holding.stations[0].strut.footY_m = -1.0;
             const double height = 1.0 - made::depth_m;
             work.piece.holding.stations[0].strut.footX_m = 0.5 + aside * 0.999 * mu * height;

@@ -12,7 +12,7 @@
 #include "core/glue/cure.hpp"
 #include "core/glue/pot_life.hpp"
 #include "core/glue/ratio.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/published/csv_rows.hpp"
 
 namespace fayline::glue {
@@ -54,21 +54,21 @@ TEST(PublishedGlue, RatiosByWeightAndByVolumeGoWithTheDensitiesThatFollow) {
         const double byWeight = number(row, "weight_resin") / number(row, "weight_hardener");
         // The density ratio is printed to 0.01.
         EXPECT_NEAR(byWeight / byVolume, number(row, "density_ratio"), 0.005001);
-        boat::OwnAdhesive own;
+        model::OwnAdhesive own;
         own.id = "row";
         own.partsByVolume = {number(row, "volume_resin"), number(row, "volume_hardener")};
         own.partsByWeight = {number(row, "weight_resin"), number(row, "weight_hardener")};
         own.density_kg_m3 = {1120, 1120 / number(row, "density_ratio")};
         EXPECT_NO_THROW(checkRatios(ownAdhesive(own), "row"));
         // A cup measured by weight and one by the marks hold the same mix, as near as the density ratio is printed.
-        boat::Glue glue;
+        model::Glue glue;
         glue.scaleReads_kg = 1e-6;
         glue.cupReads_m3 = 1e-9;
         const Adhesive adhesive = ownAdhesive(own);
         const Fitted fitted = fitWithEnds(adhesive, "row");
         const BatchNeed need{BatchFor::spread, 0, 0.2, 0.4, 0.2 / 60, 240};
         const Batch weighed = batchesFor(need, glue, adhesive, fitted, 1).front();
-        glue.measuredBy = boat::MeasuredBy::cup;
+        glue.measuredBy = model::MeasuredBy::cup;
         const Batch marked = batchesFor(need, glue, adhesive, fitted, 1).front();
         EXPECT_NEAR(weighed.parts_kg[0] / weighed.parts_kg[1], byWeight, 1e-3 * byWeight);
         EXPECT_NEAR(marked.parts_m3[0] / marked.parts_m3[1], byVolume, 1e-3 * byVolume);
@@ -79,7 +79,7 @@ TEST(PublishedGlue, RatiosByWeightAndByVolumeGoWithTheDensitiesThatFollow) {
 
 // The row of 3 : 1 by volume, which is 3.5 : 1 by weight: whoever takes one for the other is told.
 TEST(PublishedGlue, TheRatioByVolumeTakenForThatByWeightIsRefused) {
-    boat::OwnAdhesive own;
+    model::OwnAdhesive own;
     own.id = "row";
     own.partsByVolume = {3, 1};
     own.partsByWeight = {3, 1};
@@ -87,7 +87,7 @@ TEST(PublishedGlue, TheRatioByVolumeTakenForThatByWeightIsRefused) {
     try {
         checkRatios(ownAdhesive(own), "adhesives[0]");
         ADD_FAILURE() << "accepted";
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         EXPECT_EQ(error.path(), "adhesives[0].parts_by_weight");
     }
 }
@@ -104,7 +104,7 @@ TEST(PublishedGlue, TheBuiltInGluesCarryThoseRatios) {
         std::printf("%-22s by weight %.3f : 1, by volume and density %.3f : 1\n", adhesive.id.c_str(), byWeight,
                     byVolume);
         EXPECT_NEAR(byVolume / byWeight, 1, ratiosAgreeWithin);
-        if (adhesive.kind != boat::AdhesiveKind::epoxy) continue;
+        if (adhesive.kind != model::AdhesiveKind::epoxy) continue;
         EXPECT_DOUBLE_EQ(byWeight, 100.0 / 47);
         EXPECT_DOUBLE_EQ(adhesive.partsByVolume[0] / adhesive.partsByVolume[1], 2);
         EXPECT_NEAR(byVolume / byWeight, 1, 0.001);
@@ -175,7 +175,7 @@ TEST(PublishedGlue, GelHeatAndRiseAreThoseOfTheirSources) {
     EXPECT_NEAR(kinetics.capacity_J_kgK, 2090, 0.01 * 2090);
     kinetics.rate_per_s = 1e-3;
     kinetics.lossFactor = 1e-4;
-    const PotLifeOf life = potLife(kinetics, fillOf(boat::Vessel::cup, 1e-2, 5, 1100), 25, 25);
+    const PotLifeOf life = potLife(kinetics, fillOf(model::Vessel::cup, 1e-2, 5, 1100), 25, 25);
     EXPECT_NEAR(life.peak_C - 25, 232, 0.01 * 232);
 }
 
@@ -185,18 +185,18 @@ TEST(PublishedGlue, GelHeatAndRiseAreThoseOfTheirSources) {
 // it.
 TEST(PublishedGlue, TenDegreesHalveTheTimeWithinATenth) {
     for (const Adhesive& adhesive : builtInAdhesives()) {
-        if (adhesive.kind != boat::AdhesiveKind::epoxy) continue;
+        if (adhesive.kind != model::AdhesiveKind::epoxy) continue;
         const Kinetics kinetics = fitKinetics(adhesive, adhesive.id);
         EXPECT_NEAR(filmReaches(kinetics, 30, 0.9) / filmReaches(kinetics, 20, 0.9), 0.5, 0.05);
-        const Fill fill = fillOf(boat::Vessel::cup, 180e-6, 0.1, adhesive.mixDensity_kg_m3());
+        const Fill fill = fillOf(model::Vessel::cup, 180e-6, 0.1, adhesive.mixDensity_kg_m3());
         const double cups = potLife(kinetics, fill, 35, 35).lasts_s / potLife(kinetics, fill, 25, 25).lasts_s;
         std::printf("%-22s 100 g at 35 C last %.2f of what they last at 25 C\n", adhesive.id.c_str(), cups);
         EXPECT_GT(cups, 0.40);
         EXPECT_LT(cups, 0.55);
         EXPECT_GT(filmReaches(kinetics, 15, 0.9) / filmReaches(kinetics, 25, 0.9), 2);  // not 1.3
-        boat::Glue warm;
+        model::Glue warm;
         warm.air_C = warm.airOverNight_C = 30;
-        boat::Glue room = warm;
+        model::Glue room = warm;
         room.air_C = room.airOverNight_C = 20;
         const double needed_s = adhesive.handling_s;
         if (adhesive.least_C <= 20) {
@@ -219,8 +219,8 @@ TEST(PublishedGlue, AJointTakesAsMuchAsMakersAndPracticeSay) {
     EXPECT_NEAR(1000 * most_m, 0.81, 0.006);
     const std::vector<GlueLine> lines{{1, 0, 3.0, false}};
     for (const Adhesive& adhesive : builtInAdhesives()) {
-        if (adhesive.kind != boat::AdhesiveKind::epoxy) continue;
-        boat::Glue glue;
+        if (adhesive.kind != model::AdhesiveKind::epoxy) continue;
+        model::Glue glue;
         glue.adhesive = adhesive.id;
         const GluePlan plan = planGlue(glue, {}, builtInAdhesives(), lines, 0);
         const double volume_m = (plan.parts_m3[0] + plan.parts_m3[1]) / plan.amounts.joint_m2;
@@ -241,7 +241,7 @@ TEST(PublishedGlue, AJointTakesAsMuchAsMakersAndPracticeSay) {
 // laminating: within 2 %.
 TEST(PublishedGlue, AMixIsAsHeavyAsAMakerSays) {
     for (const Adhesive& adhesive : builtInAdhesives()) {
-        if (adhesive.kind != boat::AdhesiveKind::epoxy) continue;
+        if (adhesive.kind != model::AdhesiveKind::epoxy) continue;
         EXPECT_NEAR(adhesive.mixDensity_kg_m3() / (4.195 / 3.785411784e-3), 1, 0.02);
     }
 }

@@ -1,7 +1,7 @@
 // The hull on its blocks. Source: plane equilibrium of a rigid body, worked on paper below (derived, D). Weight 1 000
 // kg = 9 806.65 N by standard gravity (exact by definition). Moments anticlockwise, x to the right, y up; R_i is the
 // push of block i.
-#include "core/holding/hull.hpp"
+#include "core/holding/props/hull.hpp"
 
 #include <gtest/gtest.h>
 
@@ -12,8 +12,8 @@ namespace {
 
 constexpr double W = 9806.65;
 
-boat::Hull hullOn(const std::vector<line::Xy>& blocks, double centreX_m, double friction = 0.3) {
-    boat::Hull hull;
+model::Hull hullOn(const std::vector<line::Xy>& blocks, double centreX_m, double friction = 0.3) {
+    model::Hull hull;
     hull.weight_kg = 1000;
     hull.centreX_m = centreX_m;
     hull.centreY_m = 1;

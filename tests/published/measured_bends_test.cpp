@@ -12,14 +12,14 @@
 #include <string>
 #include <vector>
 
-#include "core/plan/form_wording.hpp"
-#include "core/stack/form_plan.hpp"
-#include "core/stack/release.hpp"
-#include "tests/core/stack/made_lines.hpp"
-#include "tests/core/stack/made_stacks.hpp"
+#include "core/laminate/springback/form_plan.hpp"
+#include "core/laminate/springback/release.hpp"
+#include "core/plan/findings/form_wording.hpp"
+#include "tests/core/laminate/made_lines.hpp"
+#include "tests/core/laminate/made_stacks.hpp"
 #include "tests/published/csv_rows.hpp"
 
-namespace fayline::stack {
+namespace fayline::laminate {
 namespace {
 
 using published::Row;
@@ -33,18 +33,18 @@ std::vector<std::string> split(const std::string& text, char separator) {
 
 // rho of the lay-up on an arc of that radius (the form's face).
 double ruleFor(const std::string& layup, double radius_m) {
-    boat::Stack stack;
+    model::Stack stack;
     stack.strips.clear();
     for (const std::string& group : split(layup, '+')) {
         const std::vector<std::string> parts = split(group, 'x');
-        boat::Strips strips{.count = std::stoi(parts.at(0)), .thickness_m = std::stod(parts.at(1)) / 1000};
+        model::Strips strips{.count = std::stoi(parts.at(0)), .thickness_m = std::stod(parts.at(1)) / 1000};
         strips.moe_Pa = std::stod(parts.at(2)) * 1e9;
         stack.strips.push_back(strips);
     }
     stack.glueLine_m = 0;
     stack.runsPastStart_m = stack.runsPastEnd_m = 0;
-    const std::vector<Part> parts =
-        partsOf(stack, boat::Describes::innerFace, boat::Side::left, made::arc(-radius_m, 0.5), wood::builtInSpecies());
+    const std::vector<Part> parts = partsOf(stack, model::Describes::innerFace, model::Side::left,
+                                            made::arc(-radius_m, 0.5), wood::builtInSpecies());
     return parts.at(0).along.at(parts.at(0).along.size() / 2).ratio;
 }
 
@@ -136,11 +136,11 @@ TEST(MeasuredBends, LieBetweenNothingAndAboutTwiceTheRule) {
                 most, mean, deviation);
 
     // What every form says of itself until the piece's own record says better.
-    const boat::Piece piece;
+    const model::Piece piece;
     const line::Line line = made::arc(-1, 1);
     const FormPlan plan =
         planForm(piece, line, wood::builtInSpecies(),
-                 planStack(piece.stack, boat::Describes::innerFace, boat::Side::left, line, wood::builtInSpecies()));
+                 planStack(piece.stack, model::Describes::innerFace, model::Side::left, line, wood::builtInSpecies()));
     EXPECT_NEAR(plan.scatterLow, least, 1e-9);
     EXPECT_NEAR(plan.scatterHigh, most, 0.15);
     EXPECT_EQ(bends.size(), static_cast<std::size_t>(plan::measuredBends));
@@ -180,4 +180,4 @@ TEST(MeasuredBends, TheWorkshopRuleAsWorkedThere) {
 }
 
 }  // namespace
-}  // namespace fayline::stack
+}  // namespace fayline::laminate

@@ -28,7 +28,7 @@ published::Row eventOf(const std::string& name) {
 
 // A resin of which `mass_kg` last `lasts_min` at `at_C`.
 Adhesive resin(double lasts_min, double mass_kg = 0.1, double at_C = 25) {
-    boat::OwnAdhesive own;
+    model::OwnAdhesive own;
     own.id = "resin";
     own.potLife_s = 60 * lasts_min;
     own.potLifeMass_kg = mass_kg;
@@ -39,15 +39,15 @@ Adhesive resin(double lasts_min, double mass_kg = 0.1, double at_C = 25) {
 // In a cup that it fills by two thirds.
 PotLifeOf inCup(const Adhesive& adhesive, double mass_kg, double air_C) {
     const double density = adhesive.mixDensity_kg_m3();
-    return potLife(fitKinetics(adhesive, "resin"), fillOf(boat::Vessel::cup, 1.5 * mass_kg / density, mass_kg, density),
-                   air_C, air_C, true);
+    return potLife(fitKinetics(adhesive, "resin"),
+                   fillOf(model::Vessel::cup, 1.5 * mass_kg / density, mass_kg, density), air_C, air_C, true);
 }
 
 // The same with both ends of what is assumed of the data sheet's cup.
 PotLifeRange rangeInCup(const Adhesive& adhesive, double mass_kg, double air_C) {
     const double density = adhesive.mixDensity_kg_m3();
     return potLifeRange(fitWithEnds(adhesive, "resin"),
-                        fillOf(boat::Vessel::cup, 1.5 * mass_kg / density, mass_kg, density), air_C);
+                        fillOf(model::Vessel::cup, 1.5 * mass_kg / density, mass_kg, density), air_C);
 }
 
 // When it is warmer than `mix_C`, seconds.
@@ -86,7 +86,7 @@ TEST(PublishedEvents, ACupOfAnHoursResinWarmsAndThenIsGoneWithinMinutes) {
     const Adhesive adhesive = resin(tin_min);
     const double density = adhesive.mixDensity_kg_m3();
     const double tray_s = potLife(fitKinetics(adhesive, "resin"),
-                                  fillOf(boat::Vessel::tray, 4 * mass_kg / density, mass_kg, density), 25, 25)
+                                  fillOf(model::Vessel::tray, 4 * mass_kg / density, mass_kg, density), 25, 25)
                               .lasts_s;
     EXPECT_GT(tray_s, 2 * life.lasts_s);
     // What does not come out.
@@ -182,7 +182,7 @@ TEST(PublishedEvents, AFilmOutlastsAHundredGramsAsManyTimesAsTold) {
 // For who reads the test's output: each glue of the program by its mass, in a cup that it fills by two thirds at 25 C.
 TEST(PublishedEvents, EachGlueOfTheProgramGoesOffSoonerTheMoreThereIsOfIt) {
     for (const Adhesive& adhesive : builtInAdhesives()) {
-        if (adhesive.kind != boat::AdhesiveKind::epoxy) continue;
+        if (adhesive.kind != model::AdhesiveKind::epoxy) continue;
         std::printf("%-22s", adhesive.id.c_str());
         Between before{INFINITY, INFINITY, INFINITY};
         for (const double mass_kg : {0.1, 0.2, 0.3, 0.5, 1.0, 2.0, 4.0}) {

@@ -6,20 +6,20 @@
 #include <cmath>
 
 #include "core/holding/held.hpp"
-#include "core/measure/units.hpp"
-#include "tests/core/stack/made_lines.hpp"
+#include "core/units/units.hpp"
+#include "tests/core/laminate/made_lines.hpp"
 
 namespace fayline::holding {
 namespace {
 
-using boat::AdhesiveKind;
-using measure::inch_m, measure::poundForce_N, measure::psi_Pa;
+using model::AdhesiveKind;
+using units::inch_m, units::poundForce_N, units::psi_Pa;
 
 // Source: a woodworking magazine's page on clamping panels, 2021 (P): a joint of 1 in by 25 in at 150 psi wants
 // 3,750 lbf in all. Its clamps pull 420 or 470 lbf (printed as psi; the sums only work as pounds), which makes 9 or 8.
 TEST(PublishedPressing, APanelJointWantsAsManyClampsAsItsSourceCounts) {
-    boat::Piece piece;
-    piece.stack.widths = {boat::Width{0, inch_m}};
+    model::Piece piece;
+    piece.stack.widths = {model::Width{0, inch_m}};
     piece.stack.ripAllowance_m = 0;
     piece.glue.pasteYield_Pa = 0;
     const line::Line line = made::straight(25 * inch_m);
@@ -55,7 +55,7 @@ TEST(PublishedPressing, EachGlueWantsWhatItsSourceSays) {
         EXPECT_NEAR(wanted.least_Pa / 1e6, row.least_MPa, rounding);
         EXPECT_NEAR(wanted.most_Pa / 1e6, row.most_MPa, rounding);
         EXPECT_EQ(wanted.contactIsEnough, row.kind == AdhesiveKind::epoxy);
-        EXPECT_EQ(wanted.source.mark, measure::Mark::fromMemory);
+        EXPECT_EQ(wanted.source.mark, units::Mark::fromMemory);
     }
 }
 

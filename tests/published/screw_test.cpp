@@ -1,14 +1,14 @@
 // Screws out of side grain.
-#include "core/holding/screw.hpp"
+#include "core/holding/props/screw.hpp"
 
 #include <gtest/gtest.h>
 
-#include "core/measure/units.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::holding {
 namespace {
 
-using measure::inch_m, measure::poundForce_N;
+using units::inch_m, units::poundForce_N;
 
 constexpr double perInch = poundForce_N / inch_m;  // N/m in a pound-force per inch
 

@@ -18,7 +18,7 @@
 #include <utility>
 #include <vector>
 
-#include "core/measure/units.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::wood {
 namespace {
@@ -76,10 +76,10 @@ struct Property {
     double inchPoundUnit_Pa;
     double halfPrinted_Pa;    // half of the last printed figure of the inch-pound table
     double halfPrintedSi_Pa;  // the same of the metric column
-    std::optional<measure::Cited> (*of)(const Species&);
+    std::optional<units::Cited> (*of)(const Species&);
 };
 
-constexpr double psi = measure::psi_Pa;
+constexpr double psi = units::psi_Pa;
 const std::vector<Property>& properties() {
     static const std::vector<Property> all{
         {"mor", "_psi", psi, 50 * psi, 0.05e6, [](const Species& s) { return std::optional(s.mor_Pa); }},
@@ -172,18 +172,17 @@ TEST(PublishedSpecies, NominalBreakingStrainAgreesWithTheOneComputedApart) {
 TEST(PublishedSpecies, MarksAreThoseOfTheReadings) {
     for (const Printed& row : printedRows()) {
         const Species& species = builtIn(row.id);
-        const std::vector<std::optional<measure::Cited>> values{species.sg,
-                                                                species.mor_Pa,
-                                                                species.moe_Pa,
-                                                                species.compressionAlong_Pa,
-                                                                species.compressionAcross_Pa,
-                                                                species.shear_Pa,
-                                                                species.shrinkRadial};
+        const std::vector<std::optional<units::Cited>> values{species.sg,
+                                                              species.mor_Pa,
+                                                              species.moe_Pa,
+                                                              species.compressionAlong_Pa,
+                                                              species.compressionAcross_Pa,
+                                                              species.shear_Pa,
+                                                              species.shrinkRadial};
         const std::vector<std::string> marks = split(row.fields.at("marks"), ' ');
         ASSERT_EQ(marks.size(), values.size()) << row.id;
         for (std::size_t i = 0; i < marks.size(); ++i) {
-            EXPECT_EQ(values[i] ? measure::markText(values[i]->source.mark) : "-", marks[i])
-                << row.id << ", value " << i;
+            EXPECT_EQ(values[i] ? units::markText(values[i]->source.mark) : "-", marks[i]) << row.id << ", value " << i;
         }
         EXPECT_EQ(species.shrinkTangential->source.mark, species.shrinkRadial->source.mark) << row.id;
     }

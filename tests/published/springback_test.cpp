@@ -6,24 +6,24 @@
 #include <tuple>
 #include <vector>
 
-#include "core/measure/units.hpp"
-#include "core/stack/form_plan.hpp"
-#include "core/stack/release.hpp"
-#include "tests/core/stack/made_lines.hpp"
-#include "tests/core/stack/made_stacks.hpp"
+#include "core/laminate/springback/form_plan.hpp"
+#include "core/laminate/springback/release.hpp"
+#include "core/units/units.hpp"
+#include "tests/core/laminate/made_lines.hpp"
+#include "tests/core/laminate/made_stacks.hpp"
 
-namespace fayline::stack {
+namespace fayline::laminate {
 namespace {
 
-using boat::Describes;
-using boat::Side;
 using made::stackOf;
+using model::Describes;
+using model::Side;
 
-double ratioOf(const boat::Stack& stack) {
+double ratioOf(const model::Stack& stack) {
     return ratioAtPlace(stack, Describes::innerFace, Side::left, made::straight(1.0), wood::builtInSpecies(), 0.5);
 }
 
-FormPlan formOn(const line::Line& line, const boat::Piece& piece) {
+FormPlan formOn(const line::Line& line, const model::Piece& piece) {
     const StackPlan stack =
         planStack(piece.stack, piece.line.describes, piece.line.stripsOn, line, wood::builtInSpecies());
     return planForm(piece, line, wood::builtInSpecies(), stack);
@@ -65,20 +65,20 @@ TEST(Springback, OfEqualStripsIsAsTabled) {
 // The rule as read in a wooden-boat forum's thread "Laminating deck beams: Spring back" (P): y = x / n^2, x the camber
 // on the form. Worked there: a 2 in beam of four 1/2 in layers with 3 in of camber loses 3/16 in, of eight layers 3/64.
 TEST(Springback, TheWorkshopsExampleComesOut) {
-    EXPECT_NEAR(3 * ratioOf(stackOf(4, 0.5 * measure::inch_m)), 3.0 / 16, 1e-12);
-    EXPECT_NEAR(3 * ratioOf(stackOf(8, 0.25 * measure::inch_m)), 3.0 / 64, 1e-12);
+    EXPECT_NEAR(3 * ratioOf(stackOf(4, 0.5 * units::inch_m)), 3.0 / 16, 1e-12);
+    EXPECT_NEAR(3 * ratioOf(stackOf(8, 0.25 * units::inch_m)), 3.0 / 64, 1e-12);
     // On a beam of 6 ft chord, the piece let go from a form with 3 in of camber. The rule takes the curve for shallow:
     // camber falls in proportion to curvature within 8 (camber / chord)^2 / 3 of itself, 0.5 %; strips' radii add less.
-    const double rise = 3 * measure::inch_m;
-    const double chord = 6 * measure::foot_m;
+    const double rise = 3 * units::inch_m;
+    const double chord = 6 * units::foot_m;
     const double radius = rise / 2 + chord * chord / (8 * rise);
     for (const auto& [strips, thickness_in, lost_in] : {std::tuple(4, 0.5, 3.0 / 16), std::tuple(8, 0.25, 3.0 / 64)}) {
-        boat::Piece piece;
-        piece.stack = stackOf(strips, thickness_in * measure::inch_m);
+        model::Piece piece;
+        piece.stack = stackOf(strips, thickness_in * units::inch_m);
         piece.form.allowsForSpringback = false;
         const FormPlan plan = formOn(made::arc(-radius, 2 * std::asin(chord / 2 / radius)), piece);
         EXPECT_NEAR(plan.parts[0].uncorrected.riseFrom_m, rise, 1e-7);
-        EXPECT_NEAR(plan.parts[0].uncorrected.rise_m, lost_in * measure::inch_m, 0.01 * lost_in * measure::inch_m);
+        EXPECT_NEAR(plan.parts[0].uncorrected.rise_m, lost_in * units::inch_m, 0.01 * lost_in * units::inch_m);
     }
 }
 
@@ -87,7 +87,7 @@ TEST(Springback, TheWorkshopsExampleComesOut) {
 TEST(Springback, DoesNotDependOnTheRadius) {
     for (const int strips : {2, 4, 8, 16}) {
         for (const double thickness : {0.001, 0.002, 0.004}) {
-            boat::Stack stack = stackOf(strips, thickness);
+            model::Stack stack = stackOf(strips, thickness);
             stack.strips[0].species = "beech_am";
             std::vector<double> ratios;
             for (const double radius : {0.5, 1.0, 2.0}) {
@@ -104,11 +104,11 @@ TEST(Springback, DoesNotDependOnTheRadius) {
 // 0.10816 (D); a sheet made by a member of the forum where it was read (iceboating.net/node/2236, P) says about 11 %.
 TEST(Springback, OfAPlankOfTwoWoodsIsWhatASheetMadeElsewhereSays) {
     const auto ply = [](double thickness_in, double modulus_Mpsi) {
-        boat::Strips strips{.count = 1, .thickness_m = thickness_in * measure::inch_m};
+        model::Strips strips{.count = 1, .thickness_m = thickness_in * units::inch_m};
         strips.moe_Pa = modulus_Mpsi * 6.894757e9;
         return strips;
     };
-    boat::Stack stack = stackOf(1, 0.006);
+    model::Stack stack = stackOf(1, 0.006);
     stack.strips = {ply(0.3125, 1.74), ply(0.5, 1.24), ply(0.3125, 1.74)};
     EXPECT_NEAR(ratioOf(stack), 0.10816, 5e-6);
     EXPECT_NEAR(ratioOf(stack), 0.11, 0.005);
@@ -120,13 +120,13 @@ TEST(Springback, OfAPlankOfTwoWoodsIsWhatASheetMadeElsewhereSays) {
 // (D; the spring-in of curved composite parts, Radford & Rennick, Nelson & Cairns, M). e_R = +1.0 %, e_L = +0.03 %:
 // it falls by 0.9604 %.
 TEST(Springback, MoistureMovesTheCurveAsWorkedOut) {
-    boat::OwnSpecies own;
+    model::OwnSpecies own;
     own.id = "made";
     own.mor_Pa = 100e6;
     own.moe_Pa = 12e9;
     own.shrinkRadial = 0.05;
     own.shrinkTangential = 0.05;
-    boat::Stack stack = stackOf(8, 0.006);
+    model::Stack stack = stackOf(8, 0.006);
     stack.strips[0].species = "made";
     // 6 % up: a fifth of 5 % and of 0.15 %.
     stack.moisture = 0.08;
@@ -140,7 +140,7 @@ TEST(Springback, MoistureMovesTheCurveAsWorkedOut) {
 // White oak, radial shrinkage 5.6 % (Wood Handbook Table 4-3, P), dried by 6 %: e_R = -1.12 %, the curve tightens by
 // about 1.1 % (D), here 1.1023 % with 0.03 % of shrinkage along the grain.
 TEST(Springback, DryingWhiteOakTightensTheCurve) {
-    boat::Stack stack = stackOf(10, 0.006);
+    model::Stack stack = stackOf(10, 0.006);
     stack.moisture = 0.12;
     stack.serviceMoisture = 0.06;
     const MoistureMove move = moistureMove(stack, wood::builtInSpecies());
@@ -152,4 +152,4 @@ TEST(Springback, DryingWhiteOakTightensTheCurve) {
 }
 
 }  // namespace
-}  // namespace fayline::stack
+}  // namespace fayline::laminate

@@ -4,22 +4,22 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/laminate/stack.hpp"
 #include "core/line/line.hpp"
-#include "core/stack/stack.hpp"
-#include "tests/core/stack/made_lines.hpp"
+#include "tests/core/laminate/made_lines.hpp"
 
-namespace fayline::stack {
+namespace fayline::laminate {
 namespace {
 
 // Source: slipping pack (D): strips of thickness t with glue lines g round a turn theta step by theta (t + g) each,
 // (n - 1)(t + g) theta in all. Quarter circle, n = 10, t = 5, g = 0.2 mm: printed 73.5 mm (73.5133).
 TEST(PublishedStagger, TenStripsRoundAQuarterCircle) {
-    boat::Stack stack;
-    stack.strips = {boat::Strips{.count = 10, .thickness_m = 0.005}};
+    model::Stack stack;
+    stack.strips = {model::Strips{.count = 10, .thickness_m = 0.005}};
     stack.glueLine_m = 0.0002;
     stack.runsPastStart_m = 0;
     stack.runsPastEnd_m = 0;
-    const StackPlan plan = planStack(stack, boat::Describes::innerFace, boat::Side::left,
+    const StackPlan plan = planStack(stack, model::Describes::innerFace, model::Side::left,
                                      made::arc(-0.5, std::numbers::pi / 2), wood::builtInSpecies());
     EXPECT_NEAR(1000 * plan.stagger.end_m, 73.5, 0.05);
     EXPECT_NEAR(1000 * plan.stagger.end_m, 9 * 5.2 * std::numbers::pi / 2, 1e-6);
@@ -36,4 +36,4 @@ TEST(PublishedStagger, ParallelsOfACircleHaveRadiusTimesTurn) {
 }
 
 }  // namespace
-}  // namespace fayline::stack
+}  // namespace fayline::laminate

@@ -5,21 +5,21 @@
 #include <cmath>
 #include <utility>
 
-#include "core/stack/limits.hpp"
-#include "core/stack/stack.hpp"
-#include "tests/core/stack/made_lines.hpp"
+#include "core/laminate/limits.hpp"
+#include "core/laminate/stack.hpp"
+#include "tests/core/laminate/made_lines.hpp"
 
-namespace fayline::stack {
+namespace fayline::laminate {
 namespace {
 
 // Source: worked by hand (D): E = 12 000 MPa, t = 6 mm, R = 1000 mm at the strip's own middle: strain 0.0030, and with
 // that modulus a stress of 36 MPa. Tolerance: rounding and the made line.
 TEST(PublishedStrain, SixMillimetresOnAMetreIsThreePerMille) {
-    boat::Stack stack;
-    stack.strips = {boat::Strips{.count = 1, .thickness_m = 0.006}};
+    model::Stack stack;
+    stack.strips = {model::Strips{.count = 1, .thickness_m = 0.006}};
     stack.strips[0].moe_Pa = 12e9;
     const StackPlan plan =
-        planStack(stack, boat::Describes::middle, boat::Side::left, made::arc(-1.0, 1.0), wood::builtInSpecies());
+        planStack(stack, model::Describes::middle, model::Side::left, made::arc(-1.0, 1.0), wood::builtInSpecies());
     EXPECT_NEAR(plan.strips[0].strain, 0.0030, 1e-10);
     EXPECT_NEAR(plan.strips[0].strain * plan.strips[0].modulus_Pa, 36e6, 1);
 }
@@ -27,11 +27,11 @@ TEST(PublishedStrain, SixMillimetresOnAMetreIsThreePerMille) {
 // Source: layer i of a stack on a form of radius R has its own centre-line radius R + (i - 1/2) t + (i - 1) g and the
 // strain t over twice that (D). R = 600, t = 5, g = 0.2 mm: worked to six figures for layers 1, 4 and 8.
 TEST(PublishedStrain, EachLayerIsStrainedByItsOwnCentreLine) {
-    boat::Stack stack;
-    stack.strips = {boat::Strips{.count = 8, .thickness_m = 0.005}};
+    model::Stack stack;
+    stack.strips = {model::Strips{.count = 8, .thickness_m = 0.005}};
     stack.glueLine_m = 0.0002;
     const StackPlan plan =
-        planStack(stack, boat::Describes::innerFace, boat::Side::right, made::arc(0.6, 1.0), wood::builtInSpecies());
+        planStack(stack, model::Describes::innerFace, model::Side::right, made::arc(0.6, 1.0), wood::builtInSpecies());
     EXPECT_NEAR(plan.strips[0].leastRadius_m, 0.6025, 1e-8);
     EXPECT_NEAR(plan.strips[0].strain, 0.00414938, 5e-9);
     EXPECT_NEAR(plan.strips[3].leastRadius_m, 0.6181, 1e-8);
@@ -77,4 +77,4 @@ TEST(PublishedStrain, LeastRatiosOfGluedTimber) {
 }
 
 }  // namespace
-}  // namespace fayline::stack
+}  // namespace fayline::laminate

@@ -15,8 +15,8 @@ namespace {
 StrapPlan roundArc(double turn_rad, double friction) {
     const double radius = 0.5;
     made::Workpiece made(radius, radius * turn_rad);
-    boat::Station strap;
-    strap.kind = boat::HoldKind::strap;
+    model::Station strap;
+    strap.kind = model::HoldKind::strap;
     strap.at_m = 0;
     strap.strap.to_m = made.line.length();
     strap.most_N = 1000;

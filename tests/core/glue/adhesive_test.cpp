@@ -9,8 +9,8 @@
 
 #include "core/glue/pot_life.hpp"
 #include "core/glue/ratio.hpp"
-#include "core/measure/day_text.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/units/day_text.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/temporary_folder.hpp"
 
 namespace fayline::glue {
@@ -26,14 +26,14 @@ TEST(Adhesives, EachBuiltInOneCanBeMixedAndItsPotLifeMet) {
         EXPECT_GT(adhesive.openTime_s, 0);
         EXPECT_GT(adhesive.fullCure_s, adhesive.handling_s);
     }
-    EXPECT_NE(findAdhesive(builtInAdhesives(), boat::Glue{}.adhesive), nullptr);  // the default of the file
+    EXPECT_NE(findAdhesive(builtInAdhesives(), model::Glue{}.adhesive), nullptr);  // the default of the file
 }
 
 TEST(Adhesives, AFaultInTheFileIsToldWithItsPlace) {
     const auto pathOf = [](const std::string& text) {
         try {
             readAdhesives(text);
-        } catch (const measure::InputError& error) {
+        } catch (const units::InputError& error) {
             return error.path();
         }
         return std::string("none");
@@ -71,21 +71,21 @@ private:
 TEST(Adhesives, RatiosThatContradictAreToldWithAPointForTheDecimalsInEveryCountry) {
     const DecimalComma comma;
     ASSERT_TRUE(comma.holds()) << "localedef and the sources of de_DE (Debian's package locales) are needed";
-    boat::OwnAdhesive own;
+    model::OwnAdhesive own;
     own.partsByVolume = {2.5, 1};
     own.partsByWeight = {1.25, 1};
     own.density_kg_m3 = {1000, 1000};
     try {
         checkRatios(ownAdhesive(own), "glue");
         ADD_FAILURE() << "accepted";
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         EXPECT_NE(std::string(error.what()).find("weighs 2.5 to 1, not 1.25"), std::string::npos) << error.what();
     }
-    EXPECT_EQ(measure::writeMass(1.25, {}), "1.25 kg");
+    EXPECT_EQ(units::writeMass(1.25, {}), "1.25 kg");
 }
 
 TEST(Adhesives, TheDensityOfAMixIsThatOfItsParts) {
-    boat::OwnAdhesive own;
+    model::OwnAdhesive own;
     own.partsByWeight = {1, 1};
     own.density_kg_m3 = {1000, 2000};
     EXPECT_NEAR(ownAdhesive(own).mixDensity_kg_m3(), 2 / (1 / 1000.0 + 1 / 2000.0), 1e-9);

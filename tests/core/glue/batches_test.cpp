@@ -6,7 +6,7 @@
 #include <cmath>
 #include <random>
 
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/core/glue/made_glue.hpp"
 
 namespace fayline::glue {
@@ -23,7 +23,7 @@ TEST(Batches, TheirPartsCoverTheNeedAndAreAsTheScaleReads) {
     };
     for (int i = 0; i < 300; ++i) {
         const Adhesive adhesive = made::epoxy(between(15, 90));
-        boat::Glue glue;
+        model::Glue glue;
         glue.scaleReads_kg = 0.001;
         const double needed_kg = between(0.02, 3);
         const std::vector<Batch> batches =
@@ -51,7 +51,7 @@ TEST(Batches, OneFewerWouldNotFitTheVesselOrNotBeUsedUpInTime) {
         for (const double pot_min : {12.0, 25.0, 50.0}) {
             const Adhesive adhesive = made::epoxy(pot_min);
             const Fitted fitted = made::fittedOf(adhesive);
-            const boat::Glue glue;
+            const model::Glue glue;
             const BatchNeed need = needOf(needed_kg, needed_kg / 0.3);
             const std::vector<Batch> batches = batchesFor(need, glue, adhesive, fitted, 1);
             if (batches.size() < 2 || !batches[0].inTime) continue;
@@ -69,10 +69,10 @@ TEST(Batches, OneFewerWouldNotFitTheVesselOrNotBeUsedUpInTime) {
 
 // 300 g (C) is the most in one cup of a glue that heats itself, as long as nobody knows how its mass hastens it.
 TEST(Batches, NoCupHoldsMoreThanThreeHundredGramsUntilPotLivesOfTwoMassesAreGiven) {
-    boat::Glue large;
+    model::Glue large;
     large.cup_m3 = 2e-3;
     Adhesive slow = made::epoxy(240);
-    const auto largest = [&](const boat::Glue& glue) {
+    const auto largest = [&](const model::Glue& glue) {
         double most_kg = 0;
         for (double needed_kg = 0.2; needed_kg < 2; needed_kg += 0.0503) {
             for (const Batch& batch : batchesFor(needOf(needed_kg, 0.2), glue, slow, made::fittedOf(slow), 1)) {
@@ -84,27 +84,27 @@ TEST(Batches, NoCupHoldsMoreThanThreeHundredGramsUntilPotLivesOfTwoMassesAreGive
     const double inCup_kg = largest(large);
     EXPECT_LE(inCup_kg, 0.300 + 1e-12);
     EXPECT_GT(inCup_kg, 0.28);
-    boat::Glue tray = large;
-    tray.vessel = boat::Vessel::tray;
+    model::Glue tray = large;
+    tray.vessel = model::Vessel::tray;
     EXPECT_GT(largest(tray), 1);
     slow.potLives.push_back({200 * 60.0, 25, 0.4});
     EXPECT_GT(largest(large), 1);
     slow.potLives.pop_back();
-    slow.kind = boat::AdhesiveKind::resorcinol;  // does not heat itself
+    slow.kind = model::AdhesiveKind::resorcinol;  // does not heat itself
     EXPECT_GT(largest(large), 1);
 }
 
 TEST(Batches, ACupIsPlannedForSeventyPerCentOfTheShortestThatItMayLast) {
     const Adhesive adhesive = made::epoxy(40);
     const Fitted fitted = made::fittedOf(adhesive);
-    const boat::Glue glue;
+    const model::Glue glue;
     const Batch batch = batchesFor(needOf(0.2, 0.5), glue, adhesive, fitted, 1).front();
     EXPECT_DOUBLE_EQ(batch.useWithin_s, 0.7 * batch.potLife_s.from);
     EXPECT_LT(batch.potLife_s.from, batch.potLife_s.likely);
     EXPECT_LT(batch.potLife_s.likely, batch.potLife_s.to);
     ASSERT_TRUE(batch.leftPeak_C);
     EXPECT_LT(batch.leftPeak_C->from, batch.leftPeak_C->to);
-    boat::Glue noWaste = glue;
+    model::Glue noWaste = glue;
     noWaste.waste = 0;
     EXPECT_FALSE(batchesFor(needOf(0.2, 0.5), noWaste, adhesive, fitted, 1).front().leftPeak_C);  // nothing is left
 }
@@ -118,7 +118,7 @@ TEST(Batches, WhatMendsALateCupIsTriedAndCounted) {
     Adhesive cold = slow;
     cold.id = cold.name = "only for warm air";
     cold.least_C = 30;
-    boat::Glue glue;
+    model::Glue glue;
     glue.air_C = 25;
     const Fitted fitted = made::fittedOf(quick);
     const BatchNeed need = needOf(0.2, 0.5);
@@ -139,7 +139,7 @@ TEST(Batches, WhatMendsALateCupIsTriedAndCounted) {
 
 TEST(Batches, ACupThatCannotBeUsedUpIsSaidToBeLate) {
     const Adhesive adhesive = made::epoxy(5);
-    boat::Glue glue;
+    model::Glue glue;
     glue.air_C = 30;
     const std::vector<Batch> batches = batchesFor(needOf(0.2, 0.7), glue, adhesive, made::fittedOf(adhesive), 1);
     ASSERT_FALSE(batches.empty());
@@ -148,15 +148,15 @@ TEST(Batches, ACupThatCannotBeUsedUpIsSaidToBeLate) {
 
 TEST(Batches, MoreGlueThanTwoHundredVesselsIsRefused) {
     const Adhesive adhesive = made::epoxy();
-    boat::Glue glue;
+    model::Glue glue;
     glue.cup_m3 = 1e-6;
-    EXPECT_THROW(batchesFor(needOf(5, 10), glue, adhesive, made::fittedOf(adhesive), 1), measure::InputError);
+    EXPECT_THROW(batchesFor(needOf(5, 10), glue, adhesive, made::fittedOf(adhesive), 1), units::InputError);
 }
 
 TEST(Batches, ByTheMarksOfACupTheRatioIsThatByVolume) {
     const Adhesive adhesive = made::epoxy(60);
-    boat::Glue glue;
-    glue.measuredBy = boat::MeasuredBy::cup;
+    model::Glue glue;
+    glue.measuredBy = model::MeasuredBy::cup;
     glue.cupReads_m3 = 10e-6;
     const std::vector<Batch> batches = batchesFor(needOf(0.15, 0.5), glue, adhesive, made::fittedOf(adhesive), 1);
     for (const Batch& batch : batches) {
@@ -168,7 +168,7 @@ TEST(Batches, ByTheMarksOfACupTheRatioIsThatByVolume) {
 TEST(GluePlan, TheSumOfTheBatchesIsTheAmount) {
     const std::vector<GlueLine> lines{
         {0, 0, 0.12, false}, {1, 0, 0.13, false}, {2, 1, 0.13, false}, {0, 0, 0.02, true}};
-    boat::Glue glue;
+    model::Glue glue;
     glue.adhesive = "made";
     glue.thinner = 0.05;
     glue.bothFaces = true;
@@ -197,7 +197,7 @@ TEST(GluePlan, TheSumOfTheBatchesIsTheAmount) {
 
 // What an earlier plan knows is taken over only for the very same glue, and changes no bit.
 TEST(GluePlan, AnEarlierPlanChangesNothing) {
-    boat::Glue glue;
+    model::Glue glue;
     glue.adhesive = "made";
     const std::vector<GlueLine> first{{1, 0, 0.3, false}, {2, 0, 0.3, false}};
     const std::vector<GlueLine> moved{{1, 0, 0.3001, false}, {2, 0, 0.3, false}};
@@ -219,7 +219,7 @@ TEST(GluePlan, AnEarlierPlanChangesNothing) {
 
 TEST(GluePlan, OneSideSpreadTakesHalfTheThickenedGlue) {
     const std::vector<GlueLine> lines{{1, 0, 0.3, false}};
-    boat::Glue glue;
+    model::Glue glue;
     glue.adhesive = "made";
     glue.waste = 0;
     glue.bothFaces = true;
@@ -232,7 +232,7 @@ TEST(GluePlan, OneSideSpreadTakesHalfTheThickenedGlue) {
 // (2 x 80 / 3 = 53.3) and a line of 0.3 mm of 1.0743 kg/l holds 322.3; the rest is squeezed out. Worked on paper.
 TEST(GluePlan, LineSoakInSqueezeOutAndWasteAddUpToTheMix) {
     const std::vector<GlueLine> lines{{1, 0, 0.3, false}, {2, 0, 0.2, false}};
-    boat::Glue glue;
+    model::Glue glue;
     glue.adhesive = "made";
     const Adhesive adhesive = made::epoxy();
     const GluePlan plan = planGlue(glue, {}, {adhesive}, lines, 0);
@@ -249,10 +249,10 @@ TEST(GluePlan, LineSoakInSqueezeOutAndWasteAddUpToTheMix) {
 
 TEST(GluePlan, RoughFacesSoakUpMoreAndAThickLineThatIsNotFilledIsCounted) {
     const std::vector<GlueLine> lines{{1, 0, 0.3, false, 0.5e-3}};
-    boat::Glue glue;
+    model::Glue glue;
     glue.adhesive = "made";
     const Amounts planed = planGlue(glue, {}, {made::epoxy()}, lines, 0).amounts;
-    glue.faces = boat::Faces::sawn;
+    glue.faces = model::Faces::sawn;
     const Amounts sawn = planGlue(glue, {}, {made::epoxy()}, lines, 0).amounts;
     EXPECT_DOUBLE_EQ(sawn.soaksIn_kg, 2 * planed.soaksIn_kg);
     EXPECT_LT(sawn.line_kg, planed.line_kg);
@@ -262,12 +262,12 @@ TEST(GluePlan, RoughFacesSoakUpMoreAndAThickLineThatIsNotFilledIsCounted) {
 
 TEST(GluePlan, BadInputIsToldWithItsPlace) {
     const std::vector<GlueLine> lines{{1, 0, 0.3, false}};
-    boat::Glue glue;
+    model::Glue glue;
     glue.adhesive = "no such glue";
-    const auto pathOf = [&](const boat::Glue& g, const boat::Crew& crew, const Adhesive& adhesive) {
+    const auto pathOf = [&](const model::Glue& g, const model::Crew& crew, const Adhesive& adhesive) {
         try {
             planGlue(g, crew, {adhesive}, lines, 0);
-        } catch (const measure::InputError& error) {
+        } catch (const units::InputError& error) {
             return error.path();
         }
         return std::string();
@@ -275,7 +275,7 @@ TEST(GluePlan, BadInputIsToldWithItsPlace) {
     EXPECT_EQ(pathOf(glue, {}, made::epoxy()), "glue.adhesive");
     glue.adhesive = "made";
     EXPECT_EQ(pathOf(glue, {}, made::epoxy()), "");
-    boat::Crew nobody;
+    model::Crew nobody;
     nobody.hands = 0;
     EXPECT_EQ(pathOf(glue, nobody, made::epoxy()), "crew.hands");
     Adhesive none = made::epoxy();

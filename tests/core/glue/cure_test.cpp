@@ -9,8 +9,8 @@
 namespace fayline::glue {
 namespace {
 
-boat::Glue airOf(double day_C, double night_C) {
-    boat::Glue glue;
+model::Glue airOf(double day_C, double night_C) {
+    model::Glue glue;
     glue.air_C = day_C;
     glue.airOverNight_C = night_C;
     return glue;
@@ -47,7 +47,7 @@ TEST(Cure, BelowTheLeastTemperatureNothingCounts) {
 TEST(Cure, AHeatedTentOverNightBringsTheClampsOffSooner) {
     const Adhesive adhesive = made::epoxy();
     const Kinetics kinetics = made::kineticsOf(adhesive);
-    boat::Glue glue = airOf(18, 8);
+    model::Glue glue = airOf(18, 8);
     const CurePlan cold = planCure(adhesive, kinetics, glue, 12 * 3600.0);
     glue.tent = {3600, 12 * 3600.0, 30, {}};
     const CurePlan warm = planCure(adhesive, kinetics, glue, 12 * 3600.0);

@@ -5,13 +5,13 @@
 #include <cmath>
 #include <random>
 
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/core/glue/made_glue.hpp"
 
 namespace fayline::glue {
 namespace {
 
-double lasts(const Adhesive& adhesive, const Kinetics& kinetics, boat::Vessel vessel, double vessel_m3, double mass_kg,
+double lasts(const Adhesive& adhesive, const Kinetics& kinetics, model::Vessel vessel, double vessel_m3, double mass_kg,
              double air_C) {
     return potLife(kinetics, fillOf(vessel, vessel_m3, mass_kg, adhesive.mixDensity_kg_m3()), air_C, air_C).lasts_s;
 }
@@ -21,7 +21,8 @@ TEST(PotLife, TheDataSheetsOwnPointComesOut) {
         const Adhesive adhesive = made::epoxy(pot_min);
         const Kinetics kinetics = made::kineticsOf(adhesive);
         const double density = adhesive.mixDensity_kg_m3();
-        EXPECT_NEAR(lasts(adhesive, kinetics, boat::Vessel::cup, 2 * 0.1 / density, 0.1, 25) / (60 * pot_min), 1, 0.01);
+        EXPECT_NEAR(lasts(adhesive, kinetics, model::Vessel::cup, 2 * 0.1 / density, 0.1, 25) / (60 * pot_min), 1,
+                    0.01);
         EXPECT_LT(kinetics.worstMisfit, 0.01);
     }
 }
@@ -37,11 +38,11 @@ TEST(PotLife, ALargerCupGoesOffSoonerATrayLaterAndWarmerSooner) {
         const double mass_kg = between(0.03, 1.5);
         const double air_C = between(5, 35);
         const double vessel_m3 = 1.6 * mass_kg / adhesive.mixDensity_kg_m3();
-        const double cup_s = lasts(adhesive, kinetics, boat::Vessel::cup, vessel_m3, mass_kg, air_C);
+        const double cup_s = lasts(adhesive, kinetics, model::Vessel::cup, vessel_m3, mass_kg, air_C);
         ASSERT_TRUE(std::isfinite(cup_s));
-        EXPECT_LT(lasts(adhesive, kinetics, boat::Vessel::cup, 2 * vessel_m3, 2 * mass_kg, air_C), cup_s);
-        EXPECT_GT(lasts(adhesive, kinetics, boat::Vessel::tray, 2 * vessel_m3, mass_kg, air_C), cup_s);
-        EXPECT_LT(lasts(adhesive, kinetics, boat::Vessel::cup, vessel_m3, mass_kg, air_C + 5), cup_s);
+        EXPECT_LT(lasts(adhesive, kinetics, model::Vessel::cup, 2 * vessel_m3, 2 * mass_kg, air_C), cup_s);
+        EXPECT_GT(lasts(adhesive, kinetics, model::Vessel::tray, 2 * vessel_m3, mass_kg, air_C), cup_s);
+        EXPECT_LT(lasts(adhesive, kinetics, model::Vessel::cup, vessel_m3, mass_kg, air_C + 5), cup_s);
         // No mix outlasts a film, which does not heat itself.
         EXPECT_LE(cup_s, 1.0001 * filmReaches(kinetics, air_C, kinetics.gel));
     }
@@ -49,10 +50,10 @@ TEST(PotLife, ALargerCupGoesOffSoonerATrayLaterAndWarmerSooner) {
 
 TEST(PotLife, AGlueThatDoesNotHeatItselfCuresAsAFilmDoes) {
     Adhesive adhesive = made::epoxy(60);
-    adhesive.kind = boat::AdhesiveKind::resorcinol;
+    adhesive.kind = model::AdhesiveKind::resorcinol;
     const Kinetics kinetics = made::kineticsOf(adhesive);
     const double film_s = filmReaches(kinetics, 15, kinetics.gel);
-    EXPECT_NEAR(lasts(adhesive, kinetics, boat::Vessel::cup, 5e-4, 0.3, 15) / film_s, 1, 1e-4);
+    EXPECT_NEAR(lasts(adhesive, kinetics, model::Vessel::cup, 5e-4, 0.3, 15) / film_s, 1, 1e-4);
 }
 
 // The share of time that a film takes to gel, by plain small steps of the equation.
@@ -75,7 +76,7 @@ TEST(PotLife, PointsAtTwoTemperaturesGiveBackTheEnergyTheyWereMadeWith) {
     const double density = adhesive.mixDensity_kg_m3();
     adhesive.potLives.clear();
     for (const double air_C : {15.0, 25.0, 32.0}) {
-        const Fill fill = fillOf(boat::Vessel::cup, 2 * 0.1 / density, 0.1, density);
+        const Fill fill = fillOf(model::Vessel::cup, 2 * 0.1 / density, 0.1, density);
         adhesive.potLives.push_back({potLife(made, fill, air_C, air_C).lasts_s, air_C, 0.1});
     }
     const Kinetics found = made::kineticsOf(adhesive);
@@ -91,7 +92,7 @@ TEST(PotLife, PointsOfTwoMassesGiveBackTheLossOfHeatTheyWereMadeWith) {
     const double density = adhesive.mixDensity_kg_m3();
     adhesive.potLives.clear();
     for (const double mass_kg : {0.05, 0.5}) {
-        const Fill fill = fillOf(boat::Vessel::cup, 2 * mass_kg / density, mass_kg, density);
+        const Fill fill = fillOf(model::Vessel::cup, 2 * mass_kg / density, mass_kg, density);
         adhesive.potLives.push_back({potLife(made, fill, 25, 25).lasts_s, 25, mass_kg});
     }
     const Kinetics found = made::kineticsOf(adhesive);
@@ -104,7 +105,7 @@ TEST(PotLife, PointsOfTwoMassesGiveBackTheLossOfHeatTheyWereMadeWith) {
 TEST(PotLife, TheEndsOfWhatIsAssumedAreAFoamCupAndABath) {
     const double density = 1097;
     const double mass_kg = 0.1;
-    const Fill fill = fillOf(boat::Vessel::cup, 2 * mass_kg / density, mass_kg, density);
+    const Fill fill = fillOf(model::Vessel::cup, 2 * mass_kg / density, mass_kg, density);
     const double volume_m3 = mass_kg / density;
     const double top_m2 = volume_m3 / fill.depth_m;
     const double within = volume_m3 / fill.area_m2 / (3 * 0.2);  // the mix's own resistance, m2 K/W
@@ -128,7 +129,7 @@ TEST(PotLife, BothEndsOfWhatIsAssumedMeetTheDataSheetInItsOwnCup) {
         const double density = adhesive.mixDensity_kg_m3();
         for (Kinetics end : fitted.ends) {
             end.lossFactor = end.sheetLoss;  // as the sheet's cup sheds heat
-            EXPECT_NEAR(lasts(adhesive, end, boat::Vessel::cup, 2 * 0.1 / density, 0.1, 25) / (60 * pot_min), 1, 1e-3);
+            EXPECT_NEAR(lasts(adhesive, end, model::Vessel::cup, 2 * 0.1 / density, 0.1, 25) / (60 * pot_min), 1, 1e-3);
         }
     }
 }
@@ -137,7 +138,7 @@ TEST(PotLife, TheRangeHoldsTheLikeliestAndIsWiderForWhatIsSlow) {
     double before = 1;
     for (const double pot_min : {12.0, 25.0, 50.0, 90.0}) {
         const Adhesive adhesive = made::epoxy(pot_min);
-        const Fill fill = fillOf(boat::Vessel::cup, 5e-4, 0.3, adhesive.mixDensity_kg_m3());
+        const Fill fill = fillOf(model::Vessel::cup, 5e-4, 0.3, adhesive.mixDensity_kg_m3());
         const PotLifeRange range = potLifeRange(made::fittedOf(adhesive), fill, 25);
         EXPECT_LT(range.lasts_s.from, range.lasts_s.likely);
         EXPECT_GT(range.lasts_s.to, range.lasts_s.likely);
@@ -157,7 +158,7 @@ TEST(PotLife, PotLivesOfTwoMassesAtOneTemperatureTakeTheRangeAway) {
     EXPECT_TRUE(fitted.massKnown());
     const double density = adhesive.mixDensity_kg_m3();
     for (const PotLifePoint& point : adhesive.potLives) {
-        const Fill fill = fillOf(boat::Vessel::cup, 2 * point.mass_kg / density, point.mass_kg, density);
+        const Fill fill = fillOf(model::Vessel::cup, 2 * point.mass_kg / density, point.mass_kg, density);
         const PotLifeRange range = potLifeRange(fitted, fill, 25);
         EXPECT_EQ(range.lasts_s.from, range.lasts_s.likely);
         EXPECT_EQ(range.lasts_s.to, range.lasts_s.likely);
@@ -168,7 +169,7 @@ TEST(PotLife, PotLivesOfTwoMassesAtOneTemperatureTakeTheRangeAway) {
 
 TEST(PotLife, AGlueThatDoesNotHeatItselfHasNoRange) {
     Adhesive adhesive = made::epoxy(60);
-    adhesive.kind = boat::AdhesiveKind::urea;
+    adhesive.kind = model::AdhesiveKind::urea;
     const Fitted fitted = made::fittedOf(adhesive);
     EXPECT_TRUE(fitted.massKnown());
     EXPECT_TRUE(fitted.ends.empty());
@@ -181,7 +182,7 @@ TEST(PotLife, ALittleInALargeTrayLastsAsLongAsAFilm) {
         const Adhesive adhesive = made::epoxy(pot_min);
         const Kinetics kinetics = made::kineticsOf(adhesive);
         for (double mass_kg = 0.002; mass_kg < 0.02; mass_kg *= 1.3) {
-            const double tray_s = lasts(adhesive, kinetics, boat::Vessel::tray, 2e-3, mass_kg, 18);
+            const double tray_s = lasts(adhesive, kinetics, model::Vessel::tray, 2e-3, mass_kg, 18);
             EXPECT_NEAR(tray_s / filmReaches(kinetics, 18, kinetics.gel), 1, 0.05) << mass_kg << " kg, " << pot_min;
         }
     }
@@ -194,28 +195,28 @@ TEST(PotLife, WhatCannotBeIntegratedIsSaidToBeSo) {
     Kinetics none;
     none.rate_per_s = std::nan("");
     for (const Kinetics& kinetics : {backwards, none}) {
-        const PotLifeOf life = potLife(kinetics, fillOf(boat::Vessel::cup, 5e-4, 0.2, 1100), 20, 20);
+        const PotLifeOf life = potLife(kinetics, fillOf(model::Vessel::cup, 5e-4, 0.2, 1100), 20, 20);
         EXPECT_FALSE(life.settled);
         EXPECT_TRUE(std::isnan(life.lasts_s));
-        const auto range = [&] { potLifeRange({kinetics, {}}, fillOf(boat::Vessel::cup, 5e-4, 0.2, 1100), 20); };
-        EXPECT_THROW(range(), measure::InputError);
+        const auto range = [&] { potLifeRange({kinetics, {}}, fillOf(model::Vessel::cup, 5e-4, 0.2, 1100), 20); };
+        EXPECT_THROW(range(), units::InputError);
     }
 }
 
 TEST(PotLife, PointsThatContradictEachOtherAreRefused) {
     Adhesive adhesive = made::epoxy(30);
     adhesive.potLives.push_back({2 * 3600, 35, 0.1});  // warmer, and lasts longer
-    EXPECT_THROW(made::kineticsOf(adhesive), measure::InputError);
+    EXPECT_THROW(made::kineticsOf(adhesive), units::InputError);
     adhesive.potLives = {{0, 25, 0.1}};
-    EXPECT_THROW(made::kineticsOf(adhesive), measure::InputError);
+    EXPECT_THROW(made::kineticsOf(adhesive), units::InputError);
     adhesive.potLives.clear();
-    EXPECT_THROW(made::kineticsOf(adhesive), measure::InputError);
+    EXPECT_THROW(made::kineticsOf(adhesive), units::InputError);
 }
 
 TEST(PotLife, TheCurveEndsAtItsPeakAndGoesThroughGelAtThePotLife) {
     const Adhesive adhesive = made::epoxy(30);
     const Kinetics kinetics = made::kineticsOf(adhesive);
-    const PotLifeOf life = potLife(kinetics, fillOf(boat::Vessel::cup, 5e-4, 0.2, 1100), 20, 20, true);
+    const PotLifeOf life = potLife(kinetics, fillOf(model::Vessel::cup, 5e-4, 0.2, 1100), 20, 20, true);
     ASSERT_GT(life.at_s.size(), 10u);
     EXPECT_EQ(life.at_s.size(), life.mix_C.size());
     EXPECT_EQ(life.at_s.size(), life.cured.size());

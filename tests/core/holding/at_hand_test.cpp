@@ -12,11 +12,11 @@
 namespace fayline::holding {
 namespace {
 
-using boat::HoldKind;
 using made::heldWith, made::Workpiece;
+using model::HoldKind;
 
-boat::Tool clampsOf(double most_N, int count) {
-    boat::Tool tool;
+model::Tool clampsOf(double most_N, int count) {
+    model::Tool tool;
     tool.name = "clamp";
     tool.most_N = most_N;
     tool.count = count;
@@ -44,7 +44,7 @@ TEST(AtHand, WithoutAToolOfItsKindListedNothingIsKnownAndNobodyIsLeftWithout) {
     EXPECT_EQ(countOf(found, HoldKind::clamp).asked, 2);
     EXPECT_EQ(found.served[0].tool, -1);
     EXPECT_EQ(found.served[0].lacks, Lacks::nothing);
-    boat::Tool jacks;
+    model::Tool jacks;
     jacks.kind = HoldKind::jack;
     made.piece.holding.tools = {jacks};
     found = askWith(made, {800, 900});
@@ -70,7 +70,7 @@ TEST(AtHand, MoreThanThereAreLeavesTheWeakestPullsWithout) {
 TEST(AtHand, AToolMustBeOfItsKindStrongEnoughAndReach) {
     Workpiece made(0.8);
     made.clamp(0.3);
-    boat::Tool& tool = made.piece.holding.tools.emplace_back(clampsOf(1000, 5));
+    model::Tool& tool = made.piece.holding.tools.emplace_back(clampsOf(1000, 5));
     const auto lacks = [&] { return askWith(made, {1200}).served[0].lacks; };
     EXPECT_EQ(lacks(), Lacks::strength);
     tool.most_N = 1200;
@@ -113,11 +113,11 @@ TEST(AtHand, ASideClampIsCountedButNeedsNoStrengthAndReachesAcross) {
 
 TEST(AtHand, APropNeedsItsThrustAlongItselfAndAStrapItsTension) {
     Workpiece made(0.8);
-    boat::Station prop;
+    model::Station prop;
     prop.kind = HoldKind::prop;
     prop.at_m = 0.3;
     prop.most_N = 3000;
-    boat::Station strap;
+    model::Station strap;
     strap.kind = HoldKind::strap;
     strap.at_m = 0.1;
     strap.strap.to_m = 1.0;
@@ -136,7 +136,7 @@ int mostServed(const Workpiece& made, const std::vector<double>& pulls_N, std::s
     int most = mostServed(made, pulls_N, station + 1, used);
     const double depth = 0.048 + made.piece.holding.cauls.thickness_m;
     for (std::size_t tool = 0; tool < used.size(); ++tool) {
-        const boat::Tool& one = made.piece.holding.tools[tool];
+        const model::Tool& one = made.piece.holding.tools[tool];
         if (used[tool] == one.count || one.kind != made.piece.holding.stations[station].kind) continue;
         const bool clamp = one.kind == HoldKind::clamp;
         if (one.most_N < pulls_N[station] || (clamp && one.opening_m && *one.opening_m < depth)) continue;
@@ -160,7 +160,7 @@ TEST(AtHand, NoOtherWayOfGivingOutTheToolsServesMore) {
             pulls.push_back(100.0 * upTo(12));
         }
         for (int i = 1 + upTo(3); i > 0; --i) {
-            boat::Tool tool = clampsOf(100.0 * (1 + upTo(12)), upTo(2));
+            model::Tool tool = clampsOf(100.0 * (1 + upTo(12)), upTo(2));
             if (upTo(2) == 0) tool.kind = HoldKind::jack;
             if (upTo(3) == 0) tool.opening_m = 0.03 + 0.01 * upTo(4);
             made.piece.holding.tools.push_back(tool);
@@ -173,7 +173,7 @@ TEST(AtHand, NoOtherWayOfGivingOutTheToolsServesMore) {
             const Served& one = found.served[i];
             if (one.tool < 0) continue;
             ++served;
-            const boat::Tool& tool = made.piece.holding.tools[static_cast<std::size_t>(one.tool)];
+            const model::Tool& tool = made.piece.holding.tools[static_cast<std::size_t>(one.tool)];
             EXPECT_GE(tool.most_N, pulls[i]);
             EXPECT_EQ(tool.kind, made.piece.holding.stations[i].kind);
             EXPECT_LE(++users[static_cast<std::size_t>(one.tool)], tool.count);
@@ -200,8 +200,8 @@ TEST(AtHand, SplittingTheGluingHalvesThePullsOfEqualStrips) {
     EXPECT_NEAR(found.splitShare, 0.5, 1e-12);
     EXPECT_EQ(found.splitServes, 2);
     // Of strips of two thicknesses the lots are alike in stiffness, not in number: 1 of 12 mm outweighs 7 of 6 mm.
-    made.piece.stack.strips = {boat::Strips{.count = 7, .thickness_m = 0.006},
-                               boat::Strips{.count = 1, .thickness_m = 0.012}};
+    made.piece.stack.strips = {model::Strips{.count = 7, .thickness_m = 0.006},
+                               model::Strips{.count = 1, .thickness_m = 0.012}};
     found = askWith(made, {2000, 1900});
     EXPECT_EQ(found.splitAfterStrip, 7);
     EXPECT_NEAR(found.splitShare, 8.0 / 15, 1e-12);
@@ -214,9 +214,9 @@ TEST(AtHand, SplittingDoesNotSpareAStationNorAPullThatIsGivenNorASecondSplit) {
     EXPECT_EQ(askWith(made, {2000, 2000, 2000}).splitAfterStrip, 0);
     made.piece.holding.tools = {clampsOf(1500, 3)};
     EXPECT_EQ(askWith(made, {2000, 2000, 2000}).splitServes, 3);
-    for (boat::Station& station : made.piece.holding.stations) station.pull_N = 2000;
+    for (model::Station& station : made.piece.holding.stations) station.pull_N = 2000;
     EXPECT_EQ(askWith(made, {2000, 2000, 2000}).splitAfterStrip, 0);
-    for (boat::Station& station : made.piece.holding.stations) station.pull_N.reset();
+    for (model::Station& station : made.piece.holding.stations) station.pull_N.reset();
     made.piece.stack.gluings = {4};
     EXPECT_EQ(askWith(made, {2000, 2000, 2000}).splitAfterStrip, 0);
 }
@@ -250,7 +250,7 @@ TEST(AtHand, WedgesWantAFormAndNoMorePullThanTheyAreGoodFor) {
     made.piece.holding.tools = {clampsOf(100, 2)};
     EXPECT_EQ(askWith(made, {1900}).wedgesWouldServe, 1);
     EXPECT_EQ(askWith(made, {2100}).wedgesWouldServe, 0);
-    made.piece.form.kind = boat::FormKind::inPlace;
+    made.piece.form.kind = model::FormKind::inPlace;
     EXPECT_EQ(askWith(made, {1900}).wedgesWouldServe, 0);
 }
 
@@ -262,12 +262,12 @@ TEST(AtHand, TurnsPastSnugAreWhatGivesWayOverThePitch) {
     // 48 mm of white oak under a pad of 40 mm, 50 mm wide: the load spreads over 88 mm on the mean.
     Workpiece made(0.8);
     made.clamp(0.6);
-    const boat::Stack& stack = made.piece.stack;
+    const model::Stack& stack = made.piece.stack;
     const double along =
         wood::bending(*wood::findSpecies(made.species, "oak_white"), stack.moisture, stack.grainSlope, {}).modulus_Pa;
     const double crush = 12 * 0.048 / (along * 0.050 * 0.088);
     EXPECT_NEAR(stackCrush_m_per_N(made.work(), 0.6, 0.04), crush, 1e-9 * crush);
-    boat::Tool& tool = made.piece.holding.tools.emplace_back(clampsOf(2500, 1));
+    model::Tool& tool = made.piece.holding.tools.emplace_back(clampsOf(2500, 1));
     EXPECT_FALSE(askWith(made, {1000}).served[0].turnsPastSnug.has_value());
     tool.pitch_m = 0.004;
     EXPECT_NEAR(*askWith(made, {1000}).served[0].turnsPastSnug, 1000 * (4e-7 + crush) / 0.004, 1e-9);
@@ -280,7 +280,7 @@ TEST(AtHand, AThousandStationsAndToolsAreCountedSoonAndFinite) {
     for (int i = 0; i < 1000; ++i) {
         made.clamp(1.2 * i / 1000);
         pulls.push_back(i * 3.0);
-        boat::Tool tool = clampsOf(1.0 + i, i % 2);
+        model::Tool tool = clampsOf(1.0 + i, i % 2);
         tool.pitch_m = 0.004;
         made.piece.holding.tools.push_back(tool);
     }

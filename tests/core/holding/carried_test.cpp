@@ -100,7 +100,7 @@ TEST(Carried, MoreHandsLessSag) {
 TEST(Carried, AScarfedStackWeighsLessAndIsAsLong) {
     Work work = evenStrips();
     const Carried whole = carriedAt(work, 2);
-    work.piece.stack.scarfedEnd = boat::Scarf{.slope = 12};
+    work.piece.stack.scarfedEnd = model::Scarf{.slope = 12};
     const Carried scarfed = carriedAt(work, 2);
     // Strips 2 to 4 end 12 times 6.15, 12.3 and 18.45 mm short.
     const double less = weight_N_m() / count * 12 * (0.00615 + 0.0123 + 0.01845);

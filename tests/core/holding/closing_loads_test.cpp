@@ -1,4 +1,4 @@
-#include "core/holding/closing_loads.hpp"
+#include "core/holding/props/closing_loads.hpp"
 
 #include <gtest/gtest.h>
 
@@ -28,14 +28,14 @@ ClosingStep stepWith(const std::vector<double>& pulls_N) {
 made::PropWork twoProps() {
     made::PropWork work(0, 2.0);
     for (const double at_m : {1.5, 0.5}) {
-        boat::Station prop = made::propAt(at_m);
+        model::Station prop = made::propAt(at_m);
         prop.strut.footX_m = at_m;
         prop.strut.footY_m = -0.6;
         work.piece.holding.stations.push_back(prop);
     }
     work.piece.holding.hull.weight_kg = 1000;
     work.piece.holding.hull.centreX_m = 0.8;
-    work.piece.holding.hull.blocks = {boat::Block{.x_m = 0}, boat::Block{.x_m = 2}};
+    work.piece.holding.hull.blocks = {model::Block{.x_m = 0}, model::Block{.x_m = 2}};
     return work;
 }
 
@@ -90,8 +90,8 @@ TEST(ClosingLoads, WithoutAWeightThereIsNoBoatToJudge) {
 TEST(ClosingLoads, AreNoLessThanWithAllStationsClosed) {
     made::Work work =
         made::workOn([](double) { return -0.16; }, 1.91, 5, made::clampsAt({0, 0.32, 0.64, 0.956, 1.275, 1.595, 1.91}));
-    work.piece.form.kind = boat::FormKind::posts;
-    for (const boat::Station& station : work.piece.holding.stations) {
+    work.piece.form.kind = model::FormKind::posts;
+    for (const model::Station& station : work.piece.holding.stations) {
         work.piece.form.posts.push_back({.at_m = station.at_m});
     }
     const std::vector<ClosingStep> steps = closeInOrder(work, goOn);

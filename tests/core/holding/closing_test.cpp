@@ -6,7 +6,7 @@
 #include <numbers>
 #include <random>
 
-#include "core/holding/gaps.hpp"
+#include "core/contact/gaps.hpp"
 #include "core/holding/tail.hpp"
 #include "core/math/count.hpp"
 #include "tests/core/holding/made_work.hpp"
@@ -43,14 +43,14 @@ void expectHeldInTheEnd(const Work& work) {
 }
 
 TEST(Closing, GoesFromTheStartFromTheEndOrFromTheMiddleOutwards) {
-    const std::vector<boat::Station> stations = made::clampsAt({1.7, 0.1, 0.9, 0.4, 1.2});
-    EXPECT_EQ(closingOrder(stations, boat::From::start, 1.8), (std::vector<int>{1, 3, 2, 4, 0}));
-    EXPECT_EQ(closingOrder(stations, boat::From::end, 1.8), (std::vector<int>{0, 4, 2, 3, 1}));
+    const std::vector<model::Station> stations = made::clampsAt({1.7, 0.1, 0.9, 0.4, 1.2});
+    EXPECT_EQ(closingOrder(stations, model::From::start, 1.8), (std::vector<int>{1, 3, 2, 4, 0}));
+    EXPECT_EQ(closingOrder(stations, model::From::end, 1.8), (std::vector<int>{0, 4, 2, 3, 1}));
     // 0.9 first, then the nearer of 0.4 and 1.2, then side by side.
-    EXPECT_EQ(closingOrder(stations, boat::From::middle, 1.8), (std::vector<int>{2, 4, 3, 0, 1}));
-    EXPECT_EQ(closingOrder(made::clampsAt({0.9, 1.0, 1.1, 1.2}), boat::From::middle, 1.8),
+    EXPECT_EQ(closingOrder(stations, model::From::middle, 1.8), (std::vector<int>{2, 4, 3, 0, 1}));
+    EXPECT_EQ(closingOrder(made::clampsAt({0.9, 1.0, 1.1, 1.2}), model::From::middle, 1.8),
               (std::vector<int>{0, 1, 2, 3}));
-    EXPECT_TRUE(closingOrder({}, boat::From::middle, 1.8).empty());
+    EXPECT_TRUE(closingOrder({}, model::From::middle, 1.8).empty());
 }
 
 // Source: geometry of the tangent (D). From the last held point a thin strip runs on along the tangent: 0.3 rad further
@@ -89,14 +89,14 @@ TEST(Closing, EndsAsTheWholePieceIsHeld) {
     expectHeldInTheEnd(made::workOn(made::stemCurvature, 1.8, 9, made::clampsAt({0.04, 0.3, 0.62, 1.0, 1.33, 1.76})));
     Work work =
         made::workOn([](double) { return -0.16; }, 1.91, 5, made::clampsAt({0, 0.32, 0.64, 0.956, 1.275, 1.595, 1.91}));
-    work.piece.holding.from = boat::From::middle;
-    work.piece.form.kind = boat::FormKind::posts;
-    for (const boat::Station& station : work.piece.holding.stations) {
+    work.piece.holding.from = model::From::middle;
+    work.piece.form.kind = model::FormKind::posts;
+    for (const model::Station& station : work.piece.holding.stations) {
         work.piece.form.posts.push_back({.at_m = station.at_m});
     }
     expectHeldInTheEnd(work);
     work = made::workOn(made::reverseCurvature, 1.1, 5, made::clampsAt({-0.03, 0.2, 0.45, 0.75, 0.9, 1.13}, 900));
-    work.piece.holding.pads = boat::Pads::slide;
+    work.piece.holding.pads = model::Pads::slide;
     expectHeldInTheEnd(work);
 }
 
@@ -105,12 +105,12 @@ TEST(Closing, EndsAsTheWholePieceIsHeld) {
 TEST(Closing, EveryStepIsThatOfTheWholeStripsHeldSoFar) {
     const auto expectSame = [](const Work& work) {
         const std::vector<ClosingStep> steps = closeInOrder(work, goOn);
-        std::vector<boat::Station> closed;
+        std::vector<model::Station> closed;
         for (std::size_t i = 0; i < steps.size(); ++i) {
-            const boat::Station& next = work.piece.holding.stations[static_cast<std::size_t>(steps[i].index)];
+            const model::Station& next = work.piece.holding.stations[static_cast<std::size_t>(steps[i].index)];
             if (i > 0) {
                 // A station of no strength asks how far off the stack is there.
-                std::vector<boat::Station> asked = closed;
+                std::vector<model::Station> asked = closed;
                 asked.push_back(made::clampAt(next.at_m, 0, 0));
                 for (const HeldStation& station : holdWith(work, asked).stations) {
                     if (station.index != math::countOf(closed)) continue;
@@ -128,7 +128,7 @@ TEST(Closing, EveryStepIsThatOfTheWholeStripsHeldSoFar) {
         }
     };
     Work work = made::workOn([](double) { return -0.16; }, 1.91, 5, made::clampsAt({0, 0.35, 0.7, 1.1, 1.5, 1.91}));
-    for (const boat::From from : {boat::From::start, boat::From::middle, boat::From::end}) {
+    for (const model::From from : {model::From::start, model::From::middle, model::From::end}) {
         work.piece.holding.from = from;
         expectSame(work);
     }
@@ -136,7 +136,7 @@ TEST(Closing, EveryStepIsThatOfTheWholeStripsHeldSoFar) {
     work = made::workOn([](double s) { return -0.25 * std::cos(2 * std::numbers::pi * s / 1.6); }, 1.6, 4,
                         made::clampsAt({0.05, 0.4, 0.8, 1.2, 1.55}));
     expectSame(work);
-    work.piece.holding.from = boat::From::middle;
+    work.piece.holding.from = model::From::middle;
     expectSame(work);
 }
 
@@ -191,7 +191,7 @@ TEST(Closing, TheTailsAreAsLongAsWhatTheRodLeavesOfTheStrips) {
 
 TEST(Closing, StripsThatHaveTakenTheWholeCurveLieDownByThemselves) {
     Work work = made::workOn(made::stemCurvature, 1.8, 4, made::clampsAt({0.04, 0.3, 0.62, 1.0, 1.33, 1.76}));
-    work.piece.stack.strips[0].bentBefore = boat::BentBefore{.how = boat::Softened::boiled, .set = 1};
+    work.piece.stack.strips[0].bentBefore = model::BentBefore{.how = model::Softened::boiled, .set = 1};
     for (const ClosingStep& step : closeInOrder(work, goOn)) {
         EXPECT_LT(step.standsOff_m, 1e-4);
         EXPECT_LT(step.tailOff_m, 1e-4);
@@ -210,17 +210,17 @@ TEST(Closing, AStifferStackAsksForMoreAtEveryStation) {
 TEST(Closing, SaysWhenTheTailReachesBelowTheFloor) {
     // The strips lie below a line that dips and then turns up; the tail runs on down its tangent, 0.2 m deep.
     Work work = made::workOn([](double) { return 0.8; }, 1.2, 4, made::clampsAt({0.05, 0.6, 1.15}), -0.2);
-    work.piece.line.stripsOn = boat::Side::right;
-    for (boat::Station& station : work.piece.holding.stations) {
-        station.kind = boat::HoldKind::prop;
+    work.piece.line.stripsOn = model::Side::right;
+    for (model::Station& station : work.piece.holding.stations) {
+        station.kind = model::HoldKind::prop;
         station.strut.footX_m = station.at_m;
         station.strut.footY_m = -0.3;
     }
     for (const ClosingStep& step : closeInOrder(work, goOn)) EXPECT_FALSE(step.floorInTheWay);
-    for (boat::Station& station : work.piece.holding.stations) station.strut.footY_m = -0.15;
+    for (model::Station& station : work.piece.holding.stations) station.strut.footY_m = -0.15;
     EXPECT_TRUE(closeInOrder(work, goOn).front().floorInTheWay);
     EXPECT_FALSE(closeInOrder(work, goOn).back().floorInTheWay);
-    for (boat::Station& station : work.piece.holding.stations) station.strut.to = boat::PropTo::overhead;
+    for (model::Station& station : work.piece.holding.stations) station.strut.to = model::PropTo::overhead;
     EXPECT_FALSE(closeInOrder(work, goOn).front().floorInTheWay);
 }
 
@@ -238,15 +238,15 @@ TEST(Closing, GivesNumbersForWhateverStationsThereAre) {
         Work work = made::workOn([&](double s) { return bend + wave * std::sin(4 * s); }, 1.2, 3, {});
         const int count = 1 + trial % 6;
         for (int i = 0; i < count; ++i) {
-            boat::Station station = made::clampAt(uniform(-0.2, 1.4), uniform(0, 2000), uniform(0, 0.06));
+            model::Station station = made::clampAt(uniform(-0.2, 1.4), uniform(0, 2000), uniform(0, 0.06));
             station.side = i == 2;
             if (i == 3) {
-                station.kind = boat::HoldKind::strap;
+                station.kind = model::HoldKind::strap;
                 station.strap.to_m = station.at_m + 0.3;
             }
             work.piece.holding.stations.push_back(station);
         }
-        work.piece.holding.from = static_cast<boat::From>(trial % 3);
+        work.piece.holding.from = static_cast<model::From>(trial % 3);
         const std::vector<ClosingStep> steps = closeInOrder(work, goOn);
         EXPECT_EQ(steps.size(), work.piece.holding.stations.size());
         for (const ClosingStep& step : steps) {

@@ -3,7 +3,7 @@
 #include <cmath>
 #include <random>
 
-#include "core/holding/prop.hpp"
+#include "core/holding/props/prop.hpp"
 
 namespace fayline::holding {
 namespace {

@@ -6,7 +6,7 @@
 #include <random>
 
 #include "core/holding/held.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/core/holding/made_work.hpp"
 
 namespace fayline::holding {
@@ -76,13 +76,13 @@ TEST(Held, GivesNumbersForWhateverPieceThereIs) {
         const double length = uniform(0.6, 2.5);
         Work work =
             made::workOn([&](double s) { return bend + wave * std::sin(often * s); }, length, 1 + trial % 9, {});
-        boat::Piece& piece = work.piece;
+        model::Piece& piece = work.piece;
         piece.stack.strips[0].thickness_m = uniform(0.003, 0.01);
         if (trial % 3 == 0) piece.stack.strips[0].tapersTo_m = uniform(0.003, 0.01);
-        if (trial % 4 == 0) piece.stack.scarfedStart = boat::Scarf{.slope = uniform(4, 8)};
+        if (trial % 4 == 0) piece.stack.scarfedStart = model::Scarf{.slope = uniform(4, 8)};
         piece.stack.runsPastStart_m = uniform(0, 0.3);
         piece.stack.runsPastEnd_m = uniform(0, 0.3);
-        piece.form.kind = static_cast<boat::FormKind>(trial % 3);
+        piece.form.kind = static_cast<model::FormKind>(trial % 3);
         const int count = 2 + trial % 7;
         for (int i = 0; i < count; ++i) {
             piece.holding.stations.push_back(
@@ -114,7 +114,7 @@ TEST(Held, SaysWhereThereIsNoContactToSolve) {
     EXPECT_EQ(noRoom.stations[0].pull_N, 0);
 
     work = clampedStem();
-    work.piece.form.kind = boat::FormKind::posts;  // and no post
+    work.piece.form.kind = model::FormKind::posts;  // and no post
     EXPECT_EQ(hold(work).outcome, Outcome::notPressed);
     EXPECT_EQ(hold(work).notPressed, NotPressed::unsupported);
 }
@@ -131,7 +131,7 @@ TEST(Held, SolvesNoContactOfStripsThatWouldBreakThreeTimesOver) {
         return held;
     };
     // A strip t thick is strained by t / 2R of its own middle: thrice 1 % at 33.3 times half of it.
-    const double half_m = boat::Strips{}.thickness_m / 2;
+    const double half_m = model::Strips{}.thickness_m / 2;
     const Held under = bentTo(half_m / 0.0295 - half_m);
     EXPECT_EQ(under.notPressed, NotPressed::none);
     EXPECT_NEAR(under.worstStrain.share, 2.95, 1e-6);
@@ -167,7 +167,7 @@ TEST(Held, RefusesForcesThatAreNone) {
     const auto pathOf = [&] {
         try {
             hold(work);
-        } catch (const measure::InputError& error) {
+        } catch (const units::InputError& error) {
             return error.path();
         }
         return std::string("nothing refused");

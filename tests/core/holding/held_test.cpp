@@ -45,10 +45,10 @@ void expectSame(const Held& one, const Held& other, double mirroredLength_m = 0)
 }
 
 TEST(Held, IsTheSameForAPieceWalkedFromItsOtherEnd) {
-    for (const boat::Pads pads : {boat::Pads::hold, boat::Pads::slide}) {
+    for (const model::Pads pads : {model::Pads::hold, model::Pads::slide}) {
         Work work = clampedStem();
         work.piece.holding.pads = pads;
-        work.piece.stack.scarfedStart = boat::Scarf{.slope = 10};
+        work.piece.stack.scarfedStart = model::Scarf{.slope = 10};
         work.piece.stack.widths = {{.at_m = 0, .width_m = 0.06}, {.at_m = 1.8, .width_m = 0.051}};
         const Work other = made::fromOtherEnd(work, made::stemCurvature);
         expectSame(hold(work), hold(other), 1.8);
@@ -67,7 +67,7 @@ TEST(Held, IsTheSameForAMirroredPiece) {
     const Work work = reverse();
     Work other = work;
     other.line = made::lineOf([](double s) { return -made::reverseCurvature(s); }, 1.1);
-    other.piece.line.stripsOn = boat::Side::right;
+    other.piece.line.stripsOn = model::Side::right;
     expectSame(hold(work), hold(other));
 }
 
@@ -90,7 +90,7 @@ TEST(Held, LeavesTheTailOfAStripDrawnRoundACircle) {
     work.piece.stack.widths = {{.at_m = 0, .width_m = 0.05}};
     work.piece.stack.runsPastEnd_m = 0;
     const double stiffness = 11e9 * 0.05 * std::pow(0.006, 3) / 12;
-    boat::Station end = made::clampAt(1.2, 2500, 0);
+    model::Station end = made::clampAt(1.2, 2500, 0);
     end.pull_N = stiffness / (tail * radius);
     work.piece.holding.stations = {made::clampAt(0.1), made::clampAt(0.6), end};
     const Held held = hold(work);
@@ -108,10 +108,10 @@ TEST(Held, LeavesTheTailOfAStripDrawnRoundACircle) {
 
 TEST(Held, TwiceTheStiffnessAtTwiceThePullsLeavesTheSameGaps) {
     Work work = clampedStem();
-    for (boat::Station& station : work.piece.holding.stations) station.pull_N = 300;
+    for (model::Station& station : work.piece.holding.stations) station.pull_N = 300;
     work.piece.stack.strips[0].moe_Pa = 10e9;
     const Held one = hold(work);
-    for (boat::Station& station : work.piece.holding.stations) station.pull_N = 600;
+    for (model::Station& station : work.piece.holding.stations) station.pull_N = 600;
     work.piece.stack.strips[0].moe_Pa = 20e9;
     const Held two = hold(work);
     EXPECT_GT(one.largest.gap_m, 1e-4);
@@ -122,7 +122,7 @@ TEST(Held, AScarfedEndIsPulledDownWithLessAndStandsOffLess) {
     Work work = clampedStem();
     work.piece.holding.stations.back().at_m = 1.70;
     const Held whole = hold(work);
-    work.piece.stack.scarfedEnd = boat::Scarf{.slope = 10};
+    work.piece.stack.scarfedEnd = model::Scarf{.slope = 10};
     const Held scarfed = hold(work);
     EXPECT_GT(whole.gapAtEnd_m, 1e-4);
     EXPECT_LT(scarfed.gapAtEnd_m, 0.95 * whole.gapAtEnd_m);
@@ -133,14 +133,14 @@ TEST(Held, AScarfedEndIsPulledDownWithLessAndStandsOffLess) {
 TEST(Held, OnlyPostsBearSoThatAHollowBetweenThemStandsOpen) {
     Work work = made::workOn([](double) { return 0.5; }, 1.2, 4, made::clampsAt({0, 0.4, 0.8, 1.2}));
     const double onSolid = hold(work).largest.gap_m;
-    work.piece.form.kind = boat::FormKind::posts;
+    work.piece.form.kind = model::FormKind::posts;
     for (const double at_m : {0.0, 0.4, 0.8, 1.2}) work.piece.form.posts.push_back({.at_m = at_m});
     const Held onPosts = hold(work);
     EXPECT_EQ(onPosts.outcome, Outcome::settled);
     EXPECT_GT(onPosts.largest.gap_m, 1e-4);
     for (const HeldSample& sample : onPosts.samples) {
         double off = 1;
-        for (const boat::Post& post : work.piece.form.posts) off = std::min(off, std::abs(sample.at_m - post.at_m));
+        for (const model::Post& post : work.piece.form.posts) off = std::min(off, std::abs(sample.at_m - post.at_m));
         if (off > 0.019 + 1e-6) {
             EXPECT_EQ(sample.pressure_Pa, 0) << sample.at_m;
         }
@@ -151,7 +151,7 @@ TEST(Held, OnlyPostsBearSoThatAHollowBetweenThemStandsOpen) {
 TEST(Held, BetweenPostsARoundStackCutsTheCorner) {
     Work work = made::workOn([](double) { return -0.8; }, 1.2, 4, made::clampsAt({0, 0.6, 1.2}));
     EXPECT_EQ(hold(work).fallsInside.gap_m, 0);
-    work.piece.form.kind = boat::FormKind::posts;
+    work.piece.form.kind = model::FormKind::posts;
     for (const double at_m : {0.0, 0.6, 1.2}) work.piece.form.posts.push_back({.at_m = at_m});
     const Held held = hold(work);
     // Two spans that are straight by nature over a middle post: inside by a few thousandths of the span.
@@ -161,7 +161,7 @@ TEST(Held, BetweenPostsARoundStackCutsTheCorner) {
 
 TEST(Held, InPlaceNothingSupportsTheStackBeyondTheTrimLines) {
     Work work = made::workOn([](double) { return 0.4; }, 1.0, 4, made::clampsAt({0.05, 0.5, 0.95}));
-    work.piece.form.kind = boat::FormKind::inPlace;
+    work.piece.form.kind = model::FormKind::inPlace;
     for (const HeldSample& sample : hold(work).samples) {
         if (sample.at_m < -1e-6 || sample.at_m > 1.0 + 1e-6) {
             EXPECT_EQ(sample.pressure_Pa, 0) << sample.at_m;
@@ -180,11 +180,11 @@ TEST(Held, ThinnerStripsTowardTheEndAreHeldDownThereWithLess) {
 
 TEST(Held, MixedStripsPullInAnyOrderLikeOnesOfTheSameStiffness) {
     Work mixed = clampedStem();
-    mixed.piece.stack.strips = {boat::Strips{.count = 4, .moe_Pa = 11e9}, boat::Strips{.count = 4, .moe_Pa = 5e9}};
+    mixed.piece.stack.strips = {model::Strips{.count = 4, .moe_Pa = 11e9}, model::Strips{.count = 4, .moe_Pa = 5e9}};
     Work other = mixed;
     std::swap(other.piece.stack.strips[0], other.piece.stack.strips[1]);
     Work even = clampedStem();
-    even.piece.stack.strips = {boat::Strips{.count = 8, .moe_Pa = 8e9}};
+    even.piece.stack.strips = {model::Strips{.count = 8, .moe_Pa = 8e9}};
     const Held one = hold(mixed);
     const Held two = hold(other);
     const Held alike = hold(even);
@@ -199,7 +199,7 @@ TEST(Held, StripsThatHaveTakenHalfTheCurveAskForHalfThePull) {
     Work work = clampedStem();
     work.piece.stack.strips[0].moe_Pa = 11e9;
     const Held straight = hold(work);
-    work.piece.stack.strips[0].bentBefore = boat::BentBefore{.how = boat::Softened::steamed, .set = 0.5};
+    work.piece.stack.strips[0].bentBefore = model::BentBefore{.how = model::Softened::steamed, .set = 0.5};
     const Held bent = hold(work);
     EXPECT_NEAR(bent.stations[0].pull_N, straight.stations[0].pull_N / 2, 0.05 * straight.stations[0].pull_N);
     work.piece.stack.strips[0].bentBefore->set = 1;
@@ -228,9 +228,9 @@ TEST(Held, TellsTheContactHowFastTheCurvatureChanges) {
 TEST(Held, AFootAsideLeavesAPropItsShareSquareToTheStack) {
     // A straight horizontal line, the strips below: a prop pushes up.
     Work work = made::workOn([](double) { return 0.0; }, 1.0, 2, made::clampsAt({0.5}));
-    work.piece.line.stripsOn = boat::Side::right;
-    boat::Station& prop = work.piece.holding.stations[0];
-    prop.kind = boat::HoldKind::prop;
+    work.piece.line.stripsOn = model::Side::right;
+    model::Station& prop = work.piece.holding.stations[0];
+    prop.kind = model::HoldKind::prop;
     prop.most_N = 1000;
     EXPECT_NEAR(hold(work).stations[0].most_N, 1000, 1e-9);  // without a foot: straight below
     const double depth = 2 * 0.00635 + work.piece.stack.glueLine_m;
@@ -248,7 +248,7 @@ TEST(Held, ACaulWidensThePadByTwiceItsThickness) {
     EXPECT_NEAR(pressAll(ready, work, work.piece.holding.stations).problem.holds[2].pad_m, 0.04, 1e-12);
     work.piece.holding.cauls.thickness_m = 0.02;
     EXPECT_NEAR(pressAll(ready, work, work.piece.holding.stations).problem.holds[2].pad_m, 0.08, 1e-12);
-    work.piece.holding.stations[2].kind = boat::HoldKind::screw;
+    work.piece.holding.stations[2].kind = model::HoldKind::screw;
     work.piece.holding.stations[2].screw.washer_m = 0.025;
     EXPECT_NEAR(pressAll(ready, work, work.piece.holding.stations).problem.holds[2].pad_m, 0.065, 1e-12);
 }
@@ -257,10 +257,10 @@ TEST(Held, ACaulWidensThePadByTwiceItsThickness) {
 // turn, T (1 - exp(-mu turn)) / mu in all. Turn 0.5 between its ends.
 TEST(Held, AStrapPressesByItsTensionTimesTheTurn) {
     Work work = made::workOn([](double) { return -1.0; }, 1.0, 3, made::clampsAt({0.1, 0.9}));
-    boat::Station strap = made::clampAt(0.25, 2000);
-    strap.kind = boat::HoldKind::strap;
+    model::Station strap = made::clampAt(0.25, 2000);
+    strap.kind = model::HoldKind::strap;
     strap.strap.to_m = 0.75;
-    strap.strap.pullsFrom = boat::PullsFrom::end;
+    strap.strap.pullsFrom = model::PullsFrom::end;
     work.piece.holding.stations.push_back(strap);
     const Held held = hold(work);
     const double thrust = 2000 * (1 - std::exp(-0.3 * 0.5)) / 0.3;
@@ -276,7 +276,7 @@ TEST(Held, AStrapPressesByItsTensionTimesTheTurn) {
 TEST(Held, WhatIsPressedOnTheFormIsWhatTheStationsPull) {
     // Of a straight piece, where square to the form is one direction.
     Work work = made::workOn([](double) { return 0.0; }, 1.0, 3, made::clampsAt({0.2, 0.5, 0.8}));
-    for (boat::Station& station : work.piece.holding.stations) station.pull_N = 700;
+    for (model::Station& station : work.piece.holding.stations) station.pull_N = 700;
     work.piece.stack.strips[0].moe_Pa = 11e9;
     const Held held = hold(work);
     double pressed = 0;
@@ -322,7 +322,7 @@ TEST(Held, BeginningFromTheLastAnswerChangesNothingButTheTime) {
 
 TEST(Held, OtherStationsAnswerLikeAPieceThatHasThem) {
     Work work = clampedStem();
-    const std::vector<boat::Station> others = made::clampsAt({1.76, 0.05, 0.7});
+    const std::vector<model::Station> others = made::clampsAt({1.76, 0.05, 0.7});
     const Held tried = holdWith(work, others);
     work.piece.holding.stations = others;
     const Held had = hold(work);

@@ -1,4 +1,4 @@
-#include "core/holding/hull.hpp"
+#include "core/holding/props/hull.hpp"
 
 #include <gtest/gtest.h>
 
@@ -7,17 +7,17 @@
 #include <limits>
 #include <random>
 
-#include "core/measure/input_error.hpp"
-#include "core/measure/scale.hpp"
+#include "core/units/input_error.hpp"
+#include "core/units/scale.hpp"
 #include "tests/core/holding/made_props.hpp"
 
 namespace fayline::holding {
 namespace {
 
-using measure::InputError;
+using units::InputError;
 
 struct Case {
-    boat::Hull hull;
+    model::Hull hull;
     std::vector<Push> pushes;
 };
 
@@ -55,11 +55,11 @@ bool fails(const HullPlan& plan) {
 }
 
 TEST(Hull, WithoutWeightThereIsNothingToSay) {
-    EXPECT_FALSE(hullPlan(boat::Hull{}, {}));
+    EXPECT_FALSE(hullPlan(model::Hull{}, {}));
 }
 
 TEST(Hull, WithWeightAndNoBlockIsRefusedWithWhatWouldDo) {
-    boat::Hull hull;
+    model::Hull hull;
     hull.weight_kg = 500;
     try {
         (void)hullPlan(hull, {});
@@ -71,7 +71,7 @@ TEST(Hull, WithWeightAndNoBlockIsRefusedWithWhatWouldDo) {
 }
 
 TEST(Hull, OnOneBlockItStandsOnlyRightAboveIt) {
-    boat::Hull hull;
+    model::Hull hull;
     hull.weight_kg = 500;
     hull.centreX_m = 1.1;
     hull.blocks = {{1.1, 0, {}}};
@@ -87,7 +87,7 @@ TEST(Hull, OnOneBlockItStandsOnlyRightAboveIt) {
 }
 
 TEST(Hull, PushedDownItStandsTheFirmer) {
-    boat::Hull hull;
+    model::Hull hull;
     hull.weight_kg = 500;
     hull.centreX_m = 1;
     hull.blocks = {{0, 0, {}}, {2, 0, {}}};
@@ -96,11 +96,11 @@ TEST(Hull, PushedDownItStandsTheFirmer) {
     EXPECT_EQ(plan.failsBy, HullPlan::Failure::never);
     EXPECT_TRUE(std::isinf(plan.mostPush_N));
     EXPECT_EQ(plan.worstProp, -1);
-    EXPECT_NEAR(plan.blocks[0].push_N + plan.blocks[1].push_N, 500 * measure::standardGravity_m_s2 + 3000, 1e-6);
+    EXPECT_NEAR(plan.blocks[0].push_N + plan.blocks[1].push_N, 500 * units::standardGravity_m_s2 + 3000, 1e-6);
 }
 
 TEST(Hull, WithoutFrictionTheLeastLevelPushMovesIt) {
-    boat::Hull hull;
+    model::Hull hull;
     hull.weight_kg = 500;
     hull.centreX_m = 1;
     hull.friction = 0;
@@ -125,7 +125,7 @@ TEST(Hull, OnRandomBlocksThePushesBalanceAndShareAsSpringsWould) {
         if (plan.lifts || plan.tips) continue;
         ++balanced;
         freed += plan.freesBlock;
-        const double weight = made.hull.weight_kg * measure::standardGravity_m_s2;
+        const double weight = made.hull.weight_kg * units::standardGravity_m_s2;
         double right = 0;
         double up = -weight;
         double turn = -weight * made.hull.centreX_m;
@@ -222,7 +222,7 @@ TEST(Hull, MirroredItStandsTheSame) {
         const Case made = randomCase(random);
         Case mirrored = made;
         mirrored.hull.centreX_m *= -1;
-        for (boat::Block& block : mirrored.hull.blocks) block.x_m *= -1;
+        for (model::Block& block : mirrored.hull.blocks) block.x_m *= -1;
         for (Push& push : mirrored.pushes) {
             push.at.x_m *= -1;
             push.force_N.x_m *= -1;
@@ -247,7 +247,7 @@ TEST(Hull, MovedAsAWholeItStandsTheSame) {
         Case moved = made;
         moved.hull.centreX_m += 7;
         moved.hull.centreY_m -= 2;
-        for (boat::Block& block : moved.hull.blocks) {
+        for (model::Block& block : moved.hull.blocks) {
             block.x_m += 7;
             block.y_m -= 2;
         }
@@ -266,7 +266,7 @@ TEST(Hull, MovedAsAWholeItStandsTheSame) {
 }
 
 TEST(Hull, ABlockMovedUnderTheLoadCarriesMoreAndAFurtherOneWidensTheMargin) {
-    boat::Hull hull;
+    model::Hull hull;
     hull.weight_kg = 500;
     hull.centreX_m = 1;
     hull.blocks = {{0, 0, {}}, {2, 0, {}}};
@@ -284,7 +284,7 @@ TEST(Hull, ABlockMovedUnderTheLoadCarriesMoreAndAFurtherOneWidensTheMargin) {
 
 // Two blocks at one place are one that is twice as stiff; a thousand are no trouble.
 TEST(Hull, BlocksAtOnePlaceShareEvenly) {
-    boat::Hull hull;
+    model::Hull hull;
     hull.weight_kg = 600;
     hull.centreX_m = 0.5;
     hull.blocks = {{0, 0, {}}, {1, 0, {}}, {0, 0, {}}, {1, 0, {}}};

@@ -3,17 +3,17 @@
 
 #include <vector>
 
-#include "core/holding/hull.hpp"
-#include "core/holding/prop.hpp"
-#include "core/holding/screw.hpp"
-#include "tests/core/stack/made_lines.hpp"
+#include "core/holding/props/hull.hpp"
+#include "core/holding/props/prop.hpp"
+#include "core/holding/props/screw.hpp"
+#include "tests/core/laminate/made_lines.hpp"
 
 namespace fayline::made {
 
 inline constexpr double depth_m = 4 * 0.006;  // of the stack of PropWork
 
-inline boat::Station propAt(double at_m, boat::HoldKind kind = boat::HoldKind::prop) {
-    boat::Station station;
+inline model::Station propAt(double at_m, model::HoldKind kind = model::HoldKind::prop) {
+    model::Station station;
     station.kind = kind;
     station.at_m = at_m;
     return station;
@@ -21,14 +21,14 @@ inline boat::Station propAt(double at_m, boat::HoldKind kind = boat::HoldKind::p
 
 // Four strips of 6 mm without glue lines on the right of a line: below it where it runs level to the right.
 struct PropWork {
-    boat::Piece piece;
+    model::Piece piece;
     line::Line line;
 
     explicit PropWork(double heading_rad, double length_m = 1.0)
         : PropWork(lineOf([](double) { return 0.0; }, length_m, heading_rad)) {}
     explicit PropWork(line::Line given) : line(std::move(given)) {
-        piece.line.stripsOn = boat::Side::right;
-        piece.stack.strips = {boat::Strips{.count = 4, .thickness_m = 0.006}};
+        piece.line.stripsOn = model::Side::right;
+        piece.stack.strips = {model::Strips{.count = 4, .thickness_m = 0.006}};
         piece.stack.glueLine_m = 0;
     }
 

@@ -7,28 +7,28 @@
 #include <vector>
 
 #include "core/holding/held.hpp"
-#include "tests/core/stack/made_lines.hpp"
+#include "tests/core/laminate/made_lines.hpp"
 
 namespace fayline::made {
 
 struct Work {
-    boat::Piece piece;
+    model::Piece piece;
     line::Line line;
     std::vector<wood::Species> species = wood::builtInSpecies();
 
     operator holding::StackOnForm() const { return {piece, line, species}; }
 };
 
-inline boat::Station clampAt(double at_m, double most_N = 2500, double pad_m = 0.04) {
-    boat::Station station;
+inline model::Station clampAt(double at_m, double most_N = 2500, double pad_m = 0.04) {
+    model::Station station;
     station.at_m = at_m;
     station.most_N = most_N;
     station.pad_m = pad_m;
     return station;
 }
 
-inline std::vector<boat::Station> clampsAt(const std::vector<double>& places_m, double most_N = 2500) {
-    std::vector<boat::Station> stations;
+inline std::vector<model::Station> clampsAt(const std::vector<double>& places_m, double most_N = 2500) {
+    std::vector<model::Station> stations;
     for (const double at_m : places_m) stations.push_back(clampAt(at_m, most_N));
     return stations;
 }
@@ -45,7 +45,7 @@ inline double reverseCurvature(double s) {
 
 // Strips of white oak a quarter of an inch thick on the left of a line of this curvature.
 inline Work workOn(const std::function<double(double)>& curvature, double length_m, int strips,
-                   const std::vector<boat::Station>& stations, double heading_rad = 0, line::Xy start = {}) {
+                   const std::vector<model::Station>& stations, double heading_rad = 0, line::Xy start = {}) {
     Work work;
     work.line = lineOf(curvature, length_m, heading_rad, start);
     work.piece.stack.strips[0].count = strips;
@@ -65,27 +65,28 @@ inline Work fromOtherEnd(const Work& given, const std::function<double(double)>&
     Work work = given;
     const double length = given.line.length();
     work.line = lineOf([&](double s) { return -curvature(length - s); }, length);
-    boat::Piece& piece = work.piece;
-    piece.line.stripsOn = piece.line.stripsOn == boat::Side::left ? boat::Side::right : boat::Side::left;
-    for (boat::Station& station : piece.holding.stations) {
+    model::Piece& piece = work.piece;
+    piece.line.stripsOn = piece.line.stripsOn == model::Side::left ? model::Side::right : model::Side::left;
+    for (model::Station& station : piece.holding.stations) {
         station.at_m = length - station.at_m;
         auto& strap = station.strap;
         if (strap.to_m) strap.to_m = length - *strap.to_m;
-        if (strap.pullsFrom != boat::PullsFrom::both) {
-            strap.pullsFrom = strap.pullsFrom == boat::PullsFrom::start ? boat::PullsFrom::end : boat::PullsFrom::start;
+        if (strap.pullsFrom != model::PullsFrom::both) {
+            strap.pullsFrom =
+                strap.pullsFrom == model::PullsFrom::start ? model::PullsFrom::end : model::PullsFrom::start;
         }
     }
-    for (boat::Post& post : piece.form.posts) post.at_m = length - post.at_m;
-    for (boat::Width& width : piece.stack.widths) width.at_m = length - width.at_m;
-    for (boat::Pin& pin : piece.stack.pins) pin.at_m = length - pin.at_m;
-    for (boat::Strips& strips : piece.stack.strips) {
+    for (model::Post& post : piece.form.posts) post.at_m = length - post.at_m;
+    for (model::Width& width : piece.stack.widths) width.at_m = length - width.at_m;
+    for (model::Pin& pin : piece.stack.pins) pin.at_m = length - pin.at_m;
+    for (model::Strips& strips : piece.stack.strips) {
         if (strips.tapersTo_m) std::swap(strips.thickness_m, *strips.tapersTo_m);
     }
     std::swap(piece.stack.runsPastStart_m, piece.stack.runsPastEnd_m);
     std::swap(piece.stack.scarfedStart, piece.stack.scarfedEnd);
     std::swap(piece.form.carriesOnStart_m, piece.form.carriesOnEnd_m);
-    if (piece.holding.from != boat::From::middle) {
-        piece.holding.from = piece.holding.from == boat::From::start ? boat::From::end : boat::From::start;
+    if (piece.holding.from != model::From::middle) {
+        piece.holding.from = piece.holding.from == model::From::start ? model::From::end : model::From::start;
     }
     return work;
 }

@@ -6,15 +6,15 @@
 #include "core/holding/held.hpp"
 #include "core/holding/middle.hpp"
 #include "core/holding/pressed.hpp"
-#include "core/stack/form_plan.hpp"
-#include "core/stack/parallels.hpp"
+#include "core/laminate/parallels.hpp"
+#include "core/laminate/springback/form_plan.hpp"
 #include "tests/core/holding/made_work.hpp"
 
 namespace fayline::holding {
 namespace {
 
-boat::Piece threeStrips() {
-    boat::Piece piece;
+model::Piece threeStrips() {
+    model::Piece piece;
     piece.stack.strips[0].count = 3;
     piece.stack.glueLine_m = 0;
     return piece;
@@ -23,13 +23,13 @@ boat::Piece threeStrips() {
 // Three strips give back a ninth of their curve: the form bends them by 9/8.
 struct OnForm {
     made::Work made;
-    stack::FormPlan form;
+    laminate::FormPlan form;
 
     explicit OnForm(double wavy)
         : made{threeStrips(), made::lineOf([wavy](double s) { return -0.5 - wavy * std::sin(3 * s); }, 1.0)} {
-        const stack::StackPlan stack = stack::planStack(made.piece.stack, made.piece.line.describes,
-                                                        made.piece.line.stripsOn, made.line, made.species);
-        form = stack::planForm(made.piece, made.line, made.species, stack);
+        const laminate::StackPlan stack = laminate::planStack(made.piece.stack, made.piece.line.describes,
+                                                              made.piece.line.stripsOn, made.line, made.species);
+        form = laminate::planForm(made.piece, made.line, made.species, stack);
     }
     StackOnForm work(bool onForm) const { return {made.piece, made.line, made.species, onForm ? &form.line : nullptr}; }
 };
@@ -38,10 +38,10 @@ TEST(OnForm, TheMiddleTurnsByAsMuchMoreAsTheFormDoes) {
     const OnForm on(0);
     const Middle wanted = makeReady(on.work(false)).middle;
     const Middle bent = makeReady(on.work(true)).middle;
-    const stack::Part part = stack::partsOf(on.made.piece.stack, on.made.piece.line.describes,
-                                            on.made.piece.line.stripsOn, on.made.line, on.made.species)[0];
+    const laminate::Part part = laminate::partsOf(on.made.piece.stack, on.made.piece.line.describes,
+                                                  on.made.piece.line.stripsOn, on.made.line, on.made.species)[0];
     for (double s = 0.1; s < 0.9; s += 0.1) {
-        const double rho = stack::ratioAt(part, alongLine(wanted, s), 1);
+        const double rho = laminate::ratioAt(part, alongLine(wanted, s), 1);
         EXPECT_NEAR(rho, 1.0 / 9, 0.01);
         EXPECT_NEAR(middleAt(bent, s).curvature_per_m, middleAt(wanted, s).curvature_per_m / (1 - rho), 1e-4) << s;
     }

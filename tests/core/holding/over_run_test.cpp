@@ -4,7 +4,7 @@
 
 #include <cmath>
 
-#include "core/holding/gaps.hpp"
+#include "core/contact/gaps.hpp"
 #include "core/holding/pressed.hpp"
 #include "tests/core/holding/made_work.hpp"
 
@@ -23,9 +23,9 @@ double bend(double) {
 Work shortHeld() {
     Work work = made::workOn(bend, 1.5, 9, made::clampsAt({0.1, 0.45, 0.75, 1.05, 1.38}, 4000));
     work.piece.holding.gapLimit_m = 0.0002;
-    work.piece.holding.tools = {boat::Tool{.name = "Bar clamp", .most_N = 700, .pad_m = 0.04},
-                                boat::Tool{.name = "Light clamp", .most_N = 200, .pad_m = 0.03},
-                                boat::Tool{.name = "Jack", .kind = boat::HoldKind::jack, .most_N = 9000}};
+    work.piece.holding.tools = {model::Tool{.name = "Bar clamp", .most_N = 700, .pad_m = 0.04},
+                                model::Tool{.name = "Light clamp", .most_N = 200, .pad_m = 0.03},
+                                model::Tool{.name = "Jack", .kind = model::HoldKind::jack, .most_N = 9000}};
     return work;
 }
 
@@ -131,8 +131,8 @@ TEST(OverRun, IsTheSameForAPieceWalkedFromItsOtherEnd) {
 
 TEST(OverRun, AskedOfPostsAPostStandsUnderTheClamp) {
     Work work = shortHeld();
-    work.piece.form.kind = boat::FormKind::posts;
-    for (const boat::Station& station : work.piece.holding.stations) {
+    work.piece.form.kind = model::FormKind::posts;
+    for (const model::Station& station : work.piece.holding.stations) {
         work.piece.form.posts.push_back({.at_m = station.at_m});
     }
     work.piece.form.posts.push_back({.at_m = 1.5});

@@ -5,27 +5,27 @@
 #include <cmath>
 #include <limits>
 
-#include "core/measure/input_error.hpp"
-#include "tests/core/stack/made_lines.hpp"
+#include "core/units/input_error.hpp"
+#include "tests/core/laminate/made_lines.hpp"
 
 namespace fayline::holding {
 namespace {
 
-using boat::Describes;
-using boat::Side;
-using measure::InputError;
+using model::Describes;
+using model::Side;
+using units::InputError;
 
-boat::Stack stackOf(int count, double thickness_m) {
-    boat::Stack stack;
-    stack.strips = {boat::Strips{.count = count, .thickness_m = thickness_m}};
+model::Stack stackOf(int count, double thickness_m) {
+    model::Stack stack;
+    stack.strips = {model::Strips{.count = count, .thickness_m = thickness_m}};
     stack.glueLine_m = 0.0002;
     return stack;
 }
 
-boat::Holding stationsAt(const std::vector<double>& places) {
-    boat::Holding holding;
+model::Holding stationsAt(const std::vector<double>& places) {
+    model::Holding holding;
     for (const double at : places) {
-        boat::Station station;
+        model::Station station;
         station.at_m = at;
         holding.stations.push_back(station);
     }
@@ -71,7 +71,7 @@ TEST(Places, ALineOnTheOuterFaceIsItsOwnTape) {
 }
 
 TEST(Places, TheOutsideOfATaperIsMeasuredAlongItself) {
-    boat::Stack stack = stackOf(5, 0.008);
+    model::Stack stack = stackOf(5, 0.008);
     stack.strips[0].tapersTo_m = 0.004;
     const line::Line line = made::arc(-0.8, 1.0);
     const auto places = stationPlaces(stationsAt({0.2, 0.5}), stack, Describes::innerFace, Side::left, line);
@@ -105,8 +105,8 @@ TEST(Places, APlaceThatIsNoneIsRefusedByItsPath) {
 }
 
 TEST(EvenStations, AreNoFurtherApartThanAskedAndReachBothEnds) {
-    boat::Station like;
-    like.kind = boat::HoldKind::screw;
+    model::Station like;
+    like.kind = model::HoldKind::screw;
     like.most_N = 1234;
     for (const double spacing : {0.15, 0.2, 0.31, 5.0}) {
         const auto stations = evenStations(-0.05, 1.75, spacing, like);
@@ -118,7 +118,7 @@ TEST(EvenStations, AreNoFurtherApartThanAskedAndReachBothEnds) {
         EXPECT_GT(apart, 1.8 / (std::ceil(1.8 / spacing - 1e-9) + 1));  // one fewer would be too few
         for (std::size_t i = 1; i < stations.size(); ++i) {
             EXPECT_NEAR(stations[i].at_m - stations[i - 1].at_m, apart, 1e-12);
-            EXPECT_EQ(stations[i].kind, boat::HoldKind::screw);
+            EXPECT_EQ(stations[i].kind, model::HoldKind::screw);
             EXPECT_EQ(stations[i].most_N, 1234);
         }
     }

@@ -13,12 +13,12 @@ namespace {
 using made::Workpiece;
 
 void post(Workpiece& made, double at_m) {
-    made.piece.form.posts.push_back(boat::Post{.at_m = at_m});
+    made.piece.form.posts.push_back(model::Post{.at_m = at_m});
 }
 
 Workpiece onPosts(double radius_m, double spacing_m = 0.2) {
     Workpiece made(radius_m);
-    made.piece.form.kind = boat::FormKind::posts;
+    made.piece.form.kind = model::FormKind::posts;
     for (int i = 0; i * spacing_m <= made.line.length() + 1e-9; ++i) post(made, i * spacing_m);
     return made;
 }
@@ -55,7 +55,7 @@ TEST(Posts, OnAStraightFormTheyBearWhatTheClampsPull) {
 // on a bend with free ends has no other force on it. Pads that slide: those that hold drag along the strips as well.
 TEST(Posts, RoundABendTheirThrustsBalanceThePullsInThePlane) {
     Workpiece made = onPosts(0.9);
-    made.piece.holding.pads = boat::Pads::slide;
+    made.piece.holding.pads = model::Pads::slide;
     for (const double at : {0.0, 0.2, 0.4, 0.6, 0.8, 1.0, 1.2}) made.clamp(at, 6000);
     const Held held = hold(made.work());
     const std::vector<PostLoad> loads = postLoads(made.work(), held);
@@ -98,9 +98,9 @@ TEST(Posts, OtherFormsHaveNoneAndWithoutContactNothingIsSaid) {
     made.clamp(0.4);
     EXPECT_TRUE(postLoads(made.work(), Held{}).empty());
     const Held held = hold(made.work());
-    made.piece.form.kind = boat::FormKind::solid;
+    made.piece.form.kind = model::FormKind::solid;
     EXPECT_TRUE(postLoads(made.work(), held).empty());
-    made.piece.form.kind = boat::FormKind::posts;
+    made.piece.form.kind = model::FormKind::posts;
     made.piece.form.posts.clear();
     EXPECT_TRUE(loadsOf(made).empty());
 }
@@ -112,13 +112,13 @@ TEST(Posts, OnRandomPiecesEveryThrustIsFiniteAndNoneLessThanNothing) {
     };
     for (int i = 0; i < 60; ++i) {
         Workpiece made(i % 3 == 0 ? 0 : between(0.7, 3) * (i % 3 == 1 ? 1 : -1));
-        made.piece.form.kind = boat::FormKind::posts;
+        made.piece.form.kind = model::FormKind::posts;
         for (int n = 1 + i % 8; n > 0; --n) {
             post(made, between(-0.2, 1.4));
             made.piece.form.posts.back().width_m = between(0.005, 0.2);
         }
         for (int n = i % 6; n > 0; --n) made.clamp(between(-0.1, 1.3), between(10, 5000));
-        if (i % 2) made.piece.holding.pads = boat::Pads::slide;
+        if (i % 2) made.piece.holding.pads = model::Pads::slide;
         if (i % 4 == 0) made.piece.stack.strips[0].tapersTo_m = 0.004;
         const std::vector<PostLoad> loads = loadsOf(made);
         for (const PostLoad& load : loads) ASSERT_TRUE(std::isfinite(load.thrust_N) && load.thrust_N >= 0) << i;

@@ -16,7 +16,7 @@ namespace {
 
 struct Case {
     std::string name;
-    std::vector<boat::Strips> strips;
+    std::vector<model::Strips> strips;
     double width_m = 0.05;
     double film_m = 0.0003;
     double yield_Pa = 100;
@@ -26,7 +26,7 @@ struct Case {
 };
 
 std::vector<Case> cases() {
-    using boat::Strips;
+    using model::Strips;
     return {
         {"nine of a quarter inch", {Strips{.count = 9, .thickness_m = 0.00635}}},
         {"the same, thin line", {Strips{.count = 9, .thickness_m = 0.00635}}, 0.05, 0.00015},
@@ -45,10 +45,10 @@ std::vector<Case> cases() {
     };
 }
 
-boat::Piece pieceOf(const Case& of) {
-    boat::Piece piece;
+model::Piece pieceOf(const Case& of) {
+    model::Piece piece;
     piece.stack.strips = of.strips;
-    piece.stack.widths = {boat::Width{0, of.width_m}};
+    piece.stack.widths = {model::Width{0, of.width_m}};
     piece.stack.ripAllowance_m = 0;
     piece.stack.glueLine_m = of.film_m;
     piece.glue.pasteYield_Pa = of.yield_Pa;
@@ -57,14 +57,14 @@ boat::Piece pieceOf(const Case& of) {
 }
 
 // Of the strips from the outermost that stays outwards and of the caul, each for itself.
-double stiffnessAbove(const boat::Piece& piece) {
+double stiffnessAbove(const model::Piece& piece) {
     double stiffness = 0;
     double modulus = 0;
     const auto add = [&](double thickness_m, int count) {
         stiffness += count * modulus * piece.stack.widths.front().width_m * std::pow(thickness_m, 3) / 12;
     };
     for (std::size_t i = piece.stack.strips.size(); i-- > 0;) {
-        const boat::Strips& strips = piece.stack.strips[i];
+        const model::Strips& strips = piece.stack.strips[i];
         const wood::Species& species = *wood::findSpecies(wood::builtInSpecies(), strips.species);
         modulus = wood::bending(species, piece.stack.moisture, piece.stack.grainSlope, {}).modulus_Pa;
         if (i + 1 == piece.stack.strips.size()) add(piece.holding.cauls.thickness_m, 1);
@@ -86,9 +86,9 @@ double riseBetweenPads(const Case& of, double stiffness_N_m2, double push_N_m, d
         problem.holds.push_back({at, of.pad_m, 1e7, std::nullopt});
         marks.insert(marks.end(), {at - of.pad_m / 2, at, at + of.pad_m / 2, at + spacing_m / 2});
     }
-    problem.pads = boat::Pads::slide;
+    problem.padsHold = false;
     Rod& rod = problem.rod;
-    rod.mesh = meshBetween(-past_m, spans * spacing_m + past_m, marks, 0.005);
+    rod.mesh = contact::meshBetween(-past_m, spans * spacing_m + past_m, marks, 0.005);
     const std::vector<double> places = gaussPlaces(rod.mesh);
     rod.curvature_per_m.assign(places.size(), of.radius_m == 0 ? 0 : 1 / of.radius_m);
     rod.curvatureRate_per_m2.assign(places.size(), 0);
@@ -106,7 +106,7 @@ TEST(PressedOut, TheContactLetsTheGlueLineVaryByAsMuchAsTheSpacingIsReckonedFor)
     int within = 0;
     for (const Case& of : cases()) {
         SCOPED_TRACE(of.name);
-        const boat::Piece piece = pieceOf(of);
+        const model::Piece piece = pieceOf(of);
         const line::Line line = made::straight(2.0);
         const StackOnForm work{piece, line, wood::builtInSpecies()};
         const PressingNeed need = pressingNeed(work, 1.0, of.pad_m, 1e7);
@@ -139,7 +139,7 @@ TEST(PressedOut, TheContactLetsTheGlueLineVaryByAsMuchAsTheSpacingIsReckonedFor)
 TEST(PressedOut, AThinnerMixNeedsLess) {
     for (const Case& of : cases()) {
         SCOPED_TRACE(of.name);
-        boat::Piece piece = pieceOf(of);
+        model::Piece piece = pieceOf(of);
         const line::Line line = made::straight(2.0);
         const StackOnForm work{piece, line, wood::builtInSpecies()};
         const PressingNeed before = pressingNeed(work, 1.0, of.pad_m, 1e7);

@@ -64,7 +64,7 @@ TEST(Pressing, ACaulAndSacrificialStripsReachFurther) {
     made.piece.holding.cauls.thickness_m = 0.012;
     EXPECT_NEAR(need().pad.stiffness_N_m2(), 9 * one, 1e-9 * one);
     EXPECT_NEAR(need().pad.spread_m(), 0.076, 1e-12);
-    made.piece.stack.strips.push_back(boat::Strips{.count = 2, .thickness_m = 0.006, .sacrificial = true});
+    made.piece.stack.strips.push_back(model::Strips{.count = 2, .thickness_m = 0.006, .sacrificial = true});
     EXPECT_NEAR(need().pad.above_m(), 0.006 + 0.012 + 2 * 0.00015 + 0.012, 1e-12);
     EXPECT_NEAR(need().pad.stiffness_N_m2(), 11 * one, 1e-9 * one);
     // A thick caul no longer helps a weak clamp.
@@ -88,9 +88,9 @@ TEST(Pressing, WhatTheGlueLineMayVaryByIsItsOwnThicknessUnlessGiven) {
 
 TEST(Pressing, WhereTheOuterStripsHaveEndedTheNextOneIsTheOutermost) {
     made::Workpiece made(0.8);
-    made.piece.stack.strips = {boat::Strips{.count = 4, .thickness_m = 0.010},
-                               boat::Strips{.count = 1, .thickness_m = 0.004}};
-    made.piece.stack.scarfedEnd = boat::Scarf{10};
+    made.piece.stack.strips = {model::Strips{.count = 4, .thickness_m = 0.010},
+                               model::Strips{.count = 1, .thickness_m = 0.004}};
+    made.piece.stack.scarfedEnd = model::Scarf{10};
     made.piece.stack.runsPastEnd_m = 0;
     const auto above = [&](double at) { return pressingNeed(made.work(), at, 0.04, 2500).pad.above_m(); };
     EXPECT_NEAR(above(0.5), 0.004, 1e-12);
@@ -106,14 +106,14 @@ TEST(Pressing, ThinGlueAsksNothingAndAGlueThatWantsPressureAsksForIt) {
     EXPECT_EQ(need.pad.push_N_m, 0);
     EXPECT_EQ(need.spacing_m, infinite);
     EXPECT_FALSE(need.isWish);
-    work.wanted = wantedPressure(boat::AdhesiveKind::resorcinol, true);
+    work.wanted = wantedPressure(model::AdhesiveKind::resorcinol, true);
     need = pressingNeed(work, 0.6, 0.04, 2500);
     EXPECT_TRUE(need.byGlue);
     EXPECT_FALSE(need.isWish);
     EXPECT_NEAR(need.pad.push_N_m, 150 * 6894.757 * 0.05, 0.1);
     EXPECT_NEAR(need.spacing_m, 2500 / need.pad.push_N_m, 1e-9);
     EXPECT_EQ(need.thinnerSpacing_m, need.spacing_m);  // no mix is thinner than that asks for
-    work.wanted = wantedPressure(boat::AdhesiveKind::epoxy, true);
+    work.wanted = wantedPressure(model::AdhesiveKind::epoxy, true);
     EXPECT_TRUE(pressingNeed(work, 0.6, 0.04, 2500).isWish);
     EXPECT_EQ(pressingNeed(work, 0.6, 0.04, 2500).pad.push_N_m, 0);
     made.piece.glue.pasteYield_Pa = 100;
@@ -129,12 +129,12 @@ TEST(Pressing, OnRandomPiecesTheSpacingIsWhatStiffnessSpreadAndStrengthAllow) {
     int by[3] = {0, 0, 0};
     for (int i = 0; i < 500; ++i) {
         made::Workpiece made(i % 2 ? 0.8 : -0.8);
-        made.piece.stack.widths = {boat::Width{0, between(0.005, 0.3)}, boat::Width{1, between(0.005, 0.3)}};
+        made.piece.stack.widths = {model::Width{0, between(0.005, 0.3)}, model::Width{1, between(0.005, 0.3)}};
         made.piece.stack.glueLine_m = i % 5 ? between(0, 0.001) : 0;
         if (i % 3 == 0) made.piece.holding.glueLineVaries_m = i % 2 ? between(0, 0.0005) : 0;
         made.piece.glue.pasteYield_Pa = i % 7 ? between(0, 800) : 0;
         made.piece.stack.strips = {
-            boat::Strips{.count = 1 + i % 4, .thickness_m = between(0.001, 0.02), .sacrificial = i % 11 == 0}};
+            model::Strips{.count = 1 + i % 4, .thickness_m = between(0.001, 0.02), .sacrificial = i % 11 == 0}};
         const double pad = between(0, 0.2);
         const double most = i % 13 ? between(0, 9000) : 0;
         const PressingNeed need = pressingNeed(made.work(), between(-0.2, 1.4), pad, most);

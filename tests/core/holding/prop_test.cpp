@@ -1,4 +1,4 @@
-#include "core/holding/prop.hpp"
+#include "core/holding/props/prop.hpp"
 
 #include <gtest/gtest.h>
 
@@ -11,10 +11,10 @@
 namespace fayline::holding {
 namespace {
 
-using boat::HoldKind;
 using made::depth_m;
 using made::propAt;
 using made::PropWork;
+using model::HoldKind;
 
 constexpr double pi = std::numbers::pi;
 
@@ -40,7 +40,7 @@ TEST(Prop, StraightUnderALevelStackItGivesThePullItself) {
 TEST(Prop, ThrustIsThePullOverTheCosineOfTheSlant) {
     PropWork work(pi / 6);
     work.piece.holding.stations = {propAt(0.5)};
-    boat::Station& station = work.piece.holding.stations[0];
+    model::Station& station = work.piece.holding.stations[0];
     const PropPlan first = work.plans({1000})[0];
     station.strut.footY_m = first.head.y_m - 1;
     station.strut.footX_m = first.head.x_m + std::tan(pi / 18);
@@ -51,10 +51,10 @@ TEST(Prop, ThrustIsThePullOverTheCosineOfTheSlant) {
     EXPECT_EQ(plan.slips, Slips::head);  // wet glue
     EXPECT_EQ(plan.headFriction, 0);
     EXPECT_FALSE(plan.stopsHold);
-    station.strut.stop = boat::Stop::head;
+    station.strut.stop = model::Stop::head;
     EXPECT_TRUE(work.plans({1000})[0].stopsHold);
     EXPECT_EQ(work.plans({1000})[0].slips, Slips::head);
-    station.strut.stop = boat::Stop::foot;
+    station.strut.stop = model::Stop::foot;
     EXPECT_FALSE(work.plans({1000})[0].stopsHold);
 }
 
@@ -62,7 +62,7 @@ TEST(Prop, AHeadOnACaulOrOnAStripThatComesOffCountsAsDry) {
     PropWork work(0.0);
     work.piece.holding.stations = {propAt(0.5)};
     EXPECT_EQ(work.plans({1})[0].headFriction, 0);
-    EXPECT_EQ(work.plans({1})[0].frictionSource.mark, measure::Mark::commonPractice);
+    EXPECT_EQ(work.plans({1})[0].frictionSource.mark, units::Mark::commonPractice);
     work.piece.stack.strips.back().sacrificial = true;
     EXPECT_EQ(work.plans({1})[0].headFriction, safeFriction);
     work.piece.stack.strips.back().sacrificial = false;
@@ -78,7 +78,7 @@ TEST(Prop, TheFootThatHoldsIsTheNearestOnTheSameFloor) {
     PropWork work(0.0);
     work.piece.holding.cauls.thickness_m = 0.02;
     work.piece.holding.stations = {propAt(0.5)};
-    boat::Station& station = work.piece.holding.stations[0];
+    model::Station& station = work.piece.holding.stations[0];
     const double height = 1;
     station.strut.footY_m = -depth_m - 0.02 - height;
     station.strut.footX_m = 1.5;
@@ -88,7 +88,7 @@ TEST(Prop, TheFootThatHoldsIsTheNearestOnTheSameFloor) {
     EXPECT_NEAR(plan.footThatHolds->x_m, 0.5 + 0.1 * height - 0.002, 1e-9);
     EXPECT_NEAR(plan.footThatHolds->y_m, *station.strut.footY_m, 1e-12);
 
-    station.strut.stop = boat::Stop::head;  // then the floor alone decides
+    station.strut.stop = model::Stop::head;  // then the floor alone decides
     plan = work.plans({1})[0];
     EXPECT_NEAR(plan.footThatHolds->x_m, 0.5 + 0.3 * height - 0.002, 1e-9);
 
@@ -112,7 +112,7 @@ TEST(Prop, UnderAWetStackThatSlopesMoreThanTheFloorHoldsNoFootHoldsWithoutAStop)
     PropWork steeper(cone + 0.01);
     steeper.piece.holding.stations = {propAt(0.5)};
     EXPECT_FALSE(steeper.plans({1})[0].footThatHolds);
-    steeper.piece.holding.stations[0].strut.stop = boat::Stop::foot;
+    steeper.piece.holding.stations[0].strut.stop = model::Stop::foot;
     EXPECT_TRUE(steeper.plans({1})[0].footThatHolds);
 }
 
@@ -126,7 +126,7 @@ TEST(Prop, StraightBelowAnUprightStemItCannotPress) {
     EXPECT_FALSE(plan.footThatHolds);
     EXPECT_TRUE(pushesOf(work.onForm(), {plan}).empty());
 
-    work.piece.holding.stations[0].strut.stop = boat::Stop::both;
+    work.piece.holding.stations[0].strut.stop = model::Stop::both;
     plan = work.plans({1000})[0];
     ASSERT_TRUE(plan.footThatHolds);
     EXPECT_GT(plan.footThatHolds->x_m, plan.head.x_m);
@@ -153,11 +153,11 @@ TEST(Prop, AFootAboveItsHeadIsTold) {
     EXPECT_LT(plan.footThatHolds->y_m, plan.head.y_m);
 
     // Overhead it is the other way round: under a stack it cannot press, over one on top of its form it can.
-    work.piece.holding.stations[0].strut.to = boat::PropTo::overhead;
+    work.piece.holding.stations[0].strut.to = model::PropTo::overhead;
     plan = work.plans({1000})[0];
     EXPECT_FALSE(plan.footAboveHead);
     EXPECT_TRUE(plan.cannotPress);
-    work.piece.line.stripsOn = boat::Side::left;
+    work.piece.line.stripsOn = model::Side::left;
     plan = work.plans({1000})[0];
     EXPECT_FALSE(plan.cannotPress);
     EXPECT_NEAR(plan.slant_rad, 0, 1e-12);
@@ -197,7 +197,7 @@ TEST(Prop, AssumedFeetStandOnOneLevel) {
 TEST(Prop, ALongThinPropIsTooSlenderAndCarriesLess) {
     PropWork work(0.0);
     work.piece.holding.stations = {propAt(0.5)};
-    boat::Station& station = work.piece.holding.stations[0];
+    model::Station& station = work.piece.holding.stations[0];
     station.strut.footY_m = -depth_m - 1.9;
     PropPlan plan = work.plans({1})[0];
     EXPECT_TRUE(plan.sectionAssumed);
@@ -225,7 +225,7 @@ TEST(Prop, AJackIsKnownByItsRatedLoadUnlessItHasASection) {
     EXPECT_EQ(plan.allowable_N, 20000);
     EXPECT_FALSE(plan.bucklesAt_N);  // of it nothing but the rated load is known
     EXPECT_EQ(plan.most_N, 20000);
-    EXPECT_EQ(plan.columnSource.mark, measure::Mark::published);
+    EXPECT_EQ(plan.columnSource.mark, units::Mark::published);
     work.piece.holding.stations[0].strut.section_m = {0.089, 0.089};
     plan = work.plans({1})[0];
     EXPECT_TRUE(plan.woodenColumn);
@@ -238,7 +238,7 @@ TEST(Prop, AJackIsKnownByItsRatedLoadUnlessItHasASection) {
 TEST(Prop, WhatTheContactAsksOfItIsWithinItsStrength) {
     PropWork work(made::lineOf([](double) { return 0.5; }, 1.2, -0.3));
     for (const double at : {0.1, 0.4, 0.7, 1.0}) work.piece.holding.stations.push_back(propAt(at));
-    for (boat::Station& station : work.piece.holding.stations) station.most_N = 150;
+    for (model::Station& station : work.piece.holding.stations) station.most_N = 150;
     work.piece.holding.stations[1].strut.footX_m = 0.1;
     work.piece.holding.stations[1].strut.footY_m = -0.9;
     work.piece.holding.stations[2].strut.footX_m = 1.1;
@@ -269,14 +269,14 @@ TEST(Prop, ClampsAndSideJacksAreNoProps) {
     EXPECT_NEAR(plans[0].thrust_N, 3, 1e-9);
 }
 
-boat::Station randomProp(std::mt19937& random) {
+model::Station randomProp(std::mt19937& random) {
     std::uniform_real_distribution<double> share(0, 1);
-    boat::Station station = propAt(share(random), share(random) < 0.5 ? HoldKind::prop : HoldKind::jack);
+    model::Station station = propAt(share(random), share(random) < 0.5 ? HoldKind::prop : HoldKind::jack);
     if (share(random) < 0.7) station.strut.footX_m = 4 * share(random) - 2;
     if (share(random) < 0.7) station.strut.footY_m = 4 * share(random) - 2;
     if (share(random) < 0.5) station.strut.section_m = {0.02 + 0.1 * share(random), 0.02 + 0.1 * share(random)};
-    if (share(random) < 0.3) station.strut.to = boat::PropTo::overhead;
-    station.strut.stop = static_cast<boat::Stop>(static_cast<int>(4 * share(random)));
+    if (share(random) < 0.3) station.strut.to = model::PropTo::overhead;
+    station.strut.stop = static_cast<model::Stop>(static_cast<int>(4 * share(random)));
     station.most_N = 100 + 9900 * share(random);
     return station;
 }
@@ -287,7 +287,7 @@ PropWork randomWork(std::mt19937& random) {
     const double b = 4 * share(random) - 2;
     const double heading = 2 * pi * share(random);
     PropWork work(made::lineOf([=](double s) { return a + b * s; }, 1.0, heading, {share(random), share(random)}, 40));
-    if (share(random) < 0.5) work.piece.line.stripsOn = boat::Side::left;
+    if (share(random) < 0.5) work.piece.line.stripsOn = model::Side::left;
     if (share(random) < 0.5) work.piece.holding.cauls.thickness_m = 0.03 * share(random);
     work.piece.holding.floor.friction = share(random);
     for (int i = 0; i < 3; ++i) work.piece.holding.stations.push_back(randomProp(random));
@@ -300,8 +300,8 @@ PropWork mirrored(const PropWork& work) {
     PropWork other(made::lineOf([&](double s) { return -work.line.at(s).curvature_per_m; }, work.line.length(),
                                 pi - start.heading_rad, {-start.x_m, start.y_m}, 40));
     other.piece = work.piece;
-    other.piece.line.stripsOn = work.piece.line.stripsOn == boat::Side::left ? boat::Side::right : boat::Side::left;
-    for (boat::Station& station : other.piece.holding.stations) {
+    other.piece.line.stripsOn = work.piece.line.stripsOn == model::Side::left ? model::Side::right : model::Side::left;
+    for (model::Station& station : other.piece.holding.stations) {
         if (station.strut.footX_m) station.strut.footX_m = -*station.strut.footX_m;
     }
     return other;
@@ -354,13 +354,13 @@ TEST(Prop, RandomPropsAgreeWithCoulombAndStayFinite) {
             EXPECT_EQ(foot, !(square > 0 && along <= plan.footFriction * square * (1 + 1e-7))) << round;
             if (!plan.footThatHolds) continue;
             PropWork moved = work;
-            boat::Station& station = moved.piece.holding.stations[static_cast<std::size_t>(plan.index)];
+            model::Station& station = moved.piece.holding.stations[static_cast<std::size_t>(plan.index)];
             // To a sixteenth of an inch, as it is read off; on wet glue there is but one place, square to the stack.
             constexpr double step_m = 0.0254 / 16;
             const double read_m = std::round(plan.footThatHolds->x_m / step_m) * step_m;
             const bool moves = plan.footThatHolds->x_m != plan.foot.x_m;
-            const bool hasRoom = plan.headFriction > 0 || station.strut.stop == boat::Stop::head ||
-                                 station.strut.stop == boat::Stop::both;
+            const bool hasRoom = plan.headFriction > 0 || station.strut.stop == model::Stop::head ||
+                                 station.strut.stop == model::Stop::both;
             station.strut.footX_m = moves && hasRoom ? read_m : plan.footThatHolds->x_m;
             station.strut.footY_m = plan.footThatHolds->y_m;
             for (const PropPlan& there : moved.plans({500, 700, 900})) {
@@ -383,7 +383,7 @@ TEST(Prop, AtTheEndsOfWhatAFileMayHoldAllIsFinite) {
             work.piece.holding.stations = {propAt(0.2), propAt(0.8)};
             work.piece.holding.stations[0].strut.footX_m = far;
             work.piece.holding.stations[1].strut.footY_m = far;
-            for (boat::Station& station : work.piece.holding.stations) station.strut.section_m = {thin, thin};
+            for (model::Station& station : work.piece.holding.stations) station.strut.section_m = {thin, thin};
             work.piece.holding.hull.weight_kg = 1e9;
             work.piece.holding.hull.blocks = {{far, -far, {}}, {0, 0, {}}, {1e-9, far, {}}};
             const std::vector<PropPlan> plans = work.plans({1e9, 1e9});

@@ -45,16 +45,16 @@ TEST(Propose, NoSmallerNumberOnTheGridMeetsTheConditions) {
 }
 
 // How far the place furthest from any pad lies from it: half the largest spacing, or from a trim line to the first pad.
-double furthestFromPads_m(const std::vector<boat::Station>& stations, double length_m) {
+double furthestFromPads_m(const std::vector<model::Station>& stations, double length_m) {
     std::vector<double> candidates{0, length_m};
-    for (const boat::Station& a : stations) {
-        for (const boat::Station& b : stations) candidates.push_back((a.at_m + b.at_m) / 2);
+    for (const model::Station& a : stations) {
+        for (const model::Station& b : stations) candidates.push_back((a.at_m + b.at_m) / 2);
     }
     double furthest = 0;
     for (const double at : candidates) {
         if (at < 0 || at > length_m) continue;
         double nearest = std::numeric_limits<double>::infinity();
-        for (const boat::Station& station : stations) nearest = std::min(nearest, std::abs(station.at_m - at));
+        for (const model::Station& station : stations) nearest = std::min(nearest, std::abs(station.at_m - at));
         furthest = std::max(furthest, nearest);
     }
     return furthest;
@@ -63,12 +63,12 @@ double furthestFromPads_m(const std::vector<boat::Station>& stations, double len
 // Of all choices of `count` places whether one that holds leaves no place as far from a pad as `furthest_m`.
 bool someSpreadsBetter(const StackOnForm& work, const std::vector<double>& places, int count, double furthest_m,
                        int& held) {
-    const boat::Tool& tool = work.piece.holding.tools.front();
+    const model::Tool& tool = work.piece.holding.tools.front();
     if (count > math::countOf(places)) return false;
     std::vector<char> chosen(places.size(), 0);
     std::fill(chosen.begin(), chosen.begin() + count, 1);
     do {
-        std::vector<boat::Station> stations = work.piece.holding.stations;
+        std::vector<model::Station> stations = work.piece.holding.stations;
         for (std::size_t i = 0; i < places.size(); ++i) {
             if (chosen[i]) stations.push_back(stationAt(places[i], tool));
         }
@@ -92,7 +92,7 @@ TEST(Propose, TooFewToolsToPressAreSpreadAsEvenlyAsTheyCanBeAndStillHold) {
     for (Small& small : pieces) small.grid_m = 0.05;
     pieces.insert(pieces.end(), coarse.begin(), coarse.end());
     for (Small& small : pieces) {
-        if (!(small.piece.glue.pasteYield_Pa > 0) || small.fillsGaps || small.piece.form.kind == boat::FormKind::posts)
+        if (!(small.piece.glue.pasteYield_Pa > 0) || small.fillsGaps || small.piece.form.kind == model::FormKind::posts)
             continue;
         SCOPED_TRACE(small.name);
         small.piece.glue.pasteYield_Pa *= 16;  // so that more are asked for
@@ -113,7 +113,7 @@ TEST(Propose, TooFewToolsToPressAreSpreadAsEvenlyAsTheyCanBeAndStillHold) {
             EXPECT_TRUE(proposal.withinCounts);
             EXPECT_LE(countFree(proposal), count);
             EXPECT_EQ(proposal.forEverything, math::countOf(full.stations));
-            const std::vector<boat::Station> stations = stationsOf(proposal);
+            const std::vector<model::Station> stations = stationsOf(proposal);
             const Held now = holdWith(work, stations);
             EXPECT_EQ(now.outcome, Outcome::settled);
             EXPECT_LE(now.largest.gap_m, small.piece.holding.gapLimit_m + gapCounts_m);

@@ -1,22 +1,22 @@
-#include "core/holding/propose.hpp"
+#include "core/holding/propose/propose.hpp"
 
 #include <gtest/gtest.h>
 #include <sys/resource.h>
 
 #include <iostream>
 
-#include "core/boat/file.hpp"
 #include "core/holding/pressing.hpp"
+#include "core/io/file.hpp"
+#include "core/laminate/layers.hpp"
 #include "core/line/fair.hpp"
 #include "core/math/count.hpp"
-#include "core/stack/layers.hpp"
 #include "tests/core/holding/small_pieces.hpp"
 
 namespace fayline::holding {
 namespace {
 
 struct Made {
-    boat::Piece piece;
+    model::Piece piece;
     line::Line line = made::arc(-1.0, 0.8);
 };
 
@@ -47,11 +47,11 @@ double userSeconds() {
 }
 
 // Of stacks that change along the line: each pad by the need at its own place.
-bool pressedEverywhereBySections(const StackOnForm& work, const std::vector<boat::Station>& stations) {
+bool pressedEverywhereBySections(const StackOnForm& work, const std::vector<model::Station>& stations) {
     constexpr int steps = 2000;
     for (int i = 0; i <= steps; ++i) {
         const double at = work.line.length() * i / steps;
-        if (std::none_of(stations.begin(), stations.end(), [&](const boat::Station& station) {
+        if (std::none_of(stations.begin(), stations.end(), [&](const model::Station& station) {
                 const PressingNeed need = pressingNeed(work, station.at_m, station.pad_m, station.most_N);
                 return std::abs(station.at_m - at) <= need.spacing_m / 2 + 1e-9;
             }))
@@ -62,16 +62,16 @@ bool pressedEverywhereBySections(const StackOnForm& work, const std::vector<boat
 
 // Four pieces as people make them: what is proposed is held and pressed as it says, on the grid of 10 mm.
 TEST(Propose, SamplePiecesAreHeldByWhatIsProposed) {
-    const boat::Boat boat = boat::loadBoat(std::string(FAYLINE_SAMPLES) + "/marram.fayline");
-    for (const boat::Piece& piece : boat.pieces) {
+    const model::Boat boat = io::loadBoat(std::string(FAYLINE_SAMPLES) + "/marram.fayline");
+    for (const model::Piece& piece : boat.pieces) {
         SCOPED_TRACE(piece.name);
         line::FairInput input;
-        for (const boat::Point& point : piece.line.points) input.points.push_back({point.x_m, point.y_m});
+        for (const model::Point& point : piece.line.points) input.points.push_back({point.x_m, point.y_m});
         input.readTo_m = piece.line.readTo_m;
         input.fairWithin_m = piece.line.fairWithin_m;
         const line::FairLine fair = line::fair(input);
         StackOnForm work{piece, fair.line, wood::builtInSpecies()};
-        work.wanted = wantedPressure(boat::AdhesiveKind::epoxy, true);  // as all of them are glued
+        work.wanted = wantedPressure(model::AdhesiveKind::epoxy, true);  // as all of them are glued
         const double begun = userSeconds();
         const Proposal proposal = propose(work, goOn);
         const double took = userSeconds() - begun;
@@ -83,7 +83,7 @@ TEST(Propose, SamplePiecesAreHeldByWhatIsProposed) {
         EXPECT_LE(held.largest.gap_m, piece.holding.gapLimit_m + gapCounts_m);
         EXPECT_NEAR(held.largest.gap_m, proposal.largest.gap_m, 1e-7);
         // Pressing everywhere is a wish; between posts no pad presses.
-        const bool posts = piece.form.kind == boat::FormKind::posts;
+        const bool posts = piece.form.kind == model::FormKind::posts;
         EXPECT_TRUE(proposal.met);
         EXPECT_TRUE(proposal.pressingIsWish);
         EXPECT_EQ(proposal.unmet, std::nullopt);
@@ -110,18 +110,18 @@ TEST(Propose, SamplePiecesAreHeldByWhatIsProposed) {
 
 TEST(Propose, KeepsFixedStationsAndOtherKindsInTheirPlaces) {
     Made made = roundPiece();
-    boat::Station fixed = stationAt(0.333, made.piece.holding.tools.front());
+    model::Station fixed = stationAt(0.333, made.piece.holding.tools.front());
     fixed.fixed = true;
-    boat::Station screw = stationAt(0.0, made.piece.holding.tools.front());
-    screw.kind = boat::HoldKind::screw;
-    boat::Station side = stationAt(0.6, made.piece.holding.tools.front());
+    model::Station screw = stationAt(0.0, made.piece.holding.tools.front());
+    screw.kind = model::HoldKind::screw;
+    model::Station side = stationAt(0.6, made.piece.holding.tools.front());
     side.side = true;
-    boat::Station loose = stationAt(0.47, made.piece.holding.tools.front());
+    model::Station loose = stationAt(0.47, made.piece.holding.tools.front());
     made.piece.holding.stations = {fixed, loose, screw, side};
     const Proposal proposal = proposalOf(made);
     EXPECT_TRUE(proposal.met);
-    const std::vector<boat::Station> stations = stationsOf(proposal);
-    for (const boat::Station& kept : {fixed, screw, side}) {
+    const std::vector<model::Station> stations = stationsOf(proposal);
+    for (const model::Station& kept : {fixed, screw, side}) {
         EXPECT_EQ(std::count(stations.begin(), stations.end(), kept), 1);
     }
     EXPECT_EQ(std::count(stations.begin(), stations.end(), loose), 0);
@@ -160,7 +160,7 @@ TEST(Propose, AGlueThatWantsPressureAsksForTheStationsOfAPasteThatNeedsAsMuch) {
     work.wanted.contactIsEnough = true;
     const Proposal contact = propose(work, goOn, 0.02);
     work.wanted = {};
-    made.piece.glue.pasteYield_Pa = 100e3 * 2 * 0.00015 / stack::ripWidthAt(made.piece.stack, 0.4);
+    made.piece.glue.pasteYield_Pa = 100e3 * 2 * 0.00015 / laminate::ripWidthAt(made.piece.stack, 0.4);
     const Proposal paste = propose(work, goOn, 0.02);
     ASSERT_EQ(wanted.stations.size(), paste.stations.size());
     for (std::size_t i = 0; i < wanted.stations.size(); ++i) {
@@ -284,19 +284,19 @@ TEST(Propose, OddInputGivesFiniteAnswers) {
     EXPECT_TRUE(proposalOf(noTools).withinCounts);
 
     Made onlyProps = roundPiece();
-    onlyProps.piece.holding.tools[0].kind = boat::HoldKind::prop;
+    onlyProps.piece.holding.tools[0].kind = model::HoldKind::prop;
     EXPECT_FALSE(proposalOf(onlyProps).withinCounts);
     expectFinite(proposalOf(onlyProps));
 
     Made offTheForm = roundPiece();
     offTheForm.piece.holding.stations = {stationAt(-3, clamps(2500)), stationAt(9, clamps(2500))};
-    for (boat::Station& station : offTheForm.piece.holding.stations) station.fixed = true;
+    for (model::Station& station : offTheForm.piece.holding.stations) station.fixed = true;
     expectFinite(proposalOf(offTheForm));
     EXPECT_TRUE(proposalOf(offTheForm).met);
 
     Made onTopOfEachOther = roundPiece();
     onTopOfEachOther.piece.holding.stations.assign(3, stationAt(0.4, clamps(2500)));
-    for (boat::Station& station : onTopOfEachOther.piece.holding.stations) station.fixed = true;
+    for (model::Station& station : onTopOfEachOther.piece.holding.stations) station.fixed = true;
     expectFinite(proposalOf(onTopOfEachOther));
 
     Made shorter = roundPiece();
@@ -308,7 +308,7 @@ TEST(Propose, OddInputGivesFiniteAnswers) {
     EXPECT_FALSE(proposalOf(shorter).met);
 
     Made noPosts = roundPiece();
-    noPosts.piece.form.kind = boat::FormKind::posts;
+    noPosts.piece.form.kind = model::FormKind::posts;
     expectFinite(proposalOf(noPosts));
     EXPECT_FALSE(proposalOf(noPosts).met);
 
@@ -340,7 +340,7 @@ TEST(Propose, IsPureAndTheSameFromTheOtherEnd) {
     }
     Made turned = made;
     turned.line = made::arc(1.0, 0.8);
-    turned.piece.line.stripsOn = boat::Side::right;
+    turned.piece.line.stripsOn = model::Side::right;
     std::swap(turned.piece.stack.runsPastStart_m, turned.piece.stack.runsPastEnd_m);
     EXPECT_EQ(proposalOf(turned).stations.size(), once.stations.size());
 }

@@ -1,12 +1,12 @@
-#include "core/holding/screw.hpp"
+#include "core/holding/props/screw.hpp"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
 #include <limits>
 
-#include "core/measure/input_error.hpp"
-#include "core/measure/units.hpp"
+#include "core/units/input_error.hpp"
+#include "core/units/units.hpp"
 #include "tests/core/holding/made_props.hpp"
 
 namespace fayline::holding {
@@ -14,10 +14,10 @@ namespace {
 
 using made::propAt;
 using made::PropWork;
-using measure::InputError;
+using units::InputError;
 
-boat::Station screwAt(double at_m) {
-    boat::Station station = propAt(at_m, boat::HoldKind::screw);
+model::Station screwAt(double at_m) {
+    model::Station station = propAt(at_m, model::HoldKind::screw);
     station.screw.diameter_m = 0.005;
     station.screw.intoBackbone_m = 0.040;
     station.screw.washer_m = 0.025;
@@ -98,7 +98,7 @@ TEST(Screw, TheBackbonesWoodDecidesWhatItHoldsAndHowItIsBored) {
 
 TEST(Screw, WhatIsNotGivenIsTakenAndSaid) {
     PropWork work(0.0);
-    work.piece.holding.stations = {propAt(0.4, boat::HoldKind::screw)};
+    work.piece.holding.stations = {propAt(0.4, model::HoldKind::screw)};
     const ScrewPlan plan = work.screws({1000})[0];
     EXPECT_TRUE(plan.sizesAssumed);
     EXPECT_EQ(plan.diameter_m, 0.005);

@@ -12,11 +12,11 @@
 
 #include "core/holding/held.hpp"
 #include "core/holding/kinds.hpp"
-#include "core/holding/propose.hpp"
+#include "core/holding/propose/propose.hpp"
 #include "core/math/count.hpp"
 #include "core/wood/bending.hpp"
 #include "core/wood/species.hpp"
-#include "tests/core/stack/made_lines.hpp"
+#include "tests/core/laminate/made_lines.hpp"
 
 namespace fayline::holding {
 
@@ -29,7 +29,7 @@ struct Small {
     std::function<double(double)> curvature;  // of the line, along it; the strips lie on its left
     double length_m = 0.6;
     double grid_m = 0.075;
-    boat::Piece piece;
+    model::Piece piece;
     bool fillsGaps = false;  // the glue: pressing everywhere is a wish
 
     StackOnForm work(const line::Line& line) const {
@@ -39,8 +39,8 @@ struct Small {
     }
 };
 
-inline boat::Tool clamps(double most_N, double pad_m = 0.03) {
-    boat::Tool tool;
+inline model::Tool clamps(double most_N, double pad_m = 0.03) {
+    model::Tool tool;
     tool.most_N = most_N;
     tool.pad_m = pad_m;
     tool.count = 100;
@@ -49,7 +49,7 @@ inline boat::Tool clamps(double most_N, double pad_m = 0.03) {
 
 inline Small smallPiece(const std::string& name, std::function<double(double)> curvature, double most_N) {
     Small small{name, std::move(curvature)};
-    small.piece.stack.strips = {boat::Strips{.count = 6, .thickness_m = 0.006}};
+    small.piece.stack.strips = {model::Strips{.count = 6, .thickness_m = 0.006}};
     small.piece.stack.runsPastStart_m = 0.15;
     small.piece.stack.runsPastEnd_m = 0.15;
     small.piece.glue.pasteYield_Pa = 0;
@@ -57,8 +57,8 @@ inline Small smallPiece(const std::string& name, std::function<double(double)> c
     return small;
 }
 
-inline boat::Station stationAt(double at_m, const boat::Tool& tool) {
-    boat::Station station;
+inline model::Station stationAt(double at_m, const model::Tool& tool) {
+    model::Station station;
     station.at_m = at_m;
     station.most_N = tool.most_N;
     station.pad_m = tool.pad_m;
@@ -83,7 +83,7 @@ inline std::vector<Small> smallPieces() {
     all.push_back(smallPiece("hollow", even(1.0), 2000));
     all.push_back(smallPiece("S", wave(1.5, 1, 0.6), 2500));
     all.push_back(smallPiece("S, pads that slide", wave(1.5, 1, 0.6), 2500));
-    all.back().piece.holding.pads = boat::Pads::slide;
+    all.back().piece.holding.pads = model::Pads::slide;
     all.push_back(smallPiece("bend in the middle", bump(-2.5, 0.3, 0.1), 2500));
     all.push_back(smallPiece("bend near the end", bump(-2.5, 0.48, 0.1), 2500));
     all.push_back(smallPiece("three half waves", wave(1.2, 1.5, 0.6), 2500));
@@ -119,7 +119,7 @@ inline std::vector<Small> smallPieces() {
     all.back().piece.glue.pasteYield_Pa = 150;
     const double places[] = {0.29, 0.41, 0.17};
     for (std::size_t i = 0; i < 3; ++i) {
-        boat::Piece& piece = all[all.size() - 3 + i].piece;
+        model::Piece& piece = all[all.size() - 3 + i].piece;
         piece.holding.stations = {stationAt(places[i], piece.holding.tools.front())};
         piece.holding.stations.front().fixed = true;
     }
@@ -127,7 +127,7 @@ inline std::vector<Small> smallPieces() {
     const std::vector<std::function<double(double)>> onPosts{even(-1.0), wave(1.2, 1, 0.6), even(0.8)};
     for (const auto& curvature : onPosts) {
         all.push_back(smallPiece("posts " + std::to_string(all.size()), curvature, 2500));
-        all.back().piece.form.kind = boat::FormKind::posts;
+        all.back().piece.form.kind = model::FormKind::posts;
         for (int i = 0; i < 10; ++i) all.back().piece.form.posts.push_back({-0.12 + 0.093 * i, 0.03, 3000});
     }
     return all;
@@ -135,18 +135,18 @@ inline std::vector<Small> smallPieces() {
 
 // The places that the header promises, found apart from the code.
 inline std::vector<double> placesOf(const Small& small, double length_m) {
-    const boat::Piece& piece = small.piece;
+    const model::Piece& piece = small.piece;
     const double from = -piece.stack.runsPastStart_m;
     const double to = length_m + piece.stack.runsPastEnd_m;
     const double half = piece.holding.tools.front().pad_m / 2;
     std::vector<double> grid;
     for (int i = 0; from + i * small.grid_m < to - 1e-9; ++i) grid.push_back(from + i * small.grid_m);
     grid.push_back(to);
-    if (piece.form.kind == boat::FormKind::posts) {
+    if (piece.form.kind == model::FormKind::posts) {
         std::vector<double> on;
-        for (const boat::Post& post : piece.form.posts) on.push_back(post.at_m);
+        for (const model::Post& post : piece.form.posts) on.push_back(post.at_m);
         for (const double at : grid) {
-            for (const boat::Post& post : piece.form.posts) {
+            for (const model::Post& post : piece.form.posts) {
                 if (at != post.at_m && std::abs(at - post.at_m) + half <= post.width_m / 2 + 1e-9) on.push_back(at);
             }
         }
@@ -165,8 +165,8 @@ inline std::vector<double> placesOf(const Small& small, double length_m) {
 // How far apart pads of one stack may stand, from the formula in pressing.hpp and the piece alone: paste between
 // plates, strips of one wood above the outermost glue line built in over the pads, 45 degrees at least, the clamp's
 // strength at most.
-inline double mayStandApart(const boat::Piece& piece, const boat::Station& station) {
-    const boat::Strips& strips = piece.stack.strips.back();
+inline double mayStandApart(const model::Piece& piece, const model::Station& station) {
+    const model::Strips& strips = piece.stack.strips.back();
     const wood::Species& species = *wood::findSpecies(wood::builtInSpecies(), strips.species);
     const double width = piece.stack.widths.front().width_m + 2 * piece.stack.ripAllowance_m;
     const double film = piece.stack.glueLine_m;
@@ -180,11 +180,11 @@ inline double mayStandApart(const boat::Piece& piece, const boat::Station& stati
     return std::min(std::max(span, below), station.most_N / push);
 }
 
-inline bool pressedEverywhere(const StackOnForm& work, const std::vector<boat::Station>& stations) {
+inline bool pressedEverywhere(const StackOnForm& work, const std::vector<model::Station>& stations) {
     const int steps = 2000;
     for (int i = 0; i <= steps; ++i) {
         const double at = work.line.length() * i / steps;
-        const bool pressed = std::any_of(stations.begin(), stations.end(), [&](const boat::Station& station) {
+        const bool pressed = std::any_of(stations.begin(), stations.end(), [&](const model::Station& station) {
             return std::abs(station.at_m - at) <= mayStandApart(work.piece, station) / 2 + 1e-9;
         });
         if (!pressed) return false;
@@ -193,7 +193,7 @@ inline bool pressedEverywhere(const StackOnForm& work, const std::vector<boat::S
 }
 
 // Gap and strength; and pressing where that is a condition, or where `everywhere` asks for it.
-inline bool meets(const StackOnForm& work, const std::vector<boat::Station>& stations, bool everywhere = false) {
+inline bool meets(const StackOnForm& work, const std::vector<model::Station>& stations, bool everywhere = false) {
     const bool pressing = everywhere || !work.wanted.contactIsEnough;
     if (stations.empty() || (pressing && !pressedEverywhere(work, stations))) return false;
     const Held held = holdWith(work, stations);
@@ -203,12 +203,12 @@ inline bool meets(const StackOnForm& work, const std::vector<boat::Station>& sta
 // Every choice of `count` of the places, pads not upon each other: whether one meets all. `tried` counts them.
 inline bool someMeets(const StackOnForm& work, const std::vector<double>& places, int count, int& tried,
                       bool everywhere = false) {
-    const boat::Tool& tool = work.piece.holding.tools.front();
+    const model::Tool& tool = work.piece.holding.tools.front();
     std::vector<char> chosen(places.size(), 0);
     if (count > math::countOf(places)) return false;
     std::fill(chosen.begin(), chosen.begin() + count, 1);
     do {
-        std::vector<boat::Station> stations = work.piece.holding.stations;
+        std::vector<model::Station> stations = work.piece.holding.stations;
         double last = -std::numeric_limits<double>::infinity();
         bool apart = true;
         for (std::size_t i = 0; i < places.size(); ++i) {

@@ -6,8 +6,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/contact/gaps.hpp"
 #include "core/holding/closing.hpp"
-#include "core/holding/gaps.hpp"
 #include "tests/core/holding/made_work.hpp"
 
 namespace fayline::holding {
@@ -40,7 +40,7 @@ struct Hollow {
 Problem pulledDown(const Hollow& hollow, double pull_N) {
     Problem problem;
     const double middle = hollow.middle_m();
-    problem.rod.mesh = meshBetween(0, hollow.length_m(), {middle - 0.01, middle, middle + 0.01}, 0.01);
+    problem.rod.mesh = contact::meshBetween(0, hollow.length_m(), {middle - 0.01, middle, middle + 0.01}, 0.01);
     for (const double s : gaussPlaces(problem.rod.mesh)) {
         problem.rod.curvature_per_m.push_back(hollow.curvature(s));
         problem.rod.curvatureRate_per_m2.push_back((hollow.curvature(s + 1e-6) - hollow.curvature(s - 1e-6)) / 2e-6);
@@ -123,7 +123,7 @@ TEST(Snap, TheContactSaysSoWhereItPassesABalanceThatDoesNotHold) {
 
 // The same as a piece, over a hollow that turns by 132 degrees: held at one lip, then pulled down in the middle. With
 // pads that slide it bears a pull of 211.6 N with the middle 78 mm off; then that falls to 11 mm (found by halving, D).
-made::Work overHollow(double half_rad, const boat::Station& middle) {
+made::Work overHollow(double half_rad, const model::Station& middle) {
     const Hollow hollow{half_rad};
     made::Work work = made::workOn([hollow](double s) { return -hollow.curvature(s); }, hollow.length_m(), 1,
                                    {made::clampAt(tail_m)});
@@ -131,12 +131,12 @@ made::Work overHollow(double half_rad, const boat::Station& middle) {
     work.piece.stack.strips[0].breaksAt = 0.1;  // of a strip that bears such a bend
     work.piece.holding.stations.push_back(middle);
     work.piece.holding.stations.back().at_m = hollow.middle_m();
-    work.piece.holding.pads = boat::Pads::slide;
+    work.piece.holding.pads = model::Pads::slide;
     return work;
 }
 
-boat::Station given(double pull_N) {
-    boat::Station station = made::clampAt(0, 2500, 0.01);
+model::Station given(double pull_N) {
+    model::Station station = made::clampAt(0, 2500, 0.01);
     station.pull_N = pull_N;
     return station;
 }
@@ -158,7 +158,7 @@ TEST(Snap, AGivenPullThatTheStackJumpsUnderIsToldWhileClosing) {
         EXPECT_GT(bent.gap_m, 0.1);
     }
     made::Work holding = overHollow(deep_rad, given(300));
-    holding.piece.holding.pads = boat::Pads::hold;
+    holding.piece.holding.pads = model::Pads::hold;
     EXPECT_EQ(lastStep(holding).outcome, Outcome::snaps);
     EXPECT_EQ(lastStep(overHollow(deep_rad, made::clampAt(0, 2500, 0.01))).outcome, Outcome::settled);
     EXPECT_EQ(lastStep(overHollow(std::numbers::pi / 4, given(600))).outcome, Outcome::settled);

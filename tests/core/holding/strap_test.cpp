@@ -6,9 +6,9 @@
 #include <limits>
 #include <random>
 
-#include "core/measure/input_error.hpp"
-#include "core/stack/parallels.hpp"
-#include "core/stack/stack.hpp"
+#include "core/laminate/parallels.hpp"
+#include "core/laminate/stack.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/core/holding/held_by_hand.hpp"
 
 namespace fayline::holding {
@@ -18,9 +18,9 @@ using made::Workpiece;
 
 constexpr double degree = std::numbers::pi / 180;
 
-boat::Station strapFrom(double from_m, double to_m, double tension_N = 1000, double friction = 0.3) {
-    boat::Station strap;
-    strap.kind = boat::HoldKind::strap;
+model::Station strapFrom(double from_m, double to_m, double tension_N = 1000, double friction = 0.3) {
+    model::Station strap;
+    strap.kind = model::HoldKind::strap;
     strap.at_m = from_m;
     strap.strap.to_m = to_m;
     strap.most_N = tension_N;
@@ -54,12 +54,12 @@ TEST(Strap, OnAStraightOrHollowOutsideItPressesNothingAndLosesNothing) {
 // leaves (Euler: e^(-0.3 turned)); drawn at both, with all of it at either.
 TEST(Strap, ItsEndsPullOnWhatHoldsThemWithTheTensionLeftThere) {
     const Workpiece made(0.8);
-    boat::Station strap = strapFrom(0.2, 1.0);
+    model::Station strap = strapFrom(0.2, 1.0);
     const StrapPlan plan = strapPlan(strap, 0, made.work());
     EXPECT_EQ(plan.endPull_N, 1000);
     EXPECT_NEAR(plan.startPull_N, 1000 * std::exp(-0.3 * plan.turned_rad), 1e-6);
     EXPECT_NEAR(plan.turned_rad, 1.0, 0.01);
-    strap.strap.pullsFrom = boat::PullsFrom::both;
+    strap.strap.pullsFrom = model::PullsFrom::both;
     const StrapPlan both = strapPlan(strap, 0, made.work());
     EXPECT_EQ(both.startPull_N, 1000);
     EXPECT_EQ(both.endPull_N, 1000);
@@ -71,13 +71,13 @@ TEST(Strap, ItsEndsPullOnWhatHoldsThemWithTheTensionLeftThere) {
 TEST(Strap, ItsTensionFallsByTheAngleFromWhereItIsPulled) {
     const double radius = 0.8;
     const Workpiece made(radius);
-    boat::Station strap = strapFrom(0.2, 1.0);
+    model::Station strap = strapFrom(0.2, 1.0);
     const auto tension = [&](double at) { return strapThrust_N_m(layStrap(strap, 0, made.work()), made.work(), at); };
     EXPECT_NEAR(tension(0.9) * radius, 1000 * std::exp(-0.3 * 0.1 / radius), 1e-6);
     EXPECT_NEAR(tension(0.3) * radius, 1000 * std::exp(-0.3 * 0.7 / radius), 1e-6);
-    strap.strap.pullsFrom = boat::PullsFrom::start;
+    strap.strap.pullsFrom = model::PullsFrom::start;
     EXPECT_NEAR(tension(0.3) * radius, 1000 * std::exp(-0.3 * 0.1 / radius), 1e-6);
-    strap.strap.pullsFrom = boat::PullsFrom::both;
+    strap.strap.pullsFrom = model::PullsFrom::both;
     EXPECT_NEAR(tension(0.3) * radius, 1000 * std::exp(-0.3 * 0.1 / radius), 1e-6);
     EXPECT_NEAR(tension(0.9) * radius, 1000 * std::exp(-0.3 * 0.1 / radius), 1e-6);
     EXPECT_NEAR(strapPlan(strap, 0, made.work()).leastTension_N, 1000 * std::exp(-0.3 * 0.4 / radius), 0.01);
@@ -106,7 +106,7 @@ TEST(Strap, AHollowIsBridgedFromBendToBend) {
     Workpiece made(0);
     made.line = made::lineOf([&](double s) { return s < bend || s > bend + dip ? -1 / round : 1 / hollow; },
                              2 * bend + dip, 0, {}, 600);
-    const boat::Station strap = strapFrom(0, made.line.length());
+    const model::Station strap = strapFrom(0, made.line.length());
     const StrapPlan plan = strapPlan(strap, 0, made.work());
     EXPECT_NEAR(plan.turned_rad, 80 * degree, 0.02);
     EXPECT_NEAR(plan.idle_m, dip + 2 * round * 20 * degree, 0.011);
@@ -128,10 +128,10 @@ TEST(Strap, ThrustAndFrictionBalanceItsTwoEnds) {
     made.piece.stack.strips[0].tapersTo_m = 0.003;
     const Strap strap = layStrap(strapFrom(0.1, 1.5), 0, made.work());
     const auto direction = [&](double at) {
-        const line::Xy a = stack::pointBeside(made.line.at(at - 1e-5), 1,
-                                              stack::faceDistance(made.piece.stack, {}, made.line, 8, at - 1e-5));
-        const line::Xy b = stack::pointBeside(made.line.at(at + 1e-5), 1,
-                                              stack::faceDistance(made.piece.stack, {}, made.line, 8, at + 1e-5));
+        const line::Xy a = laminate::pointBeside(made.line.at(at - 1e-5), 1,
+                                                 laminate::faceDistance(made.piece.stack, {}, made.line, 8, at - 1e-5));
+        const line::Xy b = laminate::pointBeside(made.line.at(at + 1e-5), 1,
+                                                 laminate::faceDistance(made.piece.stack, {}, made.line, 8, at + 1e-5));
         const double run = std::hypot(b.x_m - a.x_m, b.y_m - a.y_m);
         return line::Xy{(b.x_m - a.x_m) / run, (b.y_m - a.y_m) / run};
     };
@@ -183,7 +183,7 @@ TEST(Strap, BeyondTheStripsThereIsNothingToPress) {
 
 TEST(Strap, WithoutAnotherEndItGoesRoundNothing) {
     const Workpiece made(0.8);
-    boat::Station strap = strapFrom(0.2, 1.0);
+    model::Station strap = strapFrom(0.2, 1.0);
     strap.strap.to_m.reset();
     const StrapPlan plan = strapPlan(strap, 3, made.work());
     EXPECT_TRUE(plan.lacksEnd);
@@ -196,7 +196,7 @@ TEST(Strap, WithoutAnotherEndItGoesRoundNothing) {
     try {
         strapPlan(strap, 3, made.work());
         FAIL() << "a strap to nowhere was laid";
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         EXPECT_EQ(error.path(), "holding.stations[3].to_mm");
     }
 }
@@ -218,8 +218,8 @@ TEST(Strap, OnRandomPiecesNothingIsBeyondReason) {
         made.line = made::lineOf(curvature, length);
         made.piece.stack.strips[0].count = 1 + static_cast<int>(between(0, i % 5 ? 12 : 80));  // some without room
         if (i % 4 == 0) made.piece.stack.strips[0].tapersTo_m = between(0.002, 0.012);
-        boat::Station strap = strapFrom(between(-0.3, length), between(0, length + 0.3), 1500, between(0, 1));
-        strap.strap.pullsFrom = static_cast<boat::PullsFrom>(i % 3);
+        model::Station strap = strapFrom(between(-0.3, length), between(0, length + 0.3), 1500, between(0, 1));
+        strap.strap.pullsFrom = static_cast<model::PullsFrom>(i % 3);
         const StrapPlan plan = strapPlan(strap, 0, made.work());
         ASSERT_TRUE(std::isfinite(plan.total_N));
         EXPECT_GE(plan.total_N, 0);
@@ -234,7 +234,7 @@ TEST(Strap, OnRandomPiecesNothingIsBeyondReason) {
 
         Workpiece mirrored = made;
         mirrored.line = made::lineOf([&](double s) { return -curvature(s); }, length);
-        mirrored.piece.line.stripsOn = boat::Side::right;
+        mirrored.piece.line.stripsOn = model::Side::right;
         EXPECT_NEAR(strapPlan(strap, 0, mirrored.work()).total_N, plan.total_N, 1e-6 * 1500 + 0.02 * plan.total_N) << i;
     }
 }

@@ -10,7 +10,7 @@
 #include <vector>
 
 #include "core/line/fair.hpp"
-#include "core/measure/units.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::line {
 namespace {
@@ -59,14 +59,16 @@ Known byParameter(const std::string& name, double from, double to, const std::fu
 std::vector<Known> knownCurves() {
     const auto ellipse = [](const std::string& name, double a, double b) {
         const auto speed = [a, b](double t) { return std::hypot(a * std::sin(t), b * std::cos(t)); };
-        return byParameter(name, 0, std::acos(-1.0) / 2, speed, [=](double t) { return a * b / std::pow(speed(t), 3); });
+        return byParameter(name, 0, std::acos(-1.0) / 2, speed,
+                           [=](double t) { return a * b / std::pow(speed(t), 3); });
     };
     const auto spiral = [](const std::string& name, double from, double to, double length) {  // radius linear along it
         return Known{name, length, [=](double s) { return 1 / (from + (to - from) * s / length); }};
     };
     const auto parabola = [](double focal, double from, double to) {
-        return byParameter("parabola", from, to, [=](double t) { return std::sqrt(1 + t * t / (4 * focal * focal)); },
-                           [=](double t) { return 1 / (2 * focal) / std::pow(1 + t * t / (4 * focal * focal), 1.5); });
+        return byParameter(
+            "parabola", from, to, [=](double t) { return std::sqrt(1 + t * t / (4 * focal * focal)); },
+            [=](double t) { return 1 / (2 * focal) / std::pow(1 + t * t / (4 * focal * focal), 1.5); });
     };
     return {{"circle", 1.8, [](double) { return 1 / 1.2; }},
             {"clothoid", 2.0, [](double s) { return 0.1 + 0.6 * s; }},
@@ -93,7 +95,7 @@ TEST(CurvatureBand, HoldsTheTruthNinetyToNinetyNineTimesOfAHundredAtEachPlace) {
         for (int trial = 0; trial < each; ++trial) {
             const int points = std::uniform_int_distribution<>(9, 21)(random);
             FairInput input;
-            input.readTo_m = trial % 2 == 0 ? measure::inch_m / 16 : measure::inch_m / 8;
+            input.readTo_m = trial % 2 == 0 ? units::inch_m / 16 : units::inch_m / 8;
             input.fairWithin_m = input.readTo_m;
             const double turn = std::uniform_real_distribution<>(0, 6.28)(random);
             const double shift = std::uniform_real_distribution<>(0, 0.01)(random);

@@ -6,7 +6,7 @@
 #include <cmath>
 #include <functional>
 
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/core/line/random_line.hpp"
 
 namespace fayline::line {
@@ -27,7 +27,7 @@ void expectRefused(const FairInput& input, const std::string& path) {
     try {
         fair(input);
         ADD_FAILURE() << "nothing was said about " << path;
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         EXPECT_EQ(error.path(), path);
     }
 }
@@ -352,7 +352,7 @@ TEST(Fair, ImpossiblePointsAreRefusedAtTheirPlace) {
     expectRefused(input, "line.points[4]");
     try {
         fair(input);
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         EXPECT_NE(error.wrong().find("line.points[0]"), std::string::npos) << "the other one is named too";
     }
 }

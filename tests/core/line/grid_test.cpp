@@ -10,13 +10,13 @@
 
 #include "core/line/misread.hpp"
 #include "core/math/count.hpp"
-#include "core/measure/units.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::line {
 namespace {
 
-using measure::LengthNotation;
-constexpr double step_m = measure::sixteenth_m;
+using units::LengthNotation;
+constexpr double step_m = units::sixteenth_m;
 
 // A hull's half-breadths at stations a foot apart: x the grid, y read to a sixteenth.
 struct Table {
@@ -33,8 +33,8 @@ Table tableOf(std::mt19937& random, int points) {
         const double along = 2.0 * i / (points - 1) - 1;
         const double y = beam_m * (1 - along * along) * (1 + lean * along);
         table.points.push_back({0.3048 * i, step_m * std::round(y / step_m)});
-        table.written.push_back({measure::writeLength(table.points.back().x_m, LengthNotation::feetInchesEighths),
-                                 measure::writeLength(table.points.back().y_m, LengthNotation::feetInchesEighths)});
+        table.written.push_back({units::writeLength(table.points.back().x_m, LengthNotation::feetInchesEighths),
+                                 units::writeLength(table.points.back().y_m, LengthNotation::feetInchesEighths)});
         table.labels.push_back("Station " + std::to_string(i));
     }
     return table;
@@ -65,8 +65,8 @@ TEST(Grid, NoSlipIsBlamedOnAGridValueAndNoFewerAreFound) {
     for (int trial = 0; trial < 60; ++trial) {
         Table table = tableOf(random, 8 + trial % 4);
         const int point = std::uniform_int_distribution<>(1, math::countOf(table.points) - 2)(random);
-        table.points[point].y_m += (trial % 2 == 0 ? 1 : -1) * (trial % 3 == 0 ? 0.5 : 1) * measure::inch_m;
-        table.written[point][1] = measure::writeLength(table.points[point].y_m, LengthNotation::feetInchesEighths);
+        table.points[point].y_m += (trial % 2 == 0 ? 1 : -1) * (trial % 3 == 0 ? 0.5 : 1) * units::inch_m;
+        table.written[point][1] = units::writeLength(table.points[point].y_m, LengthNotation::feetInchesEighths);
         ++tried;
         for (const bool known : {false, true}) {
             const FairInput input = inputOf(table, known ? Read::y : Read::both);

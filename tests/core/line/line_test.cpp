@@ -6,7 +6,7 @@
 #include <limits>
 
 #include "core/line/fair.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/core/line/random_line.hpp"
 
 namespace fayline::line {
@@ -171,7 +171,7 @@ TEST(Line, SampleHoldsBothEndsOnce) {
             EXPECT_LE(places[i].at_m - places[i - 1].at_m, step * (1 + 1e-9));
         }
     }
-    EXPECT_THROW(sample(line, 0), measure::InputError);
+    EXPECT_THROW(sample(line, 0), units::InputError);
 }
 
 TEST(Line, ParallelsOfACircleAreCirclesAboutItsMiddle) {
@@ -217,15 +217,15 @@ TEST(Line, CurvatureIsContinuousWherePiecesMeet) {
 
 TEST(Line, KnotsThatMakeNoSplineAreRefused) {
     std::vector<Xy> controls(6);
-    EXPECT_THROW(Line(oneInterval, controls), measure::InputError);  // no length
+    EXPECT_THROW(Line(oneInterval, controls), units::InputError);  // no length
     for (int j = 0; j < 6; ++j) controls[j].x_m = j;
     EXPECT_NO_THROW(Line(oneInterval, controls));
     controls.pop_back();
-    EXPECT_THROW(Line(oneInterval, controls), measure::InputError);
+    EXPECT_THROW(Line(oneInterval, controls), units::InputError);
     controls.resize(6);
     std::vector<double> falling = oneInterval;
     falling[3] = 0.5;
-    EXPECT_THROW(Line(falling, controls), measure::InputError);
+    EXPECT_THROW(Line(falling, controls), units::InputError);
 }
 
 TEST(Line, ALineOfNothingHasNoLength) {

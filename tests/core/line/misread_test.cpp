@@ -16,7 +16,7 @@
 namespace fayline::line {
 namespace {
 
-using measure::LengthNotation;
+using units::LengthNotation;
 
 constexpr LengthNotation notation = LengthNotation::feetInchesEighths;
 constexpr double inch_m = 0.0254;
@@ -27,10 +27,8 @@ struct Board {
     std::vector<std::string> labels;
     double readTo_m = 0.0015875;
 
-    double value(int point, int axis) const { return measure::readLength(written[point][axis], notation); }
-    void rewrite(int point, int axis, double value_m) {
-        written[point][axis] = measure::writeLength(value_m, notation);
-    }
+    double value(int point, int axis) const { return units::readLength(written[point][axis], notation); }
+    void rewrite(int point, int axis, double value_m) { written[point][axis] = units::writeLength(value_m, notation); }
 };
 
 Board boardOf(const std::string& file) {
@@ -66,7 +64,7 @@ Board boardOf(const test::RandomLine& random) {
     board.readTo_m = random.readTo_m;
     for (std::size_t i = 0; i < random.exact.size(); ++i) {
         board.written.push_back(
-            {measure::writeLength(random.exact[i].x_m, notation), measure::writeLength(random.exact[i].y_m, notation)});
+            {units::writeLength(random.exact[i].x_m, notation), units::writeLength(random.exact[i].y_m, notation)});
         board.labels.push_back((i < random.exact.size() / 2 ? "aft " : "WL ") + std::to_string(i));
     }
     return board;
@@ -104,7 +102,7 @@ void tally(Rate& rate, const Board& spoilt, const Board& right, int point) {
     const auto& offered = misread.suspects[0].tryWritten;
     const auto same = [&](int axis) {
         return !offered[axis].empty() &&
-               std::abs(measure::readLength(offered[axis], notation) - right.value(point, axis)) < 1e-9;
+               std::abs(units::readLength(offered[axis], notation) - right.value(point, axis)) < 1e-9;
     };
     if (same(0) && same(1)) ++rate.repaired;
 }

@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "core/line/fair.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/core/line/random_line.hpp"
 
 namespace fayline::line {

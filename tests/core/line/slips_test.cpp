@@ -7,12 +7,11 @@
 namespace fayline::line {
 namespace {
 
-using measure::LengthNotation;
+using units::LengthNotation;
 
 std::vector<Slip> slipsOf(const std::string& x, const std::string& y, double takeOff_m = 0,
                           LengthNotation notation = LengthNotation::feetInchesEighths) {
-    return possibleSlips({x, y}, {measure::readLength(x, notation), measure::readLength(y, notation)}, takeOff_m,
-                         notation);
+    return possibleSlips({x, y}, {units::readLength(x, notation), units::readLength(y, notation)}, takeOff_m, notation);
 }
 
 const Slip* withSaying(const std::vector<Slip>& slips, char axis, const std::string& says) {
@@ -83,7 +82,7 @@ TEST(Slips, AThicknessIsOfferedOnlyWhereOneIsTakenOff) {
 TEST(Slips, EveryOfferedTextReadsAsTheOfferedValue) {
     for (const auto& slip : slipsOf("1-3-7+", "-0-8-0+", 0.019)) {
         for (const int axis : {0, 1}) {
-            EXPECT_NEAR(measure::readLength(slip.written[axis], LengthNotation::feetInchesEighths), slip.value_m[axis],
+            EXPECT_NEAR(units::readLength(slip.written[axis], LengthNotation::feetInchesEighths), slip.value_m[axis],
                         1e-9)
                 << slip.says << " " << slip.written[axis];
         }

@@ -1,30 +1,30 @@
-#include "core/plan/breaking_help.hpp"
+#include "core/plan/study/breaking_help.hpp"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
 
-#include "core/plan/choices_naming.hpp"
-#include "core/plan/stack_texts.hpp"
+#include "core/plan/findings/stack_texts.hpp"
+#include "core/plan/study/choices_naming.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace fayline::plan {
 namespace {
 
-boat::Piece tooThick() {
-    boat::Piece piece = made::bend(0.5, 1.2);
+model::Piece tooThick() {
+    model::Piece piece = made::bend(0.5, 1.2);
     piece.stack.strips[0].count = 3;
     piece.stack.strips[0].thickness_m = 0.0127;
     return piece;
 }
 
-const stack::Strip& worstOf(const Plan& plan) {
+const laminate::Strip& worstOf(const Plan& plan) {
     return *std::max_element(plan.stack.strips.begin(), plan.stack.strips.end(), [](const auto& a, const auto& b) {
         return a.strain / a.breakingStrain < b.strain / b.breakingStrain;
     });
 }
 
-double usedBy(const boat::Piece& piece) {
+double usedBy(const model::Piece& piece) {
     const Plan plan = makePlan(piece, made::shop());
     return worstOf(plan).strain / worstOf(plan).breakingStrain;
 }
@@ -32,7 +32,7 @@ double usedBy(const boat::Piece& piece) {
 // What is advised, done, keeps to the share; a step thicker does not. Strips nearer to the form bend a little tighter,
 // by half the difference of thickness over the radius: 0.5 %.
 TEST(BreakingHelp, ThinnerStripsAsAdvisedGoRound) {
-    boat::Piece piece = tooThick();
+    model::Piece piece = tooThick();
     ASSERT_GT(usedBy(piece), 1);
     const Plan plan = makePlan(piece, made::shop());
     const BreakingHelp help = breakingHelp(piece, made::shop(), worstOf(plan));
@@ -44,20 +44,20 @@ TEST(BreakingHelp, ThinnerStripsAsAdvisedGoRound) {
 }
 
 TEST(BreakingHelp, AnotherWoodAndSteamingGoRoundAsAdvised) {
-    boat::Piece piece = tooThick();
+    model::Piece piece = tooThick();
     piece.stack.strips[0].species = "oak_red_n";
     piece.stack.strips[0].thickness_m = 0.008;
     const Shop shop = made::shop();
     const Plan plan = makePlan(piece, shop);
     const BreakingHelp help = breakingHelp(piece, shop, worstOf(plan));
     for (const std::string& id : help.species) {
-        boat::Piece other = piece;
+        model::Piece other = piece;
         other.stack.strips[0].species = id;
         EXPECT_LE(usedBy(other), surestShare + 1e-9) << id;
     }
     ASSERT_TRUE(help.hot);
-    boat::Piece steamed = piece;
-    steamed.stack.strips[0].bentBefore = boat::BentBefore{boat::Softened::steamed, help.leastSet};
+    model::Piece steamed = piece;
+    steamed.stack.strips[0].bentBefore = model::BentBefore{model::Softened::steamed, help.leastSet};
     EXPECT_NEAR(usedBy(steamed), surestShare, 1e-6);
 }
 
@@ -72,7 +72,7 @@ TEST(BreakingHelp, TheFindingSaysIt) {
 }
 
 TEST(BreakingHelp, NothingThatHelpsIsSaidToo) {
-    boat::Piece piece = made::bend(0.03, 1.2);
+    model::Piece piece = made::bend(0.03, 1.2);
     piece.stack.strips[0].thickness_m = 0.006;
     piece.stack.strips[0].count = 2;
     const Plan plan = makePlan(piece, made::shop());

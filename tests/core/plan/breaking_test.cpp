@@ -1,6 +1,6 @@
 // What would keep strips whole, and what the plan becomes with one fewer: each against the plan of the piece so
 // changed.
-#include "core/plan/breaking.hpp"
+#include "core/plan/study/breaking.hpp"
 
 #include <gtest/gtest.h>
 
@@ -8,9 +8,9 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
-#include "core/plan/breaking_texts.hpp"
-#include "core/plan/breaking_wording.hpp"
-#include "core/plan/print.hpp"
+#include "core/export/print.hpp"
+#include "core/plan/findings/breaking_texts.hpp"
+#include "core/plan/findings/breaking_wording.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 #include "tests/core/plan/studied.hpp"
 
@@ -23,11 +23,11 @@ const Finding* findingOf(const Plan& plan, Code code) {
     return found == plan.findings.end() ? nullptr : &*found;
 }
 
-const Plan& deepPlan(const boat::Piece& piece) {
+const Plan& deepPlan(const model::Piece& piece) {
     return made::studied(piece, {Study::breaking});
 }
 
-Plan planOf(const boat::Piece& piece) {
+Plan planOf(const model::Piece& piece) {
     return makePlan(piece, made::shop());
 }
 
@@ -38,12 +38,13 @@ const BreakingRemedy* remedyOf(const Plan& plan, BreakingKind kind) {
 }
 
 // Five 8 mm strips of white oak round 0.55 m: 0.7 % of strain, where some break.
-boat::Piece tight() {
-    boat::Piece piece = made::bend(0.55, 1.2);
+model::Piece tight() {
+    model::Piece piece = made::bend(0.55, 1.2);
     piece.stack.strips[0].count = 5;
     piece.stack.strips[0].thickness_m = 0.008;
     piece.stack.grainSlope = 0.08;
-    for (const double at : {0.05, 0.3, 0.6}) piece.holding.stations.push_back(boat::Station{.at_m = at, .most_N = 2e4});
+    for (const double at : {0.05, 0.3, 0.6})
+        piece.holding.stations.push_back(model::Station{.at_m = at, .most_N = 2e4});
     return piece;
 }
 
@@ -59,7 +60,7 @@ TEST(Breaking, ThinnerAndMixedStripsHaveTheChanceOfThePlanOnceAdopted) {
         const BreakingRemedy* remedy = remedyOf(plan, kind);
         ASSERT_TRUE(remedy) << breakingKindText(kind);
         ASSERT_GE(remedy->choice, 0);
-        boat::Piece adopted = tight();
+        model::Piece adopted = tight();
         adopted.stack = adopt(adopted.stack, plan.choices->all[static_cast<std::size_t>(remedy->choice)]);
         const Plan after = planOf(adopted);
         EXPECT_NEAR(after.stack.chanceAnyBreaks, remedy->chance, 1e-9);
@@ -89,8 +90,8 @@ TEST(Breaking, SteamedStripsKeepTheLeastShareThatIsEnough) {
     const BreakingRemedy* remedy = remedyOf(plan, BreakingKind::softened);
     ASSERT_TRUE(remedy);
     ASSERT_TRUE(remedy->enough);
-    boat::Piece steamed = tight();
-    steamed.stack.strips[0].bentBefore = boat::BentBefore{boat::Softened::steamed, remedy->set, {}};
+    model::Piece steamed = tight();
+    steamed.stack.strips[0].bentBefore = model::BentBefore{model::Softened::steamed, remedy->set, {}};
     const Plan after = planOf(steamed);
     EXPECT_NEAR(after.stack.chanceAnyBreaks, remedy->chance, 1e-9);
     EXPECT_EQ(after.stack.spares, 0);
@@ -104,7 +105,7 @@ TEST(Breaking, StraightGrainAndOtherWoodsHaveTheChanceOfTheirOwnPlan) {
     const Plan& plan = deepPlan(tight());
     const BreakingRemedy* straight = remedyOf(plan, BreakingKind::straighterGrain);
     ASSERT_TRUE(straight);
-    boat::Piece piece = tight();
+    model::Piece piece = tight();
     piece.stack.grainSlope = straightGrain;
     EXPECT_NEAR(planOf(piece).stack.chanceAnyBreaks, straight->chance, 1e-9);
 
@@ -112,7 +113,7 @@ TEST(Breaking, StraightGrainAndOtherWoodsHaveTheChanceOfTheirOwnPlan) {
     for (const BreakingRemedy& remedy : plan.breaking->remedies) {
         if (remedy.kind != BreakingKind::otherWood) continue;
         ++woods;
-        boat::Piece other = tight();
+        model::Piece other = tight();
         other.stack.strips[0].species = remedy.species;
         const Plan after = planOf(other);
         EXPECT_NEAR(after.stack.chanceAnyBreaks, remedy.chance, 1e-9) << remedy.species;
@@ -123,15 +124,15 @@ TEST(Breaking, StraightGrainAndOtherWoodsHaveTheChanceOfTheirOwnPlan) {
 
 // Straight-grained wood has nothing to gain from straighter grain, nor does a wood that was broken on trial by itself.
 TEST(Breaking, WhatDoesNotHelpIsNotTold) {
-    boat::Piece piece = tight();
+    model::Piece piece = tight();
     piece.stack.grainSlope = 0.02;
     EXPECT_FALSE(remedyOf(deepPlan(piece), BreakingKind::straighterGrain));
-    piece.stack.strips[0].bentBefore = boat::BentBefore{boat::Softened::steamed, 0.05, {}};
+    piece.stack.strips[0].bentBefore = model::BentBefore{model::Softened::steamed, 0.05, {}};
     EXPECT_FALSE(remedyOf(deepPlan(piece), BreakingKind::softened));
 }
 
 TEST(Breaking, NoRemedyIsSoughtWhereNoneIsWanted) {
-    boat::Piece piece = tight();
+    model::Piece piece = tight();
     piece.stack.strips[0].thickness_m = 0.004;
     const Plan& plan = deepPlan(piece);
     ASSERT_EQ(plan.stack.spares, 0);
@@ -182,7 +183,7 @@ TEST(LostStrip, IsThePlanOfTheFewerStripsButForTheForm) {
     ASSERT_TRUE(plan.breaking->lostStrip);
     const LostStrip& lost = *plan.breaking->lostStrip;
     const OneFewer& fewer = lost.fewer;
-    boat::Piece piece = tight();
+    model::Piece piece = tight();
     piece.stack.strips[0].count = 4;
     const Plan four = planOf(piece);
     EXPECT_EQ(lost.chance, plan.stack.strips[static_cast<std::size_t>(fewer.place - 1)].chanceOfBreaking);
@@ -205,7 +206,7 @@ TEST(LostStrip, IsThePlanOfTheFewerStripsButForTheForm) {
 // Worked by hand: on an arc, wanted k, the form is bent for five strips to k / (1 - 1/25) (glue lines left out). Four
 // let go from it keep (1 - 1/16) of that: 0.9375 / 0.96 = 0.97656 of the wanted curve.
 TEST(LostStrip, OpensByHandOnAnArc) {
-    boat::Piece piece = tight();
+    model::Piece piece = tight();
     piece.stack.glueLine_m = 0;
     const Plan& plan = deepPlan(piece);
     const OneFewer& fewer = plan.breaking->lostStrip->fewer;
@@ -233,8 +234,8 @@ TEST(LostStrip, SaysWhatItBecomesAndWhatToDo) {
 }
 
 TEST(LostStrip, InPlaceNothingIsLetGo) {
-    boat::Piece piece = tight();
-    piece.form.kind = boat::FormKind::inPlace;
+    model::Piece piece = tight();
+    piece.form.kind = model::FormKind::inPlace;
     const Plan& plan = deepPlan(piece);
     ASSERT_TRUE(plan.breaking->lostStrip);
     EXPECT_EQ(plan.breaking->lostStrip->fewer.ratio, 0);
@@ -247,7 +248,7 @@ TEST(LostStrip, InPlaceNothingIsLetGo) {
 }
 
 TEST(LostStrip, OfASingleStripThereIsNone) {
-    boat::Piece piece = tight();
+    model::Piece piece = tight();
     piece.stack.strips[0].count = 1;
     EXPECT_FALSE(deepPlan(piece).breaking->lostStrip);
 }

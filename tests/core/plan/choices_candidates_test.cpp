@@ -1,4 +1,4 @@
-#include "core/plan/choices_candidates.hpp"
+#include "core/plan/study/choices_candidates.hpp"
 
 #include <gtest/gtest.h>
 
@@ -6,44 +6,44 @@
 #include <cmath>
 #include <set>
 
-#include "core/measure/units.hpp"
+#include "core/units/units.hpp"
 
 namespace fayline::plan {
 namespace {
 
-boat::Strips strips(int count, double thickness_m) {
-    boat::Strips one;
+model::Strips strips(int count, double thickness_m) {
+    model::Strips one;
     one.count = count;
     one.thickness_m = thickness_m;
     return one;
 }
 
 // Seven strips of 1/4 in and two sacrificial ones, as the stem of the invented boat has.
-boat::Stack stemStack() {
-    boat::Stack stack;
+model::Stack stemStack() {
+    model::Stack stack;
     stack.strips = {strips(7, 0.00635), strips(2, 0.00635)};
     stack.strips[1].sacrificial = true;
     return stack;
 }
 
-constexpr auto inches = measure::LengthNotation::feetInchesEighths;
-constexpr auto millimetres = measure::LengthNotation::millimetres;
+constexpr auto inches = units::LengthNotation::feetInchesEighths;
+constexpr auto millimetres = units::LengthNotation::millimetres;
 
-std::vector<Candidate> candidates(const boat::Stack& stack, measure::LengthNotation notation, bool thinOnForm = true,
+std::vector<Candidate> candidates(const model::Stack& stack, units::LengthNotation notation, bool thinOnForm = true,
                                   double most_m = 1) {
     return candidatesFor(
-        {stack, notation, thinOnForm, [most_m](const boat::Strips&, double t) { return t <= most_m; }, 0});
+        {stack, notation, thinOnForm, [most_m](const model::Strips&, double t) { return t <= most_m; }, 0});
 }
 
 int countOf(const Candidate& candidate) {
     int count = 0;
-    for (const boat::Strips& one : candidate.strips) count += one.count;
+    for (const model::Strips& one : candidate.strips) count += one.count;
     return count;
 }
 
 double depthOf(const Candidate& candidate, double glueLine_m) {
     double depth_m = (countOf(candidate) - 1) * glueLine_m;
-    for (const boat::Strips& one : candidate.strips) depth_m += one.count * one.thickness_m;
+    for (const model::Strips& one : candidate.strips) depth_m += one.count * one.thickness_m;
     return depth_m;
 }
 
@@ -60,7 +60,7 @@ TEST(Candidates, OfTheStemHaveTwelveThicknessesAndTwentyMixedStacks) {
 }
 
 TEST(Candidates, AreAsDeepAsThePieceOrALittleOver) {
-    const boat::Stack stack = stemStack();
+    const model::Stack stack = stemStack();
     const double glue = stack.glueLine_m;
     const double wanted_m = 7 * 0.00635 + 6 * glue;
     const double kept_m = 2 * 0.00635 + 2 * glue;
@@ -76,7 +76,7 @@ TEST(Candidates, AreAsDeepAsThePieceOrALittleOver) {
 
 // Fewer strips of the same would not reach the depth.
 TEST(Candidates, AlikeOnesAreTheFewestThatReachTheDepth) {
-    const boat::Stack stack = stemStack();
+    const model::Stack stack = stemStack();
     const double wanted_m = 7 * 0.00635 + 6 * stack.glueLine_m;
     for (const Candidate& one : candidates(stack, millimetres)) {
         if (one.mixed || one.asItIs) continue;
@@ -87,14 +87,14 @@ TEST(Candidates, AlikeOnesAreTheFewestThatReachTheDepth) {
 
 // The count is a number of strips long before it would no longer be a whole number of the machine's.
 TEST(Candidates, OfAHugeStackAreNone) {
-    boat::Stack stack = stemStack();
+    model::Stack stack = stemStack();
     stack.strips = {strips(2, 1e9)};
     EXPECT_EQ(candidates(stack, inches).size(), 1u);  // as it is
     EXPECT_EQ(candidates(stack, millimetres).size(), 1u);
 }
 
 TEST(Candidates, OneDividesTheDepthEvenly) {
-    const boat::Stack stack = stemStack();
+    const model::Stack stack = stemStack();
     const double wanted_m = 7 * 0.00635 + 6 * stack.glueLine_m;
     for (int n = 2; n <= 12; ++n) {
         bool found = false;
@@ -114,13 +114,13 @@ TEST(Candidates, AreCutInThirtySecondsOrHalfMillimetres) {
         });
     };
     const std::vector<Candidate> imperial = candidates(stemStack(), inches);
-    for (const int of32 : {2, 3, 4, 5, 6, 7, 8}) EXPECT_TRUE(holds(imperial, of32 * measure::inch_m / 32)) << of32;
+    for (const int of32 : {2, 3, 4, 5, 6, 7, 8}) EXPECT_TRUE(holds(imperial, of32 * units::inch_m / 32)) << of32;
     const std::vector<Candidate> metric = candidates(stemStack(), millimetres);
     for (const double mm : {1.5, 2.0, 2.5, 3.0, 3.5, 4.0}) EXPECT_TRUE(holds(metric, mm / 1000)) << mm;
 }
 
 TEST(Candidates, KeepSacrificialStripsWoodAndMeasuredValues) {
-    boat::Stack stack = stemStack();
+    model::Stack stack = stemStack();
     stack.strips[0].moe_Pa = 11e9;
     stack.strips[0].species = "ash_white";
     for (const Candidate& one : candidates(stack, inches)) {
@@ -146,14 +146,14 @@ TEST(Candidates, PutThinStripsWhereTheBendIsTightest) {
 }
 
 TEST(Candidates, OfSeveralWoodsKeepEachWoodItsDepth) {
-    boat::Stack stack;
+    model::Stack stack;
     stack.strips = {strips(4, 0.006), strips(4, 0.006)};
     stack.strips[1].species = "ash_white";
     for (const Candidate& one : candidates(stack, millimetres)) {
         double oak_m = 0;
         double ash_m = 0;
         bool ashBegun = false;
-        for (const boat::Strips& s : one.strips) {
+        for (const model::Strips& s : one.strips) {
             (s.species == "ash_white" ? ash_m : oak_m) += s.count * s.thickness_m;
             ashBegun = ashBegun || s.species == "ash_white";
             EXPECT_EQ(ashBegun, s.species == "ash_white");
@@ -164,7 +164,7 @@ TEST(Candidates, OfSeveralWoodsKeepEachWoodItsDepth) {
 }
 
 TEST(Candidates, KeepASingleFacing) {
-    boat::Stack stack;
+    model::Stack stack;
     stack.strips = {strips(6, 0.006), strips(1, 0.004)};
     stack.strips[1].species = "ash_white";
     for (const Candidate& one : candidates(stack, millimetres)) EXPECT_EQ(one.strips.back(), stack.strips[1]);
@@ -172,7 +172,7 @@ TEST(Candidates, KeepASingleFacing) {
 
 // Four of eight strips of 6 mm cure first: the first gluing is 24 mm and three glue lines deep, whatever the strips.
 TEST(Candidates, EndGluingsAtTheSameDepth) {
-    boat::Stack stack;
+    model::Stack stack;
     stack.strips = {strips(8, 0.006)};
     stack.gluings = {4};
     int seen = 0;
@@ -180,7 +180,7 @@ TEST(Candidates, EndGluingsAtTheSameDepth) {
         ASSERT_EQ(one.gluings.size(), 1u);
         double depth_m = -stack.glueLine_m;
         int place = 0;
-        for (const boat::Strips& s : one.strips) {
+        for (const model::Strips& s : one.strips) {
             for (int i = 0; i < s.count && place < one.gluings[0]; ++i, ++place) {
                 depth_m += s.thickness_m + stack.glueLine_m;
             }
@@ -192,13 +192,13 @@ TEST(Candidates, EndGluingsAtTheSameDepth) {
 }
 
 TEST(Candidates, KeepADryFaceBetweenTheSameHalves) {
-    boat::Stack stack;
+    model::Stack stack;
     stack.strips = {strips(4, 0.006), strips(4, 0.006)};
     stack.strips[0].dryFace = true;
     for (const Candidate& one : candidates(stack, millimetres)) {
         double inner_m = 0;
         int dry = 0;
-        for (const boat::Strips& s : one.strips) {
+        for (const model::Strips& s : one.strips) {
             if (dry == 0) inner_m += s.count * s.thickness_m;
             dry += s.dryFace ? 1 : 0;
         }
@@ -209,12 +209,12 @@ TEST(Candidates, KeepADryFaceBetweenTheSameHalves) {
 
 // Strips of 6.2 mm that taper to 4.2 mm: others taper as much, so the far end is as deep or a little over.
 TEST(Candidates, TaperAsTheStackDoes) {
-    boat::Stack stack;
+    model::Stack stack;
     stack.strips = {strips(6, 0.0062)};
     stack.strips[0].tapersTo_m = 0.0042;
     for (const Candidate& one : candidates(stack, millimetres)) {
         double end_m = 0;
-        for (const boat::Strips& s : one.strips) {
+        for (const model::Strips& s : one.strips) {
             ASSERT_TRUE(s.tapersTo_m);
             EXPECT_NEAR(*s.tapersTo_m / s.thickness_m, 4.2 / 6.2, 0.0001 / s.thickness_m);
             end_m += s.count * *s.tapersTo_m;
@@ -231,9 +231,9 @@ TEST(Candidates, AreNoneThatTheStockDoesNotGive) {
 }
 
 TEST(Candidates, HoldTheStackAsItIsOnce) {
-    boat::Stack odd = stemStack();
+    model::Stack odd = stemStack();
     odd.strips.insert(odd.strips.begin(), strips(1, 0.0043));
-    for (const boat::Stack& stack : {stemStack(), odd}) {
+    for (const model::Stack& stack : {stemStack(), odd}) {
         int asItIs = 0;
         for (const Candidate& one : candidates(stack, inches)) {
             if (!one.asItIs) continue;
@@ -246,7 +246,7 @@ TEST(Candidates, HoldTheStackAsItIsOnce) {
 }
 
 TEST(Candidates, OfASingleThinStripAreThatStripAlone) {
-    boat::Stack stack;
+    model::Stack stack;
     stack.strips = {strips(1, 0.002)};
     const std::vector<Candidate> all = candidates(stack, millimetres);
     ASSERT_EQ(all.size(), 1u);
@@ -254,7 +254,7 @@ TEST(Candidates, OfASingleThinStripAreThatStripAlone) {
 }
 
 TEST(Candidates, OfAVeryDeepStackStayFewEnough) {
-    boat::Stack stack;
+    model::Stack stack;
     stack.strips = {strips(50, 0.03)};
     EXPECT_LE(candidates(stack, millimetres).size(), std::size_t(mostThicknesses + 11 + mostMixed + 1));
 }

@@ -1,14 +1,14 @@
-#include "core/plan/choices_counts.hpp"
+#include "core/plan/study/choices_counts.hpp"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
 #include <filesystem>
 
-#include "core/boat/file.hpp"
+#include "core/io/file.hpp"
 #include "core/math/count.hpp"
-#include "core/plan/choices.hpp"
 #include "core/plan/parts.hpp"
+#include "core/plan/study/choices.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 #include "tests/core/plan/studied.hpp"
 
@@ -17,8 +17,8 @@ namespace {
 
 const std::atomic<bool> goOn = false;
 
-boat::Piece heldStem() {
-    boat::Piece piece = made::stem();
+model::Piece heldStem() {
+    model::Piece piece = made::stem();
     for (const double at : {0.04, 0.3, 0.47, 0.62, 0.77, 1.0, 1.33, 1.76}) {
         piece.holding.stations.push_back({.at_m = at});
     }
@@ -26,7 +26,7 @@ boat::Piece heldStem() {
 }
 
 // Worked out once for all tests.
-const Choices& choicesOf(const boat::Piece& piece) {
+const Choices& choicesOf(const model::Piece& piece) {
     return *made::studied(piece, {Study::choices}).choices;
 }
 
@@ -34,7 +34,7 @@ void expectCountsOf(const Choice& choice, const Plan& plan) {
     EXPECT_EQ(choice.count, math::countOf(plan.stack.strips));
     double strain = 0;
     double share = 0;
-    for (const stack::Strip& strip : plan.stack.strips) {
+    for (const laminate::Strip& strip : plan.stack.strips) {
         strain = std::max(strain, strip.strain);
         share = std::max(share, strip.strain / strip.breakingStrain);
         if (strip.firstStrain > 0) share = std::max(share, strip.firstStrain / strip.firstBreakingStrain);
@@ -55,9 +55,9 @@ TEST(ChoiceCounts, OfTheStackAsItIsAreThoseOfItsPlanOnEverySample) {
     int pieces = 0;
     for (const auto& entry : std::filesystem::directory_iterator(FAYLINE_SAMPLES)) {
         if (entry.path().extension() != ".fayline") continue;
-        const boat::Boat boat = boat::loadBoat(entry.path());
+        const model::Boat boat = io::loadBoat(entry.path());
         const Shop shop = shopOf(boat);
-        for (const boat::Piece& piece : boat.pieces) {
+        for (const model::Piece& piece : boat.pieces) {
             const Plan plan = makePlan(piece, shop);
             const Choices choices = *choicesFor(piece, shop, plan, goOn);
             int asItIs = 0;
@@ -76,12 +76,12 @@ TEST(ChoiceCounts, OfTheStackAsItIsAreThoseOfItsPlanOnEverySample) {
 }
 
 TEST(ChoiceCounts, AreThoseOfThePlanOnceAdopted) {
-    const boat::Piece piece = heldStem();
+    const model::Piece piece = heldStem();
     const Shop shop = made::shop();
     const Choices& choices = choicesOf(piece);
     for (std::size_t i = 0; i < choices.all.size(); i += 6) {
         if (!choices.all[i].possible) continue;
-        boat::Piece adopted = piece;
+        model::Piece adopted = piece;
         adopted.stack = adopt(piece.stack, choices.all[i]);
         SCOPED_TRACE(i);
         expectCountsOf(choices.all[i], makePlan(adopted, shop));
@@ -91,14 +91,14 @@ TEST(ChoiceCounts, AreThoseOfThePlanOnceAdopted) {
 // Each possible choice adopted, on a form of its own and with clamps strong enough: its own plan's pulls. What differs
 // is the form, which allows for another springback.
 TEST(ChoiceCounts, EndPullIsThatOfThePlanOnceAdoptedWithinTwoPercent) {
-    boat::Piece piece = heldStem();
-    for (boat::Station& station : piece.holding.stations) station.most_N = 1e5;
+    model::Piece piece = heldStem();
+    for (model::Station& station : piece.holding.stations) station.most_N = 1e5;
     const Shop shop = made::shop();
     int compared = 0;
     double worst = 0;
     for (const Choice& choice : choicesOf(piece).all) {
         if (!choice.possible) continue;
-        boat::Piece adopted = piece;
+        model::Piece adopted = piece;
         adopted.stack = adopt(piece.stack, choice);
         const holding::Held held = makePlan(adopted, shop).holding.held;
         ASSERT_EQ(held.outcome, holding::Outcome::settled);
@@ -112,7 +112,7 @@ TEST(ChoiceCounts, EndPullIsThatOfThePlanOnceAdoptedWithinTwoPercent) {
 }
 
 TEST(ChoiceCounts, EndPullIsThatOfAsStrongAClampAsNeedBe) {
-    boat::Piece piece = heldStem();
+    model::Piece piece = heldStem();
     const auto pullOf = [&] {
         for (const Choice& choice : choicesOf(piece).all) {
             if (choice.asItIs) return choice.endPull_N;
@@ -121,7 +121,7 @@ TEST(ChoiceCounts, EndPullIsThatOfAsStrongAClampAsNeedBe) {
     };
     const double strong_N = pullOf();
     EXPECT_GT(strong_N, 100);
-    for (boat::Station& station : piece.holding.stations) station.most_N = 50;
+    for (model::Station& station : piece.holding.stations) station.most_N = 50;
     EXPECT_NEAR(pullOf(), strong_N, 0.02 * strong_N);
     piece.holding.stations.back().pull_N = 5;
     EXPECT_NEAR(pullOf(), strong_N, 0.02 * strong_N);
@@ -130,11 +130,11 @@ TEST(ChoiceCounts, EndPullIsThatOfAsStrongAClampAsNeedBe) {
 // The tail rule against the contact: on an arc of 1 m radius, the last clamp at the trim line pulls what the rule says;
 // the gap under it is then the limit. The tail is some 55 mm long; the small pad and the bed's crush make the rest.
 TEST(ChoiceCounts, TailPullLeavesTheGapLimitUnderAStationAtTheTrimLine) {
-    boat::Piece piece = made::bend(1.0, 1.2);
+    model::Piece piece = made::bend(1.0, 1.2);
     piece.stack.strips[0].count = 4;
     piece.stack.runsPastEnd_m = 0.02;
     piece.form.allowsForSpringback = false;
-    piece.holding.pads = boat::Pads::slide;
+    piece.holding.pads = model::Pads::slide;
     piece.holding.gapLimit_m = 0.0005;
     const Shop shop = made::shop();
     const Plan plan = makePlan(piece, shop);
@@ -160,7 +160,7 @@ TEST(ChoiceCounts, TailPullByHand) {
 }
 
 TEST(ChoiceCounts, WithoutStationsThePullIsThatOfTheTail) {
-    const boat::Piece piece = made::bend(1.0, 1.2);
+    const model::Piece piece = made::bend(1.0, 1.2);
     const Shop shop = made::shop();
     for (const Choice& choice : choicesOf(piece).all) {
         if (!choice.possible) continue;
@@ -172,7 +172,7 @@ TEST(ChoiceCounts, WithoutStationsThePullIsThatOfTheTail) {
 // By hand: a strip of 6.35 mm takes 6.35 + 2 x 0.5 + 2.4 = 9.75 mm of board, of which 3.4 mm are lost: 34.9 %. A taper
 // to half loses a quarter of the strip more: (3.4 + 1.5875) / 9.75 = 51.2 %.
 TEST(ChoiceCounts, WoodLostByHand) {
-    boat::Piece piece = made::bend(2.0, 1.0);
+    model::Piece piece = made::bend(2.0, 1.0);
     const auto lost = [&] {
         for (const Choice& choice : choicesOf(piece).all) {
             if (choice.asItIs) return choice.woodLost;
@@ -185,7 +185,7 @@ TEST(ChoiceCounts, WoodLostByHand) {
 }
 
 TEST(ChoiceCounts, ThickerStripsOfOneStackAreStrainedMorePullHarderAndTakeLessGlue) {
-    const boat::Piece piece = heldStem();
+    const model::Piece piece = heldStem();
     const Choice* before = nullptr;
     const Choices& choices = choicesOf(piece);
     for (const Choice& choice : choices.all) {

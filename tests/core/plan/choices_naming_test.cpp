@@ -1,11 +1,11 @@
-#include "core/plan/choices_naming.hpp"
+#include "core/plan/study/choices_naming.hpp"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
 #include <random>
 
-#include "core/plan/choice_texts.hpp"
+#include "core/plan/findings/choice_texts.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace fayline::plan {
@@ -114,13 +114,13 @@ struct Named {
 
 // Choices of a let-go piece with clamps of 2,500 N.
 Named nameAmong(std::vector<Choice> all) {
-    boat::Piece piece = made::stem();
-    piece.holding.stations.push_back(boat::Station{.at_m = 1, .most_N = 2500});
+    model::Piece piece = made::stem();
+    piece.holding.stations.push_back(model::Station{.at_m = 1, .most_N = 2500});
     const Shop shop = made::shop();
     Plan plan;
     plan.form.letsGo = true;
     for (std::size_t i = 0; i < all.size(); ++i) {
-        all[i].strips = {boat::Strips{.count = all[i].count}};
+        all[i].strips = {model::Strips{.count = all[i].count}};
         all[i].paretoOptimal = all[i].possible;
     }
     const int index = nameOne(all, piece, shop, plan);

@@ -1,4 +1,4 @@
-#include "core/plan/choices.hpp"
+#include "core/plan/study/choices.hpp"
 
 #include <gtest/gtest.h>
 
@@ -7,8 +7,8 @@
 #include <cstring>
 #include <nlohmann/json.hpp>
 
-#include "core/plan/choices_naming.hpp"
-#include "core/plan/print.hpp"
+#include "core/export/print.hpp"
+#include "core/plan/study/choices_naming.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 #include "tests/core/plan/studied.hpp"
 
@@ -20,7 +20,7 @@ using Json = nlohmann::ordered_json;
 const std::atomic<bool> goOn = false;
 
 // Worked out once for all tests.
-const Choices& choicesOf(const boat::Piece& piece) {
+const Choices& choicesOf(const model::Piece& piece) {
     return *made::studied(piece, {Study::choices}).choices;
 }
 
@@ -34,7 +34,7 @@ const Finding* findingOf(const Plan& plan, Code code) {
     return found == plan.findings.end() ? nullptr : &*found;
 }
 
-const Plan& deepPlan(const boat::Piece& piece) {
+const Plan& deepPlan(const model::Piece& piece) {
     return made::studied(piece, {Study::choices});
 }
 
@@ -48,8 +48,8 @@ bool finite(const Choice& c) {
 }
 
 TEST(ChoicesFor, TwiceOnOnePieceGivesTheSameBits) {
-    boat::Piece piece = made::stem();
-    piece.holding.stations = {boat::Station{.at_m = 0.1}, boat::Station{.at_m = 1.7}};
+    model::Piece piece = made::stem();
+    piece.holding.stations = {model::Station{.at_m = 0.1}, model::Station{.at_m = 1.7}};
     const Shop shop = made::shop();
     const Choices one = *choicesFor(piece, shop, makePlan(piece, shop), goOn);
     const Choices other = *choicesFor(piece, shop, makePlan(piece, shop), goOn);
@@ -63,7 +63,7 @@ TEST(ChoicesFor, TwiceOnOnePieceGivesTheSameBits) {
 }
 
 TEST(ChoicesFor, StoppedGivesNothing) {
-    const boat::Piece piece = made::stem();
+    const model::Piece piece = made::stem();
     const std::atomic<bool> stop = true;
     EXPECT_FALSE(choicesFor(piece, made::shop(), makePlan(piece, made::shop()), stop));
 }
@@ -102,12 +102,12 @@ TEST(ChoicesFor, WhereEveryStripBreaksNoneIsNamed) {
 }
 
 TEST(Adopt, KeepsEverythingButStripsAndGluings) {
-    boat::Piece piece = made::stem();
+    model::Piece piece = made::stem();
     piece.stack.gluings = {4};
-    piece.stack.scarfedStart = boat::Scarf{};
+    piece.stack.scarfedStart = model::Scarf{};
     piece.stack.pins = {{.at_m = -0.06}};
     for (const Choice& choice : choicesOf(piece).all) {
-        boat::Stack adopted = adopt(piece.stack, choice);
+        model::Stack adopted = adopt(piece.stack, choice);
         EXPECT_EQ(adopted.strips, choice.strips);
         EXPECT_EQ(adopted.gluings, choice.gluings);
         adopted.strips = piece.stack.strips;
@@ -117,15 +117,15 @@ TEST(Adopt, KeepsEverythingButStripsAndGluings) {
 }
 
 TEST(Adopt, OfTheStackAsItIsChangesNothing) {
-    boat::Piece piece = made::stem();
+    model::Piece piece = made::stem();
     piece.stack.gluings = {4};
     EXPECT_EQ(adopt(piece.stack, asItIs(choicesOf(piece))), piece.stack);
 }
 
 // Boards 20 mm thick and 40 mm wide: no strip 57 mm wide comes of them, whichever way.
 TEST(ChoicesFor, BoardsTooSmallForAnyStripAreAFindingThatSaysWhatWouldDo) {
-    boat::Piece piece = made::stem();
-    piece.stock.boards = {boat::Board{.width_m = 0.04, .thickness_m = 0.02}};
+    model::Piece piece = made::stem();
+    piece.stock.boards = {model::Board{.width_m = 0.04, .thickness_m = 0.02}};
     const Plan& plan = deepPlan(piece);
     ASSERT_EQ(plan.choices->all.size(), 1u);
     EXPECT_FALSE(plan.choices->all[0].possible);
@@ -149,8 +149,8 @@ TEST(ChoicesFor, BoardsTooSmallForAnyStripAreAFindingThatSaysWhatWouldDo) {
 
 // A board 6 mm thick gives strips of 5 mm off its face, none of a quarter of an inch.
 TEST(ChoicesFor, StripsThickerThanAnyBoardGivesAreNotAmongThem) {
-    boat::Piece piece = made::stem();
-    piece.stock.boards = {boat::Board{.width_m = 0.2, .thickness_m = 0.006}};
+    model::Piece piece = made::stem();
+    piece.stock.boards = {model::Board{.width_m = 0.2, .thickness_m = 0.006}};
     const Plan& plan = deepPlan(piece);
     EXPECT_GT(plan.choices->all.size(), 5u);
     for (const Choice& choice : plan.choices->all) {
@@ -168,13 +168,13 @@ TEST(ChoicesFor, StripsThickerThanAnyBoardGivesAreNotAmongThem) {
 
 // Ends, with numbers: a rail 30 m long, one strip, a straight line, glued in place, a hollow bend, a softened stack.
 TEST(ChoicesFor, OddPiecesEndWithFiniteCounts) {
-    std::vector<boat::Piece> pieces{made::bend(200, 0.15), made::bend(2, 0.8), made::stem(), made::stem(),
-                                    made::stem()};
+    std::vector<model::Piece> pieces{made::bend(200, 0.15), made::bend(2, 0.8), made::stem(), made::stem(),
+                                     made::stem()};
     pieces[1].stack.strips[0] = {.count = 1, .thickness_m = 0.02};
-    pieces[2].form.kind = boat::FormKind::inPlace;
-    pieces[3].line.stripsOn = boat::Side::right;
-    pieces[4].stack.strips[0].bentBefore = boat::BentBefore{boat::Softened::steamed, 1.0, {}};
-    for (const boat::Piece& piece : pieces) {
+    pieces[2].form.kind = model::FormKind::inPlace;
+    pieces[3].line.stripsOn = model::Side::right;
+    pieces[4].stack.strips[0].bentBefore = model::BentBefore{model::Softened::steamed, 1.0, {}};
+    for (const model::Piece& piece : pieces) {
         const Choices& choices = choicesOf(piece);
         EXPECT_FALSE(choices.all.empty());
         for (const Choice& choice : choices.all) EXPECT_TRUE(finite(choice));
@@ -183,8 +183,8 @@ TEST(ChoicesFor, OddPiecesEndWithFiniteCounts) {
 
 // On a hollow bend the outside is the tight side.
 TEST(ChoicesFor, ThinStripsOfAHollowBendLieOutside) {
-    boat::Piece piece = made::bend(2, 0.8);
-    piece.line.stripsOn = boat::Side::right;
+    model::Piece piece = made::bend(2, 0.8);
+    piece.line.stripsOn = model::Side::right;
     int mixed = 0;
     for (const Choice& choice : choicesOf(piece).all) {
         if (!choice.mixed) continue;

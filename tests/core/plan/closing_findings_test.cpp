@@ -7,11 +7,11 @@
 #include <filesystem>
 #include <nlohmann/json.hpp>
 
-#include "core/boat/file.hpp"
-#include "core/plan/closing_texts.hpp"
-#include "core/plan/findings.hpp"
-#include "core/plan/hull_texts.hpp"
-#include "core/plan/print.hpp"
+#include "core/export/print.hpp"
+#include "core/io/file.hpp"
+#include "core/plan/findings/closing_texts.hpp"
+#include "core/plan/findings/findings.hpp"
+#include "core/plan/findings/hull_texts.hpp"
 #include "tests/core/plan/held_scene.hpp"
 #include "tests/core/plan/studied.hpp"
 
@@ -23,17 +23,17 @@ const Finding* findingOf(const std::vector<Finding>& findings, Code code) {
     return found == findings.end() ? nullptr : &*found;
 }
 
-boat::Boat inPlace() {
-    return boat::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram_in_place.fayline");
+model::Boat inPlace() {
+    return io::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram_in_place.fayline");
 }
 
-const Plan& closedPlan(const boat::Boat& boat) {
+const Plan& closedPlan(const model::Boat& boat) {
     return made::studied(boat, {Study::closing});
 }
 
 // The margin is weight over what lifts, tips or slides it: half the boat bears half of it (property of hullPlan).
 TEST(ClosingFindings, ABoatThatStandsWithAllClosedIsToldToTipAtOneTurn) {
-    boat::Boat boat = inPlace();
+    model::Boat boat = inPlace();
     const Plan& heavy = closedPlan(boat);
     const Finding* margin = findingOf(heavy.findings, Code::boatMarginWhileClosing);
     ASSERT_TRUE(margin);
@@ -64,12 +64,12 @@ TEST(ClosingFindings, ABoatThatStandsWithAllClosedIsToldToTipAtOneTurn) {
 
 // What is said of another order is what that order, asked for itself, has.
 TEST(ClosingFindings, AnotherOrderIsAdvisedByItsOwnNumbers) {
-    boat::Boat boat = inPlace();
+    model::Boat boat = inPlace();
     const Plan& plan = closedPlan(boat);
     ASSERT_EQ(plan.holdingStudy->otherOrders.size(), 2u);
     for (const OtherOrder& order : plan.holdingStudy->otherOrders) {
         EXPECT_NE(order.from, boat.pieces.front().holding.from);
-        boat::Boat begun = boat;
+        model::Boat begun = boat;
         begun.pieces.front().holding.from = order.from;
         const Plan& its = closedPlan(begun);
         ASSERT_EQ(its.holdingStudy->closingLoads.worstHull, order.loads.worstHull);
@@ -79,7 +79,7 @@ TEST(ClosingFindings, AnotherOrderIsAdvisedByItsOwnNumbers) {
 }
 
 TEST(ClosingFindings, ThePrintedPlanTellsTheBoatsMarginAtEveryTurn) {
-    const boat::Boat boat = inPlace();
+    const model::Boat boat = inPlace();
     const Plan& plan = closedPlan(boat);
     const auto json = nlohmann::json::parse(made::printed(boat))["pieces"][0]["holding"];
     double least = 1e9;
@@ -98,14 +98,14 @@ TEST(ClosingFindings, ThePrintedPlanTellsTheBoatsMarginAtEveryTurn) {
 
 // Two stations on a gentle bend; the pulls of the first step are written by hand.
 struct ByHand {
-    boat::Piece piece = made::bend(3.0, 0.6);
+    model::Piece piece = made::bend(3.0, 0.6);
     Shop shop = made::shop();
     Plan plan;
     HoldingStudy study;
 
     ByHand() {
-        piece.holding.stations = {boat::Station{.at_m = 0.1}, boat::Station{.at_m = 0.2}};
-        shop.display.lengths = measure::LengthNotation::millimetres;
+        piece.holding.stations = {model::Station{.at_m = 0.1}, model::Station{.at_m = 0.2}};
+        shop.display.lengths = units::LengthNotation::millimetres;
         plan = makePlan(piece, shop);
         plan.holding.held.stations[0].pull_N = 300;
         plan.holding.held.stations[1].pull_N = 300;
@@ -184,7 +184,8 @@ TEST(ClosingFindings, APostIsToldAtTheTurnThatPressesItMost) {
 
 TEST(ClosingFindings, ToolsThatAreShortOnlyForThePullsAtTheirTurnsAreSaid) {
     ByHand scene;
-    holding::Counted counted{.kind = boat::HoldKind::clamp, .asked = 2, .there = 2, .listed = true, .withoutTool = {0}};
+    holding::Counted counted{
+        .kind = model::HoldKind::clamp, .asked = 2, .there = 2, .listed = true, .withoutTool = {0}};
     scene.study.closingLoads.atHand.counts = {counted};
     scene.study.closingLoads.atHand.leftWithout = 1;
     EXPECT_EQ(findingOf(scene.findings(), Code::toolsShortWhileClosing)->severity, Severity::stop);
@@ -223,7 +224,7 @@ TEST(ClosingFindings, AShapeThatClosingLeadsToAndNoneShowsIsACaution) {
     EXPECT_NEAR(otherwise->value, 80, 1e-9);
     EXPECT_NEAR(otherwise->limit, 1000 * scene.plan.holding.held.stations[0].gap_m, 1e-9);
     // A strap has no pad: nothing is said of a gap under it.
-    scene.piece.holding.stations[0].kind = boat::HoldKind::strap;
+    scene.piece.holding.stations[0].kind = model::HoldKind::strap;
     EXPECT_EQ(findingOf(scene.findings(), Code::restsOtherwise), nullptr);
 }
 

@@ -5,8 +5,8 @@
 
 #include <algorithm>
 
-#include "core/measure/input_error.hpp"
 #include "core/plan/day_learned.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace fayline::plan {
@@ -16,14 +16,14 @@ using schedule::Event;
 using schedule::EventKind;
 using schedule::Work;
 
-boat::Piece clamped() {
-    boat::Piece piece = made::stem();
+model::Piece clamped() {
+    model::Piece piece = made::stem();
     for (const double at_m : {0.1, 0.6, 1.1, 1.7}) {
-        boat::Station station;
+        model::Station station;
         station.at_m = at_m;
         piece.holding.stations.push_back(station);
     }
-    piece.holding.stations.back().kind = boat::HoldKind::prop;
+    piece.holding.stations.back().kind = model::HoldKind::prop;
     return piece;
 }
 
@@ -59,7 +59,7 @@ TEST(DayClock, InTheAirThatWasPlannedForTheJobIsTheSame) {
 
 TEST(DayClock, WarmerAirShortensEveryTimeAsAPlanForThatAirDoes) {
     const DayInHand day = dayInHand(clamped(), made::shop(), 0, false);
-    boat::Piece warm = clamped();
+    model::Piece warm = clamped();
     warm.glue.air_C = day.piece.glue.air_C + 4;
     const DayInHand planned = dayInHand(warm, made::shop(), 0, false);
     const schedule::Job job = jobInAir(day, warm.glue.air_C);
@@ -89,8 +89,8 @@ TEST(DayClock, DryFitHasNoGlueAndLaysEveryStrip) {
 }
 
 TEST(DayClock, AGluingThatThereIsNotIsRefused) {
-    EXPECT_THROW(dayInHand(clamped(), made::shop(), 1, false), measure::InputError);
-    boat::Piece piece = clamped();
+    EXPECT_THROW(dayInHand(clamped(), made::shop(), 1, false), units::InputError);
+    model::Piece piece = clamped();
     piece.stack.gluings = {5};
     const DayInHand second = dayInHand(piece, made::shop(), 1, false);
     EXPECT_NE(beforeSaid(second).at(1).find("Gluing 2 of 2"), std::string::npos);
@@ -103,7 +103,7 @@ TEST(DayClock, RecordSaysWhatHappenedAndComesBackAsEvents) {
     std::vector<Event> events = wholeDay(day, 1.25);
     events.insert(events.begin() + 2, {EventKind::airTyped, events[1].at_s + 1, -1, 0, 20.5});
     events.push_back({EventKind::stopped, events.back().at_s + 60});
-    const boat::Record record = recordOf(day, events, "2026-05-02T08:30");
+    const model::Record record = recordOf(day, events, "2026-05-02T08:30");
     EXPECT_EQ(record.when, "2026-05-02T08:30");
     EXPECT_FALSE(record.dryFit);
     EXPECT_EQ(record.air_C, std::optional<double>(18));
@@ -133,18 +133,18 @@ TEST(DayClock, ARecordWithTasksByTheirNamesIsStillRead) {
         return static_cast<int>(std::ranges::find(words, word) - words.begin());
     };
     const auto mark = [](const std::string& task, double at_s) {
-        boat::TimeMark one;
+        model::TimeMark one;
         one.task = task;
         one.at_s = at_s;
         return one;
     };
     const std::size_t strip = static_cast<std::size_t>(indexOf("wet_out:9"));
     ASSERT_LT(strip, words.size());
-    boat::Record old;
+    model::Record old;
     old.marks = {mark("begin", 0),  mark("begin " + run.tasks[strip].name, 60), mark("pause", 70),
                  mark("go on", 80), mark(run.tasks[strip].name, 100),           mark("stop after strip 3", 200),
                  mark("end", 300)};
-    boat::Record newer = old;
+    model::Record newer = old;
     newer.marks[1].task = "begin:wet_out:9";
     newer.marks[3].task = "go_on";
     newer.marks[4].task = "wet_out:9";
@@ -163,7 +163,7 @@ TEST(DayClock, WhatWasTakenBackIsNotInTheRecord) {
                                     {EventKind::done, 25, 1},
                                     {EventKind::undone, 27, 1},
                                     {EventKind::done, 66, 1}};
-    const boat::Record record = recordOf(day, events, "2026-05-02T08:30");
+    const model::Record record = recordOf(day, events, "2026-05-02T08:30");
     ASSERT_EQ(record.marks.size(), 3u);
     EXPECT_EQ(record.marks[2].task, "spread:8");
     EXPECT_DOUBLE_EQ(record.marks[2].at_s, 66);
@@ -182,7 +182,7 @@ TEST(DayClock, DryFitGivesTheRatesItMeasuredAndLeavesTheOthers) {
         events.push_back({EventKind::done, at_s, static_cast<int>(i)});
     }
     const RatesLearned learned = ratesOf(day, endOf(day, events));
-    boat::Rates expected = day.piece.crew.rates;
+    model::Rates expected = day.piece.crew.rates;
     expected.stackStrip_s = 40;
     expected.carry_s = 300;
     expected.station.clamp_s = 70;
@@ -200,11 +200,11 @@ TEST(DayClock, DryFitGivesTheRatesItMeasuredAndLeavesTheOthers) {
 }
 
 TEST(DayClock, RatesAdoptedFromADayPlanThatVeryDay) {
-    boat::Piece piece = clamped();
+    model::Piece piece = clamped();
     piece.glue.adhesive = "epoxy_2_1_slow";  // with as many cups for whoever is slower
     const DayInHand day = dayInHand(piece, made::shop(), 0, false);
     const schedule::Now real = endOf(day, wholeDay(day, 1.5));
-    boat::Piece adopted = piece;
+    model::Piece adopted = piece;
     adopted.crew.rates = ratesOf(day, real).rates;
     const DayInHand after = dayInHand(adopted, made::shop(), 0, false);
     // Laying the fixed end down has no rate, and handling a strip keeps its time: the rest is as it was measured.

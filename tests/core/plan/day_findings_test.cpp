@@ -6,10 +6,10 @@
 #include <optional>
 #include <string>
 
-#include "core/plan/day_texts.hpp"
-#include "core/plan/day_words.hpp"
-#include "core/plan/findings.hpp"
-#include "core/plan/remedies.hpp"
+#include "core/plan/findings/day_texts.hpp"
+#include "core/plan/findings/day_words.hpp"
+#include "core/plan/findings/findings.hpp"
+#include "core/plan/study/remedies.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 #include "tests/core/plan/whole_line.hpp"
 
@@ -24,13 +24,13 @@ std::optional<Finding> find(const std::vector<Finding>& findings, Code code) {
 
 // Five strips and a glue of which a film stays open so long at the day's 20 C.
 struct Made {
-    boat::Piece piece = made::bend(2, 0.6);
-    boat::Boat boat;
+    model::Piece piece = made::bend(2, 0.6);
+    model::Boat boat;
 
     explicit Made(double open_s) {
         piece.stack.strips[0].count = 5;
         piece.glue.air_C = 20;
-        boat::OwnAdhesive own;
+        model::OwnAdhesive own;
         own.id = piece.glue.adhesive = "typed";
         own.openTime_s = open_s;
         own.openTimeAt_C = 20;
@@ -41,7 +41,7 @@ struct Made {
     // With stations to close.
     void clamp() {
         for (const double at_m : {0.2, 0.6, 1.0}) {
-            boat::Station station;
+            model::Station station;
             station.at_m = at_m;
             piece.holding.stations.push_back(station);
         }
@@ -203,7 +203,7 @@ TEST(DayWords, EveryWarningIsSaidInWholeSentences) {
 TEST(DayFindings, StationsAreClosedInTheOrderOfTheHolding) {
     Made made(3600);
     made.clamp();
-    made.piece.holding.from = boat::From::end;
+    made.piece.holding.from = model::From::end;
     const Plan plan = made.plan();
     std::vector<int> closed;
     for (const schedule::Task& task : plan.day.gluings[0].run.tasks) {

@@ -6,13 +6,13 @@
 #include <cstdio>
 #include <numbers>
 
-#include "core/boat/file.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/export/print.hpp"
+#include "core/io/file.hpp"
 #include "core/plan/day_clock.hpp"
 #include "core/plan/day_learned.hpp"
 #include "core/plan/day_pace.hpp"
-#include "core/plan/day_words.hpp"
-#include "core/plan/print.hpp"
+#include "core/plan/findings/day_words.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace fayline::plan {
@@ -67,7 +67,7 @@ double heldOpen(const GluingDay& day, const std::vector<double>& takes_s, const 
     return closed - wetted;
 }
 
-double chanceByDice(const GluingDay& day, const boat::Crew& crew, double open_s, int count) {
+double chanceByDice(const GluingDay& day, const model::Crew& crew, double open_s, int count) {
     const auto& tasks = day.run.tasks;
     std::vector<std::size_t> closing;
     for (std::size_t i = 0; i < tasks.size(); ++i) {
@@ -90,7 +90,7 @@ double chanceByDice(const GluingDay& day, const boat::Crew& crew, double open_s,
             }
         }
         std::vector<double> later_s(tasks.size(), 0.0);
-        const auto mishap = [&](const boat::Mishap& one, const std::vector<std::size_t>& before) {
+        const auto mishap = [&](const model::Mishap& one, const std::vector<std::size_t>& before) {
             if (dice.even() >= one.chance) return;
             later_s[before[static_cast<std::size_t>(dice.even() * static_cast<double>(before.size()))]] += one.lasts_s;
         };
@@ -102,8 +102,8 @@ double chanceByDice(const GluingDay& day, const boat::Crew& crew, double open_s,
     return static_cast<double>(inTime) / count;
 }
 
-const boat::Piece& pieceNamed(const boat::Boat& boat, const std::string& name) {
-    return *std::find_if(boat.pieces.begin(), boat.pieces.end(), [&](const boat::Piece& p) { return p.name == name; });
+const model::Piece& pieceNamed(const model::Boat& boat, const std::string& name) {
+    return *std::find_if(boat.pieces.begin(), boat.pieces.end(), [&](const model::Piece& p) { return p.name == name; });
 }
 
 // The gluing with the open time that leaves `share` of its run in hand.
@@ -114,8 +114,8 @@ schedule::Job withMargin(const GluingDay& day, double share) {
 }
 
 TEST(DayOdds, OfTheTillerAreThoseOfAnIndependentMonteCarlo) {
-    const boat::Boat boat = boat::loadBoat(FAYLINE_SAMPLES "/marram.fayline");
-    const boat::Piece& tiller = pieceNamed(boat, "Tiller");
+    const model::Boat boat = io::loadBoat(FAYLINE_SAMPLES "/marram.fayline");
+    const model::Piece& tiller = pieceNamed(boat, "Tiller");
     const Plan plan = makePlan(tiller, shopOf(boat));
     const GluingDay& day = plan.day.gluings.front();
     ASSERT_EQ(day.job.hands, 2);
@@ -141,10 +141,10 @@ TEST(DayOdds, OfTheTillerAreThoseOfAnIndependentMonteCarlo) {
 }
 
 TEST(DayOdds, NoPieceWithAMarginOfNinePerCentIsInTimeMoreOftenThanSeventyInHundred) {
-    const boat::Boat boat = boat::loadBoat(FAYLINE_SAMPLES "/marram.fayline");
-    for (const boat::Piece& piece : boat.pieces) {
+    const model::Boat boat = io::loadBoat(FAYLINE_SAMPLES "/marram.fayline");
+    for (const model::Piece& piece : boat.pieces) {
         for (const int hands : {1, 2, 3}) {
-            boat::Piece with = piece;
+            model::Piece with = piece;
             with.crew.hands = hands;
             const Plan plan = makePlan(with, shopOf(boat));
             for (const GluingDay& day : plan.day.gluings) {
@@ -171,8 +171,8 @@ TEST(DayOdds, NothingIsSaidToBeCertain) {
     EXPECT_EQ(inHundredBrief(0), "< 1");
     EXPECT_EQ(oddsPct(1), 99.5);
     EXPECT_EQ(oddsPct(0), 0.5);
-    boat::Boat boat = boat::loadBoat(FAYLINE_SAMPLES "/marram.fayline");
-    boat::Piece piece = pieceNamed(boat, "Tiller");
+    model::Boat boat = io::loadBoat(FAYLINE_SAMPLES "/marram.fayline");
+    model::Piece piece = pieceNamed(boat, "Tiller");
     piece.crew.pace = piece.crew.glueUncertain = piece.crew.uncertain = 0;
     piece.crew.mishaps.stripBreaks.chance = piece.crew.mishaps.clampSlips.chance = 0;
     piece.crew.mishaps.cupSpills.chance = 0;
@@ -194,8 +194,8 @@ TEST(DayOdds, NothingIsSaidToBeCertain) {
 }
 
 TEST(DayOdds, TheWaitAfterWettingOutIsInTheRun) {
-    const boat::Boat boat = boat::loadBoat(FAYLINE_SAMPLES "/marram.fayline");
-    boat::Piece tiller = pieceNamed(boat, "Tiller");
+    const model::Boat boat = io::loadBoat(FAYLINE_SAMPLES "/marram.fayline");
+    model::Piece tiller = pieceNamed(boat, "Tiller");
     const double with_s = makePlan(tiller, shopOf(boat)).day.closed_s;
     EXPECT_EQ(tiller.crew.rates.soak_s, 300);
     const Plan plan = makePlan(tiller, shopOf(boat));
@@ -212,7 +212,7 @@ TEST(DayOdds, TheWaitAfterWettingOutIsInTheRun) {
 }
 
 // A gluing of `piece` recorded with every task taking `times` as long as planned.
-boat::Record recorded(const boat::Piece& piece, const Shop& shop, double times) {
+model::Record recorded(const model::Piece& piece, const Shop& shop, double times) {
     const DayInHand day = dayInHand(piece, shop, 0, false);
     schedule::Run run = schedule::runOf(day.job);
     schedule::retime(day.job, std::vector<double>(run.tasks.size(), times), {}, run);
@@ -227,9 +227,9 @@ boat::Record recorded(const boat::Piece& piece, const Shop& shop, double times) 
 }
 
 TEST(DayOdds, TheRecordNarrowsThePaceAndMovesItsMiddle) {
-    const boat::Boat boat = boat::loadBoat(FAYLINE_SAMPLES "/marram.fayline");
+    const model::Boat boat = io::loadBoat(FAYLINE_SAMPLES "/marram.fayline");
     const Shop shop = shopOf(boat);
-    boat::Piece piece = pieceNamed(boat, "Tiller");
+    model::Piece piece = pieceNamed(boat, "Tiller");
     piece.crew.rates.soak_s = 0;  // a wait does not follow the pace
     const auto pace = [&] { return paceOf(piece, shop, makePlan(piece, shop).day); };
     EXPECT_EQ(pace().days, 0);
@@ -240,13 +240,13 @@ TEST(DayOdds, TheRecordNarrowsThePaceAndMovesItsMiddle) {
     EXPECT_NEAR(pace().scatter, 0.2 * std::sqrt(2.0 / 5), 1e-3);
     EXPECT_NEAR(pace().middle, 1, 1e-3);
     // By hand: two days of the given pace and three of 1.2 times as long.
-    for (boat::Record& record : piece.record) record = recorded(piece, shop, 1.2);
+    for (model::Record& record : piece.record) record = recorded(piece, shop, 1.2);
     const double x = std::log(1.2);
     const double mean = 3 * x / 5;
     EXPECT_NEAR(pace().middle, std::exp(mean), 2e-3);
     EXPECT_NEAR(pace().scatter, std::sqrt((2 * (0.04 + mean * mean) + 3 * (x - mean) * (x - mean)) / 5), 2e-3);
     // Dry fits, and days that took five times as long as planned, teach nothing.
-    for (boat::Record& record : piece.record) record = recorded(piece, shop, 5);
+    for (model::Record& record : piece.record) record = recorded(piece, shop, 5);
     EXPECT_EQ(pace().days, 0);
     piece.record = {recorded(piece, shop, 1)};
     piece.record[0].dryFit = true;
@@ -259,23 +259,23 @@ TEST(DayOdds, TheRecordNarrowsThePaceAndMovesItsMiddle) {
 }
 
 TEST(DayOdds, ACrewsSharesOutsideNothingToAllAreRefusedWithTheirPlace) {
-    const auto pathOf = [](const std::function<void(boat::Crew&)>& change) {
-        boat::Piece piece = made::bend(2, 0.6);
+    const auto pathOf = [](const std::function<void(model::Crew&)>& change) {
+        model::Piece piece = made::bend(2, 0.6);
         change(piece.crew);
         try {
             makePlan(piece, made::shop());
-        } catch (const measure::InputError& error) {
+        } catch (const units::InputError& error) {
             return error.path();
         }
         return std::string("accepted");
     };
-    EXPECT_EQ(pathOf([](boat::Crew& crew) { crew.uncertain = 10; }), "crew.uncertain_pct");
-    EXPECT_EQ(pathOf([](boat::Crew& crew) { crew.uncertain = 1; }), "accepted");
-    EXPECT_EQ(pathOf([](boat::Crew& crew) { crew.pace = -0.2; }), "crew.pace_pct");
-    EXPECT_EQ(pathOf([](boat::Crew& crew) { crew.glueUncertain = 1.5; }), "crew.glue_uncertain_pct");
-    EXPECT_EQ(pathOf([](boat::Crew& crew) { crew.mishaps.cupSpills.chance = 2; }),
+    EXPECT_EQ(pathOf([](model::Crew& crew) { crew.uncertain = 10; }), "crew.uncertain_pct");
+    EXPECT_EQ(pathOf([](model::Crew& crew) { crew.uncertain = 1; }), "accepted");
+    EXPECT_EQ(pathOf([](model::Crew& crew) { crew.pace = -0.2; }), "crew.pace_pct");
+    EXPECT_EQ(pathOf([](model::Crew& crew) { crew.glueUncertain = 1.5; }), "crew.glue_uncertain_pct");
+    EXPECT_EQ(pathOf([](model::Crew& crew) { crew.mishaps.cupSpills.chance = 2; }),
               "crew.mishaps.cup_spills.chance_pct");
-    EXPECT_EQ(pathOf([](boat::Crew& crew) { crew.mishaps.clampSlips.lasts_s = -1; }), "crew.mishaps.clamp_slips.min");
+    EXPECT_EQ(pathOf([](model::Crew& crew) { crew.mishaps.clampSlips.lasts_s = -1; }), "crew.mishaps.clamp_slips.min");
 }
 
 }  // namespace

@@ -8,10 +8,10 @@
 #include <string>
 #include <thread>
 
-#include "core/plan/answer_texts.hpp"
+#include "core/export/print.hpp"
+#include "core/plan/findings/answer_texts.hpp"
 #include "core/plan/plan.hpp"
-#include "core/plan/print.hpp"
-#include "core/plan/studies.hpp"
+#include "core/plan/study/studies.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 #include "tests/core/plan/studied.hpp"
 
@@ -26,7 +26,7 @@ bool sameBits(double one, double other) {
     return std::memcmp(&one, &other, sizeof one) == 0;
 }
 
-void expectSame(const boat::Piece& piece, const Plan& one, const Plan& other) {
+void expectSame(const model::Piece& piece, const Plan& one, const Plan& other) {
     ASSERT_EQ(one.findings.size(), other.findings.size());
     for (std::size_t i = 0; i < one.findings.size(); ++i) {
         EXPECT_EQ(one.findings[i].code, other.findings[i].code);
@@ -52,7 +52,7 @@ void expectSame(const boat::Piece& piece, const Plan& one, const Plan& other) {
 }
 
 TEST(Deepen, OneThreadAndFourGiveTheSameBits) {
-    const boat::Piece piece = heldStem();
+    const model::Piece piece = heldStem();
     const Shop shop = made::shop();
     const Plan plan = makePlan(piece, shop);
     const Plan one = deepen(piece, shop, plan, goOn, 1).value();
@@ -71,7 +71,7 @@ TEST(Deepen, TableHasEachStudyOnceAndNoneBeforeWhatItNeeds) {
 }
 
 TEST(Deepen, StepsOnlyAddStudiesAndEndWithTheWhole) {
-    const boat::Piece piece = heldStem();
+    const model::Piece piece = heldStem();
     const Shop shop = made::shop();
     const Plan plan = makePlan(piece, shop);
     std::set<Study> before;
@@ -99,7 +99,7 @@ TEST(Deepen, StepsOnlyAddStudiesAndEndWithTheWhole) {
 
 // A plan that has one study and no other says nothing that only another could know.
 TEST(Deepen, PlanWithOneStudySaysOnlyWhatThatOneKnows) {
-    const boat::Piece piece = heldStem();
+    const model::Piece piece = heldStem();
     const Shop shop = made::shop();
     const Plan live = makePlan(piece, shop);
     const Plan& whole = made::studied(piece);
@@ -139,14 +139,14 @@ TEST(Deepen, PlanWithOneStudySaysOnlyWhatThatOneKnows) {
 
 // What a study throws comes out of deepen, and the parts of the others came before it.
 TEST(Deepen, OneStudyThatFailsIsToldAfterTheOthersCame) {
-    const boat::Piece piece = heldStem();
+    const model::Piece piece = heldStem();
     const Shop shop = made::shop();
     const Plan plan = makePlan(piece, shop);
     StudyTable table = studies();
     static std::atomic<bool> choicesCame = false;  // it fails only then, so that they are told before the end
     for (StudyWork& work : table) {
         if (work.study != Study::closing) continue;
-        work.work = [](const boat::Piece&, const Shop&, const Plan&, const std::atomic<bool>&) -> Part {
+        work.work = [](const model::Piece&, const Shop&, const Plan&, const std::atomic<bool>&) -> Part {
             choicesCame.wait(false);
             throw std::runtime_error("a sum without terms");
         };
@@ -167,7 +167,7 @@ TEST(Deepen, OneStudyThatFailsIsToldAfterTheOthersCame) {
 }
 
 TEST(Deepen, StopSetByAPartEndsTheWork) {
-    const boat::Piece piece = heldStem();
+    const model::Piece piece = heldStem();
     const Shop shop = made::shop();
     std::atomic<bool> stop = false;
     int parts = 0;

@@ -3,10 +3,10 @@
 
 #include <cstdio>
 
-#include "core/boat/file.hpp"
-#include "core/measure/input_error.hpp"
-#include "core/plan/findings.hpp"
+#include "core/io/file.hpp"
+#include "core/plan/findings/findings.hpp"
 #include "core/plan/parts.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::plan {
 namespace {
@@ -15,18 +15,18 @@ const std::atomic<bool> goOn{false};
 
 struct EndSlip {
     std::string name;
-    boat::Piece piece;
+    model::Piece piece;
     int point;
 };
 
-std::vector<EndSlip> endSlipsOf(const boat::Piece& stem) {
+std::vector<EndSlip> endSlipsOf(const model::Piece& stem) {
     std::vector<EndSlip> slips;
     const int last = static_cast<int>(stem.line.points.size()) - 1;
     for (const int end : {0, last}) {
         for (const bool y : {false, true}) {
             for (const double times : {10.0, 0.1}) {
                 EndSlip slip{"", stem, end};
-                boat::Point& point = slip.piece.line.points[static_cast<std::size_t>(end)];
+                model::Point& point = slip.piece.line.points[static_cast<std::size_t>(end)];
                 (y ? point.y_m : point.x_m) *= times;
                 point.written = {};
                 slip.name = point.label + (y ? ", y" : ", x") + (times > 1 ? " times ten" : " over ten");
@@ -45,20 +45,20 @@ int firstNamed(const EndSlip& slip, const Shop& shop) {
             EXPECT_TRUE(seekMisread(plan.line, shop.display, goOn));
         }
         return allFindings(slip.piece, shop, plan).front().point;
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         return error.path() == "line.points[" + std::to_string(slip.point) + "]" ? slip.point : -1;
     }
 }
 
-boat::Boat sample(const std::string& file) {
-    return boat::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / file);
+model::Boat sample(const std::string& file) {
+    return io::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / file);
 }
 
 // Of the sample boat's stem all but one: a tenth of the head's 1 1/2 in is 34 mm off, two and a half standard
 // deviations of what the other points foretell a foot beyond them. Of that nothing can be said, and nothing is said of
 // others.
 TEST(EndSlips, TheFirstFindingNamesTheEndPointWhoseDecimalPointSlipped) {
-    const boat::Boat boat = sample("marram.fayline");
+    const model::Boat boat = sample("marram.fayline");
     const Shop shop = shopOf(boat);
     for (const EndSlip& slip : endSlipsOf(boat.pieces.front())) {
         SCOPED_TRACE(slip.name);
@@ -70,7 +70,7 @@ TEST(EndSlips, TheFirstFindingNamesTheEndPointWhoseDecimalPointSlipped) {
 // With another slip in the table the worse of the two leads. The end is found as well where it lies far beyond the
 // others; nearer, a forecast that rests on the other slip's neighbours is too loose to tell.
 TEST(EndSlips, BesideAnotherSlipBothAreNamedOrTheOtherLeads) {
-    const boat::Boat boat = sample("marram_misread.fayline");
+    const model::Boat boat = sample("marram_misread.fayline");
     const Shop shop = shopOf(boat);
     int ends = 0;
     for (const EndSlip& slip : endSlipsOf(boat.pieces.front())) {
@@ -86,7 +86,7 @@ TEST(EndSlips, BesideAnotherSlipBothAreNamedOrTheOtherLeads) {
             EXPECT_EQ(findings.front().code, Code::offsetMisread);
             EXPECT_EQ(findings.front().point, suspects.front().point);
             for (const line::Suspect& suspect : suspects) ends += suspect.point == slip.point ? 1 : 0;
-        } catch (const measure::InputError&) {
+        } catch (const units::InputError&) {
             ++ends;
         }
     }
@@ -96,7 +96,7 @@ TEST(EndSlips, BesideAnotherSlipBothAreNamedOrTheOtherLeads) {
 
 // An unsettled line names its offset in the plan that follows the hand, before any study.
 TEST(EndSlips, APlanOfALineThatHasNotSettledLeadsWithTheOffset) {
-    const boat::Boat boat = sample("marram.fayline");
+    const model::Boat boat = sample("marram.fayline");
     const Shop shop = shopOf(boat);
     int unsettled = 0;
     for (const EndSlip& slip : endSlipsOf(boat.pieces.front())) {
@@ -107,7 +107,7 @@ TEST(EndSlips, APlanOfALineThatHasNotSettledLeadsWithTheOffset) {
             ++unsettled;
             EXPECT_TRUE(plan.line.misreadSought);
             EXPECT_EQ(plan.findings.front().point, slip.point);
-        } catch (const measure::InputError&) {
+        } catch (const units::InputError&) {
         }
     }
     EXPECT_GE(unsettled, 3);

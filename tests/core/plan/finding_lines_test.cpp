@@ -4,7 +4,7 @@
 #include <cctype>
 #include <set>
 
-#include "core/plan/findings.hpp"
+#include "core/plan/findings/findings.hpp"
 #include "tests/core/plan/studied.hpp"
 
 namespace fayline::plan {
@@ -12,11 +12,11 @@ namespace {
 
 constexpr std::size_t longestLine = 160;
 
-measure::Display inchShop() {
-    measure::Display display;
-    display.lengths = measure::LengthNotation::feetInchesEighths;
-    display.forces = measure::ForceUnit::poundForce;
-    display.weights = measure::WeightUnit::ounce;
+units::Display inchShop() {
+    units::Display display;
+    display.lengths = units::LengthNotation::feetInchesEighths;
+    display.forces = units::ForceUnit::poundForce;
+    display.weights = units::WeightUnit::ounce;
     return display;
 }
 
@@ -41,7 +41,7 @@ void expectLines(const std::vector<Finding>& findings, std::set<Code>& seen) {
     for (const Finding& finding : findings) {
         if (finding.code > Code::stripsNotFromStock) continue;
         seen.insert(finding.code);
-        for (const measure::Display& display : {inMillimetres, inchShop()}) {
+        for (const units::Display& display : {inMillimetres, inchShop()}) {
             const std::string line = textOf(finding, display);
             SCOPED_TRACE(codeWord(finding.code));
             expectSentence(line);
@@ -51,36 +51,37 @@ void expectLines(const std::vector<Finding>& findings, std::set<Code>& seen) {
     }
 }
 
-boat::Piece breaking() {
-    boat::Piece piece = made::bend(0.4, 1.5);
+model::Piece breaking() {
+    model::Piece piece = made::bend(0.4, 1.5);
     piece.stack.strips[0].thickness_m = 0.010;
-    piece.stack.pins = {boat::Pin{0.1}, boat::Pin{0.5}};
+    piece.stack.pins = {model::Pin{0.1}, model::Pin{0.5}};
     piece.stack.runsPastEnd_m = 0;
-    piece.stack.scarfedStart = boat::Scarf{.slope = 5};
+    piece.stack.scarfedStart = model::Scarf{.slope = 5};
     piece.stack.grainSlope = 0.25;
     piece.stack.moisture = 0.3;
     return piece;
 }
 
-boat::Piece sparesWanted() {
-    boat::Piece piece = made::bend(0.55, 1.2);
+model::Piece sparesWanted() {
+    model::Piece piece = made::bend(0.55, 1.2);
     piece.stack.strips[0].count = 5;
     piece.stack.strips[0].thickness_m = 0.008;
     piece.stack.grainSlope = 0.08;
-    for (const double at : {0.05, 0.3, 0.6}) piece.holding.stations.push_back(boat::Station{.at_m = at, .most_N = 2e4});
+    for (const double at : {0.05, 0.3, 0.6})
+        piece.holding.stations.push_back(model::Station{.at_m = at, .most_N = 2e4});
     return piece;
 }
 
 // Pieces of one boat whose woods were tried, are not known, or carry a warning.
-std::vector<boat::Piece> oddPieces() {
-    std::vector<boat::Piece> pieces{
+std::vector<model::Piece> oddPieces() {
+    std::vector<model::Piece> pieces{
         made::stem(),         breaking(),           made::bend(0.06, 1.5),   made::bend(0.3, 1.5),
         made::bend(0.3, 1.5), made::bend(0.9, 1.0), made::bend(0.5, 6.0, 40)};
-    pieces[2].line.stripsOn = boat::Side::right;
+    pieces[2].line.stripsOn = model::Side::right;
     pieces[2].stack.strips[0].count = 20;
-    pieces[3].stack.strips[0].bentBefore = boat::BentBefore{boat::Softened::steamed, 0.9};
+    pieces[3].stack.strips[0].bentBefore = model::BentBefore{model::Softened::steamed, 0.9};
     pieces[3].stack.strips[0].thickness_m = 0.014;
-    pieces[4].stack.strips[0].bentBefore = boat::BentBefore{boat::Softened::soaked, 0.3};
+    pieces[4].stack.strips[0].bentBefore = model::BentBefore{model::Softened::soaked, 0.3};
     pieces[4].stack.strips[0].species = "larch_eu";
     pieces[4].glue.humidity = 0.8;
     pieces[5].stack.strips[0].count = 2;
@@ -90,12 +91,12 @@ std::vector<boat::Piece> oddPieces() {
     return pieces;
 }
 
-boat::Boat oddBoat() {
-    boat::Boat boat = made::boatOf(oddPieces());
-    boat::OwnSpecies own;
+model::Boat oddBoat() {
+    model::Boat boat = made::boatOf(oddPieces());
+    model::OwnSpecies own;
     own.id = own.name = "driftwood";
     boat.species.push_back(own);
-    boat::Trial trial{.species = "oak_white"};
+    model::Trial trial{.species = "oak_white"};
     trial.span_m = 0.6;
     trial.width_m = 0.05;
     trial.thickness_m = 0.006;
@@ -113,7 +114,7 @@ boat::Boat oddBoat() {
 }
 
 // A line whose points are at fault in every way that there is.
-LinePlan lineAtFault(const boat::Piece& piece) {
+LinePlan lineAtFault(const model::Piece& piece) {
     LinePlan line;
     line.of = piece.line;
     line.fair.line = made::arc(-0.4, 0.6);
@@ -135,10 +136,10 @@ LinePlan lineAtFault(const boat::Piece& piece) {
 
 TEST(FindingLines, AreShortWholeSentences) {
     std::set<Code> seen;
-    const boat::Boat boat = oddBoat();
-    for (const boat::Piece& piece : boat.pieces) expectLines(makePlan(piece, shopOf(boat)).findings, seen);
+    const model::Boat boat = oddBoat();
+    for (const model::Piece& piece : boat.pieces) expectLines(makePlan(piece, shopOf(boat)).findings, seen);
 
-    boat::Piece piece = made::pieceOn(made::arc(-0.4, 0.6), 15);
+    model::Piece piece = made::pieceOn(made::arc(-0.4, 0.6), 15);
     LinePlan line = lineAtFault(piece);
     expectLines(lineFindings(piece, line), seen);
     line.fair.settled = false;
@@ -148,10 +149,10 @@ TEST(FindingLines, AreShortWholeSentences) {
     expectLines(lineFindings(piece, line), seen);
 
     expectLines(made::studied(sparesWanted(), {Study::breaking, Study::choices}).findings, seen);
-    boat::Piece noBoard = made::stem();
-    noBoard.stock.boards = {boat::Board{.width_m = 0.04, .thickness_m = 0.02}};
+    model::Piece noBoard = made::stem();
+    noBoard.stock.boards = {model::Board{.width_m = 0.04, .thickness_m = 0.02}};
     expectLines(made::studied(noBoard, {Study::choices}).findings, seen);
-    noBoard.stock.boards = {boat::Board{.width_m = 0.2, .thickness_m = 0.006}};
+    noBoard.stock.boards = {model::Board{.width_m = 0.2, .thickness_m = 0.006}};
     expectLines(made::studied(noBoard, {Study::choices}).findings, seen);
 
     for (int code = 0; code <= static_cast<int>(Code::stripsNotFromStock); ++code) {

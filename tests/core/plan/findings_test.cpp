@@ -1,5 +1,5 @@
 // Each finding appears when it should, and only then.
-#include "core/plan/findings.hpp"
+#include "core/plan/findings/findings.hpp"
 
 #include <gtest/gtest.h>
 
@@ -8,8 +8,8 @@
 #include <limits>
 #include <numbers>
 
-#include "core/plan/line_texts.hpp"
-#include "core/plan/stack_texts.hpp"
+#include "core/plan/findings/line_texts.hpp"
+#include "core/plan/findings/stack_texts.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace fayline::plan {
@@ -17,7 +17,7 @@ namespace {
 
 constexpr double pi = std::numbers::pi;
 
-std::vector<Finding> findingsFor(const boat::Piece& piece) {
+std::vector<Finding> findingsFor(const model::Piece& piece) {
     return makePlan(piece, made::shop()).findings;
 }
 
@@ -39,8 +39,8 @@ bool says(const Finding& finding, const Phrase& phrase) {
 }
 
 // A gentle bend of thin strips: nothing to say but what a bent stack stores and how its ends step.
-boat::Piece gentle() {
-    boat::Piece piece = made::bend(3.0, 0.6);
+model::Piece gentle() {
+    model::Piece piece = made::bend(3.0, 0.6);
     piece.stack.strips[0].count = 4;
     piece.stack.strips[0].thickness_m = 0.004;
     piece.glue.air_C = 22;
@@ -59,7 +59,7 @@ TEST(Findings, AGentleBendHasNoStopAndNoCaution) {
 }
 
 TEST(Findings, APointListedAfterOneThatTheLinePassesLaterIsOutOfOrder) {
-    boat::Piece piece = gentle();
+    model::Piece piece = gentle();
     EXPECT_EQ(countOf(findingsFor(piece), Code::pointsOutOfOrder), 0);
     piece.line.points.clear();
     for (const double x : {0.0, 0.1, 0.05, 0.3, 0.4}) piece.line.points.push_back({.x_m = x, .y_m = 0});
@@ -70,7 +70,7 @@ TEST(Findings, APointListedAfterOneThatTheLinePassesLaterIsOutOfOrder) {
 }
 
 TEST(Findings, AStripStrainedPastItsBreakingStrainStops) {
-    boat::Piece piece = made::bend(0.4, 1.5);
+    model::Piece piece = made::bend(0.4, 1.5);
     piece.stack.strips[0].thickness_m = 0.010;
     const Finding finding = the(findingsFor(piece), Code::stripBreaks);
     EXPECT_EQ(finding.severity, Severity::stop);
@@ -86,7 +86,7 @@ TEST(Findings, AStripStrainedPastItsBreakingStrainStops) {
 }
 
 TEST(Findings, ChanceOfBreakingStopsBeyondAThirdAndCautionsWhereSparesAreWanted) {
-    boat::Piece piece = made::bend(0.4, 1.5);
+    model::Piece piece = made::bend(0.4, 1.5);
     piece.stack.strips[0].thickness_m = 0.010;
     const Finding stop = the(findingsFor(piece), Code::chanceOfBreaking);
     EXPECT_EQ(stop.severity, Severity::stop);
@@ -114,14 +114,14 @@ TEST(Findings, WhatABendLeavesOfTheStrengthIsOneNoteForAllRules) {
     EXPECT_EQ(english(nearly).find("NDS 5.3.8"), std::string::npos) << english(nearly);
     EXPECT_EQ(countOf(findingsFor(made::bend(3.0, 0.6)), Code::bendForLoad), 0);
     // By Eurocode's and the American rule for softwood 125 thicknesses are wanted.
-    boat::Piece cedar = made::bend(0.64, 1.5);
+    model::Piece cedar = made::bend(0.64, 1.5);
     cedar.stack.strips[0].species = "cedar_w_red";
     EXPECT_NE(english(the(findingsFor(cedar), Code::bendForLoad)).find("radius of 125 times"), std::string::npos);
 }
 
 TEST(Findings, AlikeStripsInTwoGroupsAreSpokenOfOnce) {
-    boat::Piece piece = made::bend(0.6, 1.5);
-    boat::Strips last = piece.stack.strips[0];
+    model::Piece piece = made::bend(0.6, 1.5);
+    model::Strips last = piece.stack.strips[0];
     last.count = 1;
     last.sacrificial = true;
     piece.stack.strips.push_back(last);
@@ -131,8 +131,8 @@ TEST(Findings, AlikeStripsInTwoGroupsAreSpokenOfOnce) {
 }
 
 TEST(Findings, AHollowTighterThanTheStackStops) {
-    boat::Piece piece = made::bend(0.06, 1.5);
-    piece.line.stripsOn = boat::Side::right;  // inside the bend
+    model::Piece piece = made::bend(0.06, 1.5);
+    piece.line.stripsOn = model::Side::right;  // inside the bend
     piece.stack.strips[0].count = 20;
     piece.stack.strips[0].thickness_m = 0.004;
     const Finding finding = the(findingsFor(piece), Code::noRoom);
@@ -144,7 +144,7 @@ TEST(Findings, AHollowTighterThanTheStackStops) {
 }
 
 TEST(Findings, AStackThatMeetsItselfStops) {
-    boat::Piece piece = made::bend(0.5, 2 * pi - 0.3, 40);
+    model::Piece piece = made::bend(0.5, 2 * pi - 0.3, 40);
     piece.stack.strips[0].thickness_m = 0.003;
     piece.stack.runsPastStart_m = 0.02;
     piece.stack.runsPastEnd_m = 0.02;
@@ -154,10 +154,10 @@ TEST(Findings, AStackThatMeetsItselfStops) {
 }
 
 TEST(Findings, TwoPinsRoundABendStop) {
-    boat::Piece piece = gentle();
-    piece.stack.pins = {boat::Pin{0.2}};
+    model::Piece piece = gentle();
+    piece.stack.pins = {model::Pin{0.2}};
     EXPECT_EQ(countOf(findingsFor(piece), Code::pinsForbidSliding), 0);
-    piece.stack.pins.push_back(boat::Pin{1.4});
+    piece.stack.pins.push_back(model::Pin{1.4});
     const Finding finding = the(findingsFor(piece), Code::pinsForbidSliding);
     EXPECT_EQ(finding.severity, Severity::stop);
     EXPECT_NEAR(finding.value, 1000 * 0.4 * 3 * 0.0043, 1e-3);
@@ -167,7 +167,7 @@ TEST(Findings, TwoPinsRoundABendStop) {
 }
 
 TEST(Findings, EndsThatStepPastTheOverRunCaution) {
-    boat::Piece piece = made::bend(0.7, 1.5);
+    model::Piece piece = made::bend(0.7, 1.5);
     const Finding note = the(findingsFor(piece), Code::endsStep);
     EXPECT_EQ(note.severity, Severity::note);
     EXPECT_NEAR(note.value, 1000 * 7 * 0.00665 * (1.5 + 0.15 / 0.7), 0.05);
@@ -177,14 +177,14 @@ TEST(Findings, EndsThatStepPastTheOverRunCaution) {
     EXPECT_TRUE(fallsShort.text.is(texts::endFallsShort));
     EXPECT_NE(english(fallsShort).find("short at the end; you left 50 mm."), std::string::npos) << english(fallsShort);
     // Inside the bend the outermost runs past the one on the form: nothing falls short.
-    piece.line.stripsOn = boat::Side::right;
+    piece.line.stripsOn = model::Side::right;
     piece.stack.strips[0].thickness_m = 0.003;
     EXPECT_TRUE(the(findingsFor(piece), Code::endsStep).text.is(texts::endRunsPast));
     EXPECT_EQ(countOf(findingsFor(made::pieceOn(made::straight(2), 5)), Code::endsStep), 0);
 }
 
 TEST(Findings, MoistureAndGrainBeyondTheirTablesCaution) {
-    boat::Piece piece = gentle();
+    model::Piece piece = gentle();
     for (const double moisture : {0.05, 0.25}) {
         piece.stack.moisture = moisture;
         EXPECT_EQ(the(findingsFor(piece), Code::moistureBeyondTable).severity, Severity::caution) << moisture;
@@ -203,7 +203,7 @@ TEST(Findings, AWoodWithAWarningIsTold) {
     shop.species.insert(shop.species.begin(), *wood::findSpecies(shop.species, "oak_white"));
     shop.species.front().id = "odd";
     shop.species.front().warning = "Two tables disagree";
-    boat::Piece piece = gentle();
+    model::Piece piece = gentle();
     EXPECT_EQ(countOf(makePlan(piece, shop).findings, Code::speciesWarning), 0);
     piece.stack.strips[0].species = "odd";
     EXPECT_NE(english(the(makePlan(piece, shop).findings, Code::speciesWarning)).find("Two tables disagree."),
@@ -211,10 +211,10 @@ TEST(Findings, AWoodWithAWarningIsTold) {
 }
 
 TEST(Findings, SoakedStripsWantToDryBeforeGlue) {
-    boat::Piece piece = gentle();
+    model::Piece piece = gentle();
     piece.glue.air_C = 20;
     piece.glue.humidity = 0.5;
-    piece.stack.strips[0].bentBefore = boat::BentBefore{boat::Softened::soaked, 0.3};
+    piece.stack.strips[0].bentBefore = model::BentBefore{model::Softened::soaked, 0.3};
     const Finding finding = the(findingsFor(piece), Code::dryBeforeGlue);
     EXPECT_EQ(finding.severity, Severity::note);
     EXPECT_EQ(finding.unit, "days");
@@ -235,8 +235,8 @@ TEST(Findings, SoakedStripsWantToDryBeforeGlue) {
 }
 
 TEST(Findings, SteamedStripsThatTearHotStop) {
-    boat::Piece piece = made::bend(0.3, 1.5);
-    piece.stack.strips[0].bentBefore = boat::BentBefore{boat::Softened::steamed, 0.9};
+    model::Piece piece = made::bend(0.3, 1.5);
+    piece.stack.strips[0].bentBefore = model::BentBefore{model::Softened::steamed, 0.9};
     EXPECT_EQ(countOf(findingsFor(piece), Code::stripBreaksHot), 0);
     EXPECT_TRUE(says(the(findingsFor(piece), Code::dryBeforeGlue), texts::bentHot));
     EXPECT_TRUE(says(the(findingsFor(piece), Code::dryBeforeGlue), texts::steamScalds));
@@ -272,8 +272,8 @@ TEST(Findings, AReverseIsTellingAndWaveringIsNot) {
 // Half waves of 200 mm whose bends stand 0.16 mm off their chords (D: amplitude times (0.4 m)^2 / (16 pi)), then 3.2
 // mm; the offsets are read to 1.6 mm.
 TEST(Findings, WaveringWithinTheReadingIsNoReverse) {
-    boat::Piece piece = gentle();
-    piece.line.readTo_m = measure::sixteenth_m;
+    model::Piece piece = gentle();
+    piece.line.readTo_m = units::sixteenth_m;
     const auto reversesAt = [&](double amplitude) {
         LinePlan line;
         line.fair.line = made::lineOf([&](double s) { return amplitude * std::sin(2 * pi * s / 0.4); }, 1.2);
@@ -286,7 +286,7 @@ TEST(Findings, WaveringWithinTheReadingIsNoReverse) {
 
 TEST(Findings, AMissAtTheCeilingNamesItsPoint) {
     LinePlan line;
-    const boat::Piece piece = gentle();
+    const model::Piece piece = gentle();
     line.fair.line = made::arc(-3.0, 0.6);
     for (int i = 0; i < 15; ++i) line.fair.points.push_back({0.1 * i, 0});
     line.fair.points[4].misfit_m = -0.001;
@@ -306,7 +306,7 @@ TEST(Findings, AMissAtTheCeilingNamesItsPoint) {
 
 TEST(Findings, AMisreadOffsetIsToldWithItsRepair) {
     LinePlan line;
-    const boat::Piece piece = gentle();
+    const model::Piece piece = gentle();
     line.fair.line = made::arc(-3.0, 0.6);
     line.fair.points.resize(15);
     line::Suspect suspect;
@@ -331,7 +331,7 @@ TEST(Findings, AMisreadOffsetIsToldWithItsRepair) {
 
 TEST(Findings, AnUncertainTightestBendIsToldAtAnEndOnly) {
     LinePlan line;
-    const boat::Piece piece = gentle();
+    const model::Piece piece = gentle();
     line.fair.line = made::arc(-0.4, 0.6);  // 0.24 m long
     for (int i = 0; i < 13; ++i) line.fair.points.push_back({0.02 * i, 0});
     line.tightest = line.fair.line.at(0.005);  // before the second point
@@ -361,8 +361,8 @@ TEST(Findings, AnUncertainTightestBendIsToldAtAnEndOnly) {
 }
 
 TEST(Findings, StationsOffTheStripsAndOverlappingPadsCaution) {
-    boat::Piece piece = gentle();
-    const auto clampAt = [](double at) { return boat::Station{.at_m = at, .pad_m = 0.04}; };
+    model::Piece piece = gentle();
+    const auto clampAt = [](double at) { return model::Station{.at_m = at, .pad_m = 0.04}; };
     piece.holding.stations = {clampAt(-0.08), clampAt(0.4), clampAt(1.93)};
     EXPECT_EQ(countOf(findingsFor(piece), Code::stationOffTheStrips), 0);
     EXPECT_EQ(countOf(findingsFor(piece), Code::padsOverlap), 0);
@@ -374,12 +374,12 @@ TEST(Findings, StationsOffTheStripsAndOverlappingPadsCaution) {
 }
 
 TEST(Findings, AStrapBearsFromEndToEndAndOverlapsNoPad) {
-    boat::Piece piece = gentle();
-    boat::Station strap;
-    strap.kind = boat::HoldKind::strap;
+    model::Piece piece = gentle();
+    model::Station strap;
+    strap.kind = model::HoldKind::strap;
     strap.at_m = 0.2;
     strap.strap.to_m = 1.0;
-    piece.holding.stations = {strap, boat::Station{.at_m = 0.2}};
+    piece.holding.stations = {strap, model::Station{.at_m = 0.2}};
     EXPECT_EQ(countOf(findingsFor(piece), Code::padsOverlap), 0);
     EXPECT_EQ(countOf(findingsFor(piece), Code::stationOffTheStrips), 0);
     piece.holding.stations[0].strap.to_m = 9.0;
@@ -388,18 +388,18 @@ TEST(Findings, AStrapBearsFromEndToEndAndOverlapsNoPad) {
 
 // What holds for every finding, over pieces that raise many of them in each notation.
 TEST(Findings, EachIsAFullSentenceWithItsSourceAndTheWorstComesFirst) {
-    std::vector<boat::Piece> pieces{made::stem(), made::bend(0.4, 1.5), made::bend(0.06, 1.5), gentle()};
+    std::vector<model::Piece> pieces{made::stem(), made::bend(0.4, 1.5), made::bend(0.06, 1.5), gentle()};
     pieces[1].stack.strips[0].thickness_m = 0.010;
-    pieces[1].stack.pins = {boat::Pin{0.1}, boat::Pin{0.5}};
-    pieces[2].line.stripsOn = boat::Side::right;
+    pieces[1].stack.pins = {model::Pin{0.1}, model::Pin{0.5}};
+    pieces[2].line.stripsOn = model::Side::right;
     pieces[2].stack.strips[0].count = 20;
-    pieces[3].stack.strips[0].bentBefore = boat::BentBefore{boat::Softened::boiled, 0.2};
+    pieces[3].stack.strips[0].bentBefore = model::BentBefore{model::Softened::boiled, 0.2};
     pieces[3].stack.moisture = 0.3;
-    for (const auto notation : {measure::LengthNotation::feetInchesEighths, measure::LengthNotation::inches,
-                                measure::LengthNotation::millimetres}) {
+    for (const auto notation : {units::LengthNotation::feetInchesEighths, units::LengthNotation::inches,
+                                units::LengthNotation::millimetres}) {
         Shop shop = made::shop();
         shop.display.lengths = notation;
-        for (const boat::Piece& piece : pieces) {
+        for (const model::Piece& piece : pieces) {
             const Plan plan = makePlan(piece, shop);
             EXPECT_FALSE(plan.findings.empty());
             for (std::size_t i = 0; i < plan.findings.size(); ++i) {

@@ -6,12 +6,12 @@
 #include <optional>
 #include <string>
 
-#include "core/measure/input_error.hpp"
-#include "core/plan/answer_texts.hpp"
-#include "core/plan/findings.hpp"
-#include "core/plan/form_texts.hpp"
-#include "core/plan/form_wording.hpp"
-#include "core/plan/print.hpp"
+#include "core/export/print.hpp"
+#include "core/plan/findings/answer_texts.hpp"
+#include "core/plan/findings/findings.hpp"
+#include "core/plan/findings/form_texts.hpp"
+#include "core/plan/findings/form_wording.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 #include "tests/core/plan/whole_line.hpp"
 
@@ -52,9 +52,9 @@ TEST(FormFindings, SpringbackIsReportedWithTheEndsOpening) {
 }
 
 TEST(FormFindings, AFormThatDoesNotAllowForItIsACaution) {
-    boat::Piece piece = made::bendOf(5);
+    model::Piece piece = made::bendOf(5);
     piece.form.allowsForSpringback = false;
-    piece.holding.from = boat::From::end;
+    piece.holding.from = model::From::end;
     const Plan plan = planOf(piece);
     const std::optional<Finding> told = find(plan, Code::springbackNotAllowedFor);
     ASSERT_TRUE(told);
@@ -77,7 +77,7 @@ TEST(FormFindings, AStackThatNoFormBendsIsAStopThatSaysWhatWouldDo) {
 }
 
 TEST(FormFindings, TheRecordsFactorIsSaidToBeTheUsers) {
-    boat::Piece piece = made::bendOf(5);
+    model::Piece piece = made::bendOf(5);
     const double before = planOf(piece).form.parts[0].uncorrected.end_m;
     piece.form.springbackFactor = 1.5;
     const Plan plan = planOf(piece);
@@ -90,7 +90,7 @@ TEST(FormFindings, TheRecordsFactorIsSaidToBeTheUsers) {
 }
 
 TEST(FormFindings, MoistureIsReportedWithItsSign) {
-    boat::Piece piece = made::bendOf(8);
+    model::Piece piece = made::bendOf(8);
     piece.stack.moisture = 0.08;
     piece.stack.serviceMoisture = 0.14;
     const std::optional<Finding> wetter = find(planOf(piece), Code::moistureMovesIt);
@@ -110,14 +110,14 @@ TEST(FormFindings, MoistureIsReportedWithItsSign) {
 }
 
 TEST(FormFindings, AWoodWhoseShrinkageIsNotKnownSaysSo) {
-    boat::Boat boat;
-    boat::OwnSpecies own;
+    model::Boat boat;
+    model::OwnSpecies own;
     own.id = "mystery";
     own.name = "Mystery wood";
     own.mor_Pa = 100e6;
     own.moe_Pa = 12e9;
     boat.species = {own};
-    boat::Piece piece = made::bendOf(8);
+    model::Piece piece = made::bendOf(8);
     piece.stack.strips[0].species = "mystery";
     const Plan plan = makePlan(piece, shopOf(boat));
     EXPECT_FALSE(plan.form.moisture.known);
@@ -127,7 +127,7 @@ TEST(FormFindings, AWoodWhoseShrinkageIsNotKnownSaysSo) {
 }
 
 TEST(FormFindings, MoistureThatNoWoodHasIsAStopThatSaysWhatWouldDo) {
-    boat::Piece piece = made::bendOf(8);
+    model::Piece piece = made::bendOf(8);
     piece.stack.serviceMoisture = 0.45;
     const std::optional<Finding> told = find(planOf(piece), Code::serviceMoistureOutOfRange);
     ASSERT_TRUE(told);
@@ -141,9 +141,9 @@ TEST(FormFindings, MoistureThatNoWoodHasIsAStopThatSaysWhatWouldDo) {
 }
 
 TEST(FormFindings, ADryFaceShowsHowThePartOutsideItStands) {
-    boat::Piece piece = made::bendOf(4);
+    model::Piece piece = made::bendOf(4);
     piece.stack.strips[0].dryFace = true;
-    piece.stack.strips.push_back(boat::Strips{.count = 2});
+    piece.stack.strips.push_back(model::Strips{.count = 2});
     const Plan plan = planOf(piece);
     ASSERT_EQ(plan.form.parts.size(), 2u);
     const std::optional<Finding> told = find(plan, Code::partOffLine);
@@ -157,7 +157,7 @@ TEST(FormFindings, ADryFaceShowsHowThePartOutsideItStands) {
 }
 
 TEST(FormFindings, GluingsAddUpAndSayWhatTheFirstWouldDo) {
-    boat::Piece piece = made::bendOf(6);
+    model::Piece piece = made::bendOf(6);
     EXPECT_FALSE(find(planOf(piece), Code::gluingsAddUp));
     piece.stack.gluings = {2};
     const Plan plan = planOf(piece);
@@ -168,23 +168,23 @@ TEST(FormFindings, GluingsAddUpAndSayWhatTheFirstWouldDo) {
 }
 
 TEST(FormFindings, PlaningIsReportedAndImpossibleDepthsRefused) {
-    boat::Piece piece = made::bendOf(6);
-    piece.stack.planedAfter = {boat::Planed{0, 0, 0, {}}, boat::Planed{0.9, 0, 0.02, {}}};
+    model::Piece piece = made::bendOf(6);
+    piece.stack.planedAfter = {model::Planed{0, 0, 0, {}}, model::Planed{0.9, 0, 0.02, {}}};
     EXPECT_TRUE(find(planOf(piece), Code::planingMovesIt));
     piece.stack.planedAfter[1].outside_m = 0.1;
     try {
         planOf(piece);
         FAIL();
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         EXPECT_EQ(error.path(), "stack.planed_after[1]");
     }
 }
 
 TEST(FormFindings, StripsThatBreakOnlyOnTheFormAreAStop) {
-    boat::Piece piece = made::bendOf(2);
+    model::Piece piece = made::bendOf(2);
     // Two strips of which the form asks for a third more bend: strained to nine tenths on the line.
     const Plan before = planOf(piece);
-    const stack::Strip& strip = before.stack.strips.front();
+    const laminate::Strip& strip = before.stack.strips.front();
     piece.stack.strips[0].thickness_m *= 0.9 * strip.breakingStrain / strip.strain;
     const Plan plan = planOf(piece);
     EXPECT_TRUE(find(plan, Code::stripBreaksOnForm));
@@ -193,8 +193,8 @@ TEST(FormFindings, StripsThatBreakOnlyOnTheFormAreAStop) {
 }
 
 TEST(FormFindings, NothingIsSaidOfSpringbackWhereNothingLetsGoOrBends) {
-    boat::Piece piece = made::bendOf(5);
-    piece.form.kind = boat::FormKind::inPlace;
+    model::Piece piece = made::bendOf(5);
+    piece.form.kind = model::FormKind::inPlace;
     const Plan inPlace = planOf(piece);
     EXPECT_FALSE(find(inPlace, Code::springback));
     EXPECT_TRUE(answerOf(inPlace).sentence.is(texts::staysOnBoat));
@@ -204,43 +204,43 @@ TEST(FormFindings, NothingIsSaidOfSpringbackWhereNothingLetsGoOrBends) {
 }
 
 TEST(FormFindings, TheAnswerSaysWhetherAnEndWantsAFastening) {
-    boat::Piece piece = made::bend(0.4, 1.2);
+    model::Piece piece = made::bend(0.4, 1.2);
     piece.stack.strips[0].count = 5;
-    piece.form.kind = boat::FormKind::inPlace;
+    piece.form.kind = model::FormKind::inPlace;
     const Plan plan = planOf(piece);
     ASSERT_TRUE(plan.form.stressLeft && plan.form.stressLeft->end.wantsFastening);
     EXPECT_TRUE(answerOf(plan).more.front().is(texts::fastenAtBoth));
     piece = made::bend(6.0, 0.2);
-    piece.form.kind = boat::FormKind::inPlace;
+    piece.form.kind = model::FormKind::inPlace;
     EXPECT_TRUE(answerOf(planOf(piece)).more.front().is(texts::glueHoldsEnds));
 }
 
 TEST(FormWording, TheRuleIsToldInBothItsMeanings) {
-    boat::Piece piece = made::bendOf(5);
+    model::Piece piece = made::bendOf(5);
     const Plan plan = planOf(piece);
     const std::string text = writeTexts(ruleTexts(piece.stack, plan.form), plan.display);
     EXPECT_NE(text.find("y = x / n^2"), std::string::npos);
     EXPECT_NE(text.find("y = x / (n^2 - 1)"), std::string::npos);
     EXPECT_NE(text.find("1/25"), std::string::npos);
     EXPECT_NE(text.find("1/24"), std::string::npos);
-    piece.stack.strips.push_back(boat::Strips{.count = 1, .thickness_m = 0.003});
+    piece.stack.strips.push_back(model::Strips{.count = 1, .thickness_m = 0.003});
     EXPECT_TRUE(ruleTexts(piece.stack, planOf(piece).form).back().is(texts::ruleNotAlike));
     piece.form.letGo = false;
     EXPECT_TRUE(ruleTexts(piece.stack, planOf(piece).form).empty());
 }
 
 TEST(FormWording, DistancesReadAsATapeDoes) {
-    measure::Display display;
+    units::Display display;
     EXPECT_EQ(tapeText(0.00912, display), "9.1 mm");
     EXPECT_EQ(tapeText(-0.2683, display), "268 mm");
-    display.lengths = measure::LengthNotation::feetInchesEighths;
+    display.lengths = units::LengthNotation::feetInchesEighths;
     EXPECT_EQ(tapeText(0.0095, display), "3/8 in");
 }
 
 TEST(PrintForm, HasTheKeysThatScriptsRelyOn) {
-    boat::Boat boat;
-    boat::Piece piece = made::bendOf(5);
-    piece.stack.planedAfter = {boat::Planed{0, 0, 0.003, {}}};
+    model::Boat boat;
+    model::Piece piece = made::bendOf(5);
+    piece.stack.planedAfter = {model::Planed{0, 0, 0.003, {}}};
     boat.pieces = {piece};
     const auto form = nlohmann::json::parse(printPlans(boat))["pieces"][0]["form"];
     const Plan plan = planOf(piece);

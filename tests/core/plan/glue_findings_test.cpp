@@ -8,12 +8,12 @@
 #include <set>
 #include <string>
 
-#include "core/boat/file.hpp"
 #include "core/glue/conditions.hpp"
-#include "core/measure/input_error.hpp"
-#include "core/plan/findings.hpp"
-#include "core/plan/glue_texts.hpp"
-#include "tests/core/boat/error_of.hpp"
+#include "core/io/file.hpp"
+#include "core/plan/findings/findings.hpp"
+#include "core/plan/findings/glue_texts.hpp"
+#include "core/units/input_error.hpp"
+#include "tests/core/io/error_of.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 #include "tests/core/plan/whole_line.hpp"
 
@@ -21,8 +21,8 @@ namespace fayline::plan {
 namespace {
 
 // Five strips of a gentle bend, on a mild day with a mild night: nothing is amiss.
-boat::Piece mild() {
-    boat::Piece piece = made::bend(2, 0.6);
+model::Piece mild() {
+    model::Piece piece = made::bend(2, 0.6);
     piece.stack.strips[0].count = 5;
     piece.stack.moisture = 0.10;
     piece.glue.air_C = 20;
@@ -31,8 +31,8 @@ boat::Piece mild() {
     return piece;
 }
 
-boat::OwnAdhesive typed(double potLife_min) {
-    boat::OwnAdhesive own;
+model::OwnAdhesive typed(double potLife_min) {
+    model::OwnAdhesive own;
     own.id = "typed";
     own.potLife_s = 60 * potLife_min;
     own.openTime_s = 100 * 60;
@@ -41,11 +41,11 @@ boat::OwnAdhesive typed(double potLife_min) {
 }
 
 struct Made {
-    boat::Piece piece = mild();
-    boat::Boat boat;
+    model::Piece piece = mild();
+    model::Boat boat;
 
     Plan plan() const { return makePlan(piece, shopOf(boat)); }
-    void use(const boat::OwnAdhesive& own) {
+    void use(const model::OwnAdhesive& own) {
         boat.adhesives = {own};
         piece.glue.adhesive = own.id;
     }
@@ -217,7 +217,7 @@ TEST(GlueFindings, BatchesThatMaySmokeAreReportedOnceWithTheirRange) {
     // A little in a tray sheds its heat.
     Made tray;
     tray.piece.stack.strips[0].count = 2;
-    tray.piece.glue.vessel = boat::Vessel::tray;
+    tray.piece.glue.vessel = model::Vessel::tray;
     tray.piece.glue.cup_m3 = 3e-3;
     tray.use(typed(90));
     EXPECT_FALSE(find(tray.plan(), Code::fullCupSmokes));
@@ -250,7 +250,7 @@ TEST(GlueFindings, ALineThatIsNotFilledIsStarved) {
 // What nobody has said is no risk yet.
 TEST(GlueFindings, TheNightThatIsAssumedRaisesNothing) {
     Made untouched;
-    untouched.piece.glue.airOverNight_C = boat::Glue{}.airOverNight_C;
+    untouched.piece.glue.airOverNight_C = model::Glue{}.airOverNight_C;
     untouched.piece.glue.air_C = 18;
     const Plan plan = untouched.plan();
     EXPECT_LT(plan.day.glue.cure.leastAir_C, plan.day.glue.adhesive.least_C);
@@ -273,8 +273,8 @@ TEST(GlueFindings, APieceOfOneStripOnAFormHasNone) {
 TEST(GlueFindings, WithThoseOfFormAndDayAreWholeLinesOfTheSamples) {
     int lines = 0;
     for (const char* file : {"/marram.fayline", "/marram_in_place.fayline", "/marram_misread.fayline"}) {
-        const boat::Boat boat = boat::loadBoat(std::string(FAYLINE_SAMPLES) + file);
-        for (const boat::Piece& piece : boat.pieces) {
+        const model::Boat boat = io::loadBoat(std::string(FAYLINE_SAMPLES) + file);
+        for (const model::Piece& piece : boat.pieces) {
             for (const Finding& finding : makePlan(piece, shopOf(boat)).findings) {
                 const About about = aboutOf(finding.code);
                 if (about != About::form && about != About::glue && about != About::schedule) continue;
@@ -293,7 +293,7 @@ TEST(GlueFindings, WhatCannotBeMixedIsToldInPlainWords) {
         change(made);
         try {
             made.plan();
-        } catch (const measure::InputError& error) {
+        } catch (const units::InputError& error) {
             EXPECT_FALSE(error.accepted().empty());
             return std::string(error.what());
         }
@@ -307,14 +307,14 @@ TEST(GlueFindings, WhatCannotBeMixedIsToldInPlainWords) {
     has([](Made& made) { made.use(typed(0)); }, "glue.adhesive.pot_life_min", "above 0");
     has(
         [](Made& made) {
-            boat::OwnAdhesive own = typed(30);
+            model::OwnAdhesive own = typed(30);
             own.partsByVolume = own.partsByWeight = {0, 1};
             made.use(own);
         },
         "glue.adhesive.parts_by_volume", "[2, 1]");
     has(
         [](Made& made) {
-            boat::OwnAdhesive own = typed(30);
+            model::OwnAdhesive own = typed(30);
             own.partsByVolume = own.partsByWeight = {1, 0};
             made.use(own);
         },
@@ -332,14 +332,14 @@ TEST(GlueFindings, AFileWithSuchValuesIsToldWithTheirKeys) {
         return R"({"fayline": 1, "adhesives": [{"id": "typed", )" + keys + R"(}], "pieces": []})";
     };
     const auto names = [](const std::string& text, const std::string& path) {
-        const std::string error = boat::errorOf(text);
+        const std::string error = io::errorOf(text);
         EXPECT_TRUE(error.starts_with(path + ": ")) << error;
     };
     names(ownWith(R"("pot_life_min": 0)"), "adhesives[0].pot_life_min");
     names(ownWith(R"("parts_by_volume": [0, 1])"), "adhesives[0].parts_by_volume[0]");
-    names(boat::pieceWith(R"("crew": {"hands": 0})"), "pieces[0].crew.hands");
-    names(boat::pieceWith(R"("crew": {"rates": {"spread_m2_min": 0}})"), "pieces[0].crew.rates.spread_m2_min");
-    names(boat::pieceWith(R"("glue": {"cup_ml": 0})"), "pieces[0].glue.cup_ml");
+    names(io::pieceWith(R"("crew": {"hands": 0})"), "pieces[0].crew.hands");
+    names(io::pieceWith(R"("crew": {"rates": {"spread_m2_min": 0}})"), "pieces[0].crew.rates.spread_m2_min");
+    names(io::pieceWith(R"("glue": {"cup_ml": 0})"), "pieces[0].glue.cup_ml");
 }
 
 }  // namespace

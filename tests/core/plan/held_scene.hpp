@@ -10,7 +10,7 @@
 #include <string>
 #include <vector>
 
-#include "core/plan/findings.hpp"
+#include "core/plan/findings/findings.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace fayline::plan {
@@ -28,12 +28,12 @@ inline void expectSentence(const std::string& text) {
 
 // The findings, each looked at, in both ways of reading lengths and forces: a line that fits, finite numbers.
 inline std::vector<Finding> looked(std::vector<Finding> findings) {
-    measure::Display inFeet;
-    inFeet.lengths = measure::LengthNotation::feetInchesEighths;
-    inFeet.forces = measure::ForceUnit::poundForce;
+    units::Display inFeet;
+    inFeet.lengths = units::LengthNotation::feetInchesEighths;
+    inFeet.forces = units::ForceUnit::poundForce;
     for (const Finding& finding : findings) {
         if (aboutOf(finding.code) != About::holding) continue;
-        for (const measure::Display& display : {inMillimetres, inFeet}) {
+        for (const units::Display& display : {inMillimetres, inFeet}) {
             const std::string line = textOf(finding, display);
             expectSentence(line);
             EXPECT_LE(line.size(), 160u) << line;
@@ -57,14 +57,15 @@ inline Finding the(const std::vector<Finding>& findings, Code code) {
 
 // A gentle bend, three clamps that close their gaps, everything in order.
 struct HeldScene {
-    boat::Piece piece = made::bend(3.0, 0.6);
+    model::Piece piece = made::bend(3.0, 0.6);
     Shop shop = made::shop();
     Plan plan;
 
     HeldScene() {
-        piece.holding.stations = {boat::Station{.at_m = 0.1}, boat::Station{.at_m = 0.15}, boat::Station{.at_m = 0.2}};
+        piece.holding.stations = {model::Station{.at_m = 0.1}, model::Station{.at_m = 0.15},
+                                  model::Station{.at_m = 0.2}};
         piece.glue.pasteYield_Pa = 0;
-        shop.display.lengths = measure::LengthNotation::millimetres;
+        shop.display.lengths = units::LengthNotation::millimetres;
         plan = makePlan(piece, shop);
         plan.holding = HoldingPlan{};
         plan.holding.held.samples = {{0, 0, 0, 0}, {0.15, 0.0001, 1000, 1}, {plan.line.fair.line.length(), 0, 0, 0}};

@@ -6,10 +6,10 @@
 #include <cmath>
 #include <limits>
 
-#include "core/plan/findings.hpp"
-#include "core/plan/holding_texts.hpp"
-#include "core/plan/hull_texts.hpp"
-#include "core/plan/tool_texts.hpp"
+#include "core/plan/findings/findings.hpp"
+#include "core/plan/findings/holding_texts.hpp"
+#include "core/plan/findings/hull_texts.hpp"
+#include "core/plan/findings/tool_texts.hpp"
 #include "tests/core/plan/held_scene.hpp"
 
 namespace fayline::plan {
@@ -96,14 +96,14 @@ TEST(HoldingFindings, ClampsWithoutStrengthOrAnythingToPullAreNamed) {
 
 TEST(HoldingFindings, StationsOffWhatTheStripsAreBentOnAreNamed) {
     HeldScene scene;
-    scene.piece.form.kind = boat::FormKind::posts;
-    scene.piece.form.posts = {boat::Post{.at_m = 0.1}, boat::Post{.at_m = 0.2}};
+    scene.piece.form.kind = model::FormKind::posts;
+    scene.piece.form.posts = {model::Post{.at_m = 0.1}, model::Post{.at_m = 0.2}};
     const Finding finding = the(scene.findings(), Code::stationOffTheForm);
     EXPECT_EQ(finding.at_m, 0.15);
     EXPECT_NEAR(finding.value, 50 - 19, 1e-6);
     scene.piece.form.posts.clear();
     EXPECT_EQ(countOf(scene.findings(), Code::stationOffTheForm), 3);
-    scene.piece.form.kind = boat::FormKind::inPlace;
+    scene.piece.form.kind = model::FormKind::inPlace;
     scene.piece.holding.stations[0].at_m = -0.05;
     EXPECT_NEAR(the(scene.findings(), Code::stationOffTheForm).value, 50, 1e-6);
 }
@@ -132,15 +132,15 @@ TEST(HoldingFindings, PadsTooFarApartToPressAreSaidOnceWhereItIsWorst) {
 // A glue that wants 150 psi in hardwood (FAA AC 43.13-1B chapter 1, M): 1 034.2 kPa. Two clamps of 2 500 N 50 mm apart
 // on strips 51 + 2 x 3 mm wide give 2 500 / (0.05 x 0.057) = 877.2 kPa at most.
 TEST(HoldingFindings, AGlueThatWantsPressureIsToldWhatTheClampsGive) {
-    boat::Boat boat;
-    boat.display.lengths = measure::LengthNotation::millimetres;
-    boat::OwnAdhesive own;
+    model::Boat boat;
+    boat.display.lengths = units::LengthNotation::millimetres;
+    model::OwnAdhesive own;
     own.id = "mine";
-    own.kind = boat::AdhesiveKind::resorcinol;
+    own.kind = model::AdhesiveKind::resorcinol;
     boat.adhesives = {own};
-    boat::Piece piece = made::bend(3.0, 0.6);
+    model::Piece piece = made::bend(3.0, 0.6);
     piece.holding.cauls.thickness_m = 0.05;  // so that pads reach every place
-    for (int i = 0; i < 37; ++i) piece.holding.stations.push_back(boat::Station{.at_m = 0.05 * i});
+    for (int i = 0; i < 37; ++i) piece.holding.stations.push_back(model::Station{.at_m = 0.05 * i});
     piece.glue.pasteYield_Pa = 0;
     const auto findings = [&] { return makePlan(piece, shopOf(boat)).findings; };
     EXPECT_EQ(countOf(findings(), Code::pressureBelowWanted), 0);  // another glue
@@ -148,16 +148,16 @@ TEST(HoldingFindings, AGlueThatWantsPressureIsToldWhatTheClampsGive) {
     const Finding finding = the(findings(), Code::pressureBelowWanted);
     EXPECT_NEAR(finding.limit, 1034.2, 0.1);
     EXPECT_NEAR(finding.value, 877.2, 0.1);
-    EXPECT_EQ(finding.source.mark, measure::Mark::fromMemory);
+    EXPECT_EQ(finding.source.mark, units::Mark::fromMemory);
     EXPECT_NE(finding.source.text.find("43.13"), std::string::npos);
     EXPECT_NE(english(finding).find("press the glue with 877 kPa at most, and it needs 1030 kPa"), std::string::npos)
         << english(finding);
-    for (boat::Station& station : piece.holding.stations) station.most_N = 3000;  // 1 052.6 kPa
+    for (model::Station& station : piece.holding.stations) station.most_N = 3000;  // 1 052.6 kPa
     EXPECT_EQ(countOf(findings(), Code::pressureBelowWanted), 0);
     EXPECT_EQ(countOf(findings(), Code::notPressed), 0);
     // Thickened epoxy asks for contact only.
-    boat.adhesives[0].kind = boat::AdhesiveKind::epoxy;
-    for (boat::Station& station : piece.holding.stations) station.most_N = 100;
+    boat.adhesives[0].kind = model::AdhesiveKind::epoxy;
+    for (model::Station& station : piece.holding.stations) station.most_N = 100;
     EXPECT_EQ(countOf(findings(), Code::pressureBelowWanted), 0);
     EXPECT_EQ(countOf(findings(), Code::notPressed), 0);
 }
@@ -177,13 +177,13 @@ TEST(HoldingFindings, PostsJacksAndTooFewToolsStop) {
     HeldScene scene;
     scene.plan.holding.posts = {{0, 0.1, 2900, 3000}, {1, 0.2, 3100, 3000}};
     EXPECT_NEAR(the(scene.findings(), Code::postGivesWay).value, 3100, 1e-9);
-    scene.plan.holding.atHand.counts = {{.kind = boat::HoldKind::clamp, .asked = 3, .there = 2, .withoutTool = {2}}};
+    scene.plan.holding.atHand.counts = {{.kind = model::HoldKind::clamp, .asked = 3, .there = 2, .withoutTool = {2}}};
     EXPECT_EQ(the(scene.findings(), Code::toolsShort).severity, Severity::stop);
 }
 
 TEST(HoldingFindings, APropIsHeldAgainstSlipBucklingAndItsRating) {
     HeldScene scene;
-    scene.piece.holding.stations[1].kind = boat::HoldKind::jack;
+    scene.piece.holding.stations[1].kind = model::HoldKind::jack;
     holding::PropPlan prop;
     prop.index = 1;
     prop.head = {0.15, 0.5};
@@ -210,7 +210,7 @@ TEST(HoldingFindings, APropIsHeldAgainstSlipBucklingAndItsRating) {
     EXPECT_EQ(textOf(the(scene.findings(), Code::propSlipsAtFoot), inMillimetres),
               "Jack 2 at 150 mm slips at its foot: it leans 11.5\u00b0 (holds to 11.3\u00b0). Fit a stop there, or set "
               "its foot at x 250 mm.");
-    scene.piece.holding.stations[1].strut.stop = boat::Stop::foot;
+    scene.piece.holding.stations[1].strut.stop = model::Stop::foot;
     EXPECT_EQ(countOf(scene.findings(), Code::propSlipsAtFoot), 0);
     scene.plan.holding.props[0].thrust_N = 9500;
     findings = scene.findings();
@@ -267,7 +267,7 @@ TEST(HoldingFindings, TheBoatsMarginIsSaidAsWhatIsPushedWhatItBearsAndWhatIsWant
 
 TEST(HoldingFindings, ScrewsAreHeldAgainstDrawingOutCrushingAndSplitting) {
     HeldScene scene;
-    scene.piece.holding.stations[1].kind = boat::HoldKind::screw;
+    scene.piece.holding.stations[1].kind = model::HoldKind::screw;
     holding::ScrewPlan screw;
     screw.index = 1;
     screw.pull_N = 400;
@@ -304,7 +304,7 @@ TEST(HoldingFindings, NamesRunsOfStationsByTheirEnds) {
     HeldScene scene;
     for (holding::HeldStation& held : scene.plan.holding.held.stations) held.state = holding::HoldState::slack;
     EXPECT_EQ(textOf(the(scene.findings(), Code::nothingToPull), inMillimetres), "Clamps 1 to 3: snug is enough.");
-    scene.piece.holding.stations[1].kind = boat::HoldKind::wedge;
+    scene.piece.holding.stations[1].kind = model::HoldKind::wedge;
     EXPECT_EQ(textOf(the(scene.findings(), Code::nothingToPull), inMillimetres),
               "Clamp 1, wedge 2 and clamp 3: snug is enough.");
 }
@@ -313,7 +313,7 @@ TEST(HoldingFindings, ToolsThatAreShortSayHowManyMoreAndWhatWouldDoInstead) {
     HeldScene scene;
     holding::AtHand& atHand = scene.plan.holding.atHand;
     atHand.counts = {
-        {.kind = boat::HoldKind::clamp, .asked = 13, .there = 6, .listed = true, .withoutTool = {0, 1, 2}}};
+        {.kind = model::HoldKind::clamp, .asked = 13, .there = 6, .listed = true, .withoutTool = {0, 1, 2}}};
     atHand.strapsWouldServe = 2;
     atHand.strapTension_N = 4100;
     atHand.wedgesWouldServe = 3;
@@ -345,7 +345,7 @@ TEST(HoldingFindings, EachLineFitsWithFiniteNumbers) {
     scene.plan.holding.held.stations[0] = {0, 1, 0.1, 2500, 2500, 0.004, holding::HoldState::full};
     scene.plan.holding.held.stations[1].state = holding::HoldState::slack;
     scene.plan.holding.held.outcome = holding::Outcome::snaps;
-    scene.piece.form.kind = boat::FormKind::posts;
+    scene.piece.form.kind = model::FormKind::posts;
     scene.plan.holding.hull = holding::HullPlan{};
     scene.plan.holding.hull->margin = std::numeric_limits<double>::infinity();
     EXPECT_GT(scene.findings().size(), 7U);

@@ -4,8 +4,8 @@
 #include <cctype>
 #include <string>
 
-#include "core/plan/findings.hpp"
-#include "core/plan/in_place_texts.hpp"
+#include "core/plan/findings/findings.hpp"
+#include "core/plan/findings/in_place_texts.hpp"
 #include "core/plan/plan.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 #include "tests/core/plan/whole_line.hpp"
@@ -13,15 +13,15 @@
 namespace fayline::plan {
 namespace {
 
-boat::Piece inPlace(int count, double thickness_m, double radius_m) {
-    boat::Piece piece = made::bend(radius_m, 1.0);
+model::Piece inPlace(int count, double thickness_m, double radius_m) {
+    model::Piece piece = made::bend(radius_m, 1.0);
     piece.stack.strips[0].count = count;
     piece.stack.strips[0].thickness_m = thickness_m;
-    piece.form.kind = boat::FormKind::inPlace;
+    piece.form.kind = model::FormKind::inPlace;
     return piece;
 }
 
-std::vector<Finding> findingsFor(const boat::Piece& piece) {
+std::vector<Finding> findingsFor(const model::Piece& piece) {
     return makePlan(piece, made::shop()).findings;
 }
 
@@ -56,7 +56,7 @@ TEST(InPlaceFindings, FewThickStripsWantTheirEndsFastened) {
         EXPECT_EQ(finding.severity, Severity::caution);
         EXPECT_GT(finding.value, finding.limit);
         EXPECT_TRUE(finding.text.is(texts::endPeels));
-        EXPECT_EQ(finding.source.mark, measure::Mark::commonPractice);
+        EXPECT_EQ(finding.source.mark, units::Mark::commonPractice);
     }
     const std::vector<Finding> fastening = all(findings, Code::fasteningWanted);
     ASSERT_EQ(fastening.size(), 2U);
@@ -72,7 +72,7 @@ TEST(InPlaceFindings, FewThickStripsWantTheirEndsFastened) {
 }
 
 TEST(InPlaceFindings, OneThickStripTearsOffItsBed) {
-    boat::Piece piece = inPlace(2, 0.020, 1.8);
+    model::Piece piece = inPlace(2, 0.020, 1.8);
     piece.stack.strips[0].species = "cedar_w_red";
     const std::vector<Finding> peel = all(findingsFor(piece), Code::peelAtEnd);
     ASSERT_FALSE(peel.empty());
@@ -81,16 +81,16 @@ TEST(InPlaceFindings, OneThickStripTearsOffItsBed) {
 }
 
 TEST(InPlaceFindings, AScarfedEndIsNotSpokenOf) {
-    boat::Piece piece = inPlace(4, 0.010, 1.0);
-    piece.stack.scarfedEnd = boat::Scarf{.slope = 10};
+    model::Piece piece = inPlace(4, 0.010, 1.0);
+    piece.stack.scarfedEnd = model::Scarf{.slope = 10};
     const std::vector<Finding> fastening = all(findingsFor(piece), Code::fasteningWanted);
     ASSERT_EQ(fastening.size(), 1U);
     EXPECT_EQ(fastening[0].text.args[0].value, 0);  // the start
 }
 
 TEST(InPlaceFindings, WhatIsLetGoKeepsNothing) {
-    boat::Piece piece = inPlace(4, 0.010, 1.0);
-    piece.form.kind = boat::FormKind::solid;
+    model::Piece piece = inPlace(4, 0.010, 1.0);
+    piece.form.kind = model::FormKind::solid;
     EXPECT_TRUE(all(findingsFor(piece), Code::peelAtEnd).empty());
     piece.form.letGo = false;
     const std::vector<Finding> kept = all(findingsFor(piece), Code::peelAtEnd);
@@ -99,18 +99,18 @@ TEST(InPlaceFindings, WhatIsLetGoKeepsNothing) {
 }
 
 TEST(RuleFindings, TwoStripsAreThickOfTheMouldingAndAShortScarfIsSteep) {
-    boat::Piece piece = made::bend(2.5, 1.0);
+    model::Piece piece = made::bend(2.5, 1.0);
     piece.stack.strips[0].count = 4;
     EXPECT_TRUE(all(findingsFor(piece), Code::ruleStripOfMoulding).empty());
     piece.stack.strips[0].count = 2;
-    piece.stack.scarfedStart = boat::Scarf{.slope = 6};
+    piece.stack.scarfedStart = model::Scarf{.slope = 6};
     const std::vector<Finding> findings = findingsFor(piece);
     ASSERT_EQ(all(findings, Code::ruleStripOfMoulding).size(), 1U);
     ASSERT_EQ(all(findings, Code::ruleScarfSlope).size(), 1U);
     for (Code code : {Code::ruleStripOfMoulding, Code::ruleScarfSlope}) {
         const Finding finding = all(findings, code)[0];
         EXPECT_EQ(finding.severity, Severity::note);
-        EXPECT_EQ(finding.source.mark, measure::Mark::fromMemory);
+        EXPECT_EQ(finding.source.mark, units::Mark::fromMemory);
         EXPECT_NE(english(finding).find("classed"), std::string::npos);
     }
     piece.stack.scarfedStart->slope = 8;

@@ -5,10 +5,10 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
-#include "core/plan/findings.hpp"
+#include "core/export/print.hpp"
+#include "core/plan/findings/findings.hpp"
+#include "core/plan/findings/springing_texts.hpp"
 #include "core/plan/parts.hpp"
-#include "core/plan/print.hpp"
-#include "core/plan/springing_texts.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 #include "tests/core/plan/whole_line.hpp"
 
@@ -21,8 +21,8 @@ std::optional<Finding> findingOf(const Plan& plan, Code code) {
     return findWhole(plan.findings, code);
 }
 
-boat::Piece beam(const std::string& name) {
-    boat::Piece piece = made::bend(0.9, 1.0);
+model::Piece beam(const std::string& name) {
+    model::Piece piece = made::bend(0.9, 1.0);
     piece.name = name;
     piece.stack.strips[0].count = 3;
     return piece;
@@ -30,18 +30,18 @@ boat::Piece beam(const std::string& name) {
 
 // `piece` as it was let go with this factor, read days after: chords and rise of the shape that its own form lets go
 // to.
-boat::Piece letGo(boat::Piece piece, double factor) {
-    boat::Piece opened = piece;
+model::Piece letGo(model::Piece piece, double factor) {
+    model::Piece opened = piece;
     opened.form.allowsForSpringback = false;
     opened.form.springbackFactor = factor;
     const Plan plan = makePlan(opened, made::shop());
-    const stack::Opening& opens = plan.form.parts.front().opens;
-    boat::LetGo reading;
+    const laminate::Opening& opens = plan.form.parts.front().opens;
+    model::LetGo reading;
     reading.after_s = 5 * 86400;
     reading.chordForm_m = opens.chordFrom_m;
     reading.chordPiece_m = opens.chordTo_m;
     reading.risePiece_m = opens.riseTo_m;
-    boat::Record record;
+    model::Record record;
     record.when = "2026-05-02T08:30";
     record.letGo.push_back(reading);
     piece.form.allowsForSpringback = false;
@@ -49,16 +49,16 @@ boat::Piece letGo(boat::Piece piece, double factor) {
     return piece;
 }
 
-boat::Boat boatOf(const std::vector<boat::Piece>& pieces) {
-    boat::Boat boat;
+model::Boat boatOf(const std::vector<model::Piece>& pieces) {
+    model::Boat boat;
     boat.pieces = pieces;
     return boat;
 }
 
 // With what deepen adds of the record, and without what it adds of the rest, which takes its time.
-Plan learnedPlan(const boat::Boat& boat) {
+Plan learnedPlan(const model::Boat& boat) {
     const Shop shop = shopOf(boat);
-    const boat::Piece& piece = boat.pieces[0];
+    const model::Piece& piece = boat.pieces[0];
     Plan plan = makePlan(piece, shop);
     plan.learned = learnedOf(shop, goOn);
     plan.sprungHome = sprungHomeOf(piece, shop, plan);
@@ -67,7 +67,7 @@ Plan learnedPlan(const boat::Boat& boat) {
 }
 
 TEST(Shop, HoldsTheRecordedPiecesAndNoOther) {
-    boat::Piece dry = beam("Dry");
+    model::Piece dry = beam("Dry");
     dry.record.push_back({});
     const Shop shop = shopOf(boatOf({beam("New"), letGo(beam("Old"), 1.2), dry}));
     ASSERT_EQ(shop.recorded.size(), 1U);
@@ -76,7 +76,7 @@ TEST(Shop, HoldsTheRecordedPiecesAndNoOther) {
 }
 
 TEST(LearnedFindings, TheRecordIsToldAndNotUsed) {
-    const boat::Boat boat = boatOf({beam("New"), letGo(beam("Old"), 1.4), letGo(beam("Older"), 1.4)});
+    const model::Boat boat = boatOf({beam("New"), letGo(beam("Old"), 1.4), letGo(beam("Older"), 1.4)});
     const Plan plan = learnedPlan(boat);
     ASSERT_TRUE(plan.learned);
     EXPECT_EQ(plan.learned->pieces, 2);
@@ -98,7 +98,7 @@ TEST(LearnedFindings, TheRecordIsToldAndNotUsed) {
 }
 
 TEST(LearnedFindings, AFactorBeyondTheRangeOfTheRecordIsACaution) {
-    boat::Boat boat = boatOf({beam("New"), letGo(beam("Old"), 1.0)});
+    model::Boat boat = boatOf({beam("New"), letGo(beam("Old"), 1.0)});
     for (int i = 0; i < 6; ++i) boat.pieces.push_back(letGo(beam("Older"), 1.0));
     boat.pieces[0].form.springbackFactor = 3;
     const Plan plan = learnedPlan(boat);
@@ -110,13 +110,13 @@ TEST(LearnedFindings, AFactorBeyondTheRangeOfTheRecordIsACaution) {
 }
 
 TEST(LearnedFindings, AnAdoptedFactorIsSaidToBeTheRecords) {
-    boat::Boat boat = boatOf({beam("New"), letGo(beam("Old"), 1.4)});
+    model::Boat boat = boatOf({beam("New"), letGo(beam("Old"), 1.4)});
     boat.pieces[0].form.springbackFactor = *learnedPlan(boat).learned->factor;
     EXPECT_TRUE(findingOf(learnedPlan(boat), Code::springbackLearned)->text.is(texts::learnedAdopted));
 }
 
 TEST(LearnedFindings, AReadingOfAPieceWithoutALineIsLeftOutAndSaid) {
-    boat::Boat boat = boatOf({beam("New"), letGo(beam("Old"), 1.4)});
+    model::Boat boat = boatOf({beam("New"), letGo(beam("Old"), 1.4)});
     boat.pieces[1].line.points.resize(1);
     const Plan plan = learnedPlan(boat);
     ASSERT_TRUE(plan.learned);
@@ -128,7 +128,7 @@ TEST(LearnedFindings, AReadingOfAPieceWithoutALineIsLeftOutAndSaid) {
 }
 
 TEST(LearnedFindings, APieceThatWasReadIsSprungHomeByItsOwnReading) {
-    const boat::Boat boat = boatOf({letGo(beam("Old"), 1.4)});
+    const model::Boat boat = boatOf({letGo(beam("Old"), 1.4)});
     const Plan plan = learnedPlan(boat);
     ASSERT_TRUE(plan.sprungHome);
     EXPECT_TRUE(plan.sprungHome->measured);
@@ -144,7 +144,7 @@ TEST(LearnedFindings, APieceThatWasReadIsSprungHomeByItsOwnReading) {
 }
 
 TEST(LearnedFindings, TwoPiecesOfOneNameKeepTheirOwnReadings) {
-    boat::Boat boat = boatOf({letGo(beam("Beam"), 1.4), letGo(beam("Beam"), 0.6)});
+    model::Boat boat = boatOf({letGo(beam("Beam"), 1.4), letGo(beam("Beam"), 0.6)});
     EXPECT_NEAR(learnedPlan(boat).sprungHome->factor, 1.4, 0.01);
     // By their ids, whatever they are called; a copy that was not read goes by no other's reading.
     boat.pieces[0].id = "a";
@@ -156,9 +156,9 @@ TEST(LearnedFindings, TwoPiecesOfOneNameKeepTheirOwnReadings) {
 }
 
 TEST(LearnedFindings, LaterEditsDoNotRewriteWhatWasMeasured) {
-    boat::Piece piece = letGo(beam("Old"), 1.4);
-    boat::Piece old = piece;
-    piece.record[0].on = stack::measuredOn(piece);
+    model::Piece piece = letGo(beam("Old"), 1.4);
+    model::Piece old = piece;
+    piece.record[0].on = laminate::measuredOn(piece);
     piece.stack.strips[0].count = 6;
     piece.stack.strips[0].thickness_m = 0.004;
     old.stack = piece.stack;

@@ -7,20 +7,20 @@
 #include <ostream>
 #include <string>
 
-#include "core/boat/boat.hpp"
+#include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"
-#include "tests/core/stack/made_lines.hpp"
+#include "tests/core/laminate/made_lines.hpp"
 
 namespace fayline::plan {
 
-inline const measure::Display inMillimetres;
+inline const units::Display inMillimetres;
 
 inline std::ostream& operator<<(std::ostream& out, Code code) {
     return out << codeWord(code);
 }
 
 // All that a finding says.
-inline std::string english(const Finding& finding, const measure::Display& display = inMillimetres) {
+inline std::string english(const Finding& finding, const units::Display& display = inMillimetres) {
     const std::string details = detailsOf(finding, display);
     return textOf(finding, display) + (details.empty() ? "" : " " + details);
 }
@@ -30,12 +30,12 @@ inline std::string english(const Finding& finding, const measure::Display& displ
 namespace fayline::made {
 
 // A piece with `points` offsets of `line` at even distances along it, read as finely as it is given.
-inline boat::Piece pieceOn(const line::Line& line, int points) {
-    boat::Piece piece;
+inline model::Piece pieceOn(const line::Line& line, int points) {
+    model::Piece piece;
     piece.name = "Made";
     for (int i = 0; i < points; ++i) {
         const line::Place place = line.at(line.length() * i / (points - 1));
-        boat::Point point;
+        model::Point point;
         point.label = "P " + std::to_string(i + 1);
         point.x_m = place.x_m;
         point.y_m = place.y_m;
@@ -47,45 +47,45 @@ inline boat::Piece pieceOn(const line::Line& line, int points) {
 }
 
 // An arc that turns right with the strips on its left, outside: a bend of radius_m by turn_rad.
-inline boat::Piece bend(double radius_m, double turn_rad, int points = 15) {
+inline model::Piece bend(double radius_m, double turn_rad, int points = 15) {
     return pieceOn(arc(-radius_m, turn_rad), points);
 }
 
 // A bend of 0.8 m with so many strips.
-inline boat::Piece bendOf(int strips) {
-    boat::Piece piece = bend(0.8, 1.2);
+inline model::Piece bendOf(int strips) {
+    model::Piece piece = bend(0.8, 1.2);
     piece.stack.strips[0].count = strips;
     return piece;
 }
 
 // The stem of the invented boat: k(s) = 0.10 + 1.513 sech^2((s - 0.62)/0.34) per metre, rounded to sixteenths of an
 // inch where `rounded`. It turns right here; nine quarter-inch strips of white oak on its left.
-inline boat::Piece stem(int points = 12, bool rounded = true) {
+inline model::Piece stem(int points = 12, bool rounded = true) {
     const auto curvature = [](double s) { return -(0.10 + 1.513 / std::pow(std::cosh((s - 0.62) / 0.34), 2)); };
-    boat::Piece piece = pieceOn(lineOf(curvature, 1.8, std::numbers::pi - 0.0873, {1.4, 0.1}), points);
+    model::Piece piece = pieceOn(lineOf(curvature, 1.8, std::numbers::pi - 0.0873, {1.4, 0.1}), points);
     piece.name = "Stem";
-    piece.line.readTo_m = piece.line.fairWithin_m = measure::sixteenth_m;
+    piece.line.readTo_m = piece.line.fairWithin_m = units::sixteenth_m;
     if (rounded) {
-        for (boat::Point& point : piece.line.points) {
-            point.x_m = std::round(point.x_m / measure::sixteenth_m) * measure::sixteenth_m;
-            point.y_m = std::round(point.y_m / measure::sixteenth_m) * measure::sixteenth_m;
+        for (model::Point& point : piece.line.points) {
+            point.x_m = std::round(point.x_m / units::sixteenth_m) * units::sixteenth_m;
+            point.y_m = std::round(point.y_m / units::sixteenth_m) * units::sixteenth_m;
         }
     }
     piece.stack.strips[0].count = 9;
     return piece;
 }
 
-inline boat::Piece heldStem() {
-    boat::Piece piece = stem();
+inline model::Piece heldStem() {
+    model::Piece piece = stem();
     for (const double at : {0.04, 0.3, 0.62, 1.0, 1.33, 1.76}) piece.holding.stations.push_back({.at_m = at});
     return piece;
 }
 
 inline plan::Shop shop() {
-    return plan::shopOf(boat::Boat{});
+    return plan::shopOf(model::Boat{});
 }
 
-inline plan::Plan planOf(const boat::Piece& piece) {
+inline plan::Plan planOf(const model::Piece& piece) {
     return plan::makePlan(piece, shop());
 }
 

@@ -5,10 +5,10 @@
 #include <cmath>
 #include <cstring>
 
-#include "core/measure/input_error.hpp"
-#include "core/plan/answer_texts.hpp"
-#include "core/plan/print.hpp"
-#include "core/plan/wording.hpp"
+#include "core/export/print.hpp"
+#include "core/plan/findings/answer_texts.hpp"
+#include "core/plan/findings/wording.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 #include "tests/core/plan/studied.hpp"
 
@@ -20,7 +20,7 @@ bool sameBits(double one, double other) {
 }
 
 TEST(MakePlan, TwiceOnOneInputGivesTheSameBits) {
-    const boat::Piece piece = made::stem();
+    const model::Piece piece = made::stem();
     const Plan one = makePlan(piece, made::shop());
     const Plan other = makePlan(piece, made::shop());
     ASSERT_EQ(one.stack.at_m.size(), other.stack.at_m.size());
@@ -45,7 +45,7 @@ TEST(MakePlan, TwiceOnOneInputGivesTheSameBits) {
 using made::heldStem;
 
 TEST(MakePlan, HoldingTwiceOnOneInputGivesTheSameBitsStudyIncluded) {
-    const boat::Piece piece = heldStem();
+    const model::Piece piece = heldStem();
     const std::atomic<bool> stop = false;
     const Plan& one = made::studied(piece);
     const Plan other = *deepen(piece, made::shop(), makePlan(piece, made::shop()), stop);
@@ -68,7 +68,7 @@ TEST(MakePlan, HoldingTwiceOnOneInputGivesTheSameBitsStudyIncluded) {
 
 // A clamp moved by 2 mm, begun from the plan before: gaps within a hundredth of a micrometre, pulls within a millionth.
 TEST(MakePlan, BegunFromThePlanBeforeTheHoldingIsTheSame) {
-    boat::Piece piece = heldStem();
+    model::Piece piece = heldStem();
     const Plan before = makePlan(piece, made::shop());
     piece.holding.stations[3].at_m += 0.002;
     const Plan warm = makePlan(piece, made::shop(), &before);
@@ -84,7 +84,7 @@ TEST(MakePlan, BegunFromThePlanBeforeTheHoldingIsTheSame) {
 
 // A line whose offsets stand as they stood is taken over, to the bit, with what is known of them.
 TEST(MakePlan, TheSameOffsetsAreNotFairedTwice) {
-    boat::Piece piece = heldStem();
+    model::Piece piece = heldStem();
     piece.line.points[5].x_m += 0.0254;
     EXPECT_FALSE(makePlan(piece, made::shop()).line.misreadSought);
     const Plan& before = made::studied(piece, {Study::misread});
@@ -108,7 +108,7 @@ TEST(MakePlan, TheSameOffsetsAreNotFairedTwice) {
 }
 
 TEST(Deepen, StoppedGivesNothing) {
-    const boat::Piece piece = heldStem();
+    const model::Piece piece = heldStem();
     const Plan plan = makePlan(piece, made::shop());
     const std::atomic<bool> stop = true;
     EXPECT_FALSE(deepen(piece, made::shop(), plan, stop).has_value());
@@ -120,7 +120,7 @@ TEST(MakePlan, StrainOfEachStripOfTheStemIsThatOfItsRadius) {
     const Plan plan = makePlan(made::stem(), made::shop());
     const double radius = 1 / std::abs(plan.line.tightest.curvature_per_m);
     EXPECT_NEAR(radius, 1 / 1.613, 0.04 / 1.613);  // of the rounded offsets, within 4 % of the true curve
-    for (const stack::Strip& strip : plan.stack.strips) {
+    for (const laminate::Strip& strip : plan.stack.strips) {
         const double own = radius + (strip.place - 0.5) * 0.00635 + (strip.place - 1) * 0.0003;
         EXPECT_NEAR(strip.strain, 0.00635 / (2 * own), 1e-5 * strip.strain) << strip.place;
     }
@@ -136,23 +136,23 @@ TEST(MakePlan, SamplesRunEveryTenMillimetresToBothEnds) {
 }
 
 TEST(MakePlan, WhatIsTakenOffMovesTheLineAwayFromTheStrips) {
-    boat::Piece piece = made::pieceOn(made::straight(2.0), 9);  // along +x, so its left is +y
+    model::Piece piece = made::pieceOn(made::straight(2.0), 9);  // along +x, so its left is +y
     piece.line.takeOff_m = 0.02;
-    piece.line.stripsOn = boat::Side::left;
+    piece.line.stripsOn = model::Side::left;
     EXPECT_NEAR(makePlan(piece, made::shop()).line.fair.line.at(1.0).y_m, -0.02, 1e-6);
-    piece.line.stripsOn = boat::Side::right;
+    piece.line.stripsOn = model::Side::right;
     EXPECT_NEAR(makePlan(piece, made::shop()).line.fair.line.at(1.0).y_m, 0.02, 1e-6);
 }
 
 TEST(MakePlan, WithoutPinsTheStackIsHeldWhereTheClosingBegins) {
-    boat::Piece piece = made::bend(1.0, 1.0);
-    const auto held = [&](boat::From from) {
+    model::Piece piece = made::bend(1.0, 1.0);
+    const auto held = [&](model::From from) {
         piece.holding.from = from;
         return makePlan(piece, made::shop()).stack.stagger.pinnedAt_m;
     };
-    EXPECT_EQ(held(boat::From::start), 0);
-    EXPECT_NEAR(held(boat::From::middle), 0.5, 1e-4);
-    EXPECT_NEAR(held(boat::From::end), 1.0, 1e-4);
+    EXPECT_EQ(held(model::From::start), 0);
+    EXPECT_NEAR(held(model::From::middle), 0.5, 1e-4);
+    EXPECT_NEAR(held(model::From::end), 1.0, 1e-4);
 }
 
 TEST(MakePlan, AnswersNineQuestionsInOrderAndSaysWhichAreNotBuilt) {
@@ -200,7 +200,7 @@ TEST(MakePlan, TheVerdictCountsCausesAndNamesWhatIsOpen) {
 }
 
 TEST(MakePlan, TheRecordsAnswerCountsGlueUpsAndDryFits) {
-    boat::Piece piece = made::stem();
+    model::Piece piece = made::stem();
     const auto answer = [&] {
         const Plan plan = makePlan(piece, made::shop());
         return plan.answers[static_cast<std::size_t>(Question::record)];
@@ -220,8 +220,8 @@ TEST(MakePlan, TheRecordsAnswerCountsGlueUpsAndDryFits) {
 
 TEST(MakePlan, TheStripsAnswerIsASentenceOfTheTrade) {
     Shop shop = made::shop();
-    shop.display.lengths = measure::LengthNotation::feetInchesEighths;
-    boat::Piece piece = made::bend(0.64, 1.5);
+    shop.display.lengths = units::LengthNotation::feetInchesEighths;
+    model::Piece piece = made::bend(0.64, 1.5);
     piece.stack.strips[0].count = 9;
     const Answer answer = makePlan(piece, shop).answers[1];
     EXPECT_EQ(writeWithin(answer.figures, inMillimetres), "9 x 1/4 in, 0.49 %");
@@ -236,8 +236,8 @@ TEST(MakePlan, TheStripsAnswerIsASentenceOfTheTrade) {
 }
 
 TEST(MakePlan, MixedStripsAreNamedByWood) {
-    boat::Piece piece = made::bend(2.0, 1.0);
-    boat::Strips ash;
+    model::Piece piece = made::bend(2.0, 1.0);
+    model::Strips ash;
     ash.count = 1;
     ash.thickness_m = 0.004;
     ash.species = "ash_white";
@@ -259,15 +259,15 @@ TEST(MakePlan, AStraightPieceHasAPlanToo) {
 }
 
 TEST(MakePlan, WhatCannotBePlannedIsRefusedByItsPath) {
-    const auto pathOf = [](const boat::Piece& piece) {
+    const auto pathOf = [](const model::Piece& piece) {
         try {
             makePlan(piece, made::shop());
-        } catch (const measure::InputError& error) {
+        } catch (const units::InputError& error) {
             return error.path();
         }
         return std::string("taken");
     };
-    boat::Piece piece = made::stem();
+    model::Piece piece = made::stem();
     EXPECT_EQ(pathOf(piece), "taken");
     piece.stack.strips[0].species = "oka";
     EXPECT_EQ(pathOf(piece), "stack.strips[0].species");
@@ -275,13 +275,13 @@ TEST(MakePlan, WhatCannotBePlannedIsRefusedByItsPath) {
     piece.line.points.resize(2);
     EXPECT_EQ(pathOf(piece), "line.points");
     piece = made::stem();
-    for (boat::Point& point : piece.line.points) {
+    for (model::Point& point : piece.line.points) {
         point.x_m *= 1000;
         point.y_m *= 1000;
     }
     EXPECT_EQ(pathOf(piece), "line.points");
     piece = made::stem();
-    piece.holding.stations = {boat::Station{.at_m = 1e9}};
+    piece.holding.stations = {model::Station{.at_m = 1e9}};
     EXPECT_EQ(pathOf(piece), "holding.stations[0].at_mm");
 }
 
@@ -304,13 +304,13 @@ TEST(Wording, WoodsAreNamedAsTheyAreSaid) {
 }
 
 TEST(Wording, PlacesAreToldFromTheTrimLines) {
-    measure::Display display;
+    units::Display display;
     EXPECT_EQ(placeText(0.624, 1.8, display), "624 mm from the start");
     EXPECT_EQ(placeText(-0.06, 1.8, display), "60 mm before the start");
     EXPECT_EQ(placeText(1.95, 1.8, display), "150 mm past the end");
     EXPECT_EQ(placeText(0, 1.8, display), "at the start");
     EXPECT_EQ(placeText(1.8, 1.8, display), "at the end");
-    display.lengths = measure::LengthNotation::feetInchesEighths;
+    display.lengths = units::LengthNotation::feetInchesEighths;
     EXPECT_EQ(placeText(0.6985, 1.8, display), "2-3-4 from the start");
     EXPECT_EQ(spanText(0.0254 * 1.5, display), "1 1/2 in");
 }

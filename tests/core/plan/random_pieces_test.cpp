@@ -4,7 +4,7 @@
 
 #include <gtest/gtest.h>
 
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::plan {
 namespace {
@@ -14,12 +14,12 @@ TEST(RandomPieces, HaveAPlanOfFiniteNumbersOrAreRefusedByAPath) {
     const Shop shop = made::shop();
     int planned = 0;
     for (int i = 0; i < 12; ++i) {
-        const boat::Piece piece = made::randomPiece(dice);
+        const model::Piece piece = made::randomPiece(dice);
         SCOPED_TRACE(i);
         try {
             EXPECT_EQ(made::defectOf(piece, makePlan(piece, shop)), "");
             ++planned;
-        } catch (const measure::InputError& error) {
+        } catch (const units::InputError& error) {
             EXPECT_FALSE(error.path().empty()) << error.what();
         }
     }

@@ -1,23 +1,23 @@
-#include "core/plan/remedies.hpp"
+#include "core/plan/study/remedies.hpp"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
 #include <atomic>
 
-#include "core/boat/file.hpp"
-#include "core/measure/input_error.hpp"
-#include "core/plan/day_texts.hpp"
-#include "core/plan/day_words.hpp"
+#include "core/io/file.hpp"
+#include "core/plan/findings/day_texts.hpp"
+#include "core/plan/findings/day_words.hpp"
 #include "core/plan/plan.hpp"
+#include "core/units/input_error.hpp"
 
 namespace fayline::plan {
 namespace {
 
 // The stem of the demo boat on a hot day with one pair of hands: far too late.
 struct Late {
-    boat::Boat boat = boat::loadBoat(FAYLINE_SAMPLES "/marram.fayline");
-    boat::Piece piece = boat.pieces.front();
+    model::Boat boat = io::loadBoat(FAYLINE_SAMPLES "/marram.fayline");
+    model::Piece piece = boat.pieces.front();
     Shop shop = shopOf(boat);
     std::atomic<bool> stop{false};
 
@@ -25,7 +25,7 @@ struct Late {
         piece.glue.air_C = 30;
         piece.crew.hands = 1;
     }
-    DayPlan dayOf(const boat::Piece& of) const { return makePlan(of, shop).day; }
+    DayPlan dayOf(const model::Piece& of) const { return makePlan(of, shop).day; }
     std::vector<Remedy> remedies() const {
         const Plan plan = makePlan(piece, shop);
         return remediesFor(piece, shop, plan.line.fair.line, plan.day, stop).value();
@@ -38,7 +38,7 @@ TEST(Remedies, EachGivesWhatItSaysWhenItIsTaken) {
     const std::vector<Remedy> remedies = late.remedies();
     ASSERT_GE(remedies.size(), 4u);
     for (const Remedy& remedy : remedies) {
-        const boat::Piece after = withRemedy(late.piece, remedy);
+        const model::Piece after = withRemedy(late.piece, remedy);
         SCOPED_TRACE(writeWithin(remedy.what, {}));
         EXPECT_NE(after, late.piece);
         const DayPlan day = late.dayOf(after);
@@ -57,7 +57,7 @@ TEST(Remedies, ABreakSaysAfterWhichStripAndWhatWashingAndSandingItAsks) {
     const auto broken = std::find_if(remedies.begin(), remedies.end(),
                                      [](const Remedy& remedy) { return remedy.kind == RemedyKind::plannedBreak; });
     ASSERT_NE(broken, remedies.end());
-    const boat::Piece after = withRemedy(late.piece, *broken);
+    const model::Piece after = withRemedy(late.piece, *broken);
     EXPECT_EQ(after.stack.gluings, std::vector<int>{broken->breakAfterStrip});
     ASSERT_EQ(broken->asks.size(), 3u);
     EXPECT_EQ(broken->asks[0], Message(texts::breakFirst, {put::count(broken->breakAfterStrip)}));
@@ -84,7 +84,7 @@ TEST(Remedies, TheStudyHasThePotLivesOfTheCupAndTheTray) {
 }
 
 TEST(OwnGlue, ThatCannotBeMixedOrContradictsItselfIsSaid) {
-    boat::OwnAdhesive own;
+    model::OwnAdhesive own;
     own.name = "Mine";
     EXPECT_EQ(ownGlueTexts(own)[0].count, 1);
     EXPECT_TRUE(ownGlueTexts(own)[1].is(texts::noneFitted));
@@ -92,10 +92,10 @@ TEST(OwnGlue, ThatCannotBeMixedOrContradictsItselfIsSaid) {
     EXPECT_EQ(ownGlueTexts(own)[0].count, 2);
     EXPECT_TRUE(ownGlueTexts(own)[1].is(texts::warmthFitted));
     own.morePotLives = {{300 * 60.0, 40, 0.1, {}}};  // warmer and yet slower
-    EXPECT_THROW(ownGlueTexts(own), measure::InputError);
+    EXPECT_THROW(ownGlueTexts(own), units::InputError);
     own.morePotLives.clear();
     own.partsByWeight = {1, 0};
-    EXPECT_THROW(ownGlueTexts(own), measure::InputError);
+    EXPECT_THROW(ownGlueTexts(own), units::InputError);
 }
 
 }  // namespace

@@ -1,12 +1,12 @@
 // Which finding follows from which, and in what order causes and consequences stand.
-#include "core/plan/roots.hpp"
+#include "core/plan/findings/roots.hpp"
 
 #include <gtest/gtest.h>
 
 #include <filesystem>
 
-#include "core/boat/file.hpp"
-#include "core/plan/cures.hpp"
+#include "core/io/file.hpp"
+#include "core/plan/findings/cures.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 #include "tests/core/plan/studied.hpp"
 
@@ -78,7 +78,7 @@ TEST(Roots, WhatTheCorrectedPieceDoesNotHaveFollowsFromTheMisreadOffset) {
 }
 
 TEST(Roots, TwiceHangedIsTheSame) {
-    const boat::Boat boat = boat::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram_misread.fayline");
+    const model::Boat boat = io::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram_misread.fayline");
     const Plan& plan = made::studied(boat);
     std::vector<Finding> again = plan.findings;
     hangFindings(again, plan.ifCorrected);
@@ -88,7 +88,7 @@ TEST(Roots, TwiceHangedIsTheSame) {
 
 // The sample with one offset read an inch off: that offset, and hardly anything beside it.
 TEST(Roots, TheMisreadSampleHasOneCauseOfItsStops) {
-    const boat::Boat boat = boat::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram_misread.fayline");
+    const model::Boat boat = io::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram_misread.fayline");
     const Plan& plan = made::studied(boat);
     ASSERT_FALSE(plan.ifCorrected.empty());
     EXPECT_EQ(plan.findings.front().code, Code::offsetMisread);
@@ -103,8 +103,8 @@ TEST(Roots, TheMisreadSampleHasOneCauseOfItsStops) {
 
 // A sound piece shows at most five.
 TEST(Roots, SoundSamplesShowFewCauses) {
-    for (const boat::Piece& piece : boat::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram.fayline").pieces) {
-        boat::Boat boat = boat::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram.fayline");
+    for (const model::Piece& piece : io::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram.fayline").pieces) {
+        model::Boat boat = io::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram.fayline");
         boat.pieces = {piece};
         const Verdict verdict = verdictOf(made::studied(boat));
         EXPECT_LE(verdict.stops() + verdict.cautions() + verdict.notes(), 5) << piece.name;
@@ -115,14 +115,14 @@ TEST(Roots, SoundSamplesShowFewCauses) {
 // Each cure is one step that takes its finding away, or makes it milder.
 TEST(Cures, TakeTheirFindingAway) {
     for (const char* sample : {"marram.fayline", "marram_misread.fayline", "marram_in_place.fayline"}) {
-        boat::Boat boat = boat::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / sample);
+        model::Boat boat = io::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / sample);
         boat.pieces.resize(1);
         const Plan& plan = made::studied(boat);
         for (const Finding& finding : plan.findings) {
             if (finding.root >= 0) continue;
             const std::optional<Cure> cure = cureOf(boat.pieces.front(), plan, finding);
             if (!cure) continue;
-            boat::Boat cured = boat;
+            model::Boat cured = boat;
             cured.pieces = {cure->piece};
             const Plan& then = made::studied(cured);
             const auto same = std::ranges::find_if(then.findings, [&](const Finding& other) {

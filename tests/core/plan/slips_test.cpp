@@ -8,10 +8,10 @@
 #include <cstdio>
 #include <map>
 
-#include "core/measure/input_error.hpp"
-#include "core/plan/holding_texts.hpp"
+#include "core/plan/findings/holding_texts.hpp"
 #include "core/plan/not_pressed.hpp"
 #include "core/plan/parts.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/core/plan/held_scene.hpp"
 #include "tests/core/plan/studied.hpp"
 
@@ -50,7 +50,7 @@ TEST(Slips, EachGivesAPlanOrAnErrorWithinFewStepsAndLeadsWithTheOffset) {
                                     [](const Finding& finding) { return finding.code == Code::contactNotWorkedOut; }));
             ++wild;
             led += beside(plan.findings.front().point, slip);
-        } catch (const measure::InputError& error) {
+        } catch (const units::InputError& error) {
             ++count[slip.doubled ? "doubled" : "no line"];
             if (slip.doubled) {
                 EXPECT_EQ(error.path(), "line.points[" + std::to_string(slip.point) + "]");
@@ -81,14 +81,14 @@ TEST(Slips, TheOverRunOfAWildPieceTakesFewSteps) {
             const holding::StackOnForm work = workOf(slips[i].piece, shop, plan.line.fair.line, plan.form);
             if (plan.holding.held.outcome == holding::Outcome::notPressed) continue;
             EXPECT_LE(holding::overRunNeeded(work, plan.holding.held, goOn).steps, 1500);
-        } catch (const measure::InputError&) {
+        } catch (const units::InputError&) {
         }
     }
 }
 
 TEST(Slips, ASkippedStudySaysNothingOfGapsAndPulls) {
-    boat::Piece piece = made::stem();
-    piece.holding.stations = {boat::Station{.at_m = 0.3}, boat::Station{.at_m = 1.2}};
+    model::Piece piece = made::stem();
+    piece.holding.stations = {model::Station{.at_m = 0.3}, model::Station{.at_m = 1.2}};
     piece.line.points[6].x_m *= 0.1;
     piece.line.points[6].written = {};
     const Plan& deeper = made::studied(piece, {Study::closing, Study::overRun, Study::proposal, Study::carried});
@@ -117,7 +117,7 @@ TEST(Slips, AStoppedPlanIsNone) {
 
 TEST(Slips, NoOffsetOfASoundLineIsAtFault) {
     for (const char* file : {"marram.fayline", "marram_in_place.fayline", "minimal.fayline"}) {
-        for (const boat::Piece& piece : boat::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / file).pieces) {
+        for (const model::Piece& piece : io::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / file).pieces) {
             EXPECT_FALSE(offsetAtFault(piece.line.points).has_value()) << piece.name;
         }
     }

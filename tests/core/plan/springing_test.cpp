@@ -1,14 +1,14 @@
 // Springing home by what a user read off the piece, and the plan with one strip fewer.
-#include "core/plan/springing.hpp"
+#include "core/plan/study/springing.hpp"
 
 #include <gtest/gtest.h>
 
-#include "core/measure/input_error.hpp"
-#include "core/plan/breaking_texts.hpp"
-#include "core/plan/form_texts.hpp"
-#include "core/plan/form_wording.hpp"
-#include "core/plan/one_fewer.hpp"
-#include "core/plan/springing_texts.hpp"
+#include "core/plan/findings/breaking_texts.hpp"
+#include "core/plan/findings/form_texts.hpp"
+#include "core/plan/findings/form_wording.hpp"
+#include "core/plan/findings/springing_texts.hpp"
+#include "core/plan/study/one_fewer.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace fayline::plan {
@@ -17,7 +17,7 @@ namespace {
 using made::planOf;
 
 TEST(Springing, TheEndStandsWhereItWasRead) {
-    const boat::Piece piece = made::bendOf(5);
+    const model::Piece piece = made::bendOf(5);
     const Plan plan = planOf(piece);
     for (const double off_m : {0.012, -0.004, 0.05}) {
         const auto home = springHome(piece, plan, off_m);
@@ -31,7 +31,7 @@ TEST(Springing, TheEndStandsWhereItWasRead) {
 // Small differences: twice as far off wants twice the pull and leaves twice the stress. Tolerance: the shape opens on a
 // curve, not on a straight.
 TEST(Springing, TwiceAsFarOffWantsTwiceThePull) {
-    const boat::Piece piece = made::bendOf(5);
+    const model::Piece piece = made::bendOf(5);
     const Plan plan = planOf(piece);
     const auto one = springHome(piece, plan, 0.004);
     const auto two = springHome(piece, plan, 0.008);
@@ -42,7 +42,7 @@ TEST(Springing, TwiceAsFarOffWantsTwiceThePull) {
 }
 
 TEST(Springing, WithoutAReadingItIsAsThePlanForetells) {
-    boat::Piece piece = made::bendOf(5);
+    model::Piece piece = made::bendOf(5);
     EXPECT_FALSE(springHome(piece, planOf(piece), std::nullopt));
     EXPECT_TRUE(springingTexts(std::nullopt, planOf(piece)).front().is(texts::comesOffOnLine));
     piece.form.allowsForSpringback = false;
@@ -63,29 +63,29 @@ TEST(Springing, WithoutAReadingItIsAsThePlanForetells) {
 }
 
 TEST(Springing, WhatNoSpringbackLeavesIsRefusedAndSaysWhatCanBe) {
-    const boat::Piece piece = made::bendOf(5);
+    const model::Piece piece = made::bendOf(5);
     const Plan plan = planOf(piece);
     try {
         springHome(piece, plan, 5.0);
         FAIL();
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         EXPECT_NE(error.accepted().find("between"), std::string::npos);
     }
-    const boat::Piece single = made::bendOf(1);
+    const model::Piece single = made::bendOf(1);
     EXPECT_FALSE(planOf(single).form.possible);
     EXPECT_FALSE(springHome(single, planOf(single), 0.01));
 }
 
 TEST(Springing, NothingIsSprungWhereNothingLetsGo) {
-    boat::Piece piece = made::bendOf(5);
-    piece.form.kind = boat::FormKind::inPlace;
+    model::Piece piece = made::bendOf(5);
+    piece.form.kind = model::FormKind::inPlace;
     const Plan plan = planOf(piece);
     EXPECT_FALSE(springHome(piece, plan, 0.01));
     EXPECT_TRUE(springingTexts(std::nullopt, plan).front().is(texts::nothingComesOff));
 }
 
 TEST(Springing, MoreThanWoodBearsIsSaid) {
-    boat::Piece piece = made::bendOf(2);
+    model::Piece piece = made::bendOf(2);
     piece.stack.strips[0].thickness_m = 0.012;
     piece.form.allowsForSpringback = false;
     const Plan plan = planOf(piece);
@@ -98,7 +98,7 @@ TEST(Springing, MoreThanWoodBearsIsSaid) {
 // Source: by hand (D). Of n equal strips of t on glue lines of g, one fewer is t + g shallower. Let go each gives back
 // about 1 / n^2 of its curve (the glue lines make the rest a little stiffer).
 TEST(OneFewer, IsTheRuleForOneStripLess) {
-    boat::Piece piece = made::bendOf(5);
+    model::Piece piece = made::bendOf(5);
     piece.stack.glueLine_m = 0.00015;  // the thinner, the nearer the rule
     const Plan plan = planOf(piece);
     const OneFewer fewer = withOneFewer(piece, made::shop(), plan);
@@ -113,11 +113,11 @@ TEST(OneFewer, IsTheRuleForOneStripLess) {
 
 // On the wanted line itself what the end stands off is what a plan of the smaller stack says.
 TEST(OneFewer, OnTheWantedLineItStandsAsItsOwnPlanSays) {
-    boat::Piece piece = made::bendOf(5);
+    model::Piece piece = made::bendOf(5);
     piece.form.allowsForSpringback = false;
     const Plan plan = planOf(piece);
     const OneFewer fewer = withOneFewer(piece, made::shop(), plan);
-    boat::Piece left = piece;
+    model::Piece left = piece;
     left.stack = fewer.stack;
     const Plan own = planOf(left);
     EXPECT_NEAR(fewer.off.end_m, own.form.parts[0].uncorrected.end_m, 1e-6);
@@ -126,23 +126,23 @@ TEST(OneFewer, OnTheWantedLineItStandsAsItsOwnPlanSays) {
 }
 
 TEST(OneFewer, GluingsEndBetweenTheSameStripsAndASingleStripCannotGo) {
-    boat::Piece piece = made::bendOf(3);
-    piece.stack.strips.push_back(boat::Strips{.count = 1, .thickness_m = 0.009, .species = "oak_white"});
-    piece.stack.strips.push_back(boat::Strips{.count = 2, .thickness_m = 0.004, .species = "oak_white"});
+    model::Piece piece = made::bendOf(3);
+    piece.stack.strips.push_back(model::Strips{.count = 1, .thickness_m = 0.009, .species = "oak_white"});
+    piece.stack.strips.push_back(model::Strips{.count = 2, .thickness_m = 0.004, .species = "oak_white"});
     piece.stack.gluings = {3, 5};
     const Plan plan = planOf(piece);
     const OneFewer fewer = withOneFewer(piece, made::shop(), plan);
     EXPECT_EQ(fewer.place, 4);
     EXPECT_EQ(fewer.stack.strips.size(), 2U);
     EXPECT_EQ(fewer.stack.gluings, (std::vector<int>{3, 4}));
-    const boat::Piece single = made::bendOf(1);
+    const model::Piece single = made::bendOf(1);
     const OneFewer none = withOneFewer(single, made::shop(), planOf(single));
     EXPECT_TRUE(none.cannot.is(texts::onlyStrip));
     EXPECT_TRUE(oneFewerTexts(none, planOf(single)).front().is(texts::cannotBeGlued));
 }
 
 TEST(FormWording, SpreadIsOfBuildersUntilTheBoatsOwnPiecesSayBetter) {
-    const boat::Piece piece = made::bendOf(5);
+    const model::Piece piece = made::bendOf(5);
     Plan plan = planOf(piece);
     const auto written = [&] { return writeTexts(spreadTexts(plan), plan.display); };
     EXPECT_NE(written().find("standard deviation 0.72"), std::string::npos);
@@ -158,7 +158,7 @@ TEST(FormWording, SpreadIsOfBuildersUntilTheBoatsOwnPiecesSayBetter) {
 }
 
 TEST(FormWording, MoistureHasItsSign) {
-    boat::Piece piece = made::bendOf(5);
+    model::Piece piece = made::bendOf(5);
     piece.stack.moisture = 0.08;
     piece.stack.serviceMoisture = 0.14;
     EXPECT_TRUE(moistureTexts(piece.stack, planOf(piece))[1].is(texts::swellsOpens));

@@ -9,7 +9,7 @@
 
 #include "core/plan/parts.hpp"
 #include "core/plan/plan.hpp"
-#include "core/plan/studies.hpp"
+#include "core/plan/study/studies.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace {
@@ -59,8 +59,8 @@ namespace {
 const std::atomic<bool> goOn = false;
 
 // A piece whose every study has something to do: too short a day, springback on record, a bend that may break strips.
-boat::Piece busyStem() {
-    boat::Piece piece = made::heldStem();
+model::Piece busyStem() {
+    model::Piece piece = made::heldStem();
     piece.glue.air_C = 32;
     return piece;
 }
@@ -70,7 +70,7 @@ TEST(Stopping, EveryStudyEndsWithinTheWorkOfAFewPlans) {
     // A makePlan of this piece takes 4 ms, so five would be the 20 ms allowed. The study of breaking asks for 5.3
     // plans' worth in one go, of small parts of strips let go, but all of it takes less than one plan.
     constexpr double fewPlans = 6;
-    const boat::Piece piece = busyStem();
+    const model::Piece piece = busyStem();
     const Shop shop = made::shop();
     asked = 0;
     const Plan live = makePlan(piece, shop);
@@ -104,7 +104,7 @@ TEST(Stopping, EveryStudyEndsWithinTheWorkOfAFewPlans) {
 
 // Points of which no line settles, so that the fit goes through all its rounds and misread ones are looked for at once.
 TEST(Stopping, APlanOfAWildLineEndsWhereverItIsStopped) {
-    boat::Piece piece = made::stem(400, false);
+    model::Piece piece = made::stem(400, false);
     for (std::size_t i = 10; i < piece.line.points.size(); i += 20) piece.line.points[i].y_m += 0.0254;
     const Shop shop = made::shop();
     asked = 0;

@@ -7,8 +7,8 @@
 #include <set>
 #include <string>
 
-#include "core/plan/print.hpp"
-#include "core/plan/studies.hpp"
+#include "core/export/print.hpp"
+#include "core/plan/study/studies.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace fayline::made {
@@ -18,7 +18,7 @@ using Studies = std::set<plan::Study>;
 inline const Studies everyStudy(plan::allStudies.begin(), plan::allStudies.end());
 
 // The plan of `piece` with the studies `wanted` and those that they need, as deepen puts them in.
-inline plan::Plan planWith(const boat::Piece& piece, const plan::Shop& shop, const Studies& wanted) {
+inline plan::Plan planWith(const model::Piece& piece, const plan::Shop& shop, const Studies& wanted) {
     const std::atomic<bool> goOn = false;
     const plan::Plan live = plan::makePlan(piece, shop);
     plan::Plan plan = live;
@@ -35,9 +35,9 @@ inline plan::Plan planWith(const boat::Piece& piece, const plan::Shop& shop, con
 }
 
 // The same of the first piece of `boat`, worked out once.
-inline const plan::Plan& studied(const boat::Boat& boat, const Studies& wanted = everyStudy) {
+inline const plan::Plan& studied(const model::Boat& boat, const Studies& wanted = everyStudy) {
     struct Known {
-        boat::Boat boat;
+        model::Boat boat;
         Studies wanted;
         plan::Plan plan;
     };
@@ -48,21 +48,21 @@ inline const plan::Plan& studied(const boat::Boat& boat, const Studies& wanted =
     return known.emplace_back(boat, wanted, planWith(boat.pieces.front(), plan::shopOf(boat), wanted)).plan;
 }
 
-inline boat::Boat boatOf(const std::vector<boat::Piece>& pieces) {
-    boat::Boat boat;
+inline model::Boat boatOf(const std::vector<model::Piece>& pieces) {
+    model::Boat boat;
     boat.name = "Made";
     boat.pieces = pieces;
     return boat;
 }
 
-inline const plan::Plan& studied(const boat::Piece& piece, const Studies& wanted = everyStudy) {
+inline const plan::Plan& studied(const model::Piece& piece, const Studies& wanted = everyStudy) {
     return studied(boatOf({piece}), wanted);
 }
 
 // What printPlans says of `boat`, printed once.
-inline const std::string& printed(const boat::Boat& boat) {
+inline const std::string& printed(const model::Boat& boat) {
     struct Known {
-        boat::Boat boat;
+        model::Boat boat;
         std::string text;
     };
     static std::list<Known> known;

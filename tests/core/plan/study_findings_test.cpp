@@ -1,8 +1,8 @@
 // Each finding that the longer look at the holding adds appears when it should. The states are written by hand.
 #include <gtest/gtest.h>
 
-#include "core/plan/findings.hpp"
-#include "core/plan/study_texts.hpp"
+#include "core/plan/findings/findings.hpp"
+#include "core/plan/findings/study_texts.hpp"
 #include "tests/core/plan/held_scene.hpp"
 
 namespace fayline::plan {
@@ -32,9 +32,9 @@ TEST(StudyFindings, OfAGlueThatFillsGapsOneNoteTellsWhatPressingWouldTake) {
     study.proposal.forEverything = 0;
     EXPECT_TRUE(the(studied(), Code::notPressed).text.is(texts::contactIsEnoughAlone));
     // On posts that is so whatever the number, and it is said at once.
-    scene.piece.form.kind = boat::FormKind::posts;
-    for (const boat::Station& station : scene.piece.holding.stations)
-        scene.piece.form.posts.push_back(boat::Post{.at_m = station.at_m});
+    scene.piece.form.kind = model::FormKind::posts;
+    for (const model::Station& station : scene.piece.holding.stations)
+        scene.piece.form.posts.push_back(model::Post{.at_m = station.at_m});
     EXPECT_EQ(countOf(studied(), Code::notPressed), 0);
     EXPECT_EQ(countOf(scene.findings(), Code::notPressed), 0);  // nothing asks for it
     for (holding::PressingNeed& need : scene.plan.holding.pressing) need.pad.push_N_m = 800;
@@ -105,10 +105,10 @@ TEST(StudyFindings, TooFewToolsToPressSaysHowFarTheyHoldAndHowManyWouldBeNeeded)
     EXPECT_EQ(textOf(finding(Code::moreClampsNeeded), scene.shop.display),
               "14 clamps close it. For squeeze-out everywhere use 28, or one long caul 31 mm thick.");
     // In sixteenths of an inch: 30.1 mm are 1.185 in, 1 1/8 in would be too thin.
-    scene.shop.display.lengths = measure::LengthNotation::feetInchesEighths;
+    scene.shop.display.lengths = units::LengthNotation::feetInchesEighths;
     EXPECT_NE(english(finding(Code::moreClampsNeeded), scene.shop.display).find("1 3/16 in"), std::string::npos);
     proposal.stations.resize(1);
-    proposal.stations[0].station.kind = boat::HoldKind::screw;
+    proposal.stations[0].station.kind = model::HoldKind::screw;
     EXPECT_EQ(english(finding(Code::moreClampsNeeded), scene.shop.display).find("One screw closes it."), 0U);
     EXPECT_TRUE(finding(Code::moreClampsNeeded).details.back().is(texts::notAllThatYouHave));
     EXPECT_EQ(countOf(scene.studied(study), Code::noStationsWouldDo), 0);
@@ -116,7 +116,7 @@ TEST(StudyFindings, TooFewToolsToPressSaysHowFarTheyHoldAndHowManyWouldBeNeeded)
     // The answer says the same in short.
     proposal.stations.assign(14, {});
     scene.plan.holdingStudy = study;
-    scene.plan.display.lengths = measure::LengthNotation::millimetres;
+    scene.plan.display.lengths = units::LengthNotation::millimetres;
     const auto more = [&] {
         const std::vector<Answer> answers = answersOf(scene.piece, scene.shop, scene.plan);
         return answers[static_cast<std::size_t>(Question::holding)].more;
@@ -134,12 +134,12 @@ TEST(StudyFindings, BetweenPostsNothingPressesAndThatIsSaid) {
     study.proposal.met = false;
     study.proposal.unmet = holding::Governs::pressing;
     study.proposal.withoutPressing = 3;
-    scene.piece.form.kind = boat::FormKind::posts;
+    scene.piece.form.kind = model::FormKind::posts;
     const auto one = [&] { return the(scene.studied(study), Code::noStationsWouldDo); };
     EXPECT_EQ(english(one()),
               "Between posts nothing squeezes this glue out, however many clamps. Three clamps on posts close it. "
               "Clamps stand on posts only. Gap limit and strength are met.");
-    scene.piece.form.kind = boat::FormKind::solid;
+    scene.piece.form.kind = model::FormKind::solid;
     EXPECT_TRUE(one().text.is(texts::nothingPressesEverywhere));
     EXPECT_TRUE(one().details.front().is(texts::notPadBesidePad));
 }

@@ -1,5 +1,5 @@
 // Trials in words, and what they measured in a stack.
-#include "core/plan/trials.hpp"
+#include "core/plan/study/trials.hpp"
 
 #include <gtest/gtest.h>
 
@@ -9,8 +9,8 @@
 namespace fayline::plan {
 namespace {
 
-boat::Trial oakTrial() {
-    boat::Trial trial;
+model::Trial oakTrial() {
+    model::Trial trial;
     trial.species = "oak_white";
     trial.span_m = 0.6;
     trial.width_m = 0.05;
@@ -30,26 +30,26 @@ TEST(TellTrial, SaysModulusErrorOwnWeightAndWhatTheSimpleFormulaWouldSay) {
     ASSERT_TRUE(told.result);
     EXPECT_TRUE(told.path.empty());
     EXPECT_TRUE(has(told.sentence, "would say 12300 MPa")) << told.sentence;
-    EXPECT_TRUE(has(told.sentence, "give or take " + measure::writeStress(told.result->modulusError_Pa)));
+    EXPECT_TRUE(has(told.sentence, "give or take " + units::writeStress(told.result->modulusError_Pa)));
     EXPECT_TRUE(has(told.sentence, "By its own weight it hung"));
-    boat::Trial unknown = oakTrial();
+    model::Trial unknown = oakTrial();
     unknown.species = "driftwood";
     EXPECT_TRUE(has(tellTrial(unknown, wood::builtInSpecies(), {}).sentence, "own weight is not counted"));
 }
 
 TEST(TellTrial, OneThatBrokeSaysItsStrainAndStress) {
-    boat::Trial trial = oakTrial();
+    model::Trial trial = oakTrial();
     trial.broke = true;
     trial.weight_kg = 9;
     trial.sag_m = 0.04;
     const TrialReported told = tellTrial(trial, wood::builtInSpecies(), {});
     ASSERT_TRUE(told.result);
-    EXPECT_TRUE(has(told.sentence, "It broke at a strain of " + measure::writeShare(*told.result->breakingStrain)))
+    EXPECT_TRUE(has(told.sentence, "It broke at a strain of " + units::writeShare(*told.result->breakingStrain)))
         << told.sentence;
 }
 
 TEST(TellTrial, WhatIsNoTrialIsSaidWithWhatWouldBeAccepted) {
-    boat::Trial trial = oakTrial();
+    model::Trial trial = oakTrial();
     trial.sag_m = 0;
     const TrialReported told = tellTrial(trial, wood::builtInSpecies(), {});
     EXPECT_FALSE(told.result);
@@ -64,9 +64,9 @@ TEST(MeasuredText, SaysRangesAndThatFewTrialsAreFew) {
     EXPECT_TRUE(has(measuredText(one[0], wood::builtInSpecies()), "White oak, one trial at 12 % moisture"))
         << measuredText(one[0], wood::builtInSpecies());
     EXPECT_TRUE(has(measuredText(one[0], wood::builtInSpecies()), "try more of them"));
-    const std::vector<wood::WoodMeasured> five = wood::woodsMeasured(std::vector<boat::Trial>(5, oakTrial()));
+    const std::vector<wood::WoodMeasured> five = wood::woodsMeasured(std::vector<model::Trial>(5, oakTrial()));
     EXPECT_TRUE(has(measuredText(five[0], wood::builtInSpecies()),
-                    "95 of 100 within " + measure::writeStress(five[0].modulusError_Pa)));
+                    "95 of 100 within " + units::writeStress(five[0].modulusError_Pa)));
     EXPECT_FALSE(has(measuredText(five[0], wood::builtInSpecies()), "try more"));
 }
 
@@ -76,23 +76,23 @@ TEST(TrialCaution, NamesEyesAndHands) {
 }
 
 TEST(WithMeasured, EveryGroupOfThatWoodAndNoOtherGetsItAtTheStacksMoisture) {
-    boat::Stack stack;
+    model::Stack stack;
     stack.moisture = 0.08;
-    stack.strips = {boat::Strips{.species = "oak_white"}, boat::Strips{.species = "ash_white"},
-                    boat::Strips{.species = "oak_white"}};
-    boat::Trial broke = oakTrial();
+    stack.strips = {model::Strips{.species = "oak_white"}, model::Strips{.species = "ash_white"},
+                    model::Strips{.species = "oak_white"}};
+    model::Trial broke = oakTrial();
     broke.broke = true;
     broke.weight_kg = 9;
     broke.sag_m = 0.04;
     const wood::WoodMeasured oak = wood::woodsMeasured({oakTrial(), broke})[0];
     const wood::Species& species = *wood::findSpecies(wood::builtInSpecies(), "oak_white");
     const double stiffer = wood::moistureFactorModulus(species, 0.08) / wood::moistureFactorModulus(species, 0.12);
-    const boat::Stack with = withMeasuredModulus(stack, oak, wood::builtInSpecies());
+    const model::Stack with = withMeasuredModulus(stack, oak, wood::builtInSpecies());
     ASSERT_TRUE(with.strips[0].moe_Pa && with.strips[2].moe_Pa);
     EXPECT_NEAR(*with.strips[0].moe_Pa, stiffer * *oak.modulus_Pa, 1);
     EXPECT_FALSE(with.strips[1].moe_Pa);
     EXPECT_FALSE(with.strips[0].breaksAt);
-    const boat::Stack breaking = withMeasuredBreaking(stack, oak, wood::builtInSpecies());
+    const model::Stack breaking = withMeasuredBreaking(stack, oak, wood::builtInSpecies());
     ASSERT_TRUE(breaking.strips[0].breaksAt);
     EXPECT_FALSE(breaking.strips[0].moe_Pa);
     EXPECT_FALSE(breaking.strips[1].breaksAt);

@@ -25,12 +25,12 @@ inline void expectWhole(const std::string& text) {
 
 // A line that fits, whole details, finite numbers, a source.
 inline void expectWholeLine(const Finding& finding) {
-    measure::Display inches;
-    inches.lengths = measure::LengthNotation::feetInchesEighths;
-    inches.forces = measure::ForceUnit::poundForce;
-    inches.weights = measure::WeightUnit::ounce;
-    inches.temperatures = measure::TemperatureUnit::fahrenheit;
-    for (const measure::Display& display : {inMillimetres, inches}) {
+    units::Display inches;
+    inches.lengths = units::LengthNotation::feetInchesEighths;
+    inches.forces = units::ForceUnit::poundForce;
+    inches.weights = units::WeightUnit::ounce;
+    inches.temperatures = units::TemperatureUnit::fahrenheit;
+    for (const units::Display& display : {inMillimetres, inches}) {
         const std::string line = textOf(finding, display);
         expectWhole(line);
         EXPECT_LE(line.size(), 160U) << line;

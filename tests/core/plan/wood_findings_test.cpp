@@ -5,9 +5,9 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
-#include "core/measure/scale.hpp"
-#include "core/plan/print.hpp"
-#include "core/plan/wood_texts.hpp"
+#include "core/export/print.hpp"
+#include "core/plan/findings/wood_texts.hpp"
+#include "core/units/scale.hpp"
 #include "core/wood/bending.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 
@@ -21,8 +21,8 @@ const Finding* findingOf(const Plan& plan, Code code) {
 }
 
 // A strip of 600 by 50 by 6 mm that sags as one of this modulus does under 1 kg, by W L^3 / 48 E I: small sags.
-boat::Trial trialOf(double modulus_Pa, const std::string& species = "oak_white") {
-    boat::Trial trial;
+model::Trial trialOf(double modulus_Pa, const std::string& species = "oak_white") {
+    model::Trial trial;
     trial.species = species;
     trial.span_m = 0.6;
     trial.width_m = 0.05;
@@ -30,19 +30,19 @@ boat::Trial trialOf(double modulus_Pa, const std::string& species = "oak_white")
     trial.weight_kg = 1;
     trial.moisture = 0.10;
     const double inertia = 0.05 * std::pow(0.006, 3) / 12;
-    trial.sag_m = measure::standardGravity_m_s2 * std::pow(0.6, 3) / (48 * modulus_Pa * inertia);
+    trial.sag_m = units::standardGravity_m_s2 * std::pow(0.6, 3) / (48 * modulus_Pa * inertia);
     trial.readTo_m = 0.00005;
     return trial;
 }
 
-boat::Boat boatWith(double modulus_Pa, int trials) {
-    boat::Boat boat;
+model::Boat boatWith(double modulus_Pa, int trials) {
+    model::Boat boat;
     boat.pieces.push_back(made::bend(0.9, 1.0));
     boat.trials.assign(static_cast<std::size_t>(trials), trialOf(modulus_Pa));
     return boat;
 }
 
-Plan planOf(const boat::Boat& boat) {
+Plan planOf(const model::Boat& boat) {
     return makePlan(boat.pieces[0], shopOf(boat));
 }
 
@@ -79,13 +79,13 @@ TEST(WoodFindings, NothingIsToldWithinTheRangeOfTheTrials) {
     // One trial says little: half as stiff again lies within what a single strip may be off.
     EXPECT_FALSE(findingOf(planOf(boatWith(1.5 * taken(), 1)), Code::woodMeasured));
     // Another wood's trials say nothing of this one.
-    boat::Boat other = boatWith(2 * taken(), 8);
-    for (boat::Trial& trial : other.trials) trial.species = "ash_white";
+    model::Boat other = boatWith(2 * taken(), 8);
+    for (model::Trial& trial : other.trials) trial.species = "ash_white";
     EXPECT_FALSE(findingOf(planOf(other), Code::woodMeasured));
 }
 
 TEST(WoodFindings, OnceAdoptedNothingIsLeftToTell) {
-    boat::Boat boat = boatWith(1.5 * taken(), 8);
+    model::Boat boat = boatWith(1.5 * taken(), 8);
     ASSERT_TRUE(shopOf(boat).measured.at(0).modulus_Pa);
     boat.pieces[0].stack.strips[0].moe_Pa = *shopOf(boat).measured[0].modulus_Pa;
     EXPECT_FALSE(findingOf(planOf(boat), Code::woodMeasured));
@@ -93,8 +93,8 @@ TEST(WoodFindings, OnceAdoptedNothingIsLeftToTell) {
 
 // Source: the middle trend of Wood Handbook Table 5-14 (M), as bending_test has it; the trial was dried to 6 %.
 TEST(WoodFindings, AModulusMeasuredDryIsMovedToTheStacksMoisture) {
-    boat::Boat boat = boatWith(1.5 * taken(), 8);
-    for (boat::Trial& trial : boat.trials) trial.moisture = 0.06;
+    model::Boat boat = boatWith(1.5 * taken(), 8);
+    for (model::Trial& trial : boat.trials) trial.moisture = 0.06;
     const Finding* told = nullptr;
     const Plan plan = planOf(boat);
     told = findingOf(plan, Code::woodMeasured);
@@ -106,9 +106,9 @@ TEST(WoodFindings, AModulusMeasuredDryIsMovedToTheStacksMoisture) {
 }
 
 TEST(WoodFindings, StripsThatBrokeEarlyRaiseTheChance) {
-    boat::Boat boat = boatWith(taken(), 0);
+    model::Boat boat = boatWith(taken(), 0);
     boat.pieces[0].stack.strips[0].thickness_m = 0.008;
-    boat::Trial broke = trialOf(taken());
+    model::Trial broke = trialOf(taken());
     broke.broke = true;
     broke.weight_kg = 8;
     broke.sag_m = 0.030;
@@ -130,7 +130,7 @@ TEST(WoodFindings, StripsThatBrokeEarlyRaiseTheChance) {
 }
 
 TEST(WoodFindings, ATrialThatSaysNothingIsNamed) {
-    boat::Boat boat = boatWith(taken(), 1);
+    model::Boat boat = boatWith(taken(), 1);
     boat.trials[0].sag_m = 0;
     const Plan plan = planOf(boat);
     const Finding* told = findingOf(plan, Code::trialLeftOut);
@@ -140,8 +140,8 @@ TEST(WoodFindings, ATrialThatSaysNothingIsNamed) {
 }
 
 TEST(WoodFindings, AWoodWithoutItsStrengthAcrossTheGrainSaysWhatIsNotLookedAt) {
-    boat::Boat boat = boatWith(1e10, 0);
-    boat::OwnSpecies own;
+    model::Boat boat = boatWith(1e10, 0);
+    model::OwnSpecies own;
     own.id = "driftwood";
     own.mor_Pa = 80e6;
     own.moe_Pa = 9000e6;
@@ -157,8 +157,8 @@ TEST(WoodFindings, AWoodWithoutItsStrengthAcrossTheGrainSaysWhatIsNotLookedAt) {
 }
 
 TEST(WoodFindings, AWoodWithoutStrengthAndModulusIsTakenForAMiddlingOneAndSaidTo) {
-    boat::Boat boat = boatWith(1e10, 0);
-    boat::OwnSpecies own;
+    model::Boat boat = boatWith(1e10, 0);
+    model::OwnSpecies own;
     own.id = "driftwood";
     boat.species.push_back(own);
     boat.pieces[0].stack.strips[0].species = "driftwood";

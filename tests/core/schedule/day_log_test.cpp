@@ -13,7 +13,7 @@
 #include <thread>
 
 #include "core/math/count.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/temporary_folder.hpp"
 
 namespace fayline::schedule {
@@ -178,7 +178,7 @@ TEST(DayLog, OnAFullDiskItSaysSoAndKeepsWholeLinesOnly) {
     const auto signal = ::signal(SIGXFSZ, SIG_IGN);
     const rlimit little{before.size() + 10, old.rlim_max};
     ASSERT_EQ(::setrlimit(RLIMIT_FSIZE, &little), 0);
-    EXPECT_THROW(writer.append(eventOf(1), morning), measure::InputError);
+    EXPECT_THROW(writer.append(eventOf(1), morning), units::InputError);
     ASSERT_EQ(::setrlimit(RLIMIT_FSIZE, &old), 0);
     ::signal(SIGXFSZ, signal);
     EXPECT_EQ(read(path), before);
@@ -197,10 +197,10 @@ TEST(DayLog, WhatCouldNotBeFlushedDoesNotStayInTheFile) {
     DayLogWriter::begin(path, "about", morning).append(eventOf(0), morning);
     const std::string before = read(path);
     DayLogWriter failing = DayLogWriter::goOn(path, failingFlush);
-    EXPECT_THROW(failing.append(eventOf(1), morning), measure::InputError);
+    EXPECT_THROW(failing.append(eventOf(1), morning), units::InputError);
     EXPECT_EQ(read(path), before);
     // A day whose first line never reached the disk was not begun.
-    EXPECT_THROW(DayLogWriter::begin(folder.file("b"), "about", morning, failingFlush), measure::InputError);
+    EXPECT_THROW(DayLogWriter::begin(folder.file("b"), "about", morning, failingFlush), units::InputError);
     EXPECT_FALSE(std::filesystem::exists(folder.file("b")));
 }
 
@@ -240,13 +240,13 @@ TEST(DayLog, OfADayWhoseFirstLineIsLostTheEventsAreSaved) {
 
 TEST(DayLog, WhatIsNoLogIsRefusedInWords) {
     for (const char* text : {"", "\n", "nonsense\n", "{\"fayline\": 1}\n"}) {
-        EXPECT_THROW(readDayLog(text), measure::InputError) << text;
+        EXPECT_THROW(readDayLog(text), units::InputError) << text;
     }
     const TemporaryFolder folder;
-    EXPECT_THROW(loadDayLog(folder.file("nowhere")), measure::InputError);
-    EXPECT_THROW(DayLogWriter::begin(folder.file("no") / "folder", "", morning), measure::InputError);
+    EXPECT_THROW(loadDayLog(folder.file("nowhere")), units::InputError);
+    EXPECT_THROW(DayLogWriter::begin(folder.file("no") / "folder", "", morning), units::InputError);
     DayLogWriter::begin(folder.file("a"), "", morning);
-    EXPECT_THROW(DayLogWriter::begin(folder.file("a"), "", morning), measure::InputError);  // never written over
+    EXPECT_THROW(DayLogWriter::begin(folder.file("a"), "", morning), units::InputError);  // never written over
 }
 
 TEST(DayLog, AfterACrashTheSameStartOfTheMachineSaysTheTime) {

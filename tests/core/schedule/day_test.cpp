@@ -6,7 +6,7 @@
 #include <algorithm>
 
 #include "core/math/count.hpp"
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/core/schedule/made_job.hpp"
 
 namespace fayline::schedule {
@@ -197,7 +197,7 @@ TEST(Day, LivesInSeveralAirsAddUpToOne) {
 TEST(Day, OtherTasksForAnotherAirAreRefused) {
     Job other = twoStrips();
     other.stations.pop_back();
-    EXPECT_THROW(stateAt({{0, twoStrips()}, {10, other}}, {started(0)}, 20), measure::InputError);
+    EXPECT_THROW(stateAt({{0, twoStrips()}, {10, other}}, {started(0)}, 20), units::InputError);
 }
 
 TEST(Day, PaceOfWhatWasDoneIsToldBesideThePlan) {

@@ -8,7 +8,7 @@
 #include <cstring>
 #include <vector>
 
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/core/schedule/made_job.hpp"
 
 namespace fayline::schedule {
@@ -325,7 +325,7 @@ TEST(Days, WhatIsNoShareIsRefusedWithItsPlace) {
     const auto pathOf = [](const Uncertain& uncertain) {
         try {
             simulateDays(made::threeStrips(2), uncertain, 1, 1, goOn);
-        } catch (const measure::InputError& error) {
+        } catch (const units::InputError& error) {
             return error.path();
         }
         return std::string();
@@ -344,7 +344,7 @@ TEST(Days, WhatIsNoShareIsRefusedWithItsPlace) {
 }
 
 TEST(Days, NobodyThereIsRefused) {
-    EXPECT_THROW(simulateDays(made::threeStrips(0), tasksOnly(0.2), 10, 1, goOn), measure::InputError);
+    EXPECT_THROW(simulateDays(made::threeStrips(0), tasksOnly(0.2), 10, 1, goOn), units::InputError);
 }
 
 }  // namespace

@@ -10,7 +10,7 @@
 #include <string>
 #include <vector>
 
-#include "core/measure/input_error.hpp"
+#include "core/units/input_error.hpp"
 #include "tests/core/schedule/made_job.hpp"
 
 namespace fayline::schedule {
@@ -359,7 +359,7 @@ TEST(Run, WhatCannotBeDoneIsToldWithItsPlace) {
         change(job);
         try {
             runOf(job);
-        } catch (const measure::InputError& error) {
+        } catch (const units::InputError& error) {
             EXPECT_FALSE(std::string(error.what()).empty());
             return error.path();
         }

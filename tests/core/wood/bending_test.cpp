@@ -62,8 +62,8 @@ TEST(Bending, AtTwelvePercentAndStraightGrainIsTheTableRaisedForShear) {
     EXPECT_DOUBLE_EQ(dry.modulus_Pa, 1.10 * oak.moe_Pa.value);
     EXPECT_DOUBLE_EQ(dry.breakingStrain, dry.rupture_Pa / dry.modulus_Pa);
     EXPECT_EQ(dry.ruptureSource.text, oak.mor_Pa.source.text);
-    EXPECT_EQ(dry.ruptureSource.mark, measure::Mark::transcribed);
-    EXPECT_EQ(dry.modulusSource.mark, measure::Mark::transcribed);
+    EXPECT_EQ(dry.ruptureSource.mark, units::Mark::transcribed);
+    EXPECT_EQ(dry.modulusSource.mark, units::Mark::transcribed);
 }
 
 TEST(Bending, CorrectionsMultiplyAndAreNamedWithTheLeastSureMark) {
@@ -71,7 +71,7 @@ TEST(Bending, CorrectionsMultiplyAndAreNamedWithTheLeastSureMark) {
     const Bending wet = bending(oak, 0.20, 0.10, std::nullopt);
     EXPECT_NEAR(wet.rupture_Pa, oak.mor_Pa.value * 0.75 * 0.81, 1);
     EXPECT_NEAR(wet.modulus_Pa, oak.moe_Pa.value * 1.10 * 0.87 * 0.89, 1);
-    EXPECT_EQ(wet.ruptureSource.mark, measure::Mark::fromMemory);
+    EXPECT_EQ(wet.ruptureSource.mark, units::Mark::fromMemory);
     EXPECT_NE(wet.ruptureSource.text.find("Table 5-14"), std::string::npos);
     EXPECT_NE(wet.ruptureSource.text.find("Table 5-12"), std::string::npos);
     EXPECT_NE(wet.modulusSource.text.find("footnote c"), std::string::npos);
@@ -94,7 +94,7 @@ TEST(Bending, MeasuredBreakingStrainIsUsedAsItIs) {
     EXPECT_EQ(measured.modulus_Pa, 9e9);
     EXPECT_EQ(measured.breakingStrain, 0.011);
     EXPECT_EQ(measured.breakingSource.text, "measured by the user");
-    EXPECT_EQ(measured.breakingSource.mark, measure::Mark::commonPractice);
+    EXPECT_EQ(measured.breakingSource.mark, units::Mark::commonPractice);
     const Bending table = bending(wood("oak_white"), 0.20, 0.10, std::nullopt);
     EXPECT_EQ(table.breakingSource.text, table.ruptureSource.text);
 }

@@ -5,8 +5,8 @@
 #include <set>
 #include <string>
 
-#include "core/measure/input_error.hpp"
-#include "core/measure/units.hpp"
+#include "core/units/input_error.hpp"
+#include "core/units/units.hpp"
 #include "core/wood/species.hpp"
 
 namespace fayline::wood {
@@ -36,7 +36,7 @@ TEST(BuiltInSpecies, EveryValueIsFiniteAndHasASource) {
         EXPECT_FALSE(one.name.empty()) << one.id;
         EXPECT_FALSE(one.botanical.empty()) << one.id;
         EXPECT_FALSE(one.own) << one.id;
-        for (const measure::Cited* cited : {&one.sg, &one.mor_Pa, &one.moe_Pa, &one.moistureOfIntersection}) {
+        for (const units::Cited* cited : {&one.sg, &one.mor_Pa, &one.moe_Pa, &one.moistureOfIntersection}) {
             EXPECT_GT(cited->value, 0) << one.id;
             EXPECT_FALSE(cited->source.text.empty()) << one.id;
         }
@@ -88,9 +88,9 @@ std::string fileWith(const std::string& line, const std::string& instead) {
 TEST(ReadSpecies, ValuesComeInSiWithMarkAndSource) {
     const std::vector<Species> all = readSpecies(fileWith("", ""));
     ASSERT_EQ(all.size(), 1U);
-    EXPECT_EQ(all[0].mor_Pa.value, 10000 * measure::psi_Pa);
-    EXPECT_NEAR(all[0].moe_Pa.value, 1.5e6 * measure::psi_Pa, 1);
-    EXPECT_EQ(all[0].mor_Pa.source.mark, measure::Mark::fromMemory);
+    EXPECT_EQ(all[0].mor_Pa.value, 10000 * units::psi_Pa);
+    EXPECT_NEAR(all[0].moe_Pa.value, 1.5e6 * units::psi_Pa, 1);
+    EXPECT_EQ(all[0].mor_Pa.source.mark, units::Mark::fromMemory);
     EXPECT_EQ(all[0].mor_Pa.source.text, "A book");
     EXPECT_EQ(all[0].sg.source.text, "A book; page 3");
     EXPECT_FALSE(all[0].shear_Pa);
@@ -102,7 +102,7 @@ TEST(ReadSpecies, SgFollowsFromADensity) {
     const std::vector<Species> all =
         readSpecies(fileWith("\"sg\": {\"value\": 0.5", "\"density_kg_m3\": {\"value\": 560"));
     EXPECT_DOUBLE_EQ(all[0].sg.value, 0.5);
-    EXPECT_EQ(all[0].sg.source.mark, measure::Mark::derived);
+    EXPECT_EQ(all[0].sg.source.mark, units::Mark::derived);
     EXPECT_NE(all[0].sg.source.text.find("A book; page 3 (P)"), std::string::npos);
 }
 
@@ -140,7 +140,7 @@ TEST(ReadSpecies, MistakesAreNamedByTheirPath) {
         try {
             readSpecies(fileWith(mistake.line, mistake.instead));
             ADD_FAILURE() << mistake.instead << " was read";
-        } catch (const measure::InputError& error) {
+        } catch (const units::InputError& error) {
             EXPECT_EQ(error.path(), mistake.path) << error.what();
             EXPECT_FALSE(error.accepted().empty());
         }
@@ -153,13 +153,13 @@ TEST(ReadSpecies, TwoWoodsWithOneIdAreRefused) {
     try {
         readSpecies(text);
         FAIL();
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         EXPECT_EQ(error.path(), "species[1].id");
     }
 }
 
 TEST(OwnSpecies, KeepsTheUsersValuesAndSource) {
-    boat::OwnSpecies own;
+    model::OwnSpecies own;
     own.id = "padauk";
     own.mor_Pa = 120e6;
     own.shear_Pa = 13e6;
@@ -174,11 +174,11 @@ TEST(OwnSpecies, KeepsTheUsersValuesAndSource) {
     EXPECT_EQ(species.shear_Pa->value, 13e6);
     EXPECT_FALSE(species.shrinkRadial);
     EXPECT_EQ(species.mor_Pa.source.text, "Grandfather's notebook");
-    EXPECT_EQ(species.mor_Pa.source.mark, measure::Mark::fromMemory);
+    EXPECT_EQ(species.mor_Pa.source.mark, units::Mark::fromMemory);
 
     own.source.clear();
     EXPECT_EQ(ownSpecies(own).moe_Pa.source.text, "the user's own value");
-    EXPECT_EQ(ownSpecies(own).moe_Pa.source.mark, measure::Mark::commonPractice);
+    EXPECT_EQ(ownSpecies(own).moe_Pa.source.mark, units::Mark::commonPractice);
 }
 
 }  // namespace

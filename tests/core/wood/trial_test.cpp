@@ -9,8 +9,8 @@
 #include <limits>
 #include <random>
 
-#include "core/measure/input_error.hpp"
-#include "core/measure/scale.hpp"
+#include "core/units/input_error.hpp"
+#include "core/units/scale.hpp"
 #include "core/wood/bending.hpp"
 
 namespace fayline::wood {
@@ -84,10 +84,10 @@ Shape shapeOf(const Strip& strip) {
     return {at[1], at[3] / strip.stiffness, slope};
 }
 
-constexpr double gravity = measure::standardGravity_m_s2;
+constexpr double gravity = units::standardGravity_m_s2;
 
-boat::Trial oakTrial() {
-    boat::Trial trial;
+model::Trial oakTrial() {
+    model::Trial trial;
     trial.species = "oak_white";
     trial.span_m = 0.6;
     trial.width_m = 0.05;
@@ -98,8 +98,8 @@ boat::Trial oakTrial() {
 }
 
 // The wood without a density: its own weight is not counted.
-boat::Trial weightless() {
-    boat::Trial trial = oakTrial();
+model::Trial weightless() {
+    model::Trial trial = oakTrial();
     trial.species = "of no table";
     return trial;
 }
@@ -145,7 +145,7 @@ TEST(Slung, TheGreatestLoadIsWhereItSlipsThrough) {
 // The way there and back: a strip of known modulus is loaded, its sag given back to the trial.
 TEST(Trial, GivesBackTheModulusOfAStripOfKnownOne) {
     for (const double weight_kg : {0.5, 1.0, 3.0, 6.0, 9.0}) {
-        boat::Trial trial = weightless();
+        model::Trial trial = weightless();
         trial.weight_kg = weight_kg;
         const double inertia = trial.width_m * std::pow(trial.thickness_m, 3) / 12;
         const double shear = 1.2 * 16 * std::pow(trial.thickness_m / trial.span_m, 2);
@@ -164,7 +164,7 @@ double worstByOwnWeight(double share) {
     double worst = 0;
     for (const double span_m : {0.4, 0.6, 0.9, 1.2, 1.5, 1.8}) {
         for (const double weight_kg : {0.25, 0.5, 1.0, 2.0, 4.0}) {
-            boat::Trial trial = oakTrial();
+            model::Trial trial = oakTrial();
             trial.span_m = span_m;
             trial.weight_kg = weight_kg;
             const double own = gravity * 1000 * oak.sg.value * (1 + trial.moisture) * trial.width_m * trial.thickness_m;
@@ -196,7 +196,7 @@ TEST(Trial, OwnWeightSpreadAlongTheStripCostsLessThanIsSaid) {
 
 // Source: the tables' own footnote (Wood Handbook Table 5-3, P*): over 14 depths shear is a tenth of the bending sag.
 TEST(Trial, OverFourteenDepthsShearIsTenPercentOfTheBendingSag) {
-    boat::Trial trial = weightless();
+    model::Trial trial = weightless();
     trial.thickness_m = 0.02;
     trial.span_m = 14 * trial.thickness_m;
     trial.sag_m = 1e-4;
@@ -212,7 +212,7 @@ TEST(Trial, TheSimpleModulusIsAsWorkedByHand) {
 }
 
 TEST(Trial, TwiceTheWidthAtTheSameSagHalvesTheModulusAndTwiceTheThicknessLeavesAnEighth) {
-    boat::Trial trial = weightless();
+    model::Trial trial = weightless();
     trial.span_m = 2;
     trial.sag_m = 0.01;
     const double before = trialResult(trial, "").modulus_Pa;
@@ -226,7 +226,7 @@ TEST(Trial, TwiceTheWidthAtTheSameSagHalvesTheModulusAndTwiceTheThicknessLeavesA
 // Readings drawn at random round true ones, each within half its step; their spread is the error that is told. Friction
 // is left out of the draw, so the told error may be greater by it. Tolerance: 3 % for 20 000 draws and the cube's bend.
 TEST(Trial, TheErrorIsThatOfReadingsDrawnAtRandom) {
-    boat::Trial truth = weightless();
+    model::Trial truth = weightless();
     truth.sag_m = 0.004;
     const TrialResult told = trialResult(truth, "");
     std::mt19937_64 random(8);
@@ -237,7 +237,7 @@ TEST(Trial, TheErrorIsThatOfReadingsDrawnAtRandom) {
     double squares = 0;
     constexpr int draws = 20000;
     for (int i = 0; i < draws; ++i) {
-        boat::Trial trial = truth;
+        model::Trial trial = truth;
         trial.sag_m = read(read(truth.sag_m, truth.readTo_m), truth.readTo_m);
         trial.thickness_m = read(truth.thickness_m, sectionReadTo_m);
         trial.width_m = read(truth.width_m, sectionReadTo_m);
@@ -254,7 +254,7 @@ TEST(Trial, TheErrorIsThatOfReadingsDrawnAtRandom) {
 }
 
 TEST(Trial, OneThatBrokeTellsRuptureAndTheStrainThere) {
-    boat::Trial trial = weightless();
+    model::Trial trial = weightless();
     trial.span_m = 0.25;
     trial.thickness_m = 0.005;
     trial.weight_kg = 30;
@@ -269,45 +269,45 @@ TEST(Trial, OneThatBrokeTellsRuptureAndTheStrainThere) {
     EXPECT_FALSE(trialResult(oakTrial(), "").rupture_Pa);
 }
 
-std::string errorOf(const boat::Trial& trial) {
+std::string errorOf(const model::Trial& trial) {
     try {
         trialResult(trial, "trials[2].");
-    } catch (const measure::InputError& error) {
+    } catch (const units::InputError& error) {
         return error.what();
     }
     return "accepted";
 }
 
 TEST(Trial, WhatIsNoTrialIsNamedWithWhatWouldBe) {
-    const auto with = [](double boat::Trial::*member, double value) {
-        boat::Trial trial = oakTrial();
+    const auto with = [](double model::Trial::*member, double value) {
+        model::Trial trial = oakTrial();
         trial.*member = value;
         return errorOf(trial);
     };
-    EXPECT_EQ(with(&boat::Trial::sag_m, 0), "trials[2].sag_mm: 0 is not a sag; give a number above 0");
-    EXPECT_EQ(with(&boat::Trial::sag_m, -0.001), "trials[2].sag_mm: -1 is not a sag; give a number above 0");
-    EXPECT_TRUE(with(&boat::Trial::weight_kg, 0).starts_with("trials[2].weight_kg: 0 is not a weight;"));
+    EXPECT_EQ(with(&model::Trial::sag_m, 0), "trials[2].sag_mm: 0 is not a sag; give a number above 0");
+    EXPECT_EQ(with(&model::Trial::sag_m, -0.001), "trials[2].sag_mm: -1 is not a sag; give a number above 0");
+    EXPECT_TRUE(with(&model::Trial::weight_kg, 0).starts_with("trials[2].weight_kg: 0 is not a weight;"));
     EXPECT_TRUE(
-        with(&boat::Trial::width_m, std::numeric_limits<double>::quiet_NaN()).starts_with("trials[2].width_mm"));
-    EXPECT_TRUE(with(&boat::Trial::thickness_m, -1).starts_with("trials[2].thickness_mm"));
-    EXPECT_TRUE(with(&boat::Trial::moisture, -0.1).starts_with("trials[2].moisture_pct"));
-    EXPECT_TRUE(with(&boat::Trial::readTo_m, -0.1).starts_with("trials[2].read_to_mm"));
-    const std::string tooShort = with(&boat::Trial::span_m, 0.05);
+        with(&model::Trial::width_m, std::numeric_limits<double>::quiet_NaN()).starts_with("trials[2].width_mm"));
+    EXPECT_TRUE(with(&model::Trial::thickness_m, -1).starts_with("trials[2].thickness_mm"));
+    EXPECT_TRUE(with(&model::Trial::moisture, -0.1).starts_with("trials[2].moisture_pct"));
+    EXPECT_TRUE(with(&model::Trial::readTo_m, -0.1).starts_with("trials[2].read_to_mm"));
+    const std::string tooShort = with(&model::Trial::span_m, 0.05);
     EXPECT_TRUE(tooShort.starts_with("trials[2].span_mm: a span of 50 is shorter than ten thicknesses")) << tooShort;
     EXPECT_NE(tooShort.find("give 60 or more"), std::string::npos) << tooShort;
-    const std::string tooFar = with(&boat::Trial::sag_m, 0.13);
+    const std::string tooFar = with(&model::Trial::sag_m, 0.13);
     EXPECT_TRUE(tooFar.starts_with("trials[2].sag_mm: a sag of 130 is more than a fifth of the span")) << tooFar;
     EXPECT_NE(tooFar.find("up to 120"), std::string::npos) << tooFar;
-    const std::string heavy = with(&boat::Trial::weight_kg, 100);
+    const std::string heavy = with(&model::Trial::weight_kg, 100);
     EXPECT_TRUE(heavy.starts_with("trials[2].weight_kg: under 100 kg this strip would bear ")) << heavy;
     EXPECT_NE(heavy.find("or say that it broke"), std::string::npos) << heavy;
-    boat::Trial broke = oakTrial();
+    model::Trial broke = oakTrial();
     broke.weight_kg = 100;
     broke.broke = true;
     EXPECT_EQ(errorOf(broke), "accepted");
     EXPECT_EQ(errorOf(weightless()), "accepted");
     // A long thin strip slips through by its own weight before a small weight lowers it as far as that.
-    boat::Trial thin = oakTrial();
+    model::Trial thin = oakTrial();
     thin.span_m = 3;
     thin.thickness_m = 0.001;
     thin.weight_kg = 0.02;
@@ -316,12 +316,12 @@ TEST(Trial, WhatIsNoTrialIsNamedWithWhatWouldBe) {
 }
 
 TEST(WoodsMeasured, MeansWoodByWoodAndLeavesOutWhatSaysNothing) {
-    boat::Trial first = oakTrial();
-    boat::Trial second = oakTrial();
+    model::Trial first = oakTrial();
+    model::Trial second = oakTrial();
     second.sag_m = 0.0044;
-    boat::Trial none = oakTrial();
+    model::Trial none = oakTrial();
     none.sag_m = 0;
-    boat::Trial other = oakTrial();
+    model::Trial other = oakTrial();
     other.species = "ash_white";
     const std::vector<WoodMeasured> woods = woodsMeasured({first, other, none, second});
     ASSERT_EQ(woods.size(), 2U);
@@ -342,7 +342,7 @@ TEST(WoodsMeasured, MeansWoodByWoodAndLeavesOutWhatSaysNothing) {
 TEST(WoodsMeasured, OneTrialSaysLittleAndTenThatAgreeMuch) {
     const WoodMeasured one = woodsMeasured({oakTrial()}).front();
     EXPECT_NEAR(one.modulusError_Pa / *one.modulus_Pa, 2.776 * 0.22, 0.001);
-    const WoodMeasured ten = woodsMeasured(std::vector<boat::Trial>(10, oakTrial())).front();
+    const WoodMeasured ten = woodsMeasured(std::vector<model::Trial>(10, oakTrial())).front();
     EXPECT_NEAR(ten.modulusError_Pa / *ten.modulus_Pa, 0.0834, 0.002);
 }
 
@@ -355,9 +355,9 @@ TEST(WoodsMeasured, TheRangeHoldsTheTruthAsOftenAsItSays) {
     int held = 0;
     constexpr int times = 3000;
     for (int i = 0; i < times; ++i) {
-        std::vector<boat::Trial> trials(3, weightless());
+        std::vector<model::Trial> trials(3, weightless());
         const double truth = trialResult(trials[0], "").modulus_Pa;
-        for (boat::Trial& trial : trials) {
+        for (model::Trial& trial : trials) {
             const double factor = std::clamp(scatter(random), 0.3, 1.7);
             trial.sag_m /= factor;  // nearly: the large sag is under a thousandth here
         }
