@@ -1,6 +1,6 @@
 // What a user types into a field, read as a value in SI; and a value written as such a field shows it.
 //
-// Lengths go through core/measure. Every function that reads throws units::InputError with an empty path: what was
+// Lengths go through core/units. Every function that reads throws units::InputError with an empty path: what was
 // found and what would be accepted. Commas as units::withoutCommas reads
 // them: "1,5" is 1.5, "1,200" is refused because it may be either.
 #pragma once

@@ -14,7 +14,7 @@ namespace fayline::app {
 
 namespace {
 
-// From functions of core/measure, in the units of a display.
+// From functions of core/units, in the units of a display.
 template <class Write, class Read>
 Way<double> measured(Write write, Read read, const char* widest = "") {
     return {[write](double value, const Shown& shown) { return text(write(value, shown.display)); },

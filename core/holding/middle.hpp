@@ -1,7 +1,7 @@
 // The middle of a stack that lies down: the curve along which the contact is solved, by its own arc length s.
 //
 // s is 0 at the line's start and grows along the line; it is negative before the start trim line. Beyond the trim lines
-// the curve runs on as an arc of its end's curvature. Signs as in core/stack: curvature > 0 where the form is convex
+// the curve runs on as an arc of its end's curvature. Signs as in core/laminate: curvature > 0 where the form is convex
 // toward the stack. Source: differential geometry of parallels (D).
 //
 // A form that allows for springback turns each section by so much more: its turn is added to the middle's, whose length

@@ -1,4 +1,4 @@
-// The release of a glued stack, rho of core/stack/release, against finite elements.
+// The release of a glued stack, rho of core/laminate/springback/release, against finite elements.
 //
 // The elements know what the project's beam leaves out: shear in the wood (its shear modulus is a sixteenth of that
 // along the grain), squeezing across the grain, sections that warp. What both assume: the strips slid freely on each

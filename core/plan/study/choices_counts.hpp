@@ -1,6 +1,6 @@
 // What one stack costs and risks: every count of a choice.
 //
-// Strain, chance and spares are those of core/stack for the wanted line; `shareOnForm` raises the share by 1 / (1 -
+// Strain, chance and spares are those of core/laminate for the wanted line; `shareOnForm` raises the share by 1 / (1 -
 // rho) where the form allows for springback (within 1 % of the form's own answer, which goes section by section). Glue
 // and margin are those of the day's plan. Wood lost: kerf and two planed faces for each strip, what is planed off a
 // taper and what the stack is deeper than the piece as it is, over all the wood that is sawn for it; over-run and rip

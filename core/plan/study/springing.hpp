@@ -1,5 +1,5 @@
 // A piece that came off its form a little off, sprung home: what it takes and what stays in it
-// (core/stack/sprung_home).
+// (core/laminate/springback/sprung_home).
 #pragma once
 
 #include <optional>
