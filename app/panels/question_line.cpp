@@ -1,7 +1,6 @@
 #include "app/panels/question_line.hpp"
 
 #include <QEvent>
-#include <QHBoxLayout>
 #include <QKeyEvent>
 #include <QPainter>
 #include <QTextLayout>
@@ -12,6 +11,7 @@
 #include "app/look/theme.hpp"
 #include "app/panels/findings_list.hpp"
 #include "app/panels/reading.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::app {
 
@@ -215,14 +215,13 @@ void QuestionButton::changeEvent(QEvent* event) {
 QuestionLine::QuestionLine(QWidget* parent) : QWidget(parent) {
     setObjectName(QStringLiteral("questionLine"));
     setAccessibleName(tr("The nine questions"));
-    auto* layout = new QHBoxLayout(this);
-    layout->setContentsMargins(0, 0, 0, 0);
-    layout->setSpacing(0);
+    QSizePolicy policy(QSizePolicy::Expanding, QSizePolicy::Minimum);
+    policy.setHeightForWidth(true);
+    setSizePolicy(policy);
     using enum plan::Question;
     for (const plan::Question question : {line, strips, form, holding, glue, time, stock, paper, record}) {
         auto* button = new QuestionButton(question, this);
         connect(button, &QAbstractButton::clicked, this, [this, question] { emit questionChosen(question); });
-        layout->addWidget(button);
         buttons_.push_back(button);
     }
 }
@@ -250,6 +249,68 @@ void QuestionLine::showUnplanned(const Shown& shown) {
             fault ? tr("no plan yet: see %1").arg(QObject::tr(questionWord(*fault))) : tr("no plan yet");
         button->showUnplanned(atFault ? tr("cannot be planned") : elsewhere, why, atFault);
     }
+}
+
+int QuestionLine::neededWidth(int perRow) const {
+    int width = 0;
+    for (int column = 0; column < perRow; ++column) {
+        int widest = 0;
+        for (int i = column; i < math::countOf(buttons_); i += perRow) {
+            widest = std::max(widest, buttons_[i]->sizeHint().width());
+        }
+        width += widest;
+    }
+    return width;
+}
+
+int QuestionLine::perRow(int width) const {
+    const int all = math::countOf(buttons_);
+    return width >= neededWidth(all) ? all : (all + 1) / 2;
+}
+
+QSize QuestionLine::sizeHint() const {
+    return {neededWidth(math::countOf(buttons_)), buttons_.front()->sizeHint().height()};
+}
+
+QSize QuestionLine::minimumSizeHint() const {
+    return {neededWidth(perRow(0)), buttons_.front()->sizeHint().height()};
+}
+
+int QuestionLine::heightForWidth(int width) const {
+    return (perRow(width) < math::countOf(buttons_) ? 2 : 1) * buttons_.front()->sizeHint().height();
+}
+
+// What is left over of the width goes to all columns alike.
+void QuestionLine::place() {
+    const int columns = perRow(width());
+    const int spare = std::max(0, width() - neededWidth(columns));
+    const int height = buttons_.front()->sizeHint().height();
+    int left = 0;
+    for (int column = 0; column < columns; ++column) {
+        int wide = spare * (column + 1) / columns - spare * column / columns;
+        int widest = 0;
+        for (int i = column; i < math::countOf(buttons_); i += columns) {
+            widest = std::max(widest, buttons_[i]->sizeHint().width());
+        }
+        wide += widest;
+        for (int i = column, row = 0; i < math::countOf(buttons_); i += columns, ++row) {
+            buttons_[i]->setGeometry(left, row * height, wide, height);
+        }
+        left += wide;
+    }
+}
+
+void QuestionLine::resizeEvent(QResizeEvent*) {
+    place();
+}
+
+// A button that needs another width asks for a new layout.
+bool QuestionLine::event(QEvent* event) {
+    if (event->type() == QEvent::LayoutRequest) {
+        updateGeometry();
+        place();
+    }
+    return QWidget::event(event);
 }
 
 void QuestionLine::keyPressEvent(QKeyEvent* event) {

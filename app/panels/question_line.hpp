@@ -54,15 +54,26 @@ public:
     explicit QuestionLine(QWidget* parent = nullptr);
     void show(const Shown& shown);
 
+    // In one row, or in two where that is too narrow for it.
+    QSize sizeHint() const override;
+    QSize minimumSizeHint() const override;
+    bool hasHeightForWidth() const override { return true; }
+    int heightForWidth(int width) const override;
+
 signals:
     void questionChosen(plan::Question question);
     void clockAsked();  // C on the question of time
 
 protected:
     void keyPressEvent(QKeyEvent* event) override;
+    void resizeEvent(QResizeEvent* event) override;
+    bool event(QEvent* event) override;
 
 private:
     void showUnplanned(const Shown& shown);
+    int perRow(int width) const;
+    int neededWidth(int perRow) const;
+    void place();
 
     std::vector<QuestionButton*> buttons_;
 };

@@ -3,6 +3,7 @@
 #include <QCloseEvent>
 #include <QCoreApplication>
 #include <QFileInfo>
+#include <QScreen>
 #include <QSettings>
 #include <QSplitter>
 #include <QStatusBar>
@@ -340,6 +341,12 @@ void MainWindow::closeEvent(QCloseEvent* event) {
 void MainWindow::readSettings() {
     const QSettings settings;
     if (!restoreGeometry(settings.value("window/geometry").toByteArray())) resize(1280, 800);
+    // Within the screen, which may be another or drawn larger than when the size was kept.
+    const QRect room = screen()->availableGeometry();
+    if (!isMaximized() && !isFullScreen()) {
+        resize(size().boundedTo(room.size()));
+        if (!room.contains(geometry())) move(room.topLeft());
+    }
     if (!across_->restoreState(settings.value("window/across").toByteArray())) across_->setSizes({168, 672, 440});
     if (!down_->restoreState(settings.value("window/down").toByteArray())) down_->setSizes({520, 144});
     std::vector<int> open;

@@ -121,6 +121,25 @@ private slots:
         QCOMPARE(chosen.takeFirst().at(0).value<plan::Question>(), plan::Question::form);
     }
 
+    void ANarrowLineStandsInTwoRowsWithNothingCutOff() {
+        QuestionLine line;
+        line.show(shownSample("marram_in_place.fayline"));
+        const int wide = line.sizeHint().width();
+        QVERIFY(line.minimumSizeHint().width() < wide * 3 / 4);
+        for (const int width : {wide + 100, wide, wide - 1, line.minimumSizeHint().width()}) {
+            line.resize(width, line.heightForWidth(width));
+            line.QWidget::show();
+            QRect last;
+            for (const auto* button : line.findChildren<QuestionButton*>()) {
+                QVERIFY(button->width() >= button->sizeHint().width());
+                QVERIFY(line.rect().contains(button->geometry()));
+                QVERIFY(!last.intersects(button->geometry()));
+                last = button->geometry();
+            }
+            QCOMPARE(last.top() > 0, width < wide);
+        }
+    }
+
     void WidthsDoNotFollowEveryFigureWhileAPointIsDragged() {
         QuestionLine line;
         Shown shown = shownSample();
