@@ -192,6 +192,16 @@ void MainWindow::makeMenus() {
         return new QActionGroup(this);
     };
     using units::Display;
+    const auto shop = [&](const QString& text, const Display& all) {
+        QAction* made =
+            action({}, "", text, {}, [this, all] { changeUnits([all](Display& display) { display = all; }); });
+        made->setObjectName("unit" + text);
+        made->setCheckable(true);
+        units->addAction(made);
+        units_.push_back({made, [all](const Display& display) { return display == all; }});
+    };
+    shop(tr("Inch shop"), units::inchShop);
+    shop(tr("Metric shop"), units::metricShop);
     QActionGroup* lengths = section(tr("Lengths"));
     unit(units, lengths, tr("feet-inches-eighths"), &Display::lengths, units::LengthNotation::feetInchesEighths);
     unit(units, lengths, tr("inches"), &Display::lengths, units::LengthNotation::inches);

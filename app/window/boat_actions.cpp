@@ -42,7 +42,7 @@ void MainWindow::addPiece() {
         const QString wanted = tr("Piece %1").arg(number);
         if (freshName(wanted) == wanted) name = wanted;
     }
-    document_.addPiece(model::newPiece(name.toStdString()));
+    document_.addPiece(model::newPiece(name.toStdString(), document_.boat().display));
 }
 
 void MainWindow::duplicatePiece() {
@@ -121,7 +121,8 @@ bool MainWindow::importOffsets(const QString& fileName) {
         tell(tr("There are no offsets in %1.").arg(QDir::toNativeSeparators(fileName)), problems);
         return false;
     }
-    model::Piece piece = model::newPiece(freshName(QFileInfo(fileName).completeBaseName()).toStdString());
+    model::Piece piece =
+        model::newPiece(freshName(QFileInfo(fileName).completeBaseName()).toStdString(), document_.boat().display);
     piece.line.points = points;
     document_.addPiece(piece);
     if (!problems.isEmpty())

@@ -3,6 +3,7 @@
 #include <QCryptographicHash>
 #include <QFile>
 #include <QFileInfo>
+#include <QLocale>
 #include <QUuid>
 #include <algorithm>
 
@@ -205,7 +206,8 @@ bool Document::changedOnDisk() const {
 
 void Document::startNew() {
     model::Boat fresh;
-    fresh.pieces.push_back(model::newPiece(tr("Piece 1").toStdString()));
+    if (QLocale().measurementSystem() != QLocale::MetricSystem) fresh.display = units::inchShop;
+    fresh.pieces.push_back(model::newPiece(tr("Piece 1").toStdString(), fresh.display));
     fresh.pieces.back().id = freshId();
     onDisk_.clear();
     replaceBoat(fresh, {});

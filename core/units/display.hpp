@@ -22,6 +22,11 @@ struct Display {
     bool operator==(const Display&) const = default;
 };
 
+// All units of one kind of shop.
+inline constexpr Display metricShop{};
+inline constexpr Display inchShop{LengthNotation::feetInchesEighths, TemperatureUnit::fahrenheit, ForceUnit::poundForce,
+                                  WeightUnit::ounce, VolumeUnit::fluidOunce};
+
 // A length with its unit as a sentence needs it. `large` lengths (radii, lengths of strips) in feet-inches-eighths
 // stay in that notation; small ones (thicknesses, misfits) are better read as inches with a fraction, so thickness
 // and misfit have functions of their own.

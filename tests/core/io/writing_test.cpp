@@ -19,7 +19,7 @@ bool has(const std::string& text, const std::string& part) {
     return text.find(part) != std::string::npos;
 }
 
-TEST(Writing, ANewPieceStandsThereWithItsPointsAndNoDefaults) {
+TEST(Writing, ANewPieceStandsThereWithItsPointsAndWhatIsNoDefault) {
     Boat boat;
     boat.pieces.push_back(newPiece("Knee"));
     boat.pieces[0].id = "knee";
@@ -35,6 +35,16 @@ TEST(Writing, ANewPieceStandsThereWithItsPointsAndNoDefaults) {
               "          {\"label\": \"Start\", \"x_mm\": 0, \"y_mm\": 0},\n"
               "          {\"label\": \"Middle\", \"x_mm\": 600, \"y_mm\": 90},\n"
               "          {\"label\": \"End\", \"x_mm\": 1200, \"y_mm\": 0}\n"
+              "        ],\n"
+              "        \"read_to_mm\": 1,\n"
+              "        \"fair_within_mm\": 1.5\n"
+              "      },\n"
+              "      \"stack\": {\n"
+              "        \"strips\": [\n"
+              "          {\"count\": 8, \"thickness_mm\": 6, \"species\": \"oak_white\"}\n"
+              "        ],\n"
+              "        \"widths\": [\n"
+              "          {\"at_mm\": 0, \"width_mm\": 50}\n"
               "        ]\n"
               "      }\n"
               "    }\n"
