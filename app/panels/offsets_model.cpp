@@ -5,6 +5,7 @@
 
 #include "app/panels/reading.hpp"
 #include "core/math/count.hpp"
+#include "core/plan/findings/cures.hpp"
 
 namespace fayline::app {
 
@@ -189,6 +190,36 @@ void OffsetsModel::replacePoints(const std::vector<model::Point>& points, const 
     if (!points.empty()) change(name, [&](model::Piece& piece) { piece.line.points = points; });
 }
 
+namespace {
+
+QString slipText(const Shown& shown, const line::RepeatedSlip& slip) {
+    QStringList names;
+    for (const int row : slip.points) names << pointName(shown.piece, row);
+    return QObject::tr("%1: %2 reads %3 in each")
+        .arg(names.join(QStringLiteral(", ")))
+        .arg(QLatin1Char(slip.axis))
+        .arg(text(slip.slip));
+}
+
+QString suspectText(const Shown& shown, const line::Suspect& suspect) {
+    const QString name = pointName(shown.piece, suspect.point);
+    const model::Point& read = shown.piece.line.points[suspect.point];
+    if (suspect.try_m[0] != read.x_m && suspect.try_m[1] != read.y_m) {
+        const QString better = QStringLiteral("%1, %2").arg(text(suspect.tryWritten[0]), text(suspect.tryWritten[1]));
+        return QObject::tr("%1: %2; try %3").arg(name, text(suspect.slip), better);
+    }
+    return QObject::tr("%1: %2 reads %3; try %4")
+        .arg(name)
+        .arg(QLatin1Char(suspect.axis))
+        .arg(text(suspect.slip), text(suspect.tryWritten[suspect.axis == 'x' ? 0 : 1]));
+}
+
+Repair repairOf(const Shown& shown, const plan::Cure& cure, const QString& words, const std::vector<int>& points) {
+    return {points, words, {text(plan::writeText(cure.name, shown.display)), {}, cure.piece}};
+}
+
+}  // namespace
+
 std::vector<Repair> repairsOf(const Shown& shown) {
     std::vector<Repair> repairs;
     const std::size_t count = shown.piece.line.points.size();
@@ -196,43 +227,12 @@ std::vector<Repair> repairsOf(const Shown& shown) {
         return repairs;
     const line::Misread& misread = shown.plan->line.misread;
     for (const line::RepeatedSlip& slip : misread.repeated) {
-        Repair repair{slip.points, {}, {}};
-        repair.change = {QObject::tr("Correct %1 points").arg(slip.points.size()), {}, shown.piece};
-        QStringList names;
-        for (const int row : slip.points) {
-            model::Point& point = repair.change.after.line.points.at(static_cast<std::size_t>(row));
-            const std::size_t axis = slip.axis == 'x' ? 0 : 1;
-            double& coordinate = axis == 0 ? point.x_m : point.y_m;
-            coordinate += slip.by_m;
-            point.written[axis] = units::writeLength(coordinate, shown.display.lengths);
-            names << pointName(shown.piece, row);
-        }
-        repair.text = QObject::tr("%1: %2 reads %3 in each")
-                          .arg(names.join(QStringLiteral(", ")))
-                          .arg(QLatin1Char(slip.axis))
-                          .arg(text(slip.slip));
-        repairs.push_back(std::move(repair));
+        if (const auto cure = plan::slipCorrected(shown.piece, slip, shown.display))
+            repairs.push_back(repairOf(shown, *cure, slipText(shown, slip), slip.points));
     }
     for (const line::Suspect& suspect : misread.suspects) {
-        if (suspect.slip.empty()) continue;
-        const QString name = pointName(shown.piece, suspect.point);
-        Repair repair{{suspect.point}, {}, {}};
-        repair.change = {QObject::tr("Correct %1").arg(name), {}, shown.piece};
-        model::Point& point = repair.change.after.line.points.at(static_cast<std::size_t>(suspect.point));
-        point.x_m = suspect.try_m[0];
-        point.y_m = suspect.try_m[1];
-        point.written = suspect.tryWritten;
-        const bool both = point.x_m != shown.piece.line.points[suspect.point].x_m &&
-                          point.y_m != shown.piece.line.points[suspect.point].y_m;
-        const QString better =
-            both ? QStringLiteral("%1, %2").arg(text(suspect.tryWritten[0]), text(suspect.tryWritten[1]))
-                 : text(suspect.tryWritten[suspect.axis == 'x' ? 0 : 1]);
-        repair.text = both ? QObject::tr("%1: %2; try %3").arg(name, text(suspect.slip), better)
-                           : QObject::tr("%1: %2 reads %3; try %4")
-                                 .arg(name)
-                                 .arg(QLatin1Char(suspect.axis))
-                                 .arg(text(suspect.slip), better);
-        repairs.push_back(std::move(repair));
+        if (const auto cure = plan::offsetCorrected(shown.piece, suspect))
+            repairs.push_back(repairOf(shown, *cure, suspectText(shown, suspect), {suspect.point}));
     }
     return repairs;
 }

@@ -149,7 +149,9 @@ private slots:
 
     void TheOverRunIsLengthenedWhereItIsShortAndNowhereElse() {
         Shown shown = heldByHand();
-        shown.display.lengths = units::LengthNotation::millimetres;
+        auto metric = std::make_shared<plan::Plan>(*shown.plan);
+        shown.display.lengths = metric->display.lengths = units::LengthNotation::millimetres;
+        shown.plan = metric;
         shown.piece.stack.runsPastStart_m = 0.1;
         shown.piece.form.carriesOnStart_m = 0.05;
         const model::Piece before = shown.piece;
