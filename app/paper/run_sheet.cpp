@@ -7,6 +7,7 @@
 #include "app/paper/day_figures.hpp"
 #include "app/paper/frame.hpp"
 #include "app/paper/listing.hpp"
+#include "app/paper/verdict_lines.hpp"
 #include "core/math/count.hpp"
 #include "core/plan/findings/day_words.hpp"
 
@@ -195,6 +196,10 @@ std::vector<Paragraph> notesOf(const model::Piece& piece) {
             {localRulesCaution(), 2.4}};
 }
 
+void addVerdict(Listing& listing, const plan::Plan& plan) {
+    for (const Paragraph& line : verdictLines(plan)) listing.blocks.push_back(line);
+}
+
 std::vector<Sheet> gluingSheets(const model::Piece& piece, const plan::Plan& plan, const plan::GluingDay& day,
                                 const Page& page) {
     Listing listing;
@@ -202,6 +207,7 @@ std::vector<Sheet> gluingSheets(const model::Piece& piece, const plan::Plan& pla
     listing.name = several ? QString("gluing %1 of %2").arg(day.job.gluing + 1).arg(plan.day.gluings.size())
                            : QString("task after task");
     listing.notes = notesOf(piece);
+    if (day.job.gluing == 0) addVerdict(listing, plan);
     if (several) {
         listing.blocks.push_back(
             Paragraph{QString("Gluing %1 of %2").arg(day.job.gluing + 1).arg(plan.day.gluings.size()), 5, true});
@@ -238,6 +244,7 @@ std::vector<Sheet> runSheet(const model::Piece& piece, const plan::Plan& plan, c
     if (!sheets.empty()) return sheets;
     Listing listing;
     listing.name = "task after task";
+    addVerdict(listing, plan);
     listing.blocks.push_back(Paragraph{"Nothing of this piece is glued.", 3.8, true});
     return layOut(listing, page);
 }

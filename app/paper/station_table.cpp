@@ -8,6 +8,7 @@
 #include "app/paper/frame.hpp"
 #include "app/paper/marks.hpp"
 #include "app/paper/pull_table.hpp"
+#include "app/paper/verdict_lines.hpp"
 #include "core/plan/findings/line_wording.hpp"
 #include "core/plan/findings/wording.hpp"
 #include "core/units/display.hpp"
@@ -142,6 +143,17 @@ void drawBeside(Sheet& sheet, const QRectF& box, const QStringList& lines) {
     paragraph(localRulesCaution(), 2.3);
 }
 
+// Writes the verdict at the top of `box`; what is left of it, room for one row at least.
+QRectF belowVerdict(Sheet& sheet, const QRectF& box, const plan::Plan& plan) {
+    double top = box.top();
+    const double bottom = box.bottom() - head_mm - stationRow_mm - 2 * gap_mm;
+    for (const Paragraph& line : verdictLines(plan)) {
+        top = addParagraph(sheet, {box.left(), top, box.width(), bottom - top}, line.text, line.size_mm, line.bold) +
+              gap_mm / 4;
+    }
+    return {box.left(), top + gap_mm, box.width(), box.bottom() - top - gap_mm};
+}
+
 }  // namespace
 
 std::vector<Sheet> stationTable(const model::Piece& piece, const plan::Plan& plan,
@@ -149,18 +161,19 @@ std::vector<Sheet> stationTable(const model::Piece& piece, const plan::Plan& pla
     requireRoom(page);
     const QRectF& area = page.area;
     const double below = area.bottom() - titleHeight_mm - gap_mm - checkSquareInches_mm;
-    const QRectF table(area.left(), area.top(), area.width(), below - 2 * gap_mm - area.top());
-    const int perSheet = std::max(1, static_cast<int>((table.height() - head_mm) / stationRow_mm));
-    const Columns columns(table.width(), plan.display);
+    const QRectF whole(area.left(), area.top(), area.width(), below - 2 * gap_mm - area.top());
+    const Columns columns(whole.width(), plan.display);
     const std::vector<Row> rows = rowsOf(piece, plan);
 
     std::vector<Sheet> sheets;
-    for (std::size_t first = 0; first < rows.size(); first += static_cast<std::size_t>(perSheet)) {
+    for (std::size_t first = 0; first < rows.size();) {
         Sheet sheet;
         sheet.page = page;
         sheet.title = QRectF(area.left(), area.bottom() - titleHeight_mm, area.width(), titleHeight_mm);
+        const QRectF table = first == 0 ? belowVerdict(sheet, whole, plan) : whole;
         drawHead(sheet, table, columns, piece, plan.display);
-        const std::size_t last = std::min(rows.size(), first + static_cast<std::size_t>(perSheet));
+        const int room = std::max(1, static_cast<int>((table.height() - head_mm) / stationRow_mm));
+        const std::size_t last = std::min(rows.size(), first + static_cast<std::size_t>(room));
         sheet.name = QString("rows %1 to %2 of %3").arg(first + 1).arg(last).arg(rows.size());
         for (std::size_t i = first; i < last; ++i) {
             const double base = table.top() + head_mm + (static_cast<double>(i - first) + 0.6) * stationRow_mm;
@@ -171,6 +184,7 @@ std::vector<Sheet> stationTable(const model::Piece& piece, const plan::Plan& pla
         drawBeside(sheet, QRectF(beside, below, area.right() - beside, checkSquareInches_mm),
                    first == 0 ? summary(piece, plan, species) : QStringList());
         sheets.push_back(std::move(sheet));
+        first = last;
     }
     for (Sheet& sheet : pullTable(piece, plan, page)) sheets.push_back(std::move(sheet));
     return sheets;

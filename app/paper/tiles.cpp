@@ -16,7 +16,7 @@ namespace {
 constexpr double marginAround_mm = 12;  // kept free for names around the drawing
 constexpr int shiftsTried = 7;          // each way
 
-using Cell = std::pair<int, int>;  // row from the top, column
+using GridCell = std::pair<int, int>;  // row from the top, column
 
 // A grid of cells without their overlap; the tile of a cell reaches half the overlap further on each side.
 struct Grid {
@@ -25,11 +25,11 @@ struct Grid {
     double width = 0;
     double height = 0;
 
-    Cell cellOf(const QPointF& place) const {
+    GridCell cellOf(const QPointF& place) const {
         return {static_cast<int>(std::floor((top - place.y()) / height)),
                 static_cast<int>(std::floor((place.x() - left) / width))};
     }
-    QRectF boundsOf(const Cell& cell) const {
+    QRectF boundsOf(const GridCell& cell) const {
         const double half = overlap_mm / 2;
         return {left + cell.second * width - half, top - (cell.first + 1) * height - half, width + 2 * half,
                 height + 2 * half};
@@ -37,12 +37,12 @@ struct Grid {
 };
 
 // The cells along a curve. Where it leaves a cell through a corner, a neighbour is added so that sheets can be joined.
-std::set<Cell> cellsOf(const Drawing& drawing, const Grid& grid) {
-    std::set<Cell> cells;
+std::set<GridCell> cellsOf(const Drawing& drawing, const Grid& grid) {
+    std::set<GridCell> cells;
     for (const Curve& curve : drawing.curves) {
-        Cell before = grid.cellOf(curve.points.front());
+        GridCell before = grid.cellOf(curve.points.front());
         for (const QPointF& point : curve.points) {
-            const Cell cell = grid.cellOf(point);
+            const GridCell cell = grid.cellOf(point);
             const bool corner = cell.first != before.first && cell.second != before.second;
             if (corner && !cells.contains({before.first, cell.second})) cells.insert({cell.first, before.second});
             cells.insert(cell);
@@ -98,7 +98,7 @@ Tiling tilesOf(const Drawing& drawing, const QSizeF& tile) {
     const double slackX = columns * grid.width + overlap_mm - bounds.width();
     const double slackY = rows * grid.height + overlap_mm - bounds.height();
 
-    std::set<Cell> fewest;
+    std::set<GridCell> fewest;
     Grid chosen = grid;
     for (int i = 0; i < shiftsTried; ++i) {
         for (int j = 0; j < shiftsTried; ++j) {
@@ -108,7 +108,7 @@ Tiling tilesOf(const Drawing& drawing, const QSizeF& tile) {
             };
             grid.left = bounds.left() - share(i) * slackX + overlap_mm / 2;
             grid.top = bounds.bottom() + share(j) * slackY - overlap_mm / 2;
-            std::set<Cell> cells = cellsOf(drawing, grid);
+            std::set<GridCell> cells = cellsOf(drawing, grid);
             if (!fewest.empty() && cells.size() >= fewest.size()) continue;
             fewest = std::move(cells);
             chosen = grid;
@@ -117,23 +117,24 @@ Tiling tilesOf(const Drawing& drawing, const QSizeF& tile) {
     requireFewSheets(static_cast<double>(fewest.size()), drawing.name);
 
     Tiling tiling;
-    std::vector<Cell> order(fewest.begin(), fewest.end());
+    std::vector<GridCell> order(fewest.begin(), fewest.end());
     int firstRow = order.front().first;
     int firstColumn = order.front().second;
-    for (const Cell& cell : order) firstColumn = std::min(firstColumn, cell.second);
-    for (const Cell& cell : order) {
+    for (const GridCell& cell : order) firstColumn = std::min(firstColumn, cell.second);
+    for (const GridCell& cell : order) {
         tiling.tiles.push_back({cell.first - firstRow, cell.second - firstColumn, chosen.boundsOf(cell)});
         tiling.rows = std::max(tiling.rows, cell.first - firstRow + 1);
         tiling.columns = std::max(tiling.columns, cell.second - firstColumn + 1);
     }
-    const auto indexOf = [&](const Cell& cell) {
+    const auto indexOf = [&](const GridCell& cell) {
         const auto found = std::lower_bound(order.begin(), order.end(), cell);
         return found != order.end() && *found == cell ? static_cast<int>(found - order.begin()) : -1;
     };
     for (int i = 0; i < math::countOf(order); ++i) {
-        const Cell cell = order[i];
+        const GridCell cell = order[i];
         for (const bool upright : {true, false}) {
-            const int other = indexOf(upright ? Cell{cell.first, cell.second + 1} : Cell{cell.first + 1, cell.second});
+            const int other =
+                indexOf(upright ? GridCell{cell.first, cell.second + 1} : GridCell{cell.first + 1, cell.second});
             if (other < 0) continue;
             const QRectF shared = tiling.tiles[i].bounds.intersected(tiling.tiles[other].bounds);
             tiling.seams.push_back({i, other, crossPlaces(drawing, shared, upright)});

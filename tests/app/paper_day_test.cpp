@@ -6,6 +6,7 @@
 
 #include "app/paper/day_figures.hpp"
 #include "app/paper/papers.hpp"
+#include "app/paper/verdict_lines.hpp"
 #include "core/glue/library_errors.hpp"
 #include "core/io/file.hpp"
 #include "tests/app/paper_boats.hpp"
@@ -23,6 +24,30 @@ model::Piece stemInTwo() {
     model::Piece piece = demoStem();
     piece.stack.gluings = {4};
     return piece;
+}
+
+// `count` causes, the first a stop, the others cautions, then what does not come first: one that follows from the
+// first, a note, and what is always so.
+std::vector<plan::Finding> causes(int count) {
+    static constexpr plan::Phrase cause{FAYLINE_TEXT("test", "Cause %1")};
+    static constexpr plan::Phrase follows{FAYLINE_TEXT("test", "This follows")};
+    static constexpr plan::Phrase note{FAYLINE_TEXT("test", "This is a note")};
+    static constexpr plan::Phrase always{FAYLINE_TEXT("test", "This is safety")};
+    std::vector<plan::Finding> findings;
+    for (int i = 1; i <= count; ++i) {
+        plan::Finding& one = findings.emplace_back(plan::found(plan::Code::gapOverLimit));
+        one.severity = i == 1 ? plan::Severity::stop : plan::Severity::caution;
+        one.text = {cause, {plan::put::count(i)}};
+    }
+    plan::Finding& following = findings.emplace_back(findings.front());
+    following.root = 0;
+    following.text = {follows};
+    plan::Finding& lesser = findings.emplace_back(plan::found(plan::Code::gapOverLimit));
+    lesser.severity = plan::Severity::note;
+    lesser.text = {note};
+    plan::Finding& safety = findings.emplace_back(plan::found(plan::Code::storedBend));
+    safety.text = {always};
+    return findings;
 }
 
 class PaperDayTest : public QObject {
@@ -162,6 +187,37 @@ private slots:
             const std::string what = plan::writeWithin(remedy.what, plan.display);
             QVERIFY2(text.contains(QString::fromStdString(what)), what.c_str());
         }
+    }
+
+    void TheVerdictAndItsCausesStandAtTheTopOfTheFirstSheet() {
+        const model::Piece piece = stemInTwo();
+        const plan::Shop shop = this->shop();
+        const std::atomic<bool> stop{false};
+        plan::Plan plan = plan::deepen(piece, shop, plan::makePlan(piece, shop), stop).value();
+        plan.findings = causes(5);
+        QCOMPARE(plan::verdictOf(plan).stops() + plan::verdictOf(plan).cautions(), 5);
+        const QString verdict = QString::fromStdString(plan::writeText(plan::verdictOf(plan).text, plan.display));
+        QCOMPARE(verdict, "5 things first");
+        for (const app::Paper paper : {app::Paper::stationTable, app::Paper::run}) {
+            // Letters that are set as one, such as fi, are two again.
+            const QStringList pages = textsOf(print(paper, piece, plan));
+            const QString first = pages.front().normalized(QString::NormalizationForm_KC).simplified();
+            const QString head = paper == app::Paper::run ? "Begin at" : "No.";
+            hasInOrder(first, {verdict, "Stop: Cause 1", "Caution: Cause 2", "Caution: Cause 3", "and 2 more", head});
+            for (const char* const other : {"Cause 4", "follows", "note", "safety"}) {
+                const QString above = first.left(first.indexOf(head, first.indexOf("and 2 more")));
+                QVERIFY2(!above.contains(other), qPrintable(other + (" in\n" + above)));
+            }
+            for (const QString& page : pages.mid(1)) QVERIFY2(!page.contains("things"), qPrintable(page));
+        }
+        const std::vector<app::paper::Paragraph> lines = app::paper::verdictLines(plan);
+        QVERIFY(lines.front().bold);
+        // With nothing to see to first the verdict stands alone, and three causes need no count of more.
+        plan.findings = causes(3);
+        QCOMPARE(app::paper::verdictLines(plan).size(), 4u);
+        plan.findings.clear();
+        QCOMPARE(app::paper::verdictLines(plan).size(), 1u);
+        QCOMPARE(app::paper::verdictLines(plan).front().text, "Ready to glue");
     }
 
     void OnePieceOfWoodHasNeither() {
