@@ -2,6 +2,7 @@
 
 #include <QGridLayout>
 #include <QKeyEvent>
+#include <QLabel>
 #include <QMouseEvent>
 #include <QPainter>
 
@@ -21,8 +22,8 @@ constexpr int shapeRoom = shapeSide + gridStep;
 
 FindingLine::FindingLine(const QString& object, QWidget* parent)
     : QWidget(parent),
-      line_(new Words(QStringLiteral("line"), false, this)),
-      detail_(new Words(QStringLiteral("detail"), false, this)),
+      line_(new SteadyWords(QStringLiteral("line"), this)),
+      detail_(new SteadyWords(QStringLiteral("detail"), this)),
       open_(new QToolButton(this)),
       cure_(wordButton(QStringLiteral("cure"), {}, this)) {
     setObjectName(object);
@@ -34,17 +35,17 @@ FindingLine::FindingLine(const QString& object, QWidget* parent)
     layout->setVerticalSpacing(gridStep / 2);
     layout->setColumnStretch(0, 1);
     line_->setAttribute(Qt::WA_TransparentForMouseEvents);
-    layout->addWidget(line_, 0, 0, Qt::AlignTop);
-    layout->addWidget(cure_, 0, 1, Qt::AlignTop);
+    layout->addWidget(line_, 0, 0, Qt::AlignVCenter);
+    layout->addWidget(cure_, 0, 1, Qt::AlignVCenter);
     open_->setObjectName(QStringLiteral("open"));
     open_->setAutoRaise(true);
     open_->setArrowType(Qt::RightArrow);
     open_->setAccessibleName(tr("Why, and where the limit comes from"));
     open_->setToolTip(open_->accessibleName());
-    layout->addWidget(open_, 0, 2, Qt::AlignTop);
-    detail_->setForegroundRole(QPalette::PlaceholderText);
-    detail_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    layout->addWidget(open_, 0, 2, Qt::AlignVCenter);
+    detail_->findChild<QLabel*>()->setForegroundRole(QPalette::PlaceholderText);
     layout->addWidget(detail_, 1, 0, 1, 3);
+    setTabOrder(cure_, open_);
     connect(open_, &QToolButton::clicked, this, &FindingLine::openAsked);
     connect(cure_, &QPushButton::clicked, this, &FindingLine::cureAsked);
 }

@@ -10,7 +10,7 @@
 
 namespace fayline::app {
 
-class Words;
+class SteadyWords;
 
 class FindingLine : public QWidget {
     Q_OBJECT
@@ -21,6 +21,7 @@ public:
     void say(plan::Severity severity, const QString& line, const QString& cure, const QString& detail, bool open);
     void setPlace(std::optional<double> at_m) { at_m_ = at_m; }
     std::optional<double> place() const { return at_m_; }
+    QWidget* lastInside() const { return open_; }  // that the tab key comes to
 
 signals:
     void chosen();
@@ -38,8 +39,8 @@ protected:
 private:
     plan::Severity severity_ = plan::Severity::note;
     std::optional<double> at_m_;
-    Words* line_;
-    Words* detail_;
+    SteadyWords* line_;
+    SteadyWords* detail_;
     QToolButton* open_;
     QPushButton* cure_;
 };

@@ -1,5 +1,6 @@
 #include "app/panels/findings_list.hpp"
 
+#include <QLabel>
 #include <QScrollArea>
 #include <QScrollBar>
 #include <QToolButton>
@@ -60,11 +61,11 @@ QString detailWords(const plan::Plan& plan, std::size_t index, const units::Disp
 
 FindingsList::FindingsList(QWidget* parent)
     : QWidget(parent),
-      count_(new Words(QStringLiteral("findingCount"), false, this)),
+      count_(new SteadyWords(QStringLiteral("findingCount"), this)),
       scroll_(new QScrollArea(this)),
       inside_(new QWidget),
       notes_(new QToolButton(inside_)),
-      safety_(new Words(QStringLiteral("findingSafety"), false, this)) {
+      safety_(new SteadyWords(QStringLiteral("findingSafety"), this)) {
     setObjectName(QStringLiteral("findingsList"));
     setAccessibleName(tr("Findings, the worst first"));
     auto* layout = new QVBoxLayout(this);
@@ -88,7 +89,7 @@ FindingsList::FindingsList(QWidget* parent)
     scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     scroll_->setFocusPolicy(Qt::NoFocus);
     layout->addWidget(scroll_, 1);
-    safety_->setForegroundRole(QPalette::PlaceholderText);
+    safety_->findChild<QLabel*>()->setForegroundRole(QPalette::PlaceholderText);
     layout->addWidget(safety_);
     connect(notes_, &QToolButton::clicked, this, [this] {
         notesShown_ = !notesShown_;
@@ -100,16 +101,42 @@ FindingsList::~FindingsList() = default;
 
 void FindingsList::show(const Shown& shown) {
     const bool otherPiece = !shown.samePieceAs(shown_);
+    const bool beingPlanned = shown.outOfDate && shown.reason.isEmpty() && !otherPiece && shown.plan == shown_.plan &&
+                              shown.display == shown_.display;
     shown_ = shown;
+    if (beingPlanned) return;
     if (otherPiece) open_.clear();
-    std::optional<Key> worst;
+    std::optional<plan::Code> worst;
     if (shown_.pieceIndex >= 0 && shown_.plan && !shown_.plan->findings.empty()) {
-        worst = {shown_.plan->findings.front().code, {}};
+        worst = shown_.plan->findings.front().code;
     }
     const bool toTop = otherPiece || worst != worst_;
     worst_ = worst;
     fill();
     if (toTop) scroll_->verticalScrollBar()->setValue(0);
+}
+
+void FindingsList::resizeEvent(QResizeEvent* event) {
+    QWidget::resizeEvent(event);
+    keepRoom();
+}
+
+// Some lines stay in sight however much there is to say of safety.
+void FindingsList::keepRoom() {
+    constexpr int leastLines = 3;
+    const int spacing = layout()->spacing();
+    const int count = count_->heightForWidth(width()) + spacing;
+    const int safety = safety_->isHidden() ? 0 : safety_->heightForWidth(width()) + spacing;
+    const int least = count + leastLines * (fontMetrics().height() + 2 * gridStep) + safety;
+    if (minimumHeight() != least) setMinimumHeight(least);
+}
+
+FindingsList::Key FindingsList::keyOf(std::size_t index) const {
+    const std::vector<plan::Finding>& all = shown_.plan->findings;
+    const auto own = all.begin() + static_cast<std::ptrdiff_t>(index);
+    return {own->code, static_cast<int>(std::count_if(all.begin(), own, [own](const plan::Finding& other) {
+                return other.code == own->code && other.root < 0;
+            }))};
 }
 
 void FindingsList::fill() {
@@ -145,15 +172,27 @@ void FindingsList::fill() {
     notes_->setArrowType(notesShown_ ? Qt::DownArrow : Qt::RightArrow);
     for (std::size_t row = 0; row < rows_.size(); ++row) fillLine(lineAt(row), rows_[row]);
     for (std::size_t row = 0; row < lines_.size(); ++row) lines_[row]->setVisible(row < rows_.size());
-    // The notes follow the button that shows them.
-    auto* layout = static_cast<QVBoxLayout*>(inside_->layout());
-    const auto at = static_cast<int>(above);
-    if (layout->indexOf(notes_) != at) {
-        layout->removeWidget(notes_);
-        layout->insertWidget(at, notes_, 0, Qt::AlignLeft);
-    }
+    placeNotes(above);
     constexpr int mostLines = 3;
     safety_->say(safety.mid(0, mostLines).join(QLatin1Char('\n')));
+    keepRoom();
+}
+
+// The notes follow the button that shows them, for the eye and for the tab key.
+void FindingsList::placeNotes(std::size_t above) {
+    auto* layout = static_cast<QVBoxLayout*>(inside_->layout());
+    const auto at = static_cast<int>(above);
+    if (layout->indexOf(notes_) == at) return;
+    layout->removeWidget(notes_);
+    layout->insertWidget(at, notes_, 0, Qt::AlignLeft);
+    QWidget* before = nullptr;
+    for (int i = 0; i < layout->count(); ++i) {
+        QWidget* next = layout->itemAt(i)->widget();
+        if (!next) continue;
+        const auto* line = qobject_cast<FindingLine*>(next);
+        if (before) setTabOrder(before, next);
+        before = line ? line->lastInside() : next;
+    }
 }
 
 FindingLine& FindingsList::lineAt(std::size_t row) {
@@ -166,8 +205,7 @@ FindingLine& FindingsList::lineAt(std::size_t row) {
         connect(line, &FindingLine::hovered, this, &FindingsList::placeHovered);
         connect(line, &FindingLine::openAsked, this, [this, number] {
             if (number >= rows_.size()) return;
-            const plan::Finding& finding = shown_.plan->findings[rows_[number]];
-            const Key key{finding.code, finding.at_m};
+            const Key key = keyOf(rows_[number]);
             if (!open_.erase(key)) open_.insert(key);
             fill();
         });
@@ -189,7 +227,7 @@ void FindingsList::fillLine(FindingLine& line, std::size_t index) {
     line.setEnabled(!shown_.outOfDate);
     line.say(finding.severity, text(plan::textOf(finding, shown_.display)),
              cure ? text(plan::writeText(cure->name, shown_.display)) : QString(),
-             detailWords(*shown_.plan, index, shown_.display), open_.contains({finding.code, finding.at_m}));
+             detailWords(*shown_.plan, index, shown_.display), open_.contains(keyOf(index)));
 }
 
 void FindingsList::choose(std::size_t row) {

@@ -23,13 +23,14 @@ class QToolButton;
 namespace fayline::app {
 
 class FindingLine;
-class Words;
+class SteadyWords;
 
 class FindingsList : public QWidget {
     Q_OBJECT
 public:
     explicit FindingsList(QWidget* parent = nullptr);
     ~FindingsList() override;
+    // While the piece is being planned anew the list stays as it was for the same piece.
     void show(const Shown& shown);
 
 signals:
@@ -37,10 +38,17 @@ signals:
     void placeHovered(std::optional<double> at_m);
     void changeAsked(const Change& change);
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
-    using Key = std::pair<plan::Code, std::optional<double>>;
+    // Which of those with the same code, as the plan orders them: places move with the hand.
+    using Key = std::pair<plan::Code, int>;
+    Key keyOf(std::size_t index) const;
     void fill();
     void fillLine(FindingLine& line, std::size_t index);
+    void placeNotes(std::size_t above);
+    void keepRoom();
     FindingLine& lineAt(std::size_t row);
     void choose(std::size_t row);
 
@@ -49,12 +57,12 @@ private:
     std::vector<FindingLine*> lines_;
     std::set<Key> open_;
     bool notesShown_ = false;
-    std::optional<Key> worst_;
-    Words* count_;
+    std::optional<plan::Code> worst_;
+    SteadyWords* count_;
     QScrollArea* scroll_;
     QWidget* inside_;
     QToolButton* notes_;
-    Words* safety_;
+    SteadyWords* safety_;
 };
 
 QString severityWord(plan::Severity severity);  // "Stop", "Caution", "Note"

@@ -84,11 +84,103 @@ private slots:
         auto* first = list.findChild<FindingLine*>("finding0");
         QTest::keyClick(first, Qt::Key_Space);
         QVERIFY(first->findChild<QLabel*>("detail")->text().count(QStringLiteral("\n- ")) == follows);
+        // While it is planned anew all stays as it is; grey is what cannot be planned.
+        auto* cure = first->findChild<QPushButton*>("cure");
         shown.outOfDate = true;
         list.show(shown);
-        QVERIFY(!first->isEnabled());
+        QVERIFY(first->isEnabled() && cure->isVisible());
+        QSignalSpy asked(&list, &FindingsList::changeAsked);
+        QTest::mouseClick(cure, Qt::LeftButton);
+        QCOMPARE(asked.count(), 0);
+        shown.reason = QStringLiteral("no plan can be made of it");
+        list.show(shown);
+        QVERIFY(!first->isEnabled() && !cure->isVisible());
         list.show(Shown{});
         QCOMPARE(visible(), 0);
+    }
+
+    void NothingIsLaidOutAnewWhileFindingsStayTheSame() {
+        FindingsList list;
+        Shown shown = shownSample("marram_misread.fayline");
+        deepenShown(shown);
+        list.resize(660, 200);
+        open(&list);
+        list.show(shown);
+        QTest::keyClick(list.findChild<FindingLine*>("finding0"), Qt::Key_Space);
+        struct Watch : QObject {
+            int asked = 0;
+            bool eventFilter(QObject* object, QEvent* event) override {
+                asked += event->type() == QEvent::LayoutRequest;
+                return QObject::eventFilter(object, event);
+            }
+        } watch;
+        list.installEventFilter(&watch);
+        for (QWidget* inside : list.findChildren<QWidget*>()) inside->installEventFilter(&watch);
+        // Until all has found its place: three turns in a row of which none asks.
+        for (int still = 0; still < 3; still = watch.asked == 0 ? still + 1 : 0) {
+            watch.asked = 0;
+            QTest::qWait(1);
+        }
+        for (int step = 1; step <= 5; ++step) {
+            shown.outOfDate = true;
+            list.show(shown);
+            QCoreApplication::processEvents();
+            // A plan whose figures differ, and the places with them.
+            auto plan = std::make_shared<plan::Plan>(*shown.plan);
+            for (plan::Finding& finding : plan->findings) {
+                if (finding.at_m) *finding.at_m += 0.001;
+            }
+            shown.plan = plan;
+            shown.outOfDate = false;
+            list.show(shown);
+            QCoreApplication::processEvents();
+        }
+        QCOMPARE(watch.asked, 0);
+        auto* first = list.findChild<FindingLine*>("finding0");
+        QVERIFY(first->findChild<QLabel*>("detail")->isVisible());
+        // The count shows that it would be seen.
+        first->findChild<QPushButton*>("cure")->hide();
+        QCoreApplication::processEvents();
+        QVERIFY(watch.asked > 0);
+    }
+
+    // From a line to what puts it right, to what opens it, to the next line; the notes after their button.
+    void TheTabKeyGoesThroughTheListAsItStands() {
+        FindingsList list;
+        Shown shown = shownSample("marram_misread.fayline");
+        deepenShown(shown);
+        list.resize(660, 300);
+        open(&list);
+        list.show(shown);
+        auto* first = list.findChild<FindingLine*>("finding0");
+        auto* second = list.findChild<FindingLine*>("finding1");
+        auto* notes = list.findChild<QToolButton*>("findingNotes");
+        QTest::mouseClick(notes, Qt::LeftButton);
+        auto* third = list.findChild<FindingLine*>("finding2");
+        QVERIFY(third && third->isVisible());
+        const std::vector<QWidget*> expected{
+            first,  first->findChild<QPushButton*>("cure"),  first->findChild<QToolButton*>("open"),
+            second, second->findChild<QToolButton*>("open"), notes,
+            third};
+        first->setFocus();
+        for (std::size_t i = 0; i < expected.size(); ++i) {
+            QVERIFY2(list.focusWidget() == expected[i], qPrintable(QString::number(i)));
+            QTest::keyClick(expected[i], Qt::Key_Tab);
+        }
+    }
+
+    void ALongTaleOfSafetyLeavesRoomForFindings() {
+        FindingsList list;
+        Shown shown = shownSample("marram_in_place.fayline");
+        deepenShown(shown);
+        list.resize(500, 150);
+        open(&list);
+        list.show(shown);
+        auto* safety = list.findChild<QLabel*>("findingSafety");
+        QVERIFY(safety->heightForWidth(500) > 3 * list.fontMetrics().height());
+        QCoreApplication::processEvents();
+        QVERIFY(list.findChild<QScrollArea*>()->height() >= 3 * (list.fontMetrics().height() + 16));
+        QVERIFY(safety->height() >= safety->heightForWidth(safety->width()));
     }
 
     void AGroupOfStripsHasItsOwnFields() {
