@@ -89,8 +89,8 @@ FigureCell nameCell(const plan::Choice& choice, const units::Display& display) {
     const qsizetype taper = name.indexOf(QStringLiteral(" to "));
     if (taper >= 0 && (cut < 0 || taper < cut)) cut = taper;
     QStringList under;
-    if (!choice.named.empty()) under << tr("named");
-    if (choice.asItIs) under << tr("as it is");
+    if (!choice.named.empty()) under << tr("suggested");
+    if (choice.asItIs) under << tr("yours");
     if (cut >= 0 && under.isEmpty()) {
         const QString rest = name.mid(cut + 1);
         under << (rest.size() <= room ? rest : tr("and others"));
@@ -101,9 +101,16 @@ FigureCell nameCell(const plan::Choice& choice, const units::Display& display) {
 }  // namespace
 
 QStringList choiceCountNames() {
-    return {tr("Thickest strip"), tr("Strips to handle"), tr("Strain, of breaking"), tr("Chance that one breaks"),
-            tr("Spares"),         tr("Springback"),       tr("Pull at the ends"),    tr("Glue"),
-            tr("Margin of time"), tr("Wood lost")};
+    return {tr("Thickest strip"),
+            tr("Strips to handle"),
+            tr("Bend, % of breaking"),
+            tr("Chance that one breaks"),
+            tr("Spares"),
+            tr("Springback"),
+            tr("Pull at the ends"),
+            tr("Glue"),
+            tr("Spare time"),
+            tr("Waste")};
 }
 
 std::optional<double> choiceCount(const plan::Choice& choice, ChoiceCount count) {
@@ -164,7 +171,7 @@ QString choiceName(const plan::Choice& choice, const units::Display& display) {
 
 QString choiceInFull(const plan::Choice& choice, const units::Display& display) {
     QStringList lines{choiceName(choice, display)};
-    if (!choice.possible) lines << tr("Cannot be: %1.").arg(text(plan::writeWithin(choice.whyNot, display)));
+    if (!choice.possible) lines << tr("Will not work: %1.").arg(text(plan::writeWithin(choice.whyNot, display)));
     const QStringList names = choiceCountNames();
     for (int i = 0; i < choiceCounts; ++i) {
         lines << QStringLiteral("%1: %2").arg(names[i], choiceCountText(choice, static_cast<ChoiceCount>(i), display));
@@ -177,12 +184,12 @@ QString choiceInFull(const plan::Choice& choice, const units::Display& display) 
 
 std::vector<FigureColumn> choiceColumns() {
     return {wordColumn(tr("Strips"), "27 x 15/64 in"),
-            figureColumn(tr("Strained"), "<0.01 %", tr("one breaks"),
-                         tr("Share of what breaks the worst strip, on the form; chance that any strip breaks")),
+            figureColumn(tr("Bend"), "<0.01 %", tr("one breaks"),
+                         tr("Worst strip on the form, % of breaking; chance that any strip breaks")),
             figureColumn(tr("Springs"), "0.000 %", tr("end pull"),
-                         tr("Share of its curve that it gives back; pull that brings its ends down")),
-            figureColumn(tr("Glue"), "1 h 20 min", tr("margin"),
-                         tr("Glue to mix; what the worst face has left of its open time"))};
+                         tr("Share of its curve that it loses; pull that brings its ends down")),
+            figureColumn(tr("Glue"), "1 h 20 min", tr("spare"),
+                         tr("Glue to mix; open time that the worst joint has to spare"))};
 }
 
 ChoiceRows choiceRows(const plan::Choices& choices, const units::Display& display) {

@@ -70,11 +70,11 @@ std::vector<KeyPart> keyParts() {
         made.words = words;
         return made;
     };
-    return {part(true, true, false, false, QObject::tr("none beats it")),
-            part(true, false, false, false, QObject::tr("beaten")),
-            part(false, false, false, false, QObject::tr("cannot be")),
-            part(true, true, true, false, QObject::tr("named")),
-            part(true, false, false, true, QObject::tr("as it is"))};
+    return {part(true, true, false, false, QObject::tr("best trade-offs")),
+            part(true, false, false, false, QObject::tr("another is better")),
+            part(false, false, false, false, QObject::tr("will not work")),
+            part(true, true, true, false, QObject::tr("suggested")),
+            part(true, false, false, true, QObject::tr("yours now"))};
 }
 
 double partWidth(const KeyPart& part) {

@@ -34,8 +34,8 @@ EvenStations::EvenStations(StationsModel* stations, QWidget* parent)
     };
     from_ = addEdit("evenFrom", tr("From"), tr("Along the line from its first point"), 0);
     to_ = addEdit("evenTo", tr("To"), tr("Along the line from its first point"), 1);
-    spacing_ = addEdit("evenSpacing", tr("Not further apart than"),
-                       tr("Stations are spread evenly, no further apart than this"), 2);
+    spacing_ = addEdit("evenSpacing", tr("Apart, at most"),
+                       tr("The stations are spread evenly, no further apart than this"), 2);
     kind_ = new QComboBox(this);
     kind_->setObjectName(QStringLiteral("evenKind"));
     kind_->setAccessibleName(tr("Held by"));

@@ -52,7 +52,7 @@ QString detailWords(const plan::Plan& plan, std::size_t index, const units::Disp
         if (other.root == static_cast<int>(index))
             following << QStringLiteral("- ") + text(plan::textOf(other, display));
     }
-    if (!following.isEmpty()) parts << QObject::tr("From this follows:") << following;
+    if (!following.isEmpty()) parts << QObject::tr("This causes:") << following;
     if (!finding.source.text.empty()) parts << QObject::tr("Source: %1").arg(sourceText(finding.source));
     return parts.join(QLatin1Char('\n'));
 }
@@ -161,7 +161,7 @@ void FindingsList::fill() {
     }
     const plan::Verdict verdict = any ? plan::verdictOf(*shown_.plan) : plan::Verdict{};
     const QString counts = countWords(verdict);
-    QString verdictWords = tr("There is no plan yet.");
+    QString verdictWords = tr("No plan yet.");
     if (any) verdictWords = text(plan::writeText(verdict.text, shown_.display));
     count_->say(counts.isEmpty() ? verdictWords : tr("%1 (%2)").arg(verdictWords, counts));
     const std::size_t above = rows_.size();

@@ -70,10 +70,10 @@ public:
             {glued,
              typed(&model::LetGo::after_s, way::number(1.0 / 3600, 3),
                    {.name = tr("After, h"),
-                    .hint = tr("Hours since it was let go: 0 at once, then after some days"),
+                    .hint = tr("Hours since it came off: 0 at once, then after some days"),
                     .widest = "2400"}),
              length(&model::LetGo::chordForm_m, tr("On form"), tr("The chord from end to end, straight, on the form")),
-             length(&model::LetGo::chordPiece_m, tr("Chord"), tr("The same of the piece, let go")),
+             length(&model::LetGo::chordPiece_m, tr("Chord"), tr("The same of the piece, off the form")),
              length(&model::LetGo::risePiece_m, tr("Rise"),
                     tr("Greatest height of the piece over that chord; 0: not measured"))});
     }
@@ -127,20 +127,18 @@ void FormPanel::makeFields() {
     Fields* fields = newFields();
     using model::Form;
     const TypedFields form(fields, "form.", over(&model::Piece::form));
-    form.addTick(
-        {"letGo", tr("The form lets the piece go"), "let_go", tr("Off: the piece stays on its form for good.")},
-        &Form::letGo, {tr("Let the piece go"), tr("Keep the piece on its form")});
-    form.addTick({"allowsForSpringback", tr("The form allows for springback"), "allows_for_springback",
-                  tr("Off: there is a form already, and it has the wanted line itself.")},
-                 &Form::allowsForSpringback, {tr("Allow for springback"), tr("Do not allow for springback")});
-    form.add({"springbackFactor", tr("Springback, times the rule"), "springback_factor",
-              tr("What your earlier pieces gave back, over what theory says. 1: theory as it is.")},
-             &Form::springbackFactor, way::number(1, 4), {tr("Take springback %2 times the rule")});
-    form.add({"fixedAt", tr("Form and line laid on each other at"), "fixed_at_mm",
-              tr("There the form has place and direction of the wanted line. Empty: at the first pin, else where "
-                 "closing begins."),
-              tr("where closing begins")},
-             &Form::fixedAt_m, way::orNone(way::length()), {tr("Lay form and line on each other")});
+    form.addTick({"letGo", tr("Comes off the form"), "let_go", tr("Off: the piece stays on its form.")}, &Form::letGo,
+                 {tr("Take the piece off the form"), tr("Keep the piece on its form")});
+    form.addTick({"allowsForSpringback", tr("Overbend for springback"), "allows_for_springback",
+                  tr("Off: your form has the wanted line itself.")},
+                 &Form::allowsForSpringback, {tr("Overbend the form"), tr("Do not overbend the form")});
+    form.add({"springbackFactor", tr("Springback factor"), "springback_factor",
+              tr("Springback of your earlier pieces over the calculated. 1: as calculated.")},
+             &Form::springbackFactor, way::number(1, 4), {tr("Set the springback factor to %2")});
+    form.add({"fixedAt", tr("Form meets line at"), "fixed_at_mm",
+              tr("Same place and direction there. Empty: at the first pin, else where clamping starts."),
+              tr("where clamping starts")},
+             &Form::fixedAt_m, way::orNone(way::length()), {tr("Move where form meets line")});
     addSection("formFieldsHead", tr("The form"), true, fields);
 }
 
@@ -149,21 +147,20 @@ void FormPanel::makePlaned() {
         tr("planed place"), "stack.planed_after",
         [](model::Piece& piece) -> std::vector<model::Planed>& { return piece.stack.planedAfter; },
         &model::Planed::at_m, this);
-    planed->setColumns(
-        {planed->typed(&model::Planed::at_m, way::length(), {.name = tr("Along the line")}),
-         planed->typed(&model::Planed::inside_m, way::thickness(),
-                       {.name = tr("Inside"),
-                        .hint = tr("Taken off the face that lay on the form; even between two places, level beyond")}),
-         planed->typed(
-             &model::Planed::outside_m, way::thickness(),
-             {.name = tr("Outside"), .hint = tr("Taken off the outer face, sacrificial strips not counted")})});
+    planed->setColumns({planed->typed(&model::Planed::at_m, way::length(), {.name = tr("Along")}),
+                        planed->typed(&model::Planed::inside_m, way::thickness(),
+                                      {.name = tr("Inside"),
+                                       .hint = tr("Taken off the inner side; even between two places, level beyond")}),
+                        planed->typed(&model::Planed::outside_m, way::thickness(),
+                                      {.name = tr("Outside"),
+                                       .hint = tr("Taken off the outer side, sacrificial strips not counted")})});
     auto* unread = new Words(QStringLiteral("planedUnread"), true, this);
-    NotebookTable* table = typedTable("planed", tr("Planed after gluing"), planed, unread, {0, 1, 2}, 0);
+    NotebookTable* table = typedTable("planed", tr("Planed after glue-up"), planed, unread, {0, 1, 2}, 0);
     along_.push_back(table);
     QWidget* buttons = rowTools(table,
                                 {"addPlaned", tr("Add a planed place (Insert)"),
                                  [this, planed] {
-                                     planed->change(tr("Plane after gluing"), [this](model::Piece& piece) {
+                                     planed->change(tr("Plane after glue-up"), [this](model::Piece& piece) {
                                          std::vector<model::Planed>& there = piece.stack.planedAfter;
                                          double at_m = selected_m_.value_or(0);
                                          while (std::ranges::count(there, at_m, &model::Planed::at_m) > 0) at_m += 0.1;
@@ -173,7 +170,7 @@ void FormPanel::makePlaned() {
                                 {"removePlaned", tr("Remove this place (Delete)"), [planed, table] {
                                      planed->removeItems({table->currentIndex().row()}, tr("Do not plane there"), {});
                                  }});
-    addSection("planedHead", tr("Planed after gluing"), false, {table, unread, buttons},
+    addSection("planedHead", tr("Planed after glue-up"), false, {table, unread, buttons},
                [planed](const std::shared_ptr<const Shown>& shown) { planed->show(shown); });
 }
 
@@ -190,10 +187,10 @@ void FormPanel::makeAir() {
         connect(edit, &QLineEdit::textChanged, this, &FormPanel::showAir);
         return edit;
     };
-    air_ = field("serviceAir", tr("Air where it will live"), tr("Mean temperature, in the units of the boat"), 0);
-    humidity_ = field("serviceHumidity", tr("Its humidity, %"), tr("Relative humidity, 0 to 100"), 1);
+    air_ = field("serviceAir", tr("Air aboard"), tr("Mean temperature where the piece will be"), 0);
+    humidity_ = field("serviceHumidity", tr("Humidity aboard, %"), tr("Relative humidity, 0 to 100"), 1);
     airWords_ = new SteadyWords(QStringLiteral("airWords"), this);
-    QPushButton* use = wordButton(QStringLiteral("useAirMoisture"), tr("Take it as the service moisture"), this);
+    QPushButton* use = wordButton(QStringLiteral("useAirMoisture"), tr("Use as moisture aboard"), this);
     connect(use, &QPushButton::clicked, this, [this] {
         if (!airMoisture_ || !shown_ || shown_->pieceIndex < 0) return;
         Change change{tr("Set the service moisture from the air"), {}, shown_->piece};
@@ -207,7 +204,7 @@ void FormPanel::makeAir() {
 void FormPanel::showAir() {
     airMoisture_.reset();
     if (air_->text().trimmed().isEmpty() || humidity_->text().trimmed().isEmpty() || !shown_) {
-        airWords_->say(tr("Give temperature and humidity for the moisture that wood comes to there."));
+        airWords_->say(tr("Give temperature and humidity to see the wood's moisture there."));
         return;
     }
     try {
@@ -215,7 +212,7 @@ void FormPanel::showAir() {
         const bool fahrenheit = shown_->display.temperatures == units::TemperatureUnit::fahrenheit;
         const double air_C = fahrenheit ? units::fromFahrenheit(typed) : typed;
         airMoisture_ = wood::equilibriumMoisture(air_C, readShare(humidity_->text()));
-        airWords_->say(tr("Wood comes to %1 there, give or take one in a hundred (Wood Handbook eq. 4-5, P*).")
+        airWords_->say(tr("Wood comes to %1 there, within 1 % moisture (Wood Handbook eq. 4-5).")
                            .arg(text(units::writeShare(*airMoisture_, 3))));
     } catch (const units::InputError& error) {
         airWords_->say(why(error));
@@ -225,7 +222,7 @@ void FormPanel::showAir() {
 void FormPanel::makeMeasured() {
     auto* readings = new ReadingsModel(this);
     auto* unread = new Words(QStringLiteral("readingsUnread"), true, this);
-    NotebookTable* table = typedTable("readings", tr("Measured when let go"), readings, unread, {0, 1, 2, 3, 4}, 0);
+    NotebookTable* table = typedTable("readings", tr("Measured off the form"), readings, unread, {0, 1, 2, 3, 4}, 0);
     QWidget* buttons = rowTools(
         table,
         {"addReading", tr("Add a reading (Insert)"),
@@ -257,23 +254,23 @@ void FormPanel::makeMeasured() {
                  letGo.erase(letGo.begin() + std::ptrdiff_t(place->reading));
              });
          }});
-    addSection("readingsHead", tr("Measured when let go"), false, {table, unread, buttons},
+    addSection("readingsHead", tr("Measured off the form"), false, {table, unread, buttons},
                [readings](const std::shared_ptr<const Shown>& shown) { readings->show(shown); });
 }
 
 void FormPanel::makeLearned() {
     auto* words = new SteadyWords(QStringLiteral("learnedWords"), this);
     const auto [table, model] = figuresTable("learned", tr("Springback of earlier pieces"), learnedColumns());
-    QPushButton* use = wordButton(QStringLiteral("useFactor"), tr("Take their factor for this form"), this);
+    QPushButton* use = wordButton(QStringLiteral("useFactor"), tr("Use their factor"), this);
     connect(use, &QPushButton::clicked, this, &FormPanel::useFactor);
-    Section* section = addSection("learnedHead", tr("What earlier pieces say"), false, {words, table, use}, nullptr);
+    Section* section = addSection("learnedHead", tr("Your earlier pieces"), false, {words, table, use}, nullptr);
     section->setShow([this, words, model, use, section](const std::shared_ptr<const Shown>& shown) {
         noteStudy(section, plan::Study::learned);
         const plan::Plan* known = studied(plan::Study::learned);
         const bool any = known && known->learned;
-        words->say(!known ? tr("Being worked out.")
+        words->say(!known ? tr("Calculating")
                    : any  ? text(plan::writeTexts(plan::learnedTexts(*known->learned), shown->display))
-                          : tr("No piece of this boat was measured when it was let go."));
+                          : tr("No piece of this boat was measured off its form."));
         model->show(any ? learnedRows(*known->learned, shown->display) : std::vector<FigureRow>(),
                     studyIsOld(plan::Study::learned));
         use->setEnabled(any && known->learned->factor.has_value());
@@ -283,7 +280,7 @@ void FormPanel::makeLearned() {
 void FormPanel::useFactor() {
     const plan::Plan* known = studied(plan::Study::learned);
     if (!known || !known->learned || !known->learned->factor || !shown_ || shown_->pieceIndex < 0) return;
-    Change change{tr("Take the springback of earlier pieces"), {}, shown_->piece};
+    Change change{tr("Use springback of earlier pieces"), {}, shown_->piece};
     change.after.form.springbackFactor = std::round(100 * *known->learned->factor) / 100;
     emit changeAsked(change);
 }

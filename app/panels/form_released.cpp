@@ -46,18 +46,18 @@ void FormPanel::makeOpenings() {
 
 void FormPanel::makeRule() {
     auto* words = new SteadyWords(QStringLiteral("ruleWords"), this);
-    addSection("ruleHead", tr("The workshop's rule, told in two ways"), false, {words},
+    addSection("ruleHead", tr("Rule of thumb, two ways"), false, {words},
                [words](const std::shared_ptr<const Shown>& shown) {
                    if (!upToDate(*shown)) return;
                    const std::string rule =
                        plan::writeTexts(plan::ruleTexts(shown->piece.stack, shown->plan->form), shown->display);
-                   words->say(rule.empty() ? tr("Nothing lets go, so no rule for springback applies.") : text(rule));
+                   words->say(rule.empty() ? tr("The piece stays on its form: no springback.") : text(rule));
                });
 }
 
 void FormPanel::makeFewer() {
     auto* words = new SteadyWords(QStringLiteral("fewerWords"), this);
-    addSection("fewerHead", tr("If a strip breaks at the bench"), false, {words},
+    addSection("fewerHead", tr("If a strip breaks"), false, {words},
                [words](const std::shared_ptr<const Shown>& shown) {
                    if (!upToDate(*shown)) return;
                    plan::Shop shop;
@@ -79,11 +79,10 @@ void FormPanel::makeHome() {
     grid->setContentsMargins(0, 0, 0, 0);
     homeOff_ = new QLineEdit(part);
     homeOff_->setObjectName(QStringLiteral("homeOff"));
-    homeOff_->setAccessibleName(tr("The end stands off by"));
-    homeOff_->setPlaceholderText(tr("as foretold"));
+    homeOff_->setAccessibleName(tr("End open by"));
+    homeOff_->setPlaceholderText(tr("as calculated"));
     const QString hint =
-        tr("How far the end stands off the wanted line with the other end laid on it; open is more "
-           "than 0, closed in less. Empty: what the plan foretells.");
+        tr("Gap at the end, the other end on the line; closed in is less than 0. Empty: as calculated.");
     homeOff_->setToolTip(hint);
     homeOff_->setAccessibleDescription(hint);
     homeName_ = new QLabel(part);
@@ -106,7 +105,7 @@ void FormPanel::showHome() {
     if (!shown_ || !upToDate(*shown_)) return;
     const plan::Plan& plan = *shown_->plan;
     const bool atStart = plan::reportedAtStart(plan.form, plan.line.fair.line.length());
-    homeName_->setText(atStart ? tr("The start stands off by") : tr("The end stands off by"));
+    homeName_->setText(atStart ? tr("Start open by") : tr("End open by"));
     homeOff_->setAccessibleName(homeName_->text());
     try {
         const std::optional<double> off_m = readOptionalLength(homeOff_->text(), shown_->display);

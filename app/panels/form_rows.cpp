@@ -79,13 +79,11 @@ std::optional<AlongPlot::Picture> formPicture(const std::shared_ptr<const Shown>
 }
 
 std::vector<FigureColumn> openingColumns() {
-    return {
-        wordColumn(tr("Shape"), tr("the shape let go to"), tr("against")),
-        figureColumn(tr("Chord"), "+000.00 mm", tr("rise"),
-                     tr("How much longer the straight way from end to end gets; how much the greatest height over it "
-                        "falls")),
-        figureColumn(tr("Start off"), "+000.00 mm", tr("end off"),
-                     tr("How far the start stands off when the end is laid on; and the end when the start is"))};
+    return {wordColumn(tr("Shape"), tr("as it came off"), tr("against")),
+            figureColumn(tr("Chord"), "+000.00 mm", tr("rise"),
+                         tr("How much the chord from end to end grows; below it: how much the rise over it falls")),
+            figureColumn(tr("Start opens"), "+000.00 mm", tr("end opens"),
+                         tr("Gap at the start with the end laid on; below it: at the end with the start on"))};
 }
 
 std::vector<FigureRow> openingRows(const plan::Plan& plan, const units::Display& display) {
@@ -101,19 +99,18 @@ std::vector<FigureRow> openingRows(const plan::Plan& plan, const units::Display&
             if (several) of.name += tr(", strips %1-%2").arg(part.firstPlace).arg(part.lastPlace);
             rows.push_back(openingRow(of, opening, display, theory));
         };
-        add({tr("let go"), tr("its form"), tr("How the piece stands against the form, let go of it.")}, part.opens);
-        add({tr("uncorrected"), tr("the wanted line"),
-             tr("How it would stand against the wanted line, had the form that line itself.")},
+        add({tr("off the form"), tr("its form"), tr("How the piece, off the form, fits the form.")}, part.opens);
+        add({tr("without overbend"), tr("the wanted line"),
+             tr("How it fits the wanted line, if the form has that line itself.")},
             part.uncorrected);
         if (part.planed) {
-            add({tr("planed after gluing"), tr("the shape let go to"),
-                 tr("What planing it after gluing does to the piece that was let go.")},
+            add({tr("planed after glue-up"), tr("as it came off"), tr("What planing it does once it is off the form.")},
                 *part.planed);
         }
     }
     if (form.moisture.known) {
         rows.push_back(openingRow({tr("in service moisture"), tr("the wanted line"),
-                                   tr("What the change from the moisture at gluing to that in service does.")},
+                                   tr("What the change from the glue-up's moisture to that in service does.")},
                                   form.moisture.opening, display, form.moisture.source));
     }
     return rows;
@@ -121,9 +118,9 @@ std::vector<FigureRow> openingRows(const plan::Plan& plan, const units::Display&
 
 std::vector<FigureColumn> learnedColumns() {
     return {wordColumn(tr("Piece"), tr("Piece"), tr("when")),
-            figureColumn(tr("After"), "20 days", {}, tr("Time since it was let go")),
-            figureColumn(tr("Gave back"), tr("Gave back"), tr("by the rule"), tr("Share of its curve, as measured")),
-            figureColumn(tr("Times the rule"), tr("Times the rule"), tr("give or take"))};
+            figureColumn(tr("After"), "20 days", {}, tr("Time since it came off the form")),
+            figureColumn(tr("Springback"), tr("Springback"), tr("calculated"), tr("Share of its curve, as measured")),
+            figureColumn(tr("Factor"), tr("Factor"), tr("range"))};
 }
 
 std::vector<FigureRow> learnedRows(const laminate::Learned& learned, const units::Display&) {
@@ -142,8 +139,8 @@ std::vector<FigureRow> learnedRows(const laminate::Learned& learned, const units
 
 std::vector<FigureColumn> stressColumns() {
     return {wordColumn(tr("End"), tr("start")),
-            figureColumn(tr("Moment"), "123 lbf ft", {}, tr("With which the bent strips pull there for good")),
-            figureColumn(tr("Peel"), "0.00 MPa", tr("borne"), tr("Stress that pulls the end off, across the grain")),
+            figureColumn(tr("Moment"), "123 lbf ft", {}, tr("With which the bent strips pull there")),
+            figureColumn(tr("Peel"), "0.00 MPa", tr("allowed"), tr("Stress that pulls the end off, across the grain")),
             figureColumn(tr("Fastening"), "12300 N", tr("from the end"), tr("What a fastening there has to hold"))};
 }
 

@@ -31,15 +31,14 @@ void GluePanel::makeGlue() {
             return tr("Take %1").arg(text(chosen.name));
         });
     const TypedFields typed(fields, "glue.", over(&model::Piece::glue));
-    typed.addChoice({"measuredBy", tr("Measured"), "measured_by",
-                     tr("How you measure out: amounts are rounded to what that reads")},
-                    &model::Glue::measuredBy, {tr("on a scale"), tr("by a cup's marks")});
+    typed.addChoice({"measuredBy", tr("Measured"), "measured_by", tr("Amounts are rounded to what that reads")},
+                    &model::Glue::measuredBy, {tr("on a scale"), tr("by marks on a pot")});
     typed.add({"scaleReads", tr("Scale reads to"), "scale_reads_g", {}}, &model::Glue::scaleReads_kg, way::smallMass());
-    typed.add({"cupReads", tr("Cup's marks every"), "cup_reads_ml", {}}, &model::Glue::cupReads_m3, way::volume());
-    typed.add({"cupHolds", tr("Vessel holds"), "cup_ml", tr("To the brim; it is filled to seven tenths at most")},
+    typed.add({"cupReads", tr("Pot's marks every"), "cup_reads_ml", {}}, &model::Glue::cupReads_m3, way::volume());
+    typed.add({"cupHolds", tr("Pot size"), "cup_ml", tr("To the brim; it is filled to seven tenths at most")},
               &model::Glue::cup_m3, way::volume());
-    typed.addChoice({"vessel", tr("Vessel"), "vessel", tr("In a shallow tray the mix sheds its heat and lasts longer")},
-                    &model::Glue::vessel, {tr("deep cup"), tr("shallow tray")});
+    typed.addChoice({"vessel", tr("Pot"), "vessel", tr("In a shallow tray the mix loses its heat and lasts longer")},
+                    &model::Glue::vessel, {tr("deep pot"), tr("shallow tray")});
     warning_ = new SteadyWords("adhesiveWarning", this);
     QPushButton* own = wordButton("ownGlues", tr("Your own glues..."), this);
     connect(own, &QPushButton::clicked, this, &Panel::ownGluesAsked);
@@ -67,31 +66,29 @@ void GluePanel::showAdhesives() {
 void GluePanel::makeCoats() {
     Fields* fields = newFields();
     const TypedFields typed(fields, "glue.", over(&model::Piece::glue));
-    typed.addChoice({"faces", tr("Faces are"), "faces", tr("Rough faces drink more")}, &model::Glue::faces,
+    typed.addChoice({"faces", tr("Wood surface"), "faces", tr("Rough wood drinks more")}, &model::Glue::faces,
                     {tr("planed"), tr("sanded"), tr("sawn")});
     typed.addChoice({"surfaceWork", tr("Before wetting"), "surface_work",
-                     tr("Oily and dense woods want wiping or sanding, which takes time of the day")},
+                     tr("Oily and dense woods need wiping or sanding; that takes time")},
                     &model::Glue::surfaceWork, {tr("nothing"), tr("wiped"), tr("sanded and wiped")});
-    typed.add({"wetOut", tr("Wet-out, a face"), "wet_out_g_m2", tr("Thin mix, on both faces of every joint")},
+    typed.add({"wetOut", tr("Wet-out, each side"), "wet_out_g_m2", tr("Thin mix, on both sides of every joint")},
               &model::Glue::wetOut_kg_m2, way::coat());
     typed.add({"spreadCoat", tr("Spread, a coat"), "spread_g_m2", tr("Thickened mix")}, &model::Glue::spread_kg_m2,
               way::coat());
     typed.addTick(
-        {"bothFaces", tr("Spread on both faces"), "both_faces", tr("Else on one face of each joint, which is usual")},
+        {"bothFaces", tr("Spread on both sides"), "both_faces", tr("Off: on one side of each joint, as is usual")},
         &model::Glue::bothFaces);
     typed.add({"filler", tr("Filler, g to 100 g of mix"), "filler_g_per_100g", {}}, &model::Glue::filler,
               way::number(100));
     typed.add({"thinner", tr("Thinner in the wet-out"), "thinner_pct",
-               tr("Weakens the cured resin; warm resin wets as well without")},
+               tr("Weakens the cured resin; warm resin wets out as well without it")},
               &model::Glue::thinner, way::share());
     typed.add(
-        {"waste", tr("Waste"), "waste_pct", tr("What stays in cups and on rollers; squeeze-out is counted apart")},
+        {"waste", tr("Waste"), "waste_pct", tr("What stays in pots and on rollers; squeeze-out is counted apart")},
         &model::Glue::waste, way::share());
-    typed.add(
-        {"pasteYield", tr("Paste's yield stress, Pa"), "paste_yield_Pa",
-         tr("Not published for filled epoxy (looked for), so a rule of thumb: syrup 0, ketchup 20 to 50, mayonnaise "
-            "80 to 150, peanut butter 300 to 600. It says what pressure the glue line wants")},
-        &model::Glue::pasteYield_Pa, way::number());
+    typed.add({"pasteYield", tr("Mix thickness, Pa"), "paste_yield_Pa",
+               tr("Rule of thumb: syrup 0, ketchup 20-50, mayonnaise 80-150, peanut butter 300-600")},
+              &model::Glue::pasteYield_Pa, way::number());
     addSection("coatsHead", tr("Coats"), false, fields);
 }
 
@@ -106,9 +103,9 @@ void GluePanel::makeAir() {
     const TypedFields tent(fields, "glue.tent.", over(&model::Piece::glue, &model::Glue::tent));
     tent.add({"tentFrom", tr("Tent heated from"), "from_h", tr("Hours after the last clamp is on")},
              &model::Tent::from_s, way::duration(3600));
-    tent.add({"tentHours", tr("Tent heated for"), "hours",
-              tr("0: no tent. Mind fire and fumes, and what local rules say of heaters.")},
-             &model::Tent::lasts_s, way::duration(3600));
+    tent.add(
+        {"tentHours", tr("Tent heated for"), "hours", tr("0: no tent. Mind fire, fumes and local rules for heaters.")},
+        &model::Tent::lasts_s, way::duration(3600));
     tent.add({"tentAir", tr("Air in the tent"), "air_C", {}}, &model::Tent::air_C, way::temperature());
     addSection("glueAirHead", tr("Air"), true, fields);
 }

@@ -42,9 +42,9 @@ void GluePanel::makeAmounts() {
 }
 
 void GluePanel::makeBatches() {
-    const auto [table, batches] = figuresTable("batches", tr("Cups"), batchColumns({}, model::MeasuredBy::scale));
-    const auto [times, goingOff] = figuresTable("goingOff", tr("When each cup goes off"), goingOffColumns());
-    addSection("batchesHead", tr("Cups"), true, {table, times},
+    const auto [table, batches] = figuresTable("batches", tr("Batches"), batchColumns({}, model::MeasuredBy::scale));
+    const auto [times, goingOff] = figuresTable("goingOff", tr("When each batch goes off"), goingOffColumns());
+    addSection("batchesHead", tr("Batches"), true, {table, times},
                [batches, goingOff](const std::shared_ptr<const Shown>& shown) {
                    if (!shown->plan) {
                        batches->show({}, false);
@@ -62,7 +62,7 @@ void GluePanel::makePotLife() {
     potLife_->setAccessibleName(tr("How long a mix lasts, by its mass"));
     connect(potLife_, &AlongPlot::placeHovered, potLife_, &AlongPlot::lightPlace);
     connect(potLife_, &AlongPlot::placeSelected, potLife_, &AlongPlot::selectPlace);
-    const auto [table, model] = figuresTable("vessels", tr("The same mix in other vessels"), vesselColumns());
+    const auto [table, model] = figuresTable("vessels", tr("The same mix in other pots"), vesselColumns());
     auto* words = new SteadyWords(QStringLiteral("potLifeWords"), this);
     Section* section = addSection("potLifeHead", tr("Pot life"), true, {potLife_, table, words}, nullptr);
     section->setShow([this, model, words, section](const std::shared_ptr<const Shown>& shown) {

@@ -72,7 +72,7 @@ std::optional<AlongPlot::Picture> potLifePicture(const plan::Plan& plan, const m
     picture.display = display;
     picture.caption = glue.vessel == model::Vessel::tray
                           ? QObject::tr("How long a mix lasts in a tray, by its mass; fainter, the least and the most")
-                          : QObject::tr("How long a mix lasts in a cup, by its mass; fainter, the least and the most");
+                          : QObject::tr("How long a mix lasts in a pot, by its mass; fainter, the least and the most");
     picture.from_m = 0;
     picture.to_m = lives.front().mass_kg.back();
     picture.least = 0;
@@ -100,12 +100,12 @@ std::optional<AlongPlot::Picture> potLifePicture(const plan::Plan& plan, const m
     }
     picture.ticks = durationTicks(picture.most);
     picture.alongTicks = massTicks(picture.to_m, display);
-    picture.marks = {{largest_kg, QObject::tr("cup"), true}, {largest_kg / 2, QObject::tr("half"), true}};
+    picture.marks = {{largest_kg, QObject::tr("pot"), true}, {largest_kg / 2, QObject::tr("half"), true}};
     picture.reading = [lives, display](double mass_kg) {
         QString words = text(units::writeMass(mass_kg, display));
         for (const glue::PotLifeByMass& one : lives) {
             words += QStringLiteral(", ") +
-                     (one.vessel == model::Vessel::cup ? QObject::tr("cup") : QObject::tr("tray")) + QLatin1Char(' ') +
+                     (one.vessel == model::Vessel::cup ? QObject::tr("pot") : QObject::tr("tray")) + QLatin1Char(' ') +
                      text(plan::lifeWords({timeAt(one, one.lasts_s, mass_kg), timeAt(one, one.from_s, mass_kg),
                                            timeAt(one, one.to_s, mass_kg)}));
         }
@@ -123,7 +123,7 @@ std::optional<AlongPlot::Picture> curePicture(const Shown& shown) {
     };
     AlongPlot::Picture picture;
     picture.display = display;
-    picture.caption = QObject::tr("Air at the glue from closing on");
+    picture.caption = QObject::tr("Air at the glue from clamping on");
     picture.from_m = 0;
     picture.to_m = cure.at_s.back();
     const double least_C = shown.plan->day.glue.adhesive.least_C;

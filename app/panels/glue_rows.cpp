@@ -56,7 +56,7 @@ QString useName(glue::BatchFor use) {
 }
 
 QString cupName(const plan::Plan& plan, const glue::Batch& batch) {
-    return plan.day.gluings.size() > 1 ? tr("%1, gluing %2").arg(batch.number).arg(batch.gluing + 1)
+    return plan.day.gluings.size() > 1 ? tr("%1, glue-up %2").arg(batch.number).arg(batch.gluing + 1)
                                        : QString::number(batch.number);
 }
 
@@ -92,7 +92,7 @@ FigureCell heat(const glue::Between& peak_C, plan::Severity smoking, const units
 }
 
 const units::Source& modelSource() {
-    static const units::Source source{"cup that heats itself, from the data sheet's pot life (an estimate)",
+    static const units::Source source{"pot that heats itself, from the data sheet's pot life (an estimate)",
                                       units::Mark::derived};
     return source;
 }
@@ -118,7 +118,7 @@ std::optional<int> severityOf(const plan::Plan& plan, std::initializer_list<plan
 
 std::vector<FigureColumn> amountColumns(model::MeasuredBy by) {
     const bool scale = by == model::MeasuredBy::scale;
-    return {wordColumn(tr("Of all cups"), tr("left in cups, on tools")),
+    return {wordColumn(tr("All batches"), tr("left in pots, on tools")),
             figureColumn(scale ? tr("By weight") : tr("By volume"), tr("By weight"), {}, tr("As you measure")),
             figureColumn(scale ? tr("By volume") : tr("By weight"), tr("By volume"), {},
                          tr("The same the other way, from the densities"))};
@@ -147,26 +147,26 @@ std::vector<FigureRow> amountRows(const Shown& shown) {
         add(tr("Thinner"), glue.thinner_kg, std::nullopt, asGiven, severityOf(*shown.plan, {plan::Code::thinned}));
     add(tr("The mix"), glue.mixed_kg, glue.parts_m3[0] + glue.parts_m3[1], glue.adhesive.densitySource);
     const units::Source balance{"glue lines as thick as the strips' panel has them (derived)", units::Mark::derived};
-    const units::Source soaking{"a share of the wet-out, by how rough the faces are (common practice)",
+    const units::Source soaking{"a share of the wet-out, by how rough the wood is (common practice)",
                                 units::Mark::commonPractice};
     const glue::Amounts& amounts = glue.amounts;
-    add(tr("held by the glue lines"), amounts.line_kg, std::nullopt, balance,
+    add(tr("in the joints"), amounts.line_kg, std::nullopt, balance,
         severityOf(*shown.plan, {plan::Code::starvedJoint}));
-    add(tr("soaks into the wood"), amounts.soaksIn_kg, std::nullopt, soaking);
+    add(tr("on the wood"), amounts.soaksIn_kg, std::nullopt, soaking);
     add(tr("squeezed out"), amounts.squeezedOut_kg, std::nullopt, balance);
-    add(tr("left in cups, on tools"), amounts.waste_kg, std::nullopt, asGiven);
+    add(tr("left in pots, on tools"), amounts.waste_kg, std::nullopt, asGiven);
     rows.push_back({{{tr("Spread on each joint")},
                      {.text = text(units::typedCoat(std::round(1000 * amounts.perJoint_kg_m2()) / 1000)),
                       .source = sourceText(glue.adhesive.spreadSource)},
                      {}}});
-    rows.push_back({{{tr("Faces, both of each glue line")}, {text(units::writeArea(glue.area_m2, display))}, {}}});
+    rows.push_back({{{tr("Wood, both sides of each joint")}, {text(units::writeArea(glue.area_m2, display))}, {}}});
     return rows;
 }
 
 std::vector<FigureColumn> batchColumns(const glue::Adhesive& adhesive, model::MeasuredBy by) {
     const QString other = by == model::MeasuredBy::scale ? tr("by volume") : tr("by weight");
-    return {wordColumn(tr("Cup"), tr("end grain"), tr("for")),
-            figureColumn(firstPart(adhesive), "12.3 fl oz", other, tr("As scale or cup reads")),
+    return {wordColumn(tr("Batch"), tr("end grain"), tr("for")),
+            figureColumn(firstPart(adhesive), "12.3 fl oz", other, tr("As scale or pot reads")),
             figureColumn(secondPart(adhesive), "12.3 fl oz", other),
             figureColumn(tr("Added"), "12.3 oz", tr("what"), tr("Filler or thinner, by weight"))};
 }
@@ -188,14 +188,12 @@ std::vector<FigureRow> batchRows(const Shown& shown) {
 }
 
 std::vector<FigureColumn> goingOffColumns() {
-    return {wordColumn(tr("Cup"), "00"),
-            figureColumn(tr("Lasts"), "000\u2013000 min", tr("use within"),
-                         tr("From mixing until it goes off in its vessel; some of that is kept in "
-                            "hand")),
-            figureColumn(tr("Use by"), "00:00", tr("used up"), tr("On the wall, as the day is planned")),
-            figureColumn(tr("Left over"), "000\u2013000 \u00b0C", tr("left full"),
-                         tr("How hot what is left in the vessel gets, and the whole of it if it "
-                            "is left standing"))};
+    return {wordColumn(tr("Batch"), "00"),
+            figureColumn(tr("Pot life"), "000\u2013000 min", tr("use within"),
+                         tr("From mixing until it goes off in its pot; use it within the time below it")),
+            figureColumn(tr("Use by"), "00:00", tr("used up"), tr("Clock time as planned")),
+            figureColumn(tr("Peak: left"), "000\u2013000 \u00b0C", tr("full pot"),
+                         tr("How hot leftovers get; below it: the whole batch left standing"))};
 }
 
 std::vector<FigureRow> goingOffRows(const Shown& shown) {
@@ -222,8 +220,8 @@ std::vector<FigureRow> goingOffRows(const Shown& shown) {
 }
 
 std::vector<FigureColumn> vesselColumns() {
-    return {wordColumn(tr("Largest mix"), tr("half, in a tray"), {}, tr("That of the largest cup, in other vessels")),
-            figureColumn(tr("Mix"), "0000 g"), figureColumn(tr("Lasts"), "000\u2013000 min"),
+    return {wordColumn(tr("Largest mix"), tr("half, in a tray"), {}, tr("The largest batch, in other pots")),
+            figureColumn(tr("Mix"), "0000 g"), figureColumn(tr("Pot life"), "000\u2013000 min"),
             figureColumn(tr("Gets to"), "000\u2013000 \u00b0C", {}, tr("How hot it gets, left standing"))};
 }
 
@@ -234,7 +232,7 @@ std::vector<FigureRow> vesselRows(const Shown& shown) {
         const bool half = one.mixed_kg < 0.75 * tried.front().mixed_kg;
         const bool tray = one.vessel == model::Vessel::tray;
         rows.push_back({{{tray ? (half ? tr("half, in a tray") : tr("in a tray"))
-                               : (half ? tr("half, in a cup") : tr("in a cup"))},
+                               : (half ? tr("half, in a pot") : tr("in a pot"))},
                          {mass(one.mixed_kg, shown.display)},
                          {.text = life(one.potLife_s), .source = sourceText(modelSource())},
                          heat(one.peak_C, plan::Severity::note, shown.display)}});
@@ -244,7 +242,7 @@ std::vector<FigureRow> vesselRows(const Shown& shown) {
 
 std::vector<FigureColumn> conditionColumns() {
     return {wordColumn(tr("In this air"), tr("In this air")),
-            figureColumn(tr("As it is"), tr("faces at 13.1 \u00b0C or more"), tr("beside it"))};
+            figureColumn(tr("Air now"), tr("wood at 13.1 \u00b0C or more"), tr("beside it"))};
 }
 
 std::vector<FigureRow> conditionRows(const Shown& shown) {
@@ -268,7 +266,7 @@ std::vector<FigureRow> conditionRows(const Shown& shown) {
     rows.push_back(
         fact(tr("Dew point"),
              marked(temperature(glue.dewPoint_C, display), {plan::Code::nearDewPoint, plan::Code::coldWoodSweats}),
-             tr("faces at %1 or more").arg(temperature(glue.dewPoint_C + glue::aboveDewPoint_K, display)),
+             tr("wood at %1 or more").arg(temperature(glue.dewPoint_C + glue::aboveDewPoint_K, display)),
              units::Source{"Magnus formula, Alduchov and Eskridge 1996; guidance tied to ISO 8502-4",
                            units::Mark::transcribed}));
     rows.push_back(fact(tr("Wood comes to"),

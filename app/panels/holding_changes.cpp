@@ -15,14 +15,14 @@ std::optional<Change> adoptProposal(const Shown& shown) {
     if (!studyOf(shown, plan::Study::proposal)) return std::nullopt;
     const std::optional<plan::Cure> cure = plan::suggestedStations(shown.piece, *shown.plan);
     if (!cure) return std::nullopt;
-    return Change{QObject::tr("Adopt %1 proposed stations").arg(cure->piece.holding.stations.size()), {}, cure->piece};
+    return Change{QObject::tr("Use %1 suggested stations").arg(cure->piece.holding.stations.size()), {}, cure->piece};
 }
 
 std::optional<Change> runOnAsNeeded(const Shown& shown) {
     if (!studyOf(shown, plan::Study::overRun)) return std::nullopt;
     const std::optional<plan::Cure> cure = plan::longEnough(shown.piece, *shown.plan);
     if (!cure) return std::nullopt;
-    return Change{QObject::tr("Run strips and form on as needed"), {}, cure->piece};
+    return Change{QObject::tr("Lengthen strips and form"), {}, cure->piece};
 }
 
 }  // namespace fayline::app

@@ -71,7 +71,7 @@ AlongPlot::Picture gapPicture(const std::shared_ptr<const Shown>& shown) {
     const double length_m = plan.line.fair.line.length();
     AlongPlot::Picture picture = pictureOf(*shown);
     picture.caption = !holding::inBalance(held.outcome) ? QObject::tr("Gap between stack and form: not known")
-                      : held.samples.empty()            ? QObject::tr("Gap between stack and form: being worked out")
+                      : held.samples.empty()            ? QObject::tr("Gap between stack and form: calculating")
                                                         : QObject::tr("Gap between stack and form");
     // Where the strips run past they may stand far off; the picture is for what stays.
     double largest = 0;

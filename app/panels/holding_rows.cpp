@@ -61,14 +61,14 @@ std::optional<double> placeOf(const plan::HoldingPlan& holding, int index) {
 
 // In the order of holding::Governs.
 QString governedWord(holding::Governs governs) {
-    return QStringList{tr("by gap"), tr("by strength"), tr("by pressing"), tr("fixed"), tr("end")}.value(int(governs));
+    return QStringList{tr("gap"), tr("force"), tr("squeeze"), tr("fixed"), tr("end")}.value(int(governs));
 }
 
 }  // namespace
 
 std::vector<FigureColumn> proposalColumns() {
-    return {wordColumn(tr("Held by"), tr("by pressing"), tr("governed"),
-                       tr("Below it: what sets its distance to the one before")),
+    return {wordColumn(tr("Held by"), tr("squeeze"), tr("set by"),
+                       tr("Below it: what sets its distance from the one before")),
             figureColumn(tr("Along"), "12-11-7+", {}, tr("Along the line from its first point")),
             figureColumn(tr("Pull"), "12300 N", {}, tr("What it pulls, square to the form")),
             figureColumn(tr("Gap"), "12.34 mm", {}, tr("What is left under its pad"))};
@@ -89,13 +89,11 @@ std::vector<FigureRow> proposalRows(const plan::HoldingStudy& study, const units
 std::vector<FigureColumn> closingColumns() {
     return {wordColumn(tr("Close"), "00", {}, tr("In this order")),
             wordColumn(tr("Station"), "00", tr("margin"),
-                       tr("Its number along the line. Below it: all that pushes on the boat then may grow so many "
-                          "times before it lifts, tips or slides.")),
-            figureColumn(tr("Pull"), "12300 N", tr("stood off"),
-                         tr("Needed there with all before it closed. Below it: the gap there before.")),
-            figureColumn(tr("Tail off"), tr("in the way"), tr("floor"),
-                         tr("How far the free end then stands off the form. Below it: whether the floor is in "
-                            "its way.")),
+                       tr("Its number. Below it: times this push before the boat lifts, tips or slides.")),
+            figureColumn(tr("Pull"), "12300 N", tr("Gap before"),
+                         tr("Force needed with all before it closed. Below it: the gap before.")),
+            figureColumn(tr("Free end"), tr("in the way"), tr("floor"),
+                         tr("Gap from form to free end. Below it: whether the floor is in its way.")),
             figureColumn(tr("Tip x"), "12-11-7+", tr("y"), tr("Where the tip of the free end then is"))};
 }
 
@@ -157,9 +155,9 @@ QString stopWord(const holding::PropPlan& prop) {
 std::vector<FigureColumn> propColumns() {
     return {wordColumn(tr("No."), "00", {}, tr("Its number along the line")),
             figureColumn(tr("Thrust"), "12300 N", tr("may carry"),
-                         tr("Along the prop. Below it: what it may carry as a column, or its rated load.")),
+                         tr("Along the prop. Below it: allowed as a column, or its rated load.")),
             figureColumn(tr("Slant"), "at foot", tr("at foot"),
-                         tr("Between the prop and what is square to the stack at its head; below it: at its foot")),
+                         tr("Degrees off square to the stack at its head; below it: at its foot")),
             wordColumn(tr("Slips"), tr("at both ends"), tr("stops"), tr("By friction alone, without its stops")),
             figureColumn(tr("Foot x"), "12-11-7+", tr("y"), tr("Nearest foot that holds without another stop"))};
 }
@@ -190,9 +188,9 @@ std::vector<FigureRow> propRows(const plan::HoldingPlan& holding, const model::P
 
 std::vector<FigureColumn> screwColumns() {
     return {wordColumn(tr("No."), "00", {}, tr("Its number along the line")),
-            figureColumn(tr("Pull"), "12300 N", tr("allowed"), tr("Below it: what wood and steel may be asked for")),
+            figureColumn(tr("Pull"), "12300 N", tr("allowed"), tr("Below it: what wood and steel allow")),
             figureColumn(tr("Washer"), "0.00 MPa", tr("may"),
-                         tr("Pressure under the washer. Below it: what the outer strip may bear.")),
+                         tr("Pressure under the washer. Below it: what the outer strip takes.")),
             figureColumn(tr("Hole"), "15/64 in", tr("pilot"),
                          tr("Clearance hole through the stack; below it: pilot hole in the backbone")),
             figureColumn(tr("Long"), "3 15/64 in", tr("later"),
@@ -228,7 +226,7 @@ std::vector<FigureColumn> strapColumns() {
             figureColumn(tr("Least"), "12300 N", {}, tr("Tension where it is least")),
             figureColumn(tr("Turned"), "180.0\u00B0", {}, tr("On what it touches")),
             figureColumn(tr("Idle"), "12-11-7+", tr("from"),
-                         tr("Length on which it does nothing; below it: where the longest such stretch begins"))};
+                         tr("Length that presses nothing; below it: where the longest such part begins"))};
 }
 
 std::vector<FigureRow> strapRows(const plan::HoldingPlan& holding, const units::Display& display) {
@@ -245,9 +243,9 @@ std::vector<FigureRow> strapRows(const plan::HoldingPlan& holding, const units::
 }
 
 std::vector<FigureColumn> countColumns() {
-    return {wordColumn(tr("Kind"), "clamp"), figureColumn(tr("Asked"), "000", {}, tr("Stations that want one")),
-            figureColumn(tr("There"), tr("not listed"), {}, tr("That the list has")),
-            figureColumn(tr("Without"), "000", {}, tr("Stations left without one that is strong enough and reaches"))};
+    return {wordColumn(tr("Kind"), "clamp"), figureColumn(tr("Need"), "000", {}, tr("Stations that need one")),
+            figureColumn(tr("Have"), tr("not listed"), {}, tr("Tools of this kind on your list")),
+            figureColumn(tr("Short"), "000", {}, tr("Stations with no tool that is strong enough and reaches"))};
 }
 
 std::vector<FigureRow> countRows(const holding::AtHand& atHand) {
@@ -265,9 +263,8 @@ std::vector<FigureRow> countRows(const holding::AtHand& atHand) {
 
 std::vector<FigureColumn> servedColumns() {
     return {wordColumn(tr("No."), "00", {}, tr("Its number along the line")),
-            wordColumn(tr("Tool"), "bar", {}, tr("That serves it, or why none does")),
-            figureColumn(tr("Turns"), "0.00", {},
-                         tr("Of the screw past snug, from its pitch and what gives way: an estimate"))};
+            wordColumn(tr("Tool"), "bar", {}, tr("Which tool does it, or why none can")),
+            figureColumn(tr("Turns"), "0.00", {}, tr("Of the screw past snug, from its pitch: rule of thumb"))};
 }
 
 namespace {

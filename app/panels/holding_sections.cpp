@@ -11,17 +11,17 @@ namespace fayline::app {
 
 void HoldingPanel::makeProposal() {
     auto* words = new SteadyWords(QStringLiteral("proposalWords"), this);
-    const auto [table, model] = figuresTable("proposed", tr("Stations proposed"), proposalColumns());
+    const auto [table, model] = figuresTable("proposed", tr("Suggested stations"), proposalColumns());
     along_.push_back(table);
-    QPushButton* adopt = wordButton(QStringLiteral("adopt"), tr("Adopt these stations"), this);
-    adopt->setToolTip(tr("They take the place of the stations there are; fixed ones stay. Undone as one step."));
-    Section* section = addSection("proposalHead", tr("Stations proposed"), true, {words, table, adopt}, nullptr);
+    QPushButton* adopt = wordButton(QStringLiteral("adopt"), tr("Use these"), this);
+    adopt->setToolTip(tr("They replace your stations; fixed ones stay. One step to undo."));
+    Section* section = addSection("proposalHead", tr("Suggested stations"), true, {words, table, adopt}, nullptr);
     section->setShow([this, words, model, adopt, section](const std::shared_ptr<const Shown>& shown) {
         noteStudy(section, plan::Study::proposal);
         const plan::HoldingStudy* known = study(plan::Study::proposal);
-        words->say(!known                           ? tr("Being worked out.")
+        words->say(!known                           ? tr("Calculating")
                    : pressed(plan::Study::proposal) ? proposalWords(known->proposal, shown->display)
-                                                    : tr("Not worked out, since the contact is not."));
+                                                    : tr("Not calculated: no shape found."));
         model->show(known ? proposalRows(*known, shown->display) : std::vector<FigureRow>(),
                     studyIsOld(plan::Study::proposal));
         adopt->setEnabled(adoptProposal(*shown).has_value());
@@ -42,26 +42,24 @@ void HoldingPanel::makeClosing() {
         model->show(known ? closingRows(*known, shown->piece, shown->display) : std::vector<FigureRow>(),
                     studyIsOld(plan::Study::closing));
         const plan::HoldingStudy* carriedKnown = study(plan::Study::carried);
-        carried->say(carriedKnown ? carriedWords(carriedKnown->carried, shown->display) : tr("Being worked out."));
+        carried->say(carriedKnown ? carriedWords(carriedKnown->carried, shown->display) : tr("Calculating"));
     });
 }
 
 void HoldingPanel::makeOverRun() {
     auto* start = new SteadyWords(QStringLiteral("overRunStart"), this);
     auto* end = new SteadyWords(QStringLiteral("overRunEnd"), this);
-    QPushButton* run = wordButton(QStringLiteral("runOn"), tr("Run on as far as needed"), this);
-    run->setToolTip(
-        tr("Lengthens strips, and the form where it says how far it carries on; shortens no end. Set a "
-           "station at the far end after."));
-    Section* section = addSection("overRunHead", tr("Over-run at the ends"), false, {start, end, run}, nullptr);
+    QPushButton* run = wordButton(QStringLiteral("runOn"), tr("Lengthen as needed"), this);
+    run->setToolTip(tr("Lengthens strips and form, shortens nothing. Then set a station at the far end."));
+    Section* section = addSection("overRunHead", tr("Extra length"), false, {start, end, run}, nullptr);
     section->setShow([this, start, end, run, section](const std::shared_ptr<const Shown>& shown) {
         noteStudy(section, plan::Study::overRun);
         const plan::HoldingStudy* known = study(plan::Study::overRun);
         const model::Stack& stack = shown->piece.stack;
-        start->say(!known ? tr("Being worked out.")
+        start->say(!known ? tr("Calculating")
                    : pressed(plan::Study::overRun)
                        ? overRunWords(tr("At the start"), known->overRun.start, stack.runsPastStart_m, shown->display)
-                       : tr("Not worked out, since the contact is not."));
+                       : tr("Not calculated: no shape found."));
         end->say(known && pressed(plan::Study::overRun)
                      ? overRunWords(tr("At the end"), known->overRun.end, stack.runsPastEnd_m, shown->display)
                      : QString());

@@ -32,7 +32,7 @@ Fields* HoldingPanel::toolFields() {
               size, {tr("Change the opening of a tool")});
     typed.add({"toolThroat", tr("Throat"), {}, tr("How far it reaches over an edge."), tr("not known")},
               &model::Tool::throat_m, size, {tr("Change the throat of a tool")});
-    typed.add({"toolPitch", tr("Pitch"), {}, tr("Of its screw; tells a pull as turns past snug."), tr("not known")},
+    typed.add({"toolPitch", tr("Pitch"), {}, tr("Of its screw; gives a force as turns past snug."), tr("not known")},
               &model::Tool::pitch_m, size, {tr("Change the pitch of a tool")});
     return fields;
 }
@@ -49,10 +49,9 @@ void HoldingPanel::makeToolsAtHand() {
                                 {"removeTool", tr("Remove the chosen tools (Delete)"),
                                  [this] { tools_->removeTools(toolsTable_->chosenRows()); }});
     Fields* fields = toolFields();
-    const auto [countTable, counts] = figuresTable("toolCounts", tr("Tools asked and there"), countColumns());
+    const auto [countTable, counts] = figuresTable("toolCounts", tr("Tools needed"), countColumns());
     auto* short_ = new SteadyWords(QStringLiteral("toolsShort"), this);
-    const auto [servedTable, served] =
-        figuresTable("served", tr("Which tool serves which station"), servedColumns(), 1);
+    const auto [servedTable, served] = figuresTable("served", tr("Which tool at which station"), servedColumns(), 1);
     along_.push_back(servedTable);
     connect(toolsTable_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             [fields](const auto&) { fields->startAnew(); });
@@ -79,21 +78,22 @@ void HoldingPanel::makeSettings() {
     using model::Holding;
     const QString usual = tr("Set \"%1\" to %2");
     const TypedFields holding(fields, "holding.", over(&model::Piece::holding), usual);
-    holding.add({"gapLimit", tr("Gap that may be left"), "gap_limit_mm", tr("Between the trim lines, anywhere.")},
+    holding.add({"gapLimit", tr("Largest gap allowed"), "gap_limit_mm", tr("Between the trim lines, anywhere.")},
                 &Holding::gapLimit_m, way::thickness());
     holding.add(
-        {"glueLineVaries", tr("Glue line may vary by"), "glue_line_varies_mm",
-         tr("Between two pads, where it is pressed out. Empty: by its own thickness."), tr("as thick as it is")},
+        {"glueLineVaries", tr("Joint may vary by"), "glue_line_varies_mm",
+         tr("Between two pads, where glue is squeezed out. Empty: by its own thickness."), tr("as thick as it is")},
         &Holding::glueLineVaries_m, way::orNone(way::thickness()), {tr("Set \"%1\"")});
-    holding.addChoice({"pads", tr("Pads"), "pads",
-                       tr("Pads on dry wood hold the outer strip; on wet or waxed wood they let it slide.")},
-                      &Holding::pads, {tr("hold the outer strip"), tr("let it slide")},
-                      {tr("Let pads hold"), tr("Let pads slide")});
-    const QString begins = tr("Set where the closing begins");
-    holding.addChoice({"closesFrom", tr("Closed from"), "from", tr("Where the first station is closed.")},
+    holding.addChoice(
+        {"pads", tr("Pads"), "pads", tr("Dry pads grip the outer strip; waxed or wet ones let it slide.")},
+        &Holding::pads, {tr("dry pads, grip"), tr("waxed pads, slide")},
+        {tr("Make the pads grip"), tr("Make the pads slide")});
+    const QString begins = tr("Set where clamping starts");
+    holding.addChoice({"closesFrom", tr("Start clamping at"), "from", tr("Where you tighten the first station.")},
                       &Holding::from, {tr("the start"), tr("the middle"), tr("the end")}, {begins, begins, begins});
     const TypedFields cauls(fields, "holding.cauls.", over(&model::Piece::holding, &Holding::cauls), usual);
-    cauls.add({"caul", tr("Caul under the pads"), "thickness_mm", tr("Its thickness; it spreads each pad. 0: none.")},
+    cauls.add({"caul", tr("Caul under the pads"), "thickness_mm",
+               tr("Its thickness; it spreads the force of each pad. 0: none.")},
               &model::Cauls::thickness_m, way::thickness());
     const TypedFields floor(fields, "holding.floor.", over(&model::Piece::holding, &Holding::floor), usual);
     floor.add(
@@ -105,7 +105,7 @@ void HoldingPanel::makeSettings() {
         return written.trimmed().isEmpty() ? std::string() : read(written, shown);
     };
     backbone.add({"backbone", tr("Wood of the backbone"), "species",
-                  tr("What screws hold in. Empty: that of the strip next to it."), tr("as the strip next to it")},
+                  tr("Screws go into it. Empty: the wood of the strip next to it."), tr("as the strip next to it")},
                  &model::Backbone::species, wood, {tr("Set the wood of the backbone")});
     addSection("settingsHead", tr("Limit, pads and cauls"), false, fields);
 }
@@ -115,14 +115,13 @@ void HoldingPanel::makeSettings() {
 Fields* HoldingPanel::supportFields() {
     Fields* fields = newFields();
     const TypedFields form(fields, "form.", over(&model::Piece::form), tr("Set \"%1\""));
-    form.addChoice({"formKind", tr("Bent on"), "kind", tr("What bears the stack while the glue hardens.")},
+    form.addChoice({"formKind", tr("Clamped to"), "kind", tr("What the stack is clamped to while the glue cures.")},
                    &model::Form::kind, {tr("a solid form"), tr("posts"), tr("the boat itself")},
-                   {tr("Bend on a solid form"), tr("Bend on posts"), tr("Bend on the boat")});
-    const QString hint =
-        tr("How far the support runs past the trim line. Empty: as far as the strips; on the boat none.");
-    form.add({"carriesOnStart", tr("Carries on before the start"), "carries_on_start_mm", hint, tr("as the strips")},
+                   {tr("Clamp to a solid form"), tr("Clamp to posts"), tr("Clamp to the boat")});
+    const QString hint = tr("Past the trim line. Empty: as far as the strips; on the boat none.");
+    form.add({"carriesOnStart", tr("Form runs past start"), "carries_on_start_mm", hint, tr("as the strips")},
              &model::Form::carriesOnStart_m, way::orNone(way::length()));
-    form.add({"carriesOnEnd", tr("Carries on past the end"), "carries_on_end_mm", hint, tr("as the strips")},
+    form.add({"carriesOnEnd", tr("Form runs past end"), "carries_on_end_mm", hint, tr("as the strips")},
              &model::Form::carriesOnEnd_m, way::orNone(way::length()));
     return fields;
 }
@@ -137,7 +136,7 @@ void HoldingPanel::makeSupport() {
         table, {"addPost", tr("Add a post at the selected place (Insert)"), [this] { posts_->addPost(middle_m()); }},
         {"removePost", tr("Remove this post (Delete)"),
          [this, table] { posts_->removePost(table->currentIndex().row()); }});
-    addSection("supportHead", tr("What it is bent on"), false, {fields, table, unread, buttons},
+    addSection("supportHead", tr("What it is clamped to"), false, {fields, table, unread, buttons},
                [this, fields, table, buttons](const std::shared_ptr<const Shown>& shown) {
                    fields->show(shown);
                    posts_->show(shown);
@@ -154,10 +153,7 @@ Fields* HoldingPanel::hullFields() {
     using model::Hull;
     const auto part = over(&model::Piece::holding, &model::Holding::hull);
     TypedFields(fields, "holding.hull", part)
-        .add({"hullWeight",
-              tr("Weight of the boat"),
-              {},
-              tr("With all that is in it. 0: not asked whether it stays down.")},
+        .add({"hullWeight", tr("Weight of the boat"), {}, tr("With all that is in it. 0: do not check the boat.")},
              &Hull::weight_kg, way::mass(), {tr("Set the weight of the boat to %2")});
     const TypedFields hull(fields, "holding.hull.", part, tr("Set \"%1\" to %2"));
     hull.add({"hullCentreX", tr("Its centre, x"), "centre_x_mm", tr("Where its weight acts.")}, &Hull::centreX_m,

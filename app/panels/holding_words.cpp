@@ -24,15 +24,15 @@ QString pressingWords(const holding::PressingNeed& need, const units::Display& d
     const auto by = [&] {
         switch (need.by) {
             case holding::SpacedBy::stiffness:
-                return tr("the stiffness of the strips above governs");
+                return tr("set by the stiffness of the strips above");
             case holding::SpacedBy::spread:
-                return tr("what lies below a pad governs");
+                return tr("set by what lies below a pad");
             case holding::SpacedBy::strength:
-                return tr("its strength governs");
+                return tr("set by its strength");
         }
         return QString();
     };
-    QString words = need.isWish ? tr(" To press the glue out there takes %1") : tr(" The glue line wants %1 there");
+    QString words = need.isWish ? tr(" To squeeze glue out there: %1") : tr(" The joint needs %1 there");
     words = words.arg(text(units::writePressure(need.pressure_Pa, display))) +
             tr(": pads no further apart than %1 (%2).").arg(text(plan::reachText(need.spacing_m, display)), by());
     if (text(plan::reachText(need.thinnerSpacing_m, display)) != text(plan::reachText(need.spacing_m, display)))
@@ -63,8 +63,8 @@ namespace {
 
 QString unmetWords(std::optional<holding::Governs> unmet) {
     if (unmet == holding::Governs::gap) return tr("the gap limit is not met");
-    if (unmet == holding::Governs::strength) return tr("their strength does not suffice");
-    if (unmet == holding::Governs::pressing) return tr("the glue is not pressed everywhere");
+    if (unmet == holding::Governs::strength) return tr("the tools are too weak");
+    if (unmet == holding::Governs::pressing) return tr("glue is not squeezed out everywhere");
     return tr("not every condition is met");
 }
 
@@ -79,16 +79,16 @@ QString forceWords(double force_N, const units::Display& display) {
 }  // namespace
 
 QString proposalWords(const holding::Proposal& proposal, const units::Display& display) {
-    if (proposal.stations.empty()) return tr("No stations are proposed.");
+    if (proposal.stations.empty()) return tr("No stations suggested.");
     const auto count = math::countOf(proposal.stations);
-    QString words = count == 1 ? tr("One station does") : tr("%1 stations do").arg(count);
+    QString words = count == 1 ? tr("One station closes it") : tr("%1 stations close it").arg(count);
     const bool spread = !proposal.met && proposal.unmet == holding::Governs::pressing && proposal.withinCounts;
     if (spread) {
-        words = tr("%1, %2 apart at most, hold all of it down within gap limit and strength")
+        words = tr("%1, up to %2 apart, close it within the gap limit and their strength")
                     .arg(count == 1 ? tr("One station") : tr("%1 stations").arg(count),
                          writeLengthText(proposal.largestSpacing_m, display));
     } else if (!proposal.met) {
-        words = tr("No number of stations of the tools there are does: with %1, %2")
+        words = tr("No number of your tools closes it: with %1, %2")
                     .arg(QString::number(count), unmetWords(proposal.unmet));
     }
     if (std::isfinite(proposal.largest.gap_m))
@@ -96,24 +96,23 @@ QString proposalWords(const holding::Proposal& proposal, const units::Display& d
                      .arg(smallWords(proposal.largest.gap_m, display), writeLengthText(proposal.largest.at_m, display));
     words += QLatin1Char('.');
     if (proposal.met && proposal.withoutPressing > 0 && proposal.withoutPressing < count)
-        words += tr(" Pressing the glue governs: gap and strength alone need %1.").arg(proposal.withoutPressing);
+        words += tr(" Squeeze-out sets that: gap and force alone need %1.").arg(proposal.withoutPressing);
     if (proposal.pressingIsWish && proposal.met) {
         if (proposal.forEverything > count)
-            words +=
-                tr(" To press the glue out everywhere would take %1; contact is enough.").arg(proposal.forEverything);
+            words += tr(" For squeeze-out everywhere: %1; this glue needs contact only.").arg(proposal.forEverything);
     } else if (spread && proposal.forEverything > 0) {
-        words += tr(" To press the glue out everywhere takes %1.").arg(proposal.forEverything);
+        words += tr(" For squeeze-out everywhere: %1.").arg(proposal.forEverything);
     } else if (spread) {
-        words += tr(" No number of them presses the glue out everywhere.");
+        words += tr(" No number of them squeezes glue out everywhere.");
     }
     if (proposal.tools == 0)
-        words += tr(" No tools are listed at hand.");
+        words += tr(" Your list has no tools.");
     else if (!proposal.withinCounts)
-        words += tr(" That is more than the %1 at hand.").arg(proposal.tools);
+        words += tr(" You have only %1.").arg(proposal.tools);
     else
-        words += tr(" There are %1 at hand.").arg(proposal.tools);
+        words += tr(" You have %1.").arg(proposal.tools);
     if (!proposal.finished) words += tr(" The search was not finished.");
-    if (!proposal.searched) words += tr(" Fewer may do: so long a piece is not searched to the end.");
+    if (!proposal.searched) words += tr(" Fewer may close it: the search of so long a piece stops early.");
     return words;
 }
 
@@ -122,8 +121,7 @@ QString carriedWords(const holding::Carried& carried, const units::Display& disp
     QStringList places;
     for (const double place_m : carried.places_m) places << text(units::writeLength(place_m, display));
     const QString last = places.takeLast();
-    return tr("The loose stack weighs %1; carried at %2 from the start of its strips it sags %3, which strains it by "
-              "%4.")
+    return tr("The loose stack weighs %1. Carried at %2 from the start of its strips it sags %3 (strain %4).")
         .arg(text(units::writeOnScale(units::massThatWeighs(carried.weight_N), display)),
              places.isEmpty() ? last : tr("%1 and %2").arg(places.join(tr(", ")), last),
              smallWords(carried.sag_m, display), text(units::writeShare(carried.strain)));
@@ -132,13 +130,13 @@ QString carriedWords(const holding::Carried& carried, const units::Display& disp
 QString overRunWords(const QString& end, const holding::EndNeed& need, double runsPast_m,
                      const units::Display& display) {
     const QString there = text(units::writeLength(runsPast_m, display));
-    QString words = tr("%1 the gap at the trim line is %2 with %3 of over-run.")
+    QString words = tr("%1 the gap at the trim line is %2 with %3 of extra length.")
                         .arg(end, std::isfinite(need.gap_m) ? smallWords(need.gap_m, display) : tr("not known"), there);
     const bool enough = need.overRun_m && *need.overRun_m <= runsPast_m;
     if (!need.overRun_m || !std::isfinite(*need.overRun_m)) {
-        words += tr(" No over-run up to a metre lays it down with what is at hand.");
+        words += tr(" No extra length up to a metre closes it with your tools.");
     } else if (*need.overRun_m <= 0) {
-        words += tr(" It lies down without any.");
+        words += tr(" It closes without any.");
     } else {
         words += enough ? tr(" It needs %1, with a clamp of %2 at the far end: enough.")
                         : tr(" It needs %1, with a clamp of %2 at the far end.");
@@ -151,25 +149,23 @@ QString overRunWords(const QString& end, const holding::EndNeed& need, double ru
     if (need.caul_m && std::isfinite(*need.caul_m) && *need.caul_m > 0)
         instead << tr("a caul sawn to the curve of the outside, %1 thick,")
                        .arg(text(units::writeThickness(*need.caul_m, display)));
-    if (instead.isEmpty())
-        return words + tr(" Neither a stronger clamp nor a caul would do with the over-run there is.");
-    return words + tr(" With the over-run there is, %1 would do instead.").arg(instead.join(tr(" or ")));
+    if (instead.isEmpty()) return words + tr(" At this extra length neither a stronger clamp nor a caul closes it.");
+    return words + tr(" At this extra length %1 closes it too.").arg(instead.join(tr(" or ")));
 }
 
 QString atHandWords(const holding::AtHand& atHand, const units::Display& display) {
     if (atHand.leftWithout <= 0) return {};
-    QString words = atHand.leftWithout == 1 ? tr("One station is left without a tool.")
-                                            : tr("%1 stations are left without a tool.").arg(atHand.leftWithout);
+    QString words = atHand.leftWithout == 1 ? tr("One station has no tool.")
+                                            : tr("%1 stations have no tool.").arg(atHand.leftWithout);
     QStringList instead;
     if (atHand.splitAfterStrip > 0)
-        instead << tr("gluing in two, parted after strip %1, leaves %2 of the pulls and serves %3 more")
+        instead << tr("two glue-ups, parted after strip %1, leave %2 of the forces and %3 fewer short")
                        .arg(QString::number(atHand.splitAfterStrip), text(units::writeShare(atHand.splitShare)),
                             QString::number(atHand.splitServes));
     if (atHand.strapsWouldServe > 0)
-        instead << tr("straps drawn to %1 would serve %2")
+        instead << tr("straps drawn to %1 do for %2")
                        .arg(forceWords(atHand.strapTension_N, display), QString::number(atHand.strapsWouldServe));
-    if (atHand.wedgesWouldServe > 0)
-        instead << tr("folding wedges under a bar would serve %1").arg(atHand.wedgesWouldServe);
+    if (atHand.wedgesWouldServe > 0) instead << tr("folding wedges under a bar do for %1").arg(atHand.wedgesWouldServe);
     if (instead.isEmpty()) return words;
     return words + tr(" Instead: %1.").arg(instead.join(QStringLiteral("; ")));
 }
@@ -201,17 +197,17 @@ QString hullWords(const plan::HoldingPlan& holding, const units::Display& displa
     if (hull.lifts || hull.tips || hull.slides) {
         words += tr(" The boat %1.").arg(hull.lifts ? tr("lifts") : hull.tips ? tr("tips") : tr("slides"));
     } else if (std::isfinite(hull.margin) && hull.failsBy != holding::HullPlan::Failure::never) {
-        words += tr(" They may grow %1 times before it %2.")
-                     .arg(text(units::writeNumber(hull.margin, 2)), failureWords(hull));
+        words +=
+            tr(" The boat %2 at %1 times this push.").arg(text(units::writeNumber(hull.margin, 2)), failureWords(hull));
     } else {
-        words += tr(" However hard they push this way, it stays.");
+        words += tr(" The boat stays down.");
     }
     if (std::isfinite(hull.mostPush_N))
-        words += tr(" With a margin of %1 it bears %2.")
+        words += tr(" With a margin of %1: up to %2.")
                      .arg(text(units::writeNumber(holding::marginAsked)), forceWords(hull.mostPush_N, display));
     for (const holding::StationPlace& place : holding.stations)
         if (hull.worstProp >= 0 && place.index == hull.worstProp)
-            words += tr(" Station %1 takes most off the margin.").arg(place.number);
+            words += tr(" Station %1 pushes hardest on that margin.").arg(place.number);
     return words;
 }
 

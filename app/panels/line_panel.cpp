@@ -29,7 +29,7 @@ LinePanel::LinePanel(QWidget* parent)
       unread_(new Words(QStringLiteral("offsetsUnread"), true, this)),
       problems_(new Words(QStringLiteral("offsetsProblems"), true, this)),
       search_(new Words(QStringLiteral("misreadSearch"), false, this)),
-      grid_(wordButton(QStringLiteral("proposeGrid"), tr("Take round values as the grid"), this)),
+      grid_(wordButton(QStringLiteral("proposeGrid"), tr("Round values are grid"), this)),
       repairsLayout_(new QVBoxLayout),
       fields_(new Fields(this)) {
     setObjectName(QStringLiteral("linePanel"));
@@ -55,7 +55,7 @@ LinePanel::LinePanel(QWidget* parent)
     layout->addWidget(search_);
     layout->addWidget(grid_, 0, Qt::AlignLeft);
     layout->addWidget(problems_);
-    layout->addWidget(new Heading(tr("What the fit goes by"), this));
+    layout->addWidget(new Heading(tr("Fairing"), this));
     makeFields();
     layout->addWidget(fields_);
     layout->addStretch();
@@ -63,9 +63,9 @@ LinePanel::LinePanel(QWidget* parent)
 
     connect(offsets_, &OffsetsModel::changeAsked, this, &Panel::changeAsked);
     connect(offsets_, &OffsetsModel::unreadChanged, this, [this] { unread_->say(offsets_->unread()); });
-    grid_->setToolTip(tr("Where one value of a point lies on an even or round grid, only the other counts as read."));
+    grid_->setToolTip(tr("Values on an even or round grid are exact; the other value was read."));
     connect(grid_, &QPushButton::clicked, this, [this] {
-        Change change{tr("Take round values as the grid"), {}, shown_->piece};
+        Change change{tr("Round values are grid"), {}, shown_->piece};
         const std::vector<model::Read> reads = proposedReads();
         for (std::size_t i = 0; i < reads.size(); ++i) change.after.line.points[i].read = reads[i];
         emit changeAsked(change);
@@ -138,13 +138,12 @@ QWidget* LinePanel::makeTools() {
 void LinePanel::makeFields() {
     using model::LineInput;
     const TypedFields line(fields_, "line.", over(&model::Piece::line));
-    line.add({"readTo", tr("Points were read to"), "read_to_mm",
-              tr("The step to which the offsets were read. The fit leaves about as much misfit as rounding to it "
-                 "explains.")},
+    line.add({"readTo", tr("Offsets read to"), "read_to_mm",
+              tr("The step of your reading. The line misses points by about that much.")},
              &LineInput::readTo_m, way::thickness(), {tr("Set the reading step to %3")});
     fields_->addChoice(
-        {"read", tr("Of each point was read"), "line.points",
-         tr("A value that is a line of the grid is exact: only the other one is made fair and searched for slips.")},
+        {"read", tr("Which value was read"), "line.points",
+         tr("A grid value is exact: only the other is faired and checked for slips.")},
         {tr("both"), tr("x, y is the grid"), tr("y, x is the grid"), tr("as each point says")},
         [](const Shown& shown) {
             const std::vector<model::Point>& points = shown.piece.line.points;
@@ -160,23 +159,21 @@ void LinePanel::makeFields() {
                                            tr("Take y as read, x as the grid")};
             return names[chosen];
         });
-    line.add({"fairWithin", tr("Miss none by more than"), "fair_within_mm",
-              tr("No point is missed by more than this. 0: the line goes through every point.")},
-             &LineInput::fairWithin_m, way::thickness(), {tr("Let points be missed by %3")});
-    line.add({"startHeading", tr("Heading at the start"), "start_heading_deg",
-              tr("In degrees, anticlockwise from the x axis, to meet a keel or a scarf. Empty: free."), tr("free")},
+    line.add({"fairWithin", tr("Fair within"), "fair_within_mm",
+              tr("The line misses no point by more. 0: through every point.")},
+             &LineInput::fairWithin_m, way::thickness(), {tr("Set fair within to %3")});
+    line.add({"startHeading", tr("Start angle"), "start_heading_deg",
+              tr("Degrees anticlockwise from the x axis, to meet a keel or scarf. Empty: free."), tr("free")},
              &LineInput::startHeading_rad, way::heading(),
-             {tr("Set the heading at the start to %3"), tr("Free the heading at the start")});
-    line.add({"endHeading", tr("Heading at the end"), "end_heading_deg",
-              tr("In degrees, anticlockwise from the x axis. Empty: free."), tr("free")},
-             &LineInput::endHeading_rad, way::heading(),
-             {tr("Set the heading at the end to %3"), tr("Free the heading at the end")});
-    line.add({"takeOff", tr("Take off a thickness of"), "take_off_mm",
-              tr("The points lie on the outside of something this thick; the line is moved square by it, away from "
-                 "the strips.")},
-             &LineInput::takeOff_m, way::thickness(), {tr("Take off %3")});
+             {tr("Set the start angle to %3"), tr("Free the start angle")});
+    line.add({"endHeading", tr("End angle"), "end_heading_deg",
+              tr("Degrees anticlockwise from the x axis. Empty: free."), tr("free")},
+             &LineInput::endHeading_rad, way::heading(), {tr("Set the end angle to %3"), tr("Free the end angle")});
+    line.add({"takeOff", tr("Deduct planking"), "take_off_mm",
+              tr("Points lie outside planking this thick; the line moves in square by it.")},
+             &LineInput::takeOff_m, way::thickness(), {tr("Deduct %3")});
     line.addChoice({"describes", tr("The line is the stack's"), "describes",
-                    tr("Which line of the stack the points are on; the inner face lies on the form.")},
+                    tr("Where in the stack the points are; the inner face lies on the form.")},
                    &LineInput::describes, {tr("inner face"), tr("middle"), tr("outer face")},
                    {tr("Take the line as the inner face"), tr("Take the line as the middle"),
                     tr("Take the line as the outer face")});
@@ -229,8 +226,7 @@ void LinePanel::showSearch() {
     if (any && static_cast<int>(points.size()) < line::fewestForMisread) {
         words = tr("Too few points to tell a misread one: it takes %1.").arg(line::fewestForMisread);
     } else if (any && shown_->plan && !shown_->plan->line.misread.searchedAll) {
-        words =
-            tr("Too many points stand out to look at each: the search for misread ones was cut short after the worst.");
+        words = tr("Too many points look misread: only the worst are checked.");
     }
     search_->say(words);
 }

@@ -46,7 +46,7 @@ OffsetsModel::OffsetsModel(QObject* parent)
           [](model::Piece& piece) -> std::vector<model::Point>& { return piece.line.points; }, nullptr, parent) {
     ListColumn label = typed(&model::Point::label, way::name(),
                              {.name = tr("Point"),
-                              .hint = tr("What the point is called on the board"),
+                              .hint = tr("The point's name on the loft board"),
                               .widest = "WL 10",
                               .change = tr("Call point %4 %2")});
     label.text = [this](const Shown& shown, int row) { return pointName(shown.piece, row); };
@@ -59,11 +59,11 @@ OffsetsModel::OffsetsModel(QObject* parent)
         coordinate(1),
         misfit(),
         typed(&model::Point::mustPass, way::tick(),
-              {.name = tr("Pass"),
-               .hint = tr("The line must pass through this point"),
-               .change = tr("Pass through %1"),
-               .cleared = tr("Let %1 be missed"),
-               .ticked = {tr("need not pass"), tr("must pass")}}),
+              {.name = tr("Fixed"),
+               .hint = tr("The line goes through this point"),
+               .change = tr("Fix the line at %1"),
+               .cleared = tr("Free the line at %1"),
+               .ticked = {tr("not fixed"), tr("fixed")}}),
         typed(&model::Point::read, way::oneOf<model::Read>({"both", "x", "y"}),
               {.name = tr("Read"),
                .hint = tr("Which value was read; the other is then a line of the grid and exact"),
@@ -109,10 +109,10 @@ ListColumn OffsetsModel::coordinate(std::size_t axis) const {
 }
 
 ListColumn OffsetsModel::misfit() const {
-    ListColumn column{.name = tr("Misfit"),
-                      .hint = tr("How far the point lies from the fair line; + to the left, walking from the first "
-                                 "point on. The bar is full at the most that a point may be missed by."),
-                      .widest = "+0.00 mm"};
+    ListColumn column{
+        .name = tr("Misfit"),
+        .hint = tr("From the fair line; + to the left, walking from the first point. Full bar: the limit."),
+        .widest = "+0.00 mm"};
     const auto known = [](const Shown& shown, int row) {
         const line::Foot* foot = footOf(shown, row);
         return foot && std::isfinite(foot->misfit_m) ? std::optional(foot->misfit_m) : std::nullopt;

@@ -14,7 +14,7 @@ std::vector<NamedPanel> makePanels(QWidget* parent) {
             {plan::Question::form, QObject::tr("Form"), new FormPanel(parent)},
             {plan::Question::holding, QObject::tr("Holding"), new HoldingPanel(parent)},
             {plan::Question::glue, QObject::tr("Glue"), new GluePanel(parent)},
-            {plan::Question::time, QObject::tr("Schedule"), new SchedulePanel(parent)}};
+            {plan::Question::time, QObject::tr("Time"), new SchedulePanel(parent)}};
 }
 
 }  // namespace fayline::app

@@ -89,7 +89,7 @@ void AnswerNote::changeEvent(QEvent* event) {
 }
 
 void AnswerNote::show(const Shown& shown) {
-    QString sentence = shown.pieceIndex < 0 ? tr("The boat has no piece yet.") : tr("Being worked out.");
+    QString sentence = shown.pieceIndex < 0 ? tr("The boat has no piece yet.") : tr("Calculating");
     if (shown.pieceIndex >= 0 && shown.plan) {
         const auto& answers = shown.plan->answers;
         const auto answer = std::find_if(answers.begin(), answers.end(),
@@ -98,10 +98,9 @@ void AnswerNote::show(const Shown& shown) {
     }
     QString reason;
     if (shown.pieceIndex >= 0 && !shown.reason.isEmpty()) {
-        reason = shown.reasonPath.startsWith(pathBegins_)
-                     ? tr("As it stands this cannot be planned: %1.").arg(shown.reason)
-                     : tr("Out of date: the piece as it stands cannot be planned (%1).").arg(shown.reason);
-        if (!shown.plan) sentence = tr("There is no plan yet.");
+        reason = shown.reasonPath.startsWith(pathBegins_) ? tr("Cannot be planned. Fix first: %1.").arg(shown.reason)
+                                                          : tr("Old result. Fix first: %1.").arg(shown.reason);
+        if (!shown.plan) sentence = tr("No plan yet.");
     }
     const bool gives = kept_ > 0 && !followsHand(shown);
     kept_ = followsHand(shown) && isVisible() ? height() : 0;

@@ -110,9 +110,7 @@ QuestionButton::QuestionButton(plan::Question question, QWidget* parent)
 
 void QuestionButton::show(const plan::Answer* answer, const units::Display& display, bool outOfDate) {
     const bool answered = answer && !answer->figures.empty();
-    const QString figures = answered ? app::text(plan::writeWithin(answer->figures, display))
-                            : answer ? tr("not built yet")
-                                     : QString(QChar(0x2013));
+    const QString figures = answered ? app::text(plan::writeWithin(answer->figures, display)) : QString(QChar(0x2013));
     const std::optional<plan::Severity> worst = answer ? answer->worst : std::nullopt;
     if (answer) word_ = app::text(plan::questionName(answer->question));
     set(figures, answered, worst, outOfDate, answer ? app::text(plan::answerText(*answer, display)) : QString());

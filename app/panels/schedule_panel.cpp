@@ -24,21 +24,20 @@ SchedulePanel::SchedulePanel(QWidget* parent)
       chart_(new LanesChart(this)),
       momentWords_(new SteadyWords(QStringLiteral("momentWords"), this)) {
     setObjectName(QStringLiteral("schedulePanel"));
-    setAccessibleName(tr("Schedule"));
+    setAccessibleName(tr("Time"));
     gluings_->setObjectName(QStringLiteral("gluing"));
-    gluings_->setAccessibleName(tr("Which gluing is shown"));
+    gluings_->setAccessibleName(tr("Which glue-up is shown"));
     gluings_->setFocusPolicy(Qt::StrongFocus);
     gluings_->hide();
     chart_->setObjectName(QStringLiteral("lanes"));
-    chart_->setAccessibleName(tr("Hands, cups and faces by the minute"));
+    chart_->setAccessibleName(tr("Hands, batches and joints by the minute"));
     chart_->setAccessibleDescription(
-        tr("Left and Right move the minute that is pointed at, with Shift by ten; the drawing shows what is wet and "
-           "held by then."));
+        tr("Left and Right move the minute, with Shift by ten; the drawing shows what is wet then."));
 
     makeChance();
     makeRemedies();
-    addFigures("facesHead", tr("Faces"), true, "faceTimes", tr("Faces"), faceColumns(), faceRows);
-    addFigures("cupsHead", tr("Cups"), true, "cupTimes", tr("Cups"), cupColumns(), cupRows);
+    addFigures("facesHead", tr("Joints"), true, "faceTimes", tr("Joints"), faceColumns(), faceRows);
+    addFigures("cupsHead", tr("Batches"), true, "cupTimes", tr("Batches"), cupColumns(), cupRows);
     addFigures("tasksHead", tr("Tasks"), false, "tasks", tr("Tasks in their order"), taskColumns(), taskRows);
     makeCrew();
     makeRates();
@@ -70,16 +69,16 @@ void SchedulePanel::makeChance() {
 
 void SchedulePanel::makeRemedies() {
     auto* words = new SteadyWords(QStringLiteral("remediesWords"), this);
-    const Figures figures = figuresTable("remedies", tr("What would give more time"), remedyColumns());
+    const Figures figures = figuresTable("remedies", tr("What gains time"), remedyColumns());
     remedies_ = figures.model;
     remediesTable_ = figures.table;
     remedyAsks_ = new SteadyWords(QStringLiteral("remedyAsks"), this);
-    adopt_ = wordButton(QStringLiteral("adoptRemedy"), tr("Take the chosen one"), this);
+    adopt_ = wordButton(QStringLiteral("adoptRemedy"), tr("Use this"), this);
     connect(adopt_, &QPushButton::clicked, this, &SchedulePanel::adoptRemedy);
     connect(remediesTable_, &QAbstractItemView::doubleClicked, this, &SchedulePanel::adoptRemedy);
     connect(remediesTable_->selectionModel(), &QItemSelectionModel::currentRowChanged, this, &SchedulePanel::sayRemedy);
     Section* section =
-        addSection("remediesHead", tr("More time"), true, {words, remediesTable_, remedyAsks_, adopt_}, nullptr);
+        addSection("remediesHead", tr("Gain time"), true, {words, remediesTable_, remedyAsks_, adopt_}, nullptr);
     section->setShow([this, words, section](const std::shared_ptr<const Shown>&) {
         noteStudy(section, plan::Study::day);
         const plan::Plan* known = studied(plan::Study::day);
@@ -111,7 +110,7 @@ void SchedulePanel::sayRemedy() {
 void SchedulePanel::adoptRemedy() {
     const plan::Remedy* chosen = chosenRemedy();
     if (!chosen || !shown_ || shown_->pieceIndex < 0) return;
-    emit changeAsked({tr("Take %1").arg(text(plan::writeWithin(chosen->brief, shown_->display))),
+    emit changeAsked({tr("Use %1").arg(text(plan::writeWithin(chosen->brief, shown_->display))),
                       {},
                       plan::withRemedy(shown_->piece, *chosen)});
 }
@@ -130,7 +129,7 @@ void SchedulePanel::makeCrew() {
     Fields* fields = newFields();
     const TypedFields typed(fields, "crew.", over(&model::Piece::crew));
     typed.add({"hands", tr("Pairs of hands"), "hands", tr("You count as one")}, &model::Crew::hands, way::whole());
-    typed.add({"startAt", tr("Begin at"), "start_at", tr("Time on the wall")}, &model::Crew::startAt_s, way::clock());
+    typed.add({"startAt", tr("Begin at"), "start_at", tr("Clock time")}, &model::Crew::startAt_s, way::clock());
     addSection("crewHead", tr("Crew"), true, fields);
 }
 
@@ -138,12 +137,12 @@ void SchedulePanel::makeRates() {
     Fields* fields = newFields();
     const TypedFields typed(fields, "crew.rates.", over(&model::Piece::crew, &model::Crew::rates));
     typed.add(
-        {"mixTakes", tr("Mixing a cup"), "mix_min", tr("Measuring out, two minutes of stirring, scraping the sides")},
+        {"mixTakes", tr("Mixing a batch"), "mix_min", tr("Measuring out, two minutes of stirring, scraping the sides")},
         &model::Rates::mix_s, way::duration());
     typed.add(
-        {"wetOutRate", tr("Wetting out, a pair of hands"), "wet_out_m2_min", tr("At 20 C; the colder, the slower")},
+        {"wetOutRate", tr("Wetting out, a pair of hands"), "wet_out_m2_min", tr("At 20 °C; the colder, the slower")},
         &model::Rates::wetOut_m2_s, way::areaRate());
-    typed.add({"spreadRate", tr("Spreading, a pair of hands"), "spread_m2_min", tr("At 20 C; the colder, the slower")},
+    typed.add({"spreadRate", tr("Spreading, a pair of hands"), "spread_m2_min", tr("At 20 °C; the colder, the slower")},
               &model::Rates::spread_m2_s, way::areaRate());
     typed.add({"stackStrip", tr("Handling a strip"), "stack_strip_min", tr("Turning it over or laying it on the pile")},
               &model::Rates::stackStrip_s, way::duration());
@@ -168,29 +167,26 @@ void SchedulePanel::makeUncertain() {
     Fields* fields = newFields();
     const TypedFields typed(fields, "crew.", over(&model::Piece::crew));
     typed.add({"pace", tr("Pace of the day"), "pace_pct",
-               tr("By how much all work of a day goes quicker or slower than planned; the record of earlier "
-                  "gluings narrows it. Common practice, no source")},
+               tr("All work of a day, quicker or slower; your record narrows it. Shop practice")},
               &model::Crew::pace, way::shareWithin1());
     typed.add({"glueUncertain", tr("Open time and pot life"), "glue_uncertain_pct",
-               tr("By how much the glue is quicker or slower than its sheet: temperature, product, mixing. "
-                  "Common practice, no source")},
+               tr("Glue quicker or slower than its sheet. Shop practice")},
               &model::Crew::glueUncertain, way::shareWithin1());
-    typed.add({"uncertain", tr("A single task"), "uncertain_pct",
-               tr("It takes half of that less at the quickest and all of it more at the slowest")},
-              &model::Crew::uncertain, way::shareWithin1());
+    typed.add(
+        {"uncertain", tr("A single task"), "uncertain_pct", tr("Quickest: half of that less. Slowest: all of it more")},
+        &model::Crew::uncertain, way::shareWithin1());
     const auto addMishap = [&](const QString& name, const char* path, model::Mishap model::Mishaps::*which,
                                const QString& often) {
         const TypedFields mishap(fields, path, over(&model::Piece::crew, &model::Crew::mishaps, which));
-        mishap.add({name + "Chance", often, "chance_pct",
-                    tr("On so many gluings in a hundred; 0: never. Common practice, no source")},
+        mishap.add({name + "Chance", often, "chance_pct", tr("Glue-ups in a hundred; 0: never. Shop practice")},
                    &model::Mishap::chance, way::shareWithin1());
         mishap.add({name + "Costs", tr("and costs"), "min", {}}, &model::Mishap::lasts_s, way::duration());
     };
     using model::Mishaps;
     addMishap("stripBreaks", "crew.mishaps.strip_breaks.", &Mishaps::stripBreaks, tr("A strip breaks"));
     addMishap("clampSlips", "crew.mishaps.clamp_slips.", &Mishaps::clampSlips, tr("A clamp slips"));
-    addMishap("cupSpills", "crew.mishaps.cup_spills.", &Mishaps::cupSpills, tr("A cup is knocked over"));
-    addSection("uncertainHead", tr("How far days differ"), false, fields);
+    addMishap("cupSpills", "crew.mishaps.cup_spills.", &Mishaps::cupSpills, tr("A batch is spilled"));
+    addSection("uncertainHead", tr("Times vary by"), false, fields);
 }
 
 void SchedulePanel::showGluings() {
@@ -199,7 +195,7 @@ void SchedulePanel::showGluings() {
     if (gluings_->count() == count) return;
     const QSignalBlocker blocker(gluings_);
     gluings_->clear();
-    for (int i = 0; i < count; ++i) gluings_->addItem(tr("Gluing %1 of %2").arg(i + 1).arg(count));
+    for (int i = 0; i < count; ++i) gluings_->addItem(tr("Glue-up %1 of %2").arg(i + 1).arg(count));
     gluings_->setCurrentIndex(count > 0 ? shown_->plan->day.worstGluing : -1);
 }
 
@@ -225,7 +221,7 @@ void SchedulePanel::pointAt(std::optional<double> at_s) {
     if (!of) at_s.reset();
     chart_->lightMinute(at_s);
     if (!at_s) {
-        momentWords_->say(of ? tr("Point at a minute: the drawing shows what is wet and held by then.") : QString());
+        momentWords_->say(of ? tr("Point at a minute: the drawing shows what is wet and clamped then.") : QString());
         if (before) emit momentPointed(std::nullopt);
         return;
     }

@@ -64,11 +64,11 @@ LanesChart::Group handsGroup(const schedule::Run& run) {
 }
 
 LanesChart::Group cupsGroup(const schedule::Run& run) {
-    LanesChart::Group group{tr("Cups, from mixing to the last of it; the line is the time to use it by"), {}};
+    LanesChart::Group group{tr("Batches, from mixing to the last of it; the line is the time to use it by"), {}};
     for (std::size_t i = 0; i < run.cups.size(); ++i) {
         const schedule::CupTimes& cup = run.cups[i];
         const auto of = static_cast<int>(i) == run.worstCup;
-        group.lanes.push_back({tr("cup %1").arg(cup.number),
+        group.lanes.push_back({tr("batch %1").arg(cup.number),
                                {{cup.mixedFrom_s, cup.emptied_s, {}, {}, -1, false}},
                                cup.useBy_s,
                                worst(of, cup.margin_s())});
@@ -77,7 +77,7 @@ LanesChart::Group cupsGroup(const schedule::Run& run) {
 }
 
 LanesChart::Group facesGroup(const schedule::Run& run) {
-    LanesChart::Group group{tr("Faces, from wetting to the last station; the line is when the glue goes off"), {}};
+    LanesChart::Group group{tr("Joints, from wetting to the last station; the line is when the open time ends"), {}};
     for (std::size_t i = 0; i < run.faces.size(); ++i) {
         const schedule::FaceTimes& face = run.faces[i];
         const auto of = static_cast<int>(i) == run.worstFace;
@@ -122,11 +122,11 @@ PointedMoment pointedMoment(const Shown& shown, const plan::GluingDay& gluing, d
 }
 
 std::vector<FigureColumn> faceColumns() {
-    return {wordColumn(tr("Face"), "00-00", {}, tr("A glue line by the strips on both sides of it")),
+    return {wordColumn(tr("Joint"), "00-00", {}, tr("Named by the strips on both sides of it")),
             figureColumn(tr("Wetted"), "00:00", {}, tr("When its first side is wetted")),
             figureColumn(tr("Closed"), "00:00", {}, tr("When the last station is on")),
-            figureColumn(tr("Open until"), tr("Open until"), {}, tr("When the glue on it has gone off")),
-            figureColumn(tr("In hand"), "-1 h 20 min")};
+            figureColumn(tr("Open until"), tr("Open until"), {}, tr("When its open time ends")),
+            figureColumn(tr("Spare"), "-1 h 20 min")};
 }
 
 std::vector<FigureRow> faceRows(const Shown& shown, const plan::GluingDay& gluing) {
@@ -147,10 +147,10 @@ std::vector<FigureRow> faceRows(const Shown& shown, const plan::GluingDay& gluin
 }
 
 std::vector<FigureColumn> cupColumns() {
-    return {wordColumn(tr("Cup"), "00"), figureColumn(tr("Mixed"), "00:00", {}, tr("When mixing begins")),
+    return {wordColumn(tr("Batch"), "00"), figureColumn(tr("Mixed"), "00:00", {}, tr("When mixing begins")),
             figureColumn(tr("Used up"), tr("Used up")),
             figureColumn(tr("Use by"), "00:00", {}, tr("Three quarters of its pot life after mixing began")),
-            figureColumn(tr("In hand"), "-1 h 20 min")};
+            figureColumn(tr("Spare"), "-1 h 20 min")};
 }
 
 std::vector<FigureRow> cupRows(const Shown& shown, const plan::GluingDay& gluing) {
@@ -182,9 +182,9 @@ std::vector<FigureRow> taskRows(const Shown& shown, const plan::GluingDay& gluin
 
 std::vector<FigureColumn> remedyColumns() {
     return {wordColumn(tr("With"), tr("one more pair of hands")),
-            figureColumn(tr("In hand"), "-1 h 20 min", tr("cups"),
-                         tr("The least time in hand of any face, and of any cup")),
-            figureColumn(tr("In time"), tr("> 99"), tr("of 100"), tr("On so many of a hundred simulated days"))};
+            figureColumn(tr("Spare"), "-1 h 20 min", tr("batches"),
+                         tr("Least spare time of any joint; below it: of any batch")),
+            figureColumn(tr("In time"), tr("> 99"), tr("of 100"), tr("Of a hundred trial runs"))};
 }
 
 std::vector<FigureRow> remedyRows(const std::vector<plan::Remedy>& remedies, const units::Display& display) {

@@ -120,9 +120,9 @@ void SectionedPanel::noteStudy(Section* section, plan::Study study) const {
     const bool refused = shown_->outOfDate && !shown_->reason.isEmpty();
     const bool any = shown_->pieceIndex >= 0;
     section->setNote(!any || !studyIsOld(study)   ? QString()
-                     : refused                    ? tr("out of date")
-                     : !shown_->failure.isEmpty() ? tr("could not be worked out")
-                                                  : tr("being worked out"));
+                     : refused                    ? tr("old result")
+                     : !shown_->failure.isEmpty() ? tr("could not be calculated")
+                                                  : tr("calculating"));
 }
 
 }  // namespace fayline::app

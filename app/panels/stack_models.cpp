@@ -45,7 +45,7 @@ WidthsModel::WidthsModel(QObject* parent)
           tr("width"), "stack.widths",
           [](model::Piece& piece) -> std::vector<model::Width>& { return piece.stack.widths; }, &model::Width::at_m,
           parent) {
-    setColumns({ordering(way::length(), {.name = tr("Along the line"), .change = tr("Move a width to %2")}),
+    setColumns({ordering(way::length(), {.name = tr("Along"), .change = tr("Move a width to %2")}),
                 typed(&model::Width::width_m, way::thickness(),
                       {.name = tr("Width"),
                        .hint = tr("Finished width; even between two places, level beyond"),

@@ -49,9 +49,9 @@ namespace {
 QString limitName(laminate::LimitKind kind) {
     switch (kind) {
         case laminate::LimitKind::breaks:
-            return QObject::tr("Strain against the mean breaking strain");
+            return QObject::tr("Bend against the breaking of an average strip");
         case laminate::LimitKind::breaksHot:
-            return QObject::tr("Strain that tears it while hot, in the mean, without a strap");
+            return QObject::tr("Bend that tears an average strip while hot, without a strap");
         case laminate::LimitKind::chance:
             return QObject::tr("Chance that a strip breaks");
         case laminate::LimitKind::ratioHardwood:
@@ -105,9 +105,9 @@ QString limitsText(const laminate::StackPlan& stack, const units::Display& displ
                                                  limitValue(limit.kind, limit.limit, display))
                                       : QObject::tr("straight");
         lines << line(QObject::tr("%1, %2").arg(limitName(limit.kind), who),
-                      values + (limit.met ? QObject::tr(" (kept)") : QObject::tr(" (not kept)")), limit.source);
+                      values + (limit.met ? QObject::tr(" (OK)") : QObject::tr(" (over)")), limit.source);
     }
-    return lines.isEmpty() ? QObject::tr("Nothing was looked at.") : lines.join(QLatin1Char('\n'));
+    return lines.isEmpty() ? QObject::tr("Nothing was checked.") : lines.join(QLatin1Char('\n'));
 }
 
 }  // namespace fayline::app

@@ -78,22 +78,21 @@ void StationFields::makeCommon() {
     using model::Station;
     add(common_,
         {"stationPull",
-         tr("Given pull"),
+         tr("Fixed force"),
          {},
-         tr("Pulls exactly this, square to the form; of a strap the tension. Empty: closes its gap with no more than "
-            "the most it has."),
-         tr("closes its gap")},
-        &Station::pull_N, way::orNone(way::force()), {tr("Set the given pull")});
-    add(common_, {"stationMost", tr("Most it can pull"), {}, tr("Its strength; of a jack its rated load.")},
-        &Station::most_N, way::force(), {tr("Set the most")});
+         tr("Exactly this, square to the form; of a strap the tension. Empty: as needed."),
+         tr("as needed")},
+        &Station::pull_N, way::orNone(way::force()), {tr("Set the fixed force")});
+    add(common_, {"stationMost", tr("Max force"), {}, tr("Its strength; of a jack its rated load.")}, &Station::most_N,
+        way::force(), {tr("Set the max force")});
     add(common_, {"stationPad", tr("Pad along the line"), {}, tr("How much of the line its pad covers.")},
         &Station::pad_m, way::thickness(), {tr("Set the pad")});
     add(common_,
         {"stationSide",
-         tr("Side clamp: only keeps the pile in line"),
+         tr("Side clamp (edges only, no squeeze)"),
          {},
-         tr("Pulls across the strips' width and presses nothing on the form.")},
-        &Station::side, way::tick(), {tr("Take the pressing"), tr("Give back the pressing")});
+         tr("Pulls across the width of the strips and presses nothing on the form.")},
+        &Station::side, way::tick(), {tr("Make it a side clamp"), tr("Make it press on the form")});
 }
 
 void StationFields::makeProp() {
@@ -136,10 +135,9 @@ void StationFields::makeScrew() {
 void StationFields::makeStrap() {
     using model::Strap;
     const auto part = &model::Station::strap;
-    add(strap_,
-        {"strapTo", tr("Goes round as far as"), {}, tr("Along the line from its first point."), tr("not given")}, part,
+    add(strap_, {"strapTo", tr("Goes round to"), {}, tr("Along the line from its first point."), tr("not given")}, part,
         &Strap::to_m, way::orNone(way::length()), {tr("Set \"%1\"")});
-    add(strap_, {"pullsFrom", tr("Drawn from"), {}, tr("It pulls most where it is drawn.")}, part, &Strap::pullsFrom,
+    add(strap_, {"pullsFrom", tr("Drawn from"), {}, tr("It pulls hardest where it is drawn.")}, part, &Strap::pullsFrom,
         way::oneOf<model::PullsFrom>({tr("its start"), tr("its end"), tr("both ends")}), {tr("Set the drawn end")});
     add(strap_, {"strapFriction", tr("Friction on the stack"), {}, tr("Between strap and outer strip.")}, part,
         &Strap::friction, way::number(1, 3), {tr("Set the friction")});

@@ -18,7 +18,7 @@ const QString unknown(QChar(0x2013));
 
 // How a station holds; in the order of holding::HoldState.
 QString holdStateWord(holding::HoldState state) {
-    return QStringList{tr("slack"), tr("closed"), tr("full"), tr("given")}.value(int(state));
+    return QStringList{tr("snug"), tr("closed"), tr("full"), tr("fixed")}.value(int(state));
 }
 
 // Indices of the stations in their order along the line.
@@ -55,21 +55,21 @@ std::vector<ListColumn> StationsModel::makeColumns() {
     ListColumn order{.name = tr("No."), .widest = "00", .side = Qt::AlignLeft};
     order.text = [](const Shown&, int row) { return QString::number(row + 1); };
     order.number = [](const Shown&, int row) { return QVariant(row + 1); };
-    ListColumn along = typed(&Station::at_m, way::length(),
-                             {.name = tr("Along"),
-                              .hint = tr("Along the line from its first point. Below it: along the outside of the "
-                                         "stack from the trim line, as the tape lies."),
-                              .under = tr("outside"),
-                              .change = tr("Move %1 to %2")});
+    ListColumn along =
+        typed(&Station::at_m, way::length(),
+              {.name = tr("Along"),
+               .hint = tr("Along the line from its first point. Below it: along the outside, as the tape lies."),
+               .under = tr("outside"),
+               .change = tr("Move %1 to %2")});
     along.below = [this](const Shown& shown, int row) {
         const holding::StationPlace* place = rowAt(row).place;
         return place ? writeLengthText(place->alongOutside_m, shown.display) : unknown;
     };
     ListColumn given =
         typed(&Station::pull_N, way::orNone(way::force()),
-              {.name = tr("Given pull"), .change = tr("Pull %1 with %3"), .cleared = tr("Let %1 close its gap")});
+              {.name = tr("Fixed force"), .change = tr("Pull %1 with %3"), .cleared = tr("Let %1 pull as needed")});
     given.text = [this, typed = given.typed](const Shown& shown, int row) {
-        return item(shown, row).pull_N ? typed(shown, row) : tr("closes its gap");
+        return item(shown, row).pull_N ? typed(shown, row) : tr("as needed");
     };
     return {kind,
             order,
@@ -78,29 +78,27 @@ std::vector<ListColumn> StationsModel::makeColumns() {
             gap(),
             typed(&Station::fixed, way::tick(),
                   {.name = tr("Fixed"),
-                   .hint = tr("Stays where it is when stations are set out evenly or proposed"),
+                   .hint = tr("Stays where it is when you set stations out evenly or use the suggested"),
                    .change = tr("Fix %1"),
                    .cleared = tr("Let %1 be moved"),
                    .ticked = {tr("not fixed"), tr("fixed")}}),
             given,
-            typed(&Station::most_N, way::force(), {.name = tr("Most"), .change = tr("Set the most of %1 to %3")}),
+            typed(&Station::most_N, way::force(), {.name = tr("Max force"), .change = tr("Set the max of %1 to %3")}),
             typed(&Station::pad_m, way::thickness(), {.name = tr("Pad"), .change = tr("Set the pad of %1 to %3")}),
             typed(&Station::side, way::tick(),
                   {.name = tr("Side"),
-                   .hint = tr("Only keeps the pile in line across its width and presses nothing on the form"),
-                   .change = tr("Let %1 only keep the pile in line"),
+                   .hint = tr("Edges only: it keeps the strips in line and squeezes nothing"),
+                   .change = tr("Make %1 a side clamp"),
                    .cleared = tr("Let %1 press on the form"),
-                   .ticked = {tr("presses on the form"), tr("keeps the pile in line")}})};
+                   .ticked = {tr("presses on the form"), tr("side clamp, no squeeze")}})};
 }
 
 // What a station pulls: typed as the pull that is given it.
 ListColumn StationsModel::pullOf(const ListColumn& given) const {
     ListColumn pull = given;
-    pull.name = tr("Pull");
-    pull.hint =
-        tr("What it pulls, square to the form. Below it: its share of what it can. Type a pull and it is "
-           "pulled exactly so; empty: it closes its gap with no more than it has.");
-    pull.under = tr("of most");
+    pull.name = tr("Force");
+    pull.hint = tr("Square to the form; below it: % of max. Type a force to fix it; empty: as needed.");
+    pull.under = tr("% of max");
     pull.text = [this](const Shown& shown, int row) {
         const holding::HeldStation* held = rowAt(row).held;
         if (item(shown, row).side) return tr("side");
@@ -130,8 +128,7 @@ ListColumn StationsModel::pullOf(const ListColumn& given) const {
 
 ListColumn StationsModel::gap() const {
     ListColumn gap{.name = tr("Gap"),
-                   .hint = tr("What is left under its pad. Below it: closed; full, pulling with all it has; given, "
-                              "pulling exactly what was typed; slack, not wanted there."),
+                   .hint = tr("What is left under its pad. Below it: closed, full (at max force), fixed or snug."),
                    .under = tr("holds"),
                    .widest = "Gap, mm"};
     gap.text = [this](const Shown& shown, int row) {

@@ -74,7 +74,7 @@ ChoicesPicture::Picture pictureOf(const plan::Choices& choices, ChoiceCount acro
 }
 
 QString wordsOf(const plan::Choices& choices, const units::Display& display) {
-    if (choices.namedIndex < 0) return QObject::tr("Of all that could be glued here, nothing can be.");
+    if (choices.namedIndex < 0) return QObject::tr("No other strip thickness works here.");
     return text(plan::writeText(choices.all[choices.namedIndex].named, display));
 }
 
@@ -95,8 +95,8 @@ QWidget* StripsPanel::makeChoiceAxes() {
         connect(chosen, &QComboBox::currentIndexChanged, this, &StripsPanel::showChoicesPicture);
         return chosen;
     };
-    upwards_ = box("choiceUp", tr("Count drawn upwards"), tr("Upwards"), ChoiceCount::strain, 0);
-    across_ = box("choiceAcross", tr("Count drawn across"), tr("Across"), ChoiceCount::strips, 1);
+    upwards_ = box("choiceUp", tr("What is drawn up"), tr("Up"), ChoiceCount::strain, 0);
+    across_ = box("choiceAcross", tr("What is drawn along"), tr("Along"), ChoiceCount::strips, 1);
     grid->setColumnStretch(1, 1);
     return part;
 }
@@ -104,9 +104,9 @@ QWidget* StripsPanel::makeChoiceAxes() {
 void StripsPanel::makeChoices() {
     picture_ = new ChoicesPicture(this);
     picture_->setObjectName(QStringLiteral("choicesPicture"));
-    picture_->setAccessibleName(tr("Stacks that could be glued, by two counts"));
+    picture_->setAccessibleName(tr("Other strip thicknesses, drawn up and along"));
     auto* words = new SteadyWords(QStringLiteral("choiceNamed"), this);
-    const Figures figures = figuresTable("choices", tr("Stacks that none beats"), choiceColumns());
+    const Figures figures = figuresTable("choices", tr("Best trade-offs"), choiceColumns());
     choices_ = figures.model;
     NotebookTable* table = figures.table;
     table->setSelectionMode(QAbstractItemView::SingleSelection);
@@ -120,7 +120,7 @@ void StripsPanel::makeChoices() {
         const auto at = static_cast<std::size_t>(row.row());
         picture_->light(row.isValid() && at < choiceOfRow_.size() ? choiceOfRow_[at] : -1);
     });
-    Section* section = addSection("choicesHead", tr("Every stack that could be glued"), true,
+    Section* section = addSection("choicesHead", tr("Other strip thicknesses"), true,
                                   {makeChoiceAxes(), picture_, words, table}, nullptr);
     section->setShow([this, words, section](const std::shared_ptr<const Shown>& shown) {
         noteStudy(section, plan::Study::choices);
@@ -129,7 +129,7 @@ void StripsPanel::makeChoices() {
         if (choicesShown_ && *choicesShown_ == now) return;
         choicesShown_ = now;
         const plan::Choices* known = knownChoices();
-        words->say(known ? wordsOf(*known, shown->display) : tr("Being worked out."));
+        words->say(known ? wordsOf(*known, shown->display) : tr("Calculating"));
         ChoiceRows made = known ? choiceRows(*known, shown->display) : ChoiceRows();
         choiceOfRow_ = std::move(made.indices);
         choices_->show(std::move(made.rows), studyIsOld(plan::Study::choices));

@@ -26,17 +26,13 @@ void StripsPanel::makeGroupFields() {
     typed.add({"modulus",
                tr("Measured modulus"),
                {},
-               tr("Modulus of elasticity in MPa that you measured on this wood; it is used as it is. Empty: from the "
-                  "table."),
+               tr("Modulus of elasticity, MPa, as you measured it. Empty: from the table."),
                tr("from the table")},
               &model::Strips::moe_Pa, way::modulus(),
               {tr("Set the measured modulus to %2"), tr("Take the modulus from the table")});
     groupFields_->addChoice(
-        {"bentBefore",
-         tr("Bent before, having been"),
-         {},
-         tr("Strips that were softened and dried on the form keep a share of the curve.")},
-        {tr("not bent before"), tr("soaked"), tr("steamed"), tr("boiled")},
+        {"bentBefore", tr("Pre-bent"), {}, tr("Strips softened and dried on the form keep part of the curve.")},
+        {tr("no"), tr("soaked"), tr("steamed"), tr("boiled")},
         [bent](const Shown& shown) { return bent(shown) ? static_cast<int>(bent(shown)->how) : 0; },
         [group](model::Piece& piece, int chosen, const Shown&) {
             model::Strips& strips = group(piece);
@@ -46,33 +42,25 @@ void StripsPanel::makeGroupFields() {
             }
             if (!strips.bentBefore) strips.bentBefore.emplace();
             strips.bentBefore->how = static_cast<model::Softened>(chosen);
-            static const QStringList names{{},
-                                           tr("Soak and bend strips before"),
-                                           tr("Steam and bend strips before"),
-                                           tr("Boil and bend strips before")};
+            static const QStringList names{
+                {}, tr("Pre-bend strips, soaked"), tr("Pre-bend strips, steamed"), tr("Pre-bend strips, boiled")};
             return names[chosen];
         });
     groupFields_->addText(
-        {"set",
-         tr("Share of the curve taken"),
-         {},
-         tr("How much of the curve those strips keep by themselves, 0 to 100 %.")},
+        {"set", tr("Set kept"), {}, tr("Part of the curve that those strips keep, 0 to 100 %.")},
         [bent](const Shown& shown) { return bent(shown) ? writeShareText(bent(shown)->set) : QString(); },
         [group](model::Piece& piece, const QString& written, const Shown&) {
             model::Strips& strips = group(piece);
             if (!strips.bentBefore)
                 throw units::InputError("", "the strips were not bent before", "say first how they were softened");
             strips.bentBefore->set = readShare(written);
-            return tr("Set the share of the curve taken to %1").arg(writeShareText(strips.bentBefore->set));
+            return tr("Change the set kept to %1").arg(writeShareText(strips.bentBefore->set));
         });
-    typed.addTick({"sacrificial",
-                   tr("Sacrificial: planed away after"),
-                   {},
-                   tr("Spreads the clamps and is not part of the finished piece.")},
-                  &model::Strips::sacrificial, {tr("Plane strips away after"), tr("Keep strips in the piece")});
     typed.addTick(
-        {"dryFace", tr("Dry outer face: the pieces part there"), {}, tr("No glue on the outer face of these strips.")},
-        &model::Strips::dryFace, {tr("Leave a face dry"), tr("Glue the face")});
+        {"sacrificial", tr("Sacrificial, planed off"), {}, tr("Spreads the clamps; not part of the finished piece.")},
+        &model::Strips::sacrificial, {tr("Plane strips away after"), tr("Keep strips in the piece")});
+    typed.addTick({"dryFace", tr("No glue outside"), {}, tr("The pieces part outside these strips.")},
+                  &model::Strips::dryFace, {tr("Leave a joint dry"), tr("Glue the joint")});
 }
 
 namespace {
@@ -129,28 +117,28 @@ void addScarf(Fields* fields, const char* object, const QString& name, const cha
 void StripsPanel::makeStackFields() {
     using model::Stack;
     const TypedFields stack(stackFields_, "stack.", over(&model::Piece::stack));
-    stack.add({"runsPastStart", tr("Runs past the start by"), "runs_past_start_mm",
-               tr("Over-run beyond the first trim line, sawn off after.")},
-              &Stack::runsPastStart_m, way::thickness(), {tr("Run past the start by %3")});
-    stack.add({"runsPastEnd", tr("Runs past the end by"), "runs_past_end_mm",
-               tr("Over-run beyond the last trim line, sawn off after.")},
-              &Stack::runsPastEnd_m, way::thickness(), {tr("Run past the end by %3")});
-    stack.add({"glueLine", tr("Glue line"), "glue_line_mm", tr("Thickness of one cured glue line.")},
-              &Stack::glueLine_m, way::thickness(), {tr("Set the glue line to %3")});
+    stack.add({"runsPastStart", tr("Extra at start"), "runs_past_start_mm",
+               tr("Extra length before the first trim line, sawn off after.")},
+              &Stack::runsPastStart_m, way::thickness(), {tr("Set extra at start to %3")});
+    stack.add({"runsPastEnd", tr("Extra at end"), "runs_past_end_mm",
+               tr("Extra length past the last trim line, sawn off after.")},
+              &Stack::runsPastEnd_m, way::thickness(), {tr("Set extra at end to %3")});
+    stack.add({"glueLine", tr("Joint thickness"), "glue_line_mm", tr("Thickness of the glue in one cured joint.")},
+              &Stack::glueLine_m, way::thickness(), {tr("Set joint thickness to %3")});
     stack.add({"ripAllowance", tr("Rip allowance, each edge"), "rip_allowance_mm",
-               tr("Strips are ripped so much wider and planed off after.")},
+               tr("Strips are ripped this much wider and planed off after.")},
               &Stack::ripAllowance_m, way::thickness(), {tr("Set the rip allowance to %3")});
     stack.add({"moisture", tr("Moisture of the wood"), "moisture_pct", tr("Of the dry mass, when it is glued.")},
               &Stack::moisture, way::share(), {tr("Set the moisture to %3")});
     stack.add({"serviceMoisture", tr("Moisture in service"), "service_moisture_pct",
-               tr("What the piece will settle to on the boat.")},
+               tr("What the piece settles to on the boat.")},
               &Stack::serviceMoisture, way::share(), {tr("Set the moisture in service to %3")});
     stack.add({"grainSlope", tr("Slope of grain"), "grain_slope",
                tr("How far the grain runs out of the strip: 1 in 33, or 3 %, or straight.")},
               &Stack::grainSlope, way::grainSlope(), {tr("Set the slope of grain to %3")});
     stackFields_->addText(
-        {"gluings", tr("A gluing ends after strip"), "stack.gluings",
-         tr("After which strips a gluing ends and cures, with ; between. Empty: all in one go."), tr("all in one go")},
+        {"gluings", tr("Let cure after strip"), "stack.gluings",
+         tr("Strips after which a glue-up ends and cures, with ; between. Empty: one glue-up."), tr("one glue-up")},
         [](const Shown& shown) {
             QStringList after;
             for (const int strip : shown.piece.stack.gluings) after << QString::number(strip);
@@ -158,8 +146,8 @@ void StripsPanel::makeStackFields() {
         },
         [](model::Piece& piece, const QString& written, const Shown&) {
             piece.stack.gluings = readWholes(written);
-            return piece.stack.gluings.empty() ? tr("Glue all in one go")
-                                               : tr("Glue in %1 goes").arg(piece.stack.gluings.size() + 1);
+            return piece.stack.gluings.empty() ? tr("Glue all in one glue-up")
+                                               : tr("Glue in %1 glue-ups").arg(piece.stack.gluings.size() + 1);
         });
     addPins(stackFields_);
     addScarf(stackFields_, "scarfedStart", tr("Scarfed at the start"), "stack.scarfed_start", &Stack::scarfedStart,

@@ -28,7 +28,7 @@ QVariant told(const laminate::Strip& strip, int column, int role) {
     if (role == barRole && column == StripsModel::shareColumn) return std::clamp(laminate::worstShare(strip), 0.0, 1.0);
     const bool breaks = column == StripsModel::shareColumn || column == StripsModel::chanceColumn;
     if (!breaks || (role != Qt::ToolTipRole && role != sourceRole)) return {};
-    return tr("Breaks at %1 on the mean: %2")
+    return tr("Average strip breaks at %1: %2")
         .arg(text(units::writeShare(strip.breakingStrain)), sourceText(strip.breakingSource));
 }
 
@@ -77,9 +77,8 @@ StripsModel::StripsModel(QObject* parent) : ListModel(tr("strip"), {}, parent) {
              [](Strip strip) { return strip.leastRadius_m; }),
          column(
              shareColumn,
-             {.name = tr("Strained"),
-              .hint = tr("The greatest strain of the strip as a share of the mean strain that breaks it. "
-                         "Below it: the strain itself."),
+             {.name = tr("Bend"),
+              .hint = tr("% of breaking for an average strip. Below it: the strain itself."),
               .under = tr("strain"),
               .widest = "100 %"},
              [](Strip strip, const Shown&) { return text(units::writeShare(laminate::worstShare(strip))); },
@@ -91,7 +90,7 @@ StripsModel::StripsModel(QObject* parent) : ListModel(tr("strip"), {}, parent) {
          column(
              cutColumn,
              {.name = tr("Cut"),
-              .hint = tr("Length to cut, with what runs past. Below it: finished, between the trim lines."),
+              .hint = tr("Length to cut, with the extra length. Below it: finished, between the trim lines."),
               .under = tr("finished"),
               .widest = "12-11-7+"},
              [](Strip strip, const Shown& shown) { return writeLengthText(strip.cutLength_m, shown.display); },

@@ -35,7 +35,7 @@ StripsPanel::StripsPanel(QWidget* parent)
     setObjectName(QStringLiteral("stripsPanel"));
     setAccessibleName(tr("Strips"));
     plot_->setObjectName(QStringLiteral("plot"));
-    plot_->setAccessibleName(tr("Strain of the strip nearest to breaking, by length along the line"));
+    plot_->setAccessibleName(tr("Bend of the strip nearest to breaking, by length along the line"));
     stripsTable_->setObjectName(QStringLiteral("strips"));
     stripsTable_->setAccessibleName(tr("Strips as planned"));
     stripsTable_->setModel(strips_);
@@ -61,7 +61,7 @@ StripsPanel::StripsPanel(QWidget* parent)
     for (Section* section : sections_) layout->addWidget(section);
     layout->addWidget(stripsTable_);
     layout->addWidget(spares_);
-    limitsFoldout_ = new Foldout(QStringLiteral("limits"), tr("Limits looked at"), limits_, this);
+    limitsFoldout_ = new Foldout(QStringLiteral("limits"), tr("Checks"), limits_, this);
     layout->addWidget(limitsFoldout_);
     layout->addWidget(new Heading(tr("Strips, from the form outwards"), this));
     layout->addWidget(groupsTable_);
@@ -139,10 +139,10 @@ void StripsPanel::show(const Shown& shown) {
     if (shown_->pieceIndex >= 0 && shown_->plan && !shown_->plan->stack.strips.empty()) {
         const laminate::StackPlan& stack = shown_->plan->stack;
         words = tr("Depth %1 with glue.").arg(text(units::writeThickness(stack.depth_m, shown_->display)));
-        if (stack.spares < 0) words += tr(" More than a third would break: no number of spares is sensible.");
+        if (stack.spares < 0) words += tr(" More than 1 in 3 will break: spares will not help.");
         if (stack.spares > 0)
             words += stack.spares == 1 ? tr(" Cut one spare.") : tr(" Cut %1 spares.").arg(stack.spares);
-        words += tr(" Chance that any breaks: %1.").arg(text(plan::chanceText(stack.chanceAnyBreaks)));
+        words += tr(" Chance that one breaks: %1.").arg(text(plan::chanceText(stack.chanceAnyBreaks)));
     }
     spares_->say(words);
 }
@@ -156,14 +156,14 @@ void StripsPanel::showPlot() {
     if (strip >= stack.strains.size() || stack.strains[strip].size() != stack.at_m.size()) return plot_->setNothing();
     AlongPlot::Picture picture;
     picture.display = shown_->display;
-    picture.caption = tr("Strip %1, strain as a share of breaking").arg(worst.place);
+    picture.caption = tr("Strip %1, bend as % of breaking").arg(worst.place);
     picture.from_m = stack.at_m.front();
     picture.to_m = stack.at_m.back();
     picture.least = 0;
     picture.most = std::max(1.15, laminate::worstShare(worst) * 1.05);
     for (const double level : {0.0, 0.5}) picture.ticks.push_back({level, text(units::writeShare(level))});
     picture.ticks.push_back({1.0, QStringLiteral("100 %")});
-    picture.limit = AlongPlot::Tick{1.0, tr("breaks on the mean")};
+    picture.limit = AlongPlot::Tick{1.0, tr("average strip breaks")};
     AlongPlot::Curve curve;
     for (std::size_t i = 0; i < stack.at_m.size(); ++i) {
         const double level = laminate::shareAt(worst, std::abs(stack.strains[strip][i]));
@@ -176,7 +176,7 @@ void StripsPanel::showPlot() {
         const laminate::StackPlan& of = shown->plan->stack;
         const auto next = std::lower_bound(of.at_m.begin(), of.at_m.end(), at_m);
         const auto i = std::min(static_cast<std::size_t>(next - of.at_m.begin()), of.at_m.size() - 1);
-        return tr("%1 along: strain %2")
+        return tr("%1 along: bend %2")
             .arg(writeLengthText(at_m, shown->display), text(units::writeShare(std::abs(of.strains[strip][i]))));
     };
     plot_->setPicture(std::move(picture));
@@ -207,7 +207,7 @@ void StripsPanel::showWood() {
 
 void StripsPanel::showLimits() {
     if (!limitsFoldout_ || !limitsFoldout_->isOpen() || !shown_) return;
-    limits_->say(shown_->plan ? limitsText(shown_->plan->stack, shown_->display) : tr("There is no plan yet."));
+    limits_->say(shown_->plan ? limitsText(shown_->plan->stack, shown_->display) : tr("No plan yet."));
 }
 
 void StripsPanel::lightPlace(std::optional<double> at_m) {

@@ -35,7 +35,7 @@ PostsModel::PostsModel(QObject* parent)
     : ItemsModel(
           tr("post"), "form.posts", [](model::Piece& piece) -> std::vector<model::Post>& { return piece.form.posts; },
           &model::Post::at_m, parent) {
-    ListColumn thrust{.name = tr("Thrust"), .hint = tr("What the stack thrusts on it"), .widest = "12300 N"};
+    ListColumn thrust{.name = tr("Thrust"), .hint = tr("Force of the stack on it"), .widest = "12300 N"};
     thrust.text = [](const Shown& shown, int row) {
         const std::optional<double> load = thrustOn(shown, row);
         return load ? text(units::writeForce(*load, shown.display)) : noFigure;
@@ -68,7 +68,7 @@ BlocksModel::BlocksModel(QObject* parent)
           tr("block"), "holding.hull.blocks",
           [](model::Piece& piece) -> std::vector<model::Block>& { return piece.holding.hull.blocks; }, nullptr,
           parent) {
-    ListColumn push{.name = tr("Pushes"), .hint = tr("What it pushes up with all props at work"), .widest = "12300 N"};
+    ListColumn push{.name = tr("Pushes"), .hint = tr("Its push upwards with all props tight"), .widest = "12300 N"};
     push.text = [](const Shown& shown, int row) {
         const holding::BlockPush* known = pushOn(shown, row);
         if (!known) return noFigure;

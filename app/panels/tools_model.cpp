@@ -16,7 +16,7 @@ ToolsModel::ToolsModel(QObject* parent)
     const auto size = way::orNone(way::thickness());
     setColumns({typed(&model::Tool::name, way::name(), {.name = tr("Tool"), .change = tr("Name a tool %2")}),
                 typed(&model::Tool::kind, way::holdKind(), kind),
-                typed(&model::Tool::most_N, way::force(), {.name = tr("Most")}),
+                typed(&model::Tool::most_N, way::force(), {.name = tr("Max force")}),
                 typed(&model::Tool::count, way::whole(), {.name = tr("Count")}),
                 typed(&model::Tool::pad_m, way::thickness(), {.name = tr("Pad")}),
                 typed(&model::Tool::opening_m, size,
