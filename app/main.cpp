@@ -25,7 +25,7 @@ namespace {
 constexpr int wrong = 2;  // exit code for a file or option that will not do
 
 constexpr const char* helpText =
-    "Fayline plans the gluing-up of curved timbers from thin strips.\n"
+    "Fayline plans glue-ups of curved timbers from thin strips.\n"
     "\n"
     "fayline [FILE]                     the window, with FILE open\n"
     "fayline --plan FILE                the plan of every piece as JSON on standard output\n"

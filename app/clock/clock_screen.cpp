@@ -28,7 +28,7 @@ ClockScreen::ClockScreen(const QString& folder, const RunningDay::ReadClocks& cl
       end_(new EndPage) {
     setObjectName("clockScreen");
     setWindowFlag(Qt::Window);
-    setWindowTitle(tr("The day's clock - Fayline"));
+    setWindowTitle(tr("Glue-up clock - Fayline"));
     setFocusPolicy(Qt::StrongFocus);
     setAutoFillBackground(true);
     for (QWidget* page : {static_cast<QWidget*>(question_), static_cast<QWidget*>(running_),
@@ -67,21 +67,21 @@ void ClockScreen::prepare(const model::Boat& boat, int index, const QString& fil
 void ClockScreen::askToBegin() {
     const plan::DayInHand day = plan::dayInHand(boat_.pieces.at(size_t(index_)), plan::shopOf(boat_), gluing_, dryFit_);
     std::vector<QuestionPage::Answer> answers{
-        {"clockBegin", dryFit_ ? tr("Begin the dry fit") : tr("Begin"), tr("Space, Enter"), enterKeys,
+        {"clockBegin", dryFit_ ? tr("Begin the timed dry fit") : tr("Begin"), tr("Space, Enter"), enterKeys,
          [this] { begin(); }, true},
         {"clockDryFit", dryFit_ ? tr("With glue") : tr("Dry fit"), "D", {Qt::Key_D}, [this] {
              dryFit_ = !dryFit_;
              askToBegin();
          }}};
     if (day.gluings() > 1) {
-        answers.push_back({"clockGluing", tr("Other gluing"), "G", {Qt::Key_G}, [this, count = day.gluings()] {
+        answers.push_back({"clockGluing", tr("Other glue-up"), "G", {Qt::Key_G}, [this, count = day.gluings()] {
                                gluing_ = (gluing_ + 1) % count;
                                askToBegin();
                            }});
     }
     answers.push_back({"clockBack", tr("Back"), "Esc", {Qt::Key_Escape}, [this] { leave(); }});
     const QString piece = QString::fromStdString(day.piece.name);
-    question_->ask(dryFit_ ? tr("A dry fit of %1").arg(piece) : tr("The gluing of %1").arg(piece),
+    question_->ask(dryFit_ ? tr("Timed dry fit of %1").arg(piece) : tr("Glue-up of %1").arg(piece),
                    joined(plan::beforeSaid(day)) + '\n' +
                        tr("The clock starts with the first task when you begin. Gloves on, air moving, everything laid "
                           "out?"),
@@ -94,7 +94,7 @@ void ClockScreen::begin() {
         day_ = RunningDay::begin(folder_, boat_, index_, fileName_, gluing_, dryFit_, clocks_);
     } catch (const units::InputError& error) {
         question_->ask(
-            tr("The day cannot be begun"), QString::fromUtf8(error.what()),
+            tr("The day cannot begin"), QString::fromUtf8(error.what()),
             {{"clockBack", tr("Back"), "Esc", {Qt::Key_Escape, Qt::Key_Return, Qt::Key_Enter}, [this] { leave(); }}});
         return turnTo(question_);
     }
@@ -112,7 +112,7 @@ void ClockScreen::run() {
     connect(day_.get(), &RunningDay::failed, running_, &RunningPage::tell);
     running_->follow(day_.get());
     turnTo(running_);
-    awake_.set(true, tr("A gluing is under way"));
+    awake_.set(true, tr("A glue-up is running"));
 }
 
 void ClockScreen::askAir() {
@@ -139,14 +139,13 @@ void ClockScreen::askToStop() {
     }
     QString explained;
     if (!now.finished) {
-        explained = day_->day().dryFit ? tr("Not everything is done. What was measured is recorded.")
-                                       : tr("Not everything is done. Glue that is spread cures all the same. What "
-                                            "happened is recorded.");
+        explained = day_->day().dryFit
+                        ? tr("Not everything is done. The record keeps what was measured.")
+                        : tr("Not everything is done. Spread glue cures all the same. The record keeps what happened.");
     }
     if (now.breakOff && now.brokenAfter == 0) {
         const int strip = now.breakOff->afterStrip;
-        explained += '\n' + tr("Stopped after strip %1 all that is wetted closes with %2 in hand; the rest is a gluing "
-                               "of its own once this has cured and its face is washed and sanded.")
+        explained += '\n' + tr("Stop after strip %1: %2 to spare. Glue the rest another day, after you wash and sand.")
                                 .arg(strip)
                                 .arg(QString::fromStdString(units::writeDuration(now.breakOff->margin_s)));
         answers.push_back({"clockBreak", tr("Stop after strip %1").arg(strip), "K", {Qt::Key_K}, [this, strip, back] {
@@ -165,7 +164,7 @@ void ClockScreen::askToStop() {
 
 void ClockScreen::askToLeave() {
     question_->ask(tr("The day is running. Leave its clock?"),
-                   tr("It runs on, and the window's menu brings it back; the machine may fall asleep meanwhile."),
+                   tr("It runs on; the window's menu brings it back. The computer may fall asleep."),
                    {{"clockStay", tr("Stay"), "Esc", {Qt::Key_Escape}, [this] { turnTo(running_); }, true},
                     {"clockLeave", tr("Leave it running"), "L", {Qt::Key_L}, [this] { leave(); }}});
     turnTo(question_);
@@ -223,7 +222,7 @@ void ClockScreen::closeEvent(QCloseEvent* event) {
 
 void ClockScreen::showEvent(QShowEvent* event) {
     QStackedWidget::showEvent(event);
-    if (isRunning()) awake_.set(true, tr("A gluing is under way"));
+    if (isRunning()) awake_.set(true, tr("A glue-up is running"));
     setFocus();
     tick();
 }

@@ -35,7 +35,7 @@ EndPage::EndPage(QWidget* parent)
     setObjectName("clockEnd");
     title_->setBold(true);
     table_->setObjectName("clockCompared");
-    table_->setAccessibleName(tr("Planned and real time of each kind of work"));
+    table_->setAccessibleName(tr("Planned and real times of each kind of work"));
     table_->setColumnCount(4);
     table_->setHorizontalHeaderLabels({tr("Work"), tr("Times"), tr("Planned"), tr("Real")});
     table_->verticalHeader()->hide();
@@ -64,7 +64,7 @@ EndPage::EndPage(QWidget* parent)
     scroll->setFocusPolicy(Qt::StrongFocus);
 
     auto* keys = new KeyRow;
-    rates_ = keys->add("clockTakeRates", tr("Take these rates over"), "R");
+    rates_ = keys->add("clockTakeRates", tr("Use these times"), "R");
     connect(rates_, &QAbstractButton::clicked, this, &EndPage::takeRates);
     BigKey* close = keys->add("clockClose", tr("Back to the boat"), tr("Enter, Esc"));
     close->setMain(true);
@@ -81,13 +81,13 @@ EndPage::EndPage(QWidget* parent)
 void EndPage::show(const RunningDay& day, const plan::RatesLearned& learned) {
     const QString piece = text(day.day().piece.name);
     title_->setText(day.day().dryFit ? tr("The dry fit of %1 is over").arg(piece)
-                                     : tr("The gluing of %1 is over").arg(piece));
+                                     : tr("The glue-up of %1 is over").arg(piece));
     std::vector<std::string> after = plan::afterSaid(day.day(), day.now(), day.startAt_s());
-    after.push_back(tr("What happened is in the boat's record; undo takes it out again.").toStdString());
+    after.push_back(tr("The boat's record has it; undo takes it out again.").toStdString());
     after_->setText(joined(after));
     fill(plan::comparedOf(day.day(), day.now()));
-    learned_->setText(learned.said.empty() ? tr("No rate of the crew comes out other than it was planned with.")
-                                           : tr("Rates measured:\n%1").arg(joined(learned.said)));
+    learned_->setText(learned.said.empty() ? tr("Your crew worked as fast as planned.")
+                                           : tr("Measured times:\n%1").arg(joined(learned.said)));
     rates_->setEnabled(!learned.said.empty());
 }
 
@@ -123,7 +123,7 @@ void EndPage::resizeEvent(QResizeEvent* event) {
 void EndPage::takeRates() {
     rates_->setEnabled(false);
     emit ratesAsked();
-    learned_->setText(learned_->text() + '\n' + tr("They are taken over; undo gives the old ones back."));
+    learned_->setText(learned_->text() + '\n' + tr("These times are in use; undo gives the old ones back."));
 }
 
 bool EndPage::press(const QKeyEvent& key) {

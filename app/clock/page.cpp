@@ -70,7 +70,7 @@ AirPage::AirPage(QWidget* parent)
     };
     add("airColder", tr("Colder"), tr("Down"), [this] { step(-0.5); });
     add("airWarmer", tr("Warmer"), tr("Up"), [this] { step(0.5); });
-    take_ = add("airTake", tr("Take it"), tr("Enter"), [this] {
+    take_ = add("airTake", tr("Use it"), tr("Enter"), [this] {
         if (isAir()) emit taken(air_C());
     });
     take_->setMain(true);
@@ -116,7 +116,7 @@ void AirPage::show() {
     value_->setText(QStringLiteral("%1 °%2").arg(typed_, fahrenheit_ ? "F" : "C"));
     take_->setEnabled(isAir());
     explained_->setText(isAir() ? explain_(air_C())
-                                : tr("Give the air's temperature as a number, as a thermometer in the shed shows it."));
+                                : tr("Give the temperature of the shed's thermometer as a number."));
 }
 
 bool AirPage::press(const QKeyEvent& key) {

@@ -161,7 +161,7 @@ std::unique_ptr<RunningDay> RunningDay::goOn(const LeftDay& left, const ReadCloc
     running->anchor_ = {{EventKind::started, time.at_s}, now};
     running->reopened_ = QString::fromStdString(time.said);
     if (log.aboutMended) {
-        running->reopened_ += tr(" One wrong bit in the plan that its log opens with was found and put right.");
+        running->reopened_ += tr(" One wrong bit in the log's plan was put right.");
     }
     if (log.damaged > 0) {
         running->reopened_ +=
@@ -213,9 +213,8 @@ QString RunningDay::toldOfTime() const {
     const double moved_s = schedule::wallMovedSince(anchor_, clocks_());
     if (std::abs(moved_s) < movedBy_s) return reopened_;
     return reopened_ + (reopened_.isEmpty() ? "" : " ") +
-           tr("The wall clock was set %1 by %n minute(s) meanwhile. The day's minutes are counted by a clock that does "
-              "not jump.",
-              nullptr, int(std::lround(std::abs(moved_s) / 60)))
+           tr("The computer's clock was set %1 by %n minute(s). The day's time does not jump with it.", nullptr,
+              int(std::lround(std::abs(moved_s) / 60)))
                .arg(moved_s < 0 ? tr("back") : tr("forward"));
 }
 

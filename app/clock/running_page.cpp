@@ -78,8 +78,7 @@ QString doingOf(const schedule::Now& now) {
 }
 
 QString faceName(int inner) {
-    return inner == 0 ? QObject::tr("Face on the boat")
-                      : QObject::tr("Face between %1 and %2").arg(inner).arg(inner + 1);
+    return inner == 0 ? QObject::tr("Joint on the boat") : QObject::tr("Joint %1-%2").arg(inner).arg(inner + 1);
 }
 
 }  // namespace
@@ -264,7 +263,7 @@ void RunningPage::showHeader(const schedule::Now& now) {
     QStringList parts{text(day_->day().piece.name)};
     if (day_->day().dryFit) parts << tr("dry fit");
     if (day_->day().gluings() > 1)
-        parts << tr("gluing %1 of %2").arg(day_->day().gluing + 1).arg(day_->day().gluings());
+        parts << tr("glue-up %1 of %2").arg(day_->day().gluing + 1).arg(day_->day().gluings());
     if (now.brokenAfter > 0) parts << tr("stops after strip %1").arg(now.brokenAfter);
     parts << tr("%1 of %2 done").arg(finished).arg(now.states.size());
     if (!day_->day().dryFit)
@@ -275,40 +274,40 @@ void RunningPage::showHeader(const schedule::Now& now) {
 
 void RunningPage::showGlue(const schedule::Now& now) {
     if (now.cups.empty()) {
-        first_->show(tr("Cup in hand"), tr("none"), tr("nothing is mixed"), std::nullopt);
+        first_->show(tr("Batch in use"), tr("none"), tr("nothing is mixed"), std::nullopt);
     } else {
         const schedule::CupNow& cup = now.cups.front();
         const Urgency urgency = schedule::urgencyOf(cup.left_s, cup.whole_s);
         const QString word = urgency == Urgency::over     ? tr("past its time")
-                             : urgency == Urgency::little ? tr("use it up now")
-                             : cup.mixed                  ? tr("left to use it up")
+                             : urgency == Urgency::little ? tr("use up now")
+                             : cup.mixed                  ? tr("left to use it")
                                                           : tr("left, being mixed");
-        first_->show(tr("Cup %1").arg(cup.number), minutes(cup.left_s), word, severityOf(urgency));
+        first_->show(tr("Batch %1").arg(cup.number), minutes(cup.left_s), word, severityOf(urgency));
     }
     const bool closed = now.faces.empty() && now.at_s >= now.run.closed_s;
     if (now.faces.empty()) {
-        second_->show(tr("Worst face"), tr("none"), closed ? tr("all are closed") : tr("nothing is wetted"),
+        second_->show(tr("Worst joint"), tr("none"), closed ? tr("all are clamped") : tr("nothing is wetted"),
                       std::nullopt);
     } else {
         const schedule::FaceNow& face = now.faces.front();
         const Urgency urgency = schedule::urgencyOf(face.left_s, face.whole_s);
-        const QString word = urgency == Urgency::over     ? tr("has gone off")
-                             : urgency == Urgency::little ? tr("close it now")
-                                                          : tr("until it goes off");
+        const QString word = urgency == Urgency::over     ? tr("TOO LATE")
+                             : urgency == Urgency::little ? tr("clamp it now")
+                                                          : tr("until too late");
         second_->show(faceName(face.inner), minutes(face.left_s), word, severityOf(urgency));
     }
     if (now.run.worstFace < 0) {
-        third_->show(tr("In hand"), tr("-"), tr("no face to close"), std::nullopt);
+        third_->show(tr("Spare"), tr("-"), tr("no joint to clamp"), std::nullopt);
         return;
     }
     const schedule::FaceTimes& worst = now.run.faces[now.run.worstFace];
     const Urgency urgency = schedule::urgencyOf(now.margin_s, worst.openUntil_s - worst.wetted_s);
-    const QString word = closed                     ? (now.margin_s < 0 ? tr("closed too late") : tr("closed in time"))
-                         : urgency == Urgency::over ? tr("closes too late")
+    const QString word = closed ? (now.margin_s < 0 ? tr("clamped too late") : tr("clamped in time"))
+                         : urgency == Urgency::over ? tr("too late")
                          : now.marginAtPace_s < 0   ? tr("too late at this pace")
-                                                    : tr("in hand when closed");
-    third_->show(closed ? tr("Margin of the day") : tr("Margin as it looks"), text(units::writeDuration(now.margin_s)),
-                 word, severityOf(urgency == Urgency::ample && now.marginAtPace_s < 0 ? Urgency::little : urgency));
+                                                    : tr("left when clamped");
+    third_->show(closed ? tr("Spare") : tr("Spare at this pace"), text(units::writeDuration(now.margin_s)), word,
+                 severityOf(urgency == Urgency::ample && now.marginAtPace_s < 0 ? Urgency::little : urgency));
 }
 
 void RunningPage::showDryFit(const schedule::Now& now) {
@@ -320,8 +319,8 @@ void RunningPage::showDryFit(const schedule::Now& now) {
         second_->show(tr("This task"), minutes(now.at_s - task.start_s),
                       tr("planned %1").arg(text(units::writeDuration(task.takes_s))), std::nullopt);
     }
-    third_->show(tr("Against the plan"), text(units::writeDuration(std::abs(now.behind_s))),
-                 now.behind_s > 0 ? tr("behind it") : tr("ahead of it"), std::nullopt);
+    third_->show(tr("Finish"), text(units::writeDuration(std::abs(now.behind_s))),
+                 now.behind_s > 0 ? tr("late") : tr("early"), std::nullopt);
 }
 
 void RunningPage::showWarnings(const schedule::Now& now) {

@@ -87,9 +87,8 @@ void MainWindow::makeActions() {
     action("previousPiece", "", tr("Pre&vious piece"), QKeySequence(Qt::CTRL | Qt::Key_PageUp),
            [this] { document_.setCurrentPiece(std::max(0, document_.currentPiece() - 1)); });
 
-    action("clock", "clock", tr("The day's &clock..."), QKeySequence(Qt::CTRL | Qt::Key_T),
-           [this] { openClock(false); });
-    action("dryFit", "", tr("Dry &fit by the clock..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_T),
+    action("clock", "clock", tr("Glue-up &clock..."), QKeySequence(Qt::CTRL | Qt::Key_T), [this] { openClock(false); });
+    action("dryFit", "", tr("Timed dry &fit..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_T),
            [this] { openClock(true); });
 
     constexpr double zoomStep = 1.25;
@@ -100,7 +99,7 @@ void MainWindow::makeActions() {
            [this] { formView_->zoomBy(1 / zoomStep); });
     action("zoomFit", "zoom_fit", tr("&Whole piece"), QKeySequence(Qt::CTRL | Qt::Key_0),
            [this] { formView_->fitToWindow(); });
-    QAction* comb = action("comb", "comb", tr("Curvature &comb"), QKeySequence(Qt::CTRL | Qt::Key_K), [] {});
+    QAction* comb = action("comb", "comb", tr("Show the &bend"), QKeySequence(Qt::CTRL | Qt::Key_K), [] {});
     comb->setCheckable(true);
     connect(comb, &QAction::toggled, this, [this](bool on) { formView_->setCombShown(on); });
     QAction* misfit = action("misfit", "misfit", tr("&Misfit magnified"), QKeySequence(Qt::CTRL | Qt::Key_M), [] {});
@@ -132,7 +131,7 @@ void MainWindow::makeActions() {
     ground("groundPaper", tr("&Paper, for the day"), Ground::paper);
     ground("groundSlate", tr("&Slate, for the shed at night"), Ground::slate);
     ground("groundDesktop", tr("As the &desktop"), Ground::desktop);
-    action("otherGround", "ground", tr("Change &over"), QKeySequence(Qt::CTRL | Qt::Key_G), [this] {
+    action("otherGround", "ground", tr("Day or ni&ght"), QKeySequence(Qt::CTRL | Qt::Key_G), [this] {
         const bool toPaper = theme().dark;
         named(toPaper ? "groundPaper" : "groundSlate")->setChecked(true);
         chooseGround(toPaper ? Ground::paper : Ground::slate);
@@ -155,7 +154,7 @@ void MainWindow::makeMenus() {
     file->addAction(named("import"));
     file->addSeparator();
     QMenu* printed = file->addMenu(icon("print"), tr("&Print"));
-    QMenu* looked = file->addMenu(tr("Look at a paper &before printing"));
+    QMenu* looked = file->addMenu(tr("Print pre&view"));
     for (const Paper paper : allPapers()) {
         const QString number = QString::number(int(paper));
         QAction* print =
@@ -244,7 +243,7 @@ void MainWindow::makeMenus() {
     view->addAction(named("onePanel"));
     view->addActions({named("nextArea"), named("previousArea")});
     view->addSeparator();
-    QMenu* ground = view->addMenu(icon("ground"), tr("&Ground"));
+    QMenu* ground = view->addMenu(icon("ground"), tr("&Colours"));
     ground->addActions(grounds_->actions());
     ground->addSeparator();
     ground->addAction(named("otherGround"));

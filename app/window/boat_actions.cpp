@@ -126,7 +126,7 @@ bool MainWindow::importOffsets(const QString& fileName) {
     piece.line.points = points;
     document_.addPiece(piece);
     if (!problems.isEmpty())
-        tell(tr("Some lines of %1 were left out.").arg(QDir::toNativeSeparators(fileName)), problems);
+        tell(tr("Some lines of %1 were skipped.").arg(QDir::toNativeSeparators(fileName)), problems);
     return true;
 }
 

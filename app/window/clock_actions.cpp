@@ -14,17 +14,16 @@ namespace {
 
 // A day with a damaged log: what can be read of it is shown, and the file stays unless it is thrown away.
 void tellOfLostDay(const LeftDay& left, QWidget* parent) {
-    QMessageBox box(QMessageBox::Warning, MainWindow::tr("Fayline"),
-                    MainWindow::tr("A day was under way when the program ended, on %1, and it cannot be gone on with.")
-                        .arg(left.begun),
-                    QMessageBox::NoButton, parent);
+    QMessageBox box(
+        QMessageBox::Warning, MainWindow::tr("Fayline"),
+        MainWindow::tr("A glue-up was running when the program stopped, on %1. It cannot go on.").arg(left.begun),
+        QMessageBox::NoButton, parent);
     box.setObjectName("lostDay");
     box.setTextFormat(Qt::PlainText);
-    box.setInformativeText(
-        MainWindow::tr("%1 What was said on that day stands below as far as it can be read. Its log is %2.")
-            .arg(left.lost, QDir::toNativeSeparators(left.path)));
+    box.setInformativeText(MainWindow::tr("%1 Below is what can be read of that day. Its log is %2.")
+                               .arg(left.lost, QDir::toNativeSeparators(left.path)));
     box.setDetailedText(left.entries.isEmpty() ? MainWindow::tr("Nothing can be read.") : left.entries);
-    QPushButton* throwAway = box.addButton(MainWindow::tr("&Throw it away"), QMessageBox::DestructiveRole);
+    QPushButton* throwAway = box.addButton(MainWindow::tr("&Discard"), QMessageBox::DestructiveRole);
     QPushButton* keep = box.addButton(MainWindow::tr("&Keep the file"), QMessageBox::RejectRole);
     box.setDefaultButton(keep);
     box.setEscapeButton(keep);
@@ -42,12 +41,12 @@ ClockScreen* MainWindow::clockScreen() {
         if (dayBoat_ == document_.boatNumber()) dayFile_ = document_.fileName();
     });
     connect(clock_.get(), &ClockScreen::ratesTaken, this, [this](const model::Rates& rates) {
-        if (!dayIsOfThisBoat()) return tell(tr("The rates were not taken over."), tr("Another boat is on the table."));
+        if (!dayIsOfThisBoat()) return tell(tr("The times were not taken."), tr("Another boat is open."));
         const int index = pieceOfDay();
         model::Piece piece = document_.boat().pieces[index];
         piece.crew.rates = rates;
         document_.endStep();
-        document_.changePiece(index, {tr("Take over the measured rates"), {}, piece});
+        document_.changePiece(index, {tr("Use the measured times"), {}, piece});
     });
     connect(clock_.get(), &ClockScreen::closed, this, [this] {
         updateActions();
@@ -64,7 +63,7 @@ void MainWindow::openClock(bool dryFit) {
         clock_->prepare(document_.boat(), index, document_.fileName(), dryFit);
         if (!running) dayIsOfThisBoatFromNowOn();
     } catch (const std::exception& error) {
-        return tell(tr("The clock cannot be started for this piece."), QString::fromUtf8(error.what()));
+        return tell(tr("The clock cannot start for this piece."), QString::fromUtf8(error.what()));
     }
     clock_->showFullScreen();
 }
@@ -88,14 +87,14 @@ bool MainWindow::bringBoatOfDay(bool dryFit) {
     // Above the clock, which fills the screen.
     QWidget* above = clock_->isVisible() ? static_cast<QWidget*>(clock_.get()) : this;
     QMessageBox box(QMessageBox::Question, tr("Fayline"),
-                    dryFit ? tr("The dry fit of %1 is not of the boat on the table.").arg(piece)
-                           : tr("The gluing of %1 is not of the boat on the table.").arg(piece),
+                    dryFit ? tr("The dry fit of %1 is not of your open boat.").arg(piece)
+                           : tr("The glue-up of %1 is not of your open boat.").arg(piece),
                     QMessageBox::NoButton, above);
     box.setObjectName("dayOfAnotherBoat");
     box.setTextFormat(Qt::PlainText);
-    box.setInformativeText((dayFile_.isEmpty() ? tr("Its boat was never saved.")
+    box.setInformativeText((dayFile_.isEmpty() ? tr("You never saved its boat.")
                                                : tr("Its boat is %1.").arg(QDir::toNativeSeparators(dayFile_))) +
-                           ' ' + tr("Kept for later, the log stays and is offered when Fayline starts again."));
+                           ' ' + tr("Keep it for later, and Fayline asks again when it starts."));
     QPushButton* open =
         QFileInfo::exists(dayFile_) ? box.addButton(tr("&Open that boat"), QMessageBox::AcceptRole) : nullptr;
     QPushButton* add = box.addButton(tr("&Add the piece to this boat"), QMessageBox::ActionRole);
@@ -120,9 +119,9 @@ bool MainWindow::mayLeaveDay() {
                     QMessageBox::NoButton, this);
     box.setObjectName("dayRuns");
     box.setTextFormat(Qt::PlainText);
-    box.setInformativeText(tr(
-        "The glue's time runs on, and the log is kept. Its record goes into this boat alone. Once Fayline is closed, "
-        "the day is offered when it starts again."));
+    box.setInformativeText(
+        tr("The glue's time runs on. The record goes into this boat only. If you close Fayline, it asks again when it "
+           "starts."));
     QPushButton* stay = box.addButton(tr("&Stay"), QMessageBox::RejectRole);
     QPushButton* leave = box.addButton(tr("&Leave it running"), QMessageBox::AcceptRole);
     box.setDefaultButton(stay);
@@ -149,7 +148,7 @@ void MainWindow::keepRecord(const model::Record& record) {
     if (std::ranges::find(piece.record, record) == piece.record.end()) {
         piece.record.push_back(record);
         document_.endStep();
-        document_.changePiece(index, {record.dryFit ? tr("Record the dry fit") : tr("Record the gluing"), {}, piece});
+        document_.changePiece(index, {record.dryFit ? tr("Record the dry fit") : tr("Record the glue-up"), {}, piece});
     }
     bool kept = true;
     const auto watch = connect(
@@ -170,15 +169,14 @@ void MainWindow::offerLeftDay() {
             continue;
         }
         QMessageBox box(QMessageBox::Question, tr("Fayline"),
-                        left.dryFit ? tr("A dry fit of %1 was under way when the program ended.").arg(left.piece)
-                                    : tr("The gluing of %1 was under way when the program ended.").arg(left.piece),
+                        left.dryFit ? tr("A dry fit of %1 was running when Fayline stopped.").arg(left.piece)
+                                    : tr("The glue-up of %1 was running when Fayline stopped.").arg(left.piece),
                         QMessageBox::NoButton, this);
         box.setObjectName("leftDay");
         box.setTextFormat(Qt::PlainText);
-        box.setInformativeText(
-            tr("It was begun on %1. All that was said is kept, and the glue's time has run on.").arg(left.begun));
+        box.setInformativeText(tr("It began on %1. Nothing is lost, and the glue's time has run on.").arg(left.begun));
         QPushButton* on = box.addButton(tr("&Go on with the day"), QMessageBox::AcceptRole);
-        QPushButton* throwAway = box.addButton(tr("&Throw it away"), QMessageBox::DestructiveRole);
+        QPushButton* throwAway = box.addButton(tr("&Discard"), QMessageBox::DestructiveRole);
         QPushButton* later = box.addButton(tr("Ask &again next time"), QMessageBox::RejectRole);
         box.setDefaultButton(on);
         box.setEscapeButton(later);
@@ -195,7 +193,7 @@ void MainWindow::offerLeftDay() {
             clockScreen()->goOn(left);
             if (dayIsOfThisBoat()) dayIsOfThisBoatFromNowOn();
         } catch (const std::exception& error) {
-            tell(tr("The day cannot be gone on with."), QString::fromUtf8(error.what()));
+            tell(tr("The day cannot go on."), QString::fromUtf8(error.what()));
             continue;
         }
         clock_->showFullScreen();

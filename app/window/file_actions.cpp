@@ -48,7 +48,7 @@ bool MainWindow::openFile(const QString& fileName) {
         document_.open(fileName);
     } catch (const std::exception& error) {
         if (!QFileInfo::exists(fileName)) forget(fileName);
-        tell(tr("%1 was not opened; the boat on the table stays as it is.").arg(QDir::toNativeSeparators(fileName)),
+        tell(tr("Cannot open %1. Your open boat is unchanged.").arg(QDir::toNativeSeparators(fileName)),
              QString::fromUtf8(error.what()));
         return false;
     }
@@ -60,13 +60,13 @@ bool MainWindow::save() {
     if (document_.fileName().isEmpty()) return saveAs();
     if (!document_.changedOnDisk()) return saveTo(document_.fileName());
     QMessageBox box(QMessageBox::Warning, tr("Fayline"),
-                    tr("Someone else has changed %1 since it was opened or saved here.")
+                    tr("Someone else has changed %1 since you opened or saved it.")
                         .arg(QDir::toNativeSeparators(document_.fileName())),
                     QMessageBox::Cancel, this);
     box.setObjectName("changedOnDisk");
     box.setTextFormat(Qt::PlainText);
-    box.setInformativeText(tr("Saved anyway, the boat on the table takes the place of what they wrote."));
-    QPushButton* anyway = box.addButton(tr("Save any&way"), QMessageBox::DestructiveRole);
+    box.setInformativeText(tr("Your boat then replaces what they wrote."));
+    QPushButton* anyway = box.addButton(tr("Save &over theirs"), QMessageBox::DestructiveRole);
     QPushButton* elsewhere = box.addButton(tr("Save &as..."), QMessageBox::AcceptRole);
     box.setDefaultButton(elsewhere);
     box.setEscapeButton(QMessageBox::Cancel);
@@ -151,23 +151,23 @@ void MainWindow::fillRecent() {
             if (mayLeave()) openFile(file);
         });
     }
-    if (files.isEmpty()) recent_->addAction(tr("No boat was opened yet"))->setEnabled(false);
+    if (files.isEmpty()) recent_->addAction(tr("No recent boats"))->setEnabled(false);
 }
 
 void MainWindow::offerLeftBehind() {
     for (const LeftBehind& copy : recovery_.leftBehind()) {
         QMessageBox box(QMessageBox::Question, tr("Fayline"),
-                        tr("Fayline ended before its time and left unsaved work on %1.")
+                        tr("Fayline stopped unexpectedly and left unsaved work on %1.")
                             .arg(copy.boatName.isEmpty() ? tr("a boat without a name") : copy.boatName),
                         QMessageBox::NoButton, this);
         box.setObjectName("leftBehind");
         box.setTextFormat(Qt::PlainText);
         box.setInformativeText(copy.fileName.isEmpty()
-                                   ? tr("Copy of %1. The boat was never saved.").arg(copy.when)
-                                   : tr("Copy of %1 of %2. That file itself is as it was saved last.")
+                                   ? tr("Copy of %1. You never saved the boat.").arg(copy.when)
+                                   : tr("Copy of %1 of %2. The file itself is as you last saved it.")
                                          .arg(copy.when, QDir::toNativeSeparators(copy.fileName)));
         QPushButton* open = box.addButton(tr("&Open the copy"), QMessageBox::AcceptRole);
-        QPushButton* throwAway = box.addButton(tr("&Throw it away"), QMessageBox::DestructiveRole);
+        QPushButton* throwAway = box.addButton(tr("&Discard"), QMessageBox::DestructiveRole);
         QPushButton* later = box.addButton(tr("Ask &again next time"), QMessageBox::RejectRole);
         box.setDefaultButton(open);
         box.setEscapeButton(later);
@@ -177,7 +177,7 @@ void MainWindow::offerLeftBehind() {
         try {
             document_.recover(recovery_.read(copy), copy.fileName);
         } catch (const std::exception& error) {
-            tell(tr("The copy cannot be opened."), QString::fromUtf8(error.what()));
+            tell(tr("Cannot open the copy."), QString::fromUtf8(error.what()));
             continue;
         }
         recovery_.keep(document_.boat(), document_.fileName());  // ours from now on, until it is saved

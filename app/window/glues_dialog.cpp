@@ -186,8 +186,7 @@ void GluesDialog::addPoint(QWidget* into, std::size_t point) {
         point == 0   ? tr("Pot life")
         : point == 1 ? tr("... and another, if it says so")
                      : tr("... and a third"),
-        tr("How long, at what temperature, of how much: 40 min, 25 C, 100 g. Two that differ in temperature say how "
-           "warmth hastens it, two that differ in mass how size does: then no range is left."),
+        tr("Time, temperature, amount: 40 min, 25 °C, 100 g. A second one narrows the range."),
         [point, this](const model::OwnAdhesive& own) {
             const std::vector<model::PotLife> points = pointsOf(own);
             if (point >= points.size()) return QString();
@@ -232,7 +231,7 @@ void GluesDialog::makeFields(QWidget* into) {
     kind_ = new QComboBox(into);
     kind_->setObjectName("glueKind");
     kind_->setAccessibleName(tr("Kind"));
-    kind_->setToolTip(tr("Epoxy heats itself in the cup; the others go off by the clock alone"));
+    kind_->setToolTip(tr("Epoxy heats itself in the pot; the others go off by the clock alone"));
     kind_->addItems({tr("epoxy"), tr("resorcinol"), tr("urea"), tr("polyurethane")});
     auto* kindName = new QLabel(tr("Kind"), into);
     kindName->setBuddy(kind_);
@@ -258,15 +257,15 @@ void GluesDialog::makeFields(QWidget* into) {
     };
     const auto air = [this](double air_C) { return units::typedTemperature(air_C, display_); };
     const auto readAir = [this](const std::string& written) { return units::readTemperature(written, display_); };
-    addQuantity(into, "openTime", tr("Open time of a film"), tr("How long spread glue can be closed"), &Own::openTime_s,
-                minutes, readMinutes);
+    addQuantity(into, "openTime", tr("Open time of a film"), tr("How long spread glue can wait for the clamps"),
+                &Own::openTime_s, minutes, readMinutes);
     addQuantity(into, "openTimeAt", tr("... at"), {}, &Own::openTimeAt_C, air, readAir);
-    addQuantity(into, "leastAir", tr("Not to be used below"), {}, &Own::least_C, air, readAir);
+    addQuantity(into, "leastAir", tr("Use it above only"), {}, &Own::least_C, air, readAir);
     addQuantity(into, "handling", tr("Clamps off after"), tr("Handling time"), &Own::handling_s, hours, readHours);
     addQuantity(into, "fullCure", tr("Full strength after"), {}, &Own::fullCure_s, hours, readHours);
     addQuantity(into, "cureAt", tr("... both at"), {}, &Own::cureAt_C, air, readAir);
     addQuantity(
-        into, "ownSpread", tr("Spread"), tr("As the data sheet has it"), &Own::spread_kg_m2,
+        into, "ownSpread", tr("Spread"), tr("As on the data sheet"), &Own::spread_kg_m2,
         [](double coat) { return units::typedCoat(coat); },
         [](const std::string& written) { return units::readCoat(written); });
     addField(
@@ -321,12 +320,12 @@ void GluesDialog::judge() {
     const model::OwnAdhesive* own = current();
     QString words = tr("None yet. Add one, and give what its data sheet says.");
     if (unread) {
-        words = tr("What stands beside a field says what would be accepted there.");
+        words = tr("The words beside a field say what it takes.");
     } else if (own) {
         try {
             words = text(plan::writeTexts(plan::ownGlueTexts(*own), display_));
         } catch (const units::InputError& error) {
-            words = tr("No plan can be made with this glue: %1.").arg(why(error));
+            words = tr("This glue cannot be planned with: %1.").arg(why(error));
         }
     }
     words_->setText(words);
@@ -351,7 +350,7 @@ void GluesDialog::removeGlue() {
     const auto user =
         std::find_if(inUse_.begin(), inUse_.end(), [own](const auto& use) { return use.first == own->id; });
     if (user != inUse_.end()) {
-        words_->setText(tr("%1 is glued with it: give that piece another glue first.").arg(text(user->second)));
+        words_->setText(tr("%1 uses it: give that piece another glue first.").arg(text(user->second)));
         return;
     }
     glues_.erase(glues_.begin() + list_->currentRow());

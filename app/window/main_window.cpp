@@ -148,7 +148,7 @@ void MainWindow::connectAll() {
     keepCopy_.setSingleShot(true);
     connect(&keepCopy_, &QTimer::timeout, this, [this] { recovery_.keep(document_.boat(), document_.fileName()); });
     connect(&recovery_, &Recovery::failed, this, [this](const QString& why) {
-        statusBar()->showMessage(tr("No copy of the unsaved work could be kept: %1").arg(why), 10000);
+        statusBar()->showMessage(tr("Cannot keep a copy of the unsaved work: %1").arg(why), 10000);
     });
 
     const auto change = [this](const Change& asked) { document_.changePiece(document_.currentPiece(), asked); };
@@ -239,7 +239,7 @@ void MainWindow::takeDeepened(quint64 request, const std::shared_ptr<const plan:
 void MainWindow::takeFailure(quint64 request, const QString& why) {
     if (request < firstOfPiece_ || request != lastAsked_) return;
     shown_.failure = why;
-    statusBar()->showMessage(tr("Not all of this plan could be worked out: %1").arg(why));
+    statusBar()->showMessage(tr("Part of this plan could not be calculated: %1").arg(why));
     showAll();
 }
 

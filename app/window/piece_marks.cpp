@@ -14,7 +14,7 @@ PieceMark markOf(const plan::Plan& plan) {
 }
 
 PieceMark markOfRefusal(const QString& why) {
-    return {plan::Severity::stop, PieceMarks::tr("This piece cannot be planned: %1.").arg(why)};
+    return {plan::Severity::stop, PieceMarks::tr("This piece cannot be planned. Fix first: %1.").arg(why)};
 }
 
 PieceMarks::PieceMarks(QObject* parent, int rest_ms) : QObject(parent), planner_(nullptr, 0) {
@@ -24,7 +24,7 @@ PieceMarks::PieceMarks(QObject* parent, int rest_ms) : QObject(parent), planner_
     connect(&planner_, &Planner::deepened, this,
             [this](quint64 request, const std::shared_ptr<const plan::Plan>& plan) { take(request, markOf(*plan)); });
     connect(&planner_, &Planner::failed, this, [this](quint64 request, const QString& why) {
-        take(request, {plan::Severity::caution, tr("Not all of this plan could be worked out: %1").arg(why)});
+        take(request, {plan::Severity::caution, tr("Part of this plan could not be calculated: %1").arg(why)});
     });
     connect(&planner_, &Planner::refused, this,
             [this](quint64 request, const QString&, const QString& why) { take(request, markOfRefusal(why)); });

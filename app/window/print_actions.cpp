@@ -16,8 +16,8 @@ namespace fayline::app {
 // A paper is only made of a plan of the piece as it stands; an outdated one would be cut into wood.
 bool MainWindow::planToPrint() {
     if (shown_.plan && answered_ && shown_.reason.isEmpty()) return true;
-    tell(tr("There is no plan of this piece as it stands, so nothing is put on paper."),
-         shown_.reason.isEmpty() ? tr("The plan is being made.") : shown_.reason);
+    tell(tr("This piece has no plan yet, so nothing prints."),
+         shown_.reason.isEmpty() ? tr("Calculating") : shown_.reason);
     return false;
 }
 
@@ -29,7 +29,7 @@ std::shared_ptr<const plan::Plan> MainWindow::planForPaper(Paper paper) {
     const model::Piece piece = shown_.piece;
     const plan::Shop shop = shop_;
     try {
-        runAtWork(this, tr("Working out what stands on the paper"),
+        runAtWork(this, tr("Calculating the paper"),
                   [&](const AtWork& at) { whole = plan::deepen(piece, shop, *plan, at.stop); });
     } catch (const std::exception& error) {
         tell(tr("%1 was not printed.").arg(paperName(paper)), QString::fromUtf8(error.what()));

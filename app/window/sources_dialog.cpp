@@ -169,8 +169,7 @@ void showAbout(QWidget* parent) {
     under->addWidget(title);
     under->addWidget(paragraph(
         QObject::tr(
-            "Plans the gluing-up of curved timbers from thin strips. To fay is to fit two timbers together without "
-            "a gap."),
+            "Plans glue-ups of curved timbers from thin strips. To fay is to fit two timbers together without a gap."),
         &dialog));
     auto* cautions = new QLabel(QObject::tr("Cautions"), &dialog);
     cautions->setFont(textFont(TextSize::title));
@@ -179,13 +178,11 @@ void showAbout(QWidget* parent) {
          {QObject::tr(
               "Local rules and licensed practice come first. A piece that carries rig, engine or people wants a "
               "designer or surveyor."),
-          QObject::tr(
-              "A bent stack stores energy and whips when it is let go or breaks: stand clear of its ends, and wear "
-              "eye protection."),
+          QObject::tr("A bent stack stores energy and whips when it comes loose or breaks: stand clear of its ends, "
+                      "and wear eye protection."),
           QObject::tr("Jacks and props are no place for a hand or a head. Block the boat before anyone is under it."),
-          QObject::tr(
-              "Resin and hardener sensitise; a full cup can smoke and boil; solvents burn; rags heat; wood dust "
-              "harms. Follow the maker's data sheet."),
+          QObject::tr("Resin and hardener sensitise; a full pot can smoke and boil; solvents burn; rags heat; wood "
+                      "dust harms. Follow the maker's data sheet."),
           QObject::tr("The answers are estimates from published means. Try a dry fit before glue is mixed.")}) {
         under->addWidget(paragraph(words, &dialog));
     }

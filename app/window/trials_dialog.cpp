@@ -134,7 +134,7 @@ void TrialsDialog::makeTable() {
                                {tr("Sag")},
                                {tr("Moisture")},
                                {tr("Modulus")},
-                               {tr("give or take"), {}, tr("One standard deviation, from reading")},
+                               {tr("range"), {}, tr("One standard deviation, from reading")},
                                {tr("Strain"), {}, tr("At the surface in the middle, under the weight")}},
                               this);
     table_ = new NotebookTable(this);
@@ -371,7 +371,7 @@ void TrialsDialog::tell() {
     QString wrong;
     bool good = false;
     if (anyEmpty()) {
-        says = tr("Give span, width, thickness, weight and sag: what they say then stands here.");
+        says = tr("Give span, width, thickness, weight and sag to see the result here.");
     } else {
         try {
             const model::Trial trial = typed();
