@@ -131,7 +131,7 @@ Change removePoint(const Shown& shown, int index) {
 
 Change setMustPass(const Shown& shown, int index, bool mustPass) {
     const QString name = pointName(shown.piece, index);
-    Change change{mustPass ? QStringLiteral("Pass through ") + name : QStringLiteral("Let the line miss ") + name,
+    Change change{mustPass ? QStringLiteral("Fix the line at ") + name : QStringLiteral("Free the line at ") + name,
                   {},
                   shown.piece};
     change.after.line.points.at(index).mustPass = mustPass;

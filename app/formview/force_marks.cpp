@@ -94,7 +94,7 @@ ForceArrow stationArrow(const holding::HeldStation& held, const StationFrame& fr
     switch (held.state) {
         case holding::HoldState::slack:
             arrow.state = ForceState::slack;
-            arrow.figure = QStringLiteral("slack");
+            arrow.figure = QStringLiteral("snug");
             break;
         case holding::HoldState::full:
             arrow.state = ForceState::full;
@@ -227,11 +227,11 @@ QString holdingWords(const Shown& shown, int station) {
     if (const auto* strap = strapPlan(*shown.plan, station); strap && std::isfinite(strap->total_N)) {
         words << QStringLiteral("presses %1 in all").arg(force(strap->total_N));
     } else if (held->state == holding::HoldState::slack || held->pull_N <= 0) {
-        words << QStringLiteral("slack");
+        words << QStringLiteral("snug");
     } else if (held->state == holding::HoldState::full) {
-        words << QStringLiteral("pulls %1, all it has").arg(force(held->pull_N));
+        words << QStringLiteral("pulls %1, its max force").arg(force(held->pull_N));
     } else if (held->state == holding::HoldState::given) {
-        words << QStringLiteral("pulls the %1 that are given").arg(force(held->pull_N));
+        words << QStringLiteral("pulls its fixed %1").arg(force(held->pull_N));
     } else if (std::isfinite(held->most_N)) {
         words << QStringLiteral("pulls %1 of %2").arg(force(held->pull_N), force(held->most_N));
     } else {
@@ -240,7 +240,7 @@ QString holdingWords(const Shown& shown, int station) {
     if (std::isfinite(held->gap_m)) words << QStringLiteral("gap %1").arg(gapText(held->gap_m, shown.display));
     if (const auto* prop = propPlan(*shown.plan, station)) {
         if (prop->footAboveHead || prop->cannotPress) {
-            words << QStringLiteral("its foot stands where it cannot push");
+            words << QStringLiteral("its foot cannot push from there");
         } else if (std::isfinite(prop->thrust_N)) {
             words << QStringLiteral("thrust %1 along it").arg(force(prop->thrust_N));
         }
@@ -248,7 +248,7 @@ QString holdingWords(const Shown& shown, int station) {
         if (prop->slips == holding::Slips::foot) words << QStringLiteral("slips at its foot");
         if (prop->slips == holding::Slips::both) words << QStringLiteral("slips at head and foot");
         if (std::isfinite(prop->allowable_N) && prop->allowable_N > 0 && prop->thrust_N > prop->allowable_N) {
-            words << QStringLiteral("may carry %1").arg(force(prop->allowable_N));
+            words << QStringLiteral("allowed %1").arg(force(prop->allowable_N));
         }
     }
     return words.join(QStringLiteral(", "));

@@ -49,7 +49,7 @@ FormLineMark formLineMark(const Drawing& drawing, const Transform& transform, bo
 
 QString formLineKey(const FormLineMark& mark) {
     return mark.times > 1 ? QStringLiteral("Form to cut, drawn %1 times as far off").arg(mark.times)
-                          : QStringLiteral("Form to cut, bent for springback");
+                          : QStringLiteral("Form to cut, overbent");
 }
 
 }  // namespace fayline::app

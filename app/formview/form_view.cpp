@@ -389,7 +389,7 @@ void FormView::contextMenuEvent(QContextMenuEvent* event) {
         const QString name = pointName(shown.piece, hit.index);
         const bool enough = edits::canRemovePoint(shown.piece);
         const bool mustPass = shown.piece.line.points[hit.index].mustPass;
-        QAction* pass = offer(QStringLiteral("The line must pass ") + name, true,
+        QAction* pass = offer(QStringLiteral("Fix the line at ") + name, true,
                               [shown, hit, mustPass] { return edits::setMustPass(shown, hit.index, !mustPass); });
         pass->setCheckable(true);
         pass->setChecked(mustPass);

@@ -232,7 +232,7 @@ QString FormView::State::chosenWords() const {
                 .arg(QString::number(hit.index + 1), written(holding.hull.blocks[hit.index].x_m));
         case Hit::Kind::trim: {
             const bool start = hit.index == 0;
-            return QStringLiteral("trim line at the %1, strips run %2 past it")
+            return QStringLiteral("trim line at the %1, extra length %2")
                 .arg(start ? QStringLiteral("start") : QStringLiteral("end"),
                      written(start ? shown.piece.stack.runsPastStart_m : shown.piece.stack.runsPastEnd_m));
         }
@@ -374,7 +374,7 @@ void FormView::State::removeChosen() {
         if (edits::canRemovePoint(shown.piece)) {
             change = edits::removePoint(shown, hit.index);
         } else {
-            refused = QStringLiteral("A line needs three points; none is removed.");
+            refused = QStringLiteral("A line needs three points: nothing removed.");
         }
     } else if (hit.kind == Hit::Kind::station) {
         change = edits::removeStation(shown, hit.index);
@@ -382,7 +382,7 @@ void FormView::State::removeChosen() {
         if (edits::canRemoveBlock(shown.piece)) {
             change = edits::removeBlock(shown, hit.index);
         } else {
-            refused = QStringLiteral("A hull with weight needs a block; none is removed.");
+            refused = QStringLiteral("A hull with weight needs a block: nothing removed.");
         }
     }
     if (!refused.isEmpty()) emit view->selectionSaid(refused);
@@ -416,7 +416,7 @@ QString FormView::State::wordsAt(const QPointF& pixel) {
                     words += QStringLiteral("\n") + text(plan::textOf(finding, shown.display));
             }
         }
-        return point.mustPass ? words + QStringLiteral("\nthe line must pass here") : words;
+        return point.mustPass ? words + QStringLiteral("\nthe line is fixed here") : words;
     }
     if (hit.kind == Hit::Kind::station) {
         const auto& station = shown.piece.holding.stations[hit.index];

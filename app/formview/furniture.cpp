@@ -126,7 +126,7 @@ void addForceScale(Sheet& sheet, const Shown& shown, const Drawing& drawing, con
 void addRamp(Sheet& sheet, const Drawing& drawing, const QSizeF& view, const Fonts& fonts) {
     if (drawing.strips.empty()) return;
     constexpr double length_px = 20 * gridStep;
-    const QString title = QStringLiteral("Strain, as a share of what breaks the strip");
+    const QString title = QStringLiteral("Bend, % of breaking the strip");
     const QSizeF titleSize = sizeOfMark(fonts.small, title);
     const double width = std::max(length_px, titleSize.width());
     const double left = view.width() - width - 3 * margin_px;
@@ -197,22 +197,20 @@ QString bandWords(const Shown& shown, bool waiting) {
     if (shown.plan) {
         if (!shown.outOfDate) return {};
         if (!shown.reason.isEmpty()) {
-            return QStringLiteral("Out of date, drawn as it was last. The piece as it now stands cannot be planned: ") +
-                   shown.reason;
+            return QStringLiteral("Old result. Fix first: ") + shown.reason;
         }
-        return waiting ? QStringLiteral("Out of date: the plan of the piece as it now stands is being made.")
-                       : QString();
+        return waiting ? QStringLiteral("Old result. Calculating the new one.") : QString();
     }
     if (!shown.reason.isEmpty()) {
         const bool line = shown.reasonPath.isEmpty() || shown.reasonPath.startsWith("line");
-        return (line ? QStringLiteral("No line can be drawn through these points yet: ")
-                     : QStringLiteral("The piece cannot be planned yet: ")) +
+        return (line ? QStringLiteral("No line through these points yet. Fix first: ")
+                     : QStringLiteral("The piece cannot be planned yet. Fix first: ")) +
                shown.reason;
     }
     if (shown.piece.line.points.size() < 3) {
         return QStringLiteral("No line yet: type three or more offsets in the table, or paste two columns.");
     }
-    return waiting ? QStringLiteral("The line through these points is being faired.") : QString();
+    return waiting ? QStringLiteral("Fairing the line") : QString();
 }
 
 // The piece has been moved out of the view: how to get it back.
@@ -275,8 +273,8 @@ bool addEmpty(Sheet& sheet, const Shown& shown) {
     if (shown.pieceIndex < 0) {
         sheet.emptyTitle = QStringLiteral("No piece yet");
         sheet.emptyWords = QStringLiteral(
-            "Add a piece: a stem, a frame, a beam. Or open a boat that has one.\n"
-            "Its line, strips and stations are then drawn here to scale.");
+            "Add a piece: a stem, a frame, a beam. Or open a boat that has one.\nThe drawing shows its line, strips "
+            "and stations to scale.");
         return true;
     }
     if (shown.plan) return false;

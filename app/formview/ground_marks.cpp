@@ -113,7 +113,7 @@ std::vector<PropTrouble> propTroubles(const Shown& shown, const Transform& trans
             troubles.push_back({prop.index,
                                 at(0.5),
                                 true,
-                                QStringLiteral("may carry ") + text(units::writeForce(prop.allowable_N, shown.display)),
+                                QStringLiteral("allowed ") + text(units::writeForce(prop.allowable_N, shown.display)),
                                 {}});
         }
     }

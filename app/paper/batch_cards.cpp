@@ -60,7 +60,7 @@ Table cardOf(const model::Piece& piece, const plan::Plan& plan, const plan::Glui
     Table card;
     card.size_mm = cardSize_mm;
     const QString used = usedForText(day, batch.number);
-    card.title = QString("Cup %1: %2").arg(batch.number).arg(useText(batch)) + (used.isEmpty() ? "" : ": " + used);
+    card.title = QString("Batch %1: %2").arg(batch.number).arg(useText(batch)) + (used.isEmpty() ? "" : ": " + used);
     std::vector<Cell> row;
     const auto add = [&](const QString& head, const QString& below, const Cell& cell) {
         card.columns.push_back({head, below, Lean::left});
@@ -83,7 +83,7 @@ Table cardOf(const model::Piece& piece, const plan::Plan& plan, const plan::Glui
 
 QString heatText(const glue::Batch& batch, const units::Display& display) {
     QString text =
-        QString("To be used up %1 after mixing began; it goes off after %2.")
+        QString("Use it up within %1 of mixing; it goes off after %2.")
             .arg(durationText(batch.useWithin_s), inOnePiece(QString::fromStdString(plan::lifeWords(batch.potLife_s))));
     const auto hot = [&](const glue::Between& peak_C) {
         return inOnePiece(QString::fromStdString(plan::peakWords(peak_C, display)));
@@ -94,7 +94,7 @@ QString heatText(const glue::Batch& batch, const units::Display& display) {
         text += QString(" Left standing full it warms to %1.").arg(hot(batch.fullPeak_C));
     }
     if (batch.leftPeak_C && batch.leftPeak_C->to > glue::smokes_C) {
-        text += QString(" Even what is left over can reach %1: spread it out thin.").arg(hot(*batch.leftPeak_C));
+        text += QString(" Even leftovers can reach %1: spread them out thin.").arg(hot(*batch.leftPeak_C));
     }
     if (!batch.inTime) text += " STOP: it takes longer to use up than is safe to plan for.";
     return text;
@@ -112,8 +112,8 @@ std::vector<Paragraph> cupNotes(const model::Piece& piece, const plan::Plan& pla
     }
     if (!glue.adhesive.warning.empty()) notes.push_back({QString::fromStdString(glue.adhesive.warning), 2.7});
     notes.push_back(
-        {"Times after mixing are an estimate from the data sheet's pot life by a cup that heats itself (D), a range "
-         "since no sheet says how much heat its own cup lost; a cup that feels warm is at its end whatever the clock "
+        {"Times after mixing are an estimate from the data sheet's pot life for a pot that heats itself (D), a range "
+         "since no sheet says how much heat its own pot lost; a batch that feels warm is at its end whatever the clock "
          "says.",
          2.4});
     return notes;
@@ -125,7 +125,7 @@ QString summaryText(const model::Piece& piece, const plan::Plan& plan) {
     QString text = QString("%1. In all %2 of mix for %3")
                        .arg(QString::fromStdString(glue.adhesive.name), massText(glue.mixed_kg, display),
                             inOnePiece(QString::fromStdString(units::writeArea(glue.area_m2, display))));
-    text += " of faces";
+    text += " of wood";
     if (!glue.adhesive.onePart()) {
         text += QString(": %1 %2 and %3 %4")
                     .arg(massText(glue.parts_kg[0], display), partName(glue.adhesive, 0).toLower(),
@@ -134,7 +134,7 @@ QString summaryText(const model::Piece& piece, const plan::Plan& plan) {
     text += QString(", in air of %1.")
                 .arg(inOnePiece(QString::fromStdString(units::writeTemperature(piece.glue.air_C, display))));
     if (piece.glue.measuredBy == model::MeasuredBy::cup) {
-        text += QString(" Measured by a cup with a mark each %1: by volume, not by weight.")
+        text += QString(" Measured by a pot with a mark each %1: by volume, not by weight.")
                     .arg(volumeText(piece.glue.cupReads_m3, display));
     } else if (!glue.adhesive.onePart()) {
         text += " Measured on a scale: by weight, not by volume.";
@@ -152,7 +152,7 @@ bool isGlued(const model::Piece& piece) {
 
 std::vector<Sheet> batchCards(const model::Piece& piece, const plan::Plan& plan, const Page& page) {
     Listing listing;
-    listing.name = "cup after cup";
+    listing.name = "batch after batch";
     if (plan.day.glue.batches.empty()) {
         listing.blocks.push_back(Paragraph{"Nothing of this piece is glued.", 3.8, true});
         return layOut(listing, page);
@@ -164,7 +164,7 @@ std::vector<Sheet> batchCards(const model::Piece& piece, const plan::Plan& plan,
         for (const glue::Batch& batch : plan.day.glue.batches) {
             if (batch.gluing != day.job.gluing) continue;
             Table card = cardOf(piece, plan, day, batch);
-            if (plan.day.gluings.size() > 1) card.title.prepend(QString("Gluing %1, ").arg(day.job.gluing + 1));
+            if (plan.day.gluings.size() > 1) card.title.prepend(QString("Glue-up %1, ").arg(day.job.gluing + 1));
             listing.blocks.push_back(card);
             listing.blocks.push_back(
                 Paragraph{heatText(batch, plan.display), 2.9, batch.fullPeak_C.to > glue::smokes_C});

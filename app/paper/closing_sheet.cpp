@@ -54,8 +54,8 @@ QString watchText(const model::Piece& piece, const plan::Plan& plan, const holdi
         }
     }
     if (step.floorInTheWay) texts << "floor in the way";
-    if (step.outcome == holding::Outcome::snaps) texts << "may snap over";
-    if (step.snapUndecided) texts << "take it that it may snap over";
+    if (step.outcome == holding::Outcome::snaps) texts << "may jump over";
+    if (step.snapUndecided) texts << "assume that it may jump over";
     if (!holding::inBalance(step.outcome)) texts << "no balance found";
     return texts.join("; ");
 }
@@ -69,12 +69,12 @@ Table stepsTable(const model::Piece& piece, const plan::Plan& plan, const std::v
                      {"Order", {}, Lean::centre},
                      {"Station", "what holds it", Lean::left},
                      {"Tape along the outside"},
-                     {"Pull needed", "below: on a scale"},
-                     {"Stands off", "before"},
-                     {"Tail off", "then"},
+                     {"Force needed", "below: on a scale"},
+                     {"Gap", "before"},
+                     {"Free end", "then"},
                      {"Tip x", "then"},
                      {"Tip y", "then"},
-                     {"Look out", {}, Lean::left}};
+                     {"Watch", {}, Lean::left}};
     for (const holding::ClosingStep& step : steps) {
         const QString held = holdName(stationOf(piece, step).kind);
         const QString tool = toolText(piece, plan, step.index);
@@ -114,8 +114,8 @@ QString carriedText(const holding::Carried& carried, const units::Display& displ
 
 QString storedText(const plan::Plan& plan) {
     return QString(
-               "The bent pack stores energy (about %1 J) and can whip free: rope or strap it, and stand clear of the "
-               "ends while closing (engineering judgement, C).")
+               "Bent strips store energy (about %1 J) and can whip: rope them, and stand clear of the ends "
+               "(engineering judgement, C).")
         .arg(QString::fromStdString(units::writeNumber(plan.stack.storedEnergy_J, 2)));
 }
 
@@ -125,14 +125,13 @@ std::vector<Paragraph> notesOf(const model::Piece& piece, const plan::Plan& plan
     if (plan::has(plan, plan::Study::carried))
         texts.push_back({carriedText(plan.holdingStudy->carried, plan.display), 2.9, true});
     texts.push_back(
-        {"Pull needed: at this station, with all before it closed. Stands off before: from the form to the "
-         "stack at the station, square to the form. Tail off then: from the form, carried on, to the tip "
-         "of the free end on the side that is still open; x and y say where the tip is.",
+        {"Force needed: with all before it closed. Gap before: from form to stack, square to the form. Free end then: "
+         "from the form, run on, to the tip of the open side; x and y give the tip.",
          2.4, false});
     if (!knowsFloor(piece)) {
-        texts.push_back({"No prop's foot says where the floor is: look for yourself whether the tip clears it.", 2.4});
+        texts.push_back({"No prop gives the floor's place: look for yourself whether the tip clears it.", 2.4});
     }
-    texts.push_back({"On a scale: a bathroom scale under the clamp once shows what that pull feels like (C).", 2.4});
+    texts.push_back({"On a scale: a bathroom scale under the clamp once shows what that force feels like (C).", 2.4});
     texts.push_back({"Derived from a bent rod lying on its form (D); wood scatters, so make a dry fit.", 2.4});
     return texts;
 }
@@ -147,16 +146,16 @@ std::vector<Sheet> closingSheet(const model::Piece& piece, const plan::Plan& pla
         listing.blocks.push_back(Paragraph{"This piece has no stations to close.", 3.8, true});
     } else if (plan.holding.held.outcome == holding::Outcome::notPressed) {
         listing.blocks.push_back(
-            Paragraph{"How the stack lies on its form is not worked out, so there is no order of closing.", 3.8, true});
+            Paragraph{"How the stack lies on its form is not calculated, so this sheet has no order.", 3.8, true});
     } else if (!plan::has(plan, plan::Study::closing)) {
-        listing.blocks.push_back(Paragraph{
-            "The closing order of this plan is not worked out yet: wait a moment, then print again.", 3.8, true});
+        listing.blocks.push_back(
+            Paragraph{"The closing order is still being calculated: wait a moment, then print again.", 3.8, true});
     } else {
         const std::vector<holding::ClosingStep>& steps = plan.holdingStudy->closing;
         listing.blocks.push_back(stepsTable(piece, plan, steps));
         if (steps.size() < piece.holding.stations.size()) {
             listing.blocks.push_back(Paragraph{
-                QString("%1 of %2 stations stand here; the others press nothing on the form, or were not worked out.")
+                QString("%1 of %2 stations stand here; the others press nothing on the form, or were not calculated.")
                     .arg(steps.size())
                     .arg(piece.holding.stations.size()),
                 2.9});

@@ -65,7 +65,7 @@ QString usedForText(const plan::GluingDay& day, int cup) {
     QStringList texts;
     if (endGrain) texts << "the end grain of the scarf";
     if (!strips.empty()) texts << stripsText(strips);
-    if (onBoat) texts << "the face on the boat";
+    if (onBoat) texts << "the joint on the boat";
     return texts.join(", ");
 }
 
@@ -91,10 +91,9 @@ QString skinCaution() {
 }
 
 QString hotCupCaution() {
-    return "A cup that grows hot is lost: do not spread it. It can boil, smoke, melt the cup and burn (P). Carry it "
-           "outdoors "
-           "by the rim onto sand or stone, keep out of the vapour, and let no child or dog near. No foam or glass "
-           "cups.";
+    return "A batch that grows hot is lost: do not spread it. It can boil, smoke, melt its pot and burn (P). Carry it "
+           "outdoors by the rim onto sand or stone, keep out of the vapour, and let no child or dog near. No foam or "
+           "glass pots.";
 }
 
 QString dustAndRagsCaution(const model::Piece& piece) {

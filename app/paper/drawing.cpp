@@ -139,7 +139,7 @@ Drawing lineDrawing(const model::Piece& piece, const plan::Plan& plan) {
                          "the points as measured.";
     if (piece.line.takeOff_m > 0) {
         drawing.notes << lengthText(piece.line.takeOff_m, plan.display) +
-                             " have been taken off square to the line, so the points stand clear of it by that much.";
+                             " of planking is deducted square to the line, so the points lie that far outside it.";
     }
     return drawing;
 }

@@ -71,8 +71,8 @@ bool slipsAt(holding::Slips slips, holding::Slips end) {
 // What keeps the ends of a prop where they are, or what is missing.
 Cell endsCell(const model::Piece& piece, const plan::Plan& plan, const holding::PropPlan& prop) {
     const auto& strut = stationAt(piece, prop.index).strut;
-    if (prop.footAboveHead) return textCell("It would pull: its foot is beyond its head.", true);
-    if (prop.cannotPress) return textCell("It stands so slanted that it presses nothing.", true);
+    if (prop.footAboveHead) return textCell("It pulls: its foot is beyond its head.", true);
+    if (prop.cannotPress) return textCell("It slants too much to press.", true);
     QStringList missing;
     QStringList fitted;
     const auto look = [&](holding::Slips end, model::Stop stop, const QString& name) {
@@ -111,11 +111,11 @@ QString sectionText(const holding::PropPlan& prop, const units::Display& display
 Table propLoads(const model::Piece& piece, const plan::Plan& plan) {
     const units::Display& display = plan.display;
     Table table;
-    table.title = "Props and jacks: what they bear";
+    table.title = "Props and jacks: their loads";
     table.columns = {{"No.", {}},
                      {"Kind", {}, Lean::left},
                      {"Thrust", "below: on a scale"},
-                     {"May bear", "as rated or given"},
+                     {"Allowed", "as rated or given"},
                      {"Column", "allowed, below: Euler"},
                      {"Ends", {}, Lean::left}};
     for (const holding::PropPlan& prop : plan.holding.props) {
@@ -165,7 +165,7 @@ Table screwHoles(const model::Piece& piece, const plan::Plan& plan) {
 Table screwLoads(const plan::Plan& plan) {
     const units::Display& display = plan.display;
     Table table;
-    table.title = "Screws: what they bear, and how far from the edges";
+    table.title = "Screws: their loads, and how far from the edges";
     table.columns = {{"No.", {}},
                      {"Pull", "below: on a scale"},
                      {"Draws out at", "allowed, below: ultimate"},
@@ -226,9 +226,9 @@ QString failureText(holding::HullPlan::Failure failure) {
 
 QString marginText(const plan::Plan& plan) {
     const holding::HullPlan& hull = *plan.holding.hull;
-    QString text = "However hard all of these push, the boat stays down.";
+    QString text = "The boat stays down.";
     if (std::isfinite(hull.margin)) {
-        text = QString("Margin %1: at so many times all these pushes the boat %2; %3 is asked.")
+        text = QString("The boat %2 at %1 times all these pushes (margin needed: %3).")
                    .arg(QString::fromStdString(units::writeNumber(hull.margin, 2)), failureText(hull.failsBy),
                         QString::fromStdString(units::writeNumber(holding::marginAsked, 2)));
     }
@@ -238,7 +238,7 @@ QString marginText(const plan::Plan& plan) {
     }
     text += ".";
     if (hull.worstProp < 0) return text;
-    text += " Station " + numberOf(plan, hull.worstProp) + " takes most off the margin";
+    text += " Station " + numberOf(plan, hull.worstProp) + " pushes hardest on the margin";
     if (std::isfinite(hull.marginWithoutWorst)) {
         text += "; without it it is " + QString::fromStdString(units::writeNumber(hull.marginWithoutWorst, 2));
     }
@@ -356,7 +356,7 @@ std::vector<Sheet> propsSheet(const model::Piece& piece, const plan::Plan& plan,
     }
     if (lacksSome(piece, plan)) {
         listing.blocks.push_back(Paragraph{
-            "Not all props, screws and blocks of this plan are worked out: print again when they are.", 3.4, true});
+            "Props, screws and blocks are still being calculated: wait a moment, then print again.", 3.4, true});
     }
     listing.blocks.push_back(sideView(piece, plan, page.area.width()));
     if (!plan.holding.props.empty()) {

@@ -26,17 +26,17 @@ const holding::HeldStation* heldAt(const plan::Plan& plan, int index) {
 }
 
 QString stateText(const model::Station& station, holding::HoldState state) {
-    if (station.side) return "keeps in line";
+    if (station.side) return "edges only";
     if (!model::traitsOf(station.kind).closesGap) return "whole thrust";
     switch (state) {
         case holding::HoldState::slack:
-            return "slack";
+            return "snug";
         case holding::HoldState::closes:
-            return "closes its gap";
+            return "as needed";
         case holding::HoldState::full:
-            return "all it has";
+            return "max force";
         case holding::HoldState::given:
-            return "as given";
+            return "fixed";
     }
     return {};
 }
@@ -56,8 +56,8 @@ Table stationsTable(const model::Piece& piece, const plan::Plan& plan) {
     table.columns = {{"No.", {}, Lean::right},
                      {"What holds it", {}, Lean::left},
                      {"Tape along the outside", lengthHead(display)},
-                     {"Pull", "square to the form"},
-                     {"At most", {}},
+                     {"Force", "square to the form"},
+                     {"Max force", {}},
                      {"Weigh once", "on a scale"},
                      {"Turns past snug", "estimate"},
                      {"Gap left", "under the pad"}};
@@ -79,7 +79,7 @@ Table stationsTable(const model::Piece& piece, const plan::Plan& plan) {
             row.push_back(textCell(holding::closesGap(station) ? smallText(held->gap_m, display) : dash));
         } else {
             row.insert(row.end(),
-                       {textCell(dash, false, station.side ? "keeps in line" : QString()),
+                       {textCell(dash, false, station.side ? "edges only" : QString()),
                         textCell(forceText(station.most_N, display)), textCell(dash), textCell(dash), textCell(dash)});
         }
         table.rows.push_back(std::move(row));
@@ -92,11 +92,11 @@ QString outcomeText(holding::Outcome outcome) {
         case holding::Outcome::settled:
             break;
         case holding::Outcome::snaps:
-            return "The stack snaps over on its way to lying like this: keep clear of it, and rope it.";
+            return "The stack can jump on its way to this shape: keep clear of it, and rope it.";
         case holding::Outcome::notConverged:
-            return "No balance was found, so no pulls and gaps stand here.";
+            return "No balance was found, so no forces and gaps stand here.";
         case holding::Outcome::notPressed:
-            return "How the stack lies on its form is not worked out, so no pulls and gaps stand here.";
+            return "How the stack lies on its form is not calculated, so no forces and gaps stand here.";
     }
     return {};
 }
@@ -114,15 +114,15 @@ std::vector<Paragraph> strapTexts(const model::Piece& piece, const plan::Plan& p
                            .arg(forceText(station.pull_N.value_or(station.most_N), plan.display),
                                 forceText(strap.total_N, plan.display), forceText(strap.leastTension_N, plan.display));
         if (strap.lacksEnd) {
-            text = QString("Strap %1 goes round nothing: where it ends is not given.").arg(number);
+            text = QString("Strap %1 has no end: give where it ends.").arg(number);
         } else {
-            text += QString(
-                        " Its ends pull with %1 and %2 on what they are made fast to; what they press on the stack "
-                        "is not reckoned.")
-                        .arg(forceText(strap.startPull_N, plan.display), forceText(strap.endPull_N, plan.display));
+            text +=
+                QString(
+                    " Its ends pull with %1 and %2 on what they are fast to; their press on the stack is not counted.")
+                    .arg(forceText(strap.startPull_N, plan.display), forceText(strap.endPull_N, plan.display));
         }
         if (!strap.lacksEnd && strap.idle_m > 0) {
-            text += QString(" On %1 of its length, straight or hollow, it does nothing.")
+            text += QString(" On %1 of its length, straight or hollow, it presses nothing.")
                         .arg(inOnePiece(lengthText(strap.idle_m, plan.display)));
         }
         texts.push_back({text, 2.9});
@@ -150,13 +150,13 @@ QString fallsInsideText(const plan::Plan& plan) {
 
 QString endText(const QString& end, const holding::EndNeed& need, double there_m, const units::Display& display) {
     const QString there = inOnePiece(lengthText(there_m, display));
-    if (!need.overRun_m) return QString("no over-run up to a metre lays the %1 down (there is %2)").arg(end, there);
-    return QString("%1 past the %2 (there is %3)").arg(inOnePiece(lengthText(*need.overRun_m, display)), end, there);
+    if (!need.overRun_m) return QString("no extra length up to a metre closes the %1 (now %2)").arg(end, there);
+    return QString("%1 past the %2 (now %3)").arg(inOnePiece(lengthText(*need.overRun_m, display)), end, there);
 }
 
 QString overRunText(const model::Piece& piece, const plan::Plan& plan) {
     const holding::OverRun& need = plan.holdingStudy->overRun;
-    return "Over-run for the ends to lie down with the clamps at hand: " +
+    return "Extra length that the ends need with your clamps: " +
            endText("start", need.start, piece.stack.runsPastStart_m, plan.display) + ", " +
            endText("end", need.end, piece.stack.runsPastEnd_m, plan.display) + ".";
 }
@@ -190,12 +190,12 @@ std::vector<Paragraph> pullNotes(const model::Piece& piece, const plan::Plan& pl
     texts.push_back({bentStackCaution(), 2.4});
     texts.push_back({localRulesCaution(), 2.4});
     texts.push_back(
-        {"Weigh once: a bathroom scale under the clamp, screwed until it shows this, teaches the hand that "
-         "pull (C). Turns past snug are an estimate (C): a clamp's screw scatters by half at the same feel.",
+        {"Weigh once: a bathroom scale under the clamp, screwed until it shows this, teaches the hand that force (C). "
+         "Turns past snug are an estimate (C): a clamp's screw scatters by half at the same feel.",
          2.4});
     texts.push_back(
-        {"Pulls and gaps are derived from a bent rod lying on its form (D); wood scatters by a fifth, so "
-         "make a dry fit.",
+        {"Forces and gaps are derived from a bent rod lying on its form (D); wood scatters by a fifth, so make a dry "
+         "fit.",
          2.4});
     return texts;
 }
@@ -205,10 +205,10 @@ std::vector<Paragraph> pullNotes(const model::Piece& piece, const plan::Plan& pl
 std::vector<Sheet> pullTable(const model::Piece& piece, const plan::Plan& plan, const Page& page) {
     if (plan.holding.stations.empty()) return {};
     Listing listing;
-    listing.name = "pulls";
+    listing.name = "forces";
     listing.notes = pullNotes(piece, plan);
     if (plan.holding.held.stations.empty()) {
-        listing.blocks.push_back(Paragraph{"The pulls of this plan are not worked out yet.", 3.4, true});
+        listing.blocks.push_back(Paragraph{"The forces of this plan are still being calculated.", 3.4, true});
     }
     listing.blocks.push_back(stationsTable(piece, plan));
     for (const Paragraph& text : strapTexts(piece, plan)) listing.blocks.push_back(text);

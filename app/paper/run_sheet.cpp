@@ -40,7 +40,7 @@ std::vector<const schedule::Task*> byBeginning(const schedule::Run& run) {
 
 // What it is done with, or where: "cup 3", "from cup 3".
 QString withText(const schedule::Task& task) {
-    if (task.cup > 0 && task.work != schedule::Work::mix) return QString("from cup %1").arg(task.cup);
+    if (task.cup > 0 && task.work != schedule::Work::mix) return QString("from batch %1").arg(task.cup);
     if (task.work == schedule::Work::mix) return "as its card says";
     return {};
 }
@@ -68,12 +68,12 @@ QString faceName(int inner) {
 
 Table facesTable(const model::Piece& piece, const plan::GluingDay& day) {
     Table table;
-    table.title = "When each face goes off";
-    table.columns = {{"Face between strips", {}, Lean::left},
+    table.title = "When each joint's open time ends";
+    table.columns = {{"Joint between strips", {}, Lean::left},
                      {"First wetted"},
                      {"Closed"},
                      {"Open until"},
-                     {"In hand", "as planned"},
+                     {"Spare", "as planned"},
                      {"", {}, Lean::left}};
     for (std::size_t i = 0; i < day.run.faces.size(); ++i) {
         const schedule::FaceTimes& face = day.run.faces[i];
@@ -129,8 +129,8 @@ QString headText(const model::Piece& piece, const plan::Plan& plan, const plan::
     if (run.worstFace >= 0) {
         const schedule::FaceTimes& face = run.faces[run.worstFace];
         const QString which =
-            face.inner == 0 ? QString("the face on the boat") : "the face between strips " + faceName(face.inner);
-        text += QString(" First to go off is %1, at %2: %3 in hand.")
+            face.inner == 0 ? QString("the joint on the boat") : "the joint between strips " + faceName(face.inner);
+        text += QString(" The first open time to end is that of %1, at %2: %3 to spare.")
                     .arg(which, clockText(piece, face.openUntil_s),
                          (face.margin_s() < 0 ? "minus " : "") + durationText(std::abs(face.margin_s())));
     }
@@ -142,19 +142,16 @@ std::vector<Paragraph> betweenTexts(const plan::Plan& plan, const plan::GluingDa
     std::vector<Paragraph> texts;
     if (day.job.gluing > 0) {
         texts.push_back(
-            {"Before this gluing the one before has cured on the form. Wash its outer face with water and a scouring "
-             "pad and "
-             "dry it: amines that have come to the surface keep glue off and are not seen (P). Then sand it dull all "
-             "over, "
-             "wipe the dust off, and lay the new strips dry on it once: no gaps.",
+            {"First let the glue-up before this cure on the form. Wash its outside with water and a scouring pad and "
+             "dry it: amines on the surface, which you cannot see, keep glue off (P). Then sand it dull all over, wipe "
+             "the dust off, and lay the new strips on it dry: no gaps.",
              3, true});
-        texts.push_back({"Clock times count from the same hour of the day as the first gluing's.", 2.7});
+        texts.push_back({"Clock times count from the same hour of the day as the first glue-up's.", 2.7});
     }
     if (day.job.gluing + 1 < math::countOf(plan.day.gluings)) {
         texts.push_back(
-            {"After this gluing all stays clamped on the form until it has cured so far that clamps may come off; the "
-             "next "
-             "gluing has a sheet of its own.",
+            {"After this glue-up all stays clamped until it has cured enough for clamps off; the next glue-up has its "
+             "own sheet.",
              3, true});
     }
     return texts;
@@ -180,12 +177,12 @@ QString remediesText(const plan::Plan& plan) {
     if (!plan.dayStudy || plan.dayStudy->remedies.empty()) return {};
     QStringList texts;
     for (const plan::Remedy& remedy : plan.dayStudy->remedies) {
-        texts << QString("%1 (%2%3 in hand, in time on %4 days)")
+        texts << QString("%1 (%2%3 to spare, in time on %4 days)")
                      .arg(QString::fromStdString(plan::writeWithin(remedy.what, plan.display)),
                           remedy.margin_s < 0 ? "minus " : "", durationText(std::abs(remedy.margin_s)),
                           inOnePiece(QString::fromStdString(plan::inHundred(remedy.chanceInTime))));
     }
-    return "What would give more time: " + texts.join("; ") + ".";
+    return "To gain time: " + texts.join("; ") + ".";
 }
 
 std::vector<Paragraph> notesOf(const model::Piece& piece) {
@@ -204,13 +201,13 @@ std::vector<Sheet> gluingSheets(const model::Piece& piece, const plan::Plan& pla
                                 const Page& page) {
     Listing listing;
     const bool several = plan.day.gluings.size() > 1;
-    listing.name = several ? QString("gluing %1 of %2").arg(day.job.gluing + 1).arg(plan.day.gluings.size())
+    listing.name = several ? QString("glue-up %1 of %2").arg(day.job.gluing + 1).arg(plan.day.gluings.size())
                            : QString("task after task");
     listing.notes = notesOf(piece);
     if (day.job.gluing == 0) addVerdict(listing, plan);
     if (several) {
         listing.blocks.push_back(
-            Paragraph{QString("Gluing %1 of %2").arg(day.job.gluing + 1).arg(plan.day.gluings.size()), 5, true});
+            Paragraph{QString("Glue-up %1 of %2").arg(day.job.gluing + 1).arg(plan.day.gluings.size()), 5, true});
     }
     listing.blocks.push_back(Paragraph{headText(piece, plan, day), 3.4, true});
     for (const Paragraph& text : betweenTexts(plan, day)) listing.blocks.push_back(text);
@@ -224,8 +221,7 @@ std::vector<Sheet> gluingSheets(const model::Piece& piece, const plan::Plan& pla
         listing.blocks.push_back(Paragraph{remedies, 2.7});
     }
     listing.blocks.push_back(
-        Paragraph{"Durations come from the rates in the file, which are common practice until a dry "
-                  "fit has measured your own (C). " +
+        Paragraph{"Times come from the rates in the file: common practice until a dry fit has measured your own (C). " +
                       sourcesText({plan.day.glue.adhesive.openTimeSource}),
                   2.1});
     return layOut(listing, page);
