@@ -64,7 +64,7 @@ std::string stripsOf(const schedule::Job& job) {
 DayInHand dayInHand(const model::Piece& piece, const Shop& shop, int gluing, bool dryFit) {
     DayInHand day{piece, shop, makePlan(piece, shop), gluing, dryFit, {}};
     if (gluing < 0 || gluing >= day.gluings()) {
-        throw units::InputError("stack.gluings", "there is no gluing " + std::to_string(gluing + 1),
+        throw units::InputError("stack.gluings", "there is no glue-up " + std::to_string(gluing + 1),
                                 "choose one of " + std::to_string(day.gluings()));
     }
     const schedule::Job& job = day.plan.day.gluings[gluing].job;
@@ -116,13 +116,13 @@ std::string airSaid(const DayInHand& day, double air_C) {
     std::string said = "At " + temperature(air_C) + " the glue stays open for " + writeDuration(job.openTime_s) +
                        " (planned " + writeDuration(day.job.openTime_s) + ")";
     if (!job.cups.empty()) {
-        said += " and a cup is to be used up within " + writeDuration(leastUse(job)) + " (planned " +
+        said += ". Use each batch within " + writeDuration(leastUse(job)) + " (planned " +
                 writeDuration(leastUse(day.job)) + ")";
     }
     said += ".";
     const std::size_t cups = cupsPlanned(day, air_C);
     if (cups > job.cups.size()) {
-        said += " Planned for this air there would be " + numberWord(static_cast<int>(cups)) + " cups instead of " +
+        said += " This air needs " + numberWord(static_cast<int>(cups)) + " batches instead of " +
                 numberWord(math::countOf(job.cups)) + ": mix smaller ones from now on.";
     }
     if (air_C < glue.adhesive.least_C) {
@@ -157,7 +157,7 @@ std::vector<std::string> cautionsFor(const DayInHand& day, const schedule::Now& 
     if (!day.dryFit) {
         if (at({Work::mix})) {
             cautions.emplace_back(
-                "Gloves and fresh air: resin and hardener sensitise skin and lungs. A full cup heats itself and can "
+                "Gloves and fresh air: resin and hardener sensitise skin and lungs. A full pot heats itself and can "
                 "smoke; carry a hot one outdoors.");
         }
         if (at({Work::wetOut, Work::spread, Work::scrape, Work::soak})) {
@@ -186,19 +186,19 @@ std::vector<std::string> beforeSaid(const DayInHand& day) {
         const glue::GluePlan& glue = day.plan.day.glue;
         said.push_back(
             capitalised(crew) + ", " + stripsOf(day.job) + ", " + std::to_string(day.job.cups.size()) +
-            (day.job.cups.size() == 1 ? " cup" : " cups") + " of " + glue.adhesive.name + ", " +
+            (day.job.cups.size() == 1 ? " batch" : " batches") + " of " + glue.adhesive.name + ", " +
             std::to_string(day.job.stations.size()) + " stations, air " +
             writeTemperature(day.piece.glue.air_C, day.shop.display) + ". Planned: " + writeDuration(run.closed_s) +
             " until the last station is on" +
-            (run.worstFace < 0 ? "." : ", " + writeDuration(run.margin_s()) + " in hand on the worst face."));
+            (run.worstFace < 0 ? "." : ", " + writeDuration(run.margin_s()) + " to spare at the worst joint."));
     }
     if (day.gluings() > 1) {
-        std::string text = "Gluing " + std::to_string(day.gluing + 1) + " of " + std::to_string(day.gluings()) + ": ";
+        std::string text = "Glue-up " + std::to_string(day.gluing + 1) + " of " + std::to_string(day.gluings()) + ": ";
         if (day.gluing + 1 < day.gluings()) {
             text += "a planned break comes after " + stripsOf(day.job) +
-                    "; what follows waits until this has cured, and its face is washed and sanded.";
+                    ". Let this cure, then wash and sand it before you go on.";
         } else {
-            text += "the last. The face that has cured is washed and sanded first.";
+            text += "the last. Wash and sand the cured strip first.";
         }
         said.push_back(text);
     }
@@ -213,21 +213,21 @@ std::vector<std::string> afterSaid(const DayInHand& day, const schedule::Now& no
     });
     if (day.dryFit) {
         said.push_back(closed ? "The dry fit took " + writeDuration(now.run.closed_s) + "."
-                              : "The dry fit was ended before the last station was on.");
+                              : "You ended the dry fit before the last station was on.");
         return said;
     }
     if (!closed) {
         said.push_back(
-            "The day was ended before the last station was on. Glue that was spread cures all the same: scrape it off "
-            "what is to be glued again while it is soft.");
+            "You ended the day before the last station was on. Spread glue cures all the same: scrape it off while it "
+            "is soft.");
         return said;
     }
     const double closedAt_s = startAt_s + now.run.closed_s;
     std::string text = "The last station was on at " + writeClock(closedAt_s);
     if (now.run.worstFace >= 0) {
         const double margin_s = now.run.margin_s();
-        text += margin_s >= 0 ? ", " + writeDuration(margin_s) + " before the worst face went off"
-                              : ", " + writeDuration(-margin_s) + " after the worst face had gone off";
+        text += margin_s >= 0 ? ", " + writeDuration(margin_s) + " to spare at the worst joint"
+                              : ", " + writeDuration(-margin_s) + " too late for the worst joint";
     }
     said.push_back(text + ".");
     const glue::GluePlan& glue = day.plan.day.glue;
@@ -238,20 +238,20 @@ std::vector<std::string> afterSaid(const DayInHand& day, const schedule::Now& no
                        clock(cure.scrapeUntil_s) + ".");
     }
     if (std::isfinite(cure.clampsOff_s)) {
-        text = "By the temperatures given for tonight clamps may come off at " + clock(cure.clampsOff_s);
+        text = "At tonight's temperatures clamps may come off at " + clock(cure.clampsOff_s);
         if (std::isfinite(cure.work_s)) text += ", it can be planed at " + clock(cure.work_s);
         text += std::isfinite(cure.full_s) ? ", and it has its full strength at " + clock(cure.full_s)
                                            : ", and its full strength takes more than three weeks in such air";
-        said.push_back(text + ". Let it go bit by bit: it opens.");
+        said.push_back(text + ". Loosen them bit by bit: it springs open.");
     } else {
-        said.push_back("In air as cold as given for tonight it does not cure within three weeks: warm it.");
+        said.push_back("At tonight's temperatures it does not cure within three weeks: warm it.");
     }
     if (now.brokenAfter > 0) {
         said.push_back("The strips after strip " + std::to_string(now.brokenAfter) +
-                       " are a gluing of their own: once this has cured, wash and sand its face.");
+                       " are a glue-up of their own. Let this cure, then wash and sand it.");
     } else if (day.gluing + 1 < day.gluings()) {
-        said.push_back("Gluing " + std::to_string(day.gluing + 2) +
-                       " comes when this has cured: wash and sand its face first.");
+        said.push_back("Glue-up " + std::to_string(day.gluing + 2) +
+                       " comes when this has cured. Wash and sand it first.");
     }
     return said;
 }

@@ -78,11 +78,11 @@ std::vector<Event> standing(const std::vector<Event>& events) {
 std::string doing(const Taken& taken, bool dryFit) {
     switch (taken.work) {
         case Work::wipe:
-            return "wipe the faces";
+            return "wipe the strips";
         case Work::sand:
-            return "sand the faces";
+            return "sand the strips";
         case Work::mix:
-            return "mix a cup";
+            return "mix a batch";
         case Work::wetOut:
             return "wet out a strip";
         case Work::soak:
@@ -240,7 +240,7 @@ model::Record recordOf(const DayInHand& day, const std::vector<Event>& events, c
         if (!mark.task.empty()) record.marks.push_back(mark);
     }
     if (day.gluings() > 1) {
-        record.notes = "Gluing " + std::to_string(day.gluing + 1) + " of " + std::to_string(day.gluings());
+        record.notes = "Glue-up " + std::to_string(day.gluing + 1) + " of " + std::to_string(day.gluings());
     }
     return record;
 }

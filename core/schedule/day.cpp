@@ -341,7 +341,7 @@ Now stateAt(const std::vector<JobFrom>& jobs, const std::vector<Event>& events, 
     now.run = runOf(jobs.back().job);
     if (now.run.tasks.size() != atStart.tasks.size() || jobs.back().job.cups.size() != jobs.front().job.cups.size()) {
         throw units::InputError("air_C", "at this air the day would have other tasks",
-                                "plan the same cups and strips for it");
+                                "plan the same batches and strips for it");
     }
     const Said said = saidBy(events, now.run.tasks.size(), at_s);
     now.started = said.started;

@@ -55,8 +55,8 @@ std::string_view workWord(Work work) {
 }
 
 std::string stripName(const StripJob& strip) {
-    if (strip.strip == 0) return "the face on the boat";
-    return (strip.hasCured ? "the cured face of strip " : "strip ") + std::to_string(strip.strip);
+    if (strip.strip == 0) return "the joint on the boat";
+    return (strip.hasCured ? "the cured side of strip " : "strip ") + std::to_string(strip.strip);
 }
 
 // Puts the tasks of a job in order.
@@ -65,8 +65,8 @@ public:
     Listing(const Job& job, Run& run) : job_(job), run_(run) {}
 
     void list() {
-        if (job_.sand_s > 0) addPlain(Work::sand, "sand the faces", job_.sand_s, job_.hands);
-        if (job_.wipe_s > 0) addPlain(Work::wipe, "wipe the faces", job_.wipe_s, job_.hands);
+        if (job_.sand_s > 0) addPlain(Work::sand, "sand the strips", job_.sand_s, job_.hands);
+        if (job_.wipe_s > 0) addPlain(Work::wipe, "wipe the strips", job_.wipe_s, job_.hands);
         listPortions(portions());
         const int together = std::max(1, job_.hands);
         if (!job_.strips.empty()) {
@@ -201,7 +201,7 @@ private:
 
     int listMix(const Portion& portion, std::vector<int> after) {
         const std::string what = portion.work == Work::spread ? "thickened" : "thin";
-        Task& mix = add(Work::mix, "mix cup " + std::to_string(portion.cup) + ", " + what, job_.mix_s, 1);
+        Task& mix = add(Work::mix, "mix batch " + std::to_string(portion.cup) + ", " + what, job_.mix_s, 1);
         mix.cup = portion.cup;
         mix.after = std::move(after);
         return index(mix);

@@ -69,7 +69,7 @@ inline constexpr Phrase squeezeTakes{FAYLINE_TEXT("plan", "For squeeze-out every
 inline constexpr Phrase squeezeNever{FAYLINE_TEXT("plan", "No number of them squeezes glue out everywhere.")};
 inline constexpr Phrase postsNeverSqueeze{FAYLINE_TEXT("plan", "Between posts nothing squeezes the glue out.")};
 
-inline constexpr Phrase nothingGlued{FAYLINE_TEXT("plan", "Nothing is glued: no two faces have glue between them.")};
+inline constexpr Phrase nothingGlued{FAYLINE_TEXT("plan", "Nothing is glued: no two strips have glue between them.")};
 inline constexpr Phrase none{FAYLINE_TEXT("plan", "none")};
 inline constexpr Phrase oneBatch{FAYLINE_TEXT("plan", "%1 in one batch (%2). Use it within %3.")};
 inline constexpr Phrase batches{FAYLINE_TEXT("plan", "%1 in %2 batches (%3). Use the largest within %4.")};

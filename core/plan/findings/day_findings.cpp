@@ -46,7 +46,7 @@ void addBatches(std::vector<Finding>& findings, const Plan& plan) {
         const double used_s = cup.emptied_s - cup.mixedFrom_s;
         const double lasts_s = cup.useBy_s - cup.mixedFrom_s;
         Finding finding = found(Code::cupWaits,
-                                {"cup that heats itself, from the data sheet's pot life (an estimate)", Mark::derived});
+                                {"pot that heats itself, from the data sheet's pot life (an estimate)", Mark::derived});
         finding.value = used_s / 60;
         finding.limit = lasts_s / 60;
         finding.text = {texts::batchWaits, {put::count(cup.number), put::duration(used_s), put::duration(lasts_s)}};

@@ -110,12 +110,12 @@ inline constexpr Phrase sizeFitted{
     FAYLINE_TEXT("plan", "How size hastens it is fitted, how warmth does is what is usual.")};
 inline constexpr Phrase noneFitted{
     FAYLINE_TEXT("plan", "How warmth and size hasten it is what is usual for such a glue.")};
-inline constexpr Phrase potLifeRange{FAYLINE_TEXT(
-    "plan",
-    "A range, since no sheet says how much heat its own cup lost: from 0.6 to 6 times that of a cup in still "
-    "air is assumed. Pot lives of two masses, as a glue of your own, take its place.")};
+inline constexpr Phrase potLifeRange{
+    FAYLINE_TEXT("plan",
+                 "A range, since no sheet says how much heat its own pot lost: from 0.6 to 6 times that of a pot in "
+                 "still air is assumed. Pot lives of two masses, as a glue of your own, take its place.")};
 inline constexpr Phrase ownGlueLasts{FAYLINE_TEXT(
-    "plan", "At %1, %2 in a cup twice as large lasts %3 and gets to %4 if left; a film stays open for %5.")};
+    "plan", "At %1, %2 in a pot twice as large lasts %3 and gets to %4 if left; a film stays open for %5.")};
 inline constexpr Phrase secondPotLife{
     FAYLINE_TEXT("plan", "A second pot life, of another mass at the same temperature, takes the range away.")};
 

@@ -78,7 +78,7 @@ private:
     }
 
     static Source modelSource() {
-        return {"cup that heats itself, from the data sheet's pot life (an estimate)", Mark::derived};
+        return {"pot that heats itself, from the data sheet's pot life (an estimate)", Mark::derived};
     }
 
     // The first batch of which more than the planned share of its life is used; those alike are not reported.

@@ -39,7 +39,7 @@ inline constexpr Phrase nothingComesOff{
     FAYLINE_TEXT("plan", "The piece stays where it is glued, so there is nothing to spring home.")};
 inline constexpr Phrase comesOffOnLine{FAYLINE_TEXT(
     "plan",
-    "By the plan the piece comes off its form on the wanted line. Type how far it really stands off to see "
+    "By the plan the piece comes off its form on the wanted line. Type how far it really opens to see "
     "what it takes to spring it home.")};
 
 inline constexpr Phrase learnedAdopted{
