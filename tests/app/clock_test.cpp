@@ -82,7 +82,7 @@ private slots:
         QCOMPARE(shed.now().cups.size(), size_t(1));
         QVERIFY(shed.now().cups[0].mixed);
         QCOMPARE(shed.now().cups[0].mixedFrom_s, 0.0);
-        QCOMPARE(shed.find<Gauge>("clockCup")->title(), QString("Cup %1").arg(shed.now().cups[0].number));
+        QCOMPARE(shed.find<Gauge>("clockCup")->title(), QString("Batch %1").arg(shed.now().cups[0].number));
     }
 
     void gaugesCountDownWithShapeAndWord() {
@@ -98,12 +98,12 @@ private slots:
         shed.machine.goOn(whole_s - 61 - 100.5);  // a little over 100 s left
         SOON_COMPARE(cup->figure(), QString("1:40"));
         QCOMPARE(cup->shape(), std::optional(plan::Severity::caution));
-        QCOMPARE(cup->word(), QString("use it up now"));
+        QCOMPARE(cup->word(), QString("use up now"));
         shed.machine.goOn(170.6);
         SOON_COMPARE(cup->figure(), QString("-1:10"));
         QCOMPARE(cup->shape(), std::optional(plan::Severity::stop));
         QVERIFY(shed.words("clockWarning").contains("past its time"));
-        QVERIFY(face->title().startsWith("Face"));
+        QVERIFY(face->title().startsWith("Joint"));
     }
 
     void restStopsTheWorkAndDoneGoesOn() {

@@ -75,7 +75,7 @@ private slots:
             Answering later("&Keep for later");
             QTest::keyClick(screen, Qt::Key_S);
             QTest::keyClick(screen, Qt::Key_E);
-            QVERIFY2(later.text.contains("not of the boat on the table"), qPrintable(later.text));
+            QVERIFY2(later.text.contains("not of your open boat"), qPrintable(later.text));
         }
         QVERIFY(bench.document().boat() == other);
         QCOMPARE(QDir(bench.folder.path() + "/days").entryList({"*.day"}).size(), 1);
@@ -172,7 +172,7 @@ private slots:
         }
         Answering later("Ask &again next time");
         bench.window.offerLeftDay();
-        QVERIFY2(later.text.contains("The gluing of Stem was under way"), qPrintable(later.text));
+        QVERIFY2(later.text.contains("The glue-up of Stem was running"), qPrintable(later.text));
         Answering on("&Go on with the day");
         bench.window.offerLeftDay();
         auto* screen = clockOf(bench);

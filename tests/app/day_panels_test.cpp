@@ -81,10 +81,10 @@ private slots:
         const auto mass = [&](double mass_kg) {
             return QString::fromStdString(units::writeMass(mass_kg, shown.display));
         };
-        QCOMPARE(rowOf("held by the glue lines"), mass(amounts.line_kg));
-        QCOMPARE(rowOf("soaks into the wood"), mass(amounts.soaksIn_kg));
+        QCOMPARE(rowOf("in the joints"), mass(amounts.line_kg));
+        QCOMPARE(rowOf("on the wood"), mass(amounts.soaksIn_kg));
         QCOMPARE(rowOf("squeezed out"), mass(amounts.squeezedOut_kg));
-        QCOMPARE(rowOf("left in cups, on tools"), mass(amounts.waste_kg));
+        QCOMPARE(rowOf("left in pots, on tools"), mass(amounts.waste_kg));
         QCOMPARE(rowOf("Spread on each joint"), QString("410 g/m2"));
     }
 
@@ -230,7 +230,7 @@ private slots:
         QTest::keyClick(chart, Qt::Key_Home);
         QTest::keyClick(chart, Qt::Key_Right);
         QCOMPARE(chart->litMinute(), std::optional<double>(60));
-        QVERIFY(panel.findChild<QLabel*>("momentWords")->text().contains("mix cup 1"));
+        QVERIFY(panel.findChild<QLabel*>("momentWords")->text().contains("mix batch 1"));
         QTest::keyClick(chart, Qt::Key_Escape);
         QVERIFY(!pointed.last().at(0).value<std::optional<PointedMoment>>().has_value());
         const auto count = pointed.count();

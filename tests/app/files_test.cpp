@@ -154,7 +154,7 @@ private slots:
         QCOMPARE(read(path), theirs);
         QVERIFY(bench.window.isWindowModified());
         {
-            Answering anyway("Save any&way");
+            Answering anyway("Save &over theirs");
             bench.action("save")->trigger();
             QVERIFY(!anyway.text.isEmpty());
         }

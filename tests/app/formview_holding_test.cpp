@@ -69,9 +69,9 @@ private slots:
         const auto picture = held.picture();
         QCOMPARE(arrowOf(picture.sheet, stations[1].index)->state, ForceState::slack);
         QCOMPARE(arrowOf(picture.sheet, stations[5].index)->state, ForceState::full);
-        QVERIFY(says(picture.sheet.texts, QStringLiteral("slack")));
+        QVERIFY(says(picture.sheet.texts, QStringLiteral("snug")));
         QVERIFY(says(picture.sheet.texts, QStringLiteral("2500 N, full")));
-        QVERIFY(holdingWords(held.shown, stations[5].index).contains(QStringLiteral("all it has")));
+        QVERIFY(holdingWords(held.shown, stations[5].index).contains(QStringLiteral("max force")));
     }
 
     void AGapIsDrawnByItsFactorAndTheScaleOfTheDrawing() {

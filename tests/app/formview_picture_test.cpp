@@ -165,14 +165,14 @@ private slots:
         Shown old = bench.shown;
         old.outOfDate = true;
         bench.view.show(old);
-        QVERIFY(!says(bench.view, QStringLiteral("Out of date")));  // being planned: no flicker while dragging
+        QVERIFY(!says(bench.view, QStringLiteral("Old result")));  // being planned: no flicker while dragging
         old.reason = QStringLiteral("-6 is not a thickness; give a number above 0");
         bench.view.show(old);
-        QVERIFY(says(bench.view, QStringLiteral("Out of date")));
+        QVERIFY(says(bench.view, QStringLiteral("Old result")));
         QVERIFY(bench.view.grab().toImage() != fresh);
         QCOMPARE(overlapOf(bench.view), std::string());
         bench.view.show(bench.shown);
-        QVERIFY(!says(bench.view, QStringLiteral("Out of date")));
+        QVERIFY(!says(bench.view, QStringLiteral("Old result")));
         QVERIFY(bench.view.grab().toImage() == fresh);
     }
 
@@ -181,7 +181,7 @@ private slots:
         Shown old = bench.shown;
         old.outOfDate = true;
         bench.view.show(old);
-        SOON_VERIFY(says(bench.view, QStringLiteral("Out of date")));
+        SOON_VERIFY(says(bench.view, QStringLiteral("Old result")));
     }
 
     void PointsOfAnotherNumberThanThePlanKnowsAreDrawn() {
@@ -233,7 +233,7 @@ private slots:
     void TheFormToCutIsExplainedWhereItIsNotTheWantedLine() {
         Bench bench;
         QVERIFY(bench.shown.plan->form.corrected);
-        QVERIFY(says(bench.view, "Form to cut, bent for springback"));
+        QVERIFY(says(bench.view, "Form to cut, overbent"));
         Shown shown = bench.shown;
         shown.piece.form.allowsForSpringback = false;
         shown.plan = std::make_shared<plan::Plan>(plan::makePlan(shown.piece, plan::shopOf(bench.boat)));

@@ -224,7 +224,7 @@ private slots:
         const units::Display display;
         holding::EndNeed need{std::nullopt, 2500, std::nullopt, std::nullopt, std::nan("")};
         QString words = overRunWords("At the start", need, 0.1, display);
-        QVERIFY2(!saysNoNumber(words) && words.contains("No over-run") && words.contains("not known"),
+        QVERIFY2(!saysNoNumber(words) && words.contains("No extra length") && words.contains("not known"),
                  qPrintable(words));
         need = {0.13, 2500, 4000, 0.02, 7e-4};
         words = overRunWords("At the start", need, 0.1, display);
@@ -240,7 +240,7 @@ private slots:
         holding.hull->margin = endless;
         holding.hull->mostPush_N = endless;
         words = hullWords(holding, display);
-        QVERIFY2(!saysNoNumber(words) && words.contains("stays"), qPrintable(words));
+        QVERIFY2(!saysNoNumber(words) && words.contains("stays down"), qPrintable(words));
         holding.hull->standsAtRest = false;
         QVERIFY(hullWords(holding, display).contains("does not stand"));
 
@@ -253,7 +253,8 @@ private slots:
         proposal.tools = 3;
         proposal.largest.gap_m = endless;
         words = proposalWords(proposal, display);
-        QVERIFY2(!saysNoNumber(words) && words.contains("gap limit") && words.contains("more than"), qPrintable(words));
+        QVERIFY2(!saysNoNumber(words) && words.contains("gap limit") && words.contains("have only 3"),
+                 qPrintable(words));
         plan::HoldingStudy study;
         study.proposal = proposal;
         for (const FigureRow& row : proposalRows(study, display))
@@ -272,7 +273,7 @@ private slots:
         proposal.stations.push_back({stationAt(0.9, model::HoldKind::strap), holding::Governs::fixedOne, 500, 0});
         proposal.pressingIsWish = true;
         proposal.forEverything = 7;
-        QVERIFY2(proposalWords(proposal, display).contains("everywhere would take 7; contact is enough"),
+        QVERIFY2(proposalWords(proposal, display).contains("squeeze-out everywhere: 7; this glue needs contact only"),
                  qPrintable(proposalWords(proposal, display)));
         proposal.forEverything = 2;
         QVERIFY(!proposalWords(proposal, display).contains("everywhere"));
@@ -293,8 +294,8 @@ private slots:
         shown.plan = plan;
         shown.display = display;
         const QString words = stationWords(shown, plan->holding.stations[0].index);
-        QVERIFY2(words.contains("takes 17 kPa: pads no further apart than 170 mm (the stiffness of the strips above "
-                                "governs). With a mix half as stiff: 210 mm."),
+        QVERIFY2(words.contains("squeeze glue out there: 17 kPa: pads no further apart than 170 mm (set by the "
+                                "stiffness of the strips above). With a mix half as stiff: 210 mm."),
                  qPrintable(words));
     }
 

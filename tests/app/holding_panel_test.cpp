@@ -109,14 +109,14 @@ private slots:
         QCOMPARE(closing->model()->rowCount(), rows);
         QVERIFY(closing->model()->index(0, 0).data(faintRole).toBool());
         QVERIFY(!panel.findChild<QPushButton*>("adopt")->isEnabled());
-        QVERIFY(panel.findChild<QToolButton*>("closingHead")->accessibleDescription().contains("being worked out"));
+        QVERIFY(panel.findChild<QToolButton*>("closingHead")->accessibleDescription().contains("calculating"));
         QCOMPARE(panel.layout()->totalHeightForWidth(narrowest), height);
         // Of another piece nothing is kept.
         shown.pieceIndex = 1;
         shown.piece.id = "another";
         panel.show(shown);
         QCOMPARE(closing->model()->rowCount(), 0);
-        QVERIFY(panel.findChild<QLabel*>("proposalWords")->text().contains("Being worked out"));
+        QVERIFY(panel.findChild<QLabel*>("proposalWords")->text().contains("Calculating"));
     }
 
     void ADragStepWithAllOpenLaysNothingOutAnew() {

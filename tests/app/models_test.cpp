@@ -143,7 +143,7 @@ private slots:
         model.removePoints({5, 3});
         QCOMPARE(model.rowCount(), 11);
         QCOMPARE(resets.count(), 0);
-        QCOMPARE(taken.names, QStringList({"Pass through Scarf", "Insert a point", "Remove 2 points"}));
+        QCOMPARE(taken.names, QStringList({"Fix the line at Scarf", "Insert a point", "Remove 2 points"}));
     }
 
     void AnInsertedPointLiesOnTheFairLineSoThatNothingMoves() {

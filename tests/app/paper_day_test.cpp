@@ -101,12 +101,12 @@ private slots:
                 const int minutes = static_cast<int>(std::lround((8.5 * 3600 + after_s) / 60));
                 return QString("%1:%2").arg(minutes / 60, 2, 10, QChar('0')).arg(minutes % 60, 2, 10, QChar('0'));
             };
-            hasInOrder(
-                text, {QString("Cup %1:").arg(batch.number), QString("%1 g").arg(std::lround(1000 * batch.parts_kg[0])),
-                       QString("%1 g").arg(std::lround(1000 * batch.parts_kg[1])), wall(times->mixedFrom_s),
-                       wall(times->useBy_s)});
+            hasInOrder(text, {QString("Batch %1:").arg(batch.number),
+                              QString("%1 g").arg(std::lround(1000 * batch.parts_kg[0])),
+                              QString("%1 g").arg(std::lround(1000 * batch.parts_kg[1])), wall(times->mixedFrom_s),
+                              wall(times->useBy_s)});
         }
-        hasInOrder(text, {"Resin", "Hardener", "USE UP BY", "To be used up"});
+        hasInOrder(text, {"Resin", "Hardener", "USE UP BY", "Use it up within"});
         for (const char* const caution : {"allergic", "gloves", "LEFT STANDING FULL", "Carry it outdoors",
                                           "safety sheet and local rules", "thickened, to spread", "strips"}) {
             QVERIFY2(text.contains(caution), qPrintable(caution + ("\n" + text)));
@@ -157,11 +157,11 @@ private slots:
         const plan::Plan plan = plan::makePlan(piece, shop());
         QCOMPARE(plan.day.gluings.size(), std::size_t{2});
         const QString text = wholeText(print(app::Paper::run, piece, plan));
-        hasInOrder(text, {"Gluing 1 of 2", "1, 2, 3, 4:", "4, 3, 2, 1:", "Gluing 2 of 2", "Wash its outer face",
-                          "sand the faces"});
-        QVERIFY(text.contains("gluing 2 of 2"));
+        hasInOrder(text, {"Glue-up 1 of 2", "1, 2, 3, 4:", "4, 3, 2, 1:", "Glue-up 2 of 2", "Wash its outside",
+                          "sand the strips"});
+        QVERIFY(text.contains("glue-up 2 of 2"));
         const QString cards = wholeText(print(app::Paper::batches, piece, plan));
-        hasInOrder(cards, {"Gluing 1, Cup 1:", "Gluing 2, Cup "});
+        hasInOrder(cards, {"Glue-up 1, Batch 1:", "Glue-up 2, Batch "});
     }
 
     void AfterTheStudyChanceAndRemediesStandThere() {
@@ -182,7 +182,7 @@ private slots:
         QVERIFY(odds < flat.indexOf("for 95 in 100"));
         QVERIFY(!QString(flat).remove("rint at 100 %").contains("100 %"));  // the scale to print at is one
         QVERIFY(text.contains("TOO LATE"));
-        QVERIFY(text.contains("What would give more time:"));
+        QVERIFY(text.contains("To gain time:"));
         for (const plan::Remedy& remedy : plan.dayStudy->remedies) {
             const std::string what = plan::writeWithin(remedy.what, plan.display);
             QVERIFY2(text.contains(QString::fromStdString(what)), what.c_str());

@@ -71,7 +71,7 @@ private slots:
         marks.follow(boat, 0);
         SOON_VERIFY(marks.of(boat.pieces[2]).worst);
         QCOMPARE(*marks.of(boat.pieces[2]).worst, plan::Severity::stop);
-        QVERIFY2(marks.of(boat.pieces[2]).why.startsWith("This piece cannot be planned: "),
+        QVERIFY2(marks.of(boat.pieces[2]).why.startsWith("This piece cannot be planned. Fix first: "),
                  qPrintable(marks.of(boat.pieces[2]).why));
         // Those after it are planned all the same.
         const PieceMark last = planned(boat, 3);
@@ -133,11 +133,11 @@ private slots:
             SOON_VERIFY2(shows(i, marks[size_t(i)]), qPrintable(list->item(i)->text()));
         // Spoilt, then left: the stop stays beside the name of the piece that is no longer on the table.
         bench.document().changePiece(0, {"Double", {}, doubled(bench.piece())});
-        SOON_VERIFY(list->item(0)->toolTip().startsWith("This piece cannot be planned: "));
+        SOON_VERIFY(list->item(0)->toolTip().startsWith("This piece cannot be planned. Fix first: "));
         bench.document().setCurrentPiece(1);
-        QVERIFY(list->item(0)->toolTip().startsWith("This piece cannot be planned: "));
+        QVERIFY(list->item(0)->toolTip().startsWith("This piece cannot be planned. Fix first: "));
         SOON_VERIFY(shows(1, marks[1]));
-        QVERIFY(list->item(0)->toolTip().startsWith("This piece cannot be planned: "));
+        QVERIFY(list->item(0)->toolTip().startsWith("This piece cannot be planned. Fix first: "));
         bench.action("undo")->trigger();
         SOON_VERIFY(shows(0, marks[0]));
         SOON_VERIFY(shows(1, marks[1]));

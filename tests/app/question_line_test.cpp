@@ -28,7 +28,7 @@ private slots:
         }
     }
 
-    void EachSaysThePlansAnswerAndWhatIsNotBuiltSaysSo() {
+    void EachSaysThePlansAnswerAndADashWhereThereIsNone() {
         QuestionLine line;
         const Shown shown = shownSample();
         line.show(shown);
@@ -37,7 +37,7 @@ private slots:
             const auto* button =
                 line.findChild<QuestionButton*>(QStringLiteral("question%1").arg(static_cast<int>(answer.question)));
             const QString figures = answer.figures.empty()
-                                        ? QStringLiteral("not built yet")
+                                        ? QString(QChar(0x2013))
                                         : QString::fromStdString(plan::writeWithin(answer.figures, shown.display));
             notBuilt += answer.figures.empty();
             QVERIFY2(button->accessibleName().contains(figures), qPrintable(button->accessibleName()));

@@ -37,10 +37,10 @@ inline constexpr Phrase sprungCaution{FAYLINE_TEXT(
     "plan", "It pulls at its fastenings for good; sprung, it whips when a hold slips: rope it and stand clear.")};
 inline constexpr Phrase nothingComesOff{
     FAYLINE_TEXT("plan", "The piece stays where it is glued, so there is nothing to spring home.")};
-inline constexpr Phrase comesOffOnLine{FAYLINE_TEXT(
-    "plan",
-    "By the plan the piece comes off its form on the wanted line. Type how far it really opens to see "
-    "what it takes to spring it home.")};
+inline constexpr Phrase comesOffOnLine{
+    FAYLINE_TEXT("plan",
+                 "By the plan the piece comes off its form on the wanted line. Type how far it really opens to see "
+                 "what it takes to spring it home.")};
 
 inline constexpr Phrase learnedAdopted{
     FAYLINE_TEXT("plan", "Your earlier pieces sprang back %1 times the rule (%2 to %3), and so is this one planned.")};

@@ -93,7 +93,7 @@ TEST(DayClock, AGluingThatThereIsNotIsRefused) {
     model::Piece piece = clamped();
     piece.stack.gluings = {5};
     const DayInHand second = dayInHand(piece, made::shop(), 1, false);
-    EXPECT_NE(beforeSaid(second).at(1).find("Gluing 2 of 2"), std::string::npos);
+    EXPECT_NE(beforeSaid(second).at(1).find("Glue-up 2 of 2"), std::string::npos);
     EXPECT_NE(beforeSaid(dayInHand(piece, made::shop(), 0, false)).at(1).find("break comes after strips 1 to 5"),
               std::string::npos);
 }

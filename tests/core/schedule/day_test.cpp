@@ -13,10 +13,10 @@ namespace fayline::schedule {
 namespace {
 
 // One pair of hands, two strips, one face. Planned, in seconds:
-//   0 mix cup 1 0..240           4 spread strip 2 780..870     8 close clamp 2 1260..1320
+//   0 mix batch 1 0..240         4 spread strip 2 780..870     8 close clamp 2 1260..1320
 //   1 wet out strip 1 240..390   5 spread strip 1 870..960     9 scrape 1320..1420
 //   2 wet out strip 2 390..540   (6 carry 960..1140, then)
-//   3 mix cup 2 540..780         7 place 1140..1200, close clamp 1 1200..1260
+//   3 mix batch 2 540..780       7 place 1140..1200, close clamp 1 1200..1260
 // The face is wetted at 240, closed at 1320, open until 2040: 720 in hand.
 Job twoStrips() {
     Job job;

@@ -48,13 +48,13 @@ void expectRows(const Run& run, const std::vector<Row>& rows) {
 //
 //   time           what                    why so long
 //   0:00 - 1:00    ab  wipe                2 min between two
-//   1:00 - 5:00    a   mix cup 1           4 min; there is nothing yet to do beside it
+//   1:00 - 5:00    a   mix batch 1         4 min; there is nothing yet to do beside it
 //   5:00 - 5:55    ab  wet out strip 1     0.10 m2 at 0.24 m2/min: 25 s, turned over 30 s
 //   5:55 - 7:25    ab  wet out strip 2     0.24 m2: 60 s + 30 s
 //   7:25 - 9:05    a   wet out strip 3     the cup's last: alone, 0.14 m2 at 0.12 m2/min: 70 s + 30 s
-//   7:25 - 11:25   b   mix cup 2           from when that begins
+//   7:25 - 11:25   b   mix batch 2         from when that begins
 //   11:25 - 14:15  a   spread strip 3      cup 2's last: alone, 0.14 m2 at 0.06 m2/min: 140 s + 30 s
-//   11:25 - 15:25  b   mix cup 3           from when that begins
+//   11:25 - 15:25  b   mix batch 3         from when that begins
 //   15:25 - 17:55  ab  spread strip 2      0.24 m2 at 0.12 m2/min: 120 s + 30 s
 //   17:55 - 19:15  ab  spread strip 1      0.10 m2: 50 s + 30 s
 //   19:15 - 22:15  ab  carry
@@ -72,14 +72,14 @@ TEST(Run, TwoPairsOfHandsAndThreeStripsAsWorkedOnPaper) {
     const std::vector<int> a{0};
     const std::vector<int> b{1};
     const std::vector<int> ab{0, 1};
-    expectRows(run, {{"wipe the faces", 0, 60, ab},
-                     {"mix cup 1, thin", 60, 300, a},
+    expectRows(run, {{"wipe the strips", 0, 60, ab},
+                     {"mix batch 1, thin", 60, 300, a},
                      {"wet out strip 1, turn it over", 300, 355, ab},
                      {"wet out strip 2, turn it over", 355, 445, ab},
                      {"wet out strip 3, turn it over", 445, 545, a},
-                     {"mix cup 2, thickened", 445, 685, b},
+                     {"mix batch 2, thickened", 445, 685, b},
                      {"spread strip 3", 685, 855, a},
-                     {"mix cup 3, thickened", 685, 925, b},
+                     {"mix batch 3, thickened", 685, 925, b},
                      {"spread strip 2", 925, 1075, ab},
                      {"spread strip 1", 1075, 1155, ab},
                      {"carry the stack to its place", 1155, 1335, ab},
@@ -116,15 +116,15 @@ TEST(Run, OnePairOfHandsMixesInTheLastMinutesOfTheSoak) {
     job.soak_s = 600;
     const schedule::Run run = runOf(job);
     const std::vector<int> a{0};
-    expectRows(run, {{"wipe the faces", 0, 120, a},
-                     {"mix cup 1, thin", 120, 360, a},
+    expectRows(run, {{"wipe the strips", 0, 120, a},
+                     {"mix batch 1, thin", 120, 360, a},
                      {"wet out strip 1, turn it over", 360, 440, a},
                      {"wet out strip 2, turn it over", 440, 590, a},
                      {"wet out strip 3, turn it over", 590, 690, a},
                      {"let the wet-out soak in, on into the mixing", 690, 1050, {}},
-                     {"mix cup 2, thickened", 1050, 1290, a},
+                     {"mix batch 2, thickened", 1050, 1290, a},
                      {"spread strip 3", 1290, 1460, a},
-                     {"mix cup 3, thickened", 1460, 1700, a},
+                     {"mix batch 3, thickened", 1460, 1700, a},
                      {"spread strip 2", 1700, 1970, a},
                      {"spread strip 1", 1970, 2100, a},
                      {"carry the stack to its place", 2100, 2280, a},
@@ -142,14 +142,14 @@ TEST(Run, AThirdPairOfHandsSpeedsOnlyWhatThreeCanDo) {
     const std::vector<int> ab{0, 1};
     const std::vector<int> c{2};
     const std::vector<int> abc{0, 1, 2};
-    expectRows(run, {{"wipe the faces", 0, 40, abc},
-                     {"mix cup 1, thin", 40, 280, {0}},
+    expectRows(run, {{"wipe the strips", 0, 40, abc},
+                     {"mix batch 1, thin", 40, 280, {0}},
                      {"wet out strip 1, turn it over", 280, 335, ab},
                      {"wet out strip 2, turn it over", 335, 425, ab},
                      {"wet out strip 3, turn it over", 425, 490, ab},
-                     {"mix cup 2, thickened", 425, 665, c},
+                     {"mix batch 2, thickened", 425, 665, c},
                      {"spread strip 3", 665, 765, ab},
-                     {"mix cup 3, thickened", 665, 905, c},
+                     {"mix batch 3, thickened", 665, 905, c},
                      {"spread strip 2", 905, 1055, ab},
                      {"spread strip 1", 1055, 1135, ab},
                      {"carry the stack to its place", 1135, 1315, abc},
@@ -189,8 +189,8 @@ TEST(Run, TheFaceOfAnEarlierGluingIsWettedAndSpreadWhereItIs) {
         return -1.0;
     };
     // By one, the other mixes: 0.10 m2 at 0.12 m2/min; by both 0.10 m2 at 0.12 m2/min. No 30 s for turning or laying.
-    EXPECT_NEAR(timeOf("wet out the cured face of strip 1"), 50, 1e-9);
-    EXPECT_NEAR(timeOf("spread the cured face of strip 1"), 50, 1e-9);
+    EXPECT_NEAR(timeOf("wet out the cured side of strip 1"), 50, 1e-9);
+    EXPECT_NEAR(timeOf("spread the cured side of strip 1"), 50, 1e-9);
     std::vector<int> wetted;
     for (const Task& task : run.tasks) {
         if (task.work == Work::wetOut) wetted.push_back(task.strip);
