@@ -131,7 +131,7 @@ public:
     void setShow(Show show) { show_ = std::move(show); }
     bool isOpen() const { return open_; }
     void setOpen(bool open);
-    void setNote(const QString& note);  // small at the right of the heading: "being worked out"
+    void setNote(const QString& note);  // small at the right of the heading: "calculating"
     void show(const std::shared_ptr<const Shown>& shown);
 
 protected:

@@ -63,7 +63,7 @@ void checkStrips(const model::Strips& strips, const std::string& at) {
 
 void checkOverRun(const std::string& path, double runsPast_m) {
     if (std::isfinite(runsPast_m) && runsPast_m >= 0 && runsPast_m <= mostOverRun_m) return;
-    throw InputError(path, shown(units::toMillimetres(runsPast_m)) + " is not an over-run",
+    throw InputError(path, shown(units::toMillimetres(runsPast_m)) + " is not an extra length",
                      "give 0 to " + units::writeNumber(units::toMillimetres(mostOverRun_m), 6));
 }
 

@@ -248,7 +248,7 @@ TEST(DayClock, AfterwardsItSaysWhenClampsComeOff) {
     EXPECT_NE(said[1].find("Squeeze-out is soft until"), std::string::npos);
     EXPECT_NE(said[2].find("clamps may come off at"), std::string::npos) << said[2];
     const std::vector<std::string> early = afterSaid(day, endOf(day, {events.begin(), events.begin() + 4}), 0);
-    EXPECT_NE(early.at(0).find("ended before the last station"), std::string::npos);
+    EXPECT_NE(early.at(0).find("ended the day before the last station"), std::string::npos);
 }
 
 }  // namespace
