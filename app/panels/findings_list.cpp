@@ -73,7 +73,7 @@ FindingsList::FindingsList(QWidget* parent)
     layout->setSpacing(gridStep / 2);
     QFont strong = font();
     strong.setBold(true);
-    count_->setFont(strong);
+    count_->findChild<QLabel*>()->setFont(strong);
     layout->addWidget(count_);
     auto* inside = new QVBoxLayout(inside_);
     inside->setContentsMargins(0, 0, 0, 0);
