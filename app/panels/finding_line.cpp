@@ -50,16 +50,16 @@ FindingLine::FindingLine(const QString& object, QWidget* parent)
     connect(cure_, &QPushButton::clicked, this, &FindingLine::cureAsked);
 }
 
-void FindingLine::say(plan::Severity severity, const QString& line, const QString& cure, const QString& detail,
-                      bool open) {
+void FindingLine::say(plan::Severity severity, const QString& line, const QString& cure, bool opens, bool open,
+                      const QString& detail) {
     line_->say(line);
-    detail_->say(open ? detail : QString());
+    detail_->say(detail);
     if (cure_->text() != cure) {
         cure_->setText(cure);
         cure_->setAccessibleName(cure);
     }
     cure_->setVisible(!cure.isEmpty());
-    open_->setVisible(!detail.isEmpty());
+    open_->setVisible(opens);
     open_->setArrowType(open ? Qt::DownArrow : Qt::RightArrow);
     const QString name = severityWord(severity) + QStringLiteral(". ") + line;
     if (accessibleName() != name) setAccessibleName(name);

@@ -17,8 +17,10 @@ class FindingLine : public QWidget {
 public:
     explicit FindingLine(const QString& object, QWidget* parent = nullptr);
 
-    // What the line says; `cure` on its button, empty: none. `detail` is what it opens to, empty: nothing.
-    void say(plan::Severity severity, const QString& line, const QString& cure, const QString& detail, bool open);
+    // What the line says; `cure` on its button, empty: none. `opens`: whether it has more to say; `detail` is that,
+    // once it is open.
+    void say(plan::Severity severity, const QString& line, const QString& cure, bool opens, bool open,
+             const QString& detail);
     void setPlace(std::optional<double> at_m) { at_m_ = at_m; }
     std::optional<double> place() const { return at_m_; }
     QWidget* lastInside() const { return open_; }  // that the tab key comes to

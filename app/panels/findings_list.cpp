@@ -1,8 +1,10 @@
 #include "app/panels/findings_list.hpp"
 
+#include <QCoreApplication>
 #include <QLabel>
 #include <QScrollArea>
 #include <QScrollBar>
+#include <QTimer>
 #include <QToolButton>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -40,6 +42,12 @@ QString countWords(const plan::Verdict& verdict) {
     if (verdict.cautions() > 0)
         parts << counted(verdict.cautions(), QObject::tr("1 caution"), QObject::tr("%1 cautions"));
     return parts.join(QStringLiteral(", "));
+}
+
+bool hasDetail(const plan::Plan& plan, std::size_t index) {
+    const plan::Finding& finding = plan.findings[index];
+    return !finding.details.empty() || !finding.source.text.empty() ||
+           std::ranges::count(plan.findings, static_cast<int>(index), &plan::Finding::root) > 0;
 }
 
 // Why, what follows from it, where the limit comes from.
@@ -203,11 +211,20 @@ FindingLine& FindingsList::lineAt(std::size_t row) {
         layout->insertWidget(layout->count() - 1, line);
         connect(line, &FindingLine::chosen, this, [this, number] { choose(number); });
         connect(line, &FindingLine::hovered, this, &FindingsList::placeHovered);
-        connect(line, &FindingLine::openAsked, this, [this, number] {
+        connect(line, &FindingLine::openAsked, this, [this, number, line] {
             if (number >= rows_.size()) return;
             const Key key = keyOf(rows_[number]);
             if (!open_.erase(key)) open_.insert(key);
             fill();
+            // Once it has its new height: what it opened to, from its own top on.
+            QTimer::singleShot(0, this, [this, line] {
+                line->layout()->activate();
+                inside_->layout()->activate();
+                QCoreApplication::sendPostedEvents(inside_, QEvent::LayoutRequest);
+                const int below = line->geometry().bottom() - scroll_->viewport()->height();
+                QScrollBar* bar = scroll_->verticalScrollBar();
+                if (bar->value() < below) bar->setValue(std::min(line->y(), below));
+            });
         });
         connect(line, &FindingLine::cureAsked, this, [this, number] {
             if (number >= rows_.size() || shown_.outOfDate) return;
@@ -225,9 +242,10 @@ void FindingsList::fillLine(FindingLine& line, std::size_t index) {
         shown_.outOfDate ? std::nullopt : plan::cureOf(shown_.piece, *shown_.plan, finding);
     line.setPlace(finding.at_m);
     line.setEnabled(!shown_.outOfDate);
+    const bool open = open_.contains(keyOf(index));
     line.say(finding.severity, text(plan::textOf(finding, shown_.display)),
-             cure ? text(plan::writeText(cure->name, shown_.display)) : QString(),
-             detailWords(*shown_.plan, index, shown_.display), open_.contains(keyOf(index)));
+             cure ? text(plan::writeText(cure->name, shown_.display)) : QString(), hasDetail(*shown_.plan, index), open,
+             open ? detailWords(*shown_.plan, index, shown_.display) : QString());
 }
 
 void FindingsList::choose(std::size_t row) {

@@ -9,6 +9,7 @@
 #include <QListView>
 #include <QPushButton>
 #include <QScrollArea>
+#include <QScrollBar>
 #include <QSignalSpy>
 #include <QTemporaryDir>
 #include <QTest>
@@ -103,8 +104,8 @@ private slots:
         FindingsList list;
         Shown shown = shownSample("marram_misread.fayline");
         deepenShown(shown);
-        list.resize(660, 200);
         open(&list);
+        list.resize(660, 200);
         list.show(shown);
         QTest::keyClick(list.findChild<FindingLine*>("finding0"), Qt::Key_Space);
         struct Watch : QObject {
@@ -149,8 +150,8 @@ private slots:
         FindingsList list;
         Shown shown = shownSample("marram_misread.fayline");
         deepenShown(shown);
-        list.resize(660, 300);
         open(&list);
+        list.resize(660, 300);
         list.show(shown);
         auto* first = list.findChild<FindingLine*>("finding0");
         auto* second = list.findChild<FindingLine*>("finding1");
@@ -169,12 +170,27 @@ private slots:
         }
     }
 
+    void WhatALineOpensToComesIntoSight() {
+        FindingsList list;
+        Shown shown = shownSample("marram_in_place.fayline");
+        deepenShown(shown);
+        open(&list);
+        list.resize(660, 150);
+        list.show(shown);
+        auto* third = list.findChild<FindingLine*>("finding2");
+        auto* detail = third->findChild<QLabel*>("detail");
+        QTest::keyClick(third, Qt::Key_Space);
+        QTRY_VERIFY(list.findChild<QScrollArea*>()->verticalScrollBar()->value() > 0);
+        QTRY_VERIFY(!detail->visibleRegion().isEmpty());
+        QVERIFY(!third->findChild<QLabel*>("line")->visibleRegion().isEmpty());
+    }
+
     void ALongTaleOfSafetyLeavesRoomForFindings() {
         FindingsList list;
         Shown shown = shownSample("marram_in_place.fayline");
         deepenShown(shown);
-        list.resize(500, 150);
         open(&list);
+        list.resize(500, 150);
         list.show(shown);
         auto* safety = list.findChild<QLabel*>("findingSafety");
         QVERIFY(safety->heightForWidth(500) > 3 * list.fontMetrics().height());
