@@ -259,7 +259,8 @@ inline CheckSquares checkSquares(const Picture& picture, const std::vector<Word>
         if (word->text != "Measure" || std::next(word) == words.end() || std::next(word)->text != "me:") continue;
         const QRectF& box = word->box;
         const auto xs = picture.linesIn(QRectF(box.left() - 8, box.top() - 40, 115, 30), true, 0.45);
-        const auto ys = picture.linesIn(QRectF(box.left() + 8, box.bottom() - 100, 40, 117), false, 0.45);
+        // The rules of a table may stand 4 mm above.
+        const auto ys = picture.linesIn(QRectF(box.left() + 8, box.bottom() - 87, 40, 104), false, 0.45);
         const auto spread = [](const std::vector<double>& lines, double wanted) {
             for (const double a : lines) {
                 for (const double b : lines) {
