@@ -15,8 +15,8 @@ namespace {
 
 constexpr Phrase correctOne{FAYLINE_TEXT("plan", "Correct %1")};
 constexpr Phrase correctPoints{FAYLINE_TEXT("plan", "Correct one point"), FAYLINE_TEXT_N("plan", "Correct %n points")};
-constexpr Phrase useStations{FAYLINE_TEXT("plan", "Use the suggested one"),
-                             FAYLINE_TEXT_N("plan", "Use the suggested %n")};
+constexpr Phrase useStations{FAYLINE_TEXT("plan", "Use one suggested station"),
+                             FAYLINE_TEXT_N("plan", "Use %n suggested stations")};
 constexpr Phrase lengthen{FAYLINE_TEXT("plan", "Lengthen as needed")};
 constexpr Phrase moveFoot{FAYLINE_TEXT("plan", "Move the foot")};
 constexpr Phrase useStrips{FAYLINE_TEXT("plan", "Use %1 of %2")};
