@@ -161,7 +161,7 @@ TEST(MakePlan, AnswersNineQuestionsInOrderAndSaysWhichAreNotBuilt) {
     ASSERT_EQ(plan.answers.size(), 9u);
     for (std::size_t i = 0; i < 9; ++i) {
         const Answer& answer = plan.answers[i];
-        EXPECT_EQ(questionName(answer.question), words[i]);
+        EXPECT_STREQ(questionName(answer.question), words[i]);
         EXPECT_EQ(static_cast<std::size_t>(answer.question), i);
         EXPECT_EQ(answerText(answer, inMillimetres).back(), '.');
         EXPECT_EQ(answer.figures.empty(), answerText(answer, inMillimetres).starts_with("Not built yet"))
