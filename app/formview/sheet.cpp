@@ -346,7 +346,7 @@ void sheet::addFindings(Sheet& sheet, const Shown& shown, const Drawing& drawing
     constexpr double away_px = 24;
     for (const plan::Finding& finding : shown.plan->findings) {
         if (!finding.at_m || finding.point >= 0) continue;  // a point has its mark itself
-        if (plan::levelOf(finding) != plan::Level::finding || finding.root >= 0) continue;
+        if (!plan::isCause(finding)) continue;
         const DrawnPlace place = placeAt(drawing, *finding.at_m);
         const EdgePlace edge = edgeAt(sheet.edge, *finding.at_m);
         const QPointF foot = edge.face + edge.in * edge.depth_px();

@@ -163,9 +163,8 @@ QString overRunText(const model::Piece& piece, const plan::Plan& plan) {
 
 void addFindings(Listing& listing, const plan::Plan& plan) {
     for (const plan::Finding& finding : plan.findings) {
-        if (plan::aboutOf(finding.code) != plan::About::holding || finding.severity == plan::Severity::note ||
-            finding.root >= 0)
-            continue;
+        const bool ofHolding = plan::aboutOf(finding.code) == plan::About::holding;
+        if (!ofHolding || !plan::isCause(finding) || finding.severity == plan::Severity::note) continue;
         const QString severity = QString::fromUtf8(plan::severityText(finding.severity));
         QString text = severity.at(0).toUpper() + severity.mid(1) + ": " +
                        QString::fromStdString(plan::textOf(finding, plan.display));

@@ -9,8 +9,7 @@ constexpr double causeSize_mm = 3;
 constexpr int mostCauses = 3;
 
 bool comesFirst(const plan::Finding& finding) {
-    return finding.root < 0 && plan::levelOf(finding) == plan::Level::finding &&
-           finding.severity != plan::Severity::note;
+    return plan::isCause(finding) && finding.severity != plan::Severity::note;
 }
 
 }  // namespace

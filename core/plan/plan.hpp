@@ -122,12 +122,10 @@ const char* questionName(Question question);  // "Strips"
 // The sentence and what else there is to say.
 std::string answerText(const Answer& answer, const units::Display& display, const Translate& translate = {});
 
-// What the nine answers come to: how many findings there are of each severity, each with what follows from it, and
-// whether the piece can be glued.
+// What the nine answers come to: how many causes there are of each severity, and whether the piece can be glued.
 struct Verdict {
     std::array<int, 3> count{};  // stops, cautions, notes
-    bool ready = false;
-    Message text;  // "Ready to glue", "2 things first", and what is not answered yet
+    Message text;                // "Ready to glue", "2 things first", and what is not answered yet
 
     int stops() const { return count[0]; }
     int cautions() const { return count[1]; }
@@ -157,8 +155,9 @@ struct Plan {
     bool learnedSought = false;                      // whether the shop's recorded pieces have been read
     std::optional<laminate::Learned> learned;        // of the shop's recorded pieces; none where there are none
     std::optional<laminate::SprungHome> sprungHome;  // none where nothing is off the wanted line
-    bool correctedSought = false;                    // whether the piece without its first misread offset was planned
-    std::vector<Finding> ifCorrected;                // what that plan finds; empty where no offset looks misread
+    bool correctedSought = false;  // whether the piece with its misread offsets put right has been planned
+    std::optional<std::vector<Finding>>
+        ifCorrected;                // what that plan finds; none where no offset is known to be put right
     std::vector<Finding> findings;  // as hangFindings orders them; those of the studies among them where there are any
     std::vector<Answer> answers;    // all nine, in order
 };

@@ -115,7 +115,7 @@ inline constexpr Phrase thingsFirst{FAYLINE_TEXT("plan", "One thing first"), FAY
 inline constexpr Phrase withOpen{FAYLINE_TEXT("plan", "%1; not answered: %2")};
 inline constexpr Phrase onlyOpen{FAYLINE_TEXT("plan", "Not answered yet: %1")};
 inline constexpr Phrase openHolding{FAYLINE_TEXT("plan", "how it is held")};
-inline constexpr Phrase openGlue{FAYLINE_TEXT("plan", "the glue")};
+inline constexpr Phrase openBoat{FAYLINE_TEXT("plan", "whether the boat stays down")};
 inline constexpr Phrase openWood{FAYLINE_TEXT("plan", "how strong the wood is across the grain")};
 
 }  // namespace fayline::plan::texts

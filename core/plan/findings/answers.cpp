@@ -41,7 +41,7 @@ Question questionOf(About about) {
 std::optional<Severity> worstOf(const std::vector<Finding>& findings, Question question) {
     std::optional<Severity> worst;
     for (const Finding& finding : findings) {
-        if (levelOf(finding) != Level::finding || finding.root >= 0) continue;
+        if (!isCause(finding)) continue;
         if (questionOf(aboutOf(finding.code)) == question && (!worst || finding.severity < *worst))
             worst = finding.severity;
     }
@@ -345,17 +345,15 @@ std::string answerText(const Answer& answer, const units::Display& display, cons
 Verdict verdictOf(const Plan& plan) {
     Verdict verdict;
     for (const Finding& finding : plan.findings) {
-        if (levelOf(finding) != Level::finding || finding.root >= 0) continue;
-        ++verdict.count[static_cast<std::size_t>(finding.severity)];
+        if (isCause(finding)) ++verdict.count[static_cast<std::size_t>(finding.severity)];
     }
     std::vector<Message> open;
     if (plan.holding.stations.empty()) open.emplace_back(texts::openHolding);
-    if (plan.day.glue.batches.empty()) open.emplace_back(texts::openGlue);
+    if (!plan.holding.props.empty() && !plan.holding.hull) open.emplace_back(texts::openBoat);
     if (std::ranges::count(plan.findings, Code::woodValuesMissing, &Finding::code) > 0) {
         open.emplace_back(texts::openWood);
     }
     const int first = verdict.stops() + verdict.cautions();
-    verdict.ready = first == 0 && open.empty() && isStudied(plan);
     if (!isStudied(plan)) {
         verdict.text = {texts::beingChecked};
     } else if (first == 0) {

@@ -51,6 +51,7 @@ std::optional<Cure> footThatHolds(const model::Piece& piece, const Plan& plan, c
         Cure cure{{moveFoot}, piece};
         model::Strut& strut = cure.piece.holding.stations[prop.index].strut;
         strut.footX_m = prop.footThatHolds->x_m;
+        if (strut.footY_m) strut.footY_m = prop.footThatHolds->y_m;  // else it stands on the floor there
         return changed(std::move(cure), piece);
     }
     return std::nullopt;
@@ -72,6 +73,15 @@ std::optional<Cure> moreTime(const model::Piece& piece, const Plan& plan) {
     if (!plan.dayStudy || plan.dayStudy->remedies.empty()) return std::nullopt;
     const Remedy& best = plan.dayStudy->remedies.front();
     return changed({{takeRemedy, {best.brief}}, withRemedy(piece, best)}, piece);
+}
+
+// The suggested stations, where they do what the finding misses: close every gap, or press the glue out everywhere too.
+std::optional<Cure> stationsThat(bool press, const model::Piece& piece, const Plan& plan) {
+    if (!has(plan, Study::proposal)) return std::nullopt;
+    const holding::Proposal& proposal = plan.holdingStudy->proposal;
+    const bool closes = proposal.met || proposal.unmet == holding::Governs::pressing;
+    const bool presses = proposal.met && !proposal.pressingIsWish;
+    return (press ? presses : closes) ? suggestedStations(piece, plan) : std::nullopt;
 }
 
 std::optional<Cure> offsetAt(const model::Piece& piece, const Plan& plan, int point) {
@@ -134,6 +144,9 @@ std::optional<Cure> longEnough(const model::Piece& piece, const Plan& plan) {
 
 std::optional<model::Piece> withOffsetsCorrected(const model::Piece& piece, const Plan& plan) {
     model::Piece corrected = piece;
+    for (const line::RepeatedSlip& slip : plan.line.misread.repeated) {
+        if (std::optional<Cure> cure = slipCorrected(corrected, slip, plan.display)) corrected = std::move(cure->piece);
+    }
     for (const line::Suspect& suspect : plan.line.misread.suspects) {
         if (std::optional<Cure> cure = offsetCorrected(corrected, suspect)) corrected = std::move(cure->piece);
     }
@@ -148,10 +161,9 @@ std::optional<Cure> cureOf(const model::Piece& piece, const Plan& plan, const Fi
         case Code::offsetsShareASlip:
             return slipFrom(piece, plan, finding.point);
         case Code::gapOverLimit:
+            return stationsThat(false, piece, plan);
         case Code::notPressed:
-        case Code::moreClampsNeeded:
-        case Code::noStations:
-            return suggestedStations(piece, plan);
+            return stationsThat(true, piece, plan);
         case Code::gapAtTrim:
         case Code::overRunNeeded:
             return longEnough(piece, plan);

@@ -218,6 +218,10 @@ Level levelOf(const Finding& finding) {
     return finding.severity == Severity::note ? rowOf(finding.code).level : Level::finding;
 }
 
+bool isCause(const Finding& finding) {
+    return finding.root < 0 && levelOf(finding) == Level::finding;
+}
+
 const char* severityText(Severity severity) {
     static constexpr std::array words{"stop", "caution", "note"};
     return words[static_cast<std::size_t>(severity)];

@@ -197,6 +197,8 @@ About aboutOf(Code code);
 bool isWhileClosing(Code code);  // whether it tells of one moment while stations are closed
 Code whileClosing(Code code);    // the code of the same at such a moment; itself where it has none
 Level levelOf(const Finding& finding);
+// Whether it asks for a decision and stands for itself: what lists, badges, papers and the verdict count.
+bool isCause(const Finding& finding);
 
 // The words of a severity, subject and level as the printed plan has them.
 const char* severityText(Severity severity);

@@ -22,7 +22,6 @@ struct Follows {
 };
 
 constexpr Follows followRows[] = {
-    {Code::offsetMisread, Code::offsetsShareASlip},
     {Code::missAtCeiling, Code::offsetMisread, Code::offsetsShareASlip},
     {Code::pointsOutOfOrder, Code::lineNotSettled},
     {Code::stripBreaks, Code::contactNotWorkedOut},
@@ -68,6 +67,11 @@ constexpr Follows followRows[] = {
     {Code::cupWaits, Code::cupGoesOff},
 };
 
+// All that is worked out goes by the line, so these come first.
+bool leads(const Finding& finding) {
+    return finding.code == Code::offsetMisread || finding.code == Code::offsetsShareASlip;
+}
+
 // A cause that makes whatever is worked out from it worth nothing: all that is about the rest follows from it.
 bool voids(Code cause, const Finding& other) {
     const About about = aboutOf(other.code);
@@ -84,7 +88,7 @@ double apart(const Finding& a, const Finding& b) {
 
 class Tree {
 public:
-    Tree(std::vector<Finding>& findings, const std::vector<Finding>& ifCorrected)
+    Tree(std::vector<Finding>& findings, const std::optional<std::vector<Finding>>& ifCorrected)
         : findings_(findings), ifCorrected_(ifCorrected), causeOf_(findings.size()) {}
 
     void hang() {
@@ -114,7 +118,7 @@ private:
 
     // That the contact was not worked out is the cause of what is broken where it names an offset at fault; where not,
     // it follows from that.
-    bool isCause(std::size_t cause, std::size_t i) const {
+    bool mayCause(std::size_t cause, std::size_t i) const {
         const bool byOffset = findings_[cause].code == Code::contactNotWorkedOut;
         const bool ofOffset =
             findings_[i].code == Code::contactNotWorkedOut && aboutOf(findings_[cause].code) != About::line;
@@ -126,16 +130,13 @@ private:
             if (row.code != findings_[i].code) continue;
             for (std::size_t k = 0; k < row.count; ++k) {
                 const auto cause = nearest(row.causes[k], i);
-                if (cause && isCause(*cause, i)) return cause;
+                if (cause && mayCause(*cause, i)) return cause;
             }
         }
-        // The same is told with all closed: its moment while closing adds no other cause.
-        const std::size_t closing = static_cast<std::size_t>(findings_[i].code);
-        for (std::size_t k = 0; isWhileClosing(static_cast<Code>(closing)) && k < findings_.size(); ++k) {
-            if (k != i && whileClosing(findings_[k].code) == findings_[i].code &&
-                findings_[k].code != findings_[i].code && apart(findings_[k], findings_[i]) == 0) {
-                return k;
-            }
+        // What is so with all closed is no news at one moment before.
+        for (std::size_t k = 0; isWhileClosing(findings_[i].code) && k < findings_.size(); ++k) {
+            const bool same = k != i && whileClosing(findings_[k].code) == findings_[i].code;
+            if (same && !isWhileClosing(findings_[k].code) && apart(findings_[k], findings_[i]) == 0) return k;
         }
         return std::nullopt;
     }
@@ -147,13 +148,13 @@ private:
         return std::nullopt;
     }
 
-    // What the plan with the offset corrected does not find, or finds less bad, or of fewer places.
+    // What the plan with the offsets corrected does not find, or finds less bad, or in fewer places.
     void hangUnderMisread() {
-        const auto misread = std::ranges::find(findings_, Code::offsetMisread, &Finding::code);
-        if (misread == findings_.end() || ifCorrected_.empty()) return;
+        const auto misread = std::ranges::find_if(findings_, leads);
+        if (misread == findings_.end() || !ifCorrected_) return;
         const auto root = static_cast<std::size_t>(misread - findings_.begin());
         std::vector<bool> stays(findings_.size(), false);
-        for (const Finding& still : ifCorrected_) {
+        for (const Finding& still : *ifCorrected_) {
             std::optional<std::size_t> same;
             for (std::size_t i = 0; i < findings_.size(); ++i) {
                 if (stays[i] || findings_[i].code != still.code || still.severity > findings_[i].severity) continue;
@@ -162,11 +163,9 @@ private:
             if (same) stays[*same] = true;
         }
         for (std::size_t i = 0; i < findings_.size(); ++i) {
-            const bool leads = i == root || findings_[i].code == Code::offsetMisread;
-            if (!leads && !stays[i] && levelOf(findings_[i]) == Level::finding) causeOf_[i] = root;
+            const Finding& finding = findings_[i];
+            if (!leads(finding) && !stays[i] && levelOf(finding) == Level::finding) causeOf_[i] = root;
         }
-        // A member of a slip that several share stays under that.
-        if (causeOf_[root] && findings_[*causeOf_[root]].code != Code::offsetsShareASlip) causeOf_[root].reset();
     }
 
     std::size_t topOf(std::size_t i) const {
@@ -178,9 +177,6 @@ private:
     bool before(std::size_t i, std::size_t k) const {
         const Finding& a = findings_[i];
         const Finding& b = findings_[k];
-        const auto leads = [](const Finding& finding) {
-            return finding.code == Code::offsetMisread || finding.code == Code::offsetsShareASlip;
-        };
         if (leads(a) != leads(b)) return leads(a);
         if (levelOf(a) != levelOf(b)) return levelOf(a) == Level::finding || levelOf(b) == Level::fact;
         if (a.severity != b.severity) return a.severity < b.severity;
@@ -214,13 +210,13 @@ private:
     }
 
     std::vector<Finding>& findings_;
-    const std::vector<Finding>& ifCorrected_;
+    const std::optional<std::vector<Finding>>& ifCorrected_;
     std::vector<std::optional<std::size_t>> causeOf_;
 };
 
 }  // namespace
 
-void hangFindings(std::vector<Finding>& findings, const std::vector<Finding>& ifCorrected) {
+void hangFindings(std::vector<Finding>& findings, const std::optional<std::vector<Finding>>& ifCorrected) {
     Tree(findings, ifCorrected).hang();
 }
 

@@ -199,14 +199,8 @@ private:
                 return units::writeMoment(arg.value, display_);
             case Arg::Kind::mass:
                 return units::writeMass(arg.value, display_);
-            case Arg::Kind::onScale:
-                return units::writeOnScale(arg.value, display_);
             case Arg::Kind::weight:
                 return weight(arg.value);
-            case Arg::Kind::volume:
-                return units::writeVolume(arg.value, display_);
-            case Arg::Kind::area:
-                return units::writeArea(arg.value, display_);
             case Arg::Kind::temperature:
                 return units::writeTemperature(arg.value, display_);
             case Arg::Kind::peak:

@@ -8,9 +8,8 @@
 #pragma once
 
 #include <functional>
-#include <initializer_list>
-#include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "core/units/display.hpp"
@@ -49,7 +48,7 @@ struct Message {
     bool operator==(const Message& other) const;
 };
 
-// What is put into a pattern; SI.
+// What is put into a pattern.
 struct Arg {
     enum class Kind {
         words,         // as they stand: a name
@@ -59,35 +58,32 @@ struct Arg {
         number,        // a number with `figures` significant figures
         count,         // a whole number in figures
         countWord,     // "one" to "twelve", then figures
-        share,         // "61 %", `figures` significant
-        chance,        // "about 1 in 20"
-        place,         // along a line of length `beside`: "at 3-4-7", "1/2 in past the end"
-        length,        // in the notation of lengths: "3-4-7"
-        span,          // a length under a foot as a thickness
-        small,         // a gap or misfit, without its sign: "0.31 mm", "0.012 in"
-        thickness,     // "1/4 in", "6.35 mm"
-        atLeast,       // a thickness upward to a sixteenth or a millimetre, so that what is read is not too thin
-        tape,          // what a tape shows, to a sixteenth or a millimetre
-        reach,         // how far apart pads may stand, in whole steps
-        known,         // a length in the coarsest step within `beside`, to which it is known
-        force,         // two figures
-        pull,          // the same; "light, under 200 N" where `beside` is 1
-        forceBeside,   // with as many figures as tell it apart from `beside`
-        moment,
-        mass,
-        onScale,  // a mass as a scale for people shows it
-        weight,   // the same, in pounds where lengths are read in feet or inches
-        volume,
-        area,
-        temperature,
-        peak,  // of a mix that heats itself, from and to ten degrees: "190 to 250 °C", "about 40 °C"
-        coat,  // of glue on a face, to a gram: "410 g/m2"
-        pressure,
-        stress,
-        angle,        // whole degrees
-        angleBeside,  // with as many figures as tell it apart from `beside`
-        duration,
-        clock,  // seconds after midnight
+        share,         // 0.61 as "61 %", `figures` significant
+        chance,        // 0.05 as "about 1 in 20"
+        place,         // m along a line of length `beside`: "3-4-7", "the end", "1/2 in past the end"
+        length,        // m, in the notation of lengths: "3-4-7"
+        span,          // m; under a foot as a thickness
+        small,         // m: a gap or misfit, without its sign: "0.31 mm", "0.012 in"
+        thickness,     // m: "1/4 in", "6.35 mm"
+        atLeast,       // m: a thickness upward to a sixteenth or a millimetre, so that what is read is not too thin
+        tape,          // m: what a tape shows, to a sixteenth or a millimetre
+        reach,         // m: how far apart pads may stand, in whole steps
+        known,         // m, in the coarsest step within `beside`, to which it is known
+        force,         // N, two figures
+        pull,          // N; "light, under 200 N" where `beside` is 1
+        forceBeside,   // N, with as many figures as tell it apart from `beside`
+        moment,        // N m
+        mass,          // kg, as a scale in the shed shows it
+        weight,        // kg, in pounds where lengths are read in feet or inches
+        temperature,   // C
+        peak,          // C of a mix that heats itself, from `beside` to value, to ten degrees: "190 to 250 °C"
+        coat,          // kg/m2 of glue on a face, to a gram: "410 g/m2"
+        pressure,      // Pa
+        stress,        // Pa
+        angle,         // rad, in whole degrees
+        angleBeside,   // rad, with as many figures as tell it apart from `beside`
+        duration,      // s
+        clock,         // s after midnight
     };
     Kind kind = Kind::words;
     double value = 0;
@@ -123,50 +119,44 @@ std::string writeTexts(const std::vector<Message>& messages, const units::Displa
 
 // What is put in, by what it is.
 namespace put {
+
+template <Arg::Kind kind>
+Arg one(double value) {
+    return {kind, value};
+}
+inline constexpr auto count = one<Arg::Kind::count>;
+inline constexpr auto countWord = one<Arg::Kind::countWord>;
+inline constexpr auto chance = one<Arg::Kind::chance>;
+inline constexpr auto length = one<Arg::Kind::length>;
+inline constexpr auto span = one<Arg::Kind::span>;
+inline constexpr auto small = one<Arg::Kind::small>;
+inline constexpr auto thickness = one<Arg::Kind::thickness>;
+inline constexpr auto atLeast = one<Arg::Kind::atLeast>;
+inline constexpr auto tape = one<Arg::Kind::tape>;
+inline constexpr auto reach = one<Arg::Kind::reach>;
+inline constexpr auto force = one<Arg::Kind::force>;
+inline constexpr auto moment = one<Arg::Kind::moment>;
+inline constexpr auto mass = one<Arg::Kind::mass>;
+inline constexpr auto weight = one<Arg::Kind::weight>;
+inline constexpr auto temperature = one<Arg::Kind::temperature>;
+inline constexpr auto coat = one<Arg::Kind::coat>;
+inline constexpr auto pressure = one<Arg::Kind::pressure>;
+inline constexpr auto stress = one<Arg::Kind::stress>;
+inline constexpr auto angle = one<Arg::Kind::angle>;
+inline constexpr auto duration = one<Arg::Kind::duration>;
+inline constexpr auto clock = one<Arg::Kind::clock>;
+
 inline Arg number(double value, int figures = 3) {
     return {Arg::Kind::number, value, 0, figures};
-}
-inline Arg count(double value) {
-    return {Arg::Kind::count, value};
-}
-inline Arg countWord(double value) {
-    return {Arg::Kind::countWord, value};
 }
 inline Arg share(double value, int figures = 2) {
     return {Arg::Kind::share, value, 0, figures};
 }
-inline Arg chance(double value) {
-    return {Arg::Kind::chance, value};
-}
 inline Arg place(double at_m, double lineLength_m) {
     return {Arg::Kind::place, at_m, lineLength_m};
 }
-inline Arg length(double length_m) {
-    return {Arg::Kind::length, length_m};
-}
-inline Arg span(double length_m) {
-    return {Arg::Kind::span, length_m};
-}
-inline Arg small(double length_m) {
-    return {Arg::Kind::small, length_m};
-}
-inline Arg thickness(double length_m) {
-    return {Arg::Kind::thickness, length_m};
-}
-inline Arg atLeast(double length_m) {
-    return {Arg::Kind::atLeast, length_m};
-}
-inline Arg tape(double length_m) {
-    return {Arg::Kind::tape, length_m};
-}
-inline Arg reach(double length_m) {
-    return {Arg::Kind::reach, length_m};
-}
 inline Arg known(double length_m, double known_m) {
     return {Arg::Kind::known, length_m, known_m};
-}
-inline Arg force(double force_N) {
-    return {Arg::Kind::force, force_N};
 }
 inline Arg pull(double force_N, bool light) {
     return {Arg::Kind::pull, force_N, light ? 1.0 : 0.0};
@@ -174,50 +164,11 @@ inline Arg pull(double force_N, bool light) {
 inline Arg forceBeside(double force_N, double other_N) {
     return {Arg::Kind::forceBeside, force_N, other_N};
 }
-inline Arg moment(double moment_N_m) {
-    return {Arg::Kind::moment, moment_N_m};
-}
-inline Arg mass(double mass_kg) {
-    return {Arg::Kind::mass, mass_kg};
-}
-inline Arg onScale(double mass_kg) {
-    return {Arg::Kind::onScale, mass_kg};
-}
-inline Arg weight(double mass_kg) {
-    return {Arg::Kind::weight, mass_kg};
-}
-inline Arg volume(double volume_m3) {
-    return {Arg::Kind::volume, volume_m3};
-}
-inline Arg area(double area_m2) {
-    return {Arg::Kind::area, area_m2};
-}
-inline Arg temperature(double celsius) {
-    return {Arg::Kind::temperature, celsius};
-}
-inline Arg peak(double from_C, double to_C) {
-    return {Arg::Kind::peak, to_C, from_C};
-}
-inline Arg coat(double coat_kg_m2) {
-    return {Arg::Kind::coat, coat_kg_m2};
-}
-inline Arg pressure(double pressure_Pa) {
-    return {Arg::Kind::pressure, pressure_Pa};
-}
-inline Arg stress(double stress_Pa) {
-    return {Arg::Kind::stress, stress_Pa};
-}
-inline Arg angle(double angle_rad) {
-    return {Arg::Kind::angle, angle_rad};
-}
 inline Arg angleBeside(double angle_rad, double other_rad) {
     return {Arg::Kind::angleBeside, angle_rad, other_rad};
 }
-inline Arg duration(double time_s) {
-    return {Arg::Kind::duration, time_s};
-}
-inline Arg clock(double clock_s) {
-    return {Arg::Kind::clock, clock_s};
+inline Arg peak(double from_C, double to_C) {
+    return {Arg::Kind::peak, to_C, from_C};
 }
 inline Arg list(std::vector<Message> messages) {
     return {Arg::Kind::list, std::move(messages)};
@@ -228,6 +179,7 @@ inline Arg alternatives(std::vector<Message> messages) {
 inline Arg sentences(std::vector<Message> messages) {
     return {Arg::Kind::sentences, std::move(messages)};
 }
+
 }  // namespace put
 
 }  // namespace fayline::plan

@@ -183,12 +183,10 @@ TEST(MakePlan, TheVerdictCountsCausesAndNamesWhatIsOpen) {
     const Plan live = makePlan(made::stem(), made::shop());
     EXPECT_TRUE(verdictOf(live).text.is(texts::beingChecked));
     const Plan bare = made::studied(made::stem());
-    EXPECT_FALSE(verdictOf(bare).ready);
     EXPECT_NE(writeText(verdictOf(bare).text, inMillimetres).find("how it is held"), std::string::npos);
     Plan sound = bare;
     sound.findings.clear();
     sound.holding.stations.resize(1);
-    EXPECT_TRUE(verdictOf(sound).ready);
     EXPECT_EQ(writeText(verdictOf(sound).text, inMillimetres), "Ready to glue");
     sound.findings = {found(Code::stripBreaks), found(Code::chanceOfBreaking), found(Code::fullCupSmokes),
                       found(Code::nothingToPull)};
@@ -196,7 +194,6 @@ TEST(MakePlan, TheVerdictCountsCausesAndNamesWhatIsOpen) {
     const Verdict verdict = verdictOf(sound);
     EXPECT_EQ(verdict.count, (std::array<int, 3>{1, 0, 1}));
     EXPECT_EQ(writeText(verdict.text, inMillimetres), "One thing first");
-    EXPECT_FALSE(verdict.ready);
 }
 
 TEST(MakePlan, TheRecordsAnswerCountsGlueUpsAndDryFits) {
