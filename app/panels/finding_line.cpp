@@ -30,7 +30,7 @@ FindingLine::FindingLine(const QString& object, QWidget* parent)
     setFocusPolicy(Qt::StrongFocus);
     setAttribute(Qt::WA_Hover);
     auto* layout = new QGridLayout(this);
-    layout->setContentsMargins(shapeRoom, gridStep / 2, 0, gridStep / 2);
+    layout->setContentsMargins(shapeRoom, gridStep / 2, gridStep / 2, gridStep / 2);
     layout->setHorizontalSpacing(gridStep);
     layout->setVerticalSpacing(gridStep / 2);
     layout->setColumnStretch(0, 1);

@@ -156,8 +156,7 @@ struct Plan {
     std::optional<laminate::Learned> learned;        // of the shop's recorded pieces; none where there are none
     std::optional<laminate::SprungHome> sprungHome;  // none where nothing is off the wanted line
     bool correctedSought = false;  // whether the piece with its misread offsets put right has been planned
-    std::optional<std::vector<Finding>>
-        ifCorrected;                // what that plan finds; none where no offset is known to be put right
+    std::optional<std::vector<Finding>> ifCorrected;  // what that plan finds; none where no offset looks misread
     std::vector<Finding> findings;  // as hangFindings orders them; those of the studies among them where there are any
     std::vector<Answer> answers;    // all nine, in order
 };

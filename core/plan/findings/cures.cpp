@@ -148,7 +148,14 @@ std::optional<model::Piece> withOffsetsCorrected(const model::Piece& piece, cons
         if (std::optional<Cure> cure = slipCorrected(corrected, slip, plan.display)) corrected = std::move(cure->piece);
     }
     for (const line::Suspect& suspect : plan.line.misread.suspects) {
-        if (std::optional<Cure> cure = offsetCorrected(corrected, suspect)) corrected = std::move(cure->piece);
+        if (std::optional<Cure> cure = offsetCorrected(corrected, suspect)) {
+            corrected = std::move(cure->piece);
+            continue;
+        }
+        model::Point& point = corrected.line.points.at(static_cast<std::size_t>(suspect.point));
+        const std::size_t axis = suspect.axis == 'x' ? 0 : 1;
+        (axis == 0 ? point.x_m : point.y_m) = suspect.expected_m;
+        point.written[axis].clear();
     }
     if (corrected == piece) return std::nullopt;
     return corrected;

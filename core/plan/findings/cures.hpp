@@ -28,7 +28,8 @@ std::optional<Cure> suggestedStations(const model::Piece& piece, const Plan& pla
 // Each end as long as it needs to be to lie down, rounded up to a millimetre or a sixteenth of an inch; none shortened.
 std::optional<Cure> longEnough(const model::Piece& piece, const Plan& plan);
 
-// The piece with every offset corrected of which it is known how it was probably meant; none where there is none.
+// The piece with every misread offset put right: as it was probably meant, or where no slip explains it onto the line
+// that is fair without it. None where no offset looks misread.
 std::optional<model::Piece> withOffsetsCorrected(const model::Piece& piece, const Plan& plan);
 
 }  // namespace fayline::plan

@@ -114,6 +114,22 @@ TEST(Roots, TheMisreadSampleHasOneCauseOfItsStops) {
     EXPECT_EQ(std::ranges::count(cured.findings, Severity::stop, &Finding::severity), 0);
 }
 
+// Dragged off by 50 mm, so that no slip of writing explains it: what follows stands under it all the same.
+TEST(Roots, AnOffsetThatNoSlipExplainsCarriesWhatFollowsToo) {
+    model::Boat boat = io::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram.fayline");
+    boat.pieces.resize(1);
+    const int stopsBefore = verdictOf(made::studied(boat)).stops();
+    model::Point& point = boat.pieces.front().line.points[6];
+    point.x_m += 0.0507;
+    point.written = {};
+    const Plan& plan = made::studied(boat);
+    ASSERT_EQ(plan.findings.front().code, Code::offsetMisread);
+    EXPECT_EQ(plan.findings.front().point, 6);
+    EXPECT_FALSE(cureOf(boat.pieces.front(), plan, plan.findings.front()));
+    EXPECT_EQ(plan.findings.front().severity, Severity::stop);
+    EXPECT_EQ(verdictOf(plan).stops(), stopsBefore + 1);
+}
+
 // A sound piece shows at most five.
 TEST(Roots, SoundSamplesShowFewCauses) {
     for (const model::Piece& piece : io::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram.fayline").pieces) {
