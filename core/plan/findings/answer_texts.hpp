@@ -62,7 +62,7 @@ inline constexpr Phrase gapLeft{FAYLINE_TEXT("plan", "%1 leaves a gap of %2 at %
                                 FAYLINE_TEXT_N("plan", "%1 leave a gap of %2 at %3 (allowed %4).")};
 inline constexpr Phrase hold{FAYLINE_TEXT("plan", "%1 %2")};
 inline constexpr Phrase beingSuggested{FAYLINE_TEXT("plan", "Where they go is being worked out.")};
-inline constexpr Phrase suggested{FAYLINE_TEXT("plan", "Suggested: one."), FAYLINE_TEXT_N("plan", "Suggested: %n.")};
+inline constexpr Phrase suggested{FAYLINE_TEXT("plan", "Suggested: %1.")};
 inline constexpr Phrase suggestedAll{FAYLINE_TEXT("plan", "Suggested: all your %1, %2 apart.")};
 inline constexpr Phrase suggestedOf{FAYLINE_TEXT("plan", "Suggested: %1, %2 apart.")};
 inline constexpr Phrase squeezeTakes{FAYLINE_TEXT("plan", "For squeeze-out everywhere: %1, or a caul.")};

@@ -177,7 +177,7 @@ void addSuggested(Answer& answer, const model::Piece& piece, const Plan& plan) {
         answer.more.push_back({all ? texts::suggestedAll : texts::suggestedOf,
                                {kindsOf(stations), put::reach(proposal.largestSpacing_m)}});
     } else {
-        answer.more.push_back({texts::suggested, {}, count});
+        answer.more.push_back({texts::suggested, {kindsOf(stations)}});
     }
     if (proposal.forEverything > std::max(count, proposal.pressingIsWish ? there : 0)) {
         answer.more.push_back({texts::squeezeTakes, {put::count(proposal.forEverything)}});
