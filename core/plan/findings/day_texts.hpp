@@ -39,7 +39,8 @@ inline constexpr Phrase chanceShort{FAYLINE_TEXT("plan", "%1: in time on %2 days
 inline constexpr Phrase chanceShortTry{FAYLINE_TEXT("plan", "%1: in time on %2 days (95 in 100 wanted). Try %3: %4.")};
 inline constexpr Phrase spareFor95{FAYLINE_TEXT("plan", "For 95 in 100 days it takes %1 to spare.")};
 inline constexpr Phrase mostTimeFrom{FAYLINE_TEXT("plan", "Most time comes from %1.")};
-inline constexpr Phrase batchesInTime{FAYLINE_TEXT("plan", "Every batch is used up in time on %1 days.")};
+inline constexpr Phrase batchesInTime{FAYLINE_TEXT(
+    "plan", "Every batch is used up by its use-by, well before it goes off, on %1 days. Smaller batches raise that.")};
 inline constexpr Phrase daysSpread{FAYLINE_TEXT(
     "plan", "One day in twenty ends with %1 or worse, the middle one with %2, one in twenty with %3 or better.")};
 inline constexpr Phrase paceGiven{

@@ -66,6 +66,7 @@ enum class Code {
     scarfFeather,
     partOffLine,
     gluingsAddUp,
+    movesLater,
     planingMovesIt,
     moistureOutOfRange,
     serviceMoistureOutOfRange,

@@ -279,6 +279,43 @@ void addThick(std::vector<Finding>& findings, const FormScene& scene) {
     findings.push_back(finding);
 }
 
+// What planing and moisture move the reported end by together, where that is more than the piece may lie off: one
+// decision, so one finding, which explains both and whatever makes it slow.
+void addMovesLater(std::vector<Finding>& findings, const FormScene& scene) {
+    double planed_mm = 0;
+    double moisture_mm = 0;
+    std::vector<Message> why;
+    std::vector<Source> sources;
+    for (const Finding& finding : findings) {
+        if (finding.code == Code::planingMovesIt && std::abs(finding.value) > std::abs(planed_mm)) {
+            planed_mm = finding.value;
+        }
+        if (finding.code == Code::moistureMovesIt) moisture_mm = finding.value;
+        if (finding.code != Code::planingMovesIt && finding.code != Code::moistureMovesIt &&
+            finding.code != Code::thickPiece) {
+            continue;
+        }
+        why.push_back(finding.text);
+        why.insert(why.end(), finding.details.begin(), finding.details.end());
+        sources.push_back(finding.source);
+    }
+    const double off_m = units::fromMillimetres(planed_mm + moisture_mm);
+    const double limit_m = std::max(scene.piece.line.fairWithin_m, scene.piece.holding.gapLimit_m);
+    if (std::abs(off_m) <= limit_m) return;
+    Finding finding = found(Code::movesLater, sources.front());
+    for (auto source = sources.begin() + 1; source != sources.end(); ++source)
+        finding.source.text += "; " + source->text;
+    finding.value = toMillimetres(off_m);
+    finding.limit = toMillimetres(limit_m);
+    const Phrase& after = planed_mm == 0     ? texts::afterASeason
+                          : moisture_mm == 0 ? texts::afterPlaning
+                                             : texts::afterBoth;
+    finding.text = {off_m < 0 ? texts::laterCloses : texts::laterOpens,
+                    {Message{after}, put::tape(off_m), scene.end(), put::tape(limit_m)}};
+    finding.details = std::move(why);
+    findings.push_back(finding);
+}
+
 }  // namespace
 
 std::vector<Finding> formFindings(const model::Piece& piece, const Shop& shop, const Plan& plan) {
@@ -298,6 +335,7 @@ std::vector<Finding> formFindings(const model::Piece& piece, const Shop& shop, c
     addMoistureBounds(findings, scene);
     addMoisture(findings, scene);
     addThick(findings, scene);
+    addMovesLater(findings, scene);
     return findings;
 }
 

@@ -85,10 +85,8 @@ inline constexpr Phrase gluingsAddUp{
 inline constexpr Phrase gluingsAsOne{
     FAYLINE_TEXT("plan", "That is what it gives back glued in one; taken off early it would have to be bent back.")};
 
-inline constexpr Phrase planedOpen{
-    FAYLINE_TEXT("plan", "Planing opens it about %1 more at %2. The form does not allow for it.")};
-inline constexpr Phrase planedIn{
-    FAYLINE_TEXT("plan", "Planing closes it by about %1 more at %2. The form does not allow for it.")};
+inline constexpr Phrase planedOpen{FAYLINE_TEXT("plan", "Planing opens it about %1 more at %2.")};
+inline constexpr Phrase planedIn{FAYLINE_TEXT("plan", "Planing closes it by about %1 at %2.")};
 inline constexpr Phrase planedWhy{
     FAYLINE_TEXT("plan", "The wood that comes off takes the bending locked up in it along.")};
 inline constexpr Phrase moistureOut{
@@ -97,10 +95,10 @@ inline constexpr Phrase serviceMoistureOut{
     FAYLINE_TEXT("plan", "A moisture of %1 in service is outside what wood in air can have (4 to 30 %). Correct it.")};
 inline constexpr Phrase noShrinkage{FAYLINE_TEXT(
     "plan", "No shrinkage for %1: how moisture moves the curve is not known. Enter it with your own woods.")};
-inline constexpr Phrase moistureOpens{FAYLINE_TEXT(
-    "plan", "From %1 moisture to %2 in service it opens about %3 more at %4. The form does not allow for it.")};
-inline constexpr Phrase moistureCloses{FAYLINE_TEXT(
-    "plan", "From %1 moisture to %2 in service it closes by about %3 at %4. The form does not allow for it.")};
+inline constexpr Phrase moistureOpens{
+    FAYLINE_TEXT("plan", "From %1 moisture to %2 in service it opens about %3 more at %4.")};
+inline constexpr Phrase moistureCloses{
+    FAYLINE_TEXT("plan", "From %1 moisture to %2 in service it closes by about %3 at %4.")};
 inline constexpr Phrase swellsOpens{
     FAYLINE_TEXT("plan",
                  "The wood swells through the stack and the curve opens by %1 (by %2 if the rings lie square to the "
@@ -129,6 +127,14 @@ inline constexpr Phrase thickPiece{FAYLINE_TEXT(
     "plan", "At %1 thick (limit %2) it goes on moving for weeks or months. Measure it again before you fit it.")};
 inline constexpr Phrase thickPieceWhy{
     FAYLINE_TEXT("plan", "It comes to the moisture of its place that slowly, its faces first.")};
+
+inline constexpr Phrase laterOpens{
+    FAYLINE_TEXT("plan", "%1 it opens about %2 more at %3 (limit %4). The form does not allow for it.")};
+inline constexpr Phrase laterCloses{
+    FAYLINE_TEXT("plan", "%1 it closes by about %2 at %3 (limit %4). The form does not allow for it.")};
+inline constexpr Phrase afterPlaning{FAYLINE_TEXT("plan", "after planing")};
+inline constexpr Phrase afterASeason{FAYLINE_TEXT("plan", "after a season aboard")};
+inline constexpr Phrase afterBoth{FAYLINE_TEXT("plan", "after planing and a season aboard")};
 
 // Which end stands off, the other laid on.
 inline constexpr Phrase startOpen{FAYLINE_TEXT("plan", "the start stands %1 open, the end laid on")};

@@ -109,8 +109,7 @@ private:
         finding.details.insert(finding.details.end(), {texts::skinCaution, texts::makersSheet});
     }
 
-    // One for all batches of the piece: a caution where even the waste may smoke. That a full one can holds for any
-    // epoxy and is a note.
+    // One for all batches of the piece. That one left standing full smokes holds for any epoxy.
     void addSmoke() {
         const glue::Between* full = nullptr;
         const glue::Between* left = nullptr;
@@ -123,7 +122,6 @@ private:
         const Arg fullPeak = put::peak(full->from, full->to);
         const Arg limit = put::temperature(glue::smokes_C);
         if (left && left->to > glue::smokes_C) {
-            finding.severity = Severity::caution;
             finding.text = {texts::leftoverSmokes, {put::peak(left->from, left->to), limit, fullPeak}};
             finding.details.emplace_back(texts::useBatchAtOnce);
         } else {
@@ -172,7 +170,7 @@ private:
         const double night_C = piece_.glue.airOverNight_C;
         const double dryFrom_C = glue_.dewPoint_C + glue::aboveDewPoint_K;
         const Source source{"guidance for coatings tied to ISO 8502-4", Mark::transcribed};
-        const Arg dewPoint = put::temperature(glue_.dewPoint_C);
+        const Arg dewPoint = put::temperature(std::round(glue_.dewPoint_C));
         if (air_C < dryFrom_C) {
             Finding& finding = add(Code::nearDewPoint, source, air_C - glue_.dewPoint_C, glue::aboveDewPoint_K);
             finding.text = {texts::nearDewPoint, {put::temperature(air_C), dewPoint, put::temperature(dryFrom_C)}};

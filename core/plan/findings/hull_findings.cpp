@@ -88,6 +88,7 @@ void addHull(std::vector<Finding>& findings, const HoldingScene& scene) {
         findings.push_back(finding);
     }
     addHullAt(findings, scene, hull, {});
+    if (!scene.plan.holding.props.empty()) return;  // whose caution says the same
     Finding finding = foundWithoutLimit(Code::boatOverhead,
                                         {"29 CFR 1926.305(c): crib, block or secure a load at once", Mark::published});
     finding.value = hull.totalPush_N;

@@ -20,10 +20,10 @@ inline constexpr Phrase footSlipsWhy{
 
 inline constexpr Phrase propsCanFly{FAYLINE_TEXT(
     "plan",
-    "Props and jacks push with %1 in all, and one that slips flies. Keep clear of its way, and block the boat before "
-    "anyone is under it.")};
+    "Props push with %1 in all, and one that slips flies: keep out of its way. Block the boat before anyone is under "
+    "it; local rules come first.")};
 inline constexpr Phrase propsCanFlyMore{
-    FAYLINE_TEXT("plan", "Never trust a jack alone. Local rules and licensed practice come first.")};
+    FAYLINE_TEXT("plan", "Never trust a jack alone. Where rules ask for licensed practice, leave it to that.")};
 inline constexpr Phrase propsPushOverhead{
     FAYLINE_TEXT("plan", "Props to what is overhead can lift it. Keep their push to what it is known to carry.")};
 inline constexpr Phrase footAssumed{

@@ -56,9 +56,9 @@ constexpr Follows followRows[] = {
     {Code::speciesWarning, Code::woodValuesMissing},
     {Code::stripsNotFromStock, Code::stockTooSmall},
     {Code::serviceMoistureOutOfRange, Code::moistureOutOfRange},
-    {Code::planingMovesIt, Code::moistureMovesIt},
-    {Code::moistureMovesIt, Code::planingMovesIt},
-    {Code::thickPiece, Code::moistureMovesIt, Code::planingMovesIt},
+    {Code::planingMovesIt, Code::movesLater},
+    {Code::moistureMovesIt, Code::movesLater},
+    {Code::thickPiece, Code::movesLater},
     {Code::peelAtEnd, Code::fasteningWanted},
     {Code::fullCupSmokes, Code::cupGoesOff},
     {Code::coldWoodSweats, Code::nightTooCold, Code::nearDewPoint},
@@ -71,10 +71,6 @@ constexpr Follows followRows[] = {
 // All that is worked out goes by the line, so these come first.
 bool leads(const Finding& finding) {
     return finding.code == Code::offsetMisread || finding.code == Code::offsetsShareASlip;
-}
-
-bool movesLater(Code code) {
-    return code == Code::planingMovesIt || code == Code::moistureMovesIt;
 }
 
 // A cause that makes whatever is worked out from it worth nothing: all that is about the rest follows from it.
@@ -121,15 +117,9 @@ private:
         return best;
     }
 
-    // What moves a piece most after it was glued leads what moves it too.
-    //
     // That the contact was not worked out is the cause of what is broken where it names an offset at fault; where not,
     // it follows from that.
     bool mayCause(std::size_t cause, std::size_t i) const {
-        if (movesLater(findings_[cause].code) && movesLater(findings_[i].code)) {
-            return std::abs(findings_[cause].value) > std::abs(findings_[i].value) ||
-                   (std::abs(findings_[cause].value) == std::abs(findings_[i].value) && cause < i);
-        }
         const bool byOffset = findings_[cause].code == Code::contactNotWorkedOut;
         const bool ofOffset =
             findings_[i].code == Code::contactNotWorkedOut && aboutOf(findings_[cause].code) != About::line;

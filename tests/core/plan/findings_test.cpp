@@ -53,7 +53,8 @@ TEST(Findings, AGentleBendHasNoStopAndNoCaution) {
         EXPECT_EQ(finding.severity, Severity::note) << english(finding);
         EXPECT_TRUE(finding.code == Code::fullCupSmokes || finding.code == Code::endsStep ||
                     finding.code == Code::storedBend || finding.code == Code::noStations ||
-                    finding.code == Code::springback || finding.code == Code::moistureMovesIt)
+                    finding.code == Code::springback || finding.code == Code::moistureMovesIt ||
+                    finding.code == Code::movesLater)
             << english(finding);
     }
 }

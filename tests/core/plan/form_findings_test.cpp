@@ -180,6 +180,32 @@ TEST(FormFindings, PlaningIsReportedAndImpossibleDepthsRefused) {
     }
 }
 
+// The sum decides, with its sign: what moisture closes planing may open.
+TEST(FormFindings, WhatMovesItLaterIsOneFindingAboveWhatThePieceMayLieOff) {
+    model::Piece piece = made::bendOf(6);
+    piece.line.fairWithin_m = 0.0001;
+    piece.stack.moisture = piece.stack.serviceMoisture = 0.12;
+    piece.stack.planedAfter = {model::Planed{0, 0, 0, {}}, model::Planed{0.9, 0, 0.02, {}}};
+    const double planed_mm = find(planOf(piece), Code::planingMovesIt)->value;
+    piece.stack.moisture = 0.10;
+    Plan plan = planOf(piece);
+    const double both_mm = planed_mm + find(plan, Code::moistureMovesIt)->value;
+    for (const double part : {0.9, 1.1}) {
+        piece.holding.gapLimit_m = part * std::abs(both_mm) / 1000;
+        plan = planOf(piece);
+        const std::optional<Finding> later = find(plan, Code::movesLater);
+        ASSERT_EQ(later.has_value(), part < 1) << part;
+        ASSERT_TRUE(find(plan, Code::planingMovesIt));
+        EXPECT_FALSE(isCause(*find(plan, Code::planingMovesIt)));
+        EXPECT_FALSE(isCause(*find(plan, Code::moistureMovesIt)));
+        if (!later) continue;
+        EXPECT_NEAR(later->value, both_mm, 1e-3 * std::abs(both_mm));
+        EXPECT_NEAR(later->limit, 1000 * piece.holding.gapLimit_m, 1e-9);
+        EXPECT_TRUE(details(*later, planed_mm < 0 ? texts::planedIn : texts::planedOpen));
+        EXPECT_TRUE(isCause(*later));
+    }
+}
+
 TEST(FormFindings, StripsThatBreakOnlyOnTheFormAreAStop) {
     model::Piece piece = made::bendOf(2);
     // Two strips of which the form asks for a third more bend: strained to nine tenths on the line.

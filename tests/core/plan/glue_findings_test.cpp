@@ -187,7 +187,7 @@ TEST(GlueFindings, ACupThatIsNotUsedUpInTimeIsAStop) {
     EXPECT_TRUE(details(found, texts::skinCaution));
 }
 
-// One for all batches of a piece, never a stop; its words carry the range, to ten degrees.
+// One for all batches of a piece, a constant caution; its words carry the range, to ten degrees.
 TEST(GlueFindings, BatchesThatMaySmokeAreReportedOnceWithTheirRange) {
     Made made;
     made.piece.stack.strips[0].count = 12;  // several cups
@@ -198,7 +198,7 @@ TEST(GlueFindings, BatchesThatMaySmokeAreReportedOnceWithTheirRange) {
         EXPECT_EQ(std::ranges::count(plan.findings, Code::fullCupSmokes, &Finding::code), 1);
         const std::optional<Finding> found = find(plan, Code::fullCupSmokes);
         ASSERT_TRUE(found);
-        EXPECT_EQ(found->severity, waste < 0.5 ? Severity::note : Severity::caution);
+        EXPECT_EQ(levelOf(*found), Level::safety);
         EXPECT_TRUE(found->text.is(waste < 0.5 ? texts::batchSmokes : texts::leftoverSmokes));
         const Arg& full = found->text.args[waste < 0.5 ? 0 : 2];
         EXPECT_EQ(full.kind, Arg::Kind::peak);

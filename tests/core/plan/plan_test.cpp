@@ -188,8 +188,8 @@ TEST(MakePlan, TheVerdictCountsCausesAndNamesWhatIsOpen) {
     sound.findings.clear();
     sound.holding.stations.resize(1);
     EXPECT_EQ(writeText(verdictOf(sound).text, inMillimetres), "Ready to glue");
-    sound.findings = {found(Code::stripBreaks), found(Code::chanceOfBreaking), found(Code::fullCupSmokes),
-                      found(Code::nothingToPull)};
+    sound.findings = {found(Code::stripBreaks), found(Code::chanceOfBreaking), found(Code::bendForLoad),
+                      found(Code::nothingToPull), found(Code::fullCupSmokes)};
     sound.findings[1].root = 0;
     const Verdict verdict = verdictOf(sound);
     EXPECT_EQ(verdict.count, (std::array<int, 3>{1, 0, 1}));
