@@ -3,6 +3,7 @@
 #include <QPushButton>
 #include <QSignalBlocker>
 #include <algorithm>
+#include <vector>
 
 #include "app/panels/fields.hpp"
 #include "app/panels/glue_panel.hpp"
@@ -13,23 +14,55 @@
 
 namespace fayline::app {
 
+namespace {
+
+using Part = std::string glue::Adhesive::*;
+
+const glue::Adhesive* chosenGlue(const Shown& shown) {
+    return shown.adhesives ? glue::findAdhesive(*shown.adhesives, shown.piece.glue.adhesive) : nullptr;
+}
+
+// What there is to choose from of `part`, in the order of the list: all families, and the mixes and pot lives of the
+// family that is chosen.
+std::vector<std::string> choicesOf(const Shown& shown, Part part) {
+    std::vector<std::string> choices;
+    const glue::Adhesive* now = chosenGlue(shown);
+    if (!shown.adhesives) return choices;
+    for (const glue::Adhesive& one : *shown.adhesives) {
+        const bool offered = part == &glue::Adhesive::family || (now && one.family == now->family);
+        if (offered && std::ranges::find(choices, one.*part) == choices.end()) choices.push_back(one.*part);
+    }
+    return choices;
+}
+
+}  // namespace
+
 void GluePanel::makeGlue() {
     Fields* fields = newFields();
-    adhesive_ = fields->addChoice(
-        {"adhesive", tr("Glue"), "glue.adhesive",
-         tr("Those of the program and your own, which the data sheet's figures make")},
-        {},
-        [](const Shown& shown) {
-            if (!shown.adhesives) return -1;
-            const auto found = std::find_if(shown.adhesives->begin(), shown.adhesives->end(),
-                                            [&](const auto& one) { return one.id == shown.piece.glue.adhesive; });
-            return found == shown.adhesives->end() ? -1 : int(found - shown.adhesives->begin());
-        },
-        [](model::Piece& piece, int index, const Shown& shown) {
-            const glue::Adhesive& chosen = shown.adhesives->at(std::size_t(index));
-            piece.glue.adhesive = chosen.id;
-            return tr("Take %1").arg(text(chosen.name));
-        });
+    const auto add = [&](const char* object, const QString& name, const QString& hint, Part part) {
+        QComboBox* choice = fields->addChoice(
+            {object, name, "glue.adhesive", hint}, {},
+            [part](const Shown& shown) {
+                const glue::Adhesive* now = chosenGlue(shown);
+                const std::vector<std::string> all = choicesOf(shown, part);
+                return now ? int(std::ranges::find(all, now->*part) - all.begin()) : -1;
+            },
+            [part](model::Piece& piece, int index, const Shown& shown) {
+                const glue::Adhesive* now = chosenGlue(shown);
+                glue::Adhesive wanted = now ? *now : glue::Adhesive{};
+                wanted.*part = choicesOf(shown, part).at(std::size_t(index));
+                const glue::Adhesive* chosen =
+                    glue::nearestOf(*shown.adhesives, wanted.family, wanted.mix, wanted.speed);
+                piece.glue.adhesive = chosen->id;
+                return tr("Take %1").arg(text(chosen->name));
+            });
+        adhesive_.push_back({choice, part, {}});
+    };
+    add("adhesive", tr("Glue"), tr("Those of the program and your own, which the data sheet's figures make"),
+        &glue::Adhesive::family);
+    add("mixingRatio", tr("Mixed, by volume"), tr("Resin to hardener, as the tin says"), &glue::Adhesive::mix);
+    add("potLife", tr("Pot life on the tin"), tr("Of 100 g in air of 25 °C; each hardener has its own"),
+        &glue::Adhesive::speed);
     const TypedFields typed(fields, "glue.", over(&model::Piece::glue));
     typed.addChoice({"measuredBy", tr("Measured"), "measured_by", tr("Amounts are rounded to what that reads")},
                     &model::Glue::measuredBy, {tr("on a scale"), tr("by marks on a pot")});
@@ -51,16 +84,20 @@ void GluePanel::makeGlue() {
 }
 
 void GluePanel::showAdhesives() {
-    QStringList names;
-    if (shown_->adhesives) {
-        for (const glue::Adhesive& one : *shown_->adhesives)
-            names << (one.own ? tr("%1 (your own)").arg(text(one.name)) : text(one.name));
+    for (GlueChoice& one : adhesive_) {
+        QStringList names;
+        for (const std::string& name : choicesOf(*shown_, one.part)) {
+            const auto of = std::ranges::find(*shown_->adhesives, name, one.part);
+            names << (of->own && one.part == &glue::Adhesive::family ? tr("%1 (your own)").arg(text(name))
+                                                                     : text(name));
+        }
+        one.field->setEnabled(names.size() > 1);
+        if (names == one.names) continue;
+        one.names = names;
+        const QSignalBlocker blocker(one.field);
+        one.field->clear();
+        one.field->addItems(names);
     }
-    if (names == adhesives_) return;
-    adhesives_ = names;
-    const QSignalBlocker blocker(adhesive_);
-    adhesive_->clear();
-    adhesive_->addItems(names);
 }
 
 void GluePanel::makeCoats() {

@@ -38,8 +38,13 @@ private:
     SteadyWords* caution_;
     SteadyWords* warning_ = nullptr;
     AlongPlot* potLife_ = nullptr;
-    QComboBox* adhesive_ = nullptr;
-    QStringList adhesives_;                       // their names, as they stand in the field
+    // A field that chooses the glue by one thing that it is called by, and what that offers.
+    struct GlueChoice {
+        QComboBox* field;
+        std::string glue::Adhesive::*part;
+        QStringList names;
+    };
+    std::vector<GlueChoice> adhesive_;
     std::shared_ptr<const plan::Plan> pictured_;  // whose pot lives are drawn
     model::Vessel picturedVessel_ = model::Vessel::cup;
 };

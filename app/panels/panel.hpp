@@ -47,7 +47,8 @@
 //   glue panel      "gluePanel"; "glueCaution" (label); heads "amountsHead", "batchesHead", "potLifeHead",
 //                   "conditionsHead", "cureHead", "glueFieldsHead", "coatsHead", "glueAirHead"; "amounts", "batches",
 //                   "goingOff", "vessels", "conditions", "cure" (tables), "potLifeWords", "adhesiveWarning" (labels),
-//                   "curePlot" (AlongPlot), "ownGlues" (button); fields "adhesive", "measuredBy", "scaleReads",
+//                   "curePlot" (AlongPlot), "ownGlues" (button); fields "adhesive",
+//                   "mixingRatio", "potLife", "measuredBy", "scaleReads",
 //                   "cupReads", "cupHolds", "vessel", "faces", "surfaceWork", "wetOut", "spreadCoat", "bothFaces",
 //                   "filler", "thinner", "waste", "pasteYield", "air", "humidity", "airOverNight", "tentFrom",
 //                   "tentHours", "tentAir"

@@ -18,10 +18,13 @@ Adhesive ownAdhesive(const model::OwnAdhesive& own) {
                                                     : units::Source{own.source, units::Mark::fromMemory};
     Adhesive adhesive;
     adhesive.id = own.id;
-    adhesive.name = own.name.empty() ? own.id : own.name;
+    adhesive.name = adhesive.family = own.name.empty() ? own.id : own.name;
     adhesive.kind = own.kind;
     adhesive.partsByVolume = own.partsByVolume;
     adhesive.partsByWeight = own.partsByWeight;
+    if (own.partsByVolume[1] > 0) {
+        adhesive.mix = units::writeNumber(own.partsByVolume[0] / own.partsByVolume[1]) + ":1";
+    }
     adhesive.density_kg_m3 = own.density_kg_m3;
     adhesive.potLives.push_back({own.potLife_s, own.potLifeAt_C, own.potLifeMass_kg});
     for (const model::PotLife& more : own.morePotLives) {
@@ -38,6 +41,19 @@ Adhesive ownAdhesive(const model::OwnAdhesive& own) {
     adhesive.leastSource = adhesive.cureSource = adhesive.spreadSource = source;
     adhesive.own = true;
     return adhesive;
+}
+
+const Adhesive* nearestOf(const std::vector<Adhesive>& adhesives, std::string_view family, std::string_view mix,
+                          std::string_view speed) {
+    const Adhesive* best = nullptr;
+    int bestAlike = -1;
+    for (const Adhesive& one : adhesives) {
+        const int alike = 2 * (one.mix == mix) + (one.speed == speed);
+        if (one.family != family || alike <= bestAlike) continue;
+        best = &one;
+        bestAlike = alike;
+    }
+    return best;
 }
 
 const Adhesive* findAdhesive(const std::vector<Adhesive>& adhesives, std::string_view id) {

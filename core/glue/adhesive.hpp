@@ -24,6 +24,9 @@ struct PotLifePoint {
 struct Adhesive {
     std::string id;
     std::string name;
+    std::string family;  // what it is called but for these two; a family that comes in one mix and speed has none
+    std::string mix;     // "2:1"
+    std::string speed;   // "about 25 min": its pot life as the data sheet measures it
     model::AdhesiveKind kind = model::AdhesiveKind::epoxy;
     std::array<double, 2> partsByVolume{};  // first and second part (resin, hardener); the second 0: one part
     std::array<double, 2> partsByWeight{};
@@ -69,6 +72,10 @@ std::vector<Adhesive> readAdhesives(std::string_view text);
 // A glue of the user's own file. Its values come from what the user wrote as source, marked as from memory since nobody
 // here has read it; without one "the user's own value", marked as common practice. Nothing is checked: see planGlue.
 Adhesive ownAdhesive(const model::OwnAdhesive& own);
+
+// The glue of a family in that mix and speed, or in what of them it comes in. Null: there is no such family.
+const Adhesive* nearestOf(const std::vector<Adhesive>& adhesives, std::string_view family, std::string_view mix,
+                          std::string_view speed);
 
 const Adhesive* findAdhesive(const std::vector<Adhesive>& adhesives, std::string_view id);
 

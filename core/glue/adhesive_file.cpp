@@ -29,18 +29,52 @@ public:
         std::vector<Adhesive> all;
         for (std::size_t i = 0; i < list.size(); ++i) {
             const std::string path = "adhesives[" + std::to_string(i) + "]";
-            Adhesive one = read(list[i], path);
-            if (findAdhesive(all, one.id)) {
-                throw InputError(path + ".id", "\"" + one.id + "\" stands twice", "give each glue an id of its own");
+            for (Adhesive& one : readRange(list[i], path)) {
+                if (findAdhesive(all, one.id)) {
+                    throw InputError(path + ".id", "\"" + one.id + "\" stands twice",
+                                     "give each glue an id of its own");
+                }
+                all.push_back(std::move(one));
             }
-            all.push_back(std::move(one));
         }
         return all;
     }
 
 private:
-    Adhesive read(const Json& object, const std::string& path) const {
+    // One glue; or where there are mixes and speeds, one of each mix with each speed.
+    std::vector<Adhesive> readRange(const Json& object, const std::string& path) const {
         if (!object.is_object()) throw InputError(path, object.dump() + " is not a glue", "give an object");
+        if (!object.contains("mixes") && !object.contains("speeds")) return {read(object, path)};
+        Json common = object;
+        for (const char* key : {"mixes", "speeds"}) {
+            if (!object.contains(key) || !object[key].is_array()) {
+                throw InputError(path + "." + key, "is not a list", "give mixes and speeds, each a list of objects");
+            }
+            common.erase(key);
+        }
+        const std::string family = ResourceFile::textAt(object, "name", path);
+        std::vector<Adhesive> all;
+        for (const Json& mix : object["mixes"]) {
+            for (const Json& speed : object["speeds"]) {
+                Json whole = common;
+                whole.update(mix);
+                whole.update(speed);
+                const std::string mixName = ResourceFile::textAt(mix, "name", path + ".mixes");
+                const std::string speedName = ResourceFile::textAt(speed, "name", path + ".speeds");
+                whole["id"] = ResourceFile::textAt(object, "id", path) + "_" +
+                              ResourceFile::textAt(mix, "id", path + ".mixes") + "_" +
+                              ResourceFile::textAt(speed, "id", path + ".speeds");
+                whole["name"] = family + " " + mixName + " (" + speedName + ")";
+                Adhesive& one = all.emplace_back(read(whole, path));
+                one.family = family;
+                one.mix = mixName;
+                one.speed = speedName;
+            }
+        }
+        return all;
+    }
+
+    Adhesive read(const Json& object, const std::string& path) const {
         ResourceFile::refuseUnknownKeys(
             object,
             {"id", "name", "kind", "parts_by_volume", "parts_by_weight", "density_kg_m3", "pot_life_min",
@@ -49,7 +83,7 @@ private:
             path);
         Adhesive one;
         one.id = ResourceFile::textAt(object, "id", path);
-        one.name = ResourceFile::textAt(object, "name", path);
+        one.name = one.family = ResourceFile::textAt(object, "name", path);
         one.kind = kindOf(object, path);
         one.warning = ResourceFile::textAt(object, "warning", path);
         one.partsByVolume = pairOf(object, "parts_by_volume", path, one.ratioSource);

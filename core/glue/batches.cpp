@@ -159,7 +159,7 @@ std::vector<CupRemedy> cupRemediesFor(const BatchNeed& need, const model::Glue& 
             .lasts_s.likely;
     std::vector<std::pair<double, const Adhesive*>> slower;
     for (const Adhesive& other : adhesives) {
-        if (other.kind != adhesive.kind || other.id == adhesive.id || other.least_C > glue.air_C) continue;
+        if (other.kind != adhesive.kind || other.mix != adhesive.mix || other.least_C > glue.air_C) continue;
         if (other.potLives.empty() || other.openTime_s <= adhesive.openTime_s) continue;
         slower.emplace_back(other.openTime_s, &other);
     }

@@ -137,11 +137,20 @@ private slots:
         type(&panel, "cupHolds", "nothing");
         QCOMPARE(taken.names.size(), names);
         QVERIFY(panel.findChild<QLabel*>("cupHoldsReason")->isVisible());
-        auto* adhesive = panel.findChild<QComboBox*>("adhesive");
-        QCOMPARE(adhesive->count(), math::countOf(glue::builtInAdhesives()));
-        adhesive->setCurrentIndex(2);
-        emit adhesive->activated(2);
-        QCOMPARE(taken.shown.piece.glue.adhesive, glue::builtInAdhesives()[2].id);
+        const auto choose = [&](const char* name, int index) {
+            auto* field = panel.findChild<QComboBox*>(name);
+            field->setCurrentIndex(index);
+            emit field->activated(index);
+            return field;
+        };
+        // Mix and pot life are chosen each for itself; a family that has but one of each leaves nothing to choose.
+        QCOMPARE(choose("mixingRatio", 4)->currentText(), QString("5:1"));
+        QCOMPARE(choose("potLife", 2)->currentText(), QString("about 50 min"));
+        QCOMPARE(taken.shown.piece.glue.adhesive, std::string("epoxy_5_1_slow"));
+        QCOMPARE(choose("adhesive", 1)->count(), 4);
+        QCOMPARE(taken.shown.piece.glue.adhesive, std::string("resorcinol"));
+        panel.show(taken.shown);
+        QVERIFY(!panel.findChild<QComboBox*>("potLife")->isEnabled());
     }
 
     void TheCrewIsTypedAndAnImpossibleOneRefused() {

@@ -16,7 +16,7 @@ inline constexpr Phrase batchMended{FAYLINE_TEXT("plan", "What helps: %1.")};
 inline constexpr Phrase batchNotMended{FAYLINE_TEXT("plan", "Not enough: %1.")};
 inline constexpr Phrase triedSmaller{FAYLINE_TEXT("plan", "batches of %1 (last %2, take %3)")};
 inline constexpr Phrase triedTray{FAYLINE_TEXT("plan", "a tray (lasts %1, takes %2)")};
-inline constexpr Phrase triedGlue{FAYLINE_TEXT("plan", "%1 (lasts %2, takes %3)")};
+inline constexpr Phrase triedGlue{FAYLINE_TEXT("plan", "%1, which lasts %2 and takes %3")};
 inline constexpr Phrase skinCaution{FAYLINE_TEXT(
     "plan", "Resin and hardener make skin and lungs allergic: wear gloves and long sleeves in fresh air.")};
 inline constexpr Phrase makersSheet{FAYLINE_TEXT("plan", "The maker's safety sheet and local rules come first.")};

@@ -82,7 +82,7 @@ private:
         const glue::Adhesive* now = glue::findAdhesive(shop_.adhesives, piece_.glue.adhesive);
         if (!now) return;
         for (const glue::Adhesive& other : shop_.adhesives) {
-            const bool slower = other.kind == now->kind && other.openTime_s > now->openTime_s;
+            const bool slower = other.kind == now->kind && other.mix == now->mix && other.openTime_s > now->openTime_s;
             if (!slower || other.least_C > piece_.glue.air_C) continue;
             remedies.push_back(of(RemedyKind::slowerGlue, {texts::slowerGlue, {other.name}}, {texts::slowerGlueAsks}));
             remedies.back().adhesive = other.id;

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <clocale>
 #include <cmath>
 #include <cstdlib>
@@ -29,6 +30,20 @@ TEST(Adhesives, EachBuiltInOneCanBeMixedAndItsPotLifeMet) {
     EXPECT_NE(findAdhesive(builtInAdhesives(), model::Glue{}.adhesive), nullptr);  // the default of the file
 }
 
+// Each ratio comes with each pot life; the weights go with the volumes (makers' mixing pages, read there, P).
+TEST(Adhesives, ARangeIsOneGlueOfEachMixWithEachPotLife) {
+    const std::vector<Adhesive>& all = builtInAdhesives();
+    EXPECT_EQ(std::ranges::count(all, "Epoxy", &Adhesive::family), 20);
+    const Adhesive* even = findAdhesive(all, "epoxy_1_1_slow");
+    ASSERT_TRUE(even);
+    EXPECT_EQ(even->name, "Epoxy 1:1 (about 50 min)");
+    EXPECT_NEAR(even->partsByWeight[1] / even->partsByWeight[0], 0.83, 1e-12);
+    EXPECT_DOUBLE_EQ(findAdhesive(all, "epoxy_5_1_fast")->firstByWeight(), 5.0 / 6);
+    EXPECT_EQ(nearestOf(all, "Epoxy", "3:1", "about 25 min")->id, "epoxy_3_1_medium");
+    EXPECT_EQ(nearestOf(all, "Resorcinol resin", "3:1", "about 25 min")->id, "resorcinol");
+    EXPECT_EQ(nearestOf(all, "Treacle", "3:1", ""), nullptr);
+}
+
 TEST(Adhesives, AFaultInTheFileIsToldWithItsPlace) {
     const auto pathOf = [](const std::string& text) {
         try {
@@ -42,6 +57,9 @@ TEST(Adhesives, AFaultInTheFileIsToldWithItsPlace) {
     EXPECT_EQ(pathOf("{}"), "adhesives");
     EXPECT_EQ(pathOf(R"({"adhesives": [{"id": "a"}]})"), "adhesives[0].name");
     EXPECT_EQ(pathOf(R"({"adhesives": [{"colour": 1}]})"), "adhesives[0].colour");
+    EXPECT_EQ(pathOf(R"({"adhesives": [{"id": "a", "name": "A", "mixes": []}]})"), "adhesives[0].speeds");
+    EXPECT_EQ(pathOf(R"({"adhesives": [{"id": "a", "name": "A", "mixes": [{}], "speeds": [{}]}]})"),
+              "adhesives[0].mixes.name");
 }
 
 // A country's settings in which decimals stand after a comma, made from the system's own sources, since none may be

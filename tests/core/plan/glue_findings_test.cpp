@@ -87,8 +87,8 @@ TEST(GlueFindings, BelowTheGluesLeastTemperatureIsAStop) {
     EXPECT_DOUBLE_EQ(found.limit, 15);
     EXPECT_EQ(
         english(found),
-        "The air is at 14.9 \u00b0C; Epoxy 2:1, medium hardener needs 15 \u00b0C. Use a faster glue, or warm wood, "
-        "glue and shed.");
+        "The air is at 14.9 \u00b0C; Epoxy 2:1 (about 25 min) needs 15 \u00b0C. Use a faster glue, or warm wood, glue "
+        "and shed.");
 }
 
 TEST(GlueFindings, ANightBelowItIsACautionThatATentMends) {
@@ -233,7 +233,7 @@ TEST(GlueFindings, ACupOfWhichMoreThanSeventyPerCentIsUsedIsACautionWithWhatMend
     EXPECT_TRUE(use.is(texts::useSmallerBatches) || use.is(texts::useTray) || use.is(texts::useGlue)) << english(found);
     const std::string all = english(found);
     EXPECT_TRUE(details(found, texts::batchMended)) << all;
-    EXPECT_NE(all.find("slow hardener (lasts "), std::string::npos) << all;
+    EXPECT_NE(all.find("Epoxy 2:1 (about 50 min), which lasts "), std::string::npos) << all;
     EXPECT_NE(all.find("batches of "), std::string::npos) << all;
     EXPECT_NE(all.find("a tray (lasts "), std::string::npos) << all;
 }
