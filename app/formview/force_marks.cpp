@@ -32,7 +32,7 @@ ForceScale forceScaleFor(const std::vector<double>& forces_N, const units::Displ
     }
     constexpr double nothing_N = 1e-3;
     if (greatest_N < nothing_N) return {};
-    const double one_N = display.forces == units::ForceUnit::newton ? 1 : units::poundForce_N;
+    const double one_N = units::forceUnit_N(display);
     const double least = greatest_N / longest / one_N;
     double decade = std::pow(10, std::floor(std::log10(least)));
     for (const double round : {1.0, 2.0, 5.0, 10.0}) {

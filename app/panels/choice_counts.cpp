@@ -70,7 +70,7 @@ Steps stepsOf(ChoiceCount count, const units::Display& display) {
         case ChoiceCount::spares:
             return decimal(1, 1);
         case ChoiceCount::endPull:
-            return decimal(display.forces == units::ForceUnit::newton ? 1 : units::poundForce_N, 1);
+            return decimal(units::forceUnit_N(display), 1);
         case ChoiceCount::glue:
             if (display.weights == units::WeightUnit::gram) return decimal(1e-3, 1);
             return {units::ounce_kg, {0.5, 1, 2, 4, 8, 16, 32, 64, 160, 320}};

@@ -150,8 +150,8 @@ std::vector<FigureRow> stressRows(const laminate::StressLeft& stress, double len
         FigureRow row;
         row.at_m = end->atStart ? 0 : length_m;
         FigureCell name{end->atStart ? tr("start") : tr("end")};
-        FigureCell peel{end->scarfed ? tr("scarfed") : text(units::writeStress(end->peel_Pa))};
-        peel.under = text(units::writeStress(end->acrossStrength_Pa));
+        FigureCell peel{end->scarfed ? tr("scarfed") : text(units::writeStress(end->peel_Pa, display))};
+        peel.under = text(units::writeStress(end->acrossStrength_Pa, display));
         peel.source = sourceText(end->acrossSource);
         FigureCell fastening =
             FigureCell{end->wantsFastening ? text(units::writeForce(end->fastening_N, display)) : tr("none")};

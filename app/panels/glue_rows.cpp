@@ -265,8 +265,9 @@ std::vector<FigureRow> conditionRows(const Shown& shown) {
              nightIsAssumed ? tr("assumed; %1").arg(least) : least, glue.adhesive.leastSource));
     rows.push_back(
         fact(tr("Dew point"),
-             marked(temperature(glue.dewPoint_C, display), {plan::Code::nearDewPoint, plan::Code::coldWoodSweats}),
-             tr("wood at %1 or more").arg(temperature(glue.dewPoint_C + glue::aboveDewPoint_K, display)),
+             marked(temperature(std::round(glue.dewPoint_C), display),
+                    {plan::Code::nearDewPoint, plan::Code::coldWoodSweats}),
+             tr("wood at %1 or more").arg(temperature(std::ceil(glue.dewPoint_C + glue::aboveDewPoint_K), display)),
              units::Source{"Magnus formula, Alduchov and Eskridge 1996; guidance tied to ISO 8502-4",
                            units::Mark::transcribed}));
     rows.push_back(fact(tr("Wood comes to"),

@@ -153,8 +153,7 @@ AlongPlot::Picture pullPicture(const std::shared_ptr<const Shown>& shown) {
         picture.caption +=
             QObject::tr("; thin: pressure, %1 at most").arg(text(units::writePressure(greatest_Pa, shown->display)));
     }
-    const bool pounds = shown->display.forces == units::ForceUnit::poundForce;
-    picture.ticks = roundTicks(picture.most, pounds ? units::poundForce_N : 1,
+    picture.ticks = roundTicks(picture.most, units::forceUnit_N(shown->display),
                                [&](double value) { return text(units::writeForce(value, shown->display)); });
     picture.reading = [shown](double at_m) { return pullReading(*shown, at_m); };
     return picture;

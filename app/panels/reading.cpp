@@ -183,13 +183,6 @@ QString smallUnit(const units::Display& display) {
     return text(units::writeSmall(0, display)).section(QLatin1Char(' '), 1);
 }
 
-std::optional<double> readOptionalStress(const QString& written) {
-    QString plain = written.trimmed();
-    if (plain.endsWith(QStringLiteral("MPa"), Qt::CaseInsensitive)) plain.chop(3);
-    if (plain.trimmed().isEmpty()) return std::nullopt;
-    return readNumber(plain) * units::megapascal_Pa;
-}
-
 namespace {
 
 std::optional<units::InputError> impossible(const model::Piece& piece) {

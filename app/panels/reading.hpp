@@ -57,9 +57,6 @@ QString writeSection(const std::optional<std::array<double, 2>>& section_m, cons
 QString smallFigure(double distance_m, const units::Display& display);
 QString smallUnit(const units::Display& display);  // that such a figure is in
 
-// A stress in MPa as typed, in Pa; empty: none.
-std::optional<double> readOptionalStress(const QString& text);
-
 // Throws the InputError that opening a file with `after` in it would give, unless `before` gave the same already.
 void refuseImpossible(const model::Piece& before, const model::Piece& after);
 

@@ -19,7 +19,7 @@ QString number(double value, int figures) {
 
 }  // namespace
 
-QString woodText(const wood::Species& species) {
+QString woodText(const wood::Species& species, const units::Display& display) {
     QStringList lines;
     const auto plain = [&](const QString& words) {
         lines << QStringLiteral("<p style=\"margin: 0 0 4px 0\">%1</p>").arg(words.toHtmlEscaped());
@@ -27,7 +27,7 @@ QString woodText(const wood::Species& species) {
     if (!species.warning.empty()) plain(text(species.warning));
     plain(QObject::tr("%1, at 12 % moisture").arg(text(species.name)));
     const auto stress = [&](const QString& name, const units::Cited& cited) {
-        lines << line(name, text(units::writeStress(cited.value)), cited.source);
+        lines << line(name, text(units::writeStress(cited.value, display)), cited.source);
     };
     const auto share = [&](const QString& name, const units::Cited& cited) {
         lines << line(name, text(units::writeShare(cited.value)), cited.source);

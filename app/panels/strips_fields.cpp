@@ -26,7 +26,7 @@ void StripsPanel::makeGroupFields() {
     typed.add({"modulus",
                tr("Measured modulus"),
                {},
-               tr("Modulus of elasticity, MPa, as you measured it. Empty: from the table."),
+               tr("Modulus of elasticity as you measured it, in MPa or psi. Empty: from the table."),
                tr("from the table")},
               &model::Strips::moe_Pa, way::modulus(),
               {tr("Set the measured modulus to %2"), tr("Take the modulus from the table")});

@@ -202,7 +202,7 @@ void StripsPanel::showWood() {
     const int group = chosenGroup();
     const wood::Species* species =
         group < 0 ? nullptr : wood::findSpecies(shown_->species, shown_->piece.stack.strips[group].species);
-    wood_->say(species ? woodText(*species) : tr("Nothing is known of this wood."));
+    wood_->say(species ? woodText(*species, shown_->display) : tr("Nothing is known of this wood."));
 }
 
 void StripsPanel::showLimits() {

@@ -79,7 +79,7 @@ private:
 };
 
 // As rich text: every value of a wood with where it comes from, its warning first.
-QString woodText(const wood::Species& species);
+QString woodText(const wood::Species& species, const units::Display& display);
 
 // As rich text: what was looked at of the stack, each with its value, its limit and where the limit comes from.
 QString limitsText(const laminate::StackPlan& stack, const units::Display& display);

@@ -114,11 +114,7 @@ Way<std::optional<double>> heading() {
 }
 
 Way<std::optional<double>> modulus() {
-    return {[](const std::optional<double>& modulus_Pa, const Shown&) {
-                if (!modulus_Pa) return QString();
-                return text(units::writeNumber(*modulus_Pa / units::megapascal_Pa, 6)) + " MPa";
-            },
-            [](const QString& written, const Shown&) { return readOptionalStress(written); }};
+    return orNone(measured(units::typedStress, units::readStress));
 }
 
 Way<int> whole() {

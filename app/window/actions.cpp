@@ -208,6 +208,7 @@ void MainWindow::makeMenus() {
     QActionGroup* forces = section(tr("Forces"));
     unit(units, forces, tr("newtons"), &Display::forces, units::ForceUnit::newton);
     unit(units, forces, tr("pounds-force"), &Display::forces, units::ForceUnit::poundForce);
+    unit(units, forces, tr("kilograms-force"), &Display::forces, units::ForceUnit::kilogramForce);
     QActionGroup* temperatures = section(tr("Temperatures"));
     unit(units, temperatures, tr("degrees Celsius"), &Display::temperatures, units::TemperatureUnit::celsius);
     unit(units, temperatures, tr("degrees Fahrenheit"), &Display::temperatures, units::TemperatureUnit::fahrenheit);

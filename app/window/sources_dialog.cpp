@@ -23,18 +23,19 @@ struct Row {
     units::Source source;
 };
 
-void addWood(std::vector<Row>& rows, const wood::Species& species) {
+void addWood(std::vector<Row>& rows, const wood::Species& species, const units::Display& display) {
     const QString name = text(species.name);
     const auto add = [&](const QString& what, const QString& value, const units::Source& source) {
         rows.push_back({name + ", " + what, value, source});
     };
     const auto share = [](double value) { return text(units::writeShare(value)); };
     add(QObject::tr("specific gravity"), text(units::writeNumber(species.sg.value)), species.sg.source);
-    add(QObject::tr("modulus of rupture"), text(units::writeStress(species.mor_Pa.value)), species.mor_Pa.source);
-    add(QObject::tr("modulus of elasticity, as tabulated"), text(units::writeStress(species.moe_Pa.value)),
+    add(QObject::tr("modulus of rupture"), text(units::writeStress(species.mor_Pa.value, display)),
+        species.mor_Pa.source);
+    add(QObject::tr("modulus of elasticity, as tabulated"), text(units::writeStress(species.moe_Pa.value, display)),
         species.moe_Pa.source);
     const auto stress = [&](const QString& what, const std::optional<units::Cited>& cited) {
-        if (cited) add(what, text(units::writeStress(cited->value)), cited->source);
+        if (cited) add(what, text(units::writeStress(cited->value, display)), cited->source);
     };
     stress(QObject::tr("compression along the grain"), species.compressionAlong_Pa);
     stress(QObject::tr("compression across the grain"), species.compressionAcross_Pa);
@@ -59,7 +60,7 @@ std::vector<Row> rowsOf(const Shown& shown) {
             rows.push_back({QObject::tr("Breaking strain of the strips of %1").arg(text(species->name)),
                             text(units::writeShare(strip.breakingStrain)), strip.breakingSource});
             rows.push_back({QObject::tr("Modulus of the strips of %1").arg(text(species->name)),
-                            text(units::writeStress(strip.modulus_Pa)), strip.modulusSource});
+                            text(units::writeStress(strip.modulus_Pa, shown.display)), strip.modulusSource});
         }
         for (const plan::Finding& finding : shown.plan->findings) {
             rows.push_back({text(plan::textOf(finding, shown.display)), QString(), finding.source});
@@ -67,7 +68,8 @@ std::vector<Row> rowsOf(const Shown& shown) {
     }
     for (const bool wanted : {true, false}) {
         for (const wood::Species& species : shown.species) {
-            if ((std::ranges::find(used, text(species.id)) != used.end()) == wanted) addWood(rows, species);
+            if ((std::ranges::find(used, text(species.id)) != used.end()) == wanted)
+                addWood(rows, species, shown.display);
         }
     }
     return rows;

@@ -70,10 +70,10 @@ FigureCell cell(const QString& words) {
     return made;
 }
 
-FigureRow rowOf(const model::Trial& trial, const std::vector<wood::Species>& species, const units::Display& units) {
-    const plan::TrialReported reported = plan::tellTrial(trial, species, units);
+FigureRow rowOf(const model::Trial& trial, const std::vector<wood::Species>& species, const units::Display& display) {
+    const plan::TrialReported reported = plan::tellTrial(trial, species, display);
     FigureRow row;
-    const std::vector<QString> figures = written(trial, units);
+    const std::vector<QString> figures = written(trial, display);
     row.cells = {cell(figures[0].left(10)), cell(nameOf(species, trial.species)),
                  cell(figures[1]),          cell(figures[2]),
                  cell(figures[3]),          cell(figures[4]),
@@ -87,8 +87,9 @@ FigureRow rowOf(const model::Trial& trial, const std::vector<wood::Species>& spe
         return row;
     }
     const wood::TrialResult& result = *reported.result;
-    row.cells.push_back(cell(trial.broke ? QObject::tr("broke") : text(units::writeStress(result.modulus_Pa))));
-    row.cells.push_back(cell(trial.broke ? QString() : text(units::writeStress(result.modulusError_Pa))));
+    row.cells.push_back(
+        cell(trial.broke ? QObject::tr("broke") : text(units::writeStress(result.modulus_Pa, display))));
+    row.cells.push_back(cell(trial.broke ? QString() : text(units::writeStress(result.modulusError_Pa, display))));
     row.cells.push_back(cell(text(units::writeShare(result.strain))));
     return row;
 }
@@ -152,7 +153,7 @@ void TrialsDialog::makeTable() {
                         {6, "100.00 mm"},
                         {7, "12.5 %"},
                         {8, "says nothing  "},
-                        {9, "10000 MPa"},
+                        {9, "1450000 psi"},
                         {10, "0.55 %"}},
                        1);
     connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this](const QModelIndex& now) {
@@ -264,7 +265,7 @@ void TrialsDialog::showBoat() {
     for (const model::Trial& trial : boat.trials) rows.push_back(rowOf(trial, species_, boat.display));
     model_->show(std::move(rows));
     QStringList woods;
-    for (const wood::WoodMeasured& wood : measured_) woods << text(plan::measuredText(wood, species_));
+    for (const wood::WoodMeasured& wood : measured_) woods << text(plan::measuredText(wood, species_, boat.display));
     together_->say(woods.join('\n'));
 
     const QString before = wood_->currentData().toString();

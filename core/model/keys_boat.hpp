@@ -255,7 +255,9 @@ void displayKeysOf(Visit& visit) {
                           {Lengths::millimetres, "millimetres"}}));
     visit("temperatures", of(&Display::temperatures),
           words<TemperatureUnit>({{TemperatureUnit::celsius, "C"}, {TemperatureUnit::fahrenheit, "F"}}));
-    visit("forces", of(&Display::forces), words<ForceUnit>({{ForceUnit::newton, "N"}, {ForceUnit::poundForce, "lbf"}}));
+    visit("forces", of(&Display::forces),
+          words<ForceUnit>(
+              {{ForceUnit::newton, "N"}, {ForceUnit::poundForce, "lbf"}, {ForceUnit::kilogramForce, "kgf"}}));
     visit("weights", of(&Display::weights), words<WeightUnit>({{WeightUnit::gram, "g"}, {WeightUnit::ounce, "oz"}}));
     visit("volumes", of(&Display::volumes),
           words<VolumeUnit>({{VolumeUnit::millilitre, "ml"}, {VolumeUnit::fluidOunce, "fl_oz"}}));

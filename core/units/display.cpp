@@ -6,12 +6,32 @@
 #include <cmath>
 
 #include "core/units/figures.hpp"
+#include "core/units/scale.hpp"
 #include "core/units/units.hpp"
 
 namespace fayline::units {
 namespace {
 
 constexpr double thicknessWithin_in = 0.005e-3 / inch_m;
+
+// What goes with a unit of force, in the order of ForceUnit.
+struct ForceUnits {
+    double force_N;
+    const char* force;
+    double moment_N_m;
+    const char* moment;
+    double pressure_Pa;
+    const char* pressure;
+};
+constexpr ForceUnits forceUnits[] = {
+    {1, " N", 1, " N m", 1e3, " kPa"},
+    {poundForce_N, " lbf", poundForce_N* foot_m, " lbf ft", psi_Pa, " psi"},
+    {standardGravity_m_s2, " kgf", standardGravity_m_s2, " kgf m", 1e5, " bar"},
+};
+
+const ForceUnits& unitsOf(const Display& display) {
+    return forceUnits[static_cast<std::size_t>(display.forces)];
+}
 
 std::string withSign(const std::string& figures) {
     const bool positive = !figures.starts_with('-') && figures.find_first_of("123456789") != std::string::npos;
@@ -40,29 +60,31 @@ std::string writeShare(double share, int figures) {
     return writeNumber(share * 100, figures) + " %";
 }
 
+double forceUnit_N(const Display& display) {
+    return unitsOf(display).force_N;
+}
+
 std::string writeForce(double force_N, const Display& display, int figures) {
-    if (display.forces == ForceUnit::newton) return writeNumber(force_N, figures) + " N";
-    return writeNumber(force_N / poundForce_N, figures) + " lbf";
+    return writeNumber(force_N / unitsOf(display).force_N, figures) + unitsOf(display).force;
 }
 
 std::string writeMoment(double moment_N_m, const Display& display) {
-    if (display.forces == ForceUnit::newton) return writeNumber(moment_N_m) + " N m";
-    return writeNumber(moment_N_m / (poundForce_N * foot_m)) + " lbf ft";
+    return writeNumber(moment_N_m / unitsOf(display).moment_N_m) + unitsOf(display).moment;
 }
 
 std::string writePressure(double pressure_Pa, const Display& display) {
     if (!std::isfinite(pressure_Pa)) return noFigure;
-    if (display.forces == ForceUnit::newton) return writeNumber(pressure_Pa / 1e3) + " kPa";
-    return writeNumber(pressure_Pa / psi_Pa) + " psi";
+    return writeNumber(pressure_Pa / unitsOf(display).pressure_Pa) + unitsOf(display).pressure;
 }
 
 std::string writeTemperature(double celsius, const Display& display) {
     if (display.temperatures == TemperatureUnit::celsius) return upToDecimals(celsius, 1) + " \u00B0C";
-    return upToDecimals(toFahrenheit(celsius), 1) + " \u00B0F";
+    return upToDecimals(toFahrenheit(celsius), 0) + " \u00B0F";
 }
 
-std::string writeStress(double stress_Pa) {
-    return writeNumber(stress_Pa / 1e6) + " MPa";
+std::string writeStress(double stress_Pa, const Display& display) {
+    if (display.forces == ForceUnit::poundForce) return writeNumber(stress_Pa / psi_Pa) + " psi";
+    return writeNumber(stress_Pa / megapascal_Pa) + " MPa";
 }
 
 std::string writeNumber(double value, int figures) {

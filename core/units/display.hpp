@@ -8,7 +8,7 @@
 namespace fayline::units {
 
 enum class TemperatureUnit { celsius, fahrenheit };
-enum class ForceUnit { newton, poundForce };
+enum class ForceUnit { newton, poundForce, kilogramForce };
 enum class WeightUnit { gram, ounce };
 enum class VolumeUnit { millilitre, fluidOunce };
 
@@ -22,8 +22,8 @@ struct Display {
     bool operator==(const Display&) const = default;
 };
 
-// All units of one kind of shop.
-inline constexpr Display metricShop{};
+// All units of one kind of shop: forces as its scales show them.
+inline constexpr Display metricShop{.forces = ForceUnit::kilogramForce};
 inline constexpr Display inchShop{LengthNotation::feetInchesEighths, TemperatureUnit::fahrenheit, ForceUnit::poundForce,
                                   WeightUnit::ounce, VolumeUnit::fluidOunce};
 
@@ -39,13 +39,16 @@ std::string writeSmall(double distance_m, const Display& display);
 std::string writeShare(double share, int figures = 2);
 // A force with so many significant figures; no hand feels, and no wood keeps to, more than two: "1700 N", "380 lbf".
 std::string writeForce(double force_N, const Display& display, int figures = 2);
-// A bending moment, three significant figures: "35 N m", "25.8 lbf ft" where forces are read in pounds.
+// One of the display's units of force, in newtons.
+double forceUnit_N(const Display& display);
+// A bending moment, three significant figures, by the unit of forces: "35 N m", "25.8 lbf ft", "3.57 kgf m".
 std::string writeMoment(double moment_N_m, const Display& display);
-// A pressure on a face, three significant figures: "310 kPa", "45 psi" where forces are read in pounds.
+// A pressure on a face, three significant figures, by the unit of forces: "310 kPa", "45 psi", "3.1 bar".
 std::string writePressure(double pressure_Pa, const Display& display);
+// To a tenth of a degree Celsius or a whole degree Fahrenheit.
 std::string writeTemperature(double celsius, const Display& display);
-// A stress or modulus in MPa (N/mm^2), three significant figures.
-std::string writeStress(double stress_Pa);
+// A stress or modulus, three significant figures: in psi where forces are read in pounds, else in MPa (N/mm^2).
+std::string writeStress(double stress_Pa, const Display& display);
 // A number with so many significant figures, no exponent, no trailing zeros.
 std::string writeNumber(double value, int figures = 3);
 

@@ -16,17 +16,19 @@ double readForce(std::string_view text, const Display& display) {
                                           {"lbf", poundForce_N},
                                           {"lb", poundForce_N},
                                           {"lbs", poundForce_N},
+                                          {"kg", standardGravity_m_s2},
                                           {"kgf", standardGravity_m_s2}};
-    const bool pounds = display.forces == ForceUnit::poundForce;
-    const std::optional<double> force = readQuantity(text, units, pounds ? poundForce_N : 1);
+    const std::optional<double> force = readQuantity(text, units, forceUnit_N(display));
     if (force) return *force;
-    throw InputError("", quoted(text) + " is not a force", "give it as 2500 N, 2.5 kN or 560 lbf");
+    throw InputError("", quoted(text) + " is not a force", "give it as 2500 N, 2.5 kN, 250 kgf or 560 lbf");
 }
 
 std::string typedForce(double force_N, const Display& display) {
     if (!std::isfinite(force_N)) return noFigure;
-    if (display.forces == ForceUnit::newton) return upToDecimals(force_N, 1) + " N";
-    return upToDecimals(force_N / poundForce_N, 1) + " lbf";
+    const char* unit = display.forces == ForceUnit::newton       ? " N"
+                       : display.forces == ForceUnit::poundForce ? " lbf"
+                                                                 : " kgf";
+    return upToDecimals(force_N / forceUnit_N(display), 1) + unit;
 }
 
 double readMass(std::string_view text, const Display& display) {
@@ -41,6 +43,21 @@ std::string typedMass(double mass_kg, const Display& display) {
     if (!std::isfinite(mass_kg)) return noFigure;
     if (display.weights == WeightUnit::gram) return upToDecimals(mass_kg, 1) + " kg";
     return upToDecimals(mass_kg / pound_kg, 1) + " lb";
+}
+
+double readStress(std::string_view text, const Display& display) {
+    static constexpr NamedUnit units[] = {
+        {"mpa", megapascal_Pa}, {"n/mm2", megapascal_Pa}, {"gpa", 1000 * megapascal_Pa}, {"psi", psi_Pa}, {"pa", 1}};
+    const bool pounds = display.forces == ForceUnit::poundForce;
+    const std::optional<double> stress = readQuantity(text, units, pounds ? psi_Pa : megapascal_Pa);
+    if (stress) return *stress;
+    throw InputError("", quoted(text) + " is not a stress", "give it as 10000 MPa, 10 GPa or 1450000 psi");
+}
+
+std::string typedStress(double stress_Pa, const Display& display) {
+    if (!std::isfinite(stress_Pa)) return noFigure;
+    if (display.forces == ForceUnit::poundForce) return writeNumber(stress_Pa / psi_Pa, 6) + " psi";
+    return writeNumber(stress_Pa / megapascal_Pa, 6) + " MPa";
 }
 
 std::string writeAngle(double angle_rad) {

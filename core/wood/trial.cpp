@@ -138,8 +138,9 @@ void refuseUnbroken(const model::Trial& trial, double stress_Pa, const Species& 
     if (stress_Pa <= most_Pa) return;
     const double most_kg = trial.weight_kg * most_Pa / stress_Pa;
     throw InputError(path + "weight_kg",
-                     "under " + shown(trial.weight_kg) + " kg this strip would bear " + units::writeStress(stress_Pa) +
-                         ", and " + wood.name + " breaks at " + units::writeStress(mean_Pa) + " in the mean",
+                     "under " + shown(trial.weight_kg) + " kg this strip would bear " +
+                         units::writeStress(stress_Pa, {}) + ", and " + wood.name + " breaks at " +
+                         units::writeStress(mean_Pa, {}) + " in the mean",
                      "give a weight below " + units::writeNumber(most_kg, 2) + " kg, or say that it broke");
 }
 

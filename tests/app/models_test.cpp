@@ -395,15 +395,16 @@ private slots:
     void AWoodIsToldWithTheSourceAndMarkOfEveryValue() {
         const wood::Species* oak = wood::findSpecies(wood::builtInSpecies(), "oak_white");
         QVERIFY(oak);
-        const QString told = woodText(*oak);
+        const QString told = woodText(*oak, {});
         for (const units::Cited* cited : {&oak->sg, &oak->mor_Pa, &oak->moe_Pa}) {
             QVERIFY(told.contains(QString::fromStdString(cited->source.text).toHtmlEscaped()));
             QVERIFY(told.contains(units::markMeaning(cited->source.mark)));
         }
         wood::Species warned = *oak;
         warned.warning = "Two tables disagree.";
-        QVERIFY(woodText(warned).indexOf("Two tables disagree.") >= 0);
-        QVERIFY(woodText(warned).indexOf("Two tables disagree.") < woodText(warned).indexOf("Specific gravity"));
+        QVERIFY(woodText(warned, {}).indexOf("Two tables disagree.") >= 0);
+        QVERIFY(woodText(warned, {}).indexOf("Two tables disagree.") <
+                woodText(warned, {}).indexOf("Specific gravity"));
     }
 };
 

@@ -210,7 +210,7 @@ private:
             case Arg::Kind::pressure:
                 return units::writePressure(arg.value, display_);
             case Arg::Kind::stress:
-                return units::writeStress(arg.value);
+                return units::writeStress(arg.value, display_);
             case Arg::Kind::angle:
                 return degrees(arg.value, 0);
             case Arg::Kind::angleBeside:

@@ -13,26 +13,26 @@ namespace {
 
 using units::writeNumber;
 using units::writeShare;
-using units::writeStress;
 
-std::string brokenText(const wood::TrialResult& result) {
+std::string brokenText(const wood::TrialResult& result, const units::Display& display) {
     return "It broke at a strain of " + writeShare(*result.breakingStrain) + " and a stress of " +
-           writeStress(*result.rupture_Pa) +
+           units::writeStress(*result.rupture_Pa, display) +
            ", as for an elastic strip: wood gives way before it breaks, so the true strain was more.";
 }
 
-std::string modulusText(const wood::TrialResult& result) {
-    return "A modulus of " + writeStress(result.modulus_Pa) + ", give or take " + writeStress(result.modulusError_Pa) +
-           " from reading. Strained to " + writeShare(result.strain) + " under the weight.";
+std::string modulusText(const wood::TrialResult& result, const units::Display& display) {
+    return "A modulus of " + units::writeStress(result.modulus_Pa, display) + ", give or take " +
+           units::writeStress(result.modulusError_Pa, display) + " from reading. Strained to " +
+           writeShare(result.strain) + " under the weight.";
 }
 
 // What the simple formula would leave out.
 std::string correctionsText(const wood::TrialResult& result, const units::Display& display) {
-    std::string text = " Weight times span cubed over 48 times sag would say " + writeStress(result.simpleModulus_Pa) +
-                       ": the sag of " + writeShare(result.sagOverSpan) + " of the span makes that " +
-                       writeShare(std::abs(result.largeSagShare)) + " too " +
-                       (result.largeSagShare < 0 ? "high" : "low") + ", and shear is " + writeShare(result.shearShare) +
-                       " of the sag.";
+    std::string text =
+        " Weight times span cubed over 48 times sag would say " + units::writeStress(result.simpleModulus_Pa, display) +
+        ": the sag of " + writeShare(result.sagOverSpan) + " of the span makes that " +
+        writeShare(std::abs(result.largeSagShare)) + " too " + (result.largeSagShare < 0 ? "high" : "low") +
+        ", and shear is " + writeShare(result.shearShare) + " of the sag.";
     constexpr double least_m = 1e-9;
     if (result.ownWeightSag_m > least_m) {
         text += " By its own weight it hung " + smallText(result.ownWeightSag_m, display) + " already.";
@@ -49,8 +49,9 @@ TrialReported tellTrial(const model::Trial& trial, const std::vector<wood::Speci
     TrialReported reported;
     try {
         reported.result = wood::trialResult(trial, "", species);
-        reported.sentence = (trial.broke ? brokenText(*reported.result) : modulusText(*reported.result)) +
-                            correctionsText(*reported.result, display);
+        reported.sentence =
+            (trial.broke ? brokenText(*reported.result, display) : modulusText(*reported.result, display)) +
+            correctionsText(*reported.result, display);
     } catch (const units::InputError& error) {
         reported.path = error.path();
         reported.sentence = capitalised(error.wrong()) + "; " + error.accepted() + ".";
@@ -58,14 +59,15 @@ TrialReported tellTrial(const model::Trial& trial, const std::vector<wood::Speci
     return reported;
 }
 
-std::string measuredText(const wood::WoodMeasured& measured, const std::vector<wood::Species>& species) {
+std::string measuredText(const wood::WoodMeasured& measured, const std::vector<wood::Species>& species,
+                         const units::Display& display) {
     const std::string name = capitalised(woodName(species, measured.species));
     if (measured.trials == 0) return name + ": no trial says anything yet.";
     std::string text = name + ", " + numberWord(measured.trials) + (measured.trials == 1 ? " trial" : " trials") +
                        " at " + writeShare(measured.moisture) + " moisture";
     if (measured.modulus_Pa) {
-        text += ": a modulus of " + writeStress(*measured.modulus_Pa) + ", 95 of 100 within " +
-                writeStress(measured.modulusError_Pa);
+        text += ": a modulus of " + units::writeStress(*measured.modulus_Pa, display) + ", 95 of 100 within " +
+                units::writeStress(measured.modulusError_Pa, display);
     }
     if (measured.breakingStrain) {
         text += std::string(measured.modulus_Pa ? ";" : ":") + " breaks at a strain of " +

@@ -22,7 +22,8 @@ TrialReported tellTrial(const model::Trial& trial, const std::vector<wood::Speci
                         const units::Display& display);
 
 // What the trials of one wood say together, one or two sentences.
-std::string measuredText(const wood::WoodMeasured& measured, const std::vector<wood::Species>& species);
+std::string measuredText(const wood::WoodMeasured& measured, const std::vector<wood::Species>& species,
+                         const units::Display& display);
 
 // How a trial is made, and what to beware of: the strip may break under the weight.
 std::string trialMethodText();

@@ -30,7 +30,7 @@ TEST(TellTrial, SaysModulusErrorOwnWeightAndWhatTheSimpleFormulaWouldSay) {
     ASSERT_TRUE(told.result);
     EXPECT_TRUE(told.path.empty());
     EXPECT_TRUE(has(told.sentence, "would say 12300 MPa")) << told.sentence;
-    EXPECT_TRUE(has(told.sentence, "give or take " + units::writeStress(told.result->modulusError_Pa)));
+    EXPECT_TRUE(has(told.sentence, "give or take " + units::writeStress(told.result->modulusError_Pa, {})));
     EXPECT_TRUE(has(told.sentence, "By its own weight it hung"));
     model::Trial unknown = oakTrial();
     unknown.species = "driftwood";
@@ -61,13 +61,13 @@ TEST(TellTrial, WhatIsNoTrialIsSaidWithWhatWouldBeAccepted) {
 
 TEST(MeasuredText, SaysRangesAndThatFewTrialsAreFew) {
     const std::vector<wood::WoodMeasured> one = wood::woodsMeasured({oakTrial()});
-    EXPECT_TRUE(has(measuredText(one[0], wood::builtInSpecies()), "White oak, one trial at 12 % moisture"))
-        << measuredText(one[0], wood::builtInSpecies());
-    EXPECT_TRUE(has(measuredText(one[0], wood::builtInSpecies()), "try more of them"));
+    EXPECT_TRUE(has(measuredText(one[0], wood::builtInSpecies(), {}), "White oak, one trial at 12 % moisture"))
+        << measuredText(one[0], wood::builtInSpecies(), {});
+    EXPECT_TRUE(has(measuredText(one[0], wood::builtInSpecies(), {}), "try more of them"));
     const std::vector<wood::WoodMeasured> five = wood::woodsMeasured(std::vector<model::Trial>(5, oakTrial()));
-    EXPECT_TRUE(has(measuredText(five[0], wood::builtInSpecies()),
-                    "95 of 100 within " + units::writeStress(five[0].modulusError_Pa)));
-    EXPECT_FALSE(has(measuredText(five[0], wood::builtInSpecies()), "try more"));
+    EXPECT_TRUE(has(measuredText(five[0], wood::builtInSpecies(), {}),
+                    "95 of 100 within " + units::writeStress(five[0].modulusError_Pa, {})));
+    EXPECT_FALSE(has(measuredText(five[0], wood::builtInSpecies(), {}), "try more"));
 }
 
 TEST(TrialCaution, NamesEyesAndHands) {

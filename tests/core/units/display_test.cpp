@@ -42,10 +42,15 @@ TEST(Display, SharesForcesTemperaturesStresses) {
     EXPECT_EQ(writeMoment(poundForce_N * foot_m * 25.8, trade), "25.8 lbf ft");
     EXPECT_EQ(writePressure(310e3, metric), "310 kPa");
     EXPECT_EQ(writePressure(psi_Pa * 45, trade), "45 psi");
+    EXPECT_EQ(writeStress(psi_Pa * 15'200, trade), "15200 psi");
+    // One kilogram-force is 9.80665 N and one bar 100 kPa by definition.
+    EXPECT_EQ(writeForce(1666, metricShop), "170 kgf");
+    EXPECT_EQ(writeMoment(9.80665 * 3.57, metricShop), "3.57 kgf m");
+    EXPECT_EQ(writePressure(310e3, metricShop), "3.1 bar");
     EXPECT_EQ(writeTemperature(18, metric), "18 \u00B0C");
-    EXPECT_EQ(writeTemperature(18, trade), "64.4 \u00B0F");
-    EXPECT_EQ(writeStress(104.8e6), "105 MPa");
-    EXPECT_EQ(writeStress(4.8e6), "4.8 MPa");
+    EXPECT_EQ(writeTemperature(18, trade), "64 \u00B0F");
+    EXPECT_EQ(writeStress(104.8e6, metric), "105 MPa");
+    EXPECT_EQ(writeStress(4.8e6, metric), "4.8 MPa");
 }
 
 TEST(Display, NumbersHaveNoExponentAndNoTrailingZeros) {

@@ -40,12 +40,24 @@ TEST(Force, WhatIsNoForceIsRefusedWithWhatWouldBe) {
         }
     }
     EXPECT_THROW(readMass("12 N", {}), InputError);
+    EXPECT_THROW(readStress("12 N", {}), InputError);
+}
+
+// 1 psi = 6894.757 Pa (NIST SP 811, appendix B.8, from memory, M).
+TEST(Force, AStressIsReadInMegapascalsOrPsi) {
+    EXPECT_DOUBLE_EQ(readStress("9860", {}), 9.86e9);
+    EXPECT_DOUBLE_EQ(readStress("9,86 GPa", {}), 9.86e9);
+    EXPECT_NEAR(readStress("1430000", pounds()), 1.43e6 * 6894.757, 1e3);
+    EXPECT_NEAR(readStress("1430000 psi", {}), 1.43e6 * 6894.757, 1e3);
+    EXPECT_EQ(typedStress(9.86e9, {}), "9860 MPa");
 }
 
 TEST(Force, WhatIsWrittenIsReadAgainToATwentieth) {
-    for (const Display& display : {Display{}, pounds()}) {
+    for (const Display& display : {Display{}, pounds(), metricShop}) {
         for (const double force : {0.0, 12.3, 812.6, 2500.0, 48123.4})
-            EXPECT_NEAR(readForce(typedForce(force, display), display), force, 0.05 * 4.45);
+            EXPECT_NEAR(readForce(typedForce(force, display), display), force, 0.0501 * forceUnit_N(display));
+        for (const double stress : {0.0, 6.2e6, 9.86e9})
+            EXPECT_NEAR(readStress(typedStress(stress, display), display), stress, 5e-6 * stress);
         for (const double mass : {0.0, 0.5, 86.4, 1200.0})
             EXPECT_NEAR(readMass(typedMass(mass, display), display), mass, 0.0501);
     }
