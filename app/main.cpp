@@ -3,11 +3,8 @@
 #include <QDir>
 #include <QSettings>
 #include <QTimer>
-#include <algorithm>
 #include <cstdio>
-#include <cstdlib>
 #include <string>
-#include <string_view>
 #include <vector>
 
 #include "app/look/icons.hpp"

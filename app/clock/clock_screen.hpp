@@ -14,7 +14,7 @@
 
 #include "app/clock/awake.hpp"
 #include "app/clock/running_day.hpp"
-#include "core/plan/day_learned.hpp"
+#include "core/plan/day/day_learned.hpp"
 
 namespace fayline::app {
 

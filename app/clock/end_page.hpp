@@ -3,7 +3,7 @@
 
 #include "app/clock/page.hpp"
 #include "app/clock/running_day.hpp"
-#include "core/plan/day_learned.hpp"
+#include "core/plan/day/day_learned.hpp"
 
 class QLabel;
 class QTableWidget;

@@ -5,7 +5,7 @@
 #include <QWidget>
 #include <optional>
 
-#include "core/plan/plan.hpp"
+#include "core/plan/findings/finding.hpp"
 
 namespace fayline::app {
 

@@ -11,7 +11,7 @@
 #include <cmath>
 
 #include "core/io/file.hpp"
-#include "core/plan/day_learned.hpp"
+#include "core/plan/day/day_learned.hpp"
 #include "core/units/day_text.hpp"
 #include "core/units/input_error.hpp"
 

@@ -9,10 +9,9 @@
 #include <QString>
 #include <functional>
 #include <memory>
-#include <optional>
 #include <vector>
 
-#include "core/plan/day_clock.hpp"
+#include "core/plan/day/day_clock.hpp"
 #include "core/schedule/day_log.hpp"
 
 namespace fayline::app {

@@ -10,6 +10,7 @@
 #include "app/formview/form_edge.hpp"
 #include "app/formview/station_shape.hpp"
 #include "app/look/shown.hpp"
+#include "core/holding/props/prop.hpp"
 
 namespace fayline::app {
 

@@ -7,6 +7,7 @@
 #include <numeric>
 
 #include "app/look/text.hpp"
+#include "core/holding/props/hull.hpp"
 #include "core/math/count.hpp"
 #include "core/plan/findings/wording.hpp"
 #include "core/units/display.hpp"

@@ -1,7 +1,6 @@
 // Grid, scale bar, ramp of strain, title, and what is said when there is nothing to draw.
 #include <QFontMetricsF>
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 #include "app/formview/sheet.hpp"

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "app/look/text.hpp"
+#include "core/holding/props/hull.hpp"
 #include "core/math/count.hpp"
 #include "core/model/hold_traits.hpp"
 #include "core/units/scale.hpp"
@@ -129,7 +130,7 @@ HullMark hullOf(const Shown& shown, const Transform& transform, const ForceScale
         mark.centre = transform.toScreen({hull.centreX_m, hull.centreY_m});
         mark.weight = QStringLiteral("weight ") + text(units::writeOnScale(hull.weight_kg, shown.display));
     }
-    const std::optional<holding::HullPlan> none;
+    const math::Shared<holding::HullPlan> none;
     const auto& plan = shown.plan ? shown.plan->holding.hull : none;
     double greatest_N = 0;
     if (plan) {

@@ -1,7 +1,6 @@
 #include "app/formview/hits.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 namespace fayline::app {
 

@@ -1,5 +1,4 @@
 // The edge of the form with gaps and pressure, arrows of forces, floor, props in trouble, the hull on its blocks.
-#include <cmath>
 
 #include "app/formview/paint.hpp"
 

@@ -7,7 +7,7 @@
 #include <QString>
 
 #include "core/model/boat.hpp"
-#include "core/plan/plan.hpp"
+#include "core/plan/findings/finding.hpp"
 
 namespace fayline::app {
 

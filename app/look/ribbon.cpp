@@ -1,7 +1,6 @@
 #include "app/look/ribbon.hpp"
 
 #include <cmath>
-#include <numbers>
 
 namespace fayline::app {
 

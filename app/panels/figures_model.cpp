@@ -1,7 +1,6 @@
 #include "app/panels/figures_model.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <utility>
 
 #include "app/panels/piece_table.hpp"

@@ -8,7 +8,6 @@
 #include <QPushButton>
 #include <algorithm>
 
-#include "app/look/theme.hpp"
 #include "app/panels/figures_model.hpp"
 #include "app/panels/form_rows.hpp"
 #include "app/panels/list_model.hpp"
@@ -16,6 +15,7 @@
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
 #include "app/panels/typed_fields.hpp"
+#include "core/laminate/springback/learned.hpp"
 #include "core/math/count.hpp"
 #include "core/plan/findings/form_wording.hpp"
 #include "core/units/input_error.hpp"

@@ -11,6 +11,7 @@
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
 #include "core/plan/findings/form_wording.hpp"
+#include "core/plan/shop.hpp"
 #include "core/plan/study/one_fewer.hpp"
 #include "core/plan/study/springing.hpp"
 #include "core/units/input_error.hpp"

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "app/panels/reading.hpp"
+#include "core/laminate/springback/learned.hpp"
 #include "core/plan/form_off.hpp"
 #include "core/units/day_text.hpp"
 

@@ -4,7 +4,6 @@
 #include <QHeaderView>
 #include <utility>
 
-#include "app/look/theme.hpp"
 #include "app/panels/along_plot.hpp"
 #include "app/panels/even_stations.hpp"
 #include "app/panels/figures_model.hpp"

@@ -2,8 +2,6 @@
 // what follows from it. Draws a plan and asks for changes; keeps nothing that the document holds.
 #pragma once
 
-#include <vector>
-
 #include "app/panels/sectioned_panel.hpp"
 #include "app/panels/stations_model.hpp"
 

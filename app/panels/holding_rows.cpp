@@ -8,6 +8,7 @@
 #include "app/panels/reading.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/math/count.hpp"
+#include "core/plan/study/holding_study.hpp"
 #include "core/units/force.hpp"
 
 namespace fayline::app {

@@ -4,7 +4,6 @@
 #include "app/panels/holding_panel.hpp"
 #include "app/panels/holding_rows.hpp"
 #include "app/panels/holding_words.hpp"
-#include "app/panels/notebook_table.hpp"
 #include "app/panels/parts.hpp"
 
 namespace fayline::app {

@@ -9,6 +9,7 @@
 #include "app/look/names.hpp"
 #include "app/look/text.hpp"
 #include "app/panels/reading.hpp"
+#include "core/holding/props/hull.hpp"
 #include "core/math/count.hpp"
 #include "core/plan/findings/wording.hpp"
 #include "core/units/force.hpp"

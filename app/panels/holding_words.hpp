@@ -8,6 +8,9 @@
 #include <vector>
 
 #include "app/look/shown.hpp"
+#include "core/holding/closing.hpp"
+#include "core/holding/over_run.hpp"
+#include "core/holding/propose/propose.hpp"
 
 namespace fayline::app {
 

@@ -39,10 +39,6 @@ double clockStep(double span_s, double parts) {
 
 }  // namespace
 
-int LanesLayout::laneAt(double y) const {
-    return static_cast<int>(std::floor((y - top) / lane));
-}
-
 int LanesChart::laneCount() const {
     std::size_t count = 0;
     for (const Group& group : picture_.groups) count += group.lanes.size();

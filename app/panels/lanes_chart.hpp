@@ -23,7 +23,6 @@ struct LanesLayout {
     double x(double at_s) const { return left + at_s / to_s * (right - left); }
     double at_s(double x) const { return (x - left) / (right - left) * to_s; }
     double y(int lane_) const { return top + lane_ * lane; }
-    int laneAt(double y) const;  // < 0: above the first
 };
 
 class LanesChart : public Plot {

@@ -1,7 +1,6 @@
 // The offsets of the present piece as a table: one row a point, with its misfit and what was probably misread.
 #pragma once
 
-#include <optional>
 #include <vector>
 
 #include "app/look/names.hpp"

@@ -5,7 +5,6 @@
 #include <QRegularExpression>
 #include <QStringDecoder>
 #include <QStringList>
-#include <array>
 
 #include "app/panels/reading.hpp"
 

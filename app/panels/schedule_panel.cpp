@@ -13,6 +13,7 @@
 #include "app/panels/typed_fields.hpp"
 #include "core/math/count.hpp"
 #include "core/plan/findings/day_words.hpp"
+#include "core/plan/shop.hpp"
 #include "core/plan/study/remedies.hpp"
 
 namespace fayline::app {

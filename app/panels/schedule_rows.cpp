@@ -2,7 +2,6 @@
 
 #include <QObject>
 #include <algorithm>
-#include <cmath>
 
 #include "app/look/text.hpp"
 #include "app/panels/glue_rows.hpp"

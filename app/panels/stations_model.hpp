@@ -1,7 +1,6 @@
 // The holding stations of the present piece as a table, numbered along the line as on paper.
 #pragma once
 
-#include <optional>
 #include <vector>
 
 #include "app/panels/list_model.hpp"

@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "app/look/theme.hpp"
 #include "app/panels/along_plot.hpp"
 #include "app/panels/fields.hpp"
 #include "app/panels/notebook_table.hpp"

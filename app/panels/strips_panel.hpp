@@ -6,6 +6,7 @@
 
 #include "app/panels/sectioned_panel.hpp"
 #include "app/panels/stack_models.hpp"
+#include "core/plan/study/choices.hpp"
 
 class QComboBox;
 

@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "core/holding/props/hull.hpp"
+
 namespace fayline::app {
 
 namespace {

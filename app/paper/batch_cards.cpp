@@ -1,8 +1,5 @@
 #include "app/paper/batch_cards.hpp"
 
-#include <algorithm>
-#include <cmath>
-
 #include "app/paper/bench_figures.hpp"
 #include "app/paper/day_figures.hpp"
 #include "app/paper/frame.hpp"

@@ -10,6 +10,7 @@
 #include "core/holding/kinds.hpp"
 #include "core/holding/places.hpp"
 #include "core/model/hold_traits.hpp"
+#include "core/plan/study/holding_study.hpp"
 #include "core/units/figures.hpp"
 
 namespace fayline::app::paper {

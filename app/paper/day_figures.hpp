@@ -4,7 +4,7 @@
 #include <QString>
 
 #include "core/model/boat.hpp"
-#include "core/plan/plan.hpp"
+#include "core/plan/day/day_plan.hpp"
 
 namespace fayline::app::paper {
 

@@ -1,7 +1,6 @@
 #include "app/paper/listing.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <numeric>
 
 #include "app/paper/frame.hpp"

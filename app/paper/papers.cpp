@@ -23,6 +23,8 @@
 #include "app/paper/station_table.hpp"
 #include "app/paper/story_stick.hpp"
 #include "core/math/count.hpp"
+#include "core/plan/shop.hpp"
+#include "core/plan/study/deepen.hpp"
 #include "core/units/input_error.hpp"
 #include "core/units/units.hpp"
 

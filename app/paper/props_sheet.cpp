@@ -9,6 +9,8 @@
 #include "app/paper/listing.hpp"
 #include "app/paper/marks.hpp"
 #include "app/paper/side_view.hpp"
+#include "core/holding/props/hull.hpp"
+#include "core/holding/props/screw.hpp"
 #include "core/model/hold_traits.hpp"
 #include "core/units/figures.hpp"
 

@@ -1,7 +1,5 @@
 #include "app/paper/pull_table.hpp"
 
-#include <cmath>
-
 #include "app/look/names.hpp"
 #include "app/paper/bench_figures.hpp"
 #include "app/paper/frame.hpp"
@@ -10,6 +8,7 @@
 #include "core/holding/kinds.hpp"
 #include "core/model/hold_traits.hpp"
 #include "core/plan/findings/wording.hpp"
+#include "core/plan/study/holding_study.hpp"
 #include "core/units/figures.hpp"
 
 namespace fayline::app::paper {

@@ -4,8 +4,6 @@
 #include <QFontMetricsF>
 #include <QPainter>
 #include <QPen>
-#include <algorithm>
-#include <map>
 
 namespace fayline::app::paper {
 

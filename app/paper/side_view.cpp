@@ -10,6 +10,8 @@
 #include "app/paper/marks.hpp"
 #include "app/paper/placing.hpp"
 #include "app/paper/room.hpp"
+#include "core/holding/props/prop.hpp"
+#include "core/holding/props/screw.hpp"
 #include "core/units/scale.hpp"
 #include "core/units/units.hpp"
 

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 
 #include "app/paper/bench_figures.hpp"
 #include "app/paper/frame.hpp"

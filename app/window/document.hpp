@@ -29,7 +29,6 @@ public:
     int currentPiece() const { return currentPiece_; }  // -1: none
     void setCurrentPiece(int index);
     std::optional<double> hoveredPlace() const { return hoveredPlace_; }  // metres along the line
-    std::optional<double> selectedPlace() const { return selectedPlace_; }
     void setHoveredPlace(std::optional<double> at_m);
     void setSelectedPlace(std::optional<double> at_m);
 

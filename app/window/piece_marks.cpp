@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/math/count.hpp"
+#include "core/plan/shop.hpp"
 
 namespace fayline::app {
 

@@ -7,6 +7,7 @@
 #include <atomic>
 #include <optional>
 
+#include "core/plan/shop.hpp"
 #include "core/units/input_error.hpp"
 
 namespace fayline::app {

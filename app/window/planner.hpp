@@ -11,6 +11,7 @@
 
 #include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/study/deepen.hpp"
 
 namespace fayline::app {
 

@@ -18,7 +18,7 @@
 #include "app/panels/reading.hpp"
 #include "core/io/file.hpp"
 #include "core/math/count.hpp"
-#include "core/plan/plan.hpp"
+#include "core/plan/shop.hpp"
 #include "core/plan/study/trials.hpp"
 #include "core/units/force.hpp"
 #include "core/units/input_error.hpp"

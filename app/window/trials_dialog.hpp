@@ -6,7 +6,6 @@
 #pragma once
 
 #include <QDialog>
-#include <optional>
 #include <vector>
 
 #include "app/window/document.hpp"

@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <cmath>
 
 #include "core/contact/contact.hpp"
 #include "core/contact/discrete.hpp"

@@ -23,6 +23,8 @@
 #include <optional>
 #include <vector>
 
+#include "core/math/shared.hpp"
+
 namespace fayline::contact {
 
 // Elements with cubic Hermite gaps between ascending nodes, metres.
@@ -99,11 +101,11 @@ inline bool inBalance(Outcome outcome) {
 // The state of balance.
 struct Contact {
     Outcome outcome = Outcome::settled;
-    std::vector<double> nodes_m;
-    std::vector<double> gap_m;     // v at the nodes
-    std::vector<double> slope;     // dv/ds there
-    std::vector<HoldForce> holds;  // in the order given
-    int steps = 0;                 // of Newton's method, each one factorisation
+    math::SharedList<double> nodes_m;
+    math::SharedList<double> gap_m;     // v at the nodes
+    math::SharedList<double> slope;     // dv/ds there
+    math::SharedList<HoldForce> holds;  // in the order given
+    int steps = 0;                      // of Newton's method, each one factorisation
     // Greatest force out of balance over the greatest of the problem's own: pulls, the whole load, the stiffest moment
     // B (|k| + |k0|) over a metre. Nodes closer than half the longest element count together, moments over that length.
     double residual = 0;

@@ -6,6 +6,7 @@
 #include <type_traits>
 
 #include "core/export/print_keys.hpp"
+#include "core/plan/study/deepen.hpp"
 #include "core/units/input_error.hpp"
 
 namespace fayline::plan {

@@ -13,6 +13,9 @@
 #include "core/export/print_keys_holding.hpp"
 #include "core/export/print_rules.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/shop.hpp"
+#include "core/plan/study/breaking.hpp"
+#include "core/plan/study/choices.hpp"
 
 namespace fayline::plan::printing {
 

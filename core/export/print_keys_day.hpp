@@ -2,12 +2,12 @@
 #pragma once
 
 #include <array>
-#include <optional>
 #include <vector>
 
 #include "core/export/print_rules.hpp"
 #include "core/plan/findings/day_words.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/shop.hpp"
 
 namespace fayline::plan::printing {
 

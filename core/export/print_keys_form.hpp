@@ -5,8 +5,11 @@
 #include <vector>
 
 #include "core/export/print_rules.hpp"
+#include "core/laminate/springback/learned.hpp"
+#include "core/laminate/springback/sprung_home.hpp"
 #include "core/plan/findings/form_wording.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/shop.hpp"
 
 namespace fayline::plan::printing {
 

@@ -8,12 +8,12 @@
 #include <cmath>
 #include <optional>
 #include <string>
-#include <vector>
 
 #include "core/export/print_rules.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/model/keys.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/study/holding_study.hpp"
 
 namespace fayline::plan::printing {
 

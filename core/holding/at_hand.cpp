@@ -227,8 +227,4 @@ double turnsPastSnug(double pull_N, double pitch_m, double stackCrush_m_per_N) {
     return pull_N * (stackCrush_m_per_N + clampGives_m_per_N) / pitch_m;
 }
 
-double wedgeHoldsItself(double friction) {
-    return 2 * std::atan(friction);
-}
-
 }  // namespace fayline::holding

@@ -7,7 +7,7 @@
 
 #include "core/holding/held.hpp"
 #include "core/holding/strap.hpp"
-#include "core/units/source.hpp"
+#include "core/math/shared.hpp"
 
 namespace fayline::holding {
 
@@ -51,9 +51,9 @@ struct Served {
 };
 
 struct AtHand {
-    std::vector<Counted> counts;  // of every kind that is asked or listed, in the order of model::HoldKind
-    std::vector<Served> served;   // in the order of model::Holding::stations
-    int leftWithout = 0;          // stations left without a tool, of all kinds
+    math::SharedList<Counted> counts;  // of every kind that is asked or listed, in the order of model::HoldKind
+    math::SharedList<Served> served;   // in the order of model::Holding::stations
+    int leftWithout = 0;               // stations left without a tool, of all kinds
 
     // What would do instead where tools are short.
     //
@@ -93,10 +93,6 @@ double stackCrush_m_per_N(const StackOnForm& work, double at_m, double pad_m);
 // Turns of the screw past snug for `pull_N`: pull times what gives way, over the pitch. Snug is where the stack lies
 // down and every joint is home; turns that bend it down come before. Estimate (C); 0 for a pitch that is not above 0.
 double turnsPastSnug(double pull_N, double pitch_m, double stackCrush_m_per_N);
-
-// A pair of folding wedges stays in by itself below this angle between their outer faces, radians: 2 atan mu. With the
-// low friction of 0.1: 11.4 degrees (D).
-double wedgeHoldsItself(double friction);
 
 // Thrust on each post of a posted form against what holds it.
 struct PostLoad {

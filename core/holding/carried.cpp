@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <cmath>
-#include <set>
 
 #include "core/holding/closing.hpp"
 #include "core/holding/pressed.hpp"

@@ -17,6 +17,7 @@
 #include "core/holding/pressing.hpp"
 #include "core/laminate/springback/form_line.hpp"
 #include "core/line/line.hpp"
+#include "core/math/shared.hpp"
 #include "core/model/boat.hpp"
 #include "core/wood/species.hpp"
 
@@ -94,8 +95,8 @@ struct Held {
     Outcome outcome = Outcome::settled;  // of the chosen pads
     NotPressed notPressed = NotPressed::none;
     StrainShare worstStrain;
-    std::vector<HeldStation> stations;  // along the line
-    std::vector<HeldSample> samples;    // every 10 mm from the strips' start to their end, and at the trim lines
+    math::SharedList<HeldStation> stations;  // along the line
+    math::SharedList<HeldSample> samples;    // every 10 mm from the strips' start to their end, and at the trim lines
     LargestGap largest;
     // Where nothing supports it (between posts) the stack may cut the corner: how far inside the line, at most.
     LargestGap fallsInside;

@@ -45,24 +45,6 @@ double pressureForFilm(double yield_Pa, double width_m, double film_m) {
     return over(std::max(0.0, yield_Pa) * std::max(0.0, width_m), 2 * film_m);
 }
 
-double filmUnderPressure(double yield_Pa, double width_m, double pressure_Pa) {
-    return over(std::max(0.0, yield_Pa) * std::max(0.0, width_m), 2 * pressure_Pa);
-}
-
-double pressureToThin(double viscosity_Pa_s, double width_m, double film_m, double thinning_m_s) {
-    if (!(viscosity_Pa_s > 0 && thinning_m_s > 0)) return 0;
-    const double slender = over(width_m, film_m);
-    return viscosity_Pa_s * slender * slender * over(thinning_m_s, film_m);
-}
-
-double timeToThin(double viscosity_Pa_s, double width_m, double from_m, double to_m, double pressure_Pa) {
-    if (!(viscosity_Pa_s > 0 && from_m > to_m && width_m > 0)) return 0;
-    if (!(to_m > 0)) return unlimited;
-    const double before = width_m / from_m;
-    const double after = width_m / to_m;
-    return over(viscosity_Pa_s * (after * after - before * before), 2 * pressure_Pa);
-}
-
 double spreadLength(double pad_m, double above_m) {
     return std::max(0.0, pad_m) + 2 * std::max(0.0, above_m);
 }

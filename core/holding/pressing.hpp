@@ -38,17 +38,6 @@ struct LooseStack;   // loose_stack.hpp
 // 0 for a liquid without yield; infinity for a paste at no film. Source: paste between plates (D).
 double pressureForFilm(double yield_Pa, double width_m, double film_m);
 
-// The film at which it stops under this pressure, metres; 0 for a liquid without yield, infinity under no pressure.
-double filmUnderPressure(double yield_Pa, double width_m, double pressure_Pa);
-
-// Mean pressure that thins a viscous film of `viscosity_Pa_s` at `thinning_m_s`, Pa: mu b^2 / h^3 (-dh/dt).
-// Source: long plates pressed together, film much thinner than they are wide (Reynolds, from memory M; D).
-double pressureToThin(double viscosity_Pa_s, double width_m, double film_m, double thinning_m_s);
-
-// Time to thin it from one film to another under a steady pressure, seconds: mu b^2 / 2p (1/to^2 - 1/from^2). 0 where
-// it is no thicker than that already; infinity to no film at all or without pressure.
-double timeToThin(double viscosity_Pa_s, double width_m, double from_m, double to_m, double pressure_Pa);
-
 // Length of glue line that lies under 45 degrees below a pad, through the wood and caul above it (C), metres.
 double spreadLength(double pad_m, double above_m);
 

@@ -240,18 +240,20 @@ Stagger staggerOf(const model::Stack& stack, const Course& course, const line::L
 }
 
 void drawFaces(StackPlan& plan, const model::Stack& stack, const Course& course, const std::vector<Layer>& layers) {
-    plan.faces.assign(layers.size() + 1, {});
-    plan.strains.assign(layers.size(), {});
+    std::vector<std::vector<line::Xy>> faces(layers.size() + 1);
+    std::vector<std::vector<double>> strains(layers.size());
     for (const line::Place& place : course.places) {
         plan.at_m.push_back(place.at_m);
         plan.width_m.push_back(widthAt(stack, place.at_m));
-        plan.faces[0].push_back(pointBeside(place, course.side, layers.front().inner.at(place.at_m)));
+        faces[0].push_back(pointBeside(place, course.side, layers.front().inner.at(place.at_m)));
         for (std::size_t i = 0; i < layers.size(); ++i) {
             const double share = stillToBend(stack.strips[layers[i].group]);
-            plan.faces[i + 1].push_back(pointBeside(place, course.side, layers[i].outer.at(place.at_m)));
-            plan.strains[i].push_back(layers[i].thicknessAt(place.at_m) * share * bendOf(course, layers[i], place) / 2);
+            faces[i + 1].push_back(pointBeside(place, course.side, layers[i].outer.at(place.at_m)));
+            strains[i].push_back(layers[i].thicknessAt(place.at_m) * share * bendOf(course, layers[i], place) / 2);
         }
     }
+    plan.faces = std::move(faces);
+    plan.strains = std::move(strains);
 }
 
 RoomFound fitOf(const StackPlan& plan, const Course& course, const std::vector<Layer>& layers) {

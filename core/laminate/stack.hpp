@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "core/line/line.hpp"
+#include "core/math/shared.hpp"
 #include "core/model/boat.hpp"
 #include "core/units/source.hpp"
 #include "core/wood/species.hpp"
@@ -99,7 +100,7 @@ struct LimitMet {
 };
 
 struct StackPlan {
-    std::vector<Strip> strips;
+    math::SharedList<Strip> strips;
     double depth_m = 0;  // of wood and glue lines at the tightest place
     double tightestAt_m = 0;
     // At the tightest place, of the strips that there are. Wet: all loose, as they are bent, with the rip allowance on
@@ -113,14 +114,14 @@ struct StackPlan {
     double chanceAnyBreaks = 0;
     int spares = 0;  // -1: more than a third would break
     Stagger stagger;
-    std::vector<LimitMet> limits;
+    math::SharedList<LimitMet> limits;
 
     // For drawing: places along the line, over-run included, and there the faces of the strips (faces[0] on the form,
     // faces[i] outside strip i) and the strain of each strip. faces[i][j] is at at_m[j].
-    std::vector<double> at_m;
-    std::vector<std::vector<line::Xy>> faces;
-    std::vector<std::vector<double>> strains;
-    std::vector<double> width_m;  // finished width at at_m
+    math::SharedList<double> at_m;
+    math::SharedList<std::vector<line::Xy>> faces;
+    math::SharedList<std::vector<double>> strains;
+    math::SharedList<double> width_m;  // finished width at at_m
 };
 
 // The stack of `stack` on `line`. `describes` says which line of the stack the points are on, `side` where the strips

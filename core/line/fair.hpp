@@ -12,6 +12,7 @@
 
 #include "core/line/line.hpp"
 #include "core/line/read.hpp"
+#include "core/math/shared.hpp"
 
 namespace fayline::line {
 
@@ -50,11 +51,11 @@ struct Spread {
 
 struct FairLine {
     Line line;
-    std::vector<Foot> points;    // as many as given, in their order
-    std::vector<Spread> spread;  // ascending, from the first end to the last
-    bool settled = true;         // false: the fit did not converge; the line is the last one tried
-    int rounds = 0;              // of the fit
-    std::string outcome;         // why it stopped, in words
+    math::SharedList<Foot> points;    // as many as given, in their order
+    math::SharedList<Spread> spread;  // ascending, from the first end to the last
+    bool settled = true;              // false: the fit did not converge; the line is the last one tried
+    int rounds = 0;                   // of the fit
+    std::string outcome;              // why it stopped, in words
     double rootMeanSquareMiss_m = 0;
     double smoothing_m5 = 0;  // weight of the curvature's rate against the misses, for telling fits apart
 };

@@ -7,6 +7,7 @@
 #include <array>
 #include <vector>
 
+#include "core/math/shared.hpp"
 #include "core/math/vector.hpp"
 
 namespace fayline::line {
@@ -90,7 +91,7 @@ private:
     static Place placeWithin(const Piece& piece, double u, double at_m);
     void append(Piece piece, int depth);
 
-    std::vector<Piece> pieces_;
+    math::SharedList<Piece> pieces_;
     double length_m_ = 0;
 };
 

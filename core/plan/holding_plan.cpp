@@ -5,6 +5,7 @@
 #include "core/plan/findings/findings.hpp"
 #include "core/plan/not_pressed.hpp"
 #include "core/plan/parts.hpp"
+#include "core/plan/shop.hpp"
 
 namespace fayline::plan {
 

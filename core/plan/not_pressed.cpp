@@ -8,7 +8,6 @@
 #include "core/plan/findings/wording.hpp"
 #include "core/plan/parts.hpp"
 #include "core/units/input_error.hpp"
-#include "core/units/units.hpp"
 
 namespace fayline::plan {
 

@@ -1,6 +1,8 @@
 // The stages of makePlan that have files of their own.
 #pragma once
 
+#include "core/laminate/springback/learned.hpp"
+#include "core/laminate/springback/sprung_home.hpp"
 #include "core/line/line.hpp"
 #include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"

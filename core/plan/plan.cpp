@@ -10,6 +10,7 @@
 #include "core/plan/findings/roots.hpp"
 #include "core/plan/not_pressed.hpp"
 #include "core/plan/parts.hpp"
+#include "core/plan/shop.hpp"
 #include "core/units/input_error.hpp"
 
 namespace fayline::plan {
@@ -115,11 +116,9 @@ Shop shopOf(const model::Boat& boat) {
     Shop shop;
     shop.display = boat.display;
     for (const model::OwnSpecies& own : boat.species) shop.species.push_back(wood::ownSpecies(own));
-    const std::vector<wood::Species>& builtIn = wood::builtInSpecies();
-    shop.species.insert(shop.species.end(), builtIn.begin(), builtIn.end());
+    for (const wood::Species& builtIn : wood::builtInSpecies()) shop.species.push_back(builtIn);
     for (const model::OwnAdhesive& own : boat.adhesives) shop.adhesives.push_back(glue::ownAdhesive(own));
-    const std::vector<glue::Adhesive>& builtInGlues = glue::builtInAdhesives();
-    shop.adhesives.insert(shop.adhesives.end(), builtInGlues.begin(), builtInGlues.end());
+    for (const glue::Adhesive& builtIn : glue::builtInAdhesives()) shop.adhesives.push_back(builtIn);
     for (const model::Piece& piece : boat.pieces) {
         if (springbackRead(piece)) shop.recorded.push_back(piece);
     }
@@ -152,8 +151,9 @@ std::optional<Plan> makePlan(const model::Piece& piece, const Shop& shop, const 
     if (stop) return std::nullopt;
     plan.day = planDay(piece, shop, line, plan.stack, before ? &before->day.glue : nullptr);
     if (stop) return std::nullopt;
-    plan.findings = allFindings(piece, shop, plan);
-    hangFindings(plan.findings, {});
+    std::vector<Finding> findings = allFindings(piece, shop, plan);
+    hangFindings(findings, {});
+    plan.findings = std::move(findings);
     plan.answers = answersOf(piece, shop, plan);
     return plan;
 }

@@ -1,87 +1,65 @@
-// What follows from a piece: everything that Fayline answers, in SI, and what is wrong with it.
+// What follows from a piece: everything that Fayline answers, in SI, and what is wrong with it. Lists and studies are
+// shared by copies, so that a plan is copied in a microsecond.
 #pragma once
 
 #include <array>
 #include <atomic>
-#include <functional>
 #include <optional>
-#include <set>
 #include <string>
-#include <vector>
 
 #include "core/holding/at_hand.hpp"
-#include "core/holding/closing.hpp"
-#include "core/holding/held.hpp"
-#include "core/holding/over_run.hpp"
 #include "core/holding/places.hpp"
-#include "core/holding/pressing.hpp"
-#include "core/holding/propose/propose.hpp"
-#include "core/holding/props/closing_loads.hpp"
-#include "core/holding/props/hull.hpp"
-#include "core/holding/props/prop.hpp"
-#include "core/holding/props/screw.hpp"
-#include "core/holding/strap.hpp"
 #include "core/laminate/springback/form_plan.hpp"
-#include "core/laminate/springback/learned.hpp"
-#include "core/laminate/springback/sprung_home.hpp"
 #include "core/laminate/stack.hpp"
 #include "core/line/fair.hpp"
 #include "core/line/misread.hpp"
+#include "core/math/shared.hpp"
 #include "core/model/boat.hpp"
-#include "core/plan/day_plan.hpp"
+#include "core/plan/day/day_plan.hpp"
 #include "core/plan/findings/finding.hpp"
-#include "core/plan/study/breaking.hpp"
-#include "core/plan/study/choices.hpp"
 #include "core/units/display.hpp"
-#include "core/units/source.hpp"
-#include "core/wood/species.hpp"
-#include "core/wood/trial.hpp"
+
+namespace fayline::holding {
+struct PropPlan;   // props/prop.hpp
+struct ScrewPlan;  // props/screw.hpp
+struct HullPlan;   // props/hull.hpp
+}  // namespace fayline::holding
+
+namespace fayline::laminate {
+struct Learned;     // springback/learned.hpp
+struct SprungHome;  // springback/sprung_home.hpp
+}  // namespace fayline::laminate
 
 namespace fayline::plan {
 
-struct LinePlan {
-    LinePlan();
-    LinePlan(const LinePlan& other);
-    LinePlan(LinePlan&& other) noexcept;
-    LinePlan& operator=(const LinePlan& other);
-    LinePlan& operator=(LinePlan&& other) noexcept;
-    ~LinePlan();
+struct Shop;           // shop.hpp
+struct HoldingStudy;   // study/holding_study.hpp
+struct Choices;        // study/choices.hpp
+struct BreakingStudy;  // study/breaking.hpp
 
+struct LinePlan {
     model::LineInput of;  // what it is the line of
     line::FairLine fair;
     line::Place tightest;
-    line::Misread misread;                  // found by deepen: until then none is known of
-    bool misreadSought = false;             // whether they have been looked for
-    std::vector<line::Place> samples;       // every 10 mm and at both ends
-    std::vector<double> curvatureSd_per_m;  // at each sample: one standard deviation of its curvature
-    double radiusFrom_m = 0;                // of the tightest place, 19 times of 20
+    line::Misread misread;                       // found by deepen: until then none is known of
+    bool misreadSought = false;                  // whether they have been looked for
+    math::SharedList<line::Place> samples;       // every 10 mm and at both ends
+    math::SharedList<double> curvatureSd_per_m;  // at each sample: one standard deviation of its curvature
+    double radiusFrom_m = 0;                     // of the tightest place, 19 times of 20
     double radiusTo_m = 0;
 };
 
 // What follows the hand.
 struct HoldingPlan {
-    HoldingPlan();
-    HoldingPlan(const HoldingPlan& other);
-    HoldingPlan(HoldingPlan&& other) noexcept;
-    HoldingPlan& operator=(const HoldingPlan& other);
-    HoldingPlan& operator=(HoldingPlan&& other) noexcept;
-    ~HoldingPlan();
-
-    std::vector<holding::StationPlace> stations;  // along the line; held.stations is in the same order
+    math::SharedList<holding::StationPlace> stations;  // along the line; held.stations is in the same order
     holding::Held held;
-    std::vector<holding::PressingNeed> pressing;  // at each station, in the same order
-    std::vector<holding::PropPlan> props;
-    std::vector<holding::ScrewPlan> screws;
-    std::vector<holding::StrapPlan> straps;
-    std::vector<holding::PostLoad> posts;
+    math::SharedList<holding::PressingNeed> pressing;  // at each station, in the same order
+    math::SharedList<holding::PropPlan> props;
+    math::SharedList<holding::ScrewPlan> screws;
+    math::SharedList<holding::StrapPlan> straps;
+    math::SharedList<holding::PostLoad> posts;
     holding::AtHand atHand;
-    std::optional<holding::HullPlan> hull;
-};
-
-// The closing begun elsewhere than the piece has it.
-struct OtherOrder {
-    model::From from = model::From::start;
-    holding::ClosingLoads loads;
+    math::Shared<holding::HullPlan> hull;
 };
 
 // What takes longer than a frame, by its parts: worked out side by side when the hand has rested.
@@ -89,25 +67,6 @@ enum class Study { closing, overRun, proposal, carried, day, choices, breaking, 
 inline constexpr std::array allStudies{Study::closing, Study::overRun,  Study::proposal, Study::carried,
                                        Study::day,     Study::choices,  Study::breaking, Study::misread,
                                        Study::learned, Study::corrected};
-
-// What of it is about holding.
-struct HoldingStudy {
-    HoldingStudy();
-    HoldingStudy(const HoldingStudy& other);
-    HoldingStudy(HoldingStudy&& other) noexcept;
-    HoldingStudy& operator=(const HoldingStudy& other);
-    HoldingStudy& operator=(HoldingStudy&& other) noexcept;
-    ~HoldingStudy();
-
-    std::vector<holding::ClosingStep> closing;  // in the order of closing
-    holding::ClosingLoads closingLoads;         // what bears at those steps
-    std::vector<OtherOrder> otherOrders;        // only where something bears too much while closing
-    holding::OverRun overRun;
-    holding::Proposal proposal;
-    holding::Carried carried;
-    std::set<Study> awaited;        // of the first four: its members above say nothing yet
-    std::vector<Finding> findings;  // those that follow from what is not awaited
-};
 
 // The nine questions of the job. An answer is a few figures; a question whose part is not built yet says so.
 enum class Question { line, strips, form, holding, glue, time, stock, paper, record };
@@ -133,13 +92,6 @@ struct Verdict {
 };
 
 struct Plan {
-    Plan();
-    Plan(const Plan& other);
-    Plan(Plan&& other) noexcept;
-    Plan& operator=(const Plan& other);
-    Plan& operator=(Plan&& other) noexcept;
-    ~Plan();
-
     std::string id;     // of the piece
     std::string piece;  // its name
     units::Display display;
@@ -147,38 +99,20 @@ struct Plan {
     laminate::StackPlan stack;
     laminate::FormPlan form;
     HoldingPlan holding;
-    std::optional<HoldingStudy> holdingStudy;  // absent until worked out; so are the studies below
+    math::Shared<HoldingStudy> holdingStudy;  // absent until worked out; so are the studies below
     DayPlan day;
-    std::optional<DayStudy> dayStudy;
-    std::optional<Choices> choices;
-    std::optional<BreakingStudy> breaking;
-    bool learnedSought = false;                      // whether the shop's recorded pieces have been read
-    std::optional<laminate::Learned> learned;        // of the shop's recorded pieces; none where there are none
-    std::optional<laminate::SprungHome> sprungHome;  // none where nothing is off the wanted line
+    math::Shared<DayStudy> dayStudy;
+    math::Shared<Choices> choices;
+    math::Shared<BreakingStudy> breaking;
+    bool learnedSought = false;                     // whether the shop's recorded pieces have been read
+    math::Shared<laminate::Learned> learned;        // of the shop's recorded pieces; none where there are none
+    math::Shared<laminate::SprungHome> sprungHome;  // none where nothing is off the wanted line
     bool correctedSought = false;  // whether the piece with its misread offsets put right has been planned
-    std::optional<std::vector<Finding>> ifCorrected;  // what that plan finds; none where no offset looks misread
-    std::vector<Finding> findings;  // as hangFindings orders them; those of the studies among them where there are any
-    std::vector<Answer> answers;    // all nine, in order
+    std::optional<math::SharedList<Finding>> ifCorrected;  // what that plan finds; none where no offset looks misread
+    math::SharedList<Finding>
+        findings;  // as hangFindings orders them; those of the studies among them where there are any
+    math::SharedList<Answer> answers;  // all nine, in order
 };
-
-// What a plan needs beside the piece.
-struct Shop {
-    Shop();
-    Shop(const Shop& other);
-    Shop(Shop&& other) noexcept;
-    Shop& operator=(const Shop& other);
-    Shop& operator=(Shop&& other) noexcept;
-    ~Shop();
-
-    units::Display display;
-    std::vector<wood::Species> species;        // the user's own before the built-in ones
-    std::vector<glue::Adhesive> adhesives;     // the user's own before the built-in ones
-    std::vector<model::Piece> recorded;        // the boat's pieces whose springback was measured
-    std::vector<wood::WoodMeasured> measured;  // what the boat's trials say of its woods
-};
-
-// The shop of a boat: its display units, its own woods, the built-in ones.
-Shop shopOf(const model::Boat& boat);
 
 // The plan of one piece. Pure: no clock, no files, no globals; the same input gives the same bits.
 //
@@ -198,17 +132,5 @@ bool has(const Plan& plan, Study study);
 bool isStudied(const Plan& plan);
 
 Verdict verdictOf(const Plan& plan);
-
-// `plan`, which is of this piece and shop, with every study: the same bits whatever the number of `threads` on which
-// they are worked out (0: as many as the machine has cores). Pure as well. `stop` is looked at every few milliseconds;
-// once it is set, nothing is returned. What one study throws is thrown when the others have ended.
-std::optional<Plan> deepen(const model::Piece& piece, const Shop& shop, const Plan& plan, const std::atomic<bool>& stop,
-                           unsigned threads = 0);
-
-// The same, and `onPart` is given the plan with what is there so far, findings and answers made anew, each time that
-// something has come and more is to come. It is called in the caller's thread; what comes meanwhile comes together.
-using OnPart = std::function<void(Plan)>;
-std::optional<Plan> deepenStepwise(const model::Piece& piece, const Shop& shop, const Plan& plan,
-                                   const std::atomic<bool>& stop, const OnPart& onPart, unsigned threads = 0);
 
 }  // namespace fayline::plan

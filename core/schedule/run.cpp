@@ -1,7 +1,6 @@
 #include "core/schedule/run.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <map>
 #include <string_view>
 

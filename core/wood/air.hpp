@@ -20,8 +20,4 @@ inline constexpr double warmestAir_C = 130;
 // outside 0..1.
 double equilibriumMoisture(double air_C, double humidity);
 
-// Further than this from it the moisture of a given wood is not to be expected, fraction of the dry mass: 1 %
-// (FPL-GTR-229, P from its abstract).
-inline constexpr double equilibriumError = 0.01;
-
 }  // namespace fayline::wood

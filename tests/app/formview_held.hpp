@@ -11,7 +11,8 @@
 #include "app/formview/form_edge.hpp"
 #include "app/formview/sheet.hpp"
 #include "app/look/theme.hpp"
-#include "core/units/units.hpp"
+#include "core/holding/props/hull.hpp"
+#include "core/plan/shop.hpp"
 #include "tests/app/formview_samples.hpp"
 
 namespace fayline::app::held {

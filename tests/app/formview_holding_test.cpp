@@ -198,7 +198,7 @@ private slots:
         held.plan.holding.held.stations[0].pull_N = none;
         held.plan.holding.held.stations[1].pull_N = endless;
         held.plan.holding.held.stations[2].gap_m = none;
-        held.plan.holding.held.stations.pop_back();
+        held.plan.holding.held.stations.own().pop_back();
         held.plan.holding.held.largest.gap_m = none;
         holding::PropPlan prop;
         prop.index = 3;

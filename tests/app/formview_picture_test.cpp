@@ -5,6 +5,7 @@
 #include "app/formview/form_line.hpp"
 #include "app/look/theme.hpp"
 #include "core/math/count.hpp"
+#include "core/plan/study/deepen.hpp"
 #include "tests/app/formview_samples.hpp"
 #include "tests/app/patience.hpp"
 

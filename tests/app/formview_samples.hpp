@@ -9,6 +9,7 @@
 #include "app/formview/form_view.hpp"
 #include "core/io/file.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/shop.hpp"
 
 namespace fayline::app {
 

@@ -4,6 +4,7 @@
 #include <limits>
 #include <memory>
 
+#include "core/plan/study/holding_study.hpp"
 #include "tests/app/shown_piece.hpp"
 
 namespace fayline::app {

@@ -9,6 +9,8 @@
 #include "app/paper/verdict_lines.hpp"
 #include "core/glue/library_errors.hpp"
 #include "core/io/file.hpp"
+#include "core/plan/shop.hpp"
+#include "core/plan/study/deepen.hpp"
 #include "tests/app/paper_boats.hpp"
 #include "tests/app/rendered_pages.hpp"
 

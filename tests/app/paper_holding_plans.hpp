@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "core/plan/plan.hpp"
+#include "core/plan/study/holding_study.hpp"
 #include "tests/app/paper_boats.hpp"
 
 namespace fayline::test {

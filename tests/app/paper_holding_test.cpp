@@ -10,7 +10,7 @@
 #include "core/glue/library_errors.hpp"
 #include "core/math/count.hpp"
 #include "core/plan/findings/wording.hpp"
-#include "core/units/input_error.hpp"
+#include "core/plan/shop.hpp"
 #include "tests/app/paper_boats.hpp"
 #include "tests/app/paper_holding_plans.hpp"
 #include "tests/app/rendered_pages.hpp"

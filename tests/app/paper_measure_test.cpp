@@ -16,6 +16,7 @@
 #include "core/line/line.hpp"
 #include "core/math/count.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/shop.hpp"
 #include "tests/app/paper_boats.hpp"
 #include "tests/app/rendered_pages.hpp"
 

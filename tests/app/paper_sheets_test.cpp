@@ -17,6 +17,7 @@
 #include "app/paper/papers.hpp"
 #include "core/glue/library_errors.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/shop.hpp"
 #include "core/units/input_error.hpp"
 #include "tests/app/paper_boats.hpp"
 #include "tests/app/rendered_pages.hpp"

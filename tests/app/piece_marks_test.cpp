@@ -8,7 +8,6 @@
 #include <QTimer>
 
 #include "core/io/file.hpp"
-#include "core/math/count.hpp"
 #include "tests/app/own_home.hpp"
 #include "tests/app/window_bench.hpp"
 

@@ -12,8 +12,8 @@
 #include <optional>
 #include <stdexcept>
 
-#include "core/io/file.hpp"
 #include "core/model/new_piece.hpp"
+#include "core/plan/shop.hpp"
 #include "tests/app/patience.hpp"
 
 using namespace fayline;

@@ -4,7 +4,6 @@
 #include <QSignalSpy>
 #include <QTest>
 
-#include "app/look/theme.hpp"
 #include "core/math/count.hpp"
 #include "tests/app/patience.hpp"
 #include "tests/app/shown_piece.hpp"

@@ -11,6 +11,8 @@
 #include "app/look/shown.hpp"
 #include "core/io/file.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/shop.hpp"
+#include "core/plan/study/deepen.hpp"
 #include "core/units/input_error.hpp"
 
 namespace fayline::app {

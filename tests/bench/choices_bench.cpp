@@ -7,6 +7,8 @@
 
 #include "core/io/file.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/shop.hpp"
+#include "core/plan/study/choices.hpp"
 
 namespace fayline {
 namespace {

@@ -5,9 +5,9 @@
 #include <stdexcept>
 
 #include "core/io/file.hpp"
-#include "core/plan/day_pace.hpp"
-#include "core/plan/day_plan.hpp"
+#include "core/plan/day/day_plan.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/shop.hpp"
 #include "core/schedule/days.hpp"
 
 namespace fayline {

@@ -3,6 +3,7 @@
 
 #include "core/laminate/stack.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/study/deepen.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace fayline {
@@ -15,6 +16,21 @@ void planOfTheStem(benchmark::State& state) {
     for (auto _ : state) benchmark::DoNotOptimize(plan::makePlan(piece, shop));
 }
 BENCHMARK(planOfTheStem)->Unit(benchmark::kMillisecond);
+
+// A plan as it goes from hand to hand, without its studies and with them.
+void planCopied(benchmark::State& state) {
+    model::Piece piece = made::stem();
+    for (int i = 0; i < 8; ++i) piece.holding.stations.push_back(model::Station{.at_m = 0.05 + 0.24 * i});
+    const plan::Shop shop = made::shop();
+    const std::atomic<bool> goOn{false};
+    plan::Plan plan = plan::makePlan(piece, shop);
+    if (state.range(0)) plan = plan::deepen(piece, shop, plan, goOn).value();
+    for (auto _ : state) {
+        plan::Plan copied = plan;
+        benchmark::DoNotOptimize(copied);
+    }
+}
+BENCHMARK(planCopied)->ArgName("studied")->Arg(0)->Arg(1)->Unit(benchmark::kMicrosecond);
 
 void planByPoints(benchmark::State& state) {
     const model::Piece piece = made::stem(static_cast<int>(state.range(0)));

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <ctime>
 
+#include "core/plan/study/deepen.hpp"
 #include "core/units/input_error.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 #include "tests/core/plan/slips.hpp"

@@ -7,6 +7,8 @@
 #include <utility>
 
 #include "core/io/file.hpp"
+#include "core/plan/shop.hpp"
+#include "core/plan/study/choices.hpp"
 #include "core/plan/study/studies.hpp"
 
 namespace fayline {

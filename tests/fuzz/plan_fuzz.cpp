@@ -6,6 +6,8 @@
 #include <exception>
 #include <string>
 
+#include "core/plan/study/deepen.hpp"
+#include "core/plan/study/holding_study.hpp"
 #include "core/units/input_error.hpp"
 #include "tests/core/plan/random_pieces.hpp"
 

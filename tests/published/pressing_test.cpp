@@ -75,27 +75,6 @@ TEST(PublishedPressing, PasteBetweenPlatesStopsWhereItsYieldBearsThePressure) {
     }
     EXPECT_NEAR(pressureForFilm(yield, width, film) / sum, 1, 1e-9);
     EXPECT_NEAR(pressureForFilm(yield, width, film), 19000, 1e-6);
-    EXPECT_NEAR(filmUnderPressure(yield, width, 19000), film, 1e-12);
-}
-
-// Source: flow between plates (Poiseuille) with what is squeezed out of the middle: at x from it V x flows out, so
-// dp/dx = -12 mu V x / h^3 (D; Reynolds, M). Summed numerically.
-TEST(PublishedPressing, ALiquidIsThinnedByThePressureThatDrivesItOut) {
-    const double viscosity = 2.0;
-    const double width = 0.05;
-    const double film = 0.0003;
-    const double speed = 1e-6;
-    constexpr int slices = 4000;
-    const double step = width / 2 / slices;
-    double pressure = 0;
-    double sum = 0;
-    for (int i = slices; i > 0; --i) {
-        const double x = (i - 0.5) * step;
-        const double rise = 12 * viscosity * speed * x / std::pow(film, 3) * step;
-        sum += (pressure + rise / 2) / slices;
-        pressure += rise;
-    }
-    EXPECT_NEAR(pressureToThin(viscosity, width, film, speed) / sum, 1, 1e-6);
 }
 
 }  // namespace

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numeric>
 
 #include "core/holding/kinds.hpp"
 #include "core/holding/propose/search.hpp"

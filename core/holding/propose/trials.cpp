@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 #include "core/contact/gaps.hpp"
 #include "core/holding/kinds.hpp"
@@ -82,22 +81,18 @@ void Trials::packBeyond(double from_m, double to_m, std::vector<model::Station>&
 Tried Trials::judge(const Contact& contact, double from_s_m, double to_s_m) const {
     const double from = std::max(from_s_m, startTrim_s_m_) - hair_m;
     const double to = std::min(to_s_m, endTrim_s_m_) + hair_m;
-    if (contact.outcome != Outcome::settled) return {false, infinite, infinite, alongLine(ready_.middle, from)};
-    if (to < from) return {true, 0, 0, alongLine(ready_.middle, to)};
+    if (contact.outcome != Outcome::settled) return {false, infinite, infinite};
+    if (to < from) return {true, 0, 0};
     const GapAt greatest = greatestGap(contact, from, to);
     Tried tried;
     tried.largest_m = std::max(0.0, greatest.gap_m);
     tried.worst = tried.largest_m / limitAt(greatest.s_m);
-    double worstAt = greatest.s_m;
     // Where limits are eased the greatest gap need not be the worst.
     for (std::size_t i = 0; i < contact.nodes_m.size() && !easedAt_s_m_.empty(); ++i) {
         const double s = contact.nodes_m[i];
         const double share = s < from || s > to ? 0 : contact.gap_m[i] / limitAt(s);
-        if (share <= tried.worst) continue;
-        tried.worst = share;
-        worstAt = s;
+        tried.worst = std::max(tried.worst, share);
     }
-    tried.worstAt_m = alongLine(ready_.middle, worstAt);
     tried.holds = tried.worst <= 1;
     return tried;
 }

@@ -1,7 +1,6 @@
 // Stations tried out: the contact of the stack with what some stations would do, on the whole or as far as it matters.
 #pragma once
 
-#include <optional>
 #include <vector>
 
 #include "core/holding/pressed.hpp"
@@ -21,7 +20,6 @@ struct Tried {
     bool holds = false;    // the gap is within its limit everywhere
     double worst = 0;      // greatest of gap over limit; infinity where nothing settled
     double largest_m = 0;  // greatest gap; infinity where nothing settled
-    double worstAt_m = 0;  // along the line
 };
 
 // The trials of one piece. A choice is a list of places in sites.free, ascending; stations kept are always there.

@@ -29,11 +29,4 @@ Column ndsColumn(double length_m, double least_m, double other_m, double eMin_Pa
     return column;
 }
 
-double handbookColumn(double slenderness, double modulus_Pa, double along_Pa) {
-    const double euler = std::sqrt(1.5 * pi * pi * modulus_Pa / along_Pa);
-    if (slenderness >= euler) return pi * pi * modulus_Pa / (slenderness * slenderness);
-    const double share = slenderness * std::sqrt(along_Pa / modulus_Pa);
-    return along_Pa * (1 - 4 / (27 * std::pow(pi, 4)) * std::pow(share, 4));
-}
-
 }  // namespace fayline::holding

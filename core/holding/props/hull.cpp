@@ -204,7 +204,6 @@ std::optional<HullPlan> hullPlan(const model::Hull& given, const std::vector<Pus
         plan.freesBlock = plan.freesBlock || lifts;
     }
     plan.weight_N = hull.weight();
-    plan.upward_N = all.up_N;
     plan.level_N = std::abs(all.right_N);
     plan.frictionMay_N = hull.friction(all);
     plan.totalPush_N = all.total_N;

@@ -40,7 +40,6 @@ struct HullPlan {
     bool standsAtRest = true;  // false: the weight alone tips, it stands on no blocks
     bool freesBlock = false;   // some block lifts; no failure as long as the others balance the boat
     double weight_N = 0;
-    double upward_N = 0;       // of all pushes together, < 0: down
     double level_N = 0;        // size of the pushes' resultant along the floor
     double frictionMay_N = 0;  // friction of the blocks bears
     // All pushes may grow by this factor before it lifts, tips or slides; infinity: never. 0: not even at rest.

@@ -89,10 +89,6 @@ struct Column {
 };
 Column ndsColumn(double length_m, double least_m, double other_m, double eMin_Pa, double along_Pa);
 
-// Wood Handbook (M): critical stress of a square or round column by slenderness length / radius of gyration, Pa.
-// Short columns crush at along_Pa; from sqrt(1.5 pi^2 E / F_c) on they buckle as Euler's do; the fourth power between.
-double handbookColumn(double slenderness, double modulus_Pa, double along_Pa);
-
 // Euler (M): pi^2 E I / L^2, newtons. length_m > 0.
 double eulerLoad(double length_m, double modulus_Pa, double secondMoment_m4);
 

@@ -146,7 +146,6 @@ void setSpacing(ScrewPlan& plan, const Ground& ground, double at_m) {
     plan.fromEnd_m =
         finished ? std::min(at_m, length - at_m) : std::min(at_m - ground.strips.from_m, ground.strips.to_m - at_m);
     plan.fromEndNeeded_m = 10 * plan.diameter_m;
-    plan.fromEndNeededUnbored_m = 15 * plan.diameter_m;
     plan.spacingSource = {"spacing in the manner of Eurocode 5 and the Wood Handbook", Mark::fromMemory};
 }
 
@@ -211,16 +210,6 @@ std::vector<ScrewPlan> screwPlans(const StackOnForm& work, const std::vector<Hel
         plans.push_back(plan);
     }
     return plans;
-}
-
-Centre centreFromMarks(double gauge_m, double apart_m) {
-    if (!(std::isfinite(gauge_m) && gauge_m > 0))
-        throw InputError("gauge", "that is not a setting of a gauge", "give a length above 0");
-    const double width = 2 * gauge_m + apart_m;
-    if (!(std::isfinite(width) && width > 0))
-        throw InputError("marks", "marks that overlap so far leave the backbone no width",
-                         "give an overlap below twice the gauge");
-    return {width / 2, width};
 }
 
 }  // namespace fayline::holding

@@ -81,9 +81,8 @@ struct ScrewPlan {
     double fromEnd_m = 0;         // along the line to the nearest trim line; beyond them to the end of the strips;
                                   // below 0: beyond those
     double fromEndNeeded_m = 0;   // 10 diameters, the holes being bored as above
-    double fromEndNeededUnbored_m = 0;  // 15 diameters
-    double laterDiameter_m = 0;  // of the permanent fastening that will fill the clearance hole: the next usual size
-                                 // from it up (to that it is bored), 3 to 24 mm; beyond: the hole itself
+    double laterDiameter_m = 0;   // of the permanent fastening that will fill the clearance hole: the next usual size
+                                  // from it up (to that it is bored), 3 to 24 mm; beyond: the hole itself
     units::Source withdrawalSource;
     units::Source steelSource;
     units::Source washerSource;
@@ -96,14 +95,5 @@ struct ScrewPlan {
 // holding.stations[i].washer_mm for a washer that falls into its hole, and as stationPlaces does.
 std::vector<ScrewPlan> screwPlans(const StackOnForm& work, const Held& held);
 std::vector<ScrewPlan> screwPlans(const StackOnForm& work, const std::vector<HeldStation>& held);
-
-// The centre of the backbone from two gauge marks, one scribed from either side with the gauge set to `gauge_m`: half
-// way between them. `apart_m` > 0: the marks fall short of each other, < 0: they overlap. Throws InputError (gauge,
-// marks) for a gauge that is not above 0 and for marks that leave the backbone no width.
-struct Centre {
-    double fromLeft_m = 0;  // of the backbone's left side
-    double width_m = 0;     // of the backbone that follows: 2 gauge + apart
-};
-Centre centreFromMarks(double gauge_m, double apart_m);
 
 }  // namespace fayline::holding

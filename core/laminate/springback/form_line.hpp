@@ -14,6 +14,7 @@
 
 #include "core/laminate/parallels.hpp"
 #include "core/line/line.hpp"
+#include "core/math/shared.hpp"
 
 namespace fayline::laminate {
 
@@ -60,7 +61,7 @@ public:
 private:
     Node at(double at_m) const;
 
-    std::vector<Node> nodes_;
+    math::SharedList<Node> nodes_;
     double side_ = 1;
 };
 

@@ -9,6 +9,7 @@
 #include "core/laminate/springback/in_place.hpp"
 #include "core/laminate/springback/release.hpp"
 #include "core/laminate/stack.hpp"
+#include "core/math/shared.hpp"
 #include "core/model/boat.hpp"
 #include "core/units/source.hpp"
 
@@ -102,20 +103,20 @@ struct FormPlan {
     bool settled = true;
     double unsettled = 0;
     double impossibleAt_m = 0;
-    double impossibleRatio = 0;   // rho times factor there
-    double fixedAt_m = 0;         // where form and wanted line are laid on each other
-    double factor = 1;            // of the record, as the piece says
-    std::vector<PartForm> parts;  // from the form outwards; the form's line is made for the first
-    FormLine line;                // what to cut: of the wanted line itself where nothing is corrected
-    double tightestAt_m = 0;      // of the form, between the trim lines
-    double tightestRadius_m = 0;  // infinite where it is straight
+    double impossibleRatio = 0;        // rho times factor there
+    double fixedAt_m = 0;              // where form and wanted line are laid on each other
+    double factor = 1;                 // of the record, as the piece says
+    math::SharedList<PartForm> parts;  // from the form outwards; the form's line is made for the first
+    FormLine line;                     // what to cut: of the wanted line itself where nothing is corrected
+    double tightestAt_m = 0;           // of the form, between the trim lines
+    double tightestRadius_m = 0;       // infinite where it is straight
     // Share of the springback by which measured pieces differ from the rule, until the piece's own record says better.
     double scatterLow = 0;   // nothing at all: 0
     double scatterHigh = 0;  // times the rule
     units::Source scatterSource;
     MoistureMove moisture;
     StrainedOnForm mostStrained;
-    std::vector<Gluing> gluings;  // where there are several
+    math::SharedList<Gluing> gluings;  // where there are several
     std::optional<StressLeft> stressLeft;
 };
 

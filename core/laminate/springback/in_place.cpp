@@ -142,11 +142,6 @@ double endStress(double moment_N_m, double decay_per_m, double width_m) {
     return 2 * moment_N_m * decay_per_m * decay_per_m / width_m;
 }
 
-double shareOfEndStress(double decay_per_m, double from_m) {
-    const double z = decay_per_m * from_m;
-    return std::exp(-z) * (std::cos(z) - std::sin(z));
-}
-
 double fasteningFor(double moment_N_m, double decay_per_m, double from_m) {
     const double z = decay_per_m * from_m;
     if (z >= std::numbers::pi / 2) return std::numeric_limits<double>::infinity();

@@ -39,9 +39,6 @@ double decayOf(double base_N_m2, double stiffness_N_m2);
 // Stress at the free end of a moment `moment_N_m` left in a section `width_m` wide, Pa; > 0 pulls off.
 double endStress(double moment_N_m, double decay_per_m, double width_m);
 
-// The share of the stress at the end that stands at `from_m` from it: e^(-beta x) (cos beta x - sin beta x).
-double shareOfEndStress(double decay_per_m, double from_m);
-
 // Pull of a fastening `from_m` from the end that alone takes the stress of `moment_N_m` > 0 off the end, N. Beyond
 // pi / (2 beta) none does: infinity.
 double fasteningFor(double moment_N_m, double decay_per_m, double from_m);

@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <string>
 
 #include "core/laminate/checks.hpp"
 #include "core/laminate/springback/form_plan.hpp"

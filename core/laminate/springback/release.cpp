@@ -1,7 +1,6 @@
 #include "core/laminate/springback/release.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 #include "core/laminate/checks.hpp"
 #include "core/laminate/course.hpp"

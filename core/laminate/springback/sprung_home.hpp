@@ -11,7 +11,6 @@
 #pragma once
 
 #include <optional>
-#include <vector>
 
 #include "core/laminate/springback/form_plan.hpp"
 #include "core/laminate/stack.hpp"

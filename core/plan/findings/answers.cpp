@@ -13,6 +13,8 @@
 #include "core/plan/findings/holding_scene.hpp"
 #include "core/plan/findings/line_wording.hpp"
 #include "core/plan/findings/wording.hpp"
+#include "core/plan/shop.hpp"
+#include "core/plan/study/holding_study.hpp"
 
 namespace fayline::plan {
 

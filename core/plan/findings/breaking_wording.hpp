@@ -4,6 +4,7 @@
 #include <string>
 
 #include "core/plan/plan.hpp"
+#include "core/plan/study/breaking.hpp"
 
 namespace fayline::plan {
 

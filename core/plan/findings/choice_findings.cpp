@@ -1,6 +1,8 @@
 #include "core/plan/findings/choice_texts.hpp"
 #include "core/plan/findings/findings.hpp"
 #include "core/plan/findings/wording.hpp"
+#include "core/plan/shop.hpp"
+#include "core/plan/study/choices.hpp"
 #include "core/units/units.hpp"
 
 namespace fayline::plan {

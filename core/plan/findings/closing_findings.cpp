@@ -6,6 +6,7 @@
 #include "core/math/count.hpp"
 #include "core/plan/findings/closing_texts.hpp"
 #include "core/plan/findings/holding_scene.hpp"
+#include "core/plan/study/holding_study.hpp"
 
 namespace fayline::plan {
 

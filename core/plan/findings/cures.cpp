@@ -6,6 +6,9 @@
 
 #include "core/math/count.hpp"
 #include "core/plan/findings/wording.hpp"
+#include "core/plan/study/breaking.hpp"
+#include "core/plan/study/choices.hpp"
+#include "core/plan/study/holding_study.hpp"
 #include "core/plan/study/remedies.hpp"
 #include "core/units/units.hpp"
 

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "core/plan/day_plan.hpp"
+#include "core/plan/day/day_plan.hpp"
 #include "core/plan/findings/text.hpp"
 #include "core/schedule/day.hpp"
 #include "core/schedule/moment.hpp"

@@ -7,6 +7,13 @@
 
 namespace fayline::plan {
 
+Finding::Finding() = default;
+Finding::Finding(const Finding& other) = default;
+Finding::Finding(Finding&& other) noexcept = default;
+Finding& Finding::operator=(const Finding& other) = default;
+Finding& Finding::operator=(Finding&& other) noexcept = default;
+Finding::~Finding() = default;
+
 namespace {
 
 struct CodeRow {

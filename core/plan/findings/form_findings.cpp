@@ -6,6 +6,7 @@
 #include "core/plan/findings/form_texts.hpp"
 #include "core/plan/findings/form_wording.hpp"
 #include "core/plan/findings/wording.hpp"
+#include "core/plan/shop.hpp"
 #include "core/units/units.hpp"
 
 namespace fayline::plan {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/laminate/springback/learned.hpp"
 #include "core/plan/findings/form_texts.hpp"
 #include "core/plan/findings/springing_texts.hpp"
 #include "core/plan/findings/wording.hpp"

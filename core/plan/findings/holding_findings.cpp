@@ -9,6 +9,7 @@
 #include "core/plan/findings/holding_scene.hpp"
 #include "core/plan/findings/holding_texts.hpp"
 #include "core/plan/not_pressed.hpp"
+#include "core/plan/shop.hpp"
 
 namespace fayline::plan {
 

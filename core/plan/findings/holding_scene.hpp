@@ -5,6 +5,8 @@
 #include <string>
 #include <vector>
 
+#include "core/holding/props/hull.hpp"
+#include "core/holding/props/screw.hpp"
 #include "core/plan/plan.hpp"
 
 namespace fayline::plan {

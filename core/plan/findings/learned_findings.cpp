@@ -7,6 +7,7 @@
 #include "core/plan/findings/form_wording.hpp"
 #include "core/plan/findings/springing_texts.hpp"
 #include "core/plan/parts.hpp"
+#include "core/plan/shop.hpp"
 #include "core/plan/study/springing.hpp"
 #include "core/units/input_error.hpp"
 

@@ -7,6 +7,8 @@
 #include <optional>
 #include <utility>
 
+#include "core/holding/over_run.hpp"
+
 namespace fayline::plan {
 
 namespace {

@@ -11,6 +11,7 @@
 #include "core/plan/findings/findings.hpp"
 #include "core/plan/findings/stack_texts.hpp"
 #include "core/plan/findings/wording.hpp"
+#include "core/plan/shop.hpp"
 #include "core/plan/study/breaking_help.hpp"
 #include "core/units/input_error.hpp"
 #include "core/units/scale.hpp"

@@ -5,6 +5,7 @@
 #include "core/plan/findings/findings.hpp"
 #include "core/plan/findings/holding_scene.hpp"
 #include "core/plan/findings/study_texts.hpp"
+#include "core/plan/study/holding_study.hpp"
 
 namespace fayline::plan {
 

@@ -4,9 +4,11 @@
 #include <set>
 #include <string>
 
+#include "core/laminate/springback/learned.hpp"
 #include "core/plan/findings/findings.hpp"
 #include "core/plan/findings/wood_texts.hpp"
 #include "core/plan/findings/wording.hpp"
+#include "core/plan/shop.hpp"
 #include "core/plan/study/trials.hpp"
 #include "core/wood/bending.hpp"
 #include "core/wood/trial.hpp"

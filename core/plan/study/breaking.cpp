@@ -8,6 +8,8 @@
 #include "core/plan/findings/breaking_wording.hpp"
 #include "core/plan/findings/wording.hpp"
 #include "core/plan/parts.hpp"
+#include "core/plan/shop.hpp"
+#include "core/plan/study/choices.hpp"
 #include "core/wood/bending.hpp"
 
 namespace fayline::plan {
@@ -217,7 +219,6 @@ std::optional<LostStrip> lostStrip(const model::Piece& piece, const Shop& shop, 
     if (!lost.settled) return lost;
     lost.hardestPull_N = hardestPull(held);
     lost.largestGap_m = held.largest.gap_m;
-    lost.largestGapAt_m = held.largest.at_m;
     return lost;
 }
 

@@ -44,7 +44,6 @@ struct LostStrip {
     double hardestPull_N = 0;
     double largestGapBefore_m = 0;
     double largestGap_m = 0;
-    double largestGapAt_m = 0;
     bool settled = false;           // how the rest lies was worked out; false: pull and gap are 0
     std::vector<Message> becomes;   // what the plan becomes, in sentences
     std::vector<Message> whatToDo;  // at the bench

@@ -7,6 +7,7 @@
 #include "core/laminate/softened.hpp"
 #include "core/plan/findings/stack_texts.hpp"
 #include "core/plan/findings/wording.hpp"
+#include "core/plan/shop.hpp"
 #include "core/plan/study/choices_candidates.hpp"
 #include "core/plan/study/choices_naming.hpp"
 #include "core/units/units.hpp"

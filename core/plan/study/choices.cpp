@@ -1,11 +1,11 @@
 #include "core/plan/study/choices.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 #include "core/laminate/parallels.hpp"
 #include "core/plan/findings/choice_texts.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/shop.hpp"
 #include "core/plan/study/choices_candidates.hpp"
 #include "core/plan/study/choices_counts.hpp"
 #include "core/plan/study/choices_naming.hpp"

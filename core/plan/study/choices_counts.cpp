@@ -12,6 +12,8 @@
 #include "core/math/count.hpp"
 #include "core/plan/findings/choice_texts.hpp"
 #include "core/plan/parts.hpp"
+#include "core/plan/shop.hpp"
+#include "core/plan/study/choices.hpp"
 #include "core/units/input_error.hpp"
 
 namespace fayline::plan {

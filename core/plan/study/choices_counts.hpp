@@ -14,11 +14,11 @@
 // the trim line, pull = B k / sqrt(6 g / k). An end that is straight or hollow lies down by itself then.
 #pragma once
 
-#include <optional>
 #include <vector>
 
 #include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/study/choices.hpp"
 #include "core/plan/study/choices_candidates.hpp"
 
 namespace fayline::plan {

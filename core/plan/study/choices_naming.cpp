@@ -1,13 +1,12 @@
 #include "core/plan/study/choices_naming.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <functional>
-#include <tuple>
 
 #include "core/plan/findings/choice_texts.hpp"
 #include "core/plan/findings/wording.hpp"
+#include "core/plan/shop.hpp"
 #include "core/wood/bending.hpp"
 
 namespace fayline::plan {

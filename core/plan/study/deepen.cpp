@@ -1,3 +1,5 @@
+#include "core/plan/study/deepen.hpp"
+
 #include <algorithm>
 #include <array>
 #include <condition_variable>
@@ -8,7 +10,6 @@
 
 #include "core/plan/findings/findings.hpp"
 #include "core/plan/parts.hpp"
-#include "core/plan/plan.hpp"
 #include "core/plan/study/studies.hpp"
 
 namespace fayline::plan {

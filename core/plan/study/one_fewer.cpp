@@ -8,6 +8,7 @@
 #include "core/plan/findings/form_wording.hpp"
 #include "core/plan/findings/wording.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/shop.hpp"
 #include "core/units/input_error.hpp"
 
 namespace fayline::plan {

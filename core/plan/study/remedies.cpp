@@ -2,9 +2,9 @@
 
 #include <algorithm>
 
-#include "core/plan/day_pace.hpp"
+#include "core/plan/day/day_plan.hpp"
 #include "core/plan/findings/day_texts.hpp"
-#include "core/plan/plan.hpp"
+#include "core/plan/shop.hpp"
 #include "core/units/input_error.hpp"
 
 namespace fayline::plan {

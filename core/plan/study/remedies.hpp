@@ -5,7 +5,7 @@
 #include <optional>
 #include <vector>
 
-#include "core/plan/day_plan.hpp"
+#include "core/plan/day/day_plan.hpp"
 
 namespace fayline::plan {
 

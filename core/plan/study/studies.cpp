@@ -7,6 +7,10 @@
 #include "core/plan/findings/findings.hpp"
 #include "core/plan/findings/roots.hpp"
 #include "core/plan/parts.hpp"
+#include "core/plan/shop.hpp"
+#include "core/plan/study/breaking.hpp"
+#include "core/plan/study/choices.hpp"
+#include "core/plan/study/holding_study.hpp"
 #include "core/units/input_error.hpp"
 
 namespace fayline::plan {
@@ -22,10 +26,7 @@ bool pressed(const Plan& plan) {
 
 // The study of holding, begun where there is none: each of its parts is awaited until it is put in.
 HoldingStudy& holdingOf(Plan& plan, Study part) {
-    if (!plan.holdingStudy) {
-        plan.holdingStudy.emplace();
-        plan.holdingStudy->awaited.insert(ofHolding.begin(), ofHolding.end());
-    }
+    if (!plan.holdingStudy) plan.holdingStudy.emplace().awaited.insert(ofHolding.begin(), ofHolding.end());
     plan.holdingStudy->awaited.erase(part);
     return *plan.holdingStudy;
 }
@@ -98,20 +99,20 @@ Part carriedPart(const model::Piece& piece, const Shop& shop, const Plan& plan, 
 }
 
 Part dayPart(const model::Piece& piece, const Shop& shop, const Plan& plan, const std::atomic<bool>& stop) {
-    std::optional<DayStudy> study = studyDay(piece, shop, plan.line.fair.line, plan.day, stop);
+    math::Shared<DayStudy> study = studyDay(piece, shop, plan.line.fair.line, plan.day, stop);
     if (!study) return {};
     return [study = std::move(study)](Plan& into) { into.dayStudy = study; };
 }
 
 Part choicesPart(const model::Piece& piece, const Shop& shop, const Plan& plan, const std::atomic<bool>& stop) {
-    std::optional<Choices> choices = choicesFor(piece, shop, plan, stop);
+    math::Shared<Choices> choices = choicesFor(piece, shop, plan, stop);
     if (!choices) return {};
     return [choices = std::move(choices)](Plan& into) { into.choices = choices; };
 }
 
 Part breakingPart(const model::Piece& piece, const Shop& shop, const Plan& plan, const std::atomic<bool>& stop) {
     if (!plan.choices) return {};  // they were stopped or failed, and that is told of them
-    std::optional<BreakingStudy> study = studyBreaking(piece, shop, plan, *plan.choices, stop);
+    math::Shared<BreakingStudy> study = studyBreaking(piece, shop, plan, *plan.choices, stop);
     if (!study) return {};
     return [study = std::move(study)](Plan& into) { into.breaking = study; };
 }
@@ -157,7 +158,7 @@ Part correctedPart(const model::Piece& piece, const Shop& shop, const Plan& plan
         part(*made);
     }
     wordStudies(*corrected, shop, *made);
-    return [findings = std::move(made->findings)](Plan& into) {
+    return [findings = made->findings](Plan& into) {
         into.correctedSought = true;
         into.ifCorrected = findings;
     };
@@ -208,18 +209,20 @@ bool isStudied(const Plan& plan) {
 }
 
 void wordStudies(const model::Piece& piece, const Shop& shop, Plan& plan) {
-    plan.findings = allFindings(piece, shop, plan);
-    const auto add = [&plan](const std::vector<Finding>& some) {
-        plan.findings.insert(plan.findings.end(), some.begin(), some.end());
+    std::vector<Finding> findings = allFindings(piece, shop, plan);
+    const auto add = [&findings](const std::vector<Finding>& some) {
+        findings.insert(findings.end(), some.begin(), some.end());
     };
     if (plan.holdingStudy) {
-        plan.holdingStudy->findings = studyFindings(piece, shop, plan, *plan.holdingStudy);
-        add(plan.holdingStudy->findings);
+        HoldingStudy& study = *plan.holdingStudy;
+        study.findings = studyFindings(piece, shop, plan, study);
+        add(study.findings);
     }
-    if (plan.dayStudy) add(dayStudyFindings(plan, *plan.dayStudy));
-    if (plan.choices) add(choiceFindings(shop, *plan.choices));
+    if (plan.dayStudy) add(dayStudyFindings(plan, *std::as_const(plan.dayStudy)));
+    if (plan.choices) add(choiceFindings(shop, *std::as_const(plan.choices)));
     add(breakingFindings(plan));
-    hangFindings(plan.findings, plan.ifCorrected);
+    hangFindings(findings, plan.ifCorrected);
+    plan.findings = std::move(findings);
     plan.answers = answersOf(piece, shop, plan);
 }
 

@@ -6,7 +6,7 @@
 #include <functional>
 #include <optional>
 
-#include "core/plan/plan.hpp"
+#include "core/plan/study/deepen.hpp"
 
 namespace fayline::plan {
 

@@ -36,14 +36,10 @@ TEST(Column, CarriesNeverMoreThanCrushingOrBucklingAllow) {
 
 TEST(Column, LongerCarriesLess) {
     double before = ndsColumn(0.01, 0.05, 0.05, 4000e6, 10e6).allowable_N;
-    double stress = handbookColumn(0.1, 11e9, 40e6);
     for (double length = 0.1; length < 20; length *= 1.1) {
         const double now = ndsColumn(length, 0.05, 0.05, 4000e6, 10e6).allowable_N;
         EXPECT_LT(now, before);
         before = now;
-        const double then = handbookColumn(length / 0.0144, 11e9, 40e6);
-        EXPECT_LT(then, stress);
-        stress = then;
     }
 }
 

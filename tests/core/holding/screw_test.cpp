@@ -6,7 +6,6 @@
 #include <limits>
 
 #include "core/units/input_error.hpp"
-#include "core/units/units.hpp"
 #include "tests/core/holding/made_props.hpp"
 
 namespace fayline::holding {
@@ -50,7 +49,6 @@ TEST(Screw, WorkedOnPaper) {
     EXPECT_NEAR(plan.fromEdgeNeeded_m, 0.025, 1e-12);
     EXPECT_NEAR(plan.fromEnd_m, 0.4, 1e-9);
     EXPECT_NEAR(plan.fromEndNeeded_m, 0.050, 1e-12);
-    EXPECT_NEAR(plan.fromEndNeededUnbored_m, 0.075, 1e-12);
     EXPECT_NEAR(plan.laterDiameter_m, 0.006, 1e-12);
 }
 
@@ -164,19 +162,6 @@ TEST(Screw, AWoodWithoutStrengthAcrossTheGrainIsSaidToBeUnknown) {
     EXPECT_FALSE(plan.washerKnown);
     EXPECT_EQ(plan.washerMay_Pa, 0);
     EXPECT_TRUE(std::isfinite(plan.washerPressure_Pa));
-}
-
-// On paper (D): marks 40 mm in from either side of a backbone 86 mm wide fall 6 mm short of each other; of one 74 mm
-// wide they overlap by 6 mm. The centre is half the width.
-TEST(Centre, IsHalfWayBetweenTheMarksWhetherTheyOverlapOrFallShort) {
-    EXPECT_NEAR(centreFromMarks(0.040, 0.006).fromLeft_m, 0.043, 1e-15);
-    EXPECT_NEAR(centreFromMarks(0.040, 0.006).width_m, 0.086, 1e-15);
-    EXPECT_NEAR(centreFromMarks(0.040, -0.006).fromLeft_m, 0.037, 1e-15);
-    EXPECT_NEAR(centreFromMarks(0.040, -0.006).width_m, 0.074, 1e-15);
-    EXPECT_NEAR(centreFromMarks(0.040, 0).fromLeft_m, 0.040, 1e-15);
-    EXPECT_THROW((void)centreFromMarks(0, 0.01), InputError);
-    EXPECT_THROW((void)centreFromMarks(0.04, -0.08), InputError);
-    EXPECT_THROW((void)centreFromMarks(std::numeric_limits<double>::quiet_NaN(), 0), InputError);
 }
 
 }  // namespace

@@ -11,7 +11,6 @@
 #include <vector>
 
 #include "core/holding/held.hpp"
-#include "core/holding/kinds.hpp"
 #include "core/holding/propose/propose.hpp"
 #include "core/math/count.hpp"
 #include "core/wood/bending.hpp"

@@ -11,6 +11,7 @@
 #include "core/export/print.hpp"
 #include "core/plan/findings/breaking_texts.hpp"
 #include "core/plan/findings/breaking_wording.hpp"
+#include "core/plan/study/choices.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 #include "tests/core/plan/studied.hpp"
 

@@ -12,6 +12,7 @@
 #include "core/plan/findings/closing_texts.hpp"
 #include "core/plan/findings/findings.hpp"
 #include "core/plan/findings/hull_texts.hpp"
+#include "core/plan/study/holding_study.hpp"
 #include "tests/core/plan/held_scene.hpp"
 #include "tests/core/plan/studied.hpp"
 

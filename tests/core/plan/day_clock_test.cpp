@@ -1,11 +1,11 @@
 // The day of a piece as the clock needs it: other air, record and back, rates of a dry fit, what comes after.
-#include "core/plan/day_clock.hpp"
+#include "core/plan/day/day_clock.hpp"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
 
-#include "core/plan/day_learned.hpp"
+#include "core/plan/day/day_learned.hpp"
 #include "core/units/input_error.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 

@@ -8,9 +8,9 @@
 
 #include "core/export/print.hpp"
 #include "core/io/file.hpp"
-#include "core/plan/day_clock.hpp"
-#include "core/plan/day_learned.hpp"
-#include "core/plan/day_pace.hpp"
+#include "core/plan/day/day_clock.hpp"
+#include "core/plan/day/day_learned.hpp"
+#include "core/plan/day/day_plan.hpp"
 #include "core/plan/findings/day_words.hpp"
 #include "core/units/input_error.hpp"
 #include "tests/core/plan/made_pieces.hpp"

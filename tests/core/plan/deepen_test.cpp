@@ -11,6 +11,8 @@
 #include "core/export/print.hpp"
 #include "core/plan/findings/answer_texts.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/study/choices.hpp"
+#include "core/plan/study/holding_study.hpp"
 #include "core/plan/study/studies.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 #include "tests/core/plan/studied.hpp"

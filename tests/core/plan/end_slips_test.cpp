@@ -6,6 +6,7 @@
 #include "core/io/file.hpp"
 #include "core/plan/findings/findings.hpp"
 #include "core/plan/parts.hpp"
+#include "core/plan/shop.hpp"
 #include "core/units/input_error.hpp"
 
 namespace fayline::plan {

@@ -201,7 +201,7 @@ TEST(Findings, MoistureAndGrainBeyondTheirTablesCaution) {
 
 TEST(Findings, AWoodWithAWarningIsTold) {
     Shop shop = made::shop();
-    shop.species.insert(shop.species.begin(), *wood::findSpecies(shop.species, "oak_white"));
+    shop.species.own().insert(shop.species.begin(), *wood::findSpecies(shop.species, "oak_white"));
     shop.species.front().id = "odd";
     shop.species.front().warning = "Two tables disagree";
     model::Piece piece = gentle();

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "core/plan/findings/findings.hpp"
+#include "core/plan/shop.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace fayline::plan {

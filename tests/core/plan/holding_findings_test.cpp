@@ -6,6 +6,8 @@
 #include <cmath>
 #include <limits>
 
+#include "core/holding/props/hull.hpp"
+#include "core/holding/props/screw.hpp"
 #include "core/plan/findings/findings.hpp"
 #include "core/plan/findings/holding_texts.hpp"
 #include "core/plan/findings/hull_texts.hpp"

@@ -9,6 +9,7 @@
 
 #include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/shop.hpp"
 #include "tests/core/laminate/made_lines.hpp"
 
 namespace fayline::plan {

@@ -8,6 +8,7 @@
 #include "core/export/print.hpp"
 #include "core/plan/findings/answer_texts.hpp"
 #include "core/plan/findings/wording.hpp"
+#include "core/plan/study/holding_study.hpp"
 #include "core/units/input_error.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 #include "tests/core/plan/studied.hpp"
@@ -186,7 +187,7 @@ TEST(MakePlan, TheVerdictCountsCausesAndNamesWhatIsOpen) {
     EXPECT_NE(writeText(verdictOf(bare).text, inMillimetres).find("how it is held"), std::string::npos);
     Plan sound = bare;
     sound.findings.clear();
-    sound.holding.stations.resize(1);
+    sound.holding.stations.own().resize(1);
     EXPECT_EQ(writeText(verdictOf(sound).text, inMillimetres), "Ready to glue");
     sound.findings = {found(Code::stripBreaks), found(Code::chanceOfBreaking), found(Code::bendForLoad),
                       found(Code::nothingToPull), found(Code::fullCupSmokes)};

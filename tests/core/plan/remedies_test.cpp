@@ -9,6 +9,7 @@
 #include "core/plan/findings/day_texts.hpp"
 #include "core/plan/findings/day_words.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/shop.hpp"
 #include "core/units/input_error.hpp"
 
 namespace fayline::plan {

@@ -11,6 +11,7 @@
 #include "core/plan/findings/holding_texts.hpp"
 #include "core/plan/not_pressed.hpp"
 #include "core/plan/parts.hpp"
+#include "core/plan/study/holding_study.hpp"
 #include "core/units/input_error.hpp"
 #include "tests/core/plan/held_scene.hpp"
 #include "tests/core/plan/studied.hpp"

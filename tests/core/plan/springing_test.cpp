@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/laminate/springback/learned.hpp"
 #include "core/plan/findings/breaking_texts.hpp"
 #include "core/plan/findings/form_texts.hpp"
 #include "core/plan/findings/form_wording.hpp"

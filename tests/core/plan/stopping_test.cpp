@@ -9,6 +9,7 @@
 
 #include "core/plan/parts.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/study/choices.hpp"
 #include "core/plan/study/studies.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 

@@ -3,6 +3,7 @@
 
 #include "core/plan/findings/findings.hpp"
 #include "core/plan/findings/study_texts.hpp"
+#include "core/plan/study/holding_study.hpp"
 #include "tests/core/plan/held_scene.hpp"
 
 namespace fayline::plan {

@@ -5,7 +5,6 @@
 #include <vector>
 
 #include "core/units/length.hpp"
-#include "core/units/units.hpp"
 
 namespace fayline::units {
 namespace {

@@ -1,10 +1,11 @@
-#include "core/plan/day_learned.hpp"
+#include "core/plan/day/day_learned.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <map>
 #include <set>
 
+#include "core/laminate/springback/learned.hpp"
 #include "core/math/count.hpp"
 #include "core/plan/findings/wording.hpp"
 #include "core/units/day_text.hpp"

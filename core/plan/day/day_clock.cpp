@@ -1,4 +1,4 @@
-#include "core/plan/day_clock.hpp"
+#include "core/plan/day/day_clock.hpp"
 
 #include <algorithm>
 #include <cmath>

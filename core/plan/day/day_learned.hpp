@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "core/plan/day_clock.hpp"
+#include "core/plan/day/day_clock.hpp"
 
 namespace fayline::plan {
 

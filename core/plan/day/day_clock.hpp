@@ -8,6 +8,7 @@
 #include "core/math/count.hpp"
 #include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/shop.hpp"
 #include "core/schedule/day.hpp"
 
 namespace fayline::plan {
