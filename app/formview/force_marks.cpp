@@ -12,7 +12,7 @@ namespace fayline::app {
 namespace {
 
 template <class Plan>
-const Plan* ofStation(const std::vector<Plan>& plans, int index) {
+const Plan* ofStation(const math::SharedList<Plan>& plans, int index) {
     const auto found =
         std::find_if(plans.begin(), plans.end(), [index](const Plan& each) { return each.index == index; });
     return found == plans.end() ? nullptr : &*found;

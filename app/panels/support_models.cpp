@@ -11,9 +11,9 @@ namespace {
 const QString noFigure(QChar(0x2013));
 
 // What the plan says of the post or block of a row; null: nothing of the piece as it stands.
-template <class Told>
-const Told* toldOf(const std::vector<Told>& all, const Shown& shown, int row) {
-    const auto told = std::ranges::find(all, row, &Told::index);
+template <class List>
+const typename List::value_type* toldOf(const List& all, const Shown& shown, int row) {
+    const auto told = std::ranges::find(all, row, &List::value_type::index);
     return shown.outOfDate || told == all.end() ? nullptr : &*told;
 }
 

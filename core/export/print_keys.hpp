@@ -200,7 +200,7 @@ void printedKeys(auto& visit, const WoodMeasured*) {
 }
 
 void printedKeys(auto& visit, const StackPlan*) {
-    visit("count", via(&StackPlan::strips, &std::vector<Strip>::size), Whole{});
+    visit("count", via(&StackPlan::strips, &math::SharedList<Strip>::size), Whole{});
     visit("depth_mm", &StackPlan::depth_m, mm);
     visit("stiffness_wet_N_m2", &StackPlan::stiffnessWet_N_m2, Figure{{"N_m2"}});
     visit("stiffness_cured_N_m2", &StackPlan::stiffnessCured_N_m2, Figure{{"N_m2"}});

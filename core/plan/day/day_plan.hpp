@@ -51,7 +51,7 @@ struct DayPlan {
 // What takes longer than a frame.
 struct DayStudy {
     schedule::Days days;    // of the worst gluing
-    double paceMiddle = 1;  // of the simulated days, as given or by the record: see day_pace.hpp
+    double paceMiddle = 1;  // of the simulated days, as given or by the record: see paceOf
     double paceScatter = 0;
     int paceFrom = 0;                           // recorded gluings
     std::vector<Remedy> remedies;               // the best margin first; empty where the margin is ample

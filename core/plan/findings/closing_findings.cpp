@@ -152,7 +152,7 @@ void addTools(std::vector<Finding>& findings, const Closing& closing) {
     const holding::AtHand& closed = closing.scene.plan.holding.atHand;
     holding::AtHand atTurns = closing.study.closingLoads.atHand;
     if (atTurns.leftWithout <= closed.leftWithout) return;
-    std::erase_if(atTurns.counts, [&](const holding::Counted& counted) {
+    std::erase_if(atTurns.counts.own(), [&](const holding::Counted& counted) {
         return std::any_of(closed.counts.begin(), closed.counts.end(), [&](const holding::Counted& other) {
             return other.kind == counted.kind && other.withoutTool.size() >= counted.withoutTool.size();
         });
@@ -187,7 +187,7 @@ std::vector<Message> insteadForBoat(const Closing& closing) {
 }
 
 void addBoat(std::vector<Finding>& findings, const Closing& closing) {
-    const std::optional<holding::HullPlan>& closed = closing.scene.plan.holding.hull;
+    const math::Shared<holding::HullPlan>& closed = closing.scene.plan.holding.hull;
     const holding::ClosingLoads& loads = closing.study.closingLoads;
     if (!closed || !closed->standsAtRest || loads.worstHull < 0) return;
     const holding::HullPlan& worst = *loads.hulls[loads.worstHull];

@@ -309,7 +309,7 @@ TEST(Findings, AMisreadOffsetIsToldWithItsRepair) {
     LinePlan line;
     const model::Piece piece = gentle();
     line.fair.line = made::arc(-3.0, 0.6);
-    line.fair.points.resize(15);
+    line.fair.points.own().resize(15);
     line::Suspect suspect;
     suspect.point = 2;
     suspect.away_m = 0.0254;
