@@ -156,7 +156,7 @@ std::unique_ptr<Gesture> FormView::State::dragOf(const Hit& hit, const QPointF& 
         case Hit::Kind::block:
             return dragBlock(at, shown, transform, hit.index, number, reach());
         case Hit::Kind::trim:  // slides along a line that is of the piece as it stands
-            if (!shown.outOfDate) return dragTrim(at, shown, drawing, transform, hit.index, number, reach());
+            if (shown.reason.isEmpty()) return dragTrim(at, shown, drawing, transform, hit.index, number, reach());
             break;
         case Hit::Kind::nothing:
         case Hit::Kind::finding:

@@ -198,7 +198,7 @@ QString bandWords(const Shown& shown, bool waiting) {
         if (!shown.reason.isEmpty()) {
             return QStringLiteral("Old result. Fix first: ") + shown.reason;
         }
-        return waiting ? QStringLiteral("Old result. Calculating the new one.") : QString();
+        return QStringLiteral("Old result. Calculating the new one.");
     }
     if (!shown.reason.isEmpty()) {
         const bool line = shown.reasonPath.isEmpty() || shown.reasonPath.startsWith("line");

@@ -256,7 +256,9 @@ void paint::texts(QPainter& painter, const std::vector<Text>& texts, const Fonts
 void paintForm(QPainter& painter, const Sheet& sheet, const Drawing& drawing, const Transform& transform,
                const QSizeF& view, const ViewChoice& choice, const Fonts& fonts, const Theme& theme) {
     paint::ground(painter, sheet, view, theme);
+    if (!sheet.band.isEmpty()) painter.setOpacity(0.5);  // of an older state
     if (!drawing.line.empty()) paint::stack(painter, sheet, drawing, transform, theme);
+    painter.setOpacity(1);
     paint::marks(painter, sheet, choice, theme);
     paint::furniture(painter, sheet, view, fonts, theme);
     paint::texts(painter, sheet.texts, fonts, theme);

@@ -27,9 +27,10 @@ struct Shown {
     int pieceIndex = -1;                     // -1: the boat has no piece; all else is then empty
     std::shared_ptr<const plan::Plan> plan;  // the last good one; null before the first
     bool outOfDate = false;                  // the plan is not of this piece as it stands
-    QString reason;      // why the piece as it stands cannot be planned; empty: it can, or is being planned
-    QString reasonPath;  // the place at fault, as a path from the piece on
-    QString failure;     // why the studies that the plan lacks could not be worked out; empty: they are under way
+    QString reason;        // why the piece as it stands cannot be planned; empty: it can, or is being planned
+    QString reasonPath;    // the place at fault, as a path from the piece on
+    QString failure;       // why the studies that the plan lacks could not be worked out; empty: they are under way
+    bool stopped = false;  // the user gave up the studies that the plan lacks
     units::Display display;
     std::vector<wood::Species> species;
     std::shared_ptr<const std::vector<glue::Adhesive>> adhesives;  // the boat's own before the built-in ones; or null

@@ -5,6 +5,7 @@
 #include <QPainter>
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "app/look/ribbon.hpp"
 #include "app/look/text_shape.hpp"
@@ -105,6 +106,10 @@ void AlongPlot::setNothing() {
     any_ = false;
     curves_.clear();
     update();
+}
+
+void AlongPlot::setOld(bool old) {
+    if (std::exchange(old_, old) != old) update();
 }
 
 void AlongPlot::lightPlace(std::optional<double> at_m) {
@@ -266,6 +271,7 @@ void AlongPlot::paintEvent(QPaintEvent*) {
     QPainter whole(this);
     QPainter* const painter = &whole;
     painter->fillRect(rect(), t.ground);
+    if (old_) painter->setOpacity(0.4);
     if (any_) drawCurves(painter);
     painter->setFont(smallFigures());
     const QFontMetrics metrics = painter->fontMetrics();

@@ -64,6 +64,7 @@ public:
 
     void setPicture(Picture picture);
     void setNothing();
+    void setOld(bool old);  // of the piece as it was a moment ago: drawn fainter
     void lightPlace(std::optional<double> at_m);
     void selectPlace(std::optional<double> at_m);
 
@@ -100,6 +101,7 @@ private:
 
     Picture picture_;
     bool any_ = false;
+    bool old_ = false;
     bool low_ = false;
     std::vector<QPolygonF> curves_;  // as shares of the plot's width and height, without what is not seen
     QRectF area_;

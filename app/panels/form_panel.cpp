@@ -268,7 +268,7 @@ void FormPanel::makeLearned() {
         noteStudy(section, plan::Study::learned);
         const plan::Plan* known = studied(plan::Study::learned);
         const bool any = known && known->learned;
-        words->say(!known ? tr("Calculating")
+        words->say(!known ? awaited()
                    : any  ? text(plan::writeTexts(plan::learnedTexts(*known->learned), shown->display))
                           : tr("No piece of this boat was measured off its form."));
         model->show(any ? learnedRows(*known->learned, shown->display) : std::vector<FigureRow>(),

@@ -88,7 +88,8 @@ void GluePanel::showPotLife(Section* section) {
     if (pictured_.get() == known && picturedVessel_ == vessel) return;
     pictured_ = studiedPlan(plan::Study::day);
     picturedVessel_ = vessel;
-    std::optional<AlongPlot::Picture> picture = potLifePicture(*known, shown_->piece.glue, known->dayStudy->potLives);
+    std::optional<AlongPlot::Picture> picture =
+        potLifePicture(*known, shown_->piece.glue, known->dayStudy->potLives, shown_->display);
     showIf(potLife_, picture.has_value());
     if (picture) potLife_->setPicture(std::move(*picture));
 }

@@ -57,9 +57,9 @@ double timeAt(const glue::PotLifeByMass& lives, const std::vector<double>& time_
 }  // namespace
 
 std::optional<AlongPlot::Picture> potLifePicture(const plan::Plan& plan, const model::Glue& glue,
-                                                 const std::vector<glue::PotLifeByMass>& lives) {
+                                                 const std::vector<glue::PotLifeByMass>& lives,
+                                                 const units::Display& display) {
     if (lives.empty() || plan.day.glue.batches.empty()) return std::nullopt;
-    const units::Display& display = plan.display;
     double largest_kg = 0;
     double shortest_s = INFINITY;
     double longest_s = 0;

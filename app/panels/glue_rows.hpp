@@ -34,7 +34,8 @@ std::vector<FigureRow> cureRows(const Shown& shown);
 // How long the mix lasts by its mass in the piece's vessel, with the least and the most; the batches and the data
 // sheet's points marked. Nothing where it does not go off.
 std::optional<AlongPlot::Picture> potLifePicture(const plan::Plan& plan, const model::Glue& glue,
-                                                 const std::vector<glue::PotLifeByMass>& lives);
+                                                 const std::vector<glue::PotLifeByMass>& lives,
+                                                 const units::Display& display);
 
 // The air about the glue from closing until it is fully cured, with what may be done when.
 std::optional<AlongPlot::Picture> curePicture(const Shown& shown);

@@ -18,7 +18,7 @@ void HoldingPanel::makeProposal() {
     section->setShow([this, words, model, adopt, section](const std::shared_ptr<const Shown>& shown) {
         noteStudy(section, plan::Study::proposal);
         const plan::HoldingStudy* known = study(plan::Study::proposal);
-        words->say(!known                           ? tr("Calculating")
+        words->say(!known                           ? awaited()
                    : pressed(plan::Study::proposal) ? proposalWords(known->proposal, shown->display)
                                                     : tr("Not calculated: no shape found."));
         model->show(known ? proposalRows(*known, shown->display) : std::vector<FigureRow>(),
@@ -41,7 +41,7 @@ void HoldingPanel::makeClosing() {
         model->show(known ? closingRows(*known, shown->piece, shown->display) : std::vector<FigureRow>(),
                     studyIsOld(plan::Study::closing));
         const plan::HoldingStudy* carriedKnown = study(plan::Study::carried);
-        carried->say(carriedKnown ? carriedWords(carriedKnown->carried, shown->display) : tr("Calculating"));
+        carried->say(carriedKnown ? carriedWords(carriedKnown->carried, shown->display) : awaited());
     });
 }
 
@@ -55,7 +55,7 @@ void HoldingPanel::makeOverRun() {
         noteStudy(section, plan::Study::overRun);
         const plan::HoldingStudy* known = study(plan::Study::overRun);
         const model::Stack& stack = shown->piece.stack;
-        start->say(!known ? tr("Calculating")
+        start->say(!known ? awaited()
                    : pressed(plan::Study::overRun)
                        ? overRunWords(tr("At the start"), known->overRun.start, stack.runsPastStart_m, shown->display)
                        : tr("Not calculated: no shape found."));

@@ -65,6 +65,8 @@ QVariant ListModel::cell(int row, int column, int role) const {
             return of.number ? of.number(shown(), row) : cell(row, column, of.typed ? Qt::EditRole : Qt::DisplayRole);
         case underRole:
             return of.below ? QVariant(of.below(shown(), row)) : QVariant();
+        case faintRole:
+            return shown().outOfDate && !of.read;
         case severityRole:
             return of.severity ? of.severity(shown(), row) : QVariant();
         case choicesRole:

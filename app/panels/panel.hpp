@@ -4,7 +4,7 @@
 // made for 340 to 420 pixels of width.
 //
 // Objects by name, for whoever looks for one:
-//   in each panel   "answer" and "reason" (labels), "plot" (AlongPlot)
+//   in each panel   "answer" and "reason" (labels), "plot" (AlongPlot), "calculate" (button, once it was stopped)
 //   line panel      "linePanel"; "offsets" (table), "offsetsUnread" (label), "addPoint", "insertPoint", "removePoint",
 //                   "pointUp", "pointDown", "pasteOffsets", "copyOffsets", "openOffsets" (buttons), "offsetsProblems"
 //                   (label), "correct0", "correct1", ... (buttons, the worst slip first); fields "readTo",
@@ -82,6 +82,7 @@ public:
     virtual void selectPoint(int point) { Q_UNUSED(point); }  // chosen in the drawing; -1: none; the keyboard stays
     // Brings the keyboard to a point of the line, where the panel has it (-1: to its first table).
     virtual void goToPoint(int point) { Q_UNUSED(point); }
+    void dim(bool old);  // plots and sentences; tables and the answer see to it themselves
 
 protected:
     // Hands on what is pointed at and chosen in a view of the line.
@@ -98,6 +99,7 @@ signals:
     void pointSelected(int point);                                   // chosen here by the user
     void momentPointed(const std::optional<PointedMoment>& moment);  // of the glue-up; none: no longer
     void ownGluesAsked();                                            // to be listed and changed
+    void calculateAsked();                                           // what the user stopped
 };
 
 // The panels that exist, in the order of the job, each with the question it answers. The caller owns them.

@@ -94,14 +94,17 @@ void AnswerNote::show(const Shown& shown) {
         const auto& answers = shown.plan->answers;
         const auto answer = std::find_if(answers.begin(), answers.end(),
                                          [this](const plan::Answer& a) { return a.question == question_; });
-        sentence = answer == answers.end() ? QString() : text(plan::answerText(*answer, shown.plan->display));
+        sentence = answer == answers.end() ? QString() : text(plan::answerText(*answer, shown.display));
     }
     QString reason;
     if (shown.pieceIndex >= 0 && !shown.reason.isEmpty()) {
         reason = shown.reasonPath.startsWith(pathBegins_) ? tr("Cannot be planned. Fix first: %1.").arg(shown.reason)
                                                           : tr("Old result. Fix first: %1.").arg(shown.reason);
         if (!shown.plan) sentence = tr("No plan yet.");
+    } else if (shown.outOfDate) {
+        reason = tr("Old result. Calculating the new one.");
     }
+    sentence_->setEnabled(!shown.outOfDate);
     const bool gives = kept_ > 0 && !followsHand(shown);
     kept_ = followsHand(shown) && isVisible() ? height() : 0;
     if (sentence_->text() == sentence && reason_->text() == reason && !gives) return;
@@ -242,7 +245,7 @@ bool isOutOfSight(const QWidget& widget) {
 }
 
 bool followsHand(const Shown& shown) {
-    return shown.plan && !shown.plan->holdingStudy && shown.reason.isEmpty();
+    return shown.plan && !shown.plan->holdingStudy && shown.reason.isEmpty() && !shown.stopped;
 }
 
 Section::Section(const QString& object, const QString& name, bool open, Show show, QWidget* parent)

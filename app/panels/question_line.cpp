@@ -234,7 +234,7 @@ void QuestionLine::show(const Shown& shown) {
                                             [&](const plan::Answer& a) { return a.question == button->question(); });
             if (found != answers.end()) answer = &*found;
         }
-        button->show(answer, shown.display, shown.outOfDate && !shown.reason.isEmpty());
+        button->show(answer, shown.display, shown.outOfDate);
     }
 }
 

@@ -63,7 +63,7 @@ void SchedulePanel::makeChance() {
         noteStudy(section, plan::Study::day);
         const plan::Plan* known = studied(plan::Study::day);
         const bool any = known && known->dayStudy && !known->day.glue.batches.empty();
-        words->say(any ? text(plan::writeTexts(plan::chanceTexts(known->day, *known->dayStudy), known->display))
+        words->say(any ? text(plan::writeTexts(plan::chanceTexts(known->day, *known->dayStudy), shown_->display))
                        : QString());
     });
 }
@@ -84,9 +84,9 @@ void SchedulePanel::makeRemedies() {
         noteStudy(section, plan::Study::day);
         const plan::Plan* known = studied(plan::Study::day);
         const bool any = known && known->dayStudy && !known->day.glue.batches.empty();
-        words->say(any ? text(plan::writeText(plan::remediesText(known->day, *known->dayStudy), known->display))
+        words->say(any ? text(plan::writeText(plan::remediesText(known->day, *known->dayStudy), shown_->display))
                        : QString());
-        remedies_->show(any ? remedyRows(known->dayStudy->remedies, known->display) : std::vector<FigureRow>(),
+        remedies_->show(any ? remedyRows(known->dayStudy->remedies, shown_->display) : std::vector<FigureRow>(),
                         studyIsOld(plan::Study::day));
         const bool some = remedies_->rowCount() > 0;
         for (QWidget* part : {static_cast<QWidget*>(remediesTable_), static_cast<QWidget*>(adopt_)}) showIf(part, some);

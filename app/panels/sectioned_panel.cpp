@@ -15,6 +15,12 @@
 
 namespace fayline::app {
 
+SectionedPanel::SectionedPanel(QWidget* parent)
+    : Panel(parent), calculate_(wordButton(QStringLiteral("calculate"), tr("Not calculated. Calculate"), this)) {
+    calculate_->hide();
+    connect(calculate_, &QPushButton::clicked, this, &Panel::calculateAsked);
+}
+
 Section* SectionedPanel::addSection(const char* object, const QString& name, bool open,
                                     const std::vector<QWidget*>& parts, Show show) {
     auto* section = new Section(QLatin1String(object), name, open, std::move(show), this);
@@ -26,6 +32,7 @@ Section* SectionedPanel::addSection(const char* object, const QString& name, boo
 void SectionedPanel::layOut(const std::vector<QWidget*>& above) {
     QVBoxLayout* layout = panelLayout(this);
     for (QWidget* part : above) layout->addWidget(part);
+    layout->addWidget(calculate_, 0, Qt::AlignLeft);
     for (Section* section : sections_) layout->addWidget(section);
     layout->addStretch();
     tabInReadingOrder(this);
@@ -100,6 +107,7 @@ QWidget* SectionedPanel::rowTools(NotebookTable* table, const RowTool& add, cons
 void SectionedPanel::takeShown(const Shown& shown) {
     if (!shown_ || !shown_->samePieceAs(shown) || shown.pieceIndex < 0) studied_.clear();
     shown_ = std::make_shared<const Shown>(shown);
+    showIf(calculate_, shown.stopped && shown.plan && !plan::isStudied(*shown.plan));
     if (shown_->pieceIndex < 0 || !shown_->plan) return;
     for (const plan::Study study : plan::allStudies) {
         if (plan::has(*shown_->plan, study)) studied_[study] = shown_->plan;
@@ -122,7 +130,12 @@ void SectionedPanel::noteStudy(Section* section, plan::Study study) const {
     section->setNote(!any || !studyIsOld(study)   ? QString()
                      : refused                    ? tr("old result")
                      : !shown_->failure.isEmpty() ? tr("could not be calculated")
+                     : shown_->stopped            ? tr("not calculated")
                                                   : tr("calculating"));
+}
+
+QString SectionedPanel::awaited() const {
+    return shown_->stopped ? tr("Not calculated") : tr("Calculating");
 }
 
 }  // namespace fayline::app

@@ -8,6 +8,8 @@
 
 #include "app/panels/panel.hpp"
 
+class QPushButton;
+
 namespace fayline::app {
 
 class Fields;
@@ -21,7 +23,7 @@ class Words;
 class SectionedPanel : public Panel {
     Q_OBJECT
 public:
-    using Panel::Panel;
+    explicit SectionedPanel(QWidget* parent);
 
 protected:
     using Show = std::function<void(const std::shared_ptr<const Shown>&)>;
@@ -57,7 +59,9 @@ protected:
     const std::shared_ptr<const plan::Plan>& studiedPlan(plan::Study study) const;
     bool studyIsOld(plan::Study study) const;
     void noteStudy(Section* section, plan::Study study) const;
+    QString awaited() const;  // in the place of what a study says that is not there
 
+    QPushButton* calculate_;  // begins what the user stopped
     std::shared_ptr<const Shown> shown_;
     std::vector<Section*> sections_;
     std::vector<NotebookTable*> along_;  // tables whose rows lie along the line

@@ -129,7 +129,7 @@ void StripsPanel::makeChoices() {
         if (choicesShown_ && *choicesShown_ == now) return;
         choicesShown_ = now;
         const plan::Choices* known = knownChoices();
-        words->say(known ? wordsOf(*known, shown->display) : tr("Calculating"));
+        words->say(known ? wordsOf(*known, shown->display) : awaited());
         ChoiceRows made = known ? choiceRows(*known, shown->display) : ChoiceRows();
         choiceOfRow_ = std::move(made.indices);
         choices_->show(std::move(made.rows), studyIsOld(plan::Study::choices));

@@ -56,6 +56,7 @@ StripsPanel::StripsPanel(QWidget* parent)
 
     QVBoxLayout* layout = panelLayout(this);
     layout->addWidget(answer_);
+    layout->addWidget(calculate_, 0, Qt::AlignLeft);
     layout->addWidget(plot_);
     for (Section* section : sections_) layout->addWidget(section);
     layout->addWidget(stripsTable_);

@@ -2,7 +2,7 @@
 #include <QApplication>
 #include <QKeyEvent>
 #include <QMenuBar>
-#include <QMessageBox>
+#include <QMetaEnum>
 #include <QSettings>
 #include <QToolBar>
 
@@ -18,6 +18,18 @@
 #include "core/math/count.hpp"
 
 namespace fayline::app {
+
+QList<QAction*> MainWindow::of(std::initializer_list<Act> acts) const {
+    QList<QAction*> all;
+    for (const Act act : acts) all << of(act);
+    return all;
+}
+
+QAction* MainWindow::action(Act act, const QString& iconName, const QString& text, const QKeySequence& key,
+                            std::function<void()> run) {
+    const QString name = QMetaEnum::fromType<Act>().valueToKey(int(act));
+    return acts_[act] = action(name, iconName, text, key, std::move(run));
+}
 
 QAction* MainWindow::action(const QString& name, const QString& iconName, const QString& text, const QKeySequence& key,
                             std::function<void()> run) {
@@ -36,122 +48,127 @@ QAction* MainWindow::action(const QString& name, const QString& iconName, const 
 }
 
 void MainWindow::makeActions() {
-    action("new", "new", tr("&New boat"), QKeySequence::New, [this] { startNew(); });
-    action("open", "open", tr("&Open..."), QKeySequence::Open, [this] { askAndOpen(); });
-    action("save", "save", tr("&Save"), QKeySequence::Save, [this] { save(); });
-    action("saveAs", "save_as", tr("Save &as..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S),
+    action(Act::newBoat, "new", tr("&New boat"), QKeySequence::New, [this] { startNew(); });
+    action(Act::open, "open", tr("&Open..."), QKeySequence::Open, [this] { askAndOpen(); });
+    action(Act::save, "save", tr("&Save"), QKeySequence::Save, [this] { save(); });
+    action(Act::saveAs, "save_as", tr("Save &as..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S),
            [this] { saveAs(); });
-    action("import", "import", tr("&Import offsets as a new piece..."), QKeySequence(Qt::CTRL | Qt::Key_I),
+    action(Act::importOffsets, "import", tr("&Import offsets as a new piece..."), QKeySequence(Qt::CTRL | Qt::Key_I),
            [this] { askAndImport(); });
-    action("savePapers", "pages", tr("Save all papers as PDF..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_P),
+    action(Act::savePapers, "pages", tr("Save all papers as PDF..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_P),
            [this] { askAndSavePapers(); });
-    action("quit", "", tr("&Quit"), QKeySequence(Qt::CTRL | Qt::Key_Q), [this] { close(); });
+    action(Act::quit, "", tr("&Quit"), QKeySequence(Qt::CTRL | Qt::Key_Q), [this] { close(); });
 
-    QAction* undo = document_.undoStack().createUndoAction(this, tr("&Undo"));
-    undo->setObjectName("undo");
-    undo->setIcon(icon("undo"));
-    undo->setShortcut(QKeySequence::Undo);
-    QAction* redo = document_.undoStack().createRedoAction(this, tr("&Redo"));
-    redo->setObjectName("redo");
-    redo->setIcon(icon("redo"));
-    redo->setShortcuts({QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z), QKeySequence(Qt::CTRL | Qt::Key_Y)});
-    addActions({undo, redo});
+    const auto ofHistory = [this](Act act, QAction* made, const char* name, const QList<QKeySequence>& keys) {
+        made->setObjectName(name);
+        made->setIcon(icon(name));
+        made->setShortcuts(keys);
+        addAction(made);
+        acts_[act] = made;
+    };
+    ofHistory(Act::undo, document_.undoStack().createUndoAction(this, tr("&Undo")), "undo", {QKeySequence::Undo});
+    ofHistory(Act::redo, document_.undoStack().createRedoAction(this, tr("&Redo")), "redo",
+              {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z), QKeySequence(Qt::CTRL | Qt::Key_Y)});
 
     // The keys of these belong to whatever has the keyboard; the menu says them and passes them on.
-    const auto toFocused = [this](const char* name, const char* iconName, const QString& text,
-                                  QKeySequence::StandardKey key) {
-        QAction* made = action(name, iconName, text, key, [this, name, key] { toFocus(name, key); });
-        made->setShortcutContext(Qt::WidgetShortcut);
+    const auto toFocused = [this](Act act, const char* slot, const QString& text, QKeySequence::StandardKey key) {
+        action(act, slot, text, key, [this, slot, key] { toFocus(slot, key); })->setShortcutContext(Qt::WidgetShortcut);
     };
-    toFocused("cut", "cut", tr("Cu&t"), QKeySequence::Cut);
-    toFocused("copy", "copy", tr("&Copy"), QKeySequence::Copy);
-    toFocused("paste", "paste", tr("&Paste"), QKeySequence::Paste);
+    toFocused(Act::cut, "cut", tr("Cu&t"), QKeySequence::Cut);
+    toFocused(Act::copy, "copy", tr("&Copy"), QKeySequence::Copy);
+    toFocused(Act::paste, "paste", tr("&Paste"), QKeySequence::Paste);
 
-    action("ownGlues", "cup", tr("Your own &glues..."), {}, [this] { editOwnGlues(); });
-    action("nameBoat", "rename", tr("&Name and notes..."), {}, [this] { nameBoat(); });
-    action("trials", "", tr("&Measure your own wood..."), {}, [this] { TrialsDialog(document_, this).exec(); });
-    action("addPiece", "add", tr("&Add a piece"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_N),
+    action(Act::ownGlues, "cup", tr("Your own &glues..."), {}, [this] { editOwnGlues(); });
+    action(Act::nameBoat, "rename", tr("&Name and notes..."), {}, [this] { nameBoat(); });
+    action(Act::trials, "", tr("&Measure your own wood..."), {}, [this] { TrialsDialog(document_, this).exec(); });
+    action(Act::addPiece, "add", tr("&Add a piece"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_N),
            [this] { addPiece(); });
-    action("duplicatePiece", "duplicate", tr("&Duplicate the piece"), QKeySequence(Qt::CTRL | Qt::Key_D),
+    action(Act::duplicatePiece, "duplicate", tr("&Duplicate the piece"), QKeySequence(Qt::CTRL | Qt::Key_D),
            [this] { duplicatePiece(); });
-    action("renamePiece", "rename", tr("&Rename the piece"), QKeySequence(Qt::CTRL | Qt::Key_R),
+    action(Act::renamePiece, "rename", tr("&Rename the piece"), QKeySequence(Qt::CTRL | Qt::Key_R),
            [this] { pieces_->editName(document_.currentPiece()); });
-    action("removePiece", "remove", tr("Re&move the piece"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Backspace),
+    action(Act::removePiece, "remove", tr("Re&move the piece"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Backspace),
            [this] { document_.removePiece(document_.currentPiece()); });
-    action("pieceUp", "up", tr("Move the piece &up"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Up),
+    action(Act::pieceUp, "up", tr("Move the piece &up"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Up),
            [this] { document_.movePiece(document_.currentPiece(), document_.currentPiece() - 1); });
-    action("pieceDown", "down", tr("Move the piece d&own"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Down),
+    action(Act::pieceDown, "down", tr("Move the piece d&own"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Down),
            [this] { document_.movePiece(document_.currentPiece(), document_.currentPiece() + 1); });
-    action("nextPiece", "", tr("Ne&xt piece"), QKeySequence(Qt::CTRL | Qt::Key_PageDown),
+    action(Act::nextPiece, "", tr("Ne&xt piece"), QKeySequence(Qt::CTRL | Qt::Key_PageDown),
            [this] { document_.setCurrentPiece(document_.currentPiece() + 1); });
-    action("previousPiece", "", tr("Pre&vious piece"), QKeySequence(Qt::CTRL | Qt::Key_PageUp),
+    action(Act::previousPiece, "", tr("Pre&vious piece"), QKeySequence(Qt::CTRL | Qt::Key_PageUp),
            [this] { document_.setCurrentPiece(std::max(0, document_.currentPiece() - 1)); });
 
-    action("clock", "clock", tr("Glue-up &clock..."), QKeySequence(Qt::CTRL | Qt::Key_T), [this] { openClock(false); });
-    action("dryFit", "", tr("Timed dry &fit..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_T),
+    action(Act::clock, "clock", tr("Glue-up &clock..."), QKeySequence(Qt::CTRL | Qt::Key_T),
+           [this] { openClock(false); });
+    action(Act::dryFit, "", tr("Timed dry &fit..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_T),
            [this] { openClock(true); });
 
+    action(Act::sources, "source", tr("&Where the numbers come from"), QKeySequence::HelpContents,
+           [this] { showSources(this, shown()); });
+    action(Act::about, "help", tr("&About Fayline, and cautions"), {}, [this] { showAbout(this); });
+}
+
+void MainWindow::makeViewActions() {
     constexpr double zoomStep = 1.25;
-    action("zoomIn", "zoom_in", tr("Zoom &in"), QKeySequence(Qt::CTRL | Qt::Key_Plus), [this] {
+    action(Act::zoomIn, "zoom_in", tr("Zoom &in"), QKeySequence(Qt::CTRL | Qt::Key_Plus), [this] {
         formView_->zoomBy(zoomStep);
     })->setShortcuts({QKeySequence(Qt::CTRL | Qt::Key_Plus), QKeySequence(Qt::CTRL | Qt::Key_Equal)});
-    action("zoomOut", "zoom_out", tr("Zoom &out"), QKeySequence(Qt::CTRL | Qt::Key_Minus),
+    action(Act::zoomOut, "zoom_out", tr("Zoom &out"), QKeySequence(Qt::CTRL | Qt::Key_Minus),
            [this] { formView_->zoomBy(1 / zoomStep); });
-    action("zoomFit", "zoom_fit", tr("&Whole piece"), QKeySequence(Qt::CTRL | Qt::Key_0),
+    action(Act::zoomFit, "zoom_fit", tr("&Whole piece"), QKeySequence(Qt::CTRL | Qt::Key_0),
            [this] { formView_->fitToWindow(); });
-    QAction* comb = action("comb", "comb", tr("Show the &bend"), QKeySequence(Qt::CTRL | Qt::Key_K), [] {});
-    comb->setCheckable(true);
-    connect(comb, &QAction::toggled, this, [this](bool on) { formView_->setCombShown(on); });
-    QAction* misfit = action("misfit", "misfit", tr("&Misfit magnified"), QKeySequence(Qt::CTRL | Qt::Key_M), [] {});
-    misfit->setCheckable(true);
-    connect(misfit, &QAction::toggled, this, [this](bool on) { formView_->setMisfitMagnified(on); });
-    const auto layer = [this](const char* name, const QString& words, void (FormView::*setShown)(bool)) {
-        QAction* shown = action(name, name, words, {}, [] {});
-        shown->setCheckable(true);
-        connect(shown, &QAction::toggled, this, [this, setShown](bool on) { (formView_->*setShown)(on); });
+    const auto layer = [this](Act act, const QString& text, const QKeySequence& key, bool byDefault, auto setShown) {
+        const QString iconName = QMetaEnum::fromType<Act>().valueToKey(int(act));
+        makeSwitch(action(act, iconName, text, key, [] {}), byDefault,
+                   [this, setShown](bool on) { (formView_->*setShown)(on); });
     };
-    layer("forces", tr("&Forces"), &FormView::setForcesShown);
-    layer("gaps", tr("&Gaps magnified"), &FormView::setGapsMagnified);
-    layer("pressure", tr("P&ressure on the form"), &FormView::setPressureShown);
-    QAction* one = action("onePanel", "", tr("One &panel at a time"), {}, [] {});
-    one->setCheckable(true);
-    connect(one, &QAction::toggled, this, [this](bool on) { panels_->setOneAtATime(on); });
-    action("nextArea", "", tr("Ne&xt part of the window"), QKeySequence(Qt::Key_F6), [this] { nextArea(1); });
-    action("previousArea", "", tr("Pre&vious part of the window"), QKeySequence(Qt::SHIFT | Qt::Key_F6),
+    const auto control = [](Qt::Key key) { return QKeySequence(Qt::CTRL | key); };
+    layer(Act::comb, tr("Show the &bend"), control(Qt::Key_K), false, &FormView::setCombShown);
+    layer(Act::misfit, tr("&Misfit magnified"), control(Qt::Key_M), true, &FormView::setMisfitMagnified);
+    layer(Act::forces, tr("&Forces"), {}, true, &FormView::setForcesShown);
+    layer(Act::gaps, tr("&Gaps magnified"), {}, true, &FormView::setGapsMagnified);
+    layer(Act::pressure, tr("P&ressure on the form"), {}, true, &FormView::setPressureShown);
+    makeSwitch(action(Act::onePanel, "", tr("One &panel at a time"), {}, [] {}), false,
+               [this](bool on) { panels_->setOneAtATime(on); });
+    action(Act::nextArea, "", tr("Ne&xt part of the window"), QKeySequence(Qt::Key_F6), [this] { nextArea(1); });
+    action(Act::previousArea, "", tr("Pre&vious part of the window"), QKeySequence(Qt::SHIFT | Qt::Key_F6),
            [this] { nextArea(-1); });
 
     grounds_ = new QActionGroup(this);
     const QString remembered = QSettings().value("ground", "desktop").toString();
-    const auto ground = [&](const char* name, const QString& text, Ground value) {
-        QAction* made = action(name, "", text, {}, [this, value] { chooseGround(value); });
+    const auto ground = [&](Act act, const QString& text, Ground value) {
+        QAction* made = action(act, "", text, {}, [this, value] { chooseGround(value); });
         made->setCheckable(true);
-        made->setChecked(remembered == QString(name).remove("ground").toLower());
+        made->setChecked(remembered == wordOf(value));
         grounds_->addAction(made);
     };
-    ground("groundPaper", tr("&Paper, for the day"), Ground::paper);
-    ground("groundSlate", tr("&Slate, for the shed at night"), Ground::slate);
-    ground("groundDesktop", tr("As the &desktop"), Ground::desktop);
-    action("otherGround", "ground", tr("Day or ni&ght"), QKeySequence(Qt::CTRL | Qt::Key_G), [this] {
+    ground(Act::groundPaper, tr("&Paper, for the day"), Ground::paper);
+    ground(Act::groundSlate, tr("&Slate, for the shed at night"), Ground::slate);
+    ground(Act::groundDesktop, tr("As the &desktop"), Ground::desktop);
+    action(Act::otherGround, "ground", tr("Day or ni&ght"), QKeySequence(Qt::CTRL | Qt::Key_G), [this] {
         const bool toPaper = theme().dark;
-        named(toPaper ? "groundPaper" : "groundSlate")->setChecked(true);
+        of(toPaper ? Act::groundPaper : Act::groundSlate)->setChecked(true);
         chooseGround(toPaper ? Ground::paper : Ground::slate);
     });
+}
 
-    action("sources", "source", tr("&Where the numbers come from"), QKeySequence::HelpContents,
-           [this] { showSources(this, shown_); });
-    action("about", "help", tr("&About Fayline, and cautions"), {}, [this] { showAbout(this); });
+void MainWindow::makeSwitch(QAction* made, bool byDefault, const std::function<void(bool)>& set) {
+    made->setCheckable(true);
+    connect(made, &QAction::toggled, this, set);
+    switches_.push_back({made, byDefault, set});
 }
 
 void MainWindow::makeMenus() {
+    using enum Act;
     QMenu* file = menuBar()->addMenu(tr("&File"));
-    file->addActions({named("new"), named("open")});
+    file->addActions(of({newBoat, open}));
     recent_ = file->addMenu(tr("Open &recent"));
     recent_->setObjectName("recent");
     connect(recent_, &QMenu::aboutToShow, this, &MainWindow::fillRecent);
     file->addSeparator();
-    file->addActions({named("save"), named("saveAs")});
+    file->addActions(of({save, saveAs}));
     file->addSeparator();
-    file->addAction(named("import"));
+    file->addAction(of(importOffsets));
     file->addSeparator();
     QMenu* printed = file->addMenu(icon("print"), tr("&Print"));
     QMenu* looked = file->addMenu(tr("Print pre&view"));
@@ -164,96 +181,100 @@ void MainWindow::makeMenus() {
         looked->addAction(look);
         if (paper == Paper::storyStick) print->setShortcut(QKeySequence::Print);
     }
-    file->addAction(named("savePapers"));
+    file->addAction(of(savePapers));
     file->addSeparator();
-    file->addAction(named("quit"));
+    file->addAction(of(quit));
 
     QMenu* edit = menuBar()->addMenu(tr("&Edit"));
-    edit->addActions({named("undo"), named("redo")});
+    edit->addActions(of({undo, redo}));
     edit->addSeparator();
-    edit->addActions({named("cut"), named("copy"), named("paste")});
+    edit->addActions(of({cut, copy, paste}));
 
     QMenu* boat = menuBar()->addMenu(tr("&Boat"));
-    boat->addActions({named("nameBoat"), named("ownGlues"), named("trials")});
-    QMenu* units = boat->addMenu(icon("units"), tr("&Units"));
-    const auto unit = [&](QMenu* menu, QActionGroup* group, const QString& text, auto member, auto value) {
-        QAction* made = action({}, "", text, {}, [this, member, value] {
-            changeUnits([member, value](units::Display& display) { display.*member = value; });
-        });
-        made->setObjectName("unit" + text);
-        made->setCheckable(true);
-        group->addAction(made);
-        menu->addAction(made);
-        units_.push_back({made, [member, value](const units::Display& display) { return display.*member == value; }});
-    };
-    const auto section = [&](const QString& title) {
-        units->addSection(title);
-        return new QActionGroup(this);
-    };
-    using units::Display;
-    const auto shop = [&](const QString& text, const Display& all) {
-        QAction* made =
-            action({}, "", text, {}, [this, all] { changeUnits([all](Display& display) { display = all; }); });
-        made->setObjectName("unit" + text);
-        made->setCheckable(true);
-        units->addAction(made);
-        units_.push_back({made, [all](const Display& display) { return display == all; }});
-    };
-    shop(tr("Inch shop"), units::inchShop);
-    shop(tr("Metric shop"), units::metricShop);
-    QActionGroup* lengths = section(tr("Lengths"));
-    unit(units, lengths, tr("feet-inches-eighths"), &Display::lengths, units::LengthNotation::feetInchesEighths);
-    unit(units, lengths, tr("inches"), &Display::lengths, units::LengthNotation::inches);
-    unit(units, lengths, tr("millimetres"), &Display::lengths, units::LengthNotation::millimetres);
-    QActionGroup* forces = section(tr("Forces"));
-    unit(units, forces, tr("newtons"), &Display::forces, units::ForceUnit::newton);
-    unit(units, forces, tr("pounds-force"), &Display::forces, units::ForceUnit::poundForce);
-    unit(units, forces, tr("kilograms-force"), &Display::forces, units::ForceUnit::kilogramForce);
-    QActionGroup* temperatures = section(tr("Temperatures"));
-    unit(units, temperatures, tr("degrees Celsius"), &Display::temperatures, units::TemperatureUnit::celsius);
-    unit(units, temperatures, tr("degrees Fahrenheit"), &Display::temperatures, units::TemperatureUnit::fahrenheit);
-    QActionGroup* weights = section(tr("Weights"));
-    unit(units, weights, tr("grams"), &Display::weights, units::WeightUnit::gram);
-    unit(units, weights, tr("ounces"), &Display::weights, units::WeightUnit::ounce);
-    QActionGroup* volumes = section(tr("Volumes"));
-    unit(units, volumes, tr("millilitres"), &Display::volumes, units::VolumeUnit::millilitre);
-    unit(units, volumes, tr("fluid ounces"), &Display::volumes, units::VolumeUnit::fluidOunce);
+    boat->addActions(of({nameBoat, ownGlues, trials}));
+    makeUnits(boat->addMenu(icon("units"), tr("&Units")));
 
     QMenu* piece = menuBar()->addMenu(tr("&Piece"));
-    piece->addActions({named("addPiece"), named("duplicatePiece"), named("renamePiece"), named("removePiece")});
+    piece->addActions(of({addPiece, duplicatePiece, renamePiece, removePiece}));
     piece->addSeparator();
-    piece->addActions({named("pieceUp"), named("pieceDown")});
+    piece->addActions(of({pieceUp, pieceDown}));
     piece->addSeparator();
-    piece->addActions({named("nextPiece"), named("previousPiece")});
+    piece->addActions(of({nextPiece, previousPiece}));
     piece->addSeparator();
-    piece->addActions({named("clock"), named("dryFit")});
+    piece->addActions(of({clock, dryFit}));
 
     QMenu* view = menuBar()->addMenu(tr("&View"));
-    view->addActions({named("zoomIn"), named("zoomOut"), named("zoomFit")});
+    view->addActions(of({zoomIn, zoomOut, zoomFit}));
     view->addSeparator();
-    view->addActions({named("comb"), named("misfit"), named("forces"), named("gaps"), named("pressure")});
+    view->addActions(of({comb, misfit, forces, gaps, pressure}));
     view->addSeparator();
-    QMenu* open = view->addMenu(tr("Open the panel &of"));
+    QMenu* panels = view->addMenu(tr("Open the panel &of"));
     const QStringList words{tr("Line"), tr("Strips"), tr("Form"),  tr("Holding"), tr("Glue"),
                             tr("Time"), tr("Stock"),  tr("Paper"), tr("Record")};
     for (int i = 0; i < words.size(); ++i) {
-        open->addAction(action("openPanel" + QString::number(i), "", words[i],
-                               QKeySequence(Qt::CTRL | Qt::Key(Qt::Key_1 + i)),
-                               [this, i] { emit questions_->questionChosen(plan::Question(i)); }));
+        panels->addAction(action("openPanel" + QString::number(i), "", words[i],
+                                 QKeySequence(Qt::CTRL | Qt::Key(Qt::Key_1 + i)),
+                                 [this, i] { emit questions_->questionChosen(plan::Question(i)); }));
     }
-    view->addAction(named("onePanel"));
-    view->addActions({named("nextArea"), named("previousArea")});
+    view->addAction(of(onePanel));
+    view->addActions(of({nextArea, previousArea}));
     view->addSeparator();
     QMenu* ground = view->addMenu(icon("ground"), tr("&Colours"));
     ground->addActions(grounds_->actions());
     ground->addSeparator();
-    ground->addAction(named("otherGround"));
+    ground->addAction(of(otherGround));
 
     QMenu* help = menuBar()->addMenu(tr("&Help"));
-    help->addActions({named("sources"), named("about")});
+    help->addActions(of({sources, about}));
+}
+
+void MainWindow::makeUnits(QMenu* menu) {
+    // A unit's name is English, whatever its words are.
+    const auto add = [&](const char* word, const std::function<void(units::Display&)>& choose, auto isChosen) {
+        QAction* made = action(QString("unit") + word, "", tr(word), {}, [this, choose] { changeUnits(choose); });
+        made->setCheckable(true);
+        menu->addAction(made);
+        units_.push_back({made, isChosen});
+        return made;
+    };
+    using units::Display;
+    const auto shop = [&](const char* word, const Display& all) {
+        add(
+            word, [all](Display& display) { display = all; }, [all](const Display& display) { return display == all; });
+    };
+    QActionGroup* group = nullptr;
+    const auto section = [&](const QString& title) {
+        menu->addSection(title);
+        group = new QActionGroup(this);
+    };
+    const auto unit = [&](const char* word, auto member, auto value) {
+        group->addAction(add(
+            word, [member, value](Display& display) { display.*member = value; },
+            [member, value](const Display& display) { return display.*member == value; }));
+    };
+    shop(QT_TR_NOOP("Inch shop"), units::inchShop);
+    shop(QT_TR_NOOP("Metric shop"), units::metricShop);
+    section(tr("Lengths"));
+    unit(QT_TR_NOOP("feet-inches-eighths"), &Display::lengths, units::LengthNotation::feetInchesEighths);
+    unit(QT_TR_NOOP("inches"), &Display::lengths, units::LengthNotation::inches);
+    unit(QT_TR_NOOP("millimetres"), &Display::lengths, units::LengthNotation::millimetres);
+    section(tr("Forces"));
+    unit(QT_TR_NOOP("newtons"), &Display::forces, units::ForceUnit::newton);
+    unit(QT_TR_NOOP("pounds-force"), &Display::forces, units::ForceUnit::poundForce);
+    unit(QT_TR_NOOP("kilograms-force"), &Display::forces, units::ForceUnit::kilogramForce);
+    section(tr("Temperatures"));
+    unit(QT_TR_NOOP("degrees Celsius"), &Display::temperatures, units::TemperatureUnit::celsius);
+    unit(QT_TR_NOOP("degrees Fahrenheit"), &Display::temperatures, units::TemperatureUnit::fahrenheit);
+    section(tr("Weights"));
+    unit(QT_TR_NOOP("grams"), &Display::weights, units::WeightUnit::gram);
+    unit(QT_TR_NOOP("ounces"), &Display::weights, units::WeightUnit::ounce);
+    section(tr("Volumes"));
+    unit(QT_TR_NOOP("millilitres"), &Display::volumes, units::VolumeUnit::millilitre);
+    unit(QT_TR_NOOP("fluid ounces"), &Display::volumes, units::VolumeUnit::fluidOunce);
 }
 
 void MainWindow::makeToolBar() {
+    using enum Act;
     QToolBar* bar = addToolBar(tr("Tools"));
     bar->setObjectName("tools");
     bar->setMovable(false);
@@ -263,14 +284,13 @@ void MainWindow::makeToolBar() {
         space->setFixedWidth(2 * gridStep);
         bar->addWidget(space);
     };
-    bar->addActions({named("new"), named("open"), named("save")});
+    bar->addActions(of({newBoat, open, save}));
     gap();
-    bar->addActions({named("undo"), named("redo")});
+    bar->addActions(of({undo, redo}));
     gap();
-    bar->addActions({named("zoomOut"), named("zoomFit"), named("zoomIn"), named("comb"), named("misfit"),
-                     named("forces"), named("gaps"), named("pressure")});
+    bar->addActions(of({zoomOut, zoomFit, zoomIn, comb, misfit, forces, gaps, pressure}));
     gap();
-    bar->addActions({named("savePapers"), named("otherGround"), named("sources")});
+    bar->addActions(of({savePapers, otherGround, sources}));
     bar->toggleViewAction()->setVisible(false);
 }
 
@@ -278,15 +298,15 @@ void MainWindow::updateActions() {
     const int index = document_.currentPiece();
     const int count = math::countOf(document_.boat().pieces);
     const bool any = index >= 0;
-    for (const char* name :
-         {"duplicatePiece", "renamePiece", "removePiece", "zoomIn", "zoomOut", "zoomFit", "clock", "dryFit"}) {
-        named(name)->setEnabled(any);
+    using enum Act;
+    for (QAction* made : of({duplicatePiece, renamePiece, removePiece, zoomIn, zoomOut, zoomFit, clock, dryFit})) {
+        made->setEnabled(any);
     }
-    named("pieceUp")->setEnabled(index > 0);
-    named("pieceDown")->setEnabled(any && index + 1 < count);
-    named("nextPiece")->setEnabled(any && index + 1 < count);
-    named("previousPiece")->setEnabled(index > 0);
-    named("savePapers")->setEnabled(count > 0);
+    of(pieceUp)->setEnabled(index > 0);
+    of(pieceDown)->setEnabled(any && index + 1 < count);
+    of(nextPiece)->setEnabled(any && index + 1 < count);
+    of(previousPiece)->setEnabled(index > 0);
+    of(savePapers)->setEnabled(count > 0);
     for (const auto& [made, isChosen] : units_) made->setChecked(isChosen(document_.boat().display));
 }
 

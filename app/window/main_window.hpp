@@ -1,12 +1,13 @@
 // One window, one boat: pieces on the left, the drawing with its questions in the middle, the panels on the right.
 //
-// The window makes every undo step, asks the planner, and hands one and the same Shown to all views.
+// The window makes every undo step and hands one and the same Shown to all views; Planning makes it.
 #pragma once
 
 #include <QActionGroup>
 #include <QMainWindow>
 #include <QTimer>
 #include <functional>
+#include <map>
 #include <memory>
 
 #include "app/clock/running_day.hpp"
@@ -14,11 +15,12 @@
 #include "app/look/theme.hpp"
 #include "app/paper/papers.hpp"
 #include "app/window/document.hpp"
-#include "app/window/piece_marks.hpp"
-#include "app/window/planner.hpp"
+#include "app/window/planning.hpp"
 #include "app/window/recovery.hpp"
 
+class QLabel;
 class QSplitter;
+class QToolButton;
 
 namespace fayline::app {
 
@@ -31,9 +33,8 @@ class QuestionLine;
 
 // How long a window lets the hand rest before it does what can wait, and the clocks of its days.
 struct WindowTimes {
-    int studiesAfter_ms = 200;  // of the piece on the table
-    int marksAfter_ms = 333;    // of the other pieces
-    int copyAfter_ms = 2000;    // unsaved work is never older than this in its copy
+    PlanningTimes planning;
+    int copyAfter_ms = 2000;  // unsaved work is never older than this in its copy
     RunningDay::ReadClocks clocks = schedule::readClocks;
 };
 
@@ -46,7 +47,7 @@ public:
     ~MainWindow() override;
 
     Document& document() { return document_; }
-    const Shown& shown() const { return shown_; }
+    const Shown& shown() const { return planning_.shown(); }
 
     // Opens `fileName`; a file that cannot be opened leaves everything as it is and is told in words. False then.
     bool openFile(const QString& fileName);
@@ -58,17 +59,36 @@ public:
     void offerLeftBehind();  // unsaved work of a program that ended before its time
     void offerLeftDay();     // a gluing that was under way
 
+    // Its actions; the object of each is named as its enumerator.
+    // clang-format off
+    enum class Act {
+        newBoat, open, save, saveAs, importOffsets, savePapers, quit,
+        undo, redo, cut, copy, paste,
+        nameBoat, ownGlues, trials,
+        addPiece, duplicatePiece, renamePiece, removePiece, pieceUp, pieceDown, nextPiece, previousPiece, clock, dryFit,
+        zoomIn, zoomOut, zoomFit, comb, misfit, forces, gaps, pressure, onePanel, nextArea, previousArea,
+        groundPaper, groundSlate, groundDesktop, otherGround, sources, about
+    };
+    // clang-format on
+    Q_ENUM(Act)
+
 protected:
     void closeEvent(QCloseEvent* event) override;
 
 private:
     // actions.cpp
     void makeActions();
+    void makeViewActions();
+    void makeSwitch(QAction* made, bool byDefault, const std::function<void(bool)>& set);
     void makeMenus();
+    void makeUnits(QMenu* menu);
     void makeToolBar();
     QAction* action(const QString& name, const QString& iconName, const QString& text, const QKeySequence& key,
                     std::function<void()> run);
-    QAction* named(const char* name) const { return findChild<QAction*>(name); }
+    QAction* action(Act act, const QString& iconName, const QString& text, const QKeySequence& key,
+                    std::function<void()> run);
+    QAction* of(Act act) const { return acts_.at(act); }
+    QList<QAction*> of(std::initializer_list<Act> acts) const;
     void updateActions();
     void toFocus(const char* slot, const QKeySequence& key);
     void nextArea(int step);
@@ -115,33 +135,32 @@ private:
     // main_window.cpp
     void layOut();
     void connectAll();
-    void replan();
-    void takePlan(quint64 request, const std::shared_ptr<const plan::Plan>& plan);
-    void takeDeepened(quint64 request, const std::shared_ptr<const plan::Plan>& plan);
-    void takeFailure(quint64 request, const QString& why);
-    void takeRefusal(quint64 request, const QString& path, const QString& why);
-    void showAnswer();
+    void followDocument();
+    void followViews();
+    void openFinding(plan::About about, std::optional<double> at_m, int point);
+    void openQuestion(plan::Question question);
     void showPieces();
-    std::optional<PieceMark> markOfShown() const;  // none: not answered yet, or of another state of the piece
+    void showUnderWay(const QString& what);
     void showAll();
     void showTitle();
+    static QString wordOf(Ground ground);  // in the settings
     void chooseGround(Ground ground);
     void readSettings();
     void writeSettings() const;
 
     Document document_;
-    Planner planner_;
-    PieceMarks marks_;
+    Planning planning_;
     Recovery recovery_;
-    plan::Shop shop_;  // of the boat as it was last planned
-    Shown shown_;
-    quint64 firstOfPiece_ = 0;  // the first request for the piece that is shown; older answers are of another
-    quint64 lastAsked_ = 0;
-    bool fitWhenPlanned_ = true;
-    bool answered_ = true;  // the last request has its answer
-    QTimer late_;           // when the planner takes longer than a frame, the piece is shown without it
     QTimer keepCopy_;
 
+    std::map<Act, QAction*> acts_;
+    // What the view shows or not, remembered from one start to the next under the action's name.
+    struct Switch {
+        QAction* action;
+        bool byDefault;
+        std::function<void(bool)> set;
+    };
+    std::vector<Switch> switches_;
     PiecesList* pieces_ = nullptr;
     FormView* formView_ = nullptr;
     QuestionLine* questions_ = nullptr;
@@ -149,6 +168,8 @@ private:
     PanelStack* panels_ = nullptr;
     QSplitter* across_ = nullptr;
     QSplitter* down_ = nullptr;
+    QLabel* underWay_ = nullptr;
+    QToolButton* stop_ = nullptr;
     QMenu* recent_ = nullptr;
     QActionGroup* grounds_ = nullptr;
     std::vector<std::pair<QAction*, std::function<bool(const units::Display&)>>> units_;

@@ -4,6 +4,7 @@
 #include <QToolButton>
 #include <QVBoxLayout>
 #include <algorithm>
+#include <utility>
 
 #include "app/look/icons.hpp"
 #include "app/look/theme.hpp"
@@ -52,6 +53,7 @@ PanelStack::PanelStack(QWidget* parent) : QScrollArea(parent) {
         connect(named.panel, &app::Panel::pointSelected, this, &PanelStack::pointSelected);
         connect(named.panel, &app::Panel::momentPointed, this, &PanelStack::momentPointed);
         connect(named.panel, &app::Panel::ownGluesAsked, this, &PanelStack::ownGluesAsked);
+        connect(named.panel, &app::Panel::calculateAsked, this, &PanelStack::calculateAsked);
     }
     column->addStretch(1);
     setWidget(body);
@@ -159,6 +161,7 @@ void PanelStack::setOpen(Section& section, bool open) {
 
 void PanelStack::bring(Section& section) {
     section.panel->show(shown_);
+    if (std::exchange(section.old, shown_.outOfDate) != shown_.outOfDate) section.panel->dim(shown_.outOfDate);
     section.panel->lightPlace(lit_);
     section.panel->selectPlace(selected_);
     section.stale = false;

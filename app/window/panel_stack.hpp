@@ -28,7 +28,6 @@ public:
     bool openPanel(plan::Question question);
     void goToPoint(int point);  // in the line panel
     void setOneAtATime(bool one);
-    bool oneAtATime() const { return oneAtATime_; }
 
     std::vector<int> openQuestions() const;  // for remembering
     void setOpenQuestions(const std::vector<int>& questions);
@@ -40,6 +39,7 @@ signals:
     void pointSelected(int point);
     void momentPointed(const std::optional<PointedMoment>& moment);
     void ownGluesAsked();
+    void calculateAsked();
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;
@@ -50,6 +50,7 @@ private:
         QToolButton* head;
         app::Panel* panel;  // QFrame has a Panel of its own
         bool stale = true;  // shown nothing since `shown_` changed
+        bool old = false;   // looks out of date
     };
     void setOpen(Section& section, bool open);
     void bring(Section& section);

@@ -1,5 +1,6 @@
-// Turns pieces into plans on a worker thread. The newest request wins; the window never waits. When no newer request
-// has come for a while, what takes longer than a frame is worked out as well.
+// The one worker of the window: turns pieces into plans on a thread of its own. The newest request wins; the window
+// never waits. The piece on the table comes first; when no newer request has come for a while, what takes longer than a
+// frame is worked out as well, and then, if asked, what is worst about another piece.
 #pragma once
 
 #include <QObject>
@@ -9,6 +10,7 @@
 #include <memory>
 #include <optional>
 
+#include "app/window/piece_marks.hpp"
 #include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"
 #include "core/plan/study/deepen.hpp"
@@ -18,18 +20,33 @@ namespace fayline::app {
 class Planner : public QObject {
     Q_OBJECT
 public:
-    // What works out the studies of a plan, as plan::deepenStepwise does.
-    using Deepen = std::function<std::optional<plan::Plan>(const model::Piece& piece, const plan::Shop& shop,
-                                                           const plan::Plan& plan, const std::atomic<bool>& stop,
-                                                           const plan::OnPart& onPart)>;
+    // What makes a plan and works out its studies, as plan::makePlan and plan::deepenStepwise do.
+    struct Methods {
+        std::function<std::optional<plan::Plan>(const model::Piece& piece, const plan::Shop& shop,
+                                                const plan::Plan* before, const std::atomic<bool>& stop)>
+            make;
+        std::function<std::optional<plan::Plan>(const model::Piece& piece, const plan::Shop& shop,
+                                                const plan::Plan& plan, const std::atomic<bool>& stop,
+                                                const plan::OnPart& onPart)>
+            deepen;
+        static Methods ofTheCore();
+    };
 
     // The longer work begins `rest_ms` after the plan was made.
-    explicit Planner(QObject* parent = nullptr, int rest_ms = 200, Deepen deepen = allCores());
+    explicit Planner(QObject* parent = nullptr, int rest_ms = 200, Methods methods = Methods::ofTheCore());
     ~Planner() override;  // stops the work under way and waits for it, a few milliseconds
 
-    // Asks for the plan of `piece`. A request that has not begun when a newer one comes is dropped; a result that
-    // comes after a newer request's result is never sent. Returns the number of the request, ascending.
+    // Asks for the plan of `piece`, which is on the table. A request that has not begun when a newer one comes is
+    // dropped, and longer work under way is given up; a result that comes after a newer request's result is never sent.
+    // Returns the number of the request, ascending.
     quint64 ask(const model::Piece& piece, const plan::Shop& shop);
+
+    // Asks for the mark of a piece that is not on the table: `marked` comes when the whole of its plan is made, unless
+    // a newer request comes before. To be asked when the newest request is `finished`. Numbered like the others.
+    quint64 askMark(const model::Piece& piece, const plan::Shop& shop);
+
+    // Gives up the longer work of the newest request; its plan is made all the same.
+    void stop();
 
     bool isWorking() const;  // the longer work and the rest before it count
 
@@ -37,26 +54,32 @@ signals:
     void planned(quint64 request, std::shared_ptr<const plan::Plan> plan);
     // The same plan with those studies that are there by now, and more to come. Several in a row; those that the
     // window has not taken yet when a newer one comes are dropped. After `planned` of the same request, and only if
-    // none newer was asked; so is the next.
+    // none newer was asked; so are the next three.
     void studied(quint64 request, std::shared_ptr<const plan::Plan> plan);
     // The same plan with every study.
     void deepened(quint64 request, std::shared_ptr<const plan::Plan> plan);
-    // The piece cannot be planned: why, and the path of the place at fault from the piece on.
-    void refused(quint64 request, QString path, QString why);
     // What takes longer met a defect of the program, or a place that only it found wrong: in words. What was sent of
     // this request before stands; `deepened` does not come.
     void failed(quint64 request, QString why);
+    // Nothing more comes of this request: all is there, or refused, or given up.
+    void finished(quint64 request);
+    // The piece cannot be planned: why, and the path of the place at fault from the piece on.
+    void refused(quint64 request, QString path, QString why);
+    void marked(quint64 request, fayline::app::PieceMark mark);
 
 private:
-    static Deepen allCores();
-    void work();
-    void send(quint64 number, const std::shared_ptr<const plan::Plan>& plan, const QString& path, const QString& why);
-    void deepen(quint64 number, const model::Piece& piece, const plan::Shop& shop);
-    void sendDeeper(quint64 number, std::shared_ptr<const plan::Plan> plan, bool whole);
-    void sendFailure(quint64 number, const QString& why);
-    bool isNewest(quint64 number) const;
-
+    struct Request;
     struct Work;
+    quint64 put(const model::Piece& piece, const plan::Shop& shop, bool forMark);
+    void work();
+    bool answer(const Request& request);
+    void deepen(const Request& request);
+    void mark(const Request& request);
+    std::optional<plan::Plan> wholePlan(const Request& request, const plan::OnPart& onPart);
+    void sendDeeper(quint64 number, std::shared_ptr<const plan::Plan> plan, bool whole);
+    template <class Deliver>
+    void send(quint64 number, Deliver deliver);  // in the window's thread, if `number` is the newest by then
+
     std::unique_ptr<Work> work_;
 };
 

@@ -15,19 +15,19 @@ namespace fayline::app {
 
 // A paper is only made of a plan of the piece as it stands; an outdated one would be cut into wood.
 bool MainWindow::planToPrint() {
-    if (shown_.plan && answered_ && shown_.reason.isEmpty()) return true;
-    tell(tr("This piece has no plan yet, so nothing prints."),
-         shown_.reason.isEmpty() ? tr("Calculating") : shown_.reason);
+    const QString& reason = shown().reason;
+    if (shown().plan && planning_.isAnswered() && reason.isEmpty()) return true;
+    tell(tr("This piece has no plan yet, so nothing prints."), reason.isEmpty() ? tr("Calculating") : reason);
     return false;
 }
 
 // The plan with every study, on the worker if the hand has not rested yet; null: stopped.
 std::shared_ptr<const plan::Plan> MainWindow::planForPaper(Paper paper) {
-    if (plan::isStudied(*shown_.plan)) return shown_.plan;
+    if (plan::isStudied(*shown().plan)) return shown().plan;
     std::optional<plan::Plan> whole;
-    const std::shared_ptr<const plan::Plan> plan = shown_.plan;
-    const model::Piece piece = shown_.piece;
-    const plan::Shop shop = shop_;
+    const std::shared_ptr<const plan::Plan> plan = shown().plan;
+    const model::Piece piece = shown().piece;
+    const plan::Shop shop = planning_.shop();
     try {
         runAtWork(this, tr("Calculating the paper"),
                   [&](const AtWork& at) { whole = plan::deepen(piece, shop, *plan, at.stop); });
@@ -42,7 +42,7 @@ std::shared_ptr<const plan::Plan> MainWindow::planForPaper(Paper paper) {
 void MainWindow::print(Paper paper) {
     if (!planToPrint()) return;
     const model::Boat boat = document_.boat();
-    const model::Piece piece = shown_.piece;
+    const model::Piece piece = shown().piece;
     const std::shared_ptr<const plan::Plan> plan = planForPaper(paper);
     if (!plan) return;
     QPrinter printer(QPrinter::HighResolution);
@@ -65,7 +65,7 @@ void MainWindow::print(Paper paper) {
 void MainWindow::preview(Paper paper) {
     if (!planToPrint()) return;
     const model::Boat boat = document_.boat();
-    const model::Piece piece = shown_.piece;
+    const model::Piece piece = shown().piece;
     const std::shared_ptr<const plan::Plan> plan = planForPaper(paper);
     if (!plan) return;
     QPrinter printer(QPrinter::HighResolution);

@@ -124,7 +124,7 @@ private slots:
         const model::Boat before = bench.document().boat();
         {
             Answering stay("&Stay");
-            bench.action("new")->trigger();
+            bench.action("newBoat")->trigger();
             QVERIFY2(stay.text.contains("The clock of Stem is running"), qPrintable(stay.text));
         }
         QVERIFY(bench.document().boat() == before);

@@ -112,7 +112,7 @@ private slots:
         open(&panel);
         QVERIFY(panel.findChild<QLabel*>("glueCaution")->text().contains("local rules"));
         const std::optional<AlongPlot::Picture> picture =
-            potLifePicture(*shown.plan, shown.piece.glue, shown.plan->dayStudy->potLives);
+            potLifePicture(*shown.plan, shown.piece.glue, shown.plan->dayStudy->potLives, shown.display);
         QVERIFY(picture);
         QCOMPARE(picture->dots.size(), shown.plan->day.glue.adhesive.potLives.size());
         // The likeliest, and the least and the most beside it.

@@ -1,11 +1,9 @@
-// The shapes beside the pieces' names: of every piece, in time, of the newest state, never in the way of the current.
+// The shapes beside the pieces' names: of every piece, of its newest state.
 #include "app/window/piece_marks.hpp"
 
 #include <QListWidget>
 #include <QSettings>
-#include <QSignalSpy>
 #include <QTest>
-#include <QTimer>
 
 #include "core/io/file.hpp"
 #include "tests/app/own_home.hpp"
@@ -15,8 +13,6 @@ using namespace fayline;
 using namespace fayline::app;
 
 namespace {
-
-constexpr int hour_ms = 3600 * 1000;
 
 PieceMark planned(const model::Boat& boat, int index) {
     return markOf(plan::makePlan(boat.pieces[size_t(index)], plan::shopOf(boat)));
@@ -36,23 +32,6 @@ public:
     static void initMain() { useHomeOfItsOwn(); }
 
 private slots:
-    void everyPieceButTheCurrentGetsTheMarkOfItsPlan() {
-        const model::Boat boat = io::loadBoat(marram.toStdString());
-        PieceMarks marks(nullptr, 0);
-        QSignalSpy changed(&marks, &PieceMarks::marksChanged);
-        marks.follow(boat, 0);
-        const int others = int(boat.pieces.size()) - 1;
-        SOON_COMPARE(changed.count(), others);
-        int withFinding = 0;
-        for (int i = 1; i <= others; ++i) {
-            QVERIFY(marks.of(boat.pieces[size_t(i)]) == planned(boat, i));
-            withFinding += marks.of(boat.pieces[size_t(i)]).worst.has_value();
-        }
-        QVERIFY(withFinding > 0);
-        QVERIFY(!marks.of(boat.pieces[0]).worst);
-        QVERIFY(!marks.isWorking());  // and is then left alone
-    }
-
     void markIsTheWorstThoughAMisreadOffsetIsNamedFirst() {
         const model::Boat boat = io::loadBoat(FAYLINE_SAMPLES "/marram_misread.fayline");
         const plan::Shop shop = plan::shopOf(boat);
@@ -63,62 +42,29 @@ private slots:
         QVERIFY2(mark.why.startsWith("WL 24"), qPrintable(mark.why));
     }
 
-    void pieceThatCannotBePlannedIsAStopWithItsReason() {
+    void marksOfOtherStatesWoodsAndUnitsAreForgotten() {
         model::Boat boat = io::loadBoat(marram.toStdString());
-        boat.pieces[2] = doubled(boat.pieces[2]);
-        PieceMarks marks(nullptr, 0);
-        marks.follow(boat, 0);
-        SOON_VERIFY(marks.of(boat.pieces[2]).worst);
-        QCOMPARE(*marks.of(boat.pieces[2]).worst, plan::Severity::stop);
-        QVERIFY2(marks.of(boat.pieces[2]).why.startsWith("This piece cannot be planned. Fix first: "),
-                 qPrintable(marks.of(boat.pieces[2]).why));
-        // Those after it are planned all the same.
-        const PieceMark last = planned(boat, 3);
-        SOON_VERIFY(marks.of(boat.pieces[3]) == last);
-    }
-
-    void nothingIsPlannedWhileChangesKeepComing() {
-        model::Boat boat = io::loadBoat(marram.toStdString());
-        PieceMarks marks(nullptr, hour_ms);
-        QSignalSpy changed(&marks, &PieceMarks::marksChanged);
-        marks.follow(boat, 0);
-        auto* rest = marks.findChild<QTimer*>();
-        QVERIFY(rest && rest->isSingleShot() && rest->isActive());
-        // Each change lets it begin anew: some time of it goes, and is there again.
-        SOON_VERIFY(rest->remainingTime() < hour_ms - 50);
-        const int left_ms = rest->remainingTime();
-        SOON_VERIFY((marks.follow(boat, 0), rest->remainingTime() > left_ms));
-        QCOMPARE(changed.count(), 0);
-        QVERIFY(marks.isWorking());
-        rest->setInterval(0);  // the hour is over
-        SOON_COMPARE(changed.count(), int(boat.pieces.size()) - 1);
-    }
-
-    void onlyWhatHasChangedIsPlannedAgain() {
-        model::Boat boat = io::loadBoat(marram.toStdString());
-        PieceMarks marks(nullptr, 0);
-        QSignalSpy changed(&marks, &PieceMarks::marksChanged);
-        marks.follow(boat, 0);
-        SOON_COMPARE(changed.count(), int(boat.pieces.size()) - 1);
-        changed.clear();
-        const PieceMark before = marks.of(boat.pieces[3]);
+        PieceMarks marks;
+        marks.follow(boat);
+        QVERIFY(!marks.of(boat.pieces[2]));
+        const PieceMark mark = planned(boat, 2);
+        marks.know(boat.pieces[2], mark);
         std::swap(boat.pieces[2], boat.pieces[3]);
-        boat.pieces[1] = doubled(boat.pieces[1]);
-        marks.follow(boat, 0);
-        QVERIFY(marks.of(boat.pieces[2]) == before);
-        SOON_VERIFY(marks.of(boat.pieces[1]).worst);
-        QCOMPARE(changed.count(), 1);
-        // Other units: the sentences change.
+        marks.follow(boat);
+        QVERIFY(marks.of(boat.pieces[3]) && *marks.of(boat.pieces[3]) == mark);
+        const model::Piece before = boat.pieces[3];
+        boat.pieces[3] = doubled(before);
+        marks.follow(boat);
+        QVERIFY(!marks.of(boat.pieces[3]) && !marks.of(before));
+        marks.know(boat.pieces[3], markOfRefusal("doubled"));
         boat.display.lengths = units::LengthNotation::millimetres;
-        marks.follow(boat, 0);
-        QVERIFY(!marks.of(boat.pieces[1]).worst);
-        const PieceMark inMillimetres = planned(boat, 2);
-        SOON_VERIFY(marks.of(boat.pieces[2]) == inMillimetres);
+        marks.follow(boat);
+        QVERIFY(!marks.of(boat.pieces[3]));
     }
 
     void shapesStandBesideTheNamesInTheWindow() {
         QSettings().clear();
-        Bench bench(marram, {0, 0});
+        Bench bench(marram, {{.restsAfter_ms = 0}});
         auto* list = bench.find<QListWidget>("piecesList");
         const model::Boat& boat = bench.document().boat();
         const auto shows = [&](int index, const PieceMark& mark) {

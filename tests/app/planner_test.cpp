@@ -39,6 +39,14 @@ model::Piece arc(double rise_m) {
     return piece;
 }
 
+// Plans as the core makes them, and studies as `deepen` does.
+template <class Deepen>
+Planner::Methods deepening(Deepen deepen) {
+    Planner::Methods methods = Planner::Methods::ofTheCore();
+    methods.deepen = std::move(deepen);
+    return methods;
+}
+
 }  // namespace
 
 class PlannerTest : public QObject {
@@ -117,13 +125,13 @@ private slots:
     void whatTakesLongerComesOnceTheHandRests() {
         // What was begun for an earlier one ends only when it is stopped, so that it never comes out first.
         const model::Piece newest = arc(0.2);
-        Planner planner(
-            nullptr, 20,
-            [&newest](const model::Piece& piece, const plan::Shop& shop, const plan::Plan& plan,
-                      const std::atomic<bool>& stop, const plan::OnPart& onPart) -> std::optional<plan::Plan> {
-                while (piece != newest && !stop) QThread::msleep(1);
-                return plan::deepenStepwise(piece, shop, plan, stop, onPart);
-            });
+        Planner planner(nullptr, 20,
+                        deepening([&newest](const model::Piece& piece, const plan::Shop& shop, const plan::Plan& plan,
+                                            const std::atomic<bool>& stop,
+                                            const plan::OnPart& onPart) -> std::optional<plan::Plan> {
+                            while (piece != newest && !stop) QThread::msleep(1);
+                            return plan::deepenStepwise(piece, shop, plan, stop, onPart);
+                        }));
         QSignalSpy planned(&planner, &Planner::planned);
         QSignalSpy deepened(&planner, &Planner::deepened);
         for (int i = 0; i < 5; ++i) planner.ask(arc(0.1 + 0.01 * i), shop());
@@ -162,15 +170,16 @@ private slots:
     // A window that is busy meanwhile is told the newest once, not each.
     void partsThatWaitForTheWindowComeTogether() {
         std::atomic<int> sent = 0;
-        Planner planner(nullptr, 0,
-                        [&](const model::Piece&, const plan::Shop&, const plan::Plan& plan, const std::atomic<bool>&,
-                            const plan::OnPart& onPart) -> std::optional<plan::Plan> {
-                            for (int i = 0; i < 50; ++i) {
-                                onPart(plan);
-                                ++sent;
-                            }
-                            return plan;
-                        });
+        Planner planner(
+            nullptr, 0,
+            deepening([&](const model::Piece&, const plan::Shop&, const plan::Plan& plan, const std::atomic<bool>&,
+                          const plan::OnPart& onPart) -> std::optional<plan::Plan> {
+                for (int i = 0; i < 50; ++i) {
+                    onPart(plan);
+                    ++sent;
+                }
+                return plan;
+            }));
         QSignalSpy studied(&planner, &Planner::studied);
         QSignalSpy deepened(&planner, &Planner::deepened);
         planner.ask(arc(0.1), shop());
@@ -181,10 +190,11 @@ private slots:
     }
 
     void defectInAStudyIsToldAndThePlanStays() {
-        Planner planner(
-            nullptr, 0,
-            [](const model::Piece&, const plan::Shop&, const plan::Plan&, const std::atomic<bool>&,
-               const plan::OnPart&) -> std::optional<plan::Plan> { throw std::runtime_error("a sum without terms"); });
+        Planner planner(nullptr, 0,
+                        deepening([](const model::Piece&, const plan::Shop&, const plan::Plan&,
+                                     const std::atomic<bool>&, const plan::OnPart&) -> std::optional<plan::Plan> {
+                            throw std::runtime_error("a sum without terms");
+                        }));
         QSignalSpy planned(&planner, &Planner::planned);
         QSignalSpy deepened(&planner, &Planner::deepened);
         QSignalSpy refused(&planner, &Planner::refused);
@@ -205,14 +215,15 @@ private slots:
         std::atomic<int> begun = 0;
         std::atomic<int> stopped = 0;
         {
-            Planner planner(nullptr, 0,
-                            [&](const model::Piece&, const plan::Shop&, const plan::Plan&,
-                                const std::atomic<bool>& stop, const plan::OnPart&) -> std::optional<plan::Plan> {
-                                ++begun;
-                                while (!stop) QThread::msleep(1);
-                                ++stopped;
-                                return std::nullopt;
-                            });
+            Planner planner(
+                nullptr, 0,
+                deepening([&](const model::Piece&, const plan::Shop&, const plan::Plan&, const std::atomic<bool>& stop,
+                              const plan::OnPart&) -> std::optional<plan::Plan> {
+                    ++begun;
+                    while (!stop) QThread::msleep(1);
+                    ++stopped;
+                    return std::nullopt;
+                }));
             planner.ask(arc(0.1), shop());
             SOON_COMPARE(begun.load(), 1);
             planner.ask(arc(0.2), shop());
@@ -220,6 +231,55 @@ private slots:
             QCOMPARE(stopped.load(), 1);
         }
         QCOMPARE(stopped.load(), 2);
+    }
+
+    // The plan of what was stopped is made all the same, its studies are not; the next request has its own.
+    void stoppedRequestHasItsPlanAlone() {
+        std::atomic<int> begun = 0;
+        Planner planner(nullptr, 0,
+                        deepening([&](const model::Piece&, const plan::Shop&, const plan::Plan& plan,
+                                      const std::atomic<bool>& stop, const plan::OnPart&) -> std::optional<plan::Plan> {
+                            if (++begun > 1) return plan;
+                            while (!stop) QThread::msleep(1);
+                            return std::nullopt;
+                        }));
+        QSignalSpy planned(&planner, &Planner::planned);
+        QSignalSpy deepened(&planner, &Planner::deepened);
+        QSignalSpy finished(&planner, &Planner::finished);
+        planner.ask(arc(0.1), shop());
+        SOON_COMPARE(begun.load(), 1);
+        planner.stop();  // while it studies
+        SOON_COMPARE(finished.count(), 1);
+        const quint64 second = planner.ask(arc(0.2), shop());
+        planner.stop();  // before anything is done
+        SOON_COMPARE(finished.count(), 2);
+        QCOMPARE(finished[1][0].toULongLong(), second);
+        QCOMPARE(planned.count(), 2);
+        QCOMPARE(deepened.count(), 0);
+        QCOMPARE(begun.load(), 1);
+        planner.ask(arc(0.3), shop());
+        SOON_COMPARE(deepened.count(), 1);
+    }
+
+    void markIsGivenUpForARequestOfTheTable() {
+        std::atomic<int> begun = 0;
+        Planner planner(nullptr, 0,
+                        deepening([&](const model::Piece&, const plan::Shop&, const plan::Plan& plan,
+                                      const std::atomic<bool>& stop, const plan::OnPart&) -> std::optional<plan::Plan> {
+                            if (++begun > 1) return plan;
+                            while (!stop) QThread::msleep(1);
+                            return std::nullopt;
+                        }));
+        QSignalSpy deepened(&planner, &Planner::deepened);
+        QSignalSpy marked(&planner, &Planner::marked);
+        planner.askMark(arc(0.1), shop());
+        SOON_COMPARE(begun.load(), 1);
+        planner.ask(arc(0.2), shop());
+        SOON_COMPARE(deepened.count(), 1);
+        QCOMPARE(marked.count(), 0);
+        const quint64 again = planner.askMark(arc(0.1), shop());
+        SOON_COMPARE(marked.count(), 1);
+        QCOMPARE(marked[0][0].toULongLong(), again);
     }
 
     void plansArriveWhileEditsKeepComing() {

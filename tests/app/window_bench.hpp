@@ -29,7 +29,7 @@ constexpr int xColumn = 1;
 // Of a window that does nothing but what it is asked: what waits for the hand to rest never comes.
 inline WindowTimes handNeverRests() {
     constexpr int day_ms = 24 * 3600 * 1000;
-    return {day_ms, day_ms, day_ms};
+    return {{.restsAfter_ms = day_ms, .oldAfter_ms = day_ms, .toldAfter_ms = day_ms}, day_ms};
 }
 
 // A window with its own folder for copies of unsaved work.
