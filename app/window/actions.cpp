@@ -51,13 +51,12 @@ void MainWindow::makeActions() {
     action(Act::newBoat, "new", tr("&New boat"), QKeySequence::New, [this] { startNew(); });
     action(Act::open, "open", tr("&Open..."), QKeySequence::Open, [this] { askAndOpen(); });
     action(Act::save, "save", tr("&Save"), QKeySequence::Save, [this] { save(); });
-    action(Act::saveAs, "save_as", tr("Save &as..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_S),
-           [this] { saveAs(); });
-    action(Act::importOffsets, "import", tr("&Import offsets as a new piece..."), QKeySequence(Qt::CTRL | Qt::Key_I),
+    action(Act::saveAs, "save_as", tr("Save &as..."), Qt::CTRL | Qt::SHIFT | Qt::Key_S, [this] { saveAs(); });
+    action(Act::importOffsets, "import", tr("&Import offsets as a new piece..."), Qt::CTRL | Qt::Key_I,
            [this] { askAndImport(); });
-    action(Act::savePapers, "pages", tr("Save all papers as PDF..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_P),
+    action(Act::savePapers, "pages", tr("Save all papers as PDF..."), Qt::CTRL | Qt::SHIFT | Qt::Key_P,
            [this] { askAndSavePapers(); });
-    action(Act::quit, "", tr("&Quit"), QKeySequence(Qt::CTRL | Qt::Key_Q), [this] { close(); });
+    action(Act::quit, "", tr("&Quit"), Qt::CTRL | Qt::Key_Q, [this] { close(); });
 
     const auto ofHistory = [this](Act act, QAction* made, const char* name, const QList<QKeySequence>& keys) {
         made->setObjectName(name);
@@ -68,7 +67,7 @@ void MainWindow::makeActions() {
     };
     ofHistory(Act::undo, document_.undoStack().createUndoAction(this, tr("&Undo")), "undo", {QKeySequence::Undo});
     ofHistory(Act::redo, document_.undoStack().createRedoAction(this, tr("&Redo")), "redo",
-              {QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Z), QKeySequence(Qt::CTRL | Qt::Key_Y)});
+              {Qt::CTRL | Qt::SHIFT | Qt::Key_Z, Qt::CTRL | Qt::Key_Y});
 
     // The keys of these belong to whatever has the keyboard; the menu says them and passes them on.
     const auto toFocused = [this](Act act, const char* slot, const QString& text, QKeySequence::StandardKey key) {
@@ -81,27 +80,24 @@ void MainWindow::makeActions() {
     action(Act::ownGlues, "cup", tr("Your own &glues..."), {}, [this] { editOwnGlues(); });
     action(Act::nameBoat, "rename", tr("&Name and notes..."), {}, [this] { nameBoat(); });
     action(Act::trials, "", tr("&Measure your own wood..."), {}, [this] { TrialsDialog(document_, this).exec(); });
-    action(Act::addPiece, "add", tr("&Add a piece"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_N),
-           [this] { addPiece(); });
-    action(Act::duplicatePiece, "duplicate", tr("&Duplicate the piece"), QKeySequence(Qt::CTRL | Qt::Key_D),
+    action(Act::addPiece, "add", tr("&Add a piece"), Qt::CTRL | Qt::SHIFT | Qt::Key_N, [this] { addPiece(); });
+    action(Act::duplicatePiece, "duplicate", tr("&Duplicate the piece"), Qt::CTRL | Qt::Key_D,
            [this] { duplicatePiece(); });
-    action(Act::renamePiece, "rename", tr("&Rename the piece"), QKeySequence(Qt::CTRL | Qt::Key_R),
+    action(Act::renamePiece, "rename", tr("&Rename the piece"), Qt::CTRL | Qt::Key_R,
            [this] { pieces_->editName(document_.currentPiece()); });
-    action(Act::removePiece, "remove", tr("Re&move the piece"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Backspace),
+    action(Act::removePiece, "remove", tr("Re&move the piece"), Qt::CTRL | Qt::SHIFT | Qt::Key_Backspace,
            [this] { document_.removePiece(document_.currentPiece()); });
-    action(Act::pieceUp, "up", tr("Move the piece &up"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Up),
+    action(Act::pieceUp, "up", tr("Move the piece &up"), Qt::CTRL | Qt::SHIFT | Qt::Key_Up,
            [this] { document_.movePiece(document_.currentPiece(), document_.currentPiece() - 1); });
-    action(Act::pieceDown, "down", tr("Move the piece d&own"), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_Down),
+    action(Act::pieceDown, "down", tr("Move the piece d&own"), Qt::CTRL | Qt::SHIFT | Qt::Key_Down,
            [this] { document_.movePiece(document_.currentPiece(), document_.currentPiece() + 1); });
-    action(Act::nextPiece, "", tr("Ne&xt piece"), QKeySequence(Qt::CTRL | Qt::Key_PageDown),
+    action(Act::nextPiece, "", tr("Ne&xt piece"), Qt::CTRL | Qt::Key_PageDown,
            [this] { document_.setCurrentPiece(document_.currentPiece() + 1); });
-    action(Act::previousPiece, "", tr("Pre&vious piece"), QKeySequence(Qt::CTRL | Qt::Key_PageUp),
+    action(Act::previousPiece, "", tr("Pre&vious piece"), Qt::CTRL | Qt::Key_PageUp,
            [this] { document_.setCurrentPiece(std::max(0, document_.currentPiece() - 1)); });
 
-    action(Act::clock, "clock", tr("Glue-up &clock..."), QKeySequence(Qt::CTRL | Qt::Key_T),
-           [this] { openClock(false); });
-    action(Act::dryFit, "", tr("Timed dry &fit..."), QKeySequence(Qt::CTRL | Qt::SHIFT | Qt::Key_T),
-           [this] { openClock(true); });
+    action(Act::clock, "clock", tr("Glue-up &clock..."), Qt::CTRL | Qt::Key_T, [this] { openClock(false); });
+    action(Act::dryFit, "", tr("Timed dry &fit..."), Qt::CTRL | Qt::SHIFT | Qt::Key_T, [this] { openClock(true); });
 
     action(Act::sources, "source", tr("&Where the numbers come from"), QKeySequence::HelpContents,
            [this] { showSources(this, shown()); });
@@ -110,29 +106,26 @@ void MainWindow::makeActions() {
 
 void MainWindow::makeViewActions() {
     constexpr double zoomStep = 1.25;
-    action(Act::zoomIn, "zoom_in", tr("Zoom &in"), QKeySequence(Qt::CTRL | Qt::Key_Plus), [this] {
+    action(Act::zoomIn, "zoom_in", tr("Zoom &in"), Qt::CTRL | Qt::Key_Plus, [this] {
         formView_->zoomBy(zoomStep);
-    })->setShortcuts({QKeySequence(Qt::CTRL | Qt::Key_Plus), QKeySequence(Qt::CTRL | Qt::Key_Equal)});
-    action(Act::zoomOut, "zoom_out", tr("Zoom &out"), QKeySequence(Qt::CTRL | Qt::Key_Minus),
+    })->setShortcuts({Qt::CTRL | Qt::Key_Plus, Qt::CTRL | Qt::Key_Equal});
+    action(Act::zoomOut, "zoom_out", tr("Zoom &out"), Qt::CTRL | Qt::Key_Minus,
            [this] { formView_->zoomBy(1 / zoomStep); });
-    action(Act::zoomFit, "zoom_fit", tr("&Whole piece"), QKeySequence(Qt::CTRL | Qt::Key_0),
-           [this] { formView_->fitToWindow(); });
+    action(Act::zoomFit, "zoom_fit", tr("&Whole piece"), Qt::CTRL | Qt::Key_0, [this] { formView_->fitToWindow(); });
     const auto layer = [this](Act act, const QString& text, const QKeySequence& key, bool byDefault, auto setShown) {
         const QString iconName = QMetaEnum::fromType<Act>().valueToKey(int(act));
         makeSwitch(action(act, iconName, text, key, [] {}), byDefault,
                    [this, setShown](bool on) { (formView_->*setShown)(on); });
     };
-    const auto control = [](Qt::Key key) { return QKeySequence(Qt::CTRL | key); };
-    layer(Act::comb, tr("Show the &bend"), control(Qt::Key_K), false, &FormView::setCombShown);
-    layer(Act::misfit, tr("&Misfit magnified"), control(Qt::Key_M), true, &FormView::setMisfitMagnified);
+    layer(Act::comb, tr("Show the &bend"), Qt::CTRL | Qt::Key_K, false, &FormView::setCombShown);
+    layer(Act::misfit, tr("&Misfit magnified"), Qt::CTRL | Qt::Key_M, true, &FormView::setMisfitMagnified);
     layer(Act::forces, tr("&Forces"), {}, true, &FormView::setForcesShown);
     layer(Act::gaps, tr("&Gaps magnified"), {}, true, &FormView::setGapsMagnified);
     layer(Act::pressure, tr("P&ressure on the form"), {}, true, &FormView::setPressureShown);
     makeSwitch(action(Act::onePanel, "", tr("One &panel at a time"), {}, [] {}), false,
                [this](bool on) { panels_->setOneAtATime(on); });
     action(Act::nextArea, "", tr("Ne&xt part of the window"), QKeySequence(Qt::Key_F6), [this] { nextArea(1); });
-    action(Act::previousArea, "", tr("Pre&vious part of the window"), QKeySequence(Qt::SHIFT | Qt::Key_F6),
-           [this] { nextArea(-1); });
+    action(Act::previousArea, "", tr("Pre&vious part of the window"), Qt::SHIFT | Qt::Key_F6, [this] { nextArea(-1); });
 
     grounds_ = new QActionGroup(this);
     const QString remembered = QSettings().value("ground", "desktop").toString();
@@ -145,7 +138,7 @@ void MainWindow::makeViewActions() {
     ground(Act::groundPaper, tr("&Paper, for the day"), Ground::paper);
     ground(Act::groundSlate, tr("&Slate, for the shed at night"), Ground::slate);
     ground(Act::groundDesktop, tr("As the &desktop"), Ground::desktop);
-    action(Act::otherGround, "ground", tr("Day or ni&ght"), QKeySequence(Qt::CTRL | Qt::Key_G), [this] {
+    action(Act::otherGround, "ground", tr("Day or ni&ght"), Qt::CTRL | Qt::Key_G, [this] {
         const bool toPaper = theme().dark;
         of(toPaper ? Act::groundPaper : Act::groundSlate)->setChecked(true);
         chooseGround(toPaper ? Ground::paper : Ground::slate);

@@ -73,7 +73,7 @@ GluesDialog::GluesDialog(const model::Boat& boat, QWidget* parent)
     list_->setMaximumWidth(216);
     list_->setFrameShape(QFrame::NoFrame);
     QPushButton* add = wordButton(QStringLiteral("addGlue"), tr("Add a glue"), this);
-    QPushButton* remove = wordButton(QStringLiteral("removeGlue"), tr("Remove it"), this);
+    remove_ = wordButton(QStringLiteral("removeGlue"), tr("Remove it"), this);
     words_ = new QLabel(this);
     words_->setObjectName("gluesWords");
     words_->setWordWrap(true);
@@ -91,7 +91,7 @@ GluesDialog::GluesDialog(const model::Boat& boat, QWidget* parent)
     auto* left = new QVBoxLayout;
     left->addWidget(list_, 1);
     left->addWidget(add);
-    left->addWidget(remove);
+    left->addWidget(remove_);
     auto* grid = new QGridLayout(this);
     grid->setContentsMargins(2 * gridStep, 2 * gridStep, 2 * gridStep, 2 * gridStep);
     grid->setSpacing(2 * gridStep);
@@ -104,7 +104,7 @@ GluesDialog::GluesDialog(const model::Boat& boat, QWidget* parent)
     resize(760, 640);
 
     connect(add, &QPushButton::clicked, this, &GluesDialog::addGlue);
-    connect(remove, &QPushButton::clicked, this, &GluesDialog::removeGlue);
+    connect(remove_, &QPushButton::clicked, this, &GluesDialog::removeGlue);
     connect(list_, &QListWidget::currentRowChanged, this, &GluesDialog::showGlue);
     connect(buttons_, &QDialogButtonBox::accepted, this, &QDialog::accept);
     connect(buttons_, &QDialogButtonBox::rejected, this, &QDialog::reject);
@@ -286,7 +286,7 @@ void GluesDialog::showList() {
 void GluesDialog::showGlue() {
     const model::OwnAdhesive* own = current();
     form_->setEnabled(own != nullptr);
-    findChild<QPushButton*>("removeGlue")->setEnabled(own != nullptr);
+    remove_->setEnabled(own != nullptr);
     for (const auto& field : fields_) {
         field->unread = false;
         field->reason->hide();
@@ -339,9 +339,8 @@ void GluesDialog::addGlue() {
     showList();
     list_->setCurrentRow(list_->count() - 1);
     showGlue();
-    auto* name = findChild<QLineEdit*>("glueName");
-    name->setFocus();
-    name->selectAll();
+    fields_.front()->edit->setFocus();  // its name
+    fields_.front()->edit->selectAll();
 }
 
 void GluesDialog::removeGlue() {

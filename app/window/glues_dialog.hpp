@@ -17,6 +17,7 @@ class QDialogButtonBox;
 class QLabel;
 class QLineEdit;
 class QListWidget;
+class QPushButton;
 
 namespace fayline::app {
 
@@ -62,6 +63,7 @@ private:
     units::Display display_;
     std::vector<std::unique_ptr<Field>> fields_;
     QListWidget* list_;
+    QPushButton* remove_ = nullptr;
     QComboBox* kind_;
     QWidget* form_;
     QLabel* words_;

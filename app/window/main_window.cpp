@@ -81,7 +81,7 @@ void MainWindow::layOut() {
     underWay_ = new QLabel;
     underWay_->setObjectName("underWay");
     stop_ = new QToolButton;
-    stop_->setObjectName("stop");
+    stop_->setObjectName("stopCalculating");
     stop_->setText(tr("Stop"));
     stop_->setAccessibleName(tr("Stop calculating"));
     stop_->setMaximumHeight(statusBar()->fontMetrics().height() + gridStep / 2);

@@ -15,24 +15,22 @@ struct Planner::Request {
     quint64 number = 0;
     model::Piece piece;
     plan::Shop shop;
-    bool forMark = false;
+    For what = For::table;
     bool stopped = false;  // only its plan is wanted any more
 };
 
 struct Planner::Work {
-    Work(int rest, Methods with) : rest_ms(rest), methods(std::move(with)) {}
+    Work(int rest, PlanningMethods with) : rest_ms(rest), methods(std::move(with)) {}
 
     const int rest_ms;
-    const Methods methods;
-    std::mutex mutex;  // guards the members from here to `deeperIsWhole`
+    const PlanningMethods methods;
+    std::mutex mutex;  // guards the members from here to `studied`
     std::condition_variable asked;
     std::optional<Request> waiting;
     bool working = false;
     quint64 last = 0;
-    // The longer work's newest plan that the window has not taken yet; null: nothing is under way.
-    std::shared_ptr<const plan::Plan> deeper;
-    quint64 deeperOf = 0;
-    bool deeperIsWhole = false;
+    // The newest with studies that the window has not taken yet, and its request; nothing: none is under way.
+    std::optional<std::pair<quint64, std::shared_ptr<const plan::Plan>>> studied;
 
     std::atomic<bool> stop = false;   // the longer work is no longer wanted
     std::atomic<bool> leave = false;  // nor is any other
@@ -56,11 +54,6 @@ struct Planner::Work {
         stop = request->stopped;
         return request;
     }
-
-    bool isNewest(quint64 number) {
-        const std::scoped_lock locked(mutex);
-        return number == last;
-    }
 };
 
 namespace {
@@ -69,21 +62,9 @@ QString wordsOf(const units::InputError& error) {
     return QString::fromStdString(error.wrong() + "; " + error.accepted());
 }
 
-// A defect of the program; the window lives on and shows what is known of it.
-QString wordsOfDefect(const std::exception& error) {
-    return Planner::tr("no plan could be made: %1").arg(QString::fromUtf8(error.what()));
-}
-
 }  // namespace
 
-Planner::Methods Planner::Methods::ofTheCore() {
-    return {[](const model::Piece& piece, const plan::Shop& shop, const plan::Plan* before,
-               const std::atomic<bool>& stop) { return plan::makePlan(piece, shop, before, stop); },
-            [](const model::Piece& piece, const plan::Shop& shop, const plan::Plan& plan, const std::atomic<bool>& stop,
-               const plan::OnPart& onPart) { return plan::deepenStepwise(piece, shop, plan, stop, onPart); }};
-}
-
-Planner::Planner(QObject* parent, int rest_ms, Methods methods)
+Planner::Planner(QObject* parent, int rest_ms, PlanningMethods methods)
     : QObject(parent), work_(std::make_unique<Work>(rest_ms, std::move(methods))) {
     work_->thread = std::thread([this] { work(); });
 }
@@ -98,21 +79,13 @@ Planner::~Planner() {
     work_->thread.join();
 }
 
-quint64 Planner::put(const model::Piece& piece, const plan::Shop& shop, bool forMark) {
+quint64 Planner::ask(const model::Piece& piece, const plan::Shop& shop, For what) {
     const std::scoped_lock locked(work_->mutex);
-    work_->waiting = Request{++work_->last, piece, shop, forMark};  // the one that waited is dropped
+    work_->waiting = Request{++work_->last, piece, shop, what};  // the one that waited is dropped
     work_->working = true;
     work_->stop = true;
     work_->asked.notify_all();
     return work_->last;
-}
-
-quint64 Planner::ask(const model::Piece& piece, const plan::Shop& shop) {
-    return put(piece, shop, false);
-}
-
-quint64 Planner::askMark(const model::Piece& piece, const plan::Shop& shop) {
-    return put(piece, shop, true);
 }
 
 void Planner::stop() {
@@ -132,7 +105,7 @@ void Planner::work() {
     std::optional<Request> request = work_->take({});
     while (request) {
         std::optional<Request> next;
-        if (request->forMark) {
+        if (request->what == For::mark) {
             mark(*request);
         } else {
             const bool hasPlan = answer(*request);
@@ -152,7 +125,10 @@ void Planner::send(quint64 number, Deliver deliver) {
     QMetaObject::invokeMethod(
         this,
         [this, number, deliver = std::move(deliver)] {
-            if (work_->isNewest(number)) deliver();
+            std::unique_lock looking(work_->mutex);
+            const bool isNewest = number == work_->last;
+            looking.unlock();
+            if (isNewest) deliver();
         },
         Qt::QueuedConnection);
 }
@@ -177,7 +153,8 @@ bool Planner::answer(const Request& request) {
     } catch (const units::InputError& error) {
         return refuse(QString::fromStdString(error.path()), wordsOf(error));
     } catch (const std::exception& error) {
-        return refuse({}, wordsOfDefect(error));
+        // A defect of the program; the window lives on and shows what is known of it.
+        return refuse({}, tr("no plan could be made: %1").arg(QString::fromUtf8(error.what())));
     }
 }
 
@@ -192,13 +169,14 @@ std::optional<plan::Plan> Planner::wholePlan(const Request& request, const plan:
 void Planner::deepen(const Request& request) {
     const quint64 number = request.number;
     const auto fail = [&](const QString& why) { send(number, [this, number, why] { emit failed(number, why); }); };
+    const auto tell = [this, number](plan::Plan plan) {
+        const auto studied = std::make_shared<const plan::Plan>(std::move(plan));
+        sendStudied(number, studied);
+        return studied;
+    };
     try {
-        std::optional<plan::Plan> whole = wholePlan(request, [this, number](plan::Plan part) {
-            sendDeeper(number, std::make_shared<const plan::Plan>(std::move(part)), false);
-        });
-        if (!whole) return;
-        work_->before = std::make_shared<const plan::Plan>(std::move(*whole));
-        sendDeeper(number, work_->before, true);
+        std::optional<plan::Plan> whole = wholePlan(request, tell);
+        if (whole) work_->before = tell(std::move(*whole));
     } catch (const units::InputError& error) {
         fail(wordsOf(error));
     } catch (const std::exception& error) {
@@ -221,30 +199,17 @@ void Planner::mark(const Request& request) {
 }
 
 // One delivery is under way at most; it takes what is newest when it arrives.
-void Planner::sendDeeper(quint64 number, std::shared_ptr<const plan::Plan> plan, bool whole) {
-    {
-        const std::scoped_lock locked(work_->mutex);
-        const bool underWay = work_->deeper != nullptr;
-        work_->deeper = std::move(plan);
-        work_->deeperOf = number;
-        work_->deeperIsWhole = whole;
-        if (underWay) return;
-    }
+void Planner::sendStudied(quint64 number, const std::shared_ptr<const plan::Plan>& plan) {
+    const std::scoped_lock locked(work_->mutex);
+    if (std::exchange(work_->studied, std::pair(number, plan))) return;
     QMetaObject::invokeMethod(
         this,
         [this] {
-            std::unique_lock locked(work_->mutex);
-            const std::shared_ptr<const plan::Plan> newest = std::exchange(work_->deeper, nullptr);
-            const quint64 request = work_->deeperOf;
-            const bool isWhole = work_->deeperIsWhole;
-            const bool isNewest = request == work_->last;
-            locked.unlock();
-            if (!isNewest) return;
-            if (isWhole) {
-                emit deepened(request, newest);
-            } else {
-                emit studied(request, newest);
-            }
+            std::unique_lock taking(work_->mutex);
+            const auto [request, newest] = *std::exchange(work_->studied, std::nullopt);
+            const bool isWanted = request == work_->last;
+            taking.unlock();
+            if (isWanted) emit studied(request, newest);
         },
         Qt::QueuedConnection);
 }

@@ -17,33 +17,29 @@
 
 namespace fayline::app {
 
+// What makes a plan and works out its studies: the core, unless a test says otherwise.
+struct PlanningMethods {
+    using Make = std::optional<plan::Plan>(const model::Piece& piece, const plan::Shop& shop, const plan::Plan* before,
+                                           const std::atomic<bool>& stop);
+    using Deepen = std::optional<plan::Plan>(const model::Piece& piece, const plan::Shop& shop, const plan::Plan& plan,
+                                             const std::atomic<bool>& stop, const plan::OnPart& onPart);
+    std::function<Make> make = static_cast<Make*>(plan::makePlan);
+    std::function<Deepen> deepen = [](const auto&... given) { return plan::deepenStepwise(given...); };
+};
+
 class Planner : public QObject {
     Q_OBJECT
 public:
-    // What makes a plan and works out its studies, as plan::makePlan and plan::deepenStepwise do.
-    struct Methods {
-        std::function<std::optional<plan::Plan>(const model::Piece& piece, const plan::Shop& shop,
-                                                const plan::Plan* before, const std::atomic<bool>& stop)>
-            make;
-        std::function<std::optional<plan::Plan>(const model::Piece& piece, const plan::Shop& shop,
-                                                const plan::Plan& plan, const std::atomic<bool>& stop,
-                                                const plan::OnPart& onPart)>
-            deepen;
-        static Methods ofTheCore();
-    };
-
     // The longer work begins `rest_ms` after the plan was made.
-    explicit Planner(QObject* parent = nullptr, int rest_ms = 200, Methods methods = Methods::ofTheCore());
+    explicit Planner(QObject* parent = nullptr, int rest_ms = 200, PlanningMethods methods = {});
     ~Planner() override;  // stops the work under way and waits for it, a few milliseconds
 
-    // Asks for the plan of `piece`, which is on the table. A request that has not begun when a newer one comes is
-    // dropped, and longer work under way is given up; a result that comes after a newer request's result is never sent.
-    // Returns the number of the request, ascending.
-    quint64 ask(const model::Piece& piece, const plan::Shop& shop);
-
-    // Asks for the mark of a piece that is not on the table: `marked` comes when the whole of its plan is made, unless
-    // a newer request comes before. To be asked when the newest request is `finished`. Numbered like the others.
-    quint64 askMark(const model::Piece& piece, const plan::Shop& shop);
+    // Asks for the plan of `piece`. A request that has not begun when a newer one comes is dropped, and longer work
+    // under way is given up; a result that comes after a newer request's result is never sent. Returns the number of
+    // the request, ascending. Of a piece that is not on the table only its mark is told, when the whole of its plan is
+    // made; to be asked when the newest request for the table is `finished`.
+    enum class For { table, mark };
+    quint64 ask(const model::Piece& piece, const plan::Shop& shop, For what = For::table);
 
     // Gives up the longer work of the newest request; its plan is made all the same.
     void stop();
@@ -52,14 +48,12 @@ public:
 
 signals:
     void planned(quint64 request, std::shared_ptr<const plan::Plan> plan);
-    // The same plan with those studies that are there by now, and more to come. Several in a row; those that the
-    // window has not taken yet when a newer one comes are dropped. After `planned` of the same request, and only if
-    // none newer was asked; so are the next three.
+    // The same plan with those studies that are there by now, in the end all. Those that the window has not taken yet
+    // when a newer one comes are dropped. After `planned` of the same request, and only if none newer was asked; so are
+    // the next two.
     void studied(quint64 request, std::shared_ptr<const plan::Plan> plan);
-    // The same plan with every study.
-    void deepened(quint64 request, std::shared_ptr<const plan::Plan> plan);
     // What takes longer met a defect of the program, or a place that only it found wrong: in words. What was sent of
-    // this request before stands; `deepened` does not come.
+    // this request before stands.
     void failed(quint64 request, QString why);
     // Nothing more comes of this request: all is there, or refused, or given up.
     void finished(quint64 request);
@@ -70,13 +64,12 @@ signals:
 private:
     struct Request;
     struct Work;
-    quint64 put(const model::Piece& piece, const plan::Shop& shop, bool forMark);
     void work();
     bool answer(const Request& request);
     void deepen(const Request& request);
     void mark(const Request& request);
     std::optional<plan::Plan> wholePlan(const Request& request, const plan::OnPart& onPart);
-    void sendDeeper(quint64 number, std::shared_ptr<const plan::Plan> plan, bool whole);
+    void sendStudied(quint64 number, const std::shared_ptr<const plan::Plan>& plan);
     template <class Deliver>
     void send(quint64 number, Deliver deliver);  // in the window's thread, if `number` is the newest by then
 

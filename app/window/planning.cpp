@@ -9,35 +9,21 @@ namespace fayline::app {
 
 namespace {
 
-QString nameOf(plan::Study study) {
-    switch (study) {
-        case plan::Study::closing:
-            return Planning::tr("closing order");
-        case plan::Study::overRun:
-            return Planning::tr("extra length");
-        case plan::Study::proposal:
-            return Planning::tr("suggested stations");
-        case plan::Study::carried:
-            return Planning::tr("carrying the stack");
-        case plan::Study::day:
-            return Planning::tr("simulated days");
-        case plan::Study::choices:
-            return Planning::tr("other strip thicknesses");
-        case plan::Study::breaking:
-            return Planning::tr("strips that break");
-        case plan::Study::misread:
-            return Planning::tr("misread offsets");
-        case plan::Study::learned:
-            return Planning::tr("your earlier pieces");
-        case plan::Study::corrected:
-            return Planning::tr("what misread offsets cause");
-    }
-    return {};
-}
+const std::map<plan::Study, const char*> nameOf{
+    {plan::Study::closing, QT_TRANSLATE_NOOP("fayline::app::Planning", "closing order")},
+    {plan::Study::overRun, QT_TRANSLATE_NOOP("fayline::app::Planning", "extra length")},
+    {plan::Study::proposal, QT_TRANSLATE_NOOP("fayline::app::Planning", "suggested stations")},
+    {plan::Study::carried, QT_TRANSLATE_NOOP("fayline::app::Planning", "carrying the stack")},
+    {plan::Study::day, QT_TRANSLATE_NOOP("fayline::app::Planning", "simulated days")},
+    {plan::Study::choices, QT_TRANSLATE_NOOP("fayline::app::Planning", "other strip thicknesses")},
+    {plan::Study::breaking, QT_TRANSLATE_NOOP("fayline::app::Planning", "strips that break")},
+    {plan::Study::misread, QT_TRANSLATE_NOOP("fayline::app::Planning", "misread offsets")},
+    {plan::Study::learned, QT_TRANSLATE_NOOP("fayline::app::Planning", "your earlier pieces")},
+    {plan::Study::corrected, QT_TRANSLATE_NOOP("fayline::app::Planning", "what misread offsets cause")}};
 
 }  // namespace
 
-Planning::Planning(const Document& document, const PlanningTimes& times, Planner::Methods methods)
+Planning::Planning(const Document& document, const PlanningTimes& times, PlanningMethods methods)
     : document_(document), planner_(nullptr, times.restsAfter_ms, std::move(methods)), oldAfter_ms_(times.oldAfter_ms) {
     for (QTimer* timer : {&awaited_, &old_, &tells_}) timer->setSingleShot(true);
     awaited_.setInterval(times.awaits_ms);
@@ -45,10 +31,7 @@ Planning::Planning(const Document& document, const PlanningTimes& times, Planner
     connect(&awaited_, &QTimer::timeout, this, &Planning::show);
     connect(&old_, &QTimer::timeout, this, &Planning::growOld);
     connect(&tells_, &QTimer::timeout, this, &Planning::tellUnderWay);
-    connect(&document_, &Document::boatReplaced, this, [this] {
-        shown_ = {};
-        replan();
-    });
+    connect(&document_, &Document::boatReplaced, this, [this] { shown_ = {}; });  // then another piece is current
     connect(&document_, &Document::boatChanged, this, &Planning::replan);
     connect(&document_, &Document::pieceChanged, this, &Planning::replan);
     connect(&document_, &Document::currentPieceChanged, this, [this] {
@@ -59,8 +42,7 @@ Planning::Planning(const Document& document, const PlanningTimes& times, Planner
     });
     connect(&planner_, &Planner::planned, this, &Planning::takePlan);
     connect(&planner_, &Planner::refused, this, &Planning::takeRefusal);
-    connect(&planner_, &Planner::studied, this, &Planning::takeDeepened);
-    connect(&planner_, &Planner::deepened, this, &Planning::takeDeepened);
+    connect(&planner_, &Planner::studied, this, &Planning::takeStudied);
     connect(&planner_, &Planner::failed, this, &Planning::takeFailure);
     connect(&planner_, &Planner::finished, this, [this](quint64 request) {
         if (request != last_) return;
@@ -76,11 +58,7 @@ Planning::Planning(const Document& document, const PlanningTimes& times, Planner
 void Planning::leavePiece() {
     firstOfPiece_ = last_ + 1;
     asked_.clear();
-    shown_.plan.reset();
-    shown_.outOfDate = false;
-    shown_.reason.clear();
-    shown_.reasonPath.clear();
-    shown_.failure.clear();
+    shown_ = {};
 }
 
 // The newest state of the piece goes to the planner. What is drawn waits two frames at most for its answer, so that
@@ -154,7 +132,7 @@ void Planning::takeRefusal(quint64 request, const QString& path, const QString& 
 }
 
 // What took longer, or as much of it as is there. A hand that has moved on since will get its own.
-void Planning::takeDeepened(quint64 request, const std::shared_ptr<const plan::Plan>& plan) {
+void Planning::takeStudied(quint64 request, const std::shared_ptr<const plan::Plan>& plan) {
     if (request < firstOfPiece_ || request != last_) return;
     shown_.plan = plan;
     show();
@@ -185,7 +163,7 @@ void Planning::askNextMark() {
     for (int i = 0; finished_ && !shown_.stopped && i < math::countOf(boat.pieces); ++i) {
         const model::Piece& piece = boat.pieces[i];
         if (i == document_.currentPiece() || marks_.of(piece)) continue;
-        askedMark_.emplace(planner_.askMark(piece, shop_), piece);
+        askedMark_.emplace(planner_.ask(piece, shop_, Planner::For::mark), piece);
         break;
     }
     tellUnderWay();
@@ -230,7 +208,7 @@ QString Planning::underWay() const {
     const plan::StudyTable& all = plan::studies();
     const auto missing =
         std::ranges::find_if(all, [&](const plan::StudyWork& work) { return !plan::has(*shown_.plan, work.study); });
-    return missing == all.end() ? QString() : words.arg(nameOf(missing->study));
+    return missing == all.end() ? QString() : words.arg(tr(nameOf.at(missing->study)));
 }
 
 void Planning::tellUnderWay() {

@@ -25,8 +25,7 @@ class Planning : public QObject {
     Q_OBJECT
 public:
     // Follows `document`, which outlives it.
-    explicit Planning(const Document& document, const PlanningTimes& times = {},
-                      Planner::Methods methods = Planner::Methods::ofTheCore());
+    explicit Planning(const Document& document, const PlanningTimes& times = {}, PlanningMethods methods = {});
 
     const Shown& shown() const { return shown_; }
     const plan::Shop& shop() const { return shop_; }    // of the boat as it was last planned
@@ -50,7 +49,7 @@ private:
     void growOld();
     void takePlan(quint64 request, const std::shared_ptr<const plan::Plan>& plan);
     void takeRefusal(quint64 request, const QString& path, const QString& why);
-    void takeDeepened(quint64 request, const std::shared_ptr<const plan::Plan>& plan);
+    void takeStudied(quint64 request, const std::shared_ptr<const plan::Plan>& plan);
     void takeFailure(quint64 request, const QString& why);
     void show();
     void askNextMark();

@@ -49,7 +49,8 @@ private:
     QString id_;
     std::unique_ptr<QLockFile>
         mine_;             // held while this program runs, so that nobody else takes its copy for left behind
-    QThreadPool writing_;  // one thread, so that the last asked is the last written
+    // One thread, so that the last asked is the last written; not the planner's, since a copy does not wait for a plan.
+    QThreadPool writing_;
 };
 
 }  // namespace fayline::app

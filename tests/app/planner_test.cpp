@@ -41,8 +41,8 @@ model::Piece arc(double rise_m) {
 
 // Plans as the core makes them, and studies as `deepen` does.
 template <class Deepen>
-Planner::Methods deepening(Deepen deepen) {
-    Planner::Methods methods = Planner::Methods::ofTheCore();
+PlanningMethods deepening(Deepen deepen) {
+    PlanningMethods methods;
     methods.deepen = std::move(deepen);
     return methods;
 }
@@ -133,16 +133,17 @@ private slots:
                             return plan::deepenStepwise(piece, shop, plan, stop, onPart);
                         }));
         QSignalSpy planned(&planner, &Planner::planned);
-        QSignalSpy deepened(&planner, &Planner::deepened);
+        QSignalSpy studied(&planner, &Planner::studied);
+        QSignalSpy finished(&planner, &Planner::finished);
         for (int i = 0; i < 5; ++i) planner.ask(arc(0.1 + 0.01 * i), shop());
         const quint64 last = planner.ask(newest, shop());
-        SOON_VERIFY(!deepened.isEmpty());
-        QCOMPARE(deepened.last()[0].toULongLong(), last);
+        SOON_VERIFY(!finished.isEmpty());
         QCOMPARE(planned.last()[0].toULongLong(), last);
-        const auto plan = deepened.last()[1].value<std::shared_ptr<const plan::Plan>>();
+        const auto plan = studied.last()[1].value<std::shared_ptr<const plan::Plan>>();
         QVERIFY(plan && plan::isStudied(*plan));
+        for (const auto& told : studied) QCOMPARE(told[0].toULongLong(), last);
         SOON_VERIFY(!planner.isWorking());
-        QCOMPARE(deepened.count(), 1);
+        QCOMPARE(finished.count(), 1);
     }
 
     // Each is of the newest request and has more than the one before; the whole comes last.
@@ -156,12 +157,8 @@ private slots:
         connect(&planner, &Planner::studied, this, [&](quint64, std::shared_ptr<const plan::Plan> plan) {
             QVERIFY(!whole);
             QVERIFY(count(*plan) > before);
-            QVERIFY(!plan::isStudied(*plan));
             before = static_cast<int>(count(*plan));
-        });
-        connect(&planner, &Planner::deepened, this, [&](quint64, std::shared_ptr<const plan::Plan> plan) {
-            QVERIFY(plan::isStudied(*plan));
-            whole = true;
+            whole = plan::isStudied(*plan);
         });
         planner.ask(arc(0.1), shop());
         SOON_VERIFY(whole);
@@ -181,12 +178,10 @@ private slots:
                 return plan;
             }));
         QSignalSpy studied(&planner, &Planner::studied);
-        QSignalSpy deepened(&planner, &Planner::deepened);
         planner.ask(arc(0.1), shop());
         while (planner.isWorking()) QThread::msleep(1);  // no event is taken
         QCOMPARE(sent.load(), 50);
-        SOON_COMPARE(deepened.count(), 1);
-        QCOMPARE(studied.count(), 0);
+        SOON_COMPARE(studied.count(), 1);
     }
 
     void defectInAStudyIsToldAndThePlanStays() {
@@ -196,7 +191,7 @@ private slots:
                             throw std::runtime_error("a sum without terms");
                         }));
         QSignalSpy planned(&planner, &Planner::planned);
-        QSignalSpy deepened(&planner, &Planner::deepened);
+        QSignalSpy studied(&planner, &Planner::studied);
         QSignalSpy refused(&planner, &Planner::refused);
         QSignalSpy failed(&planner, &Planner::failed);
         const quint64 request = planner.ask(arc(0.1), shop());
@@ -204,7 +199,7 @@ private slots:
         QCOMPARE(failed[0][0].toULongLong(), request);
         QVERIFY(failed[0][1].toString().contains("a sum without terms"));
         QCOMPARE(planned.count(), 1);
-        QCOMPARE(deepened.count(), 0);
+        QCOMPARE(studied.count(), 0);
         QCOMPARE(refused.count(), 0);
         planner.ask(arc(0.2), shop());  // it lives on
         SOON_COMPARE(planned.count(), 2);
@@ -244,7 +239,7 @@ private slots:
                             return std::nullopt;
                         }));
         QSignalSpy planned(&planner, &Planner::planned);
-        QSignalSpy deepened(&planner, &Planner::deepened);
+        QSignalSpy studied(&planner, &Planner::studied);
         QSignalSpy finished(&planner, &Planner::finished);
         planner.ask(arc(0.1), shop());
         SOON_COMPARE(begun.load(), 1);
@@ -255,10 +250,10 @@ private slots:
         SOON_COMPARE(finished.count(), 2);
         QCOMPARE(finished[1][0].toULongLong(), second);
         QCOMPARE(planned.count(), 2);
-        QCOMPARE(deepened.count(), 0);
+        QCOMPARE(studied.count(), 0);
         QCOMPARE(begun.load(), 1);
         planner.ask(arc(0.3), shop());
-        SOON_COMPARE(deepened.count(), 1);
+        SOON_COMPARE(studied.count(), 1);
     }
 
     void markIsGivenUpForARequestOfTheTable() {
@@ -270,14 +265,14 @@ private slots:
                             while (!stop) QThread::msleep(1);
                             return std::nullopt;
                         }));
-        QSignalSpy deepened(&planner, &Planner::deepened);
+        QSignalSpy studied(&planner, &Planner::studied);
         QSignalSpy marked(&planner, &Planner::marked);
-        planner.askMark(arc(0.1), shop());
+        planner.ask(arc(0.1), shop(), Planner::For::mark);
         SOON_COMPARE(begun.load(), 1);
         planner.ask(arc(0.2), shop());
-        SOON_COMPARE(deepened.count(), 1);
+        SOON_COMPARE(studied.count(), 1);
         QCOMPARE(marked.count(), 0);
-        const quint64 again = planner.askMark(arc(0.1), shop());
+        const quint64 again = planner.ask(arc(0.1), shop(), Planner::For::mark);
         SOON_COMPARE(marked.count(), 1);
         QCOMPARE(marked[0][0].toULongLong(), again);
     }

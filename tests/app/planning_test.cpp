@@ -32,8 +32,8 @@ std::optional<plan::Plan> noStudies(const model::Piece&, const plan::Shop&, cons
 struct Endless {
     std::atomic<int> begun = 0;
     std::atomic<bool> ends = false;
-    Planner::Methods methods() {
-        Planner::Methods methods = Planner::Methods::ofTheCore();
+    PlanningMethods methods() {
+        PlanningMethods methods;
         methods.deepen = [this](const model::Piece&, const plan::Shop&, const plan::Plan& plan,
                                 const std::atomic<bool>& stop, const plan::OnPart&) -> std::optional<plan::Plan> {
             ++begun;
@@ -47,8 +47,8 @@ struct Endless {
 // Plans that are made while the test lets them.
 struct Slow {
     std::atomic<bool> open = false;
-    Planner::Methods methods() {
-        Planner::Methods methods = Planner::Methods::ofTheCore();
+    PlanningMethods methods() {
+        PlanningMethods methods;
         methods.make = [this](const model::Piece& piece, const plan::Shop& shop, const plan::Plan* before,
                               const std::atomic<bool>& stop) -> std::optional<plan::Plan> {
             while (!stop && !open) QThread::msleep(1);
@@ -81,8 +81,8 @@ PieceMark planned(const model::Boat& boat, int index) {
     return markOf(plan::makePlan(boat.pieces[size_t(index)], plan::shopOf(boat)));
 }
 
-Planner::Methods plansAlone() {
-    Planner::Methods methods = Planner::Methods::ofTheCore();
+PlanningMethods plansAlone() {
+    PlanningMethods methods;
     methods.deepen = noStudies;
     return methods;
 }
@@ -198,7 +198,7 @@ private slots:
     void everyPieceGetsTheMarkOfItsPlanWithItsStudies() {
         Table table;
         std::atomic<int> studied = 0;
-        Planner::Methods methods = Planner::Methods::ofTheCore();
+        PlanningMethods methods;
         methods.deepen = [&](const model::Piece& piece, const plan::Shop& shop, const plan::Plan& plan,
                              const std::atomic<bool>& stop, const plan::OnPart& onPart) {
             ++studied;
@@ -236,7 +236,7 @@ private slots:
         times.restsAfter_ms = day_ms;
         const std::string name = table.piece().name;
         std::atomic<int> others = 0;
-        Planner::Methods methods = plansAlone();
+        PlanningMethods methods = plansAlone();
         methods.make = [&](const model::Piece& piece, const plan::Shop& shop, const plan::Plan* before,
                            const std::atomic<bool>& stop) {
             others += piece.name != name;
@@ -256,7 +256,7 @@ private slots:
         std::atomic<int> begun = 0;
         std::atomic<bool> ends = false;
         const std::string name = table.piece().name;
-        Planner::Methods methods = plansAlone();
+        PlanningMethods methods = plansAlone();
         methods.make = [&](const model::Piece& piece, const plan::Shop& shop, const plan::Plan* before,
                            const std::atomic<bool>& stop) -> std::optional<plan::Plan> {
             if (piece.name != name) {

@@ -10,6 +10,7 @@
 #include <QRandomGenerator>
 #include <QSettings>
 #include <QSignalSpy>
+#include <QStatusBar>
 #include <QTemporaryDir>
 #include <QTest>
 #include <algorithm>
@@ -237,6 +238,31 @@ private slots:
         }
         QVERIFY(one.settle());
         QVERIFY(two.settle());
+    }
+
+    // The hand never rests here, so that what is told to be under way stays so.
+    void whatIsUnderWayIsToldAndCanBeStoppedAndBegunAgain() {
+        WindowTimes times = handNeverRests();
+        times.planning.toldAfter_ms = 0;
+        Bench bench(marram, times);
+        auto* told = bench.find<QLabel>("underWay");
+        auto* stop = bench.find<QAbstractButton>("stopCalculating");
+        SOON_VERIFY(told->isVisible() && stop->isVisible());
+        QVERIFY2(told->text().startsWith("Calculating: "), qPrintable(told->text()));
+        const int height = bench.window.statusBar()->height();
+        auto* strips = bench.find<QWidget>("stripsPanel");
+        QVERIFY(strips->isVisible());
+        auto* calculate = strips->findChild<QAbstractButton*>("calculate");
+        QVERIFY(!calculate->isVisible());
+        stop->click();
+        QVERIFY(!told->isVisible() && !stop->isVisible());
+        QCoreApplication::processEvents();
+        QCOMPARE(bench.window.statusBar()->height(), height);
+        QVERIFY(calculate->isVisible());
+        QCOMPARE(strips->findChild<QLabel*>("choiceNamed")->text(), QString("Not calculated"));
+        calculate->click();
+        QVERIFY(!calculate->isVisible());
+        SOON_VERIFY(told->isVisible() && stop->isVisible());
     }
 
     void everyActionHasWordsAndNoKeyIsTakenTwice() {
