@@ -109,7 +109,13 @@ FindingsList::~FindingsList() = default;
 
 void FindingsList::show(const Shown& shown) {
     const bool otherPiece = !shown.samePieceAs(shown_);
+    const bool beingPlanned = shown.outOfDate && shown.reason.isEmpty() && !otherPiece && shown.plan == shown_.plan &&
+                              shown.display == shown_.display;
     shown_ = shown;
+    if (beingPlanned) {  // all keeps its place
+        for (FindingLine* line : lines_) line->setEnabled(false);
+        return;
+    }
     if (otherPiece) open_.clear();
     std::optional<plan::Code> worst;
     if (shown_.pieceIndex >= 0 && shown_.plan && !shown_.plan->findings.empty()) {

@@ -124,12 +124,13 @@ void StripsPanel::makeChoices() {
                                   {makeChoiceAxes(), picture_, words, table}, nullptr);
     section->setShow([this, words, section](const std::shared_ptr<const Shown>& shown) {
         noteStudy(section, plan::Study::choices);
+        if (!knownChoices()) words->say(awaited());
         // While a point is dragged nothing here changes but that it is out of date.
         const ChoicesShown now{studiedPlan(plan::Study::choices), shown->display, studyIsOld(plan::Study::choices)};
         if (choicesShown_ && *choicesShown_ == now) return;
         choicesShown_ = now;
         const plan::Choices* known = knownChoices();
-        words->say(known ? wordsOf(*known, shown->display) : awaited());
+        if (known) words->say(wordsOf(*known, shown->display));
         ChoiceRows made = known ? choiceRows(*known, shown->display) : ChoiceRows();
         choiceOfRow_ = std::move(made.indices);
         choices_->show(std::move(made.rows), studyIsOld(plan::Study::choices));

@@ -85,11 +85,11 @@ private slots:
         auto* first = list.findChild<FindingLine*>("finding0");
         QTest::keyClick(first, Qt::Key_Space);
         QVERIFY(first->findChild<QLabel*>("detail")->text().count(QStringLiteral("\n- ")) == follows);
-        // While it is planned anew all stays as it is; grey is what cannot be planned.
+        // While it is planned anew all keeps its place and is grey; what cannot be planned has no cure.
         auto* cure = first->findChild<QPushButton*>("cure");
         shown.outOfDate = true;
         list.show(shown);
-        QVERIFY(first->isEnabled() && cure->isVisible());
+        QVERIFY(!first->isEnabled() && cure->isVisible());
         QSignalSpy asked(&list, &FindingsList::changeAsked);
         QTest::mouseClick(cure, Qt::LeftButton);
         QCOMPARE(asked.count(), 0);

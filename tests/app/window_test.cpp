@@ -18,7 +18,9 @@
 #include <map>
 
 #include "app/formview/form_view.hpp"
+#include "app/panels/along_plot.hpp"
 #include "app/panels/findings_list.hpp"
+#include "app/panels/piece_table.hpp"
 #include "app/panels/question_line.hpp"
 #include "app/window/main_window.hpp"
 #include "app/window/panel_stack.hpp"
@@ -240,6 +242,51 @@ private slots:
         QVERIFY(two.settle());
     }
 
+    void figuresOfAnEarlierStateAreDimmedAndTheHeadlineSaysSo() {
+        Bench bench;
+        auto* strips = bench.find<QWidget>("stripsPanel");
+        auto* answer = strips->findChild<QLabel*>("answer");
+        auto* reason = strips->findChild<QLabel*>("reason");
+        auto* plot = strips->findChild<AlongPlot*>("plot");
+        auto* model = strips->findChild<QAbstractItemView*>("strips")->model();
+        auto* panels = bench.find<PanelStack>();
+        panels->setOpenQuestions({1});  // in sight
+        QCoreApplication::processEvents();
+        const Shown now = bench.window.shown();
+        const QImage asNow = plot->grab().toImage();
+        QVERIFY(answer->isEnabled() && !reason->isVisible() && !model->index(0, 1).data(faintRole).toBool());
+        Shown old = now;
+        old.outOfDate = true;
+        panels->show(old);
+        QVERIFY(!answer->isEnabled() && reason->isVisible() && model->index(0, 1).data(faintRole).toBool());
+        QCOMPARE(reason->text(), QString("Old result. Calculating the new one."));
+        QVERIFY(plot->grab().toImage() != asNow);
+        panels->show(now);
+        QVERIFY(answer->isEnabled() && !reason->isVisible() && !model->index(0, 1).data(faintRole).toBool());
+        QCOMPARE(plot->grab().toImage(), asNow);
+    }
+
+    // A plan that was made for other units is told in those that are shown.
+    void headlinesAreInTheUnitsThatAreShown() {
+        Bench bench;
+        Shown shown = bench.window.shown();
+        shown.display = units::metricShop;
+        QVERIFY(shown.plan->display != shown.display);
+        for (const auto& [panel, question] : {std::pair("linePanel", plan::Question::line),
+                                              {"stripsPanel", plan::Question::strips},
+                                              {"formPanel", plan::Question::form},
+                                              {"holdingPanel", plan::Question::holding}}) {
+            bench.find<PanelStack>()->setOpenQuestions({int(question)});
+            QCoreApplication::processEvents();
+            bench.find<PanelStack>()->show(shown);
+            const auto& answers = shown.plan->answers;
+            const auto told = std::ranges::find(answers, question, &plan::Answer::question);
+            QVERIFY(told != answers.end());
+            QCOMPARE(bench.find<QWidget>(panel)->findChild<QLabel*>("answer")->text(),
+                     QString::fromStdString(plan::answerText(*told, shown.display)));
+        }
+    }
+
     // The hand never rests here, so that what is told to be under way stays so.
     void whatIsUnderWayIsToldAndCanBeStoppedAndBegunAgain() {
         WindowTimes times = handNeverRests();
@@ -251,7 +298,8 @@ private slots:
         QVERIFY2(told->text().startsWith("Calculating: "), qPrintable(told->text()));
         const int height = bench.window.statusBar()->height();
         auto* strips = bench.find<QWidget>("stripsPanel");
-        QVERIFY(strips->isVisible());
+        bench.find<PanelStack>()->setOpenQuestions({1});
+        QCoreApplication::processEvents();
         auto* calculate = strips->findChild<QAbstractButton*>("calculate");
         QVERIFY(!calculate->isVisible());
         stop->click();
