@@ -107,8 +107,8 @@ void FormView::selectPoint(int index) {
     state_->choosePoint(index);
 }
 
-void FormView::setCombShown(bool shown) {
-    state_->choice.comb = shown;
+void FormView::setBendShown(bool shown) {
+    state_->choice.bend = shown;
     state_->stale();
 }
 
@@ -154,6 +154,13 @@ const std::vector<Text>& FormView::texts() const {
 QRectF FormView::reading() const {
     return state_->reading;
 }
+std::vector<Placed> FormView::placed() const {
+    std::vector<Placed> all = placedOf(state_->freshSheet(), state_->drawing, state_->transform);
+    if (!state_->reading.isNull()) {
+        all.push_back({Placed::Kind::reading, {}, QPolygonF(state_->reading).sliced(0, 4)});
+    }
+    return all;
+}
 int FormView::selectedPoint() const {
     return state_->choice.point;
 }
@@ -190,8 +197,13 @@ void FormView::changeEvent(QEvent* event) {
 
 bool FormView::event(QEvent* event) {
     if (event->type() == QEvent::ToolTip) {
+        // What a mark has to say stands in the reading beside the pointer: here only what the band cuts short is
+        // told, and a point before there is a plan.
         const auto* help = static_cast<QHelpEvent*>(event);
-        const QString words = state_->wordsAt(help->pos());
+        const bool onBand = state_->freshSheet().band.contains(help->pos());
+        const QString words = onBand              ? state_->shown.reason
+                              : state_->hasPlan() ? QString()
+                                                  : state_->wordsAt(help->pos());
         if (words.isEmpty()) {
             QToolTip::hideText();
             event->ignore();
@@ -211,6 +223,8 @@ bool FormView::event(QEvent* event) {
             return true;
         }
     }
+    // The pointer may be gone without leaving: another window or page came.
+    if (event->type() == QEvent::Hide || event->type() == QEvent::WindowDeactivate) state_->hover(std::nullopt);
     // Escape gives up a drag before anything else in the window takes the key.
     if (event->type() == QEvent::ShortcutOverride && state_->gesture &&
         static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {

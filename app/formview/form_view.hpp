@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "app/formview/labels.hpp"
+#include "app/formview/placed.hpp"
 #include "app/formview/transform.hpp"
 #include "app/look/change.hpp"
 #include "app/look/shown.hpp"
@@ -27,7 +28,7 @@ public:
     // A minute of the glue-up that is pointed at elsewhere: what is wet and held by then lies over the drawing.
     void showMoment(const std::optional<PointedMoment>& moment);
     void selectPoint(int index);    // -1: none
-    void setCombShown(bool shown);  // curvature as a comb
+    void setBendShown(bool shown);  // curvature as a band along the line
     void setMisfitMagnified(bool magnified);
     void setForcesShown(bool shown);        // pulls, thrusts and pushes as arrows
     void setGapsMagnified(bool magnified);  // else to scale
@@ -38,6 +39,7 @@ public:
     const Transform& transform() const;
     const std::vector<Text>& texts() const;  // the words on the drawing and where they stand
     QRectF reading() const;                  // where the reading of the place pointed at stands; null: none
+    std::vector<Placed> placed() const;      // all that stands on the drawing, the reading too
     int selectedPoint() const;               // -1: none
     int selectedStation() const;             // by its index in the piece; -1: none
 

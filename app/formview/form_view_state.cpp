@@ -104,7 +104,10 @@ void FormView::State::stale() {
 }
 
 const Sheet& FormView::State::freshSheet() {
-    if (sheetStale) sheet = sheetOf(shown, drawing, transform, size(), choice, fonts, waiting);
+    if (sheetStale) {
+        sheet = sheetOf(shown, drawing, transform, size(), choice, fonts, waiting);
+        room.reset();
+    }
     sheetStale = false;
     return sheet;
 }
@@ -401,7 +404,6 @@ void FormView::State::abortGesture() {
 
 QString FormView::State::wordsAt(const QPointF& pixel) {
     const Sheet& present = freshSheet();
-    if (present.band.contains(pixel)) return shown.reason;
     const Hit hit = hitAt(pixel);
     const auto notation = shown.display.lengths;
     if (hit.kind == Hit::Kind::point) {
@@ -437,6 +439,39 @@ QString FormView::State::wordsAt(const QPointF& pixel) {
     return {};
 }
 
+// What the pointer is on: a mark's own words, else what the plan says of the place.
+QStringList FormView::State::readingLines(double at_m) {
+    const QString words = cursor && hovered_m ? wordsAt(*cursor) : QString();
+    if (!words.isEmpty()) return linesOf(words);
+    QStringList lines = readingOf(placeAt(drawing, at_m), shown.display);
+    addHoldingTo(lines, shown, at_m);
+    return lines;
+}
+
+void FormView::State::paintPointedAt(QPainter& painter) {
+    const Theme& ground = theme();
+    const std::optional<double> at_m = hovered_m ? hovered_m : lit_m;
+    const bool dragging = gesture && gesture->underWay();
+    const bool reads = at_m && !dragging;
+    if ((moment || reads) && !room) room = sheet::roomForReading(freshSheet(), drawing, transform, size());
+    std::vector<QRectF> keepOff;
+    if (moment) {
+        paintMoment(painter, *moment, sheet, drawing, transform, ground);
+        const ReadingBox box = placeReading(momentLines(*moment), {view->width() / 2.0, 0}, {}, *room, size(), fonts);
+        paintReading(painter, box, fonts, ground);
+        keepOff.push_back(box.place);
+    }
+    if (choice.place_m) paintPlace(painter, placeAt(drawing, *choice.place_m), transform, ground.accent);
+    if (!reads) return;
+    const DrawnPlace place = placeAt(drawing, *at_m);
+    paintPlace(painter, place, transform, ground.ink);
+    if (cursor && hovered_m) keepOff.emplace_back(cursor->x() - 12, cursor->y() - 12, 36, 40);
+    const ReadingBox box =
+        placeReading(readingLines(*at_m), transform.toScreen(place.onLine), keepOff, *room, size(), fonts);
+    paintReading(painter, box, fonts, ground);
+    reading = box.place;
+}
+
 void FormView::State::paint(QPainter& painter) {
     const Theme& ground = theme();
     const double ratio = view->devicePixelRatioF();
@@ -452,26 +487,7 @@ void FormView::State::paint(QPainter& painter) {
     painter.drawPixmap(QPointF(0, 0), picture);
     painter.setRenderHint(QPainter::Antialiasing);
     reading = {};
-    if (hasPlan() && moment) paintMoment(painter, *moment, sheet, drawing, transform, size(), fonts, ground);
-    if (hasPlan()) {
-        if (choice.place_m) paintPlace(painter, placeAt(drawing, *choice.place_m), transform, ground.accent);
-        const std::optional<double> at_m = hovered_m ? hovered_m : lit_m;
-        const bool dragging = gesture && gesture->underWay();
-        if (at_m && !dragging) {
-            const DrawnPlace place = placeAt(drawing, *at_m);
-            paintPlace(painter, place, transform, ground.ink);
-            const QRectF keepOff = cursor && hovered_m ? QRectF(cursor->x() - 12, cursor->y() - 12, 36, 40) : QRectF();
-            QPolygonF stack;
-            for (size_t j = 0; j < drawing.places.size(); j += 3) {
-                stack << transform.toScreen(drawing.places[j].onForm)
-                      << transform.toScreen(drawing.places[j].onOutside);
-            }
-            QStringList lines = readingOf(place, shown.display);
-            addHoldingTo(lines, shown, *at_m);
-            reading =
-                paintReading(painter, lines, transform.toScreen(place.onLine), keepOff, stack, size(), fonts, ground);
-        }
-    }
+    if (hasPlan()) paintPointedAt(painter);
     if (view->hasFocus()) {
         painter.setBrush(Qt::NoBrush);
         painter.setPen(QPen(ground.accent, 1));

@@ -11,6 +11,7 @@
 #include "app/formview/gesture.hpp"
 #include "app/formview/hits.hpp"
 #include "app/formview/paint.hpp"
+#include "app/formview/reading_box.hpp"
 
 namespace fayline::app {
 
@@ -35,6 +36,7 @@ struct FormView::State {
     std::optional<PointedMoment> moment;
     std::optional<QPointF> cursor;
     QRectF reading;
+    std::optional<Occupied> room;  // where a reading may stand on the present sheet; made when one is wanted
     std::unique_ptr<Gesture> gesture;
     int gestureNumber = 0;
     QTimer nudgeTimer;  // a row of nudges is one change until the hand rests
@@ -67,7 +69,9 @@ struct FormView::State {
     void endNudge();
     void removeChosen();
     void abortGesture();
-    QString wordsAt(const QPointF& pixel);  // for the tooltip
+    QString wordsAt(const QPointF& pixel);  // of the mark there; empty: none
+    QStringList readingLines(double at_m);
+    void paintPointedAt(QPainter& painter);
 
     void paint(QPainter& painter);
 };

@@ -1,5 +1,6 @@
 // Grid, scale bar, ramp of strain, title, and what is said when there is nothing to draw.
 #include <QFontMetricsF>
+#include <QObject>
 #include <algorithm>
 #include <cmath>
 
@@ -43,6 +44,13 @@ double stepOfAtLeast(units::LengthNotation notation, double least_m) {
     return found == all.end() ? all.back() : *found;
 }
 
+// Whether a legend may stand there: in the view, on nothing drawn that may not be covered and on no words.
+bool freeFor(const Sheet& sheet, const QRectF& place, const QRectF& area, const Occupied& occupied) {
+    const auto touches = [&](const Text& other) { return other.place.intersects(place); };
+    return area.contains(place) && !occupied.barred(place) &&
+           std::none_of(sheet.texts.begin(), sheet.texts.end(), touches);
+}
+
 struct Rows {  // heights of what stands at the bottom of the view
     double figures_px;
     double furniture_px;
@@ -53,7 +61,8 @@ Rows rowsOf(const Fonts& fonts) {
     return {line + 4, 2 * line + 3 * margin_px};
 }
 
-void addGrid(Sheet& sheet, const Shown& shown, const Transform& transform, const QSizeF& view, const Fonts& fonts) {
+void addGrid(Sheet& sheet, const Shown& shown, const Transform& transform, const QSizeF& view, const Fonts& fonts,
+             const Occupied& occupied) {
     constexpr double least_px = 88;
     const auto notation = shown.display.lengths;
     const double step_m = stepOfAtLeast(notation, least_px / transform.pixelsPerMetre);
@@ -68,7 +77,7 @@ void addGrid(Sheet& sheet, const Shown& shown, const Transform& transform, const
         const QString figure = text(units::writeLength(i * step_m, notation));
         const QSizeF size = sizeOfMark(fonts.small, figure);
         Text words{figure, QRectF(QPointF(x + 3, view.height() - size.height() - 2), size), TextRole::faint};
-        addText(sheet.texts, words, area);
+        if (!occupied.barred(words.place)) addText(sheet.texts, words, area);
     }
     for (double i = std::ceil(lowLeft.y_m / step_m); i * step_m <= highRight.y_m; ++i) {
         const double y = transform.toScreen({0, i * step_m}).y();
@@ -77,11 +86,13 @@ void addGrid(Sheet& sheet, const Shown& shown, const Transform& transform, const
         const QString figure = text(units::writeLength(i * step_m, notation));
         const QSizeF size = sizeOfMark(fonts.small, figure);
         Text words{figure, QRectF(QPointF(4, y - size.height() - 1), size), TextRole::faint};
-        if (words.place.bottom() < view.height() - rowsOf(fonts).figures_px) addText(sheet.texts, words, area);
+        if (words.place.bottom() >= view.height() - rowsOf(fonts).figures_px || occupied.barred(words.place)) continue;
+        addText(sheet.texts, words, area);
     }
 }
 
-void addScaleBar(Sheet& sheet, const Shown& shown, const Transform& transform, const QSizeF& view, const Fonts& fonts) {
+void addScaleBar(Sheet& sheet, const Shown& shown, const Transform& transform, const QSizeF& view, const Fonts& fonts,
+                 const Occupied& occupied) {
     constexpr double most_px = 200;
     const auto notation = shown.display.lengths;
     const auto all = steps(notation);
@@ -93,19 +104,20 @@ void addScaleBar(Sheet& sheet, const Shown& shown, const Transform& transform, c
     const double left = 7 * margin_px;
     const QSizeF lineSize = sizeOfMark(fonts.small, QStringLiteral("0"));
     const double bottom = view.height() - rowsOf(fonts).figures_px - margin_px;
-    sheet.scaleBar = {QRectF(left, bottom - 6, length_px, 6), byTens ? 5 : 6};
-
-    const QRectF area(QPointF(0, 0), view);
     const double y = bottom - 6 - 2 - lineSize.height();
-    addText(sheet.texts, {QStringLiteral("0"), QRectF(QPointF(left - 1, y), lineSize), TextRole::ink}, area);
+    const QRectF area(QPointF(0, 0), view);
     const QString far = text(units::writeLengthWithUnit(length_m, notation));
     const QSizeF size = sizeOfMark(fonts.small, far);
+    const QRectF whole(QPointF(left - 2, y), QPointF(left + length_px + size.width() / 2, bottom));
+    if (!freeFor(sheet, whole, area, occupied)) return;
+    sheet.scaleBar = {QRectF(left, bottom - 6, length_px, 6), byTens ? 5 : 6};
+    addText(sheet.texts, {QStringLiteral("0"), QRectF(QPointF(left - 1, y), lineSize), TextRole::ink}, area);
     addText(sheet.texts, {far, QRectF(QPointF(left + length_px - size.width() / 2, y), size), TextRole::ink}, area);
 }
 
 // What an arrow of the unit's length stands for, beside the scale of lengths.
 void addForceScale(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
-                   const QSizeF& view, const Fonts& fonts) {
+                   const QSizeF& view, const Fonts& fonts, const Occupied& occupied) {
     if (sheet.forceScale.unit_N <= 0 || drawing.places.empty()) return;
     QString words = sheet.forceScale.words;
     const double times = hullOf(shown, transform, sheet.forceScale, true).times;
@@ -115,14 +127,17 @@ void addForceScale(Sheet& sheet, const Shown& shown, const Drawing& drawing, con
     }
     const QSizeF size = sizeOfMark(fonts.small, words);
     const double left = sheet.scaleBar.place.isNull() ? 7 * margin_px : sheet.scaleBar.place.right() + 7 * margin_px;
-    if (left + std::max(size.width(), ForceScale::unit_px) > view.width() - 2 * margin_px) return;
+    const double width = std::max(size.width(), ForceScale::unit_px);
+    if (left + width > view.width() - 2 * margin_px) return;
     const double bottom = view.height() - rowsOf(fonts).figures_px - margin_px;
+    const QRectF whole(QPointF(left - 2, bottom - 8 - size.height()), QPointF(left + width, bottom + 2));
+    if (!freeFor(sheet, whole, QRectF(QPointF(0, 0), view), occupied)) return;
     const Text figure{words, QRectF(QPointF(left - 1, bottom - 6 - 2 - size.height()), size), TextRole::ink};
     if (!addText(sheet.texts, figure, QRectF(QPointF(0, 0), view))) return;
     sheet.forceBar = QLineF(left, bottom - 3, left + ForceScale::unit_px, bottom - 3);
 }
 
-void addRamp(Sheet& sheet, const Drawing& drawing, const QSizeF& view, const Fonts& fonts) {
+void addRamp(Sheet& sheet, const Drawing& drawing, const QSizeF& view, const Fonts& fonts, const Occupied& occupied) {
     if (drawing.strips.empty()) return;
     constexpr double length_px = 20 * gridStep;
     const QString title = QStringLiteral("Bend, % of breaking the strip");
@@ -139,10 +154,12 @@ void addRamp(Sheet& sheet, const Drawing& drawing, const QSizeF& view, const Fon
     const double bottom = view.height() - rowsOf(fonts).figures_px - margin_px;
     const double line = titleSize.height();
     const double y = bottom - line;
-    sheet.ramp = QRectF(left, y - 2 - margin_px, width, margin_px);
+    const QRectF area(QPointF(0, 0), view);
+    const QRectF ramp(left, y - 2 - margin_px, width, margin_px);
+    if (!freeFor(sheet, ramp.adjusted(-2, -4 - line, 2 * margin_px, 2 + line), area, occupied)) return;
+    sheet.ramp = ramp;
     sheet.rampShare = drawing.greatestShare;
 
-    const QRectF area(QPointF(0, 0), view);
     const auto addFigure = [&](const QString& figure, double share, TextRole role) {
         const QSizeF size = sizeOfMark(fonts.small, figure);
         const double x = sheet.ramp.left() + std::min(share, 1.0) * sheet.ramp.width() - size.width() / 2;
@@ -151,44 +168,120 @@ void addRamp(Sheet& sheet, const Drawing& drawing, const QSizeF& view, const Fon
         if (std::any_of(sheet.texts.begin(), sheet.texts.end(), touches)) return;
         addText(sheet.texts, {figure, place, role}, area);
     };
-    addText(sheet.texts, {title, QRectF(QPointF(left, sheet.ramp.top() - 2 - line), titleSize), TextRole::faint}, area);
+    addText(sheet.texts, {title, QRectF(QPointF(left, sheet.ramp.top() - 3 - line), titleSize), TextRole::faint}, area);
     addFigure(text(units::writeShare(drawing.greatestShare)), drawing.greatestShare, TextRole::ink);
     for (const double share : {0.0, 1.0, 0.5}) addFigure(text(units::writeShare(share)), share, TextRole::faint);
 }
 
-void addTitle(Sheet& sheet, const Shown& shown, const QSizeF& view, const Fonts& fonts) {
-    const double top = (sheet.band.isNull() ? 0 : sheet.band.bottom()) + margin_px;
-    const QRectF area(QPointF(0, 0), view);
+// A line of the title, with a sample before its words where it has one.
+struct TitleLine {
+    QString words;
+    TextRole role = TextRole::faint;
+    TextFont font = TextFont::small;
+    double sample_px = 0;
+    QLineF* sample = nullptr;
+};
+
+// A round radius at which the band of the bend is a width that an eye can compare.
+double keyRadius(const Sheet& sheet, units::LengthNotation notation) {
+    constexpr double wanted_px = 28;
+    return stepOfAtLeast(notation, sheet.bend.perCurvature_px / wanted_px);
+}
+
+std::vector<TitleLine> titleLines(Sheet& sheet, const Shown& shown, const QSizeF& view, const Fonts& fonts) {
+    std::vector<TitleLine> lines;
     const QString name =
         elided(QString::fromStdString(shown.piece.name), fonts.title, std::max(40.0, view.width() - 12 * margin_px));
-    if (name.isEmpty()) return;
-    const QSizeF size = sizeOfMark(fonts.title, name);
-    addText(sheet.texts, {name, QRectF(QPointF(2 * margin_px, top), size), TextRole::ink, TextFont::title}, area);
-    QStringList keys;
-    if (sheet.misfitTimes > 1) keys << QStringLiteral("Misfits drawn %1 times their size").arg(sheet.misfitTimes);
+    if (!name.isEmpty()) lines.push_back({name, TextRole::ink, TextFont::title});
+    if (sheet.misfitTimes > 1)
+        lines.push_back({QObject::tr("Misfits drawn %1 times their size").arg(sheet.misfitTimes)});
     if (sheet.edge.gaps && sheet.edge.gapTimes > 1) {
-        keys << QStringLiteral("Gaps drawn %1 times their size").arg(sheet.edge.gapTimes);
+        lines.push_back({QObject::tr("Gaps drawn %1 times their size").arg(sheet.edge.gapTimes)});
     }
     if (sheet.edge.greatestPressure_Pa > 0) {
-        keys << QStringLiteral("Pressure on the %1 up to %2")
-                    .arg(shown.piece.form.kind == model::FormKind::inPlace ? QStringLiteral("boat")
-                                                                           : QStringLiteral("form"),
-                         text(units::writePressure(sheet.edge.greatestPressure_Pa, shown.display)));
+        const QString pressure = text(units::writePressure(sheet.edge.greatestPressure_Pa, shown.display));
+        lines.push_back({shown.piece.form.kind == model::FormKind::inPlace
+                             ? QObject::tr("Pressure on the boat up to %1").arg(pressure)
+                             : QObject::tr("Pressure on the form up to %1").arg(pressure)});
     }
-    double below = top + size.height();
-    for (const QString& key : keys) {
-        const QSizeF keySize = sizeOfMark(fonts.small, key);
-        addText(sheet.texts, {key, QRectF(QPointF(2 * margin_px, below), keySize), TextRole::faint}, area);
-        below += keySize.height();
+    if (sheet.form.any()) {
+        lines.push_back({formLineKey(sheet.form), TextRole::faint, TextFont::small, 4 * margin_px, &sheet.formKey});
     }
-    if (!sheet.form.any()) return;
-    const QString key = formLineKey(sheet.form);
-    const QSizeF keySize = sizeOfMark(fonts.small, key);
-    constexpr double sample_px = 4 * margin_px;
-    const QPointF words(3 * margin_px + sample_px, below);
-    if (!addText(sheet.texts, {key, QRectF(words, keySize), TextRole::faint}, area)) return;
-    const double level = std::round(below + keySize.height() / 2) + 0.5;
-    sheet.formKey = QLineF(2 * margin_px, level, 2 * margin_px + sample_px, level);
+    constexpr double widest_px = 72;  // beyond the steps of a rule the line is nearly straight
+    const double radius_m = keyRadius(sheet, shown.display.lengths);
+    if (sheet.bend.perCurvature_px > 0 && sheet.bend.perCurvature_px / radius_m <= widest_px) {
+        const QString radius = text(units::writeLengthWithUnit(radius_m, shown.display.lengths));
+        lines.push_back({QObject::tr("Bend: a band this wide is a radius of %1").arg(radius), TextRole::faint,
+                         TextFont::small, sheet.bend.perCurvature_px / radius_m, &sheet.bend.key});
+    }
+    return lines;
+}
+
+// Name and keys, in the first corner where they cover neither stack nor marks.
+void addTitle(Sheet& sheet, const Shown& shown, const QSizeF& view, const Fonts& fonts, const Occupied& occupied) {
+    const std::vector<TitleLine> lines = titleLines(sheet, shown, view, fonts);
+    if (lines.empty()) return;
+    const auto indentOf = [](const TitleLine& line) { return line.sample ? line.sample_px + margin_px : 0.0; };
+    const auto sizeOfLine = [&](const TitleLine& line) {
+        return sizeOfMark(line.font == TextFont::title ? fonts.title : fonts.small, line.words);
+    };
+    QSizeF size(0, 0);
+    for (const TitleLine& line : lines) {
+        const QSizeF own = sizeOfLine(line);
+        size = {std::max(size.width(), indentOf(line) + own.width()), size.height() + own.height()};
+    }
+    const double top = (sheet.band.isNull() ? 0 : sheet.band.bottom()) + margin_px;
+    const double bottom = view.height() - rowsOf(fonts).figures_px - rowsOf(fonts).furniture_px - size.height();
+    const double left = 2 * margin_px;
+    const double right = view.width() - size.width() - 2 * margin_px;
+    sheet.title = QRectF(QPointF(left, top), size);
+    sheet.titleCovers = true;
+    for (const QPointF& corner :
+         {QPointF(left, top), QPointF(right, top), QPointF(left + 4 * margin_px, bottom), QPointF(right, bottom)}) {
+        const QRectF tried(corner, size);
+        if (corner.x() < left || corner.y() < top || occupied.barred(tried)) continue;
+        sheet.title = tried;
+        sheet.titleCovers = false;
+        break;
+    }
+    const QRectF area(QPointF(0, 0), view);
+    QPointF at = sheet.title.topLeft();
+    for (const TitleLine& line : lines) {
+        const QSizeF own = sizeOfLine(line);
+        const QRectF place(at + QPointF(indentOf(line), 0), own);
+        const bool covers = occupied.barred(QRectF(at, place.bottomRight()));  // where no corner is free
+        if (!covers && addText(sheet.texts, {line.words, place, line.role, line.font}, area) && line.sample) {
+            const double level = std::round(place.center().y()) + 0.5;
+            *line.sample = QLineF(at.x(), level, at.x() + line.sample_px, level);
+        }
+        at.ry() += own.height();
+    }
+}
+
+// Arrows towards what lies outside of the view, each moved along the edge to where it covers nothing.
+void addFar(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform, const QSizeF& view,
+            const Fonts& fonts, Occupied& occupied) {
+    constexpr double in_px = FarMark::half_px + 3;
+    constexpr double step_px = 12;
+    constexpr int steps = 24;
+    const Rows rows = rowsOf(fonts);
+    const double top = sheet.band.isNull() ? 0 : sheet.band.bottom();
+    const QRectF inside(QPointF(in_px, top + in_px),
+                        QPointF(view.width() - in_px, view.height() - rows.figures_px - rows.furniture_px));
+    for (FarMark& mark : farMarks(shown, drawing, transform, QRectF(QPointF(0, 0), view), inside)) {
+        const QPointF wanted = mark.at;
+        const bool upright = wanted.x() <= inside.left() + 1 || wanted.x() >= inside.right() - 1;
+        const QPointF along = upright ? QPointF(0, step_px) : QPointF(step_px, 0);
+        for (int i = 0; i <= 2 * steps; ++i) {
+            mark.at = wanted + along * (i % 2 ? (i + 1) / 2 : -i / 2);
+            if (!inside.adjusted(-1, -1, 1, 1).contains(mark.at) || occupied.barred(mark.place())) continue;
+            const auto touches = [&](const Text& other) { return other.place.intersects(mark.place()); };
+            if (std::any_of(sheet.texts.begin(), sheet.texts.end(), touches)) continue;
+            occupied.bar(mark.place());
+            sheet.far.push_back(mark);
+            break;
+        }
+    }
 }
 
 // What is wrong with the drawing as a whole; empty: nothing.
@@ -294,15 +387,17 @@ QRectF roomForDrawing(const QSizeF& view, const Fonts& fonts) {
 }
 
 void sheet::addFurniture(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
-                         const QSizeF& view, const Fonts& fonts, bool waiting) {
+                         const QSizeF& view, const Fonts& fonts, bool waiting, Occupied& occupied) {
     if (addEmpty(sheet, shown)) return;
     addBand(sheet, shown, view, fonts, waiting);
-    addTitle(sheet, shown, view, fonts);
-    addScaleBar(sheet, shown, transform, view, fonts);
-    if (shown.plan) addForceScale(sheet, shown, drawing, transform, view, fonts);
-    addRamp(sheet, drawing, view, fonts);
+    addTitle(sheet, shown, view, fonts, occupied);
+    addScaleBar(sheet, shown, transform, view, fonts, occupied);
+    if (shown.plan) addForceScale(sheet, shown, drawing, transform, view, fonts, occupied);
+    addRamp(sheet, drawing, view, fonts, occupied);
+    for (const QRectF& legend : legendsOf(sheet)) occupied.addLegend(legend);
     addOutOfSight(sheet, shown, drawing, transform, view, fonts);
-    addGrid(sheet, shown, transform, view, fonts);
+    if (shown.plan) addFar(sheet, shown, drawing, transform, view, fonts, occupied);
+    addGrid(sheet, shown, transform, view, fonts, occupied);
 }
 
 }  // namespace fayline::app

@@ -1,6 +1,7 @@
 #include "app/formview/gesture.hpp"
 
 #include <QLineF>
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -52,6 +53,8 @@ private:
     const Reach reach_;
 };
 
+// Grasped anywhere, at its balloon as well, far from the line: what counts is how far the pointer goes along the line
+// where the station then is, not which place on the line is nearest to the pointer.
 class DragStation : public Gesture {
 public:
     DragStation(const QPointF& begin, const Shown& shown, const Drawing& drawing, const Transform& transform,
@@ -61,16 +64,27 @@ public:
           drawing_(drawing),
           transform_(transform),
           station_(station),
-          grasped_m_(placeUnder(begin)),
+          at_m_(shown.piece.holding.stations.at(station).at_m),
+          pointer_(begin),
           merges_(QStringLiteral("move station %1 %2").arg(station).arg(number)),
           reach_(std::move(reach)) {}
 
 private:
-    double placeUnder(const QPointF& pixel) const {
-        return nearestPlace(drawing_, shown_.plan->line.fair.line, transform_.toDrawing(pixel));
-    }
     void doMove(const QPointF& to, Qt::KeyboardModifiers) override {
-        const double at_m = shown_.piece.holding.stations[station_].at_m + placeUnder(to) - grasped_m_;
+        // In steps so short that the line is straight over each: the way back then leads to where it came from.
+        constexpr double step_px = 1;
+        const QPointF moved = to - pointer_;
+        const int steps = std::max(1, static_cast<int>(std::ceil(QLineF(pointer_, to).length() / step_px)));
+        for (int i = 0; i < steps; ++i) {
+            const double heading_rad = placeAt(drawing_, at_m_).heading_rad;
+            const QPointF along(std::cos(heading_rad), -std::sin(heading_rad));
+            at_m_ += QPointF::dotProduct(moved, along) / steps / transform_.pixelsPerMetre;
+        }
+        pointer_ = to;
+        double at_m = at_m_;
+        if (!drawing_.places.empty()) {
+            at_m = std::clamp(at_m, drawing_.places.front().at_m, drawing_.places.back().at_m);
+        }
         reach_.ask(edits::moveStation(shown_, shown_.piece, station_, at_m, merges_));
     }
     void doFinish() override { reach_.ended(); }
@@ -85,7 +99,8 @@ private:
     const Drawing drawing_;
     const Transform transform_;
     const int station_;
-    const double grasped_m_;
+    double at_m_;  // may lie beyond the strips, while the pointer does
+    QPointF pointer_;
     const QString merges_;
     const Reach reach_;
 };

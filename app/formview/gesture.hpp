@@ -46,7 +46,8 @@ private:
 // `number` keeps the changes of one gesture together and apart from those of another.
 std::unique_ptr<Gesture> dragPoint(const QPointF& begin, const Shown& shown, const Transform& transform, int point,
                                    int number, const Reach& reach);
-// Along the line, over-run included, as it was when the drag began.
+// Along the line, extra length included, as it was when the drag began: by as much as the pointer moves along it where
+// the station is.
 std::unique_ptr<Gesture> dragStation(const QPointF& begin, const Shown& shown, const Drawing& drawing,
                                      const Transform& transform, int station, int number, const Reach& reach);
 // The foot of a prop or jack, from `foot`; with shift level or upright.

@@ -1,8 +1,10 @@
 #include "app/formview/ground_marks.hpp"
 
+#include <QObject>
 #include <algorithm>
 #include <cmath>
 
+#include "app/formview/sheet.hpp"
 #include "app/look/text.hpp"
 #include "core/holding/props/hull.hpp"
 #include "core/math/count.hpp"
@@ -167,6 +169,63 @@ HullMark hullOf(const Shown& shown, const Transform& transform, const ForceScale
         mark.blocks.push_back(made);
     }
     return mark;
+}
+
+std::vector<FarMark> farMarks(const Shown& shown, const Drawing& drawing, const Transform& transform,
+                              const QRectF& view, const QRectF& inside) {
+    constexpr double together_px = 48;
+    struct Far {
+        FarMark mark;
+        QStringList names;
+        double away_m = 0;
+    };
+    std::vector<Far> all;
+    if (drawing.places.empty() || inside.width() <= 0 || inside.height() <= 0) return {};
+    const auto add = [&](const line::Xy& place, const QString& name) {
+        const QPointF target = transform.toScreen(place);
+        if (!finite(place) || view.contains(target)) return;
+        const double away_m = std::abs(shown.plan->line.fair.line.nearest(place.x_m, place.y_m).distance_m);
+        const QPointF run = target - inside.center();
+        const double share = std::min(inside.width() / 2 / std::max(std::abs(run.x()), 1e-9),
+                                      inside.height() / 2 / std::max(std::abs(run.y()), 1e-9));
+        Far far;
+        far.mark.at = inside.center() + run * share;
+        far.mark.way = run / std::hypot(run.x(), run.y());
+        far.names = QStringList{name};
+        far.away_m = away_m;
+        for (Far& other : all) {
+            if (QLineF(other.mark.at, far.mark.at).length() > together_px) continue;
+            other.names << name;
+            other.away_m = std::min(other.away_m, away_m);
+            return;
+        }
+        all.push_back(far);
+    };
+    const model::Hull& hull = shown.piece.holding.hull;
+    for (size_t i = 0; i < hull.blocks.size(); ++i) {
+        add({hull.blocks[i].x_m, hull.blocks[i].y_m}, QObject::tr("block %1").arg(i + 1));
+    }
+    if (hull.weight_kg > 0) add({hull.centreX_m, hull.centreY_m}, QObject::tr("weight"));
+    for (size_t i = 0; i < shown.piece.holding.stations.size(); ++i) {
+        const auto foot = footOf(shown, static_cast<int>(i));
+        if (!foot) continue;
+        const DrawnPlace head = placeAt(drawing, shown.piece.holding.stations[i].at_m);
+        if (view.contains(transform.toScreen(head.onOutside))) {
+            add(*foot, QObject::tr("foot of %1").arg(stationName(shown, static_cast<int>(i))));
+        }
+    }
+    std::vector<FarMark> marks;
+    for (Far& far : all) {
+        constexpr qsizetype named = 3;
+        const QString away = text(units::writeLength(far.away_m, shown.display));
+        QStringList names = far.names.mid(0, named);
+        if (far.names.size() > named) names << QObject::tr("%1 more").arg(far.names.size() - named);
+        far.mark.words = far.names.size() == 1
+                             ? QObject::tr("%1, %2 away").arg(names.first(), away)
+                             : QObject::tr("%1, from %2 away").arg(names.join(QStringLiteral(", ")), away);
+        marks.push_back(far.mark);
+    }
+    return marks;
 }
 
 }  // namespace fayline::app

@@ -48,6 +48,16 @@ struct HullMark {
     double times = 1;  // forces on the blocks are drawn so many times shorter than those that hold the piece
 };
 
+// An arrow at the edge of the view towards what lies outside of it.
+struct FarMark {
+    QPointF at;   // its tip
+    QPointF way;  // unit
+    QString words;
+
+    static constexpr double half_px = 9;
+    QRectF place() const { return QRectF(at.x() - half_px, at.y() - half_px, 2 * half_px, 2 * half_px); }
+};
+
 // Where the foot of a prop or jack stands: as given, else as planned, in metres; absent: not known or no number.
 std::optional<line::Xy> footOf(const Shown& shown, int station);
 
@@ -58,5 +68,10 @@ std::vector<PropTrouble> propTroubles(const Shown& shown, const Transform& trans
 
 // Nothing for a hull without weight and blocks.
 HullMark hullOf(const Shown& shown, const Transform& transform, const ForceScale& scale, bool forces);
+
+// Towards the blocks, the hull's centre of weight and the feet of props that lie outside of `view`, each with how far
+// from the line that is; one for all that lie the same way. The tips lie on the edge of `inside`.
+std::vector<FarMark> farMarks(const Shown& shown, const Drawing& drawing, const Transform& transform,
+                              const QRectF& view, const QRectF& inside);
 
 }  // namespace fayline::app

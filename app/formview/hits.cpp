@@ -48,6 +48,11 @@ Hit hitAt(const Sheet& sheet, const Drawing& drawing, const Transform& transform
     for (const PointMark& mark : sheet.points) {
         offer(Hit::Kind::point, mark.index, QLineF(mark.at, pixel).length());
     }
+    for (const Text& text : sheet.texts) {  // the number in its ring is all the station's
+        if (text.station < 0) continue;
+        const double away = QLineF(text.place.center(), pixel).length();
+        if (away <= text.place.width() / 2 + 1) offer(Hit::Kind::station, text.station, 0);
+    }
     for (const StationMark& mark : sheet.stations) {
         const QPointF top = mark.frame.base + mark.frame.outwards * (mark.shape.reach + 12);
         const double distance = distanceTo(QLineF(mark.frame.base, top), pixel);

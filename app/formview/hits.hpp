@@ -18,8 +18,8 @@ struct Hit {
 
 inline constexpr double reach_px = 12;  // from the middle of a mark
 
-// The mark nearest to `pixel` within reach, a point before a station and that before a trim line at
-// the same distance; the stack if no mark is.
+// The station whose number stands under `pixel`; else the mark nearest to it within reach, a point before a station and
+// that before a trim line at the same distance; the stack if no mark is.
 Hit hitAt(const Sheet& sheet, const Drawing& drawing, const Transform& transform, const QPointF& pixel);
 
 }  // namespace fayline::app

@@ -11,6 +11,8 @@ namespace fayline::app {
 namespace {
 
 constexpr double square_px = 4;
+constexpr char drawnOn = 1;
+constexpr char barredGround = 3;       // drawn on, and nothing may be written
 constexpr double air_px = 2;           // between two words
 constexpr double shortLeader_px = 16;  // nearer than this needs no leader
 constexpr double clear_px = 5;         // between the middle of what is named and its leader
@@ -72,6 +74,38 @@ QRectF candidate(const Wish& wish, const Way& way, double away) {
     return area;
 }
 
+// Whether words at `area` with their leader would cover what stands.
+bool coversText(const std::vector<Text>& texts, const QRectF& area, const QLineF& leader, bool leadersMayCross) {
+    const QRectF aired = area.adjusted(-air_px, -air_px, air_px, air_px);
+    return std::any_of(texts.begin(), texts.end(), [&](const Text& other) {
+        if (other.place.intersects(aired) || (!leader.isNull() && crosses(leader, other.place))) return true;
+        if (other.leader.isNull()) return false;
+        return crosses(other.leader, area) || (!leadersMayCross && cross(other.leader, leader));
+    });
+}
+
+// From the thing named to the words, or to the ring round them.
+QLineF leaderTo(const Wish& wish, const QRectF& area) {
+    if (!wish.ringed) return {wish.anchor, nearestOn(area, wish.anchor)};
+    const QLineF toMiddle(wish.anchor, area.center());
+    const double length = toMiddle.length();
+    const double ring = area.width() / 2;
+    return length > ring ? QLineF(wish.anchor, toMiddle.pointAt(1 - ring / length)) : QLineF(wish.anchor, wish.anchor);
+}
+
+Text textAt(const Wish& wish, const QRectF& area, const QLineF& leader) {
+    const bool led = leader.length() > shortLeader_px;
+    // What is named stays clear of it.
+    const double from = wish.ringed || !led ? 0 : clear_px / leader.length();
+    return Text{.words = wish.words,
+                .place = area,
+                .role = wish.role,
+                .ringed = wish.ringed,
+                .leader = led ? QLineF(leader.pointAt(from), leader.p2()) : QLineF(),
+                .tag = wish.tag,
+                .station = wish.station};
+}
+
 std::optional<Text> bestPlace(const std::vector<Text>& texts, const Wish& wish, const QRectF& view,
                               const Occupied& occupied) {
     const std::array<Way, ways> all = waysOf(wish);  // the same at every distance
@@ -82,31 +116,45 @@ std::optional<Text> bestPlace(const std::vector<Text>& texts, const Wish& wish, 
             const double cost = (away - wish.away) * 0.8 + std::abs(way.turns) * 5.0;
             if (cost >= bestCost) continue;
             const QRectF area = candidate(wish, way, away);
-            if (!view.contains(area)) continue;
+            if (!view.contains(area) || occupied.barred(area)) continue;
             // The squares first: they rule out most places, and counting them is quick.
             const double share = occupied.shareOf(area);
             const double onGround = cost + 170 * share + (share > 0 ? touchCost : 0);
             if (onGround >= bestCost) continue;
-            const QLineF leader(wish.anchor, nearestOn(area, wish.anchor));
-            const bool led = leader.length() > shortLeader_px && !wish.ringed;
-            const QRectF aired = area.adjusted(-air_px, -air_px, air_px, air_px);
-            const bool taken = std::any_of(texts.begin(), texts.end(), [&](const Text& other) {
-                return other.place.intersects(aired) || crosses(leader, other.place) ||
-                       (!other.leader.isNull() && (crosses(other.leader, area) || cross(other.leader, leader)));
-            });
-            if (taken) continue;
+            const QLineF leader = leaderTo(wish, area);
+            if (coversText(texts, area, leader, false)) continue;
             const double whole = onGround + acrossCost * occupied.crossings(area) + 60 * occupied.shareOf(leader);
-            if (whole >= bestCost) continue;
+            if (whole >= bestCost || occupied.crossesLegend(leader)) continue;
             bestCost = whole;
-            best = Text{.words = wish.words,
-                        .place = area,
-                        .role = wish.role,
-                        .ringed = wish.ringed,
-                        .leader = led ? QLineF(leader.pointAt(clear_px / leader.length()), leader.p2()) : QLineF(),
-                        .tag = wish.tag};
+            best = textAt(wish, area, leader);
         }
     }
     return best;
+}
+
+// The nearest free place, wherever it is: for what must stand. Leaders cross others only where there is no other way;
+// what lies under words or a legend itself has none.
+std::optional<Text> anyPlace(const std::vector<Text>& texts, const Wish& wish, const QRectF& view,
+                             const Occupied& occupied) {
+    const double farthest = std::hypot(view.width(), view.height());
+    constexpr int turnsRound = 48;
+    const double towards = std::atan2(wish.towards.y(), wish.towards.x());
+    enum class Leader { clear, crossing, none };
+    for (const Leader kind : {Leader::clear, Leader::crossing, Leader::none}) {
+        for (double away = wish.size.width() / 2 + wish.away; away < farthest; away += 6) {
+            for (int i = 0; i < turnsRound; ++i) {
+                const int turns = i % 2 ? (i + 1) / 2 : -i / 2;  // to both sides of the wished way
+                const double angle = towards + turns * 2 * std::numbers::pi / turnsRound;
+                QRectF area(QPointF(0, 0), wish.size);
+                area.moveCenter(wish.anchor + QPointF(std::cos(angle), std::sin(angle)) * away);
+                if (!view.contains(area) || occupied.barred(area)) continue;
+                const QLineF leader = kind == Leader::none ? QLineF() : leaderTo(wish, area);
+                if (coversText(texts, area, leader, kind != Leader::clear) || occupied.crossesLegend(leader)) continue;
+                return textAt(wish, area, leader);
+            }
+        }
+    }
+    return std::nullopt;
 }
 
 }  // namespace
@@ -116,14 +164,123 @@ Occupied::Occupied(const QSizeF& view)
       rows_(static_cast<int>(view.height() / square_px) + 1),
       filled_(static_cast<size_t>(columns_) * rows_, 0) {}
 
-void Occupied::fill(const QRectF& area) {
+Occupied::Range Occupied::squaresOf(const QRectF& area) const {
     const auto column = [&](double x) { return static_cast<int>(std::clamp(x / square_px, -1.0, columns_ + 0.0)); };
     const auto row = [&](double y) { return static_cast<int>(std::clamp(y / square_px, -1.0, rows_ + 0.0)); };
-    for (int j = std::max(0, row(area.top())); j <= std::min(rows_ - 1, row(area.bottom())); ++j) {
-        for (int i = std::max(0, column(area.left())); i <= std::min(columns_ - 1, column(area.right())); ++i) {
-            filled_[static_cast<size_t>(j) * columns_ + i] = 1;
+    return {std::max(0, column(area.left())), std::min(columns_ - 1, column(area.right())),
+            std::max(0, row(area.top())), std::min(rows_ - 1, row(area.bottom()))};
+}
+
+void Occupied::mark(const QRectF& area, char with) {
+    const Range squares = squaresOf(area);
+    for (int j = squares.top; j <= squares.bottom; ++j) {
+        for (int i = squares.left; i <= squares.right; ++i) {
+            char& square = filled_[static_cast<size_t>(j) * columns_ + i];
+            square = static_cast<char>(square | with);
         }
     }
+}
+
+void Occupied::fill(const QRectF& area) {
+    mark(area, drawnOn);
+}
+
+void Occupied::bar(const QRectF& area) {
+    if (!area.isNull()) mark(area, barredGround);
+}
+
+// Row by row of squares: from where to where the figure reaches in each.
+void Occupied::barFigure(const QPolygonF& figure) {
+    const QRectF bounds = figure.boundingRect();
+    if (!bounds.adjusted(-1, -1, 1, 1).intersects(QRectF(0, 0, columns_ * square_px, rows_ * square_px))) return;
+    const Range squares = squaresOf(bounds);
+    for (int j = squares.top; j <= squares.bottom; ++j) {
+        const double above = j * square_px;
+        const double below = above + square_px;
+        double left = columns_ * square_px;
+        double right = -square_px;
+        for (qsizetype i = 0; i < figure.size(); ++i) {
+            const QPointF& a = figure[i];
+            const QPointF& b = figure[(i + 1) % figure.size()];
+            const double upper = std::min(a.y(), b.y());
+            const double lower = std::max(a.y(), b.y());
+            if (lower < above || upper > below) continue;
+            const double rise = b.y() - a.y();
+            const auto reach = [&](double x) {
+                left = std::min(left, x);
+                right = std::max(right, x);
+            };
+            if (std::abs(rise) < 1e-9) {
+                reach(a.x());
+                reach(b.x());
+                continue;
+            }
+            for (const double y : {std::max(upper, above), std::min(lower, below)}) {
+                reach(a.x() + (b.x() - a.x()) * std::clamp((y - a.y()) / rise, 0.0, 1.0));
+            }
+        }
+        if (left <= right) bar(QRectF(left, above, std::max(right - left, 1e-3), square_px * 0.99));
+    }
+}
+
+void Occupied::barAlong(const QLineF& stroke) {
+    barFigure(QPolygonF({stroke.p1(), stroke.p2()}));
+}
+
+void Occupied::addLegend(const QRectF& area) {
+    if (area.isNull()) return;
+    bar(area);
+    legends_.push_back(area);
+}
+
+bool Occupied::barred(const QRectF& area) const {
+    const Range squares = squaresOf(area);
+    for (int j = squares.top; j <= squares.bottom; ++j) {
+        for (int i = squares.left; i <= squares.right; ++i) {
+            if (filled_[static_cast<size_t>(j) * columns_ + i] == barredGround) return true;
+        }
+    }
+    return false;
+}
+
+bool Occupied::crossesLegend(const QLineF& line) const {
+    return !line.isNull() &&
+           std::any_of(legends_.begin(), legends_.end(), [&](const QRectF& legend) { return crosses(line, legend); });
+}
+
+void Occupied::count() {
+    const size_t wide = static_cast<size_t>(columns_) + 1;
+    for (auto* sums : {&drawnSums_, &barredSums_}) sums->assign(wide * (static_cast<size_t>(rows_) + 1), 0);
+    for (int j = 0; j < rows_; ++j) {
+        int drawnHere = 0;
+        int barredHere = 0;
+        for (int i = 0; i < columns_; ++i) {
+            const char square = filled_[static_cast<size_t>(j) * columns_ + i];
+            drawnHere += square != 0;
+            barredHere += square == barredGround;
+            const size_t at = (static_cast<size_t>(j) + 1) * wide + static_cast<size_t>(i) + 1;
+            drawnSums_[at] = drawnSums_[at - wide] + drawnHere;
+            barredSums_[at] = barredSums_[at - wide] + barredHere;
+        }
+    }
+}
+
+int Occupied::sum(const std::vector<int>& sums, const QRectF& area) const {
+    const Range squares = squaresOf(area);
+    if (squares.left > squares.right || squares.top > squares.bottom) return 0;
+    const auto at = [&](int column, int row) {
+        return sums[static_cast<size_t>(row) * (static_cast<size_t>(columns_) + 1) + static_cast<size_t>(column)];
+    };
+    return at(squares.right + 1, squares.bottom + 1) - at(squares.left, squares.bottom + 1) -
+           at(squares.right + 1, squares.top) + at(squares.left, squares.top);
+}
+
+int Occupied::counted(const QRectF& area) const {
+    return sum(drawnSums_, area);
+}
+
+int Occupied::countedBarred(const QRectF& area) const {
+    return sum(barredSums_, area);
 }
 
 void Occupied::fillAlong(const QLineF& stroke, double width) {
@@ -148,15 +305,12 @@ int Occupied::crossings(const QRectF& area) const {
 }
 
 double Occupied::shareOf(const QRectF& area) const {
-    const int left = std::max(0, static_cast<int>(area.left() / square_px));
-    const int right = std::min(columns_ - 1, static_cast<int>(area.right() / square_px));
-    const int top = std::max(0, static_cast<int>(area.top() / square_px));
-    const int bottom = std::min(rows_ - 1, static_cast<int>(area.bottom() / square_px));
+    const Range squares = squaresOf(area);
     int filled = 0;
     int all = 0;
-    for (int j = top; j <= bottom; ++j) {
-        for (int i = left; i <= right; ++i) {
-            filled += filled_[static_cast<size_t>(j) * columns_ + i];
+    for (int j = squares.top; j <= squares.bottom; ++j) {
+        for (int i = squares.left; i <= squares.right; ++i) {
+            filled += filled_[static_cast<size_t>(j) * columns_ + i] != 0;
             ++all;
         }
     }
@@ -183,7 +337,9 @@ void placeTexts(std::vector<Text>& texts, std::vector<Wish> wishes, const QRectF
                      [](const Wish& a, const Wish& b) { return a.importance > b.importance; });
     for (const Wish& wish : wishes) {
         if (!view.adjusted(-8, -8, 8, 8).contains(wish.anchor)) continue;
-        if (const auto text = bestPlace(texts, wish, view, occupied)) texts.push_back(*text);
+        auto text = bestPlace(texts, wish, view, occupied);
+        if (!text && wish.station >= 0) text = anyPlace(texts, wish, view, occupied);
+        if (text) texts.push_back(*text);
     }
 }
 

@@ -109,11 +109,19 @@ void paint::stack(QPainter& painter, const Sheet& sheet, const Drawing& drawing,
     paint::formEdge(painter, sheet, theme);
     painter.setPen(pen(theme.faint, 1.2));
     for (const QPolygonF& post : sheet.posts) painter.drawPolyline(post);
-    if (!sheet.comb.isEmpty()) {
-        painter.setPen(pen(mix(theme.ground, theme.faint, 0.7), 1));
-        painter.drawPath(sheet.comb);
-        painter.setPen(pen(theme.faint, 1.2));
-        painter.drawPath(sheet.combEdge);
+    if (!sheet.bend.band.isEmpty()) {
+        painter.setPen(Qt::NoPen);
+        painter.setBrush(mix(theme.ground, theme.note, theme.dark ? 0.35 : 0.28));
+        painter.drawPolygon(sheet.bend.band, Qt::WindingFill);
+        paint::smooth(painter, {sheet.bend.edge}, QTransform(), pen(theme.note, 1.2));
+    }
+    if (!sheet.bend.key.isNull()) {
+        const QLineF& key = sheet.bend.key;
+        painter.fillRect(QRectF(key.x1(), key.y1() - 4, key.length(), 8),
+                         mix(theme.ground, theme.note, theme.dark ? 0.35 : 0.28));
+        painter.setPen(pen(theme.note, 1.2));
+        for (const double x : {key.x1(), key.x2()})
+            painter.drawLine(QPointF(x, key.y1() - 5), QPointF(x, key.y1() + 5));
     }
 
     // Paths are brought to pixels rather than the painter to metres, so that lines have their width on any screen.
@@ -274,48 +282,6 @@ void paintPlace(QPainter& painter, const DrawnPlace& place, const Transform& tra
     painter.setBrush(colour);
     painter.setPen(Qt::NoPen);
     painter.drawEllipse(transform.toScreen(place.onLine), 3.5, 3.5);
-}
-
-QRectF paintReading(QPainter& painter, const QStringList& lines, const QPointF& beside, const QRectF& keepOff,
-                    const QPolygonF& keepVisible, const QSizeF& view, const Fonts& fonts, const Theme& theme) {
-    const QFontMetricsF metrics(fonts.small);
-    double width = 0;
-    for (const QString& line : lines) width = std::max(width, metrics.horizontalAdvance(line));
-    const double height = metrics.height() * static_cast<double>(lines.size());
-    QRectF area(0, 0, std::ceil(width) + 2 * gridStep, std::ceil(height) + gridStep);
-    const double margin = 2;
-    QRectF best = area;
-    double bestCost = 1e9;
-    // Eight ways about the place, near and further: inside the view, off the cursor, over as little as can be.
-    for (int i = 0; i < 24; ++i) {
-        static constexpr int dx[] = {1, 1, -1, -1, 0, 0, 1, -1};
-        static constexpr int dy[] = {-1, 1, -1, 1, -1, 1, 0, 0};
-        const double away_px = (2 + 3 * (i / 8)) * gridStep;
-        QRectF tried = area;
-        tried.moveCenter(beside +
-                         QPointF(dx[i % 8] * (away_px + area.width() / 2), dy[i % 8] * (away_px + area.height() / 2)));
-        QRectF held = tried;
-        held.moveLeft(std::clamp(held.left(), margin, std::max(margin, view.width() - held.width() - margin)));
-        held.moveTop(std::clamp(held.top(), margin, std::max(margin, view.height() - held.height() - margin)));
-        const auto covered = [&held](const QPointF& pixel) { return held.contains(pixel); };
-        const double cost = QLineF(tried.center(), held.center()).length() + (held.intersects(keepOff) ? 1e6 : 0) +
-                            20.0 * static_cast<double>(std::count_if(keepVisible.begin(), keepVisible.end(), covered)) +
-                            i;
-        if (cost >= bestCost) continue;
-        bestCost = cost;
-        best = held;
-    }
-    painter.setPen(pen(theme.rule, 1));
-    painter.setBrush(theme.raised);
-    painter.drawRect(best.adjusted(0.5, 0.5, -0.5, -0.5));
-    painter.setFont(fonts.small);
-    painter.setPen(theme.ink);
-    for (int i = 0; i < lines.size(); ++i) {
-        painter.drawText(
-            QPointF(best.left() + gridStep, best.top() + gridStep / 2.0 + metrics.ascent() + i * metrics.height()),
-            lines[i]);
-    }
-    return best;
 }
 
 }  // namespace fayline::app

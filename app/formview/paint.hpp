@@ -15,15 +15,12 @@ void paintForm(QPainter& painter, const Sheet& sheet, const Drawing& drawing, co
 // What the mouse points at: a mark across the stack.
 void paintPlace(QPainter& painter, const DrawnPlace& place, const Transform& transform, const QColor& colour);
 
-// A few lines of reading beside the cursor or the place, on a ground of their own. Keeps `keepOff` free, as many
-// of the pixels `keepVisible` as it can, and stays in the view. Returns where they stand.
-QRectF paintReading(QPainter& painter, const QStringList& lines, const QPointF& beside, const QRectF& keepOff,
-                    const QPolygonF& keepVisible, const QSizeF& view, const Fonts& fonts, const Theme& theme);
-
-// A minute of the glue-up over the drawing: strips wetted and spread by then, stations that are on, and in words what
-// goes on. What is not there yet is veiled.
+// A minute of the glue-up over the drawing: strips wetted and spread by then, stations that are on. What is not there
+// yet is veiled.
 void paintMoment(QPainter& painter, const PointedMoment& pointed, const Sheet& sheet, const Drawing& drawing,
-                 const Transform& transform, const QSizeF& view, const Fonts& fonts, const Theme& theme);
+                 const Transform& transform, const Theme& theme);
+// ... and in words what goes on, a line for each sentence.
+QStringList momentLines(const PointedMoment& pointed);
 
 // With flat ends and round corners.
 inline QPen pen(const QColor& colour, double width, Qt::PenStyle style = Qt::SolidLine) {

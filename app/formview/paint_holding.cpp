@@ -143,6 +143,11 @@ void paint::standing(QPainter& painter, const Sheet& sheet, const ViewChoice& ch
         if (block.push) pushes.add(*block.push);
     }
     pushes.paint(painter, theme.ink, theme.ground);
+    QPainterPath far;
+    for (const FarMark& mark : sheet.far) addHead(far, mark.at, mark.way, 12);
+    painter.setPen(pen(theme.ink, 1.2));
+    painter.setBrush(theme.ground);
+    painter.drawPath(far);
     if (sheet.hull.centre) paintCentre(painter, *sheet.hull.centre, theme);
 }
 

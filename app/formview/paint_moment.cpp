@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "app/formview/paint.hpp"
+#include "app/formview/reading_box.hpp"
 
 namespace fayline::app {
 
@@ -14,25 +15,6 @@ bool among(const std::vector<int>& some, int one) {
 QColor with(QColor colour, float alpha) {
     colour.setAlphaF(alpha);
     return colour;
-}
-
-// One line for each sentence, long ones broken between words.
-QStringList linesOf(const QString& words) {
-    constexpr qsizetype longest = 60;
-    QStringList lines;
-    for (const QString& sentence : words.split(QStringLiteral(". "))) {
-        QString line;
-        for (const QString& word : sentence.split(QLatin1Char(' '))) {
-            if (!line.isEmpty() && line.size() + 1 + word.size() > longest) {
-                lines << line;
-                line.clear();
-            }
-            line += (line.isEmpty() ? QString() : QStringLiteral(" ")) + word;
-        }
-        if (!line.endsWith(QLatin1Char('.'))) line += QLatin1Char('.');
-        lines << line;
-    }
-    return lines;
 }
 
 void paintStrips(QPainter& painter, const PointedMoment& pointed, const Drawing& drawing, const Transform& transform,
@@ -77,14 +59,14 @@ void paintStations(QPainter& painter, const PointedMoment& pointed, const Sheet&
 }  // namespace
 
 void paintMoment(QPainter& painter, const PointedMoment& pointed, const Sheet& sheet, const Drawing& drawing,
-                 const Transform& transform, const QSizeF& view, const Fonts& fonts, const Theme& theme) {
+                 const Transform& transform, const Theme& theme) {
     paintStrips(painter, pointed, drawing, transform, theme);
     paintStations(painter, pointed, sheet, theme);
-    QPolygonF stack;
-    for (std::size_t j = 0; j < drawing.places.size(); j += 3) {
-        stack << transform.toScreen(drawing.places[j].onForm) << transform.toScreen(drawing.places[j].onOutside);
-    }
-    paintReading(painter, linesOf(pointed.words), {view.width() / 2, 0}, {}, stack, view, fonts, theme);
+}
+
+QStringList momentLines(const PointedMoment& pointed) {
+    QString words = pointed.words;
+    return linesOf(words.replace(QStringLiteral(". "), QStringLiteral(".\n")));
 }
 
 }  // namespace fayline::app

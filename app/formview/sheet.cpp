@@ -88,27 +88,27 @@ QPolygonF lineAlongBoat(const FormEdge& edge) {
     return line;
 }
 
-void addComb(Sheet& sheet, const Drawing& drawing, const Transform& transform) {
-    constexpr double longest_px = 72;
+// Round toward the stack lies on the form's side, hollow on the stack's.
+BendMark bendOf(const Drawing& drawing, const Transform& transform) {
+    constexpr double widest_px = 72;
+    constexpr double straight_per_m = 1e-6;
+    BendMark mark;
     double greatest = 0;
     for (const DrawnPlace& place : drawing.places) greatest = std::max(greatest, std::abs(place.curvature_per_m));
-    if (greatest < 1e-6) return;
-    bool first = true;
+    if (greatest < straight_per_m) return mark;
+    mark.perCurvature_px = widest_px / greatest;
     for (const DrawnPlace& place : drawing.places) {
         if (place.at_m < -1e-9 || place.at_m > drawing.length_m + 1e-9) continue;
         const QPointF foot = transform.toScreen(place.onForm);
-        // Round toward the stack stands on the form's side, hollow on the stack's: k > 0 turns left.
-        const QPointF left(-std::sin(place.heading_rad), -std::cos(place.heading_rad));
-        const QPointF tip = foot + left * (place.curvature_per_m / greatest * longest_px);
-        sheet.comb.moveTo(foot);
-        sheet.comb.lineTo(tip);
-        if (first) {
-            sheet.combEdge.moveTo(tip);
-        } else {
-            sheet.combEdge.lineTo(tip);
-        }
-        first = false;
+        const QPointF left(-std::sin(place.heading_rad), -std::cos(place.heading_rad));  // k > 0 turns left
+        mark.across.emplace_back(foot, foot + left * (place.curvature_per_m * mark.perCurvature_px));
     }
+    for (const QLineF& across : mark.across) {
+        mark.band << across.p1();
+        mark.edge << across.p2();
+    }
+    for (auto across = mark.across.rbegin(); across != mark.across.rend(); ++across) mark.band << across->p2();
+    return mark;
 }
 
 QLineF across(const DrawnPlace& place, const Transform& transform, double beyond_px) {
@@ -145,61 +145,80 @@ QString stationName(const Shown& shown, int index) {
 Bounds boundsOf(const Shown& shown, const Drawing& drawing) {
     Bounds bounds = drawing.bounds;
     for (const auto& point : shown.piece.line.points) bounds.include({point.x_m, point.y_m});
-    for (const auto& station : shown.piece.holding.stations) {
-        const auto& strut = station.strut;
-        if (strut.footX_m && strut.footY_m) bounds.include({*strut.footX_m, *strut.footY_m});
-    }
-    if (shown.plan) {
-        for (const auto& prop : shown.plan->holding.props) bounds.include(prop.foot);
-    }
-    Bounds whole = bounds;
-    const model::Hull& hull = shown.piece.holding.hull;
-    for (const auto& block : hull.blocks) whole.include({block.x_m, block.y_m});
-    if (hull.weight_kg > 0) whole.include({hull.centreX_m, hull.centreY_m});
-    constexpr double most = 3;  // as large as the piece
+    if (bounds.empty) return bounds;
+    // As shares of the piece's size beyond it.
+    constexpr double nearFoot = 0.6;
+    constexpr double nearBlock = 0.25;
     const double size_m = std::max(bounds.width_m(), bounds.height_m());
-    return std::max(whole.width_m(), whole.height_m()) <= most * size_m ? whole : bounds;
+    Bounds whole = bounds;
+    const auto includeNear = [&](const line::Xy& place, double share, const Bounds& about) {
+        const double off_m = std::max(
+            {about.left_m - place.x_m, place.x_m - about.right_m, about.low_m - place.y_m, place.y_m - about.high_m});
+        if (off_m <= share * size_m) whole.include(place);
+    };
+    for (size_t i = 0; i < shown.piece.holding.stations.size(); ++i) {
+        if (const auto foot = footOf(shown, static_cast<int>(i))) includeNear(*foot, nearFoot, bounds);
+    }
+    const Bounds withFeet = whole;
+    const model::Hull& hull = shown.piece.holding.hull;
+    for (const auto& block : hull.blocks) includeNear({block.x_m, block.y_m}, nearBlock, withFeet);
+    if (hull.weight_kg > 0) includeNear({hull.centreX_m, hull.centreY_m}, nearBlock, withFeet);
+    return whole;
 }
+
+namespace {
+
+// How far what stands out by pixels reaches beyond the view's free part, to each side.
+struct Reaching {
+    double left = 0, right = 0, above = 0, below = 0;
+
+    void include(const QRectF& area, const QRectF& free) {
+        left = std::max(left, free.left() - area.left());
+        right = std::max(right, area.right() - free.right());
+        above = std::max(above, free.top() - area.top());
+        below = std::max(below, area.bottom() - free.bottom());
+    }
+};
+
+}  // namespace
 
 QRectF roomWithMarks(const Shown& shown, const Drawing& drawing, const QSizeF& view, const Fonts& fonts,
                      const ViewChoice& choice) {
     QRectF room = roomForDrawing(view, fonts);
     if (!shown.plan || drawing.places.empty()) return room;
-    if (!shown.plan->holding.held.samples.empty()) {  // below the title it then says how gaps and pressure are drawn
-        const double keys = QFontMetricsF(fonts.title).height() + 3 * QFontMetricsF(fonts.small).height();
-        room.setTop(std::max(room.top(), std::min(keys + 2.0 * gridStep, view.height() / 4)));
-    }
-    if (!choice.forces) return room;
-    Sheet sheet;
-    sheet.forceScale = forceScaleOf(*shown.plan, shown.display);
-    if (sheet.forceScale.unit_N <= 0) return room;
-    const Transform transform = fitted(boundsOf(shown, drawing), room);
-    sheet::addStations(sheet, shown, drawing, transform);
-    sheet::addHolding(sheet, shown, drawing, transform, choice);
-    constexpr double number_px = 20;  // beyond the tail
-    constexpr double edge_px = 8;     // kept free beside words
-    constexpr double least = 0.6;     // of the room is kept, or a small view would show no piece
-    const double bottom = room.bottom() + std::clamp(view.height() * 0.06, 8.0, 40.0);
-    const QFontMetricsF figures(fonts.small);
-    double above = 0;
-    double below = 0;
-    double left = 0;
-    double right = 0;
-    for (const ForceArrow& arrow : sheet.forces) {
-        const QPointF far = arrow.shaft.p1() - arrow.way * number_px;
-        above = std::max(above, 2.0 * gridStep - far.y());
-        below = std::max(below, far.y() - bottom);
-        // Its figure stands beside the shaft or beyond its tail.
-        const double width_px = figures.horizontalAdvance(arrow.figure) + number_px;
-        const double words = arrow.shaft.center().x() + arrow.towards.x() * width_px;
-        const double beyond = arrow.shaft.p1().x() - arrow.way.x() * width_px;
-        left = std::max(left, edge_px - std::min(words, beyond));
-        right = std::max(right, std::max(words, beyond) - (view.width() - edge_px));
-    }
+    constexpr double least = 0.6;  // of the room is kept, or a small view would show no piece
     const double mostHigh = room.height() * (1 - least) / 2;
     const double mostWide = room.width() * (1 - least) / 2;
-    return room.adjusted(std::min(left, mostWide), std::min(above, mostHigh), -std::min(right, mostWide),
-                         -std::min(below, mostHigh));
+    const double lowest = room.bottom() + std::clamp(view.height() * 0.06, 8.0, 40.0);
+    const Bounds bounds = boundsOf(shown, drawing);
+    Sheet sheet = sheetOf(shown, drawing, fitted(bounds, room), view, choice, fonts, false);
+
+    constexpr double edge_px = 8;  // kept free beside words
+    const QRectF free(QPointF(edge_px, 2.0 * gridStep), QPointF(view.width() - edge_px, lowest));
+    const QFontMetricsF figures(fonts.small);
+    const double ring_px = figures.height() + 6;
+    Reaching reaching;
+    for (const StationMark& mark : sheet.stations) {
+        const QPointF number = mark.frame.base + mark.frame.outwards * (mark.shape.reach + ring_px / 2 + 2);
+        reaching.include(QRectF(number.x() - ring_px / 2, number.y() - ring_px / 2, ring_px, ring_px), free);
+    }
+    for (const ForceArrow& arrow : sheet.forces) {
+        const QPointF far = arrow.shaft.p1() - arrow.way * ring_px;
+        // Its figure stands beside the shaft or beyond its tail.
+        const double width_px = figures.horizontalAdvance(arrow.figure) + ring_px;
+        const double words = arrow.shaft.center().x() + arrow.towards.x() * width_px;
+        const double beyond = arrow.shaft.p1().x() - arrow.way.x() * width_px;
+        reaching.include(QRectF(QPointF(std::min(words, beyond), far.y()), QPointF(std::max(words, beyond), far.y())),
+                         free);
+    }
+    room.adjust(std::min(reaching.left, mostWide), std::min(reaching.above, mostHigh),
+                -std::min(reaching.right, mostWide), -std::min(reaching.below, mostHigh));
+    // Where the title and the keys find no corner that is free of the stack, the piece stands below them.
+    sheet = sheetOf(shown, drawing, fitted(bounds, room), view, choice, fonts, false);
+    if (sheet.titleCovers) {
+        room.setTop(std::clamp(sheet.title.bottom() + gridStep, room.top(), room.bottom() - 0.4 * view.height()));
+    }
+    return room;
 }
 
 void sheet::addStack(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
@@ -215,14 +234,14 @@ void sheet::addStack(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
             const QPointF down = -out * 18;
             sheet.posts.push_back(QPolygonF({top - along + down, top - along, top + along, top + along + down}));
         }
-    } else if (!choice.comb) {  // the comb stands where the strokes would
+    } else if (!choice.bend) {  // the band lies where the strokes would
         if (shown.piece.form.kind == model::FormKind::inPlace) {
             sheet.boatSide = lineAlongBoat(sheet.edge);
         } else {
             sheet.formSide = strokesAlongForm(sheet.edge, view);
         }
     }
-    if (choice.comb) addComb(sheet, drawing, transform);
+    if (choice.bend) sheet.bend = bendOf(drawing, transform);
     for (const double at_m : {0.0, drawing.length_m}) {
         QLineF trim = across(placeAt(drawing, at_m), transform, 16);
         const EdgePlace place = edgeAt(sheet.edge, at_m);
@@ -369,20 +388,21 @@ Sheet sheetOf(const Shown& shown, const Drawing& drawing, const Transform& trans
               const ViewChoice& choice, const Fonts& fonts, bool waiting) {
     Sheet sheet;
     if (shown.pieceIndex >= 0 && shown.plan) {
-        sheet.edge = formEdgeOf(shown, drawing, transform, choice.gapsMagnified, choice.pressure && !choice.comb);
+        sheet.edge = formEdgeOf(shown, drawing, transform, choice.gapsMagnified, choice.pressure && !choice.bend);
         sheet.form = formLineMark(drawing, transform, choice.gapsMagnified);
         if (choice.forces) sheet.forceScale = forceScaleOf(*shown.plan, shown.display);
     }
     if (shown.pieceIndex >= 0) sheet::addPoints(sheet, shown, drawing, transform, choice);
-    sheet::addFurniture(sheet, shown, drawing, transform, view, fonts, waiting);
-    if (shown.pieceIndex < 0) return sheet;
-    if (shown.plan) {
+    if (shown.pieceIndex >= 0 && shown.plan) {
         sheet::addStack(sheet, shown, drawing, transform, view, choice);
         sheet::addStations(sheet, shown, drawing, transform);
         sheet::addHolding(sheet, shown, drawing, transform, choice);
         sheet::addFindings(sheet, shown, drawing);
     }
-    sheet::addWords(sheet, shown, drawing, transform, view, choice, fonts);
+    Occupied occupied = sheet::occupiedBy(sheet, drawing, transform, view);
+    sheet::addFurniture(sheet, shown, drawing, transform, view, fonts, waiting, occupied);
+    if (shown.pieceIndex < 0) return sheet;
+    sheet::addWords(sheet, shown, drawing, transform, view, choice, fonts, occupied);
     return sheet;
 }
 

@@ -23,7 +23,7 @@ namespace fayline::app {
 
 // What a view may switch, and what is chosen in it.
 struct ViewChoice {
-    bool comb = false;
+    bool bend = false;  // a band along the form's side, as wide as the line is bent
     bool misfitMagnified = true;
     bool forces = true;  // arrows of pulls, thrusts and pushes
     bool gapsMagnified = true;
@@ -78,6 +78,15 @@ struct ScaleBar {
     int parts = 0;
 };
 
+// How sharply the line bends, as a band along it.
+struct BendMark {
+    QPolygonF band;              // between the face on the form and as far off as the curvature is
+    QPolygonF edge;              // its far side
+    std::vector<QLineF> across;  // from side to side
+    double perCurvature_px = 0;  // pixels for a curvature of one per metre; 0: nothing to draw
+    QLineF key;                  // as wide as the band is at the radius that the words beside it say; null: none
+};
+
 struct Sheet {
     std::vector<PointMark> points;
     std::vector<StationMark> stations;
@@ -97,15 +106,17 @@ struct Sheet {
     std::vector<GroundMark> ground;
     std::vector<PropTrouble> troubles;
     HullMark hull;
-    QPainterPath comb;
-    QPainterPath combEdge;
+    std::vector<FarMark> far;  // blocks and feet outside of the view
+    BendMark bend;
     QLineF radius;  // from the tightest place towards its centre; null: straight or no plan
     std::vector<GridLine> grid;
     ScaleBar scaleBar;
     QRectF ramp;           // of strain; null: no plan
     double rampShare = 0;  // where the plan's greatest strain stands on it
     double misfitTimes = 1;
-    QRectF band;  // across the top, when out of date
+    QRectF band;               // across the top, when out of date
+    QRectF title;              // the piece's name and the keys to what is drawn
+    bool titleCovers = false;  // there is no corner in which it covers nothing
     std::vector<Text> texts;
     QString emptyTitle;  // what to do when there is nothing to draw
     QString emptyWords;
@@ -130,8 +141,8 @@ QRectF roomForDrawing(const QSizeF& view, const Fonts& fonts);
 QRectF roomWithMarks(const Shown& shown, const Drawing& drawing, const QSizeF& view, const Fonts& fonts,
                      const ViewChoice& choice);
 
-// Bounds of all that belongs to the piece: stack, line, points, feet of props; the hull's blocks as well unless the
-// piece would be lost beside them.
+// Bounds of the piece with what stands near it: stack, line, points, feet of props and the hull's blocks. What is
+// farther off does not make the piece small: an arrow at the edge of the view says where it is.
 Bounds boundsOf(const Shown& shown, const Drawing& drawing);
 
 // Where the point was measured and what it is called.
@@ -139,8 +150,9 @@ QString stationName(const Shown& shown, int index);  // "clamp 4"
 
 namespace sheet {  // the stages of sheetOf
 
+// Title, keys, scales, grid and what lies outside of the view; adds them to what is `occupied`.
 void addFurniture(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
-                  const QSizeF& view, const Fonts& fonts, bool waiting);
+                  const QSizeF& view, const Fonts& fonts, bool waiting, Occupied& occupied);
 void addStack(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform, const QSizeF& view,
               const ViewChoice& choice);
 void addPoints(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
@@ -150,7 +162,15 @@ void addHolding(Sheet& sheet, const Shown& shown, const Drawing& drawing, const 
                 const ViewChoice& choice);
 void addFindings(Sheet& sheet, const Shown& shown, const Drawing& drawing);
 void addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform, const QSizeF& view,
-              const ViewChoice& choice, const Fonts& fonts);
+              const ViewChoice& choice, const Fonts& fonts, const Occupied& occupied);
+
+// What is drawn on before there are legends and words. On the stack, points and marks nothing may be written.
+Occupied occupiedBy(const Sheet& sheet, const Drawing& drawing, const Transform& transform, const QSizeF& view);
+
+// The same with legends and words, counted: where a reading may stand.
+Occupied roomForReading(const Sheet& sheet, const Drawing& drawing, const Transform& transform, const QSizeF& view);
+
+std::vector<QRectF> legendsOf(const Sheet& sheet);
 
 }  // namespace sheet
 

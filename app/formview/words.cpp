@@ -22,10 +22,11 @@ enum Importance {
     ends = 20,
     trim = 30,
     figures = 35,
-    stations = 40,
+    outside = 45,
     tightest = 50,
     suspects = 60,
-    chosen = 70
+    chosen = 70,
+    stations = 80,  // a number is never left out: it takes its place first
 };
 
 QSizeF sizeOf(const QFont& font, const QString& words) {
@@ -56,70 +57,6 @@ QString captionOf(const Shown& shown, const PointMark& mark) {
     return label;
 }
 
-// Everything but words, so that words keep off it.
-Occupied occupiedBy(const Sheet& sheet, const Drawing& drawing, const Transform& transform, const QSizeF& view) {
-    Occupied occupied(view);
-    for (size_t j = 0; j + 1 < drawing.places.size(); ++j) {
-        const QPointF form = transform.toScreen(drawing.places[j].onForm);
-        const QPointF outside = transform.toScreen(drawing.places[j].onOutside);
-        const QPointF next = transform.toScreen(drawing.places[j + 1].onForm);
-        const double step = std::clamp(QLineF(form, next).length(), 4.0, 24.0);
-        occupied.fillAlong(QLineF(form, outside), std::min(step, 8.0) + 6);
-    }
-    for (int i = 0; i + 1 < sheet.comb.elementCount(); i += 2) {  // a tooth is a move and a line
-        occupied.fillAlong(QLineF(sheet.comb.elementAt(i), sheet.comb.elementAt(i + 1)), 6);
-    }
-    for (const StationMark& mark : sheet.stations) {
-        occupied.fillAlong(QLineF(mark.frame.base, mark.frame.base + mark.frame.outwards * mark.shape.reach), 12);
-    }
-    const auto& edge = sheet.edge.places;
-    for (size_t j = 0; j < edge.size(); j += 2) {
-        if (edge[j].depth_px() < 1) continue;
-        occupied.fillAlong(QLineF(edge[j].face, edge[j].face + edge[j].in * edge[j].depth_px()), 8);
-    }
-    for (const StationMark& mark : sheet.stations) {
-        if (mark.frame.foot) occupied.addStroke(QLineF(mark.frame.base, *mark.frame.foot));
-    }
-    for (const ForceArrow& arrow : sheet.forces) {
-        occupied.addStroke(arrow.shaft);
-        occupied.fillAlong(arrow.shaft, 8);
-    }
-    for (const GroundMark& mark : sheet.ground) {
-        occupied.addStroke(mark.line);
-        occupied.fill(
-            QRectF(mark.line.p1(), mark.line.p2()).adjusted(0, mark.overhead ? -7 : 0, 0, mark.overhead ? 0 : 7));
-    }
-    for (const PropTrouble& trouble : sheet.troubles) {
-        occupied.fill(QRectF(trouble.at.x() - 9, trouble.at.y() - 9, 18, 18));
-    }
-    for (const BlockMark& block : sheet.hull.blocks) {
-        occupied.fill(block.body);
-        if (block.push) occupied.addStroke(block.push->shaft);
-    }
-    if (sheet.hull.centre) {
-        occupied.fill(QRectF(sheet.hull.centre->x() - 8, sheet.hull.centre->y() - 8, 16, 16));
-    }
-    for (const QPointF& grip : sheet.grips) occupied.fill(QRectF(grip.x() - 5, grip.y() - 5, 10, 10));
-    for (const PointMark& mark : sheet.points) {
-        occupied.fill(QRectF(mark.at.x() - 5, mark.at.y() - 5, 10, 10));
-        if (!mark.misfit.isNull()) occupied.addStroke(mark.misfit);
-    }
-    for (const FindingMark& mark : sheet.findings) {
-        occupied.fill(QRectF(mark.at.x() - 9, mark.at.y() - 9, 18, 18));
-        occupied.addStroke(mark.tick);
-    }
-    for (const QLineF& line : sheet.trims) occupied.addStroke(line);
-    for (const QLineF& line : sheet.pins) occupied.addStroke(line);
-    for (const QPolygonF& post : sheet.posts) {
-        for (int i = 0; i + 1 < post.size(); ++i) occupied.addStroke(QLineF(post[i], post[i + 1]));
-    }
-    if (!sheet.radius.isNull()) occupied.addStroke(sheet.radius);
-    occupied.fill(sheet.ramp.adjusted(-8, -4, 8, 4));
-    occupied.fill(sheet.scaleBar.place.adjusted(-8, -4, 8, 4));
-    if (!sheet.forceBar.isNull()) occupied.fillAlong(sheet.forceBar, 12);
-    return occupied;
-}
-
 // Where the number of a station stands best: beyond its arrow.
 QPointF numberFoot(const Sheet& sheet, const StationMark& mark) {
     if (!mark.frame.foot) {
@@ -133,7 +70,9 @@ QPointF numberFoot(const Sheet& sheet, const StationMark& mark) {
 }  // namespace
 
 void sheet::addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform,
-                     const QSizeF& view, const ViewChoice& choice, const Fonts& fonts) {
+                     const QSizeF& view, const ViewChoice& choice, const Fonts& fonts, const Occupied& occupied) {
+    const double top = sheet.band.isNull() ? 2 : sheet.band.bottom() + 2;
+    const QRectF seen(2, top, view.width() - 4, view.height() - top - 2);
     std::vector<Wish> wishes;
     const auto wish = [&](const QString& words, const QPointF& anchor, const QPointF& towards,
                           int importance) -> Wish& {
@@ -177,10 +116,12 @@ void sheet::addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
     }
     for (const StationMark& mark : sheet.stations) {
         if (mark.number <= 0) continue;
-        Wish& made = wish(QString::number(mark.number), numberFoot(sheet, mark), mark.frame.outwards,
-                          mark.index == choice.station ? chosen : stations);
+        QPointF foot = numberFoot(sheet, mark);
+        if (!seen.contains(foot)) foot = mark.frame.base;  // its arrow may reach out of the view
+        Wish& made = wish(QString::number(mark.number), foot, mark.frame.outwards, stations);
         made.size = QSizeF(ring, ring);
         made.ringed = true;
+        made.station = mark.index;
         made.away = 2;
         made.farthest = 34;
         made.role = mark.index == choice.station ? TextRole::accent : TextRole::ink;
@@ -222,9 +163,8 @@ void sheet::addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
         made.away = 3;
         made.role = TextRole::faint;
     }
-    const double top = sheet.band.isNull() ? 2 : sheet.band.bottom() + 2;
-    placeTexts(sheet.texts, wishes, QRectF(2, top, view.width() - 4, view.height() - top - 2),
-               occupiedBy(sheet, drawing, transform, view));
+    for (const FarMark& mark : sheet.far) wish(mark.words, mark.at, -mark.way, outside).away = 10;
+    placeTexts(sheet.texts, wishes, seen, occupied);
 }
 
 }  // namespace fayline::app

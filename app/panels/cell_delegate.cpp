@@ -84,14 +84,13 @@ void CellDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option, 
     painter->fillRect(cell, t.ground);  // over the style's own, which would bury figures under the accent
     QColor wash = t.accent;
     wash.setAlphaF(0.16f);
-    if (option.state & QStyle::State_Selected) painter->fillRect(cell, wash);
+    // What is pointed at is no choice: it has no colour, only a raised ground and a mark at the row's edge.
     if (index.row() == table_->litRow()) {
-        QColor light = t.accent;
-        light.setAlphaF(0.10f);
-        painter->fillRect(cell, light);
+        painter->fillRect(cell, t.raised);
         if (table_->columnViewportPosition(index.column()) == 0)
-            painter->fillRect(QRect(cell.left(), cell.top(), 2, cell.height()), t.accent);
+            painter->fillRect(QRect(cell.left(), cell.top(), 2, cell.height()), t.faint);
     }
+    if (option.state & QStyle::State_Selected) painter->fillRect(cell, wash);
     painter->fillRect(QRect(cell.left(), cell.bottom(), cell.width(), 1), t.rule);
 
     const CellLook look = cellLook(index);

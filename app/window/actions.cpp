@@ -117,7 +117,7 @@ void MainWindow::makeViewActions() {
         makeSwitch(action(act, iconName, text, key, [] {}), byDefault,
                    [this, setShown](bool on) { (formView_->*setShown)(on); });
     };
-    layer(Act::comb, tr("Show the &bend"), Qt::CTRL | Qt::Key_K, false, &FormView::setCombShown);
+    layer(Act::bend, tr("Show the &bend"), Qt::CTRL | Qt::Key_K, false, &FormView::setBendShown);
     layer(Act::misfit, tr("&Misfit magnified"), Qt::CTRL | Qt::Key_M, true, &FormView::setMisfitMagnified);
     layer(Act::forces, tr("&Forces"), {}, true, &FormView::setForcesShown);
     layer(Act::gaps, tr("&Gaps magnified"), {}, true, &FormView::setGapsMagnified);
@@ -199,7 +199,7 @@ void MainWindow::makeMenus() {
     QMenu* view = menuBar()->addMenu(tr("&View"));
     view->addActions(of({zoomIn, zoomOut, zoomFit}));
     view->addSeparator();
-    view->addActions(of({comb, misfit, forces, gaps, pressure}));
+    view->addActions(of({bend, misfit, forces, gaps, pressure}));
     view->addSeparator();
     QMenu* panels = view->addMenu(tr("Open the panel &of"));
     const QStringList words{tr("Line"), tr("Strips"), tr("Form"),  tr("Holding"), tr("Glue"),
@@ -281,7 +281,7 @@ void MainWindow::makeToolBar() {
     gap();
     bar->addActions(of({undo, redo}));
     gap();
-    bar->addActions(of({zoomOut, zoomFit, zoomIn, comb, misfit, forces, gaps, pressure}));
+    bar->addActions(of({zoomOut, zoomFit, zoomIn, bend, misfit, forces, gaps, pressure}));
     gap();
     bar->addActions(of({savePapers, otherGround, sources}));
     bar->toggleViewAction()->setVisible(false);

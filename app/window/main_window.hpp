@@ -66,7 +66,7 @@ public:
         undo, redo, cut, copy, paste,
         nameBoat, ownGlues, trials,
         addPiece, duplicatePiece, renamePiece, removePiece, pieceUp, pieceDown, nextPiece, previousPiece, clock, dryFit,
-        zoomIn, zoomOut, zoomFit, comb, misfit, forces, gaps, pressure, onePanel, nextArea, previousArea,
+        zoomIn, zoomOut, zoomFit, bend, misfit, forces, gaps, pressure, onePanel, nextArea, previousArea,
         groundPaper, groundSlate, groundDesktop, otherGround, sources, about
     };
     // clang-format on

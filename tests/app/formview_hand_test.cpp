@@ -221,6 +221,40 @@ private slots:
         QVERIFY(rest == before);
     }
 
+    void AStationIsDraggedByItsNumberAlongTheLine() {
+        for (const std::string sample : {"marram", "marram_in_place"}) {
+            Bench bench(sample);
+            const QList<Text> numbers = [&] {
+                QList<Text> all;
+                for (const Text& text : bench.view.texts()) {
+                    if (text.ringed) all << text;
+                }
+                return all;
+            }();
+            QCOMPARE(numbers.size(), bench.shown.piece.holding.stations.size());
+            for (const Text& number : numbers) {
+                Bench fresh(sample);
+                const double was_m = fresh.shown.piece.holding.stations[number.station].at_m;
+                const QPoint from = number.place.center().toPoint();
+                pointAt(fresh.view, from);
+                QCOMPARE(fresh.view.cursor().shape(), Qt::OpenHandCursor);
+                // As far along the line where the station is as 0.02 m are, and as far again square to it.
+                const line::Line line = fresh.shown.plan->line.fair.line;
+                const double heading = line.at(was_m).heading_rad;
+                const double by_px = 0.02 * fresh.view.transform().pixelsPerMetre;
+                const QPointF along(std::cos(heading) * by_px, -std::sin(heading) * by_px);
+                const double way = was_m + 0.02 < line.length() ? 1 : -1;
+                const QPointF to = QPointF(from) + along * way + QPointF(-along.y(), along.x());
+                drag(fresh.view, from, to.toPoint());
+                QTest::mouseRelease(&fresh.view, Qt::LeftButton, {}, to.toPoint());
+                QCOMPARE(fresh.ended, 1);
+                const double moved_m = fresh.shown.piece.holding.stations[number.station].at_m - was_m;
+                const double pixel_m = 1 / fresh.view.transform().pixelsPerMetre;
+                QVERIFY2(std::abs(moved_m - 0.02 * way) < 0.005 + 2 * pixel_m, qPrintable(number.words));
+            }
+        }
+    }
+
     void EscapePutsAStationBack() {
         Bench bench;
         const auto before = bench.shown.piece;
@@ -268,6 +302,27 @@ private slots:
                 QVERIFY(!bench.view.reading().contains(QPointF(x, y)));
                 QVERIFY(QRectF(bench.view.rect()).contains(bench.view.reading()));
             }
+        }
+    }
+
+    void TheReadingGoesWithThePointerAndNoToolTipDoublesIt() {
+        Bench bench;
+        const QPoint at = bench.pointAt(4);
+        pointAt(bench.view, at);
+        bench.view.grab();
+        QVERIFY(!bench.view.reading().isNull());
+        QHelpEvent help(QEvent::ToolTip, at, bench.view.mapToGlobal(at));
+        QCoreApplication::sendEvent(&bench.view, &help);
+        QVERIFY(!help.isAccepted());
+        for (const QEvent::Type gone : {QEvent::Leave, QEvent::WindowDeactivate, QEvent::Hide}) {
+            pointAt(bench.view, at);
+            bench.view.grab();
+            QVERIFY(!bench.view.reading().isNull());
+            QEvent event(gone);
+            QCoreApplication::sendEvent(&bench.view, &event);
+            bench.view.grab();
+            QVERIFY(bench.view.reading().isNull());
+            QVERIFY(!bench.hovered.back());
         }
     }
 

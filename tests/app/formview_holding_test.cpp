@@ -99,6 +99,7 @@ private slots:
     void AGapOnThePictureIsAsWideAsItsFactorSays() {
         Held held;
         held.gaps([&](double at_m) { return at_m > 0.3 && at_m < 1.5 ? 0.0004 : 0.0; });
+        held.plan.form.corrected = false;  // else the line of the form to cut lies in the gap
         held.show();
         FormView view;
         view.resize(900, 600);
@@ -279,6 +280,35 @@ private slots:
                 const double beyond = arrow.shaft.p1().x() - arrow.way.x() * figures.horizontalAdvance(arrow.figure);
                 QVERIFY2(beyond >= 0 && beyond <= size.width(), qPrintable(arrow.figure));
             }
+        }
+    }
+
+    // Blocks far off do not make the piece small: an arrow at the edge says where they are and how far.
+    void WhatLiesFarOffIsToldAtTheEdgeOfTheView() {
+        Propped bench;
+        const double near = bench.view.transform().pixelsPerMetre;
+        const auto drawnSheet = [&] {
+            return sheetOf(bench.shown, drawingOf(*bench.shown.plan, bench.shown.piece.line.stripsOn),
+                           bench.view.transform(), bench.view.size(), ViewChoice{},
+                           fontsFrom(tabularFont(bench.view.font())), false);
+        };
+        QVERIFY(drawnSheet().far.empty());
+        auto& blocks = bench.shown.piece.holding.hull.blocks;
+        blocks.push_back({.x_m = 9, .y_m = -0.3});
+        blocks.push_back({.x_m = -7, .y_m = -0.3});
+        bench.view.show(bench.shown);
+        bench.view.fitToWindow();
+        QCOMPARE(bench.view.transform().pixelsPerMetre, near);
+        const Sheet sheet = drawnSheet();
+        QCOMPARE(sheet.far.size(), size_t{2});
+        for (const FarMark& mark : sheet.far) {
+            QVERIFY(QRectF(bench.view.rect()).contains(mark.place()));
+            const bool right = mark.words.contains("block 4");
+            QVERIFY(right ? mark.way.x() > 0.9 : mark.way.x() < -0.9);
+            const auto& block = blocks[right ? 3 : 4];
+            const double away_m = std::abs(bench.shown.plan->line.fair.line.nearest(block.x_m, block.y_m).distance_m);
+            QVERIFY(mark.words.contains(QString::fromStdString(units::writeLength(away_m, bench.shown.display))));
+            QVERIFY(says(sheet.texts, mark.words));
         }
     }
 

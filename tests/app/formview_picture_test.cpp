@@ -3,6 +3,7 @@
 #include <set>
 
 #include "app/formview/form_line.hpp"
+#include "app/formview/sheet.hpp"
 #include "app/look/theme.hpp"
 #include "core/math/count.hpp"
 #include "core/plan/study/deepen.hpp"
@@ -197,16 +198,39 @@ private slots:
         QVERIFY(bench.view.selectedPoint() < math::countOf(ahead.piece.line.points));
     }
 
-    void TheCombAndTheMisfitsAreDrawnOnDemand() {
+    void TheBendAndTheMisfitsAreDrawnOnDemand() {
         Bench bench;
         const QImage plain = bench.view.grab().toImage();
-        bench.view.setCombShown(true);
+        bench.view.setBendShown(true);
         QVERIFY(bench.view.grab().toImage() != plain);
-        bench.view.setCombShown(false);
+        QVERIFY(says(bench.view, QStringLiteral("Bend: a band this wide is a radius of")));
+        bench.view.setBendShown(false);
         QVERIFY(bench.view.grab().toImage() == plain);
         QVERIFY(says(bench.view, QStringLiteral("Misfits drawn")));
         bench.view.setMisfitMagnified(false);
         QVERIFY(!says(bench.view, QStringLiteral("Misfits drawn")));
+    }
+
+    void TheBandOfTheBendIsAsWideAsTheLineIsBent() {
+        for (const Shown& shown : allShown()) {
+            const Drawing drawing = drawingOf(*shown.plan, shown.piece.line.stripsOn);
+            ViewChoice choice;
+            choice.bend = true;
+            const QSizeF view(900, 600);
+            const Fonts fonts = fontsFrom(tabularFont(QApplication::font()));
+            const Transform transform =
+                fitted(boundsOf(shown, drawing), roomWithMarks(shown, drawing, view, fonts, choice));
+            const BendMark bend = sheetOf(shown, drawing, transform, view, choice, fonts, false).bend;
+            size_t at = 0;
+            for (const DrawnPlace& place : drawing.places) {
+                if (place.at_m < -1e-9 || place.at_m > drawing.length_m + 1e-9) continue;
+                const double width = bend.across.at(at++).length();
+                QVERIFY(std::abs(width - std::abs(place.curvature_per_m) * bend.perCurvature_px) < 1e-6);
+                QVERIFY(width <= 72 + 1e-6);
+            }
+            QCOMPARE(bend.band.size(), static_cast<qsizetype>(2 * at));
+            QVERIFY(bend.key.length() >= 10 && bend.key.length() <= 72);
+        }
     }
 
     void EveryKindOfHoldAndFormIsDrawn() {
