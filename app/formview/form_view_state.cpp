@@ -442,7 +442,7 @@ QString FormView::State::wordsAt(const QPointF& pixel) {
 // What the pointer is on: a mark's own words, else what the plan says of the place.
 QStringList FormView::State::readingLines(double at_m) {
     const QString words = cursor && hovered_m ? wordsAt(*cursor) : QString();
-    if (!words.isEmpty()) return linesOf(words);
+    if (!words.isEmpty()) return linesOf(words, size());
     QStringList lines = readingOf(placeAt(drawing, at_m), shown.display);
     addHoldingTo(lines, shown, at_m);
     return lines;
@@ -457,7 +457,8 @@ void FormView::State::paintPointedAt(QPainter& painter) {
     std::vector<QRectF> keepOff;
     if (moment) {
         paintMoment(painter, *moment, sheet, drawing, transform, ground);
-        const ReadingBox box = placeReading(momentLines(*moment), {view->width() / 2.0, 0}, {}, *room, size(), fonts);
+        const ReadingBox box =
+            placeReading(momentLines(*moment, size()), {view->width() / 2.0, 0}, {}, *room, size(), fonts);
         paintReading(painter, box, fonts, ground);
         keepOff.push_back(box.place);
     }

@@ -52,7 +52,7 @@ public:
     void bar(const QRectF& area);              // nothing may be written here
     void barFigure(const QPolygonF& figure);   // ... nor on a convex figure
     void barAlong(const QLineF& stroke);       // ... nor across a line
-    void addLegend(const QRectF& area);        // ... nor here, and no leader may cross it
+    void addLegend(const QRectF& area);        // ... nor here, and no leader may cross it: a mark or a legend
     double shareOf(const QRectF& area) const;  // 0..1 of its squares
     double shareOf(const QLineF& line) const;  // 0..1 of its length
     int crossings(const QRectF& area) const;   // of strokes with it

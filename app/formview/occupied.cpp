@@ -52,7 +52,7 @@ Occupied sheet::occupiedBy(const Sheet& sheet, const Drawing& drawing, const Tra
         if (!mark.misfit.isNull()) occupied.addStroke(mark.misfit);
     }
     for (const FindingMark& mark : sheet.findings) {
-        occupied.bar(QRectF(mark.at.x() - 9, mark.at.y() - 9, 18, 18));
+        occupied.addLegend(QRectF(mark.at.x() - 9, mark.at.y() - 9, 18, 18));
         occupied.addStroke(mark.tick);
     }
     for (const QLineF& line : sheet.trims) occupied.addStroke(line);

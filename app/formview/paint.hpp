@@ -20,7 +20,7 @@ void paintPlace(QPainter& painter, const DrawnPlace& place, const Transform& tra
 void paintMoment(QPainter& painter, const PointedMoment& pointed, const Sheet& sheet, const Drawing& drawing,
                  const Transform& transform, const Theme& theme);
 // ... and in words what goes on, a line for each sentence.
-QStringList momentLines(const PointedMoment& pointed);
+QStringList momentLines(const PointedMoment& pointed, const QSizeF& view);
 
 // With flat ends and round corners.
 inline QPen pen(const QColor& colour, double width, Qt::PenStyle style = Qt::SolidLine) {

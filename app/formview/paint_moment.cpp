@@ -64,9 +64,9 @@ void paintMoment(QPainter& painter, const PointedMoment& pointed, const Sheet& s
     paintStations(painter, pointed, sheet, theme);
 }
 
-QStringList momentLines(const PointedMoment& pointed) {
+QStringList momentLines(const PointedMoment& pointed, const QSizeF& view) {
     QString words = pointed.words;
-    return linesOf(words.replace(QStringLiteral(". "), QStringLiteral(".\n")));
+    return linesOf(words.replace(QStringLiteral(". "), QStringLiteral(".\n")), view);
 }
 
 }  // namespace fayline::app

@@ -93,8 +93,9 @@ void paintReading(QPainter& painter, const ReadingBox& box, const Fonts& fonts, 
     }
 }
 
-QStringList linesOf(const QString& words) {
-    constexpr qsizetype longest = 60;
+QStringList linesOf(const QString& words, const QSizeF& view) {
+    constexpr double narrow_px = 600;
+    const qsizetype longest = view.width() < narrow_px ? 30 : 60;
     QStringList lines;
     for (const QString& paragraph : words.split(QLatin1Char('\n'))) {
         QString line;

@@ -21,7 +21,7 @@ ReadingBox placeReading(QStringList lines, const QPointF& beside, const std::vec
 
 void paintReading(QPainter& painter, const ReadingBox& box, const Fonts& fonts, const Theme& theme);
 
-// One line for each sentence or line of `words`, long ones broken between words.
-QStringList linesOf(const QString& words);
+// The lines of `words`, those that are longer than the view has room for beside a piece broken between words.
+QStringList linesOf(const QString& words, const QSizeF& view);
 
 }  // namespace fayline::app
