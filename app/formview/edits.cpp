@@ -1,5 +1,6 @@
 #include "app/formview/edits.hpp"
 
+#include <QObject>
 #include <algorithm>
 #include <cmath>
 #include <set>
@@ -59,7 +60,7 @@ double pointStep(const model::Piece& piece, units::LengthNotation notation) {
 
 Change movePoint(const Shown& shown, const model::Piece& before, int index, const line::Xy& to, bool free,
                  const QString& merges) {
-    Change change{QStringLiteral("Move ") + pointName(before, index), merges, before};
+    Change change{QObject::tr("Move %1").arg(pointName(before, index)), merges, before};
     model::Point& point = change.after.line.points.at(index);
     const auto notation = shown.display.lengths;
     const double step_m = free ? 0 : pointStep(before, notation);
@@ -69,13 +70,13 @@ Change movePoint(const Shown& shown, const model::Piece& before, int index, cons
 }
 
 Change moveStation(const Shown& shown, const model::Piece& before, int index, double at_m, const QString& merges) {
-    Change change{QStringLiteral("Move ") + stationName(shown, index), merges, before};
+    Change change{QObject::tr("Move %1").arg(stationName(shown, index)), merges, before};
     change.after.holding.stations.at(index).at_m = rounded(at_m, stationStep(shown.display.lengths));
     return change;
 }
 
 Change moveFoot(const Shown& shown, const model::Piece& before, int index, const line::Xy& to, const QString& merges) {
-    Change change{QStringLiteral("Move foot of ") + stationName(shown, index), merges, before};
+    Change change{QObject::tr("Move foot of %1").arg(stationName(shown, index)), merges, before};
     auto& strut = change.after.holding.stations.at(index).strut;
     const double step_m = stationStep(shown.display.lengths);
     strut.footX_m = rounded(to.x_m, step_m);
@@ -84,7 +85,7 @@ Change moveFoot(const Shown& shown, const model::Piece& before, int index, const
 }
 
 Change moveBlock(const Shown& shown, const model::Piece& before, int index, double x_m, const QString& merges) {
-    Change change{QStringLiteral("Move block %1").arg(index + 1), merges, before};
+    Change change{QObject::tr("Move block %1").arg(index + 1), merges, before};
     change.after.holding.hull.blocks.at(index).x_m = rounded(x_m, stationStep(shown.display.lengths));
     return change;
 }
@@ -113,7 +114,7 @@ Change addPoint(const Shown& shown, double at_m) {
         const double foot_m = line.nearest(points[i].x_m, points[i].y_m).at_m;
         if (foot_m > at_m) place = i;
     }
-    change.name = QStringLiteral("Add ") + QString::fromStdString(point.label);
+    change.name = QObject::tr("Add %1").arg(QString::fromStdString(point.label));
     points.insert(points.begin() + static_cast<std::ptrdiff_t>(place), point);
     return change;
 }
@@ -123,7 +124,7 @@ bool canRemovePoint(const model::Piece& piece) {
 }
 
 Change removePoint(const Shown& shown, int index) {
-    Change change{QStringLiteral("Remove ") + pointName(shown.piece, index), {}, shown.piece};
+    Change change{QObject::tr("Remove %1").arg(pointName(shown.piece, index)), {}, shown.piece};
     auto& points = change.after.line.points;
     points.erase(points.begin() + index);
     return change;
@@ -131,7 +132,7 @@ Change removePoint(const Shown& shown, int index) {
 
 Change setMustPass(const Shown& shown, int index, bool mustPass) {
     const QString name = pointName(shown.piece, index);
-    Change change{mustPass ? QStringLiteral("Fix the line at ") + name : QStringLiteral("Free the line at ") + name,
+    Change change{mustPass ? QObject::tr("Fix the line at %1").arg(name) : QObject::tr("Free the line at %1").arg(name),
                   {},
                   shown.piece};
     change.after.line.points.at(index).mustPass = mustPass;
@@ -150,13 +151,13 @@ Change addStation(const Shown& shown, double at_m) {
         made.pad_m = nearest->pad_m;
     }
     made.at_m = rounded(at_m, stationStep(shown.display.lengths));
-    Change change{QStringLiteral("Add a ") + holdName(made.kind), {}, shown.piece};
+    Change change{QObject::tr("Add a %1").arg(holdName(made.kind)), {}, shown.piece};
     change.after.holding.stations.push_back(made);
     return change;
 }
 
 Change removeStation(const Shown& shown, int index) {
-    Change change{QStringLiteral("Remove ") + stationName(shown, index), {}, shown.piece};
+    Change change{QObject::tr("Remove %1").arg(stationName(shown, index)), {}, shown.piece};
     auto& stations = change.after.holding.stations;
     stations.erase(stations.begin() + index);
     return change;
@@ -168,7 +169,7 @@ bool canRemoveBlock(const model::Piece& piece) {
 }
 
 Change removeBlock(const Shown& shown, int index) {
-    Change change{QStringLiteral("Remove block %1").arg(index + 1), {}, shown.piece};
+    Change change{QObject::tr("Remove block %1").arg(index + 1), {}, shown.piece};
     auto& blocks = change.after.holding.hull.blocks;
     blocks.erase(blocks.begin() + index);
     return change;

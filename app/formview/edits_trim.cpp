@@ -1,4 +1,5 @@
 // A trim line slides along the wood.
+#include <QObject>
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -84,8 +85,8 @@ void lengthen(double& overRun_m, std::optional<double>& carriesOn_m, double by_m
 
 Change moveTrim(const Shown& shown, TrimLine which, double at_m, const QString& merges) {
     const bool start = which == TrimLine::start;
-    Change change{start ? QStringLiteral("Move trim line at the start") : QStringLiteral("Move trim line at the end"),
-                  merges, shown.piece};
+    Change change{start ? QObject::tr("Move trim line at the start") : QObject::tr("Move trim line at the end"), merges,
+                  shown.piece};
     model::Piece& piece = change.after;
     const double shift_m = shiftOf(shown, which, at_m);
     if (shift_m == 0 || piece.line.points.size() < 3) return change;

@@ -1,5 +1,6 @@
 #include "app/formview/force_marks.hpp"
 
+#include <QObject>
 #include <algorithm>
 #include <cmath>
 
@@ -94,11 +95,11 @@ ForceArrow stationArrow(const holding::HeldStation& held, const StationFrame& fr
     switch (held.state) {
         case holding::HoldState::slack:
             arrow.state = ForceState::slack;
-            arrow.figure = QStringLiteral("snug");
+            arrow.figure = QObject::tr("snug");
             break;
         case holding::HoldState::full:
             arrow.state = ForceState::full;
-            arrow.figure += QStringLiteral(", full");
+            arrow.figure += QObject::tr(", full");
             break;
         case holding::HoldState::closes:
         case holding::HoldState::given:
@@ -121,7 +122,7 @@ std::vector<ForceArrow> overloadedPosts(const plan::Plan& plan, const FormEdge& 
         arrow.shaft = QLineF(place.onEdge(), place.onEdge() + place.in * length_px);
         arrow.state = ForceState::over;
         arrow.figure =
-            QStringLiteral("%1, post holds %2")
+            QObject::tr("%1, post holds %2")
                 .arg(text(units::writeForce(post.thrust_N, display)), text(units::writeForce(post.holds_N, display)));
         arrow.towards = turned(place.in);
         arrows.push_back(arrow);
@@ -225,30 +226,30 @@ QString holdingWords(const Shown& shown, int station) {
     const auto force = [&](double force_N) { return text(units::writeForce(force_N, shown.display)); };
     QStringList words;
     if (const auto* strap = strapPlan(*shown.plan, station); strap && std::isfinite(strap->total_N)) {
-        words << QStringLiteral("presses %1 in all").arg(force(strap->total_N));
+        words << QObject::tr("presses %1 in all").arg(force(strap->total_N));
     } else if (held->state == holding::HoldState::slack || held->pull_N <= 0) {
-        words << QStringLiteral("snug");
+        words << QObject::tr("snug");
     } else if (held->state == holding::HoldState::full) {
-        words << QStringLiteral("pulls %1, its max force").arg(force(held->pull_N));
+        words << QObject::tr("pulls %1, its max force").arg(force(held->pull_N));
     } else if (held->state == holding::HoldState::given) {
-        words << QStringLiteral("pulls its fixed %1").arg(force(held->pull_N));
+        words << QObject::tr("pulls its fixed %1").arg(force(held->pull_N));
     } else if (std::isfinite(held->most_N)) {
-        words << QStringLiteral("pulls %1 of %2").arg(force(held->pull_N), force(held->most_N));
+        words << QObject::tr("pulls %1 of %2").arg(force(held->pull_N), force(held->most_N));
     } else {
-        words << QStringLiteral("pulls %1").arg(force(held->pull_N));
+        words << QObject::tr("pulls %1").arg(force(held->pull_N));
     }
-    if (std::isfinite(held->gap_m)) words << QStringLiteral("gap %1").arg(gapText(held->gap_m, shown.display));
+    if (std::isfinite(held->gap_m)) words << QObject::tr("gap %1").arg(gapText(held->gap_m, shown.display));
     if (const auto* prop = propPlan(*shown.plan, station)) {
         if (prop->footAboveHead || prop->cannotPress) {
-            words << QStringLiteral("its foot cannot push from there");
+            words << QObject::tr("its foot cannot push from there");
         } else if (std::isfinite(prop->thrust_N)) {
-            words << QStringLiteral("thrust %1 along it").arg(force(prop->thrust_N));
+            words << QObject::tr("thrust %1 along it").arg(force(prop->thrust_N));
         }
-        if (prop->slips == holding::Slips::head) words << QStringLiteral("slips at its head");
-        if (prop->slips == holding::Slips::foot) words << QStringLiteral("slips at its foot");
-        if (prop->slips == holding::Slips::both) words << QStringLiteral("slips at head and foot");
+        if (prop->slips == holding::Slips::head) words << QObject::tr("slips at its head");
+        if (prop->slips == holding::Slips::foot) words << QObject::tr("slips at its foot");
+        if (prop->slips == holding::Slips::both) words << QObject::tr("slips at head and foot");
         if (std::isfinite(prop->allowable_N) && prop->allowable_N > 0 && prop->thrust_N > prop->allowable_N) {
-            words << QStringLiteral("allowed %1").arg(force(prop->allowable_N));
+            words << QObject::tr("allowed %1").arg(force(prop->allowable_N));
         }
     }
     return words.join(QStringLiteral(", "));

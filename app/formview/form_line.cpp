@@ -1,5 +1,6 @@
 #include "app/formview/form_line.hpp"
 
+#include <QObject>
 #include <algorithm>
 #include <cmath>
 
@@ -48,8 +49,8 @@ FormLineMark formLineMark(const Drawing& drawing, const Transform& transform, bo
 }
 
 QString formLineKey(const FormLineMark& mark) {
-    return mark.times > 1 ? QStringLiteral("Form to cut, drawn %1 times as far off").arg(mark.times)
-                          : QStringLiteral("Form to cut, overbent");
+    return mark.times > 1 ? QObject::tr("Form to cut, drawn %1 times as far off").arg(mark.times)
+                          : QObject::tr("Form to cut, overbent");
 }
 
 }  // namespace fayline::app

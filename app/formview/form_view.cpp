@@ -25,7 +25,7 @@ FormView::FormView(QWidget* parent) : QWidget(parent), state_(std::make_unique<S
     setFocusPolicy(Qt::StrongFocus);
     setMouseTracking(true);
     setAttribute(Qt::WA_OpaquePaintEvent);
-    setAccessibleName(QStringLiteral("Drawing of the piece"));
+    setAccessibleName(tr("Drawing of the piece"));
     state_->fonts = fontsFrom(tabularFont(font()));
     connect(&state_->waitingTimer, &QTimer::timeout, this, [this] {
         state_->waiting = true;
@@ -403,23 +403,23 @@ void FormView::contextMenuEvent(QContextMenuEvent* event) {
         const QString name = pointName(shown.piece, hit.index);
         const bool enough = edits::canRemovePoint(shown.piece);
         const bool mustPass = shown.piece.line.points[hit.index].mustPass;
-        QAction* pass = offer(QStringLiteral("Fix the line at ") + name, true,
+        QAction* pass = offer(tr("Fix the line at %1").arg(name), true,
                               [shown, hit, mustPass] { return edits::setMustPass(shown, hit.index, !mustPass); });
         pass->setCheckable(true);
         pass->setChecked(mustPass);
-        offer(enough ? QStringLiteral("Remove ") + name : QStringLiteral("Remove %1 (a line needs three)").arg(name),
-              enough, [shown, hit] { return edits::removePoint(shown, hit.index); });
+        offer(enough ? tr("Remove %1").arg(name) : tr("Remove %1 (a line needs three)").arg(name), enough,
+              [shown, hit] { return edits::removePoint(shown, hit.index); });
     } else if (hit.kind == Hit::Kind::block) {
         state_->choose(hit);
         const Shown shown = state_->shown;
         const bool may = edits::canRemoveBlock(shown.piece);
-        const QString name = QStringLiteral("Remove block %1").arg(hit.index + 1);
-        offer(may ? name : name + QStringLiteral(" (a hull with weight needs one)"), may,
+        const QString name = tr("Remove block %1").arg(hit.index + 1);
+        offer(may ? name : name + tr(" (a hull with weight needs one)"), may,
               [shown, hit] { return edits::removeBlock(shown, hit.index); });
     } else if (hit.kind == Hit::Kind::station || hit.kind == Hit::Kind::foot) {
         state_->choose(hit);
         const Shown shown = state_->shown;
-        offer(QStringLiteral("Remove ") + stationName(shown, hit.index), true,
+        offer(tr("Remove %1").arg(stationName(shown, hit.index)), true,
               [shown, hit] { return edits::removeStation(shown, hit.index); });
     }
     if (state_->hasPlan()) {
@@ -427,12 +427,11 @@ void FormView::contextMenuEvent(QContextMenuEvent* event) {
         const Shown shown = state_->shown;
         const double place_m = state_->placeUnder(at);
         const bool onLine = place_m > 0 && place_m < state_->drawing.length_m && !shown.outOfDate;
-        offer(QStringLiteral("Add a point here"), onLine, [shown, place_m] { return edits::addPoint(shown, place_m); });
-        offer(QStringLiteral("Add a station here"), true,
-              [shown, place_m] { return edits::addStation(shown, place_m); });
+        offer(tr("Add a point here"), onLine, [shown, place_m] { return edits::addPoint(shown, place_m); });
+        offer(tr("Add a station here"), true, [shown, place_m] { return edits::addStation(shown, place_m); });
     }
     menu->addSeparator();
-    connect(menu->addAction(QStringLiteral("Fit to the window")), &QAction::triggered, this, [this] { fitToWindow(); });
+    connect(menu->addAction(tr("Fit to the window")), &QAction::triggered, this, [this] { fitToWindow(); });
     menu->popup(mapToGlobal(at.toPoint()));
 }
 

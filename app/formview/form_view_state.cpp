@@ -2,6 +2,7 @@
 
 #include <QAccessible>
 #include <QAccessibleEvent>
+#include <QObject>
 #include <algorithm>
 #include <cmath>
 #include <numeric>
@@ -29,61 +30,26 @@ std::vector<int> alongLine(const std::vector<model::Station>& stations) {
     return order;
 }
 
-// Gap, pressure and moment at a place, and what holds there.
-void addHoldingTo(QStringList& lines, const Shown& shown, double at_m) {
-    const auto& held = shown.plan->holding.held;
-    if (const auto sample = sampleAt(held, at_m)) {
-        if (std::isfinite(sample->gap_m)) lines << QStringLiteral("gap ") + gapText(sample->gap_m, shown.display);
-        if (std::isfinite(sample->pressure_Pa)) {
-            lines << QStringLiteral("pressure ") +
-                         text(units::writePressure(std::max(sample->pressure_Pa, 0.0), shown.display));
-        }
-        if (std::isfinite(sample->moment_N_m)) {
-            lines << QStringLiteral("moment ") + text(units::writeMoment(sample->moment_N_m, shown.display));
-        }
-    }
-    for (const holding::HeldStation& station : held.stations) {
-        if (station.index < 0 || station.index >= math::countOf(shown.piece.holding.stations)) continue;
-        const double half_m = shown.piece.holding.stations[station.index].pad_m / 2;
-        if (std::abs(station.at_m - at_m) > half_m || !std::isfinite(station.pull_N)) continue;
-        lines << QStringLiteral("%1: %2").arg(stationName(shown, station.index),
-                                              text(plan::pullText(station.pull_N, station.state, shown.display)));
-        break;
-    }
-}
-
 // One sentence on how the piece lies; empty before that is known.
 QString holdingSentence(const Shown& shown) {
     const auto& held = shown.plan->holding.held;
     if (held.samples.empty() || !std::isfinite(held.largest.gap_m)) return {};
-    return QStringLiteral(" Largest gap %1 at %2.")
+    return QObject::tr(" Largest gap %1 at %2.")
         .arg(gapText(held.largest.gap_m, shown.display), text(units::writeLength(held.largest.at_m, shown.display)));
 }
 
 QString blockWords(const Shown& shown, int index) {
-    QString words = QStringLiteral("block %1\nat x %2")
+    QString words = QObject::tr("block %1\nat x %2")
                         .arg(QString::number(index + 1),
                              text(units::writeLength(shown.piece.holding.hull.blocks[index].x_m, shown.display)));
     if (!shown.plan || !shown.plan->holding.hull) return words;
     for (const holding::BlockPush& block : shown.plan->holding.hull->blocks) {
         if (block.index != index || !std::isfinite(block.push_N)) continue;
         words += block.lifts
-                     ? QStringLiteral("\nthe hull lifts off it")
-                     : QStringLiteral("\npushes up with ") + text(units::writeForce(block.push_N, shown.display));
+                     ? QObject::tr("\nthe hull lifts off it")
+                     : QObject::tr("\npushes up with %1").arg(text(units::writeForce(block.push_N, shown.display)));
     }
     return words;
-}
-
-QStringList readingOf(const DrawnPlace& place, const units::Display& display) {
-    constexpr double straight_per_m = 1e-6;
-    QStringList lines;
-    lines << QStringLiteral("at ") + text(units::writeLength(place.at_m, display));
-    lines << (std::abs(place.curvature_per_m) < straight_per_m
-                  ? QStringLiteral("straight")
-                  : QStringLiteral("radius ") + text(units::writeLength(1 / std::abs(place.curvature_per_m), display)));
-    lines << QStringLiteral("strain %1, %2 of breaking")
-                 .arg(text(units::writeShare(place.strain)), text(units::writeShare(place.share)));
-    return lines;
 }
 
 }  // namespace
@@ -222,23 +188,24 @@ QString FormView::State::chosenWords() const {
         }
         case Hit::Kind::station: {
             const QString does = holdingWords(shown, hit.index);
-            const QString name = QStringLiteral("%1 at %2")
-                                     .arg(stationName(shown, hit.index), written(holding.stations[hit.index].at_m));
+            const QString name =
+                QObject::tr("%1 at %2").arg(stationName(shown, hit.index), written(holding.stations[hit.index].at_m));
             return does.isEmpty() ? name : name + QStringLiteral(", ") + does;
         }
         case Hit::Kind::foot: {
             const auto foot = footOf(shown, hit.index).value_or(line::Xy{});
-            return QStringLiteral("foot of %1: x %2, y %3")
+            return QObject::tr("foot of %1: x %2, y %3")
                 .arg(stationName(shown, hit.index), written(foot.x_m), written(foot.y_m));
         }
         case Hit::Kind::block:
-            return QStringLiteral("block %1: x %2")
+            return QObject::tr("block %1: x %2")
                 .arg(QString::number(hit.index + 1), written(holding.hull.blocks[hit.index].x_m));
         case Hit::Kind::trim: {
             const bool start = hit.index == 0;
-            return QStringLiteral("trim line at the %1, extra length %2")
-                .arg(start ? QStringLiteral("start") : QStringLiteral("end"),
-                     written(start ? shown.piece.stack.runsPastStart_m : shown.piece.stack.runsPastEnd_m));
+            return start ? QObject::tr("trim line at the start, extra length %1")
+                               .arg(written(shown.piece.stack.runsPastStart_m))
+                         : QObject::tr("trim line at the end, extra length %1")
+                               .arg(written(shown.piece.stack.runsPastEnd_m));
         }
         case Hit::Kind::nothing:
         case Hit::Kind::finding:
@@ -251,17 +218,16 @@ QString FormView::State::chosenWords() const {
 void FormView::State::say() {
     const QString words = chosenWords();
     emit view->selectionSaid(words);
-    QString whole =
-        shown.pieceIndex < 0 ? QStringLiteral("No piece yet.") : text(shown.piece.name) + QStringLiteral(".");
+    QString whole = shown.pieceIndex < 0 ? QObject::tr("No piece yet.") : text(shown.piece.name) + QStringLiteral(".");
     if (hasPlan()) {
-        whole += QStringLiteral(" Line %1 long, %2 points, %3 strips, %4 stations.")
+        whole += QObject::tr(" Line %1 long, %2 points, %3 strips, %4 stations.")
                      .arg(text(units::writeLength(drawing.length_m, shown.display)))
                      .arg(shown.piece.line.points.size())
                      .arg(shown.plan->stack.strips.size())
                      .arg(shown.piece.holding.stations.size());
         whole += holdingSentence(shown);
     }
-    if (!words.isEmpty()) whole += QStringLiteral(" Selected: ") + words + QStringLiteral(".");
+    if (!words.isEmpty()) whole += QObject::tr(" Selected: %1").arg(words) + QStringLiteral(".");
     if (whole == view->accessibleDescription()) return;
     view->setAccessibleDescription(whole);
     QAccessibleEvent said(view, QAccessible::DescriptionChanged);
@@ -378,7 +344,7 @@ void FormView::State::removeChosen() {
         if (edits::canRemovePoint(shown.piece)) {
             change = edits::removePoint(shown, hit.index);
         } else {
-            refused = QStringLiteral("A line needs three points: nothing removed.");
+            refused = QObject::tr("A line needs three points: nothing removed.");
         }
     } else if (hit.kind == Hit::Kind::station) {
         change = edits::removeStation(shown, hit.index);
@@ -386,7 +352,7 @@ void FormView::State::removeChosen() {
         if (edits::canRemoveBlock(shown.piece)) {
             change = edits::removeBlock(shown, hit.index);
         } else {
-            refused = QStringLiteral("A hull with weight needs a block: nothing removed.");
+            refused = QObject::tr("A hull with weight needs a block: nothing removed.");
         }
     }
     if (!refused.isEmpty()) emit view->selectionSaid(refused);
@@ -413,64 +379,30 @@ QString FormView::State::wordsAt(const QPointF& pixel) {
                 .arg(pointName(shown.piece, hit.index), written(point, 0, notation), written(point, 1, notation));
         if (shown.plan && shown.plan->line.fair.points.size() == shown.piece.line.points.size()) {
             const double miss_m = shown.plan->line.fair.points[hit.index].misfit_m;
-            words += QStringLiteral("\nmisfit ") + text(units::writeSmall(miss_m, shown.display));
+            words += QObject::tr("\nmisfit %1").arg(text(units::writeSmall(miss_m, shown.display)));
             for (const plan::Finding& finding : shown.plan->findings) {
                 if (finding.point == hit.index)
                     words += QStringLiteral("\n") + text(plan::textOf(finding, shown.display));
             }
         }
-        return point.mustPass ? words + QStringLiteral("\nthe line is fixed here") : words;
+        return point.mustPass ? words + QObject::tr("\nthe line is fixed here") : words;
     }
     if (hit.kind == Hit::Kind::station) {
         const auto& station = shown.piece.holding.stations[hit.index];
-        QString words = QStringLiteral("%1\nat %2 along the line")
+        QString words = QObject::tr("%1\nat %2 along the line")
                             .arg(stationName(shown, hit.index), text(units::writeLength(station.at_m, shown.display)));
         const QString does = holdingWords(shown, hit.index);
         return does.isEmpty() ? words : words + QStringLiteral("\n") + does;
     }
     if (hit.kind == Hit::Kind::foot) {
         const QString does = holdingWords(shown, hit.index);
-        const QString words = QStringLiteral("foot of ") + stationName(shown, hit.index);
+        const QString words = QObject::tr("foot of %1").arg(stationName(shown, hit.index));
         return does.isEmpty() ? words : words + QStringLiteral("\n") + does;
     }
     if (hit.kind == Hit::Kind::block) return blockWords(shown, hit.index);
-    if (hit.kind == Hit::Kind::trim) return QStringLiteral("trim line\ndrag it along the wood");
+    if (hit.kind == Hit::Kind::trim) return QObject::tr("trim line\ndrag it along the wood");
     if (hit.kind == Hit::Kind::finding) return present.findings[hit.index].words;
     return {};
-}
-
-// What the pointer is on: a mark's own words, else what the plan says of the place.
-QStringList FormView::State::readingLines(double at_m) {
-    const QString words = cursor && hovered_m ? wordsAt(*cursor) : QString();
-    if (!words.isEmpty()) return linesOf(words, size());
-    QStringList lines = readingOf(placeAt(drawing, at_m), shown.display);
-    addHoldingTo(lines, shown, at_m);
-    return lines;
-}
-
-void FormView::State::paintPointedAt(QPainter& painter) {
-    const Theme& ground = theme();
-    const std::optional<double> at_m = hovered_m ? hovered_m : lit_m;
-    const bool dragging = gesture && gesture->underWay();
-    const bool reads = at_m && !dragging;
-    if ((moment || reads) && !room) room = sheet::roomForReading(freshSheet(), drawing, transform, size());
-    std::vector<QRectF> keepOff;
-    if (moment) {
-        paintMoment(painter, *moment, sheet, drawing, transform, ground);
-        const ReadingBox box =
-            placeReading(momentLines(*moment, size()), {view->width() / 2.0, 0}, {}, *room, size(), fonts);
-        paintReading(painter, box, fonts, ground);
-        keepOff.push_back(box.place);
-    }
-    if (choice.place_m) paintPlace(painter, placeAt(drawing, *choice.place_m), transform, ground.accent);
-    if (!reads) return;
-    const DrawnPlace place = placeAt(drawing, *at_m);
-    paintPlace(painter, place, transform, ground.ink);
-    if (cursor && hovered_m) keepOff.emplace_back(cursor->x() - 12, cursor->y() - 12, 36, 40);
-    const ReadingBox box =
-        placeReading(readingLines(*at_m), transform.toScreen(place.onLine), keepOff, *room, size(), fonts);
-    paintReading(painter, box, fonts, ground);
-    reading = box.place;
 }
 
 void FormView::State::paint(QPainter& painter) {

@@ -123,7 +123,7 @@ void addForceScale(Sheet& sheet, const Shown& shown, const Drawing& drawing, con
     const double times = hullOf(shown, transform, sheet.forceScale, true).times;
     if (times > 1) {
         words +=
-            QStringLiteral(" (blocks %1)").arg(text(units::writeForce(sheet.forceScale.unit_N * times, shown.display)));
+            QObject::tr(" (blocks %1)").arg(text(units::writeForce(sheet.forceScale.unit_N * times, shown.display)));
     }
     const QSizeF size = sizeOfMark(fonts.small, words);
     const double left = sheet.scaleBar.place.isNull() ? 7 * margin_px : sheet.scaleBar.place.right() + 7 * margin_px;
@@ -140,7 +140,7 @@ void addForceScale(Sheet& sheet, const Shown& shown, const Drawing& drawing, con
 void addRamp(Sheet& sheet, const Drawing& drawing, const QSizeF& view, const Fonts& fonts, const Occupied& occupied) {
     if (drawing.strips.empty()) return;
     constexpr double length_px = 20 * gridStep;
-    const QString title = QStringLiteral("Bend, % of breaking the strip");
+    const QString title = QObject::tr("Bend, % of breaking the strip");
     const QSizeF titleSize = sizeOfMark(fonts.small, title);
     const double width = std::max(length_px, titleSize.width());
     const double left = view.width() - width - 3 * margin_px;
@@ -289,20 +289,20 @@ QString bandWords(const Shown& shown, bool waiting) {
     if (shown.plan) {
         if (!shown.outOfDate) return {};
         if (!shown.reason.isEmpty()) {
-            return QStringLiteral("Old result. Fix first: ") + shown.reason;
+            return QObject::tr("Old result. Fix first: %1").arg(shown.reason);
         }
-        return QStringLiteral("Old result. Calculating the new one.");
+        return QObject::tr("Old result. Calculating the new one.");
     }
     if (!shown.reason.isEmpty()) {
         const bool line = shown.reasonPath.isEmpty() || shown.reasonPath.startsWith("line");
-        return (line ? QStringLiteral("No line through these points yet. Fix first: ")
-                     : QStringLiteral("The piece cannot be planned yet. Fix first: ")) +
+        return (line ? QObject::tr("No line through these points yet. Fix first: ")
+                     : QObject::tr("The piece cannot be planned yet. Fix first: ")) +
                shown.reason;
     }
     if (shown.piece.line.points.size() < 3) {
-        return QStringLiteral("No line yet: type three or more offsets in the table, or paste two columns.");
+        return QObject::tr("No line yet: type three or more offsets in the table, or paste two columns.");
     }
-    return waiting ? QStringLiteral("Fairing the line") : QString();
+    return waiting ? QObject::tr("Fairing the line") : QString();
 }
 
 // The piece has been moved out of the view: how to get it back.
@@ -324,7 +324,7 @@ void addOutOfSight(Sheet& sheet, const Shown& shown, const Drawing& drawing, con
         QRectF other(transform.toScreen(before.onOutside), transform.toScreen(place.onForm));
         if (stretch.normalized().united(other.normalized()).intersects(seen)) return;
     }
-    const QString words = QStringLiteral("The piece lies outside the view. F fits it to the window.");
+    const QString words = QObject::tr("The piece lies outside the view. F fits it to the window.");
     const QSizeF size = sizeOfMark(fonts.body, words);
     addText(sheet.texts,
             {words, QRectF(QPointF((view.width() - size.width()) / 2, (view.height() - size.height()) / 2), size),
@@ -363,16 +363,16 @@ void addBand(Sheet& sheet, const Shown& shown, const QSizeF& view, const Fonts& 
 
 bool addEmpty(Sheet& sheet, const Shown& shown) {
     if (shown.pieceIndex < 0) {
-        sheet.emptyTitle = QStringLiteral("No piece yet");
-        sheet.emptyWords = QStringLiteral(
+        sheet.emptyTitle = QObject::tr("No piece yet");
+        sheet.emptyWords = QObject::tr(
             "Add a piece: a stem, a frame, a beam. Or open a boat that has one.\nThe drawing shows its line, strips "
             "and stations to scale.");
         return true;
     }
     if (shown.plan) return false;
     if (!shown.piece.line.points.empty()) return false;  // those are drawn, and the band says what is missing
-    sheet.emptyTitle = QStringLiteral("No line yet");
-    sheet.emptyWords = QStringLiteral("Type three or more offsets in the table of the line, or paste two columns.");
+    sheet.emptyTitle = QObject::tr("No line yet");
+    sheet.emptyWords = QObject::tr("Type three or more offsets in the table of the line, or paste two columns.");
     return true;
 }
 

@@ -102,21 +102,21 @@ std::vector<PropTrouble> propTroubles(const Shown& shown, const Transform& trans
         std::optional<QPointF> holds;
         if (prop.footThatHolds && finite(*prop.footThatHolds)) holds = transform.toScreen(*prop.footThatHolds);
         if (prop.footAboveHead || prop.cannotPress) {
-            troubles.push_back({prop.index, at(0.5), true, QStringLiteral("cannot push from there"), holds});
+            troubles.push_back({prop.index, at(0.5), true, QObject::tr("cannot push from there"), holds});
             continue;
         }
         const model::Strut& strut = *model::as<model::Strut>(stations[prop.index]);
         if (slipsAt(prop.slips, holding::Slips::head) && !strut.stoppedAt(model::Stop::head)) {
-            troubles.push_back({prop.index, at(0.12), false, QStringLiteral("head slips"), holds});
+            troubles.push_back({prop.index, at(0.12), false, QObject::tr("head slips"), holds});
         }
         if (slipsAt(prop.slips, holding::Slips::foot) && !strut.stoppedAt(model::Stop::foot)) {
-            troubles.push_back({prop.index, at(0.9), false, QStringLiteral("foot slips"), holds});
+            troubles.push_back({prop.index, at(0.9), false, QObject::tr("foot slips"), holds});
         }
         if (std::isfinite(prop.allowable_N) && prop.allowable_N > 0 && prop.thrust_N > prop.allowable_N) {
             troubles.push_back({prop.index,
                                 at(0.5),
                                 true,
-                                QStringLiteral("allowed ") + text(units::writeForce(prop.allowable_N, shown.display)),
+                                QObject::tr("allowed %1").arg(text(units::writeForce(prop.allowable_N, shown.display))),
                                 {}});
         }
     }
@@ -130,7 +130,7 @@ HullMark hullOf(const Shown& shown, const Transform& transform, const ForceScale
     const model::Hull& hull = shown.piece.holding.hull;
     if (hull.weight_kg > 0 && std::isfinite(hull.weight_kg) && std::isfinite(hull.centreX_m + hull.centreY_m)) {
         mark.centre = transform.toScreen({hull.centreX_m, hull.centreY_m});
-        mark.weight = QStringLiteral("weight ") + text(units::writeOnScale(hull.weight_kg, shown.display));
+        mark.weight = QObject::tr("weight %1").arg(text(units::writeOnScale(hull.weight_kg, shown.display)));
     }
     const math::Shared<holding::HullPlan> none;
     const auto& plan = shown.plan ? shown.plan->holding.hull : none;

@@ -1,5 +1,6 @@
 // The words beside points, stations, trim lines and the tightest place.
 #include <QFontMetricsF>
+#include <QObject>
 #include <algorithm>
 #include <cmath>
 
@@ -42,7 +43,7 @@ QString repairOf(const line::Suspect& suspect, const model::Point& point) {
         if (suspect.tryWritten[axis].empty() || suspect.tryWritten[axis] == point.written[axis]) continue;
         changed << text(suspect.tryWritten[axis]);
     }
-    return changed.isEmpty() ? QString() : QStringLiteral("try ") + changed.join(QStringLiteral(", "));
+    return changed.isEmpty() ? QString() : QObject::tr("try %1").arg(changed.join(QStringLiteral(", ")));
 }
 
 QString captionOf(const Shown& shown, const PointMark& mark) {
@@ -52,7 +53,7 @@ QString captionOf(const Shown& shown, const PointMark& mark) {
         if (suspect.point != mark.index) continue;
         const QString repair = repairOf(suspect, shown.piece.line.points[mark.index]);
         const QString name = pointName(shown.piece, mark.index);
-        return repair.isEmpty() ? name + QStringLiteral(": read again") : name + QStringLiteral(": ") + repair;
+        return repair.isEmpty() ? name + QObject::tr(": read again") : name + QStringLiteral(": ") + repair;
     }
     return label;
 }
@@ -145,20 +146,20 @@ void sheet::addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
     for (const BlockMark& block : sheet.hull.blocks) {
         if (block.push) wishFigure(*block.push);
         if (!block.lifts) continue;
-        Wish& made = wish(QStringLiteral("hull lifts off"), block.body.center(), QPointF(1, 0.3), suspects - 1);
+        Wish& made = wish(QObject::tr("hull lifts off"), block.body.center(), QPointF(1, 0.3), suspects - 1);
         made.away = 14;
         made.role = TextRole::stop;
     }
     if (sheet.hull.centre) wish(sheet.hull.weight, *sheet.hull.centre, QPointF(1, -0.3), trim).away = 11;
     if (!sheet.radius.isNull()) {
         const double radius_m = 1 / std::abs(shown.plan->line.tightest.curvature_per_m);
-        const QString words = QStringLiteral("R ") + text(units::writeLength(radius_m, shown.display));
+        const QString words = QObject::tr("R %1").arg(text(units::writeLength(radius_m, shown.display)));
         wish(words, sheet.radius.p1(), sheet.radius.p1() - sheet.radius.p2(), tightest).away = 3;
     }
     for (size_t i = 0; i < sheet.trims.size(); ++i) {
         const double at_m = i == 0 ? 0 : drawing.length_m;
-        const QString words = i == 0 ? QStringLiteral("trim line")
-                                     : QStringLiteral("trim line ") + text(units::writeLength(at_m, shown.display));
+        const QString words = i == 0 ? QObject::tr("trim line")
+                                     : QObject::tr("trim line %1").arg(text(units::writeLength(at_m, shown.display)));
         Wish& made = wish(words, sheet.trims[i].p2(), sheet.trims[i].p2() - sheet.trims[i].p1(), trim);
         made.away = 3;
         made.role = TextRole::faint;

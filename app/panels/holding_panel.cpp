@@ -149,7 +149,8 @@ void HoldingPanel::selectPlace(std::optional<double> at_m) {
     gaps_->selectPlace(at_m);
     pulls_->selectPlace(at_m);
     const int row = at_m ? stations_->rowAtPlace(*at_m) : -1;
-    if (row < 0 || table_->currentIndex().row() == row || table_->selectionModel()->isRowSelected(row)) return;
+    if (row < 0 && !table_->hasFocus()) table_->clearSelection();  // chosen elsewhere is something else
+    if (row < 0 || table_->selectionModel()->isRowSelected(row)) return;
     table_->setCurrentIndex(stations_->index(row, StationsModel::kindColumn));
 }
 

@@ -215,6 +215,14 @@ std::vector<int> NotebookTable::chosenRows() const {
     return {rows.begin(), rows.end()};
 }
 
+// One thing is chosen at a time: the hand that comes here leaves what it chose in other tables.
+void NotebookTable::focusInEvent(QFocusEvent* event) {
+    QTableView::focusInEvent(event);
+    for (NotebookTable* other : window()->findChildren<NotebookTable*>()) {
+        if (other != this && other->selectionModel()) other->clearSelection();
+    }
+}
+
 void NotebookTable::keyPressEvent(QKeyEvent* event) {
     const bool alt = event->modifiers() & Qt::AltModifier;
     if (event->matches(QKeySequence::Copy)) return emit copyAsked();

@@ -211,6 +211,36 @@ private slots:
         QCOMPARE(tableOf(panel, "stations")->litRow(), 2);
     }
 
+    // What is pointed at is lit without the colour of a choice; and a choice made elsewhere ends the one that was.
+    void TwoRowsNeverLookChosenAtOnce() {
+        HoldingPanel panel;
+        const Shown shown = heldByHand();
+        panel.show(shown);
+        open(&panel);
+        NotebookTable* table = tableOf(panel, "stations");
+        const auto groundOf = [&](int row) {
+            const QRect cell = table->visualRect(table->model()->index(row, 0));
+            return table->viewport()->grab().toImage().pixelColor(cell.right() - 2, cell.top() + 2);
+        };
+        const QColor plain = groundOf(1);
+        table->selectRow(1);
+        const QColor chosen = groundOf(1);
+        QVERIFY(chosen != plain);
+        panel.lightPlace(shown.piece.holding.stations[3].at_m);
+        const int lit = table->litRow();
+        QVERIFY(lit >= 0 && lit != 1);
+        QCOMPARE(groundOf(lit), theme().raised);
+        QCOMPARE(groundOf(1), chosen);
+        table->setFocus();
+        table->selectRow(1);
+        tableOf(panel, "closing")->setFocus();
+        QVERIFY(!table->selectionModel()->hasSelection());
+        panel.selectPlace(shown.piece.holding.stations[1].at_m);
+        QVERIFY(table->selectionModel()->hasSelection());
+        panel.selectPlace(std::nullopt);
+        QVERIFY(!table->selectionModel()->hasSelection());
+    }
+
     void LimitsSupportAndTheBoatAreTyped() {
         HoldingPanel panel;
         Taken taken{heldByHand(), {}};
