@@ -6,10 +6,12 @@
 // separates them.
 #include <QTemporaryDir>
 #include <QtTest>
+#include <atomic>
 #include <map>
 #include <set>
 
 #include "app/window/main_window.hpp"
+#include "core/math/count.hpp"
 #include "tests/app/formview_samples.hpp"
 #include "tests/app/own_home.hpp"
 
@@ -154,13 +156,20 @@ void leave(QWidget& widget) {
     widget.grab();
 }
 
-// Every piece in both shops.
+// Every piece with what its studies find, as the window shows it once the hand rests, in both shops.
 std::vector<Shown> inBothShops() {
     std::vector<Shown> all;
-    for (Shown& shown : allShown()) {
-        for (const units::Display& display : {units::metricShop, units::inchShop}) {
-            shown.display = display;
-            all.push_back(shown);
+    for (const char* name : {"marram", "marram_in_place", "marram_misread", "minimal"}) {
+        const model::Boat boat = sampleBoat(name);
+        for (int i = 0; i < math::countOf(boat.pieces); ++i) {
+            Shown shown = shownOf(boat, i);
+            const std::atomic<bool> stop{false};
+            shown.plan =
+                std::make_shared<plan::Plan>(plan::deepen(shown.piece, plan::shopOf(boat), *shown.plan, stop).value());
+            for (const units::Display& display : {units::metricShop, units::inchShop}) {
+                shown.display = display;
+                all.push_back(shown);
+            }
         }
     }
     return all;
@@ -191,6 +200,12 @@ private slots:
                 leave(view);
                 counts.add(view.placed(), describe(shown, size));
                 ++looked;
+                view.setBendShown(true);
+                view.fitToWindow();
+                counts.add(view.placed(), describe(shown, size) + ", with the bend");
+                ++looked;
+                view.setBendShown(false);
+                view.fitToWindow();
                 const double length_m = shown.plan->line.fair.line.length();
                 for (const double share : {0.0, 0.5, 1.0}) {
                     const line::Place place = shown.plan->line.fair.line.at(share * length_m);
