@@ -163,6 +163,7 @@ int openWindow(const Asked& asked, int argc, char** argv) {
         if (!asked.file.empty()) window.openFile(QString::fromLocal8Bit(asked.file));
         window.offerLeftBehind();
         window.offerLeftDay();
+        window.tellOfShed();
     });
     return QApplication::exec();
 }

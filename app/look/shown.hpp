@@ -9,6 +9,10 @@
 #include "core/plan/plan.hpp"
 #include "core/schedule/moment.hpp"
 
+namespace fayline::model {
+struct Shed;
+}
+
 namespace fayline::app {
 
 struct Shown {
@@ -32,8 +36,10 @@ struct Shown {
     QString failure;       // why the studies that the plan lacks could not be worked out; empty: they are under way
     bool stopped = false;  // the user gave up the studies that the plan lacks
     units::Display display;
+    // That may be chosen: the boat's own and those of the shed before the built-in ones. Glues: or null.
     std::vector<wood::Species> species;
-    std::shared_ptr<const std::vector<glue::Adhesive>> adhesives;  // the boat's own before the built-in ones; or null
+    std::shared_ptr<const std::vector<glue::Adhesive>> adhesives;
+    std::shared_ptr<const model::Shed> shed;  // the user's; null: there is none
 };
 
 // A moment of the glue-up that is pointed at, for views that show what is wet and held by then.

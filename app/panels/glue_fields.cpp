@@ -9,7 +9,9 @@
 #include "app/panels/glue_panel.hpp"
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
+#include "app/panels/shed_line.hpp"
 #include "app/panels/typed_fields.hpp"
+#include "core/model/shed.hpp"
 #include "core/units/day_reading.hpp"
 
 namespace fayline::app {
@@ -75,9 +77,11 @@ void GluePanel::makeGlue() {
     warning_ = new SteadyWords("adhesiveWarning", this);
     QPushButton* own = wordButton("ownGlues", tr("Your own glues..."), this);
     connect(own, &QPushButton::clicked, this, &Panel::ownGluesAsked);
-    addSection("glueFieldsHead", tr("The glue"), true, {fields, warning_, own},
-               [this, fields](const std::shared_ptr<const Shown>& shown) {
+    ShedLine* shed = newShedLine(model::ShedPart::glue);
+    addSection("glueFieldsHead", tr("The glue"), true, {fields, warning_, own, shed},
+               [this, fields, shed](const std::shared_ptr<const Shown>& shown) {
                    showAdhesives();
+                   shed->show(*shown);
                    fields->show(shown);
                    warning_->say(shown->plan ? text(shown->plan->day.glue.adhesive.warning) : QString());
                });
@@ -144,7 +148,11 @@ void GluePanel::makeAir() {
         {"tentHours", tr("Tent heated for"), "hours", tr("0: no tent. Mind fire, fumes and local rules for heaters.")},
         &model::Tent::lasts_s, way::duration(3600));
     tent.add({"tentAir", tr("Air in the tent"), "air_C", {}}, &model::Tent::air_C, way::temperature());
-    addSection("glueAirHead", tr("Air"), true, fields);
+    ShedLine* shed = newShedLine(model::ShedPart::air);
+    addSection("glueAirHead", tr("Air"), true, {fields, shed}, [fields, shed](const auto& shown) {
+        fields->show(shown);
+        shed->show(*shown);
+    });
 }
 
 }  // namespace fayline::app

@@ -8,9 +8,11 @@
 #include "app/panels/holding_words.hpp"
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/parts.hpp"
+#include "app/panels/shed_line.hpp"
 #include "app/panels/support_models.hpp"
 #include "app/panels/tools_model.hpp"
 #include "app/panels/typed_fields.hpp"
+#include "core/model/shed.hpp"
 
 namespace fayline::app {
 
@@ -55,10 +57,12 @@ void HoldingPanel::makeToolsAtHand() {
     along_.push_back(servedTable);
     connect(toolsTable_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             [fields](const auto&) { fields->startAnew(); });
+    ShedLine* shed = newShedLine(model::ShedPart::tools);
     addSection("toolsHead", tr("Tools at hand"), false,
-               {toolsTable_, unread, buttons, fields, countTable, short_, servedTable},
-               [this, fields, counts, short_, served](const std::shared_ptr<const Shown>& shown) {
+               {toolsTable_, unread, buttons, shed, fields, countTable, short_, servedTable},
+               [this, fields, counts, short_, served, shed](const std::shared_ptr<const Shown>& shown) {
                    tools_->show(shown);
+                   shed->show(*shown);
                    if (!toolsTable_->currentIndex().isValid() && tools_->rowCount() > 0)
                        toolsTable_->setCurrentIndex(tools_->index(0, ToolsModel::nameColumn));
                    fields->show(shown);

@@ -60,6 +60,8 @@
 //                   "carryTakes", "clampTakes", "propTakes", "jackTakes", "screwTakes", "scrapeRate", "wipeRate",
 //                   "sandRate", "pace", "glueUncertain", "stripBreaksChance", "stripBreaksCosts", "clampSlipsChance",
 //                   "clampSlipsCosts", "cupSpillsChance", "cupSpillsCosts"
+//   in a section whose part may be the shed's (Tools, Glue, Air, Crew): "shedTools" and the like (ShedLine) with
+//                   "shedToolsWords" (label), "shedToolsUse", "shedToolsKeep" (buttons)
 //   The reason why a field cannot be read stands in a label named for the field: "readToReason". A cell that is being
 //   typed in has an editor named "cellEditor".
 #pragma once
@@ -69,6 +71,10 @@
 
 #include "app/look/change.hpp"
 #include "app/look/shown.hpp"
+
+namespace fayline::model {
+enum class ShedPart;
+}
 
 namespace fayline::app {
 
@@ -100,6 +106,7 @@ signals:
     void momentPointed(const std::optional<PointedMoment>& moment);  // of the glue-up; none: no longer
     void ownGluesAsked();                                            // to be listed and changed
     void calculateAsked();                                           // what the user stopped
+    void keepInShedAsked(model::ShedPart part);                      // of the piece, as it stands
 };
 
 // The panels that exist, in the order of the job, each with the question it answers. The caller owns them.

@@ -10,8 +10,10 @@
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
 #include "app/panels/schedule_rows.hpp"
+#include "app/panels/shed_line.hpp"
 #include "app/panels/typed_fields.hpp"
 #include "core/math/count.hpp"
+#include "core/model/shed.hpp"
 #include "core/plan/findings/day_words.hpp"
 #include "core/plan/shop.hpp"
 #include "core/plan/study/remedies.hpp"
@@ -131,7 +133,11 @@ void SchedulePanel::makeCrew() {
     const TypedFields typed(fields, "crew.", over(&model::Piece::crew));
     typed.add({"hands", tr("Pairs of hands"), "hands", tr("You count as one")}, &model::Crew::hands, way::whole());
     typed.add({"startAt", tr("Begin at"), "start_at", tr("Clock time")}, &model::Crew::startAt_s, way::clock());
-    addSection("crewHead", tr("Crew"), true, fields);
+    ShedLine* shed = newShedLine(model::ShedPart::crew);
+    addSection("crewHead", tr("Crew"), true, {fields, shed}, [fields, shed](const auto& shown) {
+        fields->show(shown);
+        shed->show(*shown);
+    });
 }
 
 void SchedulePanel::makeRates() {

@@ -11,6 +11,7 @@
 #include "app/panels/list_model.hpp"
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/parts.hpp"
+#include "app/panels/shed_line.hpp"
 #include "app/panels/source_note.hpp"
 
 namespace fayline::app {
@@ -46,6 +47,13 @@ Fields* SectionedPanel::newFields() {
     auto* fields = new Fields(this);
     connect(fields, &Fields::changeAsked, this, &Panel::changeAsked);
     return fields;
+}
+
+ShedLine* SectionedPanel::newShedLine(model::ShedPart part) {
+    auto* line = new ShedLine(part, this);
+    connect(line, &ShedLine::changeAsked, this, &Panel::changeAsked);
+    connect(line, &ShedLine::keepAsked, this, &Panel::keepInShedAsked);
+    return line;
 }
 
 SectionedPanel::Figures SectionedPanel::figuresTable(const char* object, const QString& name,

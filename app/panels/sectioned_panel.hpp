@@ -18,6 +18,7 @@ struct FigureColumn;
 class ListModel;
 class NotebookTable;
 class Section;
+class ShedLine;
 class Words;
 
 class SectionedPanel : public Panel {
@@ -38,6 +39,7 @@ protected:
     // A section of nothing but fields.
     Section* addSection(const char* object, const QString& name, bool open, Fields* fields);
     Fields* newFields();  // whose changes are asked for
+    ShedLine* newShedLine(model::ShedPart part);
     Figures figuresTable(const char* object, const QString& name, std::vector<FigureColumn> columns, int stretched = 0);
     void tellSources(NotebookTable* table);  // opens where a number comes from beside it
     NotebookTable* typedTable(const char* object, const QString& name, ListModel* model, Words* unread,

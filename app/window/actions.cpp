@@ -79,6 +79,7 @@ void MainWindow::makeActions() {
 
     action(Act::ownGlues, "cup", tr("Your own &glues..."), {}, [this] { editOwnGlues(); });
     action(Act::nameBoat, "rename", tr("&Name and notes..."), {}, [this] { nameBoat(); });
+    action(Act::shed, "", tr("My &shed..."), {}, [this] { openShed(); });
     action(Act::trials, "", tr("&Measure your own wood..."), {}, [this] { TrialsDialog(document_, this).exec(); });
     action(Act::addPiece, "add", tr("&Add a piece"), Qt::CTRL | Qt::SHIFT | Qt::Key_N, [this] { addPiece(); });
     action(Act::duplicatePiece, "duplicate", tr("&Duplicate the piece"), Qt::CTRL | Qt::Key_D,
@@ -184,7 +185,7 @@ void MainWindow::makeMenus() {
     edit->addActions(of({cut, copy, paste}));
 
     QMenu* boat = menuBar()->addMenu(tr("&Boat"));
-    boat->addActions(of({nameBoat, ownGlues, trials}));
+    boat->addActions(of({nameBoat, ownGlues, trials, shed}));
     makeUnits(boat->addMenu(icon("units"), tr("&Units")));
 
     QMenu* piece = menuBar()->addMenu(tr("&Piece"));

@@ -42,7 +42,7 @@ void MainWindow::addPiece() {
         const QString wanted = tr("Piece %1").arg(number);
         if (freshName(wanted) == wanted) name = wanted;
     }
-    document_.addPiece(model::newPiece(name.toStdString(), document_.boat().display));
+    document_.addPiece(document_.withShed(model::newPiece(name.toStdString(), document_.boat().display)));
 }
 
 void MainWindow::duplicatePiece() {
@@ -124,7 +124,7 @@ bool MainWindow::importOffsets(const QString& fileName) {
     model::Piece piece =
         model::newPiece(freshName(QFileInfo(fileName).completeBaseName()).toStdString(), document_.boat().display);
     piece.line.points = points;
-    document_.addPiece(piece);
+    document_.addPiece(document_.withShed(piece));
     if (!problems.isEmpty())
         tell(tr("Some lines of %1 were skipped.").arg(QDir::toNativeSeparators(fileName)), problems);
     return true;

@@ -104,8 +104,17 @@ private:
     int currentAfter_;
 };
 
-Document::Document(QObject* parent) : QObject(parent) {
+Document::Document(std::shared_ptr<const model::Shed> shed, QObject* parent) : QObject(parent), shed_(std::move(shed)) {
     startNew();
+}
+
+model::Piece Document::withShed(const model::Piece& piece) const {
+    return shed_ ? model::withShed(piece, *shed_) : piece;
+}
+
+model::Brought Document::lackingFor(const model::Boat& boat, const model::Piece* before,
+                                    const model::Piece& after) const {
+    return shed_ ? model::lackingFor(boat, before, after, *shed_) : model::Brought();
 }
 
 void Document::setCurrentPiece(int index) {
@@ -134,7 +143,12 @@ void Document::changePiece(int index, const Change& change) {
     if (index < 0 || index >= math::countOf(boat_.pieces)) return;
     // The step under way may come back to where it began; any other change to the same is none.
     if (change.after == boat_.pieces[index]) return;
-    undo_.push(new ChangePieceCommand(*this, index, change));
+    const model::Brought brought = lackingFor(boat_, &boat_.pieces[index], change.after);
+    if (!brought.any()) return undo_.push(new ChangePieceCommand(*this, index, change));
+    model::Boat after = boat_;
+    after.pieces[index] = change.after;
+    model::bring(after, brought);
+    changeBoat(change.name, change.merges, after, index);
 }
 
 void Document::endStep() {
@@ -152,6 +166,7 @@ void Document::addPiece(const model::Piece& piece) {
     const bool taken = piece.id.empty() || pieceWithId(piece.id) >= 0;
     after.pieces.insert(after.pieces.begin() + at, piece);
     if (taken) after.pieces[at].id = freshId();
+    model::bring(after, lackingFor(boat_, nullptr, piece));
     changeBoat(tr("Add %1").arg(QString::fromStdString(piece.name)), {}, after, at);
 }
 
@@ -207,8 +222,10 @@ bool Document::changedOnDisk() const {
 void Document::startNew() {
     model::Boat fresh;
     if (QLocale().measurementSystem() != QLocale::MetricSystem) fresh.display = units::inchShop;
-    fresh.pieces.push_back(model::newPiece(tr("Piece 1").toStdString(), fresh.display));
+    if (shed_ && shed_->display) fresh.display = shed_->display->display;
+    fresh.pieces.push_back(withShed(model::newPiece(tr("Piece 1").toStdString(), fresh.display)));
     fresh.pieces.back().id = freshId();
+    model::bring(fresh, lackingFor(fresh, nullptr, fresh.pieces.back()));
     onDisk_.clear();
     replaceBoat(fresh, {});
 }

@@ -5,17 +5,24 @@
 #include <QObject>
 #include <QString>
 #include <QUndoStack>
+#include <memory>
 #include <optional>
 
 #include "app/look/change.hpp"
 #include "core/model/boat.hpp"
+#include "core/model/shed.hpp"
 
 namespace fayline::app {
 
 class Document : public QObject {
     Q_OBJECT
 public:
-    explicit Document(QObject* parent = nullptr);
+    // `shed`: the user's, or null for none. New boats and pieces begin with it; and a boat takes along a copy of what a
+    // piece begins to use of the shed's own glues and woods, in the same step.
+    explicit Document(std::shared_ptr<const model::Shed> shed = nullptr, QObject* parent = nullptr);
+    const std::shared_ptr<const model::Shed>& shed() const { return shed_; }
+    void setShed(std::shared_ptr<const model::Shed> shed) { shed_ = std::move(shed); }
+    model::Piece withShed(const model::Piece& piece) const;  // with all that the shed has for it
 
     const model::Boat& boat() const { return boat_; }
     const QString& fileName() const { return fileName_; }  // empty: never saved
@@ -69,7 +76,9 @@ private:
     void replaceBoat(const model::Boat& boat, const QString& fileName);
     void putPiece(int index, const model::Piece& piece);
     void putBoat(const model::Boat& boat, int currentPiece);
+    model::Brought lackingFor(const model::Boat& boat, const model::Piece* before, const model::Piece& after) const;
 
+    std::shared_ptr<const model::Shed> shed_;
     model::Boat boat_;
     quint64 boatNumber_ = 0;
     QString fileName_;

@@ -21,8 +21,11 @@
 
 namespace fayline::app {
 
-MainWindow::MainWindow(const QString& recoveryFolder, QWidget* parent, const WindowTimes& times)
+MainWindow::MainWindow(const QString& recoveryFolder, QWidget* parent, const WindowTimes& times,
+                       const QString& shedFile)
     : QMainWindow(parent),
+      shed_(shedFile),
+      document_(shed_.shed()),
       planning_(document_, times.planning),
       recovery_(recoveryFolder),
       daysFolder_(recoveryFolder + "/days"),
@@ -36,6 +39,7 @@ MainWindow::MainWindow(const QString& recoveryFolder, QWidget* parent, const Win
     makeMenus();
     makeToolBar();
     connectAll();
+    connectShed();
     readSettings();
     showAll();
     showTitle();

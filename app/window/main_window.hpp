@@ -17,6 +17,7 @@
 #include "app/window/document.hpp"
 #include "app/window/planning.hpp"
 #include "app/window/recovery.hpp"
+#include "app/window/shed_store.hpp"
 
 class QLabel;
 class QSplitter;
@@ -41,9 +42,10 @@ struct WindowTimes {
 class MainWindow : public QMainWindow {
     Q_OBJECT
 public:
-    // Copies of unsaved work are kept in `recoveryFolder`, logs of days that run in its folder "days".
+    // Copies of unsaved work are kept in `recoveryFolder`, logs of days that run in its folder "days", the user's shed
+    // in `shedFile`.
     explicit MainWindow(const QString& recoveryFolder = Recovery::standardFolder(), QWidget* parent = nullptr,
-                        const WindowTimes& times = {});
+                        const WindowTimes& times = {}, const QString& shedFile = ShedStore::standardFile());
     ~MainWindow() override;
 
     Document& document() { return document_; }
@@ -58,13 +60,14 @@ public:
     bool savePapers(const QString& folder);
     void offerLeftBehind();  // unsaved work of a program that ended before its time
     void offerLeftDay();     // a gluing that was under way
+    void tellOfShed();       // what was wrong with its file, if anything was
 
     // Its actions; the object of each is named as its enumerator.
     // clang-format off
     enum class Act {
         newBoat, open, save, saveAs, importOffsets, savePapers, quit,
         undo, redo, cut, copy, paste,
-        nameBoat, ownGlues, trials,
+        nameBoat, ownGlues, trials, shed,
         addPiece, duplicatePiece, renamePiece, removePiece, pieceUp, pieceDown, nextPiece, previousPiece, clock, dryFit,
         zoomIn, zoomOut, zoomFit, bend, misfit, forces, gaps, pressure, onePanel, nextArea, previousArea,
         groundPaper, groundSlate, groundDesktop, otherGround, sources, about
@@ -125,6 +128,11 @@ private:
     int pieceOfDay();
     void keepRecord(const model::Record& record);
 
+    // shed_actions.cpp
+    void connectShed();
+    void keepInShed(model::ShedPart part);
+    void openShed();
+
     // print_actions.cpp
     bool planToPrint();
     std::shared_ptr<const plan::Plan> planForPaper(Paper paper);
@@ -148,6 +156,7 @@ private:
     void readSettings();
     void writeSettings() const;
 
+    ShedStore shed_;
     Document document_;
     Planning planning_;
     Recovery recovery_;

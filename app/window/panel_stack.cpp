@@ -54,6 +54,7 @@ PanelStack::PanelStack(QWidget* parent) : QScrollArea(parent) {
         connect(named.panel, &app::Panel::momentPointed, this, &PanelStack::momentPointed);
         connect(named.panel, &app::Panel::ownGluesAsked, this, &PanelStack::ownGluesAsked);
         connect(named.panel, &app::Panel::calculateAsked, this, &PanelStack::calculateAsked);
+        connect(named.panel, &app::Panel::keepInShedAsked, this, &PanelStack::keepInShedAsked);
     }
     column->addStretch(1);
     setWidget(body);

@@ -40,6 +40,7 @@ signals:
     void momentPointed(const std::optional<PointedMoment>& moment);
     void ownGluesAsked();
     void calculateAsked();
+    void keepInShedAsked(model::ShedPart part);
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;

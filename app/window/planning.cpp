@@ -2,7 +2,9 @@
 
 #include <algorithm>
 
+#include "app/window/shed_store.hpp"
 #include "core/math/count.hpp"
+#include "core/plan/shop.hpp"
 #include "core/plan/study/studies.hpp"
 
 namespace fayline::app {
@@ -154,6 +156,8 @@ void Planning::show() {
     shown_.display = shop_.display;
     shown_.species = shop_.species;
     shown_.adhesives = std::make_shared<const std::vector<glue::Adhesive>>(shop_.adhesives);
+    shown_.shed = document_.shed();
+    offerFromShed(shown_);
     emit shownChanged();
     tellUnderWay();
 }

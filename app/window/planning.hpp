@@ -33,6 +33,7 @@ public:
     bool isAwaited() const { return awaited_.isActive(); }  // the piece is about to be shown together with its plan
     std::vector<PieceMark> marks() const;                   // of the boat's pieces, in their order
 
+    void show();       // to all views, with the document's shed as it is now
     void stop();       // gives up the studies and marks under way; the views say so
     void calculate();  // begins them again; so does any change
 
@@ -51,7 +52,6 @@ private:
     void takeRefusal(quint64 request, const QString& path, const QString& why);
     void takeStudied(quint64 request, const std::shared_ptr<const plan::Plan>& plan);
     void takeFailure(quint64 request, const QString& why);
-    void show();
     void askNextMark();
     void takeMark(quint64 request, const PieceMark& mark);
     std::optional<PieceMark> markOfShown() const;  // none: not answered yet, or not wholly

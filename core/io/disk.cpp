@@ -8,6 +8,7 @@
 #include <system_error>
 
 #include "core/io/file.hpp"
+#include "core/io/shed_file.hpp"
 #include "core/model/together.hpp"
 
 namespace fayline::io {
@@ -44,6 +45,11 @@ std::string reason(int error) {
 
 [[noreturn]] void refuseToSave(const std::filesystem::path& path, int error) {
     throw InputError("", path.string() + " could not be saved: " + reason(error), remedyFor(error));
+}
+
+[[noreturn]] void refuseToRead(const std::filesystem::path& path, int error, const std::string& whatFile) {
+    throw InputError("", path.string() + " could not be read: " + reason(error),
+                     "give " + whatFile + " that you may read");
 }
 
 // An open file, closed and, until it is kept, deleted again.
@@ -122,6 +128,21 @@ std::filesystem::path followed(std::filesystem::path path) {
     return path;
 }
 
+void saveText(std::string_view text, const std::filesystem::path& path) {
+    const std::filesystem::path target = followed(path);
+    struct stat old {};
+    const bool exists = ::stat(target.c_str(), &old) == 0;
+    if (exists && !S_ISREG(old.st_mode))
+        throw InputError("", target.string() + " could not be saved: it is not an ordinary file", "save elsewhere");
+    if (exists && ::access(target.c_str(), W_OK) != 0) refuseToSave(target, errno);
+
+    FileAside aside(target);
+    if (exists) aside.takeAfter(old);
+    aside.write(text);
+    aside.moveIntoPlace();
+    flushFolder(target.parent_path());
+}
+
 // Throws InputError with the first place at which the boat read back is another than the one written.
 void compare(Boat written, const Boat& read) {
     giveMissingIds(written);
@@ -148,13 +169,10 @@ void compare(Boat written, const Boat& read) {
 
 }  // namespace
 
-Boat loadBoat(const std::filesystem::path& path) {
-    const auto refuse = [&](int error) {
-        throw InputError("", path.string() + " could not be read: " + reason(error),
-                         "give a project file that you may read");
-    };
+std::optional<std::string> loadText(const std::filesystem::path& path, const std::string& whatFile) {
     const int file = ::open(path.c_str(), O_RDONLY | O_CLOEXEC);
-    if (file < 0) refuse(errno);
+    if (file < 0 && errno == ENOENT) return std::nullopt;
+    if (file < 0) refuseToRead(path, errno, whatFile);
     std::string text;
     char block[1 << 16];
     for (;;) {
@@ -164,30 +182,34 @@ Boat loadBoat(const std::filesystem::path& path) {
         if (count > 0) text.append(block, std::size_t(count));
         if (count > 0 && text.size() <= mostBytes) continue;
         ::close(file);
-        if (error) refuse(error);
+        if (error) refuseToRead(path, error, whatFile);
         break;
     }
     if (text.size() > mostBytes)
-        throw InputError("", path.string() + " is larger than a project file ever is", "give a file of at most 64 MB");
-    return readBoat(text);
+        throw InputError("", path.string() + " is larger than " + whatFile + " ever is",
+                         "give a file of at most 64 MB");
+    return text;
+}
+
+Boat loadBoat(const std::filesystem::path& path) {
+    const std::string whatFile = "a project file";
+    const std::optional<std::string> text = loadText(path, whatFile);
+    if (!text) refuseToRead(path, ENOENT, whatFile);
+    return readBoat(*text);
 }
 
 void saveBoat(const Boat& boat, const std::filesystem::path& path) {
     const std::string text = writeBoat(boat);
     compare(boat, readBoat(text));
+    saveText(text, path);
+}
 
-    const std::filesystem::path target = followed(path);
-    struct stat old {};
-    const bool exists = ::stat(target.c_str(), &old) == 0;
-    if (exists && !S_ISREG(old.st_mode))
-        throw InputError("", target.string() + " could not be saved: it is not an ordinary file", "save elsewhere");
-    if (exists && ::access(target.c_str(), W_OK) != 0) refuseToSave(target, errno);
-
-    FileAside aside(target);
-    if (exists) aside.takeAfter(old);
-    aside.write(text);
-    aside.moveIntoPlace();
-    flushFolder(target.parent_path());
+void saveShed(const Shed& shed, const std::filesystem::path& path) {
+    const std::string text = writeShed(shed);
+    if (readShed(text) != shed)
+        throw InputError("", "a value of the shed would be read back as another than it is",
+                         "undo the last change to it; the file was left as it was");
+    saveText(text, path);
 }
 
 }  // namespace fayline::io

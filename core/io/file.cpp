@@ -4,7 +4,8 @@
 #include <functional>
 #include <type_traits>
 
-#include "core/model/keys_boat.hpp"
+#include "core/io/shed_file.hpp"
+#include "core/model/keys_shed.hpp"
 #include "core/model/together.hpp"
 
 // What reads and writes groups belongs to the tables of keys, and stands in their namespace.
@@ -102,20 +103,24 @@ void read(const Value& value, const Place& place, const Group&, T& target) {
 
 namespace {
 
-// Takes the format's number out of the file's group.
-void checkFormat(Value& root) {
-    const Place place{nullptr, "fayline"};
+constexpr std::string_view boatKey = "fayline";
+constexpr std::string_view shedKey = "fayline_shed";
+
+// Takes the format's number, which stands under `name`, out of the file's group.
+void checkFormat(Value& root, std::string_view name) {
+    const Place place{nullptr, name};
     const std::string accepted = std::to_string(format);
     const auto key =
-        std::find_if(root.members.begin(), root.members.end(), [](const Member& m) { return m.key == "fayline"; });
+        std::find_if(root.members.begin(), root.members.end(), [&](const Member& m) { return m.key == name; });
     if (key == root.members.end())
-        throw InputError("fayline", "the number of the format is missing",
-                         "begin the file with \"fayline\": " + accepted);
+        throw InputError(std::string(name), "the number of the format is missing",
+                         "begin the file with \"" + std::string(name) + "\": " + accepted);
     if (key->value.kind != Value::Kind::number) refuse(place, found(key->value) + ", not a number", accepted);
     const std::string reported = key->value.text.substr(0, 40);
     const double number = units::readInUnit(key->value.text, {});
     if (number > format)
-        throw InputError("fayline", "written by a newer Fayline: format " + reported, "this one reads " + accepted);
+        throw io::NewerFormat(std::string(name), "written by a newer Fayline: format " + reported,
+                              "this one reads " + accepted);
     if (number != format) refuse(place, reported + " is not the number of a format", accepted);
     root.members.erase(key);
 }
@@ -291,16 +296,48 @@ namespace fayline::io {
 
 using namespace model;
 
-Boat readBoat(std::string_view text) {
+namespace {
+
+// What stands in the text of `whatFile` after the number of its format, which stands under `name`.
+template <class T>
+T readWhole(std::string_view text, std::string_view name, const std::string& whatFile) {
     Value root = parseText(text);
     if (root.kind != Value::Kind::group)
-        throw InputError("", found(root) + ", not a project file",
-                         "give a group in braces that begins with \"fayline\": 1");
-    checkFormat(root);
-    Boat boat;
-    read(root, Place{}, Group{}, boat);
+        throw InputError("", found(root) + ", not " + whatFile,
+                         "give a group in braces that begins with \"" + std::string(name) + "\": 1");
+    checkFormat(root, name);
+    T whole;
+    read(root, Place{}, Group{}, whole);
+    return whole;
+}
+
+template <class T>
+std::string writeWhole(const T& whole, std::string_view name) {
+    Value root = write(whole, Place{}, Group{});
+    root.members.insert(root.members.begin(), {std::string(name), numberValue(std::to_string(format))});
+    return writeOverLines(root);
+}
+
+template <class T>
+std::vector<Key> keysOfWhole(std::string_view name) {
+    std::vector<Key> keys{{std::string(name), "", std::to_string(format)}};
+    Lister<T> lister("", keys);
+    keysOf(lister, static_cast<const T*>(nullptr));
+    return keys;
+}
+
+}  // namespace
+
+Boat readBoat(std::string_view text) {
+    Boat boat = readWhole<Boat>(text, boatKey, "a project file");
     completeAndCheck(boat);
     return boat;
+}
+
+Shed readShed(std::string_view text) {
+    Shed shed = readWhole<Shed>(text, shedKey, "a shed file");
+    checkTogether(shed);
+    return shed;
 }
 
 std::string writeBoat(const Boat& boat) {
@@ -308,16 +345,19 @@ std::string writeBoat(const Boat& boat) {
     giveMissingIds(said);
     sayPlaces(said);
     said.kept.given.insert("pieces");
-    Value root = write(said, Place{}, Group{});
-    root.members.insert(root.members.begin(), {"fayline", numberValue(std::to_string(format))});
-    return writeOverLines(root);
+    return writeWhole(said, boatKey);
+}
+
+std::string writeShed(const Shed& shed) {
+    return writeWhole(shed, shedKey);
 }
 
 std::vector<Key> fileKeys() {
-    std::vector<Key> keys{{"fayline", "", std::to_string(format)}};
-    Lister<Boat> lister("", keys);
-    keysOf(lister, static_cast<const Boat*>(nullptr));
-    return keys;
+    return keysOfWhole<Boat>(boatKey);
+}
+
+std::vector<Key> shedKeys() {
+    return keysOfWhole<Shed>(shedKey);
 }
 
 }  // namespace fayline::io

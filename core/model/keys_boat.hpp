@@ -13,32 +13,50 @@ void keysOf(Visit& visit, const Tent*) {
     visit("air_C", &Tent::air_C, air_C);
 }
 
-template <class Visit>
-void keysOf(Visit& visit, const Glue*) {
-    visit("adhesive", &Glue::adhesive, Text{});
-    visit("paste_yield_Pa", &Glue::pasteYield_Pa, from0(unit::Pa, "a yield stress"));
-    visit("air_C", &Glue::air_C, air_C);
-    visit("humidity_pct", &Glue::humidity, within(0, 100, unit::pct, "a relative humidity"));
-    visit("air_over_night_C", &Glue::airOverNight_C, air_C);
-    visit("tent", &Glue::tent, Group{});
-    visit("faces", &Glue::faces,
+// The keys of a glue in three parts, so that a shed may have some of them. `of` makes of a member of Glue what reaches
+// it from the struct that is visited.
+template <class Visit, class Of>
+void mixKeysOf(Visit& visit, Of of) {
+    visit("adhesive", of(&Glue::adhesive), Text{});
+    visit("paste_yield_Pa", of(&Glue::pasteYield_Pa), from0(unit::Pa, "a yield stress"));
+}
+
+template <class Visit, class Of>
+void airKeysOf(Visit& visit, Of of) {
+    visit("air_C", of(&Glue::air_C), air_C);
+    visit("humidity_pct", of(&Glue::humidity), within(0, 100, unit::pct, "a relative humidity"));
+    visit("air_over_night_C", of(&Glue::airOverNight_C), air_C);
+    visit("tent", of(&Glue::tent), Group{});
+}
+
+template <class Visit, class Of>
+void coatKeysOf(Visit& visit, Of of) {
+    visit("faces", of(&Glue::faces),
           words<Faces>({{Faces::planed, "planed"}, {Faces::sanded, "sanded"}, {Faces::sawn, "sawn"}}));
-    visit("wet_out_g_m2", &Glue::wetOut_kg_m2, mass_g_m2);
-    visit("spread_g_m2", &Glue::spread_kg_m2, mass_g_m2);
-    visit("both_faces", &Glue::bothFaces, Truth{});
-    visit("thinner_pct", &Glue::thinner, share_pct);
-    visit("filler_g_per_100g", &Glue::filler, from0(unit::g_per_100g, "an amount of filler"));
-    visit("waste_pct", &Glue::waste, from0(unit::pct, "a share"));
-    visit("cup_ml", &Glue::cup_m3, above0(unit::ml, "a volume"));
-    visit("vessel", &Glue::vessel, words<Vessel>({{Vessel::cup, "cup"}, {Vessel::tray, "tray"}}));
-    visit("scale_reads_g", &Glue::scaleReads_kg, above0(unit::g, "a step of a scale"));
-    visit("measured_by", &Glue::measuredBy,
+    visit("wet_out_g_m2", of(&Glue::wetOut_kg_m2), mass_g_m2);
+    visit("spread_g_m2", of(&Glue::spread_kg_m2), mass_g_m2);
+    visit("both_faces", of(&Glue::bothFaces), Truth{});
+    visit("thinner_pct", of(&Glue::thinner), share_pct);
+    visit("filler_g_per_100g", of(&Glue::filler), from0(unit::g_per_100g, "an amount of filler"));
+    visit("waste_pct", of(&Glue::waste), from0(unit::pct, "a share"));
+    visit("cup_ml", of(&Glue::cup_m3), above0(unit::ml, "a volume"));
+    visit("vessel", of(&Glue::vessel), words<Vessel>({{Vessel::cup, "cup"}, {Vessel::tray, "tray"}}));
+    visit("scale_reads_g", of(&Glue::scaleReads_kg), above0(unit::g, "a step of a scale"));
+    visit("measured_by", of(&Glue::measuredBy),
           words<MeasuredBy>({{MeasuredBy::scale, "scale"}, {MeasuredBy::cup, "cup"}}));
-    visit("cup_reads_ml", &Glue::cupReads_m3, above0(unit::ml, "a step between marks"));
-    visit("surface_work", &Glue::surfaceWork,
+    visit("cup_reads_ml", of(&Glue::cupReads_m3), above0(unit::ml, "a step between marks"));
+    visit("surface_work", of(&Glue::surfaceWork),
           words<SurfaceWork>({{SurfaceWork::nothing, "nothing"},
                               {SurfaceWork::wiped, "wiped"},
                               {SurfaceWork::sandedAndWiped, "sanded and wiped"}}));
+}
+
+template <class Visit>
+void keysOf(Visit& visit, const Glue*) {
+    const auto itself = [](auto member) { return member; };
+    mixKeysOf(visit, itself);
+    airKeysOf(visit, itself);
+    coatKeysOf(visit, itself);
 }
 
 template <class Visit>

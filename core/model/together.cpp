@@ -119,6 +119,23 @@ void checkTogether(const Piece& piece, const std::string& path) {
     check(piece.stock, path + "stock.");
 }
 
+void checkTogether(const Shed& shed) {
+    if (shed.stock) check(*shed.stock, "stock.");
+    for (std::size_t i = 0; i < shed.adhesives.size(); ++i) check(shed.adhesives[i], item("adhesives", i));
+    const auto checkOnce = [](const auto& all, const std::string& list) {
+        std::map<std::string_view, std::size_t> first;
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            const auto [at, isNew] = first.emplace(all[i].id, i);
+            if (!isNew)
+                throw InputError(item(list, i) + ".id",
+                                 "\"" + all[i].id + "\" is the id of " + item(list, at->second) + " too",
+                                 "give each an id of its own");
+        }
+    };
+    checkOnce(shed.adhesives, "adhesives");
+    checkOnce(shed.species, "species");
+}
+
 void completeAndCheck(Boat& boat) {
     for (std::size_t i = 0; i < boat.adhesives.size(); ++i) check(boat.adhesives[i], item("adhesives", i));
     for (std::size_t i = 0; i < boat.pieces.size(); ++i) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "core/model/boat.hpp"
+#include "core/model/shed.hpp"
 
 namespace fayline::model {
 
@@ -19,6 +20,9 @@ void giveMissingIds(Boat& boat);
 // Throws InputError, its path begun with `path`, for what the values of a piece must be beside each other: widths,
 // planed depths, gluings and bad stretches as above.
 void checkTogether(const Piece& piece, const std::string& path);
+
+// The same for a shed: bad stretches, adhesives, and two of its glues or woods with one id.
+void checkTogether(const Shed& shed);
 
 // The coordinate, 0 for x and 1 for y, as `written` says it in the notation; nullopt if it cannot be read.
 std::optional<double> coordinateAsWritten(const Point& point, int axis, units::LengthNotation notation);

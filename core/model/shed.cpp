@@ -1,0 +1,266 @@
+#include "core/model/shed.hpp"
+
+#include <algorithm>
+#include <array>
+#include <iterator>
+#include <set>
+#include <string>
+
+namespace fayline::model {
+
+namespace {
+
+constexpr std::array shedParts{ShedPart::tools, ShedPart::glue,  ShedPart::air,   ShedPart::crew,
+                               ShedPart::stock, ShedPart::units, ShedPart::glues, ShedPart::woods};
+
+// The air of one and all else of the other.
+Glue together(const Glue& air, const Glue& glue) {
+    Glue both = glue;
+    both.air_C = air.air_C;
+    both.humidity = air.humidity;
+    both.airOverNight_C = air.airOverNight_C;
+    both.tent = air.tent;
+    return both;
+}
+
+// What stands in a shed of a piece's glue says nothing of what it is not about.
+Glue glueOnly(const Glue& glue) {
+    Glue only = together(Glue{}, glue);
+    only.kept = {};
+    return only;
+}
+
+Glue airOnly(const Glue& glue) {
+    Glue only = together(glue, Glue{});
+    only.kept = {};
+    return only;
+}
+
+Glue withGlue(const Glue& of, const UsualGlue& usual) {
+    Glue result = together(of, usual.glue);
+    result.kept = of.kept;
+    return result;
+}
+
+Glue withAir(const Glue& of, const UsualAir& usual) {
+    return together(usual.glue, of);
+}
+
+template <class Own>
+bool holds(const std::vector<Own>& all, const std::string& id) {
+    return std::ranges::any_of(all, [&](const Own& one) { return one.id == id; });
+}
+
+template <class Own>
+std::vector<Own> those(const std::vector<Own>& all, const auto& wanted) {
+    std::vector<Own> some;
+    std::ranges::copy_if(all, std::back_inserter(some), [&](const Own& one) { return wanted(one.id); });
+    return some;
+}
+
+// Of those with one id the later one stays, in the earlier one's place.
+template <class Own>
+void add(std::vector<Own>& all, const std::vector<Own>& more) {
+    for (const Own& one : more) {
+        const auto found = std::ranges::find(all, one.id, &Own::id);
+        if (found == all.end()) {
+            all.push_back(one);
+        } else {
+            *found = one;
+        }
+    }
+}
+
+void add(std::vector<Trial>& all, const std::vector<Trial>& more) {
+    std::set<std::string> woods;
+    for (const Trial& trial : more) woods.insert(trial.species);
+    std::erase_if(all, [&](const Trial& trial) { return woods.contains(trial.species); });
+    all.insert(all.end(), more.begin(), more.end());
+}
+
+std::set<std::string> woodsOf(const Piece& piece) {
+    std::set<std::string> woods;
+    for (const Strips& strips : piece.stack.strips) woods.insert(strips.species);
+    woods.insert(piece.holding.backbone.species);
+    return woods;
+}
+
+// Those of `from` that `wanted` names and `boat` lacks.
+Brought lackingOf(const Boat& boat, const Shed& from, const auto& wantedGlue, const auto& wantedWood) {
+    Brought brought;
+    for (const OwnAdhesive& one : from.adhesives) {
+        if (wantedGlue(one.id) && !holds(boat.adhesives, one.id)) brought.adhesives.push_back(one);
+    }
+    for (const OwnSpecies& one : from.species) {
+        if (wantedWood(one.id) && !holds(boat.species, one.id)) brought.species.push_back(one);
+    }
+    for (const Trial& one : from.trials) {
+        const auto ofIt = [&](const Trial& trial) { return trial.species == one.species; };
+        if (wantedWood(one.species) && std::ranges::none_of(boat.trials, ofIt)) brought.trials.push_back(one);
+    }
+    return brought;
+}
+
+constexpr auto noId = [](const std::string&) { return false; };
+constexpr auto anyId = [](const std::string&) { return true; };
+
+}  // namespace
+
+std::span<const ShedPart> allShedParts() {
+    return shedParts;
+}
+
+bool isOfPiece(ShedPart part) {
+    return part != ShedPart::units && part != ShedPart::glues && part != ShedPart::woods;
+}
+
+bool has(const Shed& shed, ShedPart part) {
+    switch (part) {
+        case ShedPart::tools:
+            return shed.tools.has_value();
+        case ShedPart::glue:
+            return shed.glue.has_value();
+        case ShedPart::air:
+            return shed.air.has_value();
+        case ShedPart::crew:
+            return shed.crew.has_value();
+        case ShedPart::stock:
+            return shed.stock.has_value();
+        case ShedPart::units:
+            return shed.display.has_value();
+        case ShedPart::glues:
+            return !shed.adhesives.empty();
+        case ShedPart::woods:
+            return !shed.species.empty() || !shed.trials.empty();
+    }
+    return false;
+}
+
+void drop(Shed& shed, ShedPart part) {
+    switch (part) {
+        case ShedPart::tools:
+            return shed.tools.reset();
+        case ShedPart::glue:
+            return shed.glue.reset();
+        case ShedPart::air:
+            return shed.air.reset();
+        case ShedPart::crew:
+            return shed.crew.reset();
+        case ShedPart::stock:
+            return shed.stock.reset();
+        case ShedPart::units:
+            return shed.display.reset();
+        case ShedPart::glues:
+            if (shed.glue && holds(shed.adhesives, shed.glue->glue.adhesive))
+                shed.glue->glue.adhesive = Glue{}.adhesive;
+            return shed.adhesives.clear();
+        case ShedPart::woods:
+            shed.species.clear();
+            return shed.trials.clear();
+    }
+}
+
+void keep(Shed& shed, ShedPart part, const Boat& boat, const Piece& piece) {
+    Shed other;
+    other.display = UsualUnits{boat.display, shed.display.value_or(UsualUnits{}).kept};
+    other.tools = piece.holding.tools;
+    other.glue = UsualGlue{glueOnly(piece.glue), shed.glue.value_or(UsualGlue{}).kept};
+    other.air = UsualAir{airOnly(piece.glue), shed.air.value_or(UsualAir{}).kept};
+    other.crew = piece.crew;
+    other.stock = piece.stock;
+    other.adhesives = boat.adhesives;
+    other.species = boat.species;
+    other.trials = boat.trials;
+    keep(shed, part, other);
+    if (part == ShedPart::glue)
+        add(shed.adhesives, those(boat.adhesives, [&](const auto& id) { return id == piece.glue.adhesive; }));
+    if (part == ShedPart::stock) {
+        add(shed.species, those(boat.species, [&](const auto& id) {
+                return std::ranges::any_of(piece.stock.boards, [&](const Board& one) { return one.species == id; });
+            }));
+    }
+}
+
+void keep(Shed& shed, ShedPart part, const Shed& other) {
+    if (!has(other, part)) return;
+    switch (part) {
+        case ShedPart::tools:
+            shed.tools = other.tools;
+            return;
+        case ShedPart::glue:
+            shed.glue = other.glue;
+            return;
+        case ShedPart::air:
+            shed.air = other.air;
+            return;
+        case ShedPart::crew:
+            shed.crew = other.crew;
+            return;
+        case ShedPart::stock:
+            shed.stock = other.stock;
+            return;
+        case ShedPart::units:
+            shed.display = other.display;
+            return;
+        case ShedPart::glues:
+            return add(shed.adhesives, other.adhesives);
+        case ShedPart::woods:
+            add(shed.species, other.species);
+            return add(shed.trials, other.trials);
+    }
+}
+
+void use(const Shed& shed, ShedPart part, Piece& piece) {
+    if (!isOfPiece(part) || !has(shed, part)) return;
+    if (part == ShedPart::tools) piece.holding.tools = *shed.tools;
+    if (part == ShedPart::glue) piece.glue = withGlue(piece.glue, *shed.glue);
+    if (part == ShedPart::air) piece.glue = withAir(piece.glue, *shed.air);
+    if (part == ShedPart::crew) piece.crew = *shed.crew;
+    if (part == ShedPart::stock) piece.stock = *shed.stock;
+}
+
+bool isUsed(const Shed& shed, ShedPart part, const Piece& piece) {
+    if (!isOfPiece(part) || !has(shed, part)) return true;
+    switch (part) {
+        case ShedPart::tools:
+            return piece.holding.tools == *shed.tools;
+        case ShedPart::glue:
+            return piece.glue == withGlue(piece.glue, *shed.glue);
+        case ShedPart::air:
+            return piece.glue == withAir(piece.glue, *shed.air);
+        case ShedPart::crew:
+            return piece.crew == *shed.crew;
+        case ShedPart::stock:
+            return piece.stock == *shed.stock;
+        default:
+            return true;
+    }
+}
+
+Piece withShed(Piece piece, const Shed& shed) {
+    for (const ShedPart part : shedParts) use(shed, part, piece);
+    return piece;
+}
+
+Brought lackingFor(const Boat& boat, const Piece* before, const Piece& after, const Shed& shed) {
+    const std::set<std::string> known = before ? woodsOf(*before) : std::set<std::string>();
+    const std::set<std::string> woods = woodsOf(after);
+    const bool sameGlue = before && before->glue.adhesive == after.glue.adhesive;
+    return lackingOf(
+        boat, shed, [&](const std::string& id) { return !sameGlue && id == after.glue.adhesive; },
+        [&](const std::string& id) { return woods.contains(id) && !known.contains(id); });
+}
+
+Brought lacking(const Boat& boat, ShedPart part, const Shed& shed) {
+    if (part == ShedPart::glues) return lackingOf(boat, shed, anyId, noId);
+    if (part == ShedPart::woods) return lackingOf(boat, shed, noId, anyId);
+    return {};
+}
+
+void bring(Boat& boat, const Brought& brought) {
+    boat.adhesives.insert(boat.adhesives.end(), brought.adhesives.begin(), brought.adhesives.end());
+    boat.species.insert(boat.species.end(), brought.species.begin(), brought.species.end());
+    boat.trials.insert(boat.trials.end(), brought.trials.begin(), brought.trials.end());
+}
+
+}  // namespace fayline::model
