@@ -59,7 +59,7 @@ void HoldingPanel::makeToolsAtHand() {
             [fields](const auto&) { fields->startAnew(); });
     ShedLine* shed = newShedLine(model::ShedPart::tools);
     addSection("toolsHead", tr("Tools at hand"), false,
-               {toolsTable_, unread, buttons, shed, fields, countTable, short_, servedTable},
+               {toolsTable_, unread, buttons, fields, shed, countTable, short_, servedTable},
                [this, fields, counts, short_, served, shed](const std::shared_ptr<const Shown>& shown) {
                    tools_->show(shown);
                    shed->show(*shown);
