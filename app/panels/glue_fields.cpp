@@ -81,7 +81,7 @@ void GluePanel::makeGlue() {
     addSection("glueFieldsHead", tr("The glue"), true, {fields, warning_, own, shed},
                [this, fields, shed](const std::shared_ptr<const Shown>& shown) {
                    showAdhesives();
-                   shed->show(*shown);
+                   shed->show(shown);
                    fields->show(shown);
                    warning_->say(shown->plan ? text(shown->plan->day.glue.adhesive.warning) : QString());
                });
@@ -151,7 +151,7 @@ void GluePanel::makeAir() {
     ShedLine* shed = newShedLine(model::ShedPart::air);
     addSection("glueAirHead", tr("Air"), true, {fields, shed}, [fields, shed](const auto& shown) {
         fields->show(shown);
-        shed->show(*shown);
+        shed->show(shown);
     });
 }
 

@@ -62,7 +62,7 @@ void HoldingPanel::makeToolsAtHand() {
                {toolsTable_, unread, buttons, fields, shed, countTable, short_, servedTable},
                [this, fields, counts, short_, served, shed](const std::shared_ptr<const Shown>& shown) {
                    tools_->show(shown);
-                   shed->show(*shown);
+                   shed->show(shown);
                    if (!toolsTable_->currentIndex().isValid() && tools_->rowCount() > 0)
                        toolsTable_->setCurrentIndex(tools_->index(0, ToolsModel::nameColumn));
                    fields->show(shown);

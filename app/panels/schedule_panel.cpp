@@ -136,7 +136,7 @@ void SchedulePanel::makeCrew() {
     ShedLine* shed = newShedLine(model::ShedPart::crew);
     addSection("crewHead", tr("Crew"), true, {fields, shed}, [fields, shed](const auto& shown) {
         fields->show(shown);
-        shed->show(*shown);
+        shed->show(shown);
     });
 }
 

@@ -15,7 +15,7 @@ QString shedPartName(model::ShedPart part) {
         case model::ShedPart::tools:
             return QObject::tr("Tools at hand");
         case model::ShedPart::glue:
-            return QObject::tr("Usual glue and coats");
+            return QObject::tr("Glue and coats");
         case model::ShedPart::air:
             return QObject::tr("Air and night");
         case model::ShedPart::crew:
@@ -60,20 +60,18 @@ ShedLine::ShedLine(model::ShedPart part, QWidget* parent) : QWidget(parent), par
     hide();
     connect(keep_, &QPushButton::clicked, this, [this] { emit keepAsked(part_); });
     connect(use_, &QPushButton::clicked, this, [this] {
-        if (!shed_) return;
-        Change change{tr("Use my shed's: %1").arg(shedPartName(part_)), {}, piece_};
-        model::use(*shed_, part_, change.after);
+        Change change{tr("Use my shed's: %1").arg(shedPartName(part_)), {}, shown_->piece};
+        model::use(*shown_->shed, part_, change.after);
         emit changeAsked(change);
     });
 }
 
-void ShedLine::show(const Shown& shown) {
-    showIf(this, shown.pieceIndex >= 0);
-    piece_ = shown.piece;
-    shed_ = shown.shed;
-    const bool there = shed_ && model::has(*shed_, part_);
-    const bool differs = there && !model::isUsed(*shed_, part_, piece_);
-    const QString words = !there ? QString() : differs ? tr("Differs from my shed") : tr("As in my shed");
+void ShedLine::show(const std::shared_ptr<const Shown>& shown) {
+    shown_ = shown;
+    showIf(this, shown->pieceIndex >= 0);
+    const bool there = shown->shed && model::has(*shown->shed, part_);
+    const bool differs = there && !model::isUsed(*shown->shed, part_, shown->piece);
+    const QString words = (differs ? tr("%1: differs from my shed") : tr("%1: as in my shed")).arg(shedPartName(part_));
     if (words_->text() != words) words_->setText(words);
     showIf(words_, there);
     showIf(use_, differs);

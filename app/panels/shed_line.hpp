@@ -21,7 +21,7 @@ class ShedLine : public QWidget {
     Q_OBJECT
 public:
     ShedLine(model::ShedPart part, QWidget* parent);
-    void show(const Shown& shown);
+    void show(const std::shared_ptr<const Shown>& shown);
 
 signals:
     void changeAsked(const Change& change);
@@ -32,8 +32,7 @@ private:
     QLabel* words_;
     QPushButton* use_;
     QPushButton* keep_;
-    model::Piece piece_;  // as shown last
-    std::shared_ptr<const model::Shed> shed_;
+    std::shared_ptr<const Shown> shown_;
 };
 
 }  // namespace fayline::app

@@ -34,8 +34,13 @@ void MainWindow::keepInShed(model::ShedPart part) {
 }
 
 void MainWindow::openShed() {
-    ShedDialog(shed_, document_, this).exec();
+    try {
+        shed_.refresh();
+    } catch (const std::exception& error) {
+        tell(tr("My shed could not be read."), QString::fromUtf8(error.what()));
+    }
     tellOfShed();
+    ShedDialog(shed_, document_, this).exec();
 }
 
 }  // namespace fayline::app

@@ -41,7 +41,7 @@ ShedDialog::ShedDialog(ShedStore& store, Document& document, QWidget* parent)
       use_(wordButton(QStringLiteral("useFromShed"), {}, this)),
       remove_(wordButton(QStringLiteral("removeFromShed"), tr("Remove from my shed"), this)),
       edit_(wordButton(QStringLiteral("editShedGlues"), tr("Change glues..."), this)),
-      undo_(wordButton(QStringLiteral("undoShed"), tr("Undo"), this)),
+      undo_(wordButton(QStringLiteral("undoShed"), tr("Undo last change"), this)),
       trouble_(new Words(QStringLiteral("shedTrouble"), true, this)) {
     setObjectName("shedDialog");
     setWindowTitle(tr("My shed"));
@@ -49,6 +49,7 @@ ShedDialog::ShedDialog(ShedStore& store, Document& document, QWidget* parent)
     list_->setAccessibleName(tr("What is in my shed"));
     list_->setFrameShape(QFrame::NoFrame);
     list_->setFixedWidth(27 * gridStep);
+    list_->setSpacing(gridStep / 4);
     words_->setObjectName("shedWords");
     words_->setWordWrap(true);
     words_->setTextFormat(Qt::PlainText);
@@ -138,7 +139,9 @@ void ShedDialog::showPart() {
     const auto shed = store_.shed() ? store_.shed() : std::make_shared<const model::Shed>();
     const model::Boat& boat = document_.boat();
     const bool there = model::has(*shed, part());
-    words_->setText(there ? shedWords(*shed, part(), boat.display).join('\n')
+    const bool used = there && ofPiece && piece() && model::isUsed(*shed, part(), *piece());
+    words_->setText(there ? shedWords(*shed, part(), boat.display).join('\n') +
+                                (used ? tr("\n\nThis piece has the same.") : QString())
                           : tr("Nothing yet. Give it in a panel of a piece, and keep it in your shed."));
     take_->setText(ofPiece ? tr("Take from this piece") : tr("Take from this boat"));
     use_->setText(ofPiece ? tr("Use in this piece") : tr("Use in this boat"));
@@ -146,7 +149,7 @@ void ShedDialog::showPart() {
     model::Shed taken = *shed;
     model::keep(taken, part(), boat, piece() ? *piece() : none);
     take_->setEnabled((piece() || !ofPiece) && taken != *shed);
-    use_->setEnabled(ofPiece                            ? there && piece() && !model::isUsed(*shed, part(), *piece())
+    use_->setEnabled(ofPiece                            ? there && piece() && !used
                      : part() == model::ShedPart::units ? there && !(boat.display == shed->display->display)
                                                         : model::lacking(boat, part(), *shed).any());
     remove_->setEnabled(there);

@@ -76,6 +76,13 @@ void ShedStore::write(const model::Shed& shed) {
     emit changed();
 }
 
+void ShedStore::refresh() {
+    const std::optional<model::Shed> found = read();
+    if (!found || (shed_ && *shed_ == *found)) return;
+    shed_ = std::make_shared<const model::Shed>(*found);
+    emit changed();
+}
+
 void ShedStore::change(const std::function<void(model::Shed&)>& how) {
     const model::Shed before = read().value_or(shed_ ? *shed_ : model::Shed());
     model::Shed after = before;
@@ -111,14 +118,17 @@ void offerFromShed(Shown& shown) {
     const auto isOwn = [](const auto& all, const std::string& id) {
         return std::ranges::any_of(all, [&](const auto& one) { return one.own && one.id == id; });
     };
+    std::vector<wood::Species> woods;
     for (const model::OwnSpecies& own : shown.shed->species) {
-        if (!isOwn(shown.species, own.id)) shown.species.insert(shown.species.begin(), wood::ownSpecies(own));
+        if (!isOwn(shown.species, own.id)) woods.push_back(wood::ownSpecies(own));
     }
+    shown.species.insert(shown.species.begin(), woods.begin(), woods.end());
     if (!shown.adhesives || shown.shed->adhesives.empty()) return;
-    std::vector<glue::Adhesive> glues = *shown.adhesives;
+    std::vector<glue::Adhesive> glues;
     for (const model::OwnAdhesive& own : shown.shed->adhesives) {
-        if (!isOwn(glues, own.id)) glues.insert(glues.begin(), glue::ownAdhesive(own));
+        if (!isOwn(*shown.adhesives, own.id)) glues.push_back(glue::ownAdhesive(own));
     }
+    glues.insert(glues.end(), shown.adhesives->begin(), shown.adhesives->end());
     shown.adhesives = std::make_shared<const std::vector<glue::Adhesive>>(std::move(glues));
 }
 

@@ -31,6 +31,7 @@ public:
     // What was wrong with the file when it was last read, to be told once.
     std::optional<Problem> takeProblem();
 
+    void refresh();  // to what another program may have written since; throws units::InputError as it is at the start
     // Reads the file again, changes what it has and writes it: another program's changes to other parts stay. Throws
     // units::InputError, and the shed is as it was, when it cannot be written.
     void change(const std::function<void(model::Shed&)>& how);

@@ -119,19 +119,19 @@ private slots:
         bench.window->findChild<QAction*>("addPiece")->trigger();
         bench.change([&](model::Piece& piece) { piece.holding.tools = tools; });
         bench.click("shedToolsKeep");
-        QVERIFY(bench.says("As in my shed"));
+        QVERIFY(bench.says("Tools at hand: as in my shed"));
         QVERIFY(!bench.seen("shedToolsKeep") && !bench.seen("shedToolsUse"));
         QCOMPARE(*bench.onDisk().tools, tools);
 
         bench.document().setCurrentPiece(0);  // which has none
-        QVERIFY(bench.says("Differs from my shed"));
+        QVERIFY(bench.says("Tools at hand: differs from my shed"));
         QVERIFY(bench.seen("shedToolsKeep") && bench.seen("shedToolsUse"));
         bench.click("shedToolsUse");
         QCOMPARE(bench.piece().holding.tools, tools);
-        QVERIFY(bench.says("As in my shed"));
+        QVERIFY(bench.says("Tools at hand: as in my shed"));
         bench.document().undoStack().undo();
         QVERIFY(bench.piece().holding.tools.empty());
-        QVERIFY(bench.says("Differs from my shed"));
+        QVERIFY(bench.says("Tools at hand: differs from my shed"));
 
         bench.open();  // the program begun again, with a new boat
         QCOMPARE(bench.piece().holding.tools, tools);
@@ -245,6 +245,9 @@ private slots:
         one.change([](model::Shed& shed) { shed = clampsOnly(); });
         other.change([](model::Shed& shed) { shed.crew.emplace().hands = 3; });
         QVERIFY(other.shed()->tools == clampsOnly().tools);
+        QVERIFY(!one.shed()->crew);
+        one.refresh();
+        QVERIFY(*one.shed() == *other.shed());
         const ShedStore third(file);
         QVERIFY(*third.shed() == *other.shed());
         QCOMPARE(third.shed()->crew->hands, 3);
