@@ -140,15 +140,20 @@ void ShedDialog::showPart() {
     const model::Boat& boat = document_.boat();
     const bool there = model::has(*shed, part());
     const bool used = there && ofPiece && piece() && model::isUsed(*shed, part(), *piece());
-    words_->setText(there ? shedWords(*shed, part(), boat.display).join('\n') +
-                                (used ? tr("\n\nThis piece has the same.") : QString())
-                          : tr("Nothing yet. Give it in a panel of a piece, and keep it in your shed."));
     take_->setText(ofPiece ? tr("Take from this piece") : tr("Take from this boat"));
     use_->setText(ofPiece ? tr("Use in this piece") : tr("Use in this boat"));
     const model::Piece none;
     model::Shed taken = *shed;
     model::keep(taken, part(), boat, piece() ? *piece() : none);
-    take_->setEnabled((piece() || !ofPiece) && taken != *shed);
+    const bool more = (piece() || !ofPiece) && taken != *shed;
+    QString words = shedWords(*shed, part(), boat.display).join('\n');
+    if (used) words += tr("\n\nThis piece has the same.");
+    if (!there)
+        words = !more     ? tr("Nothing yet, and none in this boat.")
+                : ofPiece ? tr("Nothing yet. Take what this piece has.")
+                          : tr("Nothing yet. Take what this boat has.");
+    words_->setText(words);
+    take_->setEnabled(more);
     use_->setEnabled(ofPiece                            ? there && piece() && !used
                      : part() == model::ShedPart::units ? there && !(boat.display == shed->display->display)
                                                         : model::lacking(boat, part(), *shed).any());

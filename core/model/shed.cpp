@@ -82,6 +82,7 @@ std::set<std::string> woodsOf(const Piece& piece) {
     std::set<std::string> woods;
     for (const Strips& strips : piece.stack.strips) woods.insert(strips.species);
     woods.insert(piece.holding.backbone.species);
+    woods.erase(std::string());  // that of the strip next to it
     return woods;
 }
 

@@ -1,4 +1,5 @@
 // The user's shed: kept from one piece, used in others and in other boats, its file.
+#include <QComboBox>
 #include <QDir>
 #include <QFile>
 #include <QLabel>
@@ -173,6 +174,27 @@ private slots:
         QVERIFY(std::ranges::count(*bench.window->shown().adhesives, std::string("mine"), &glue::Adhesive::id) == 1);
         bench.document().undoStack().undo();
         QVERIFY(bench.document().boat() == before);
+    }
+
+    static void glueOfTheShedIsChosenFromTheList() {
+        const ShedBench bench(ownThings());
+        bench.window->findChild<QAction*>("openPanel4")->trigger();
+        auto* list = bench.window->findChild<QComboBox*>("adhesive");
+        const auto row = [&] {
+            bench.window->findChild<PanelStack*>()->ensureWidgetVisible(list);
+            return list->findText("Mine (your own)");
+        };
+        QVERIFY(test::soon([&] { return row() >= 0; }));
+        list->setCurrentIndex(row());
+        emit list->activated(row());
+        QCOMPARE(bench.piece().glue.adhesive, std::string("mine"));
+        QCOMPARE(bench.document().boat().adhesives, ownThings().adhesives);
+        QCOMPARE(bench.document().undoStack().count(), 1);
+        // The plan is made with it.
+        QVERIFY(test::soon([&] {
+            const auto& plan = bench.window->shown().plan;
+            return plan && plan->day.glue.adhesive.id == "mine";
+        }));
     }
 
     static void newPieceBringsTheUsualGlueOfTheShed() {

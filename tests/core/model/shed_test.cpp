@@ -124,6 +124,12 @@ TEST(Shed, ABoatTakesAlongWhatAPieceBeginsToUse) {
     EXPECT_FALSE(lackingFor(boat, nullptr, ofShop(), kept()).any());
 }
 
+TEST(Shed, ABackboneOfNoWoodOfItsOwnNamesNone) {
+    Shed shed;
+    shed.species = {OwnSpecies{.name = "Without an id"}};
+    EXPECT_FALSE(lackingFor(Boat{}, nullptr, Piece{}, shed).any());
+}
+
 TEST(Shed, NothingComesAlongForWhatAPieceNamedBefore) {
     const Piece before = ofShop();
     Piece after = before;
