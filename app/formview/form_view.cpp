@@ -73,7 +73,9 @@ void FormView::show(const Shown& shown) {
     }
 
     const bool mayFit = state_->follows && !state_->gesture && !state_->nudging;
-    if (mayFit && (otherPiece || firstPlan || !state_->keptInView())) {
+    const bool wanted = state_->fitsNext && shown.plan && !samePlan && !shown.outOfDate;
+    if (mayFit && (otherPiece || firstPlan || wanted || !state_->keptInView())) {
+        state_->fitsNext = false;
         state_->fit();
     } else {
         state_->stale();
@@ -130,6 +132,10 @@ void FormView::setGapsMagnified(bool magnified) {
 void FormView::setPressureShown(bool shown) {
     state_->choice.pressure = shown;
     state_->stale();
+}
+
+void FormView::fitToNextPlan() {
+    state_->follows = state_->fitsNext = true;
 }
 
 void FormView::fitToWindow() {

@@ -34,6 +34,7 @@ public:
     void setGapsMagnified(bool magnified);  // else to scale
     void setPressureShown(bool shown);      // along the edge of the form
     void fitToWindow();
+    void fitToNextPlan();  // once it is shown
     void zoomBy(double factor);  // about the middle of the view
 
     const Transform& transform() const;

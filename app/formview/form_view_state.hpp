@@ -29,6 +29,7 @@ struct FormView::State {
     bool pictureStale = true;
     QPixmap picture;       // everything but what is pointed at
     bool follows = true;   // the drawing is kept fitted until a hand zooms or pans
+    bool fitsNext = false;  // to the plan that comes next
     bool waiting = false;  // out of date for longer than an eye overlooks
     QTimer waitingTimer;
     std::optional<double> hovered_m;  // by the mouse here

@@ -234,15 +234,22 @@ bool CellDelegate::eventFilter(QObject* object, QEvent* event) {
         const QPersistentModelIndex cell = edit->property(itsCell).value<QPersistentModelIndex>();
         if (key->key() == Qt::Key_Escape) {
             if (auto* model = qobject_cast<PieceTable*>(table_->model())) model->dropDraft(cell);
-            return QStyledItemDelegate::eventFilter(object, event);
+            const bool done = QStyledItemDelegate::eventFilter(object, event);
+            emit table_->typingGivenUp(cell);
+            return done;
         }
-        if (key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter) {
+        const bool ends = table_->endsRows(cell);
+        if (key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter || (key->key() == Qt::Key_Tab && ends)) {
             const QPointer<QLineEdit> alive(edit);
             emit commitData(edit);
             if (!alive) return true;
             auto* model = qobject_cast<PieceTable*>(table_->model());
             if (model && model->isUnread(cell)) return true;  // the reason stands under the table; the text stays here
             emit closeEditor(edit);
+            if (ends) {
+                emit table_->rowAsked();
+                return true;
+            }
             // On to the cell below, as a column of figures is typed.
             if (cell.isValid() && cell.row() + 1 < table_->model()->rowCount())
                 table_->setCurrentIndex(table_->model()->index(cell.row() + 1, cell.column()));

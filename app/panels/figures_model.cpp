@@ -84,7 +84,10 @@ QVariant FiguresModel::data(const QModelIndex& index, int role) const {
             return cell.severity ? QVariant(*cell.severity) : QVariant();
         case sourceRole:
             return cell.source.isEmpty() ? QVariant() : QVariant(cell.source);
+        case faultRole:
+            return cell.fault.isEmpty() ? QVariant() : QVariant(cell.fault);
         case Qt::ToolTipRole:
+            if (!cell.fault.isEmpty()) return cell.fault;
             if (!cell.source.isEmpty()) return cell.source;
             return row.hint.isEmpty() ? headerData(index.column(), Qt::Horizontal, role) : QVariant(row.hint);
         default:

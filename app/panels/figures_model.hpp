@@ -33,6 +33,7 @@ struct FigureCell {
     double sort = 0;                   // the number behind it
     std::optional<int> severity = {};  // of plan::Severity, drawn as a shape or a line
     QString source = {};               // where the number comes from; empty: not told
+    QString fault = {};                // what is wrong with it; empty: nothing
 
     bool operator==(const FigureCell&) const = default;
 };

@@ -8,10 +8,12 @@
 #include <QVBoxLayout>
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "app/look/theme.hpp"
 #include "app/panels/along_plot.hpp"
 #include "app/panels/notebook_table.hpp"
+#include "app/panels/offsets_dialog.hpp"
 #include "app/panels/offsets_text.hpp"
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
@@ -40,6 +42,7 @@ LinePanel::LinePanel(QWidget* parent)
     table_->setAccessibleName(tr("Offsets"));
     table_->setModel(offsets_);
     table_->setMostRows(14);
+    table_->setGrows(true);
     showColumns(false);
     repairsLayout_->setContentsMargins(0, 0, 0, 0);
     repairsLayout_->setSpacing(gridStep / 2);
@@ -61,7 +64,11 @@ LinePanel::LinePanel(QWidget* parent)
     layout->addStretch();
     tabInReadingOrder(this);
 
-    connect(offsets_, &OffsetsModel::changeAsked, this, &Panel::changeAsked);
+    connect(offsets_, &OffsetsModel::changeAsked, this, [this](const Change& change) {
+        changing_ = true;
+        freshRow_ = -1;
+        emit changeAsked(change);
+    });
     connect(offsets_, &OffsetsModel::unreadChanged, this, [this] { unread_->say(offsets_->unread()); });
     grid_->setToolTip(tr("Values on an even or round grid are exact; the other value was read."));
     connect(grid_, &QPushButton::clicked, this, [this] {
@@ -90,20 +97,18 @@ QWidget* LinePanel::makeTools() {
     };
     const auto addPoint = [this] {
         const int row = offsets_->rowCount();
-        offsets_->insertPoint(row);
-        follow(row);
+        follow(row, false, [this, row] { offsets_->insertPoint(row); });
     };
     const auto insertPoint = [this] {
         const int row = std::max(chosenRow(), 0);
-        offsets_->insertPoint(row);
-        follow(row);
+        follow(row, false, [this, row] { offsets_->insertPoint(row); });
     };
     const auto remove = [this] { offsets_->removePoints(table_->chosenRows()); };
     const auto move = [this](int by) {
         const int row = chosenRow();
         if (row < 0) return;
-        offsets_->movePoint(row, by);
-        follow(std::clamp(row + by, 0, offsets_->rowCount() - 1));
+        follow(std::clamp(row + by, 0, offsets_->rowCount() - 1), false,
+               [this, row, by] { offsets_->movePoint(row, by); });
     };
     const auto copy = [this] {
         if (!shown_ || shown_->pieceIndex < 0) return;
@@ -120,11 +125,10 @@ QWidget* LinePanel::makeTools() {
     add("pointUp", "up", tr("Move the point up (Alt+Up)"), [move] { move(-1); });
     add("pointDown", "down", tr("Move the point down (Alt+Down)"), [move] { move(+1); });
     side->addStretch();
-    add("pasteOffsets", "paste", tr("Paste offsets: two columns are x and y, three label, x and y"), paste);
+    add("pasteOffsets", "paste", tr("Paste offsets from a spreadsheet or text"), paste);
     add("copyOffsets", "copy", tr("Copy the offsets for a spreadsheet"), copy);
     add("openOffsets", "import", tr("Open offsets from a file"), [this] {
-        const QString name = QFileDialog::getOpenFileName(this, tr("Open offsets"), {},
-                                                          tr("Offsets (*.csv *.tsv *.txt);;All files (*)"));
+        const QString name = QFileDialog::getOpenFileName(this, tr("Open offsets"), {}, offsetsFilter());
         if (!name.isEmpty()) openOffsets(name);
     });
     connect(table_, &NotebookTable::insertAsked, this, insertPoint);
@@ -132,6 +136,10 @@ QWidget* LinePanel::makeTools() {
     connect(table_, &NotebookTable::moveAsked, this, move);
     connect(table_, &NotebookTable::copyAsked, this, copy);
     connect(table_, &NotebookTable::pasteAsked, this, paste);
+    connect(table_, &NotebookTable::rowAsked, this, [this] { changing_ ? void(rowWanted_ = true) : addRow(); });
+    connect(table_, &NotebookTable::typingGivenUp, this, [this](const QModelIndex& cell) {
+        if (cell.row() == freshRow_ && freshRow_ == offsets_->rowCount() - 1) offsets_->takeRowBack();
+    });
     return tools;
 }
 
@@ -195,7 +203,13 @@ void LinePanel::showColumns(bool reads) {
 void LinePanel::show(const Shown& shown) {
     const bool another = !shown_ || !shown_->samePieceAs(shown);
     shown_ = std::make_shared<const Shown>(shown);
-    if (another) problems_->say({});
+    changing_ = false;
+    if (another) {
+        problems_->say({});
+        rowWanted_ = false;
+        expected_.reset();
+        freshRow_ = -1;
+    }
     answer_->show(*shown_);
     offsets_->show(shown_);
     showColumns(std::any_of(shown_->piece.line.points.begin(), shown_->piece.line.points.end(),
@@ -204,6 +218,8 @@ void LinePanel::show(const Shown& shown) {
     showPlot();
     showRepairs();
     showSearch();
+    goWhereExpected();
+    if (std::exchange(rowWanted_, false)) addRow();
 }
 
 std::vector<model::Read> LinePanel::proposedReads() const {
@@ -323,11 +339,25 @@ int LinePanel::chosenRow() const {
     return rows.empty() ? -1 : rows.front();
 }
 
-void LinePanel::follow(int row) {
-    if (row >= 0 && row < offsets_->rowCount()) {
-        const int column = std::max(table_->currentIndex().column(), 0);
-        table_->setCurrentIndex(offsets_->index(row, column));
-    }
+void LinePanel::addRow() {
+    follow(offsets_->rowCount(), true, [this] { offsets_->addRow(); });
+}
+
+void LinePanel::follow(int row, bool typed, const std::function<void()>& change) {
+    expected_ = {row, typed};
+    change();
+    if (!changing_) expected_.reset();  // it has come, or nothing does
+}
+
+void LinePanel::goWhereExpected() {
+    if (!expected_ || expected_->row >= offsets_->rowCount()) return;
+    const auto [row, typed] = *std::exchange(expected_, std::nullopt);
+    const int column = typed ? int(OffsetsModel::labelColumn) : std::max(table_->currentIndex().column(), 0);
+    const QModelIndex cell = offsets_->index(row, column);
+    table_->setCurrentIndex(cell);
+    if (!typed) return;
+    freshRow_ = row;
+    table_->edit(cell);
 }
 
 void LinePanel::selectPoint(int point) {
@@ -345,30 +375,36 @@ void LinePanel::goToPoint(int point) {
 
 void LinePanel::openOffsets(const QString& fileName) {
     if (!shown_ || shown_->pieceIndex < 0) return;
-    QString problems;
-    const std::vector<model::Point> points = readOffsetsFile(fileName, shown_->display.lengths, &problems);
-    problems_->say(problems);
-    offsets_->replacePoints(points, tr("Open offsets from %1").arg(QFileInfo(fileName).fileName()));
+    try {
+        const QString name = QFileInfo(fileName).fileName();
+        takeOffsets(name, readOffsetsFile(fileName), false, tr("Open offsets from %1").arg(name));
+    } catch (const units::InputError& error) {
+        problems_->say(why(error));
+    }
 }
 
 void LinePanel::pasteOffsets(const QString& written) {
     if (!shown_ || shown_->pieceIndex < 0) return;
-    QString problems;
-    const std::vector<model::Point> points = readOffsetsText(written, shown_->display.lengths, &problems);
-    problems_->say(problems);
-    if (points.empty()) return;
-    // Over all or over the chosen rows where more than one is chosen; else before the current one.
-    const std::vector<int> rows = table_->chosenRows();
-    const QString name = points.size() == 1 ? tr("Paste a point") : tr("Paste %1 points").arg(points.size());
-    if (rows.size() < 2)
-        return offsets_->insertPoints(rows.empty() ? offsets_->rowCount() : rows.front(), points, name);
-    std::vector<model::Point> all;
-    const std::vector<model::Point>& present = shown_->piece.line.points;
-    for (int row = 0; row < static_cast<int>(present.size()); ++row) {
-        if (row == rows.front()) all.insert(all.end(), points.begin(), points.end());
-        if (!std::binary_search(rows.begin(), rows.end(), row)) all.push_back(present[static_cast<std::size_t>(row)]);
+    const QModelIndex cell = table_->currentIndex();
+    const io::OffsetsTable table = io::readTable(text(written));
+    const bool single = table.rows.size() == 1 && table.header.size() == 1;
+    if (single && (cell.flags() & Qt::ItemIsEditable)) {
+        problems_->say({});
+        offsets_->setData(cell, text(table.rows[0].cells[0]), Qt::EditRole);
+        return;
     }
-    offsets_->replacePoints(all, name);
+    takeOffsets(tr("what was copied"), written, true, {});
+}
+
+void LinePanel::takeOffsets(const QString& from, const QString& written, bool adds, const QString& changeName) {
+    const TakenInto into{shown_->piece.line.points, shown_->display, adds};
+    const bool any = askOffsets(from, written, into, this, [this, changeName](const OffsetsDialog& dialog) {
+        emit wholePieceWanted();
+        const int taken = dialog.taken();
+        const QString pasted = taken == 1 ? tr("Paste a point") : tr("Paste %1 points").arg(taken);
+        offsets_->replacePoints(dialog.points(), changeName.isEmpty() ? pasted : changeName);
+    });
+    problems_->say(any ? QString() : tr("There is nothing to read in %1.").arg(from));
 }
 
 }  // namespace fayline::app

@@ -1,6 +1,7 @@
 // The line of the present piece: is it fair, how tight is it and where, what was probably misread.
 #pragma once
 
+#include <functional>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -30,7 +31,7 @@ public:
     void selectPoint(int point) override;
     void goToPoint(int point) override;
 
-    // Takes over the points in the file or text, as one step; says in the panel which lines could not be read.
+    // Ask what of the file or text to take, which is then one step. A single value goes into the current cell unasked.
     void openOffsets(const QString& fileName);
     void pasteOffsets(const QString& text);
 
@@ -43,7 +44,11 @@ private:
     void showSearch();  // the proposal of a grid, and where a misread point cannot be told
     std::vector<model::Read> proposedReads() const;
     int chosenRow() const;
-    void follow(int row);  // makes `row` the current one once it is there
+    void takeOffsets(const QString& from, const QString& written, bool adds, const QString& changeName);
+    void addRow();
+    // Makes `row` the current one once it is there after `change`; `typed`: and goes into its first cell.
+    void follow(int row, bool typed, const std::function<void()>& change);
+    void goWhereExpected();
 
     std::shared_ptr<const Shown> shown_;
     OffsetsModel* offsets_;
@@ -64,6 +69,14 @@ private:
     std::vector<Repair> repairs_;
     Fields* fields_;
     std::optional<bool> columnsShown_;
+    bool changing_ = false;   // a change was asked for that is not shown yet
+    bool rowWanted_ = false;  // once it is, for typing
+    struct Expected {
+        int row;
+        bool typed;
+    };
+    std::optional<Expected> expected_;  // to be the current row when it comes
+    int freshRow_ = -1;                 // made for typing, nothing typed yet
 };
 
 }  // namespace fayline::app

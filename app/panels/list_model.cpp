@@ -32,9 +32,9 @@ Qt::ItemFlags ListModel::flags(const QModelIndex& index) const {
     return flags | (columns_[index.column()].ticked.isEmpty() ? Qt::ItemIsEditable : Qt::ItemIsUserCheckable);
 }
 
-void ListModel::change(const QString& name, const std::function<void(model::Piece&)>& make) {
+void ListModel::change(const QString& name, const std::function<void(model::Piece&)>& make, const QString& merges) {
     if (!hasPiece()) return;
-    Change change{name, {}, piece()};
+    Change change{name, merges, piece()};
     make(change.after);
     if (change.after != piece()) emit changeAsked(change);
 }

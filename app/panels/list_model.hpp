@@ -57,8 +57,8 @@ public:
     QVariant headerData(int section, Qt::Orientation orientation, int role) const override;
     Qt::ItemFlags flags(const QModelIndex& index) const override;
 
-    // Asks for the change that `make` makes of the present piece.
-    void change(const QString& name, const std::function<void(model::Piece&)>& make);
+    // Asks for the change that `make` makes of the present piece. `merges` as in Change.
+    void change(const QString& name, const std::function<void(model::Piece&)>& make, const QString& merges = {});
 
 protected:
     virtual int indexOf(int row) const { return row; }                         // of a row's item in its list
@@ -123,11 +123,12 @@ public:
     }
 
     // Each is one change. Rows that do not exist are ignored.
-    void insertItem(const QString& name, int before, const Item& one) {
-        change(name, [&](model::Piece& piece) {
+    void insertItem(const QString& name, int before, const Item& one, const QString& merges = {}) {
+        const auto insert = [&](model::Piece& piece) {
             std::vector<Item>& all = items_(piece);
             all.insert(all.begin() + std::clamp(before, 0, math::countOf(all)), one);
-        });
+        };
+        change(name, insert, merges);
     }
     // Behind those that lie before it.
     void insertInOrder(const QString& name, const Item& one) {

@@ -141,6 +141,16 @@ void NotebookTable::layOut() {
     fitHeight();
 }
 
+bool NotebookTable::endsRows(const QModelIndex& index) const {
+    if (!grows_ || !index.isValid() || index.row() + 1 < model()->rowCount()) return false;
+    const int visual = horizontalHeader()->visualIndex(index.column());
+    return std::ranges::none_of(columns_, [&](const ColumnWidth& column) {
+        const QModelIndex other = index.siblingAtColumn(column.column);
+        return horizontalHeader()->visualIndex(column.column) > visual && (other.flags() & Qt::ItemIsEditable) &&
+               other.data(choicesRole).toStringList().isEmpty();
+    });
+}
+
 void NotebookTable::drawn(const QModelIndex& index, const CellLook& look) {
     drawn_[{index.row(), index.column()}] = look;
 }

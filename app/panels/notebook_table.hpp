@@ -76,6 +76,9 @@ public:
     void setColumns(const std::vector<ColumnWidth>& columns, int stretched);
     void setMostRows(int rows) { mostRows_ = rows; }  // higher tables scroll
     void setTwoLines(bool two);
+    // Enter or Tab in the last cell that is typed in asks for a row more.
+    void setGrows(bool grows) { grows_ = grows; }
+    bool endsRows(const QModelIndex& index) const;  // is that cell, in a table that grows
 
     void setModel(QAbstractItemModel* model) override;
     void lightPlace(std::optional<double> at_m);
@@ -98,6 +101,8 @@ signals:
     void moveAsked(int by);
     void copyAsked();
     void pasteAsked();
+    void rowAsked();                               // for typing, after the last
+    void typingGivenUp(const QModelIndex& index);  // by Esc
 
 protected:
     void focusInEvent(QFocusEvent* event) override;
@@ -118,6 +123,7 @@ private:
     int stretched_ = -1;
     int mostRows_ = 12;
     bool twoLines_ = false;
+    bool grows_ = false;
     int litRow_ = -1;
     std::optional<double> litPlace_;
     std::map<std::pair<int, int>, CellLook> drawn_;  // by row and column, as they stand on the screen

@@ -141,7 +141,7 @@ QString OffsetsModel::cellName(int row, int column) const {
     return rowName(row) + QStringLiteral(", ") + headerData(column, Qt::Horizontal, Qt::DisplayRole).toString();
 }
 
-void OffsetsModel::insertPoint(int before) {
+void OffsetsModel::insertPoint(int before, const QString& merges) {
     if (!hasPiece()) return;
     const std::vector<model::Point>& points = items();
     const int count = math::countOf(points);
@@ -170,7 +170,7 @@ void OffsetsModel::insertPoint(int before) {
         point.x_m = points[0].x_m + 0.1;
         point.y_m = points[0].y_m;
     }
-    insertItem(before == count ? tr("Add a point") : tr("Insert a point"), before, point);
+    insertItem(before == count ? tr("Add a point") : tr("Insert a point"), before, point, merges);
 }
 
 void OffsetsModel::movePoint(int row, int by) {
@@ -179,11 +179,9 @@ void OffsetsModel::movePoint(int row, int by) {
              (by < 0 ? tr("Move %1 up the table") : tr("Move %1 down the table")).arg(pointName(piece(), row)));
 }
 
-void OffsetsModel::insertPoints(int before, const std::vector<model::Point>& points, const QString& name) {
-    change(name, [&](model::Piece& piece) {
-        std::vector<model::Point>& all = piece.line.points;
-        all.insert(all.begin() + std::clamp(before, 0, math::countOf(all)), points.begin(), points.end());
-    });
+void OffsetsModel::takeRowBack() {
+    change(
+        tr("Remove a point"), [](model::Piece& piece) { piece.line.points.pop_back(); }, nextRow);
 }
 
 void OffsetsModel::replacePoints(const std::vector<model::Point>& points, const QString& name) {

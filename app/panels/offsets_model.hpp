@@ -15,10 +15,12 @@ public:
     explicit OffsetsModel(QObject* parent = nullptr);
 
     // Whole-row changes, each one step; rows that do not exist are ignored.
-    void insertPoint(int before);  // halfway between its neighbours, or one step on at an end
+    void insertPoint(int before) { insertPoint(before, {}); }  // between its neighbours, or one step on at an end
+    // One step on, for typing; taken back while nothing was typed, nothing has happened.
+    void addRow() { insertPoint(rowCount(), nextRow); }
+    void takeRowBack();
     void removePoints(const std::vector<int>& rows) { removeItems(rows, tr("Remove %1"), tr("Remove %1 points")); }
     void movePoint(int row, int by);  // -1 up, +1 down
-    void insertPoints(int before, const std::vector<model::Point>& points, const QString& name);
     void replacePoints(const std::vector<model::Point>& points, const QString& name);
 
 protected:
@@ -26,6 +28,8 @@ protected:
     QString cellName(int row, int column) const override;
 
 private:
+    inline static const QString nextRow = QStringLiteral("next row");  // such changes merge
+    void insertPoint(int before, const QString& merges);
     ListColumn coordinate(std::size_t axis) const;
     ListColumn misfit() const;
 };

@@ -1,4 +1,4 @@
-// Offsets as text: what is pasted from a spreadsheet or stands in a file of separated values, and the way out again.
+// Offsets as text: the file that they are opened from, and the way out to a spreadsheet. core/io/offsets_table reads.
 #pragma once
 
 #include <QString>
@@ -9,22 +9,14 @@
 
 namespace fayline::app {
 
-// The points in `text`, one a line, in order.
-//
-// Columns are separated by tabs, semicolons, commas or runs of blanks, whichever lets most lines be read, so that a
-// decimal comma survives between semicolons, tabs or blanks. Two columns are x and y, three are label, x and y, more
-// need a header that names x and y (and label), unless the first is no length. A header may give a unit: `x_mm`,
-// `y (in)`. Empty lines, lines that begin with #, a byte order mark, quoted fields, any line ending are understood.
-//
-// A bare number means what `assumed` says. `written` of each point is the text as it stood there.
-// A line that cannot be read gives no point and one line in `problems` (if given): its number and what is wrong.
-std::vector<model::Point> readOffsetsText(const QString& text, units::LengthNotation assumed, QString* problems);
+// What files of offsets end in, for the dialog that asks for one.
+QString offsetsFilter();
 
-// The points in the file, which is UTF-8 or else Latin-1, as above. A file that cannot be read or is too large to be a
-// table of offsets gives none and says so in `problems`.
-std::vector<model::Point> readOffsetsFile(const QString& fileName, units::LengthNotation assumed, QString* problems);
+// The text of the file, which is UTF-8 or else Latin-1. Throws InputError, saying the file's name, for one that cannot
+// be read or is too large to be a table of offsets.
+QString readOffsetsFile(const QString& fileName);
 
-// The points as label, x, y with tabs between them under a header, as readOffsetsText takes them back.
+// The points as label, x, y with tabs between them under a header, as io::readTable takes them back.
 QString writeOffsetsText(const std::vector<model::Point>& points, const units::Display& display);
 
 }  // namespace fayline::app

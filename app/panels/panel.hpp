@@ -6,9 +6,10 @@
 // Objects by name, for whoever looks for one:
 //   in each panel   "answer" and "reason" (labels), "plot" (AlongPlot), "calculate" (button, once it was stopped)
 //   line panel      "linePanel"; "offsets" (table), "offsetsUnread" (label), "addPoint", "insertPoint", "removePoint",
-//                   "pointUp", "pointDown", "pasteOffsets", "copyOffsets", "openOffsets" (buttons), "offsetsProblems"
-//                   (label), "correct0", "correct1", ... (buttons, the worst slip first); fields "readTo",
-//                   "fairWithin", "startHeading", "endHeading", "takeOff", "describes", "stripsOn"
+//                   "pointUp", "pointDown", "pasteOffsets", "copyOffsets", "openOffsets" (buttons; what is pasted or
+//                   opened is asked about, see offsets_dialog.hpp), "offsetsProblems" (label), "correct0", "correct1",
+//                   ... (buttons, the worst slip first); fields "readTo", "fairWithin", "startHeading", "endHeading",
+//                   "takeOff", "describes", "stripsOn"
 //   strips panel    "stripsPanel"; "strips" (table), "spares" (label), "groups" (table), "groupsUnread", "addStrips",
 //                   "removeStrips", "stripsIn", "stripsOut" (buttons), "aboutWood" (button) and "wood" (label),
 //                   "limits" (button) and "limitsText" (label), "widths" (table), "widthsUnread", "addWidth",
@@ -107,6 +108,7 @@ signals:
     void ownGluesAsked();                                            // to be listed and changed
     void calculateAsked();                                           // what the user stopped
     void keepInShedAsked(model::ShedPart part);                      // of the piece, as it stands
+    void wholePieceWanted();                                         // in view, with the change that comes next
 };
 
 // The panels that exist, in the order of the job, each with the question it answers. The caller owns them.

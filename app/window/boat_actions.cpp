@@ -15,6 +15,8 @@
 #include "app/panels/offsets_text.hpp"
 #include "app/window/glues_dialog.hpp"
 #include "app/window/main_window.hpp"
+#include "app/window/new_piece_dialog.hpp"
+#include "app/window/panel_stack.hpp"
 #include "app/window/pieces_list.hpp"
 #include "core/io/file.hpp"
 #include "core/math/count.hpp"
@@ -42,15 +44,26 @@ void MainWindow::addPiece() {
         const QString wanted = tr("Piece %1").arg(number);
         if (freshName(wanted) == wanted) name = wanted;
     }
-    document_.addPiece(document_.withShed(model::newPiece(name.toStdString(), document_.boat().display)));
+    askForPiece(name);
+}
+
+NewPieceDialog* MainWindow::askForPiece(const QString& name) {
+    auto* dialog = new NewPieceDialog(document_.boat(), name, false, this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &QDialog::accepted, this, [this, dialog] {
+        // A copy keeps the tools, glue and crew of what it is of.
+        const bool isCopy = dialog->kind() == NewPieceDialog::copy;
+        document_.addPiece(isCopy ? dialog->piece() : document_.withShed(dialog->piece()));
+        if (dialog->isToBeTyped()) panels_->openPanel(plan::Question::line);
+    });
+    dialog->open();
+    return dialog;
 }
 
 void MainWindow::duplicatePiece() {
     if (document_.currentPiece() < 0) return;
-    model::Piece copy = document_.boat().pieces[document_.currentPiece()];
+    model::Piece copy = model::copyOf(document_.boat().pieces[document_.currentPiece()], {});
     copy.name = freshName(QString::fromStdString(copy.name)).toStdString();
-    copy.id.clear();      // the copy gets its own
-    copy.record.clear();  // what happened at the glue-up of one piece did not happen to its copy
     document_.addPiece(copy);
 }
 
@@ -109,25 +122,25 @@ void MainWindow::changeUnits(const std::function<void(units::Display&)>& change)
 
 void MainWindow::askAndImport() {
     const QString folder = QSettings().value("folder").toString();
-    const QString fileName = QFileDialog::getOpenFileName(this, tr("Import offsets"), folder,
-                                                          tr("Offsets in columns (*.csv *.tsv *.txt);;All files (*)"));
+    const QString fileName = QFileDialog::getOpenFileName(this, tr("Import offsets"), folder, offsetsFilter());
     if (!fileName.isEmpty()) importOffsets(fileName);
 }
 
 bool MainWindow::importOffsets(const QString& fileName) {
-    QString problems;
-    const std::vector<model::Point> points = readOffsetsFile(fileName, document_.boat().display.lengths, &problems);
-    if (points.empty()) {
-        tell(tr("There are no offsets in %1.").arg(QDir::toNativeSeparators(fileName)), problems);
+    const QFileInfo file(fileName);
+    QString written;
+    try {
+        written = readOffsetsFile(fileName);
+    } catch (const units::InputError& error) {
+        tell(tr("No offsets were taken."), QString::fromUtf8(error.what()));
         return false;
     }
-    model::Piece piece =
-        model::newPiece(freshName(QFileInfo(fileName).completeBaseName()).toStdString(), document_.boat().display);
-    piece.line.points = points;
-    document_.addPiece(document_.withShed(piece));
-    if (!problems.isEmpty())
-        tell(tr("Some lines of %1 were skipped.").arg(QDir::toNativeSeparators(fileName)), problems);
-    return true;
+    NewPieceDialog* dialog = askForPiece(freshName(file.completeBaseName()));
+    if (dialog->takeOffsets(file.fileName(), written)) return true;
+    dialog->reject();
+    tell(tr("There are no offsets in %1.").arg(QDir::toNativeSeparators(fileName)),
+         tr("It holds nothing but empty lines and remarks."));
+    return false;
 }
 
 }  // namespace fayline::app

@@ -219,13 +219,20 @@ bool Document::changedOnDisk() const {
     return !now.isEmpty() && now != onDisk_;
 }
 
-void Document::startNew() {
+model::Boat Document::newBoat() const {
     model::Boat fresh;
     if (QLocale().measurementSystem() != QLocale::MetricSystem) fresh.display = units::inchShop;
     if (shed_ && shed_->display) fresh.display = shed_->display->display;
     fresh.pieces.push_back(withShed(model::newPiece(tr("Piece 1").toStdString(), fresh.display)));
-    fresh.pieces.back().id = freshId();
-    model::bring(fresh, lackingFor(fresh, nullptr, fresh.pieces.back()));
+    return fresh;
+}
+
+void Document::startNew(const model::Boat& boat) {
+    model::Boat fresh = boat;
+    for (model::Piece& piece : fresh.pieces) {
+        piece.id = freshId();
+        model::bring(fresh, lackingFor(fresh, nullptr, piece));
+    }
     onDisk_.clear();
     replaceBoat(fresh, {});
 }

@@ -56,7 +56,9 @@ public:
     // Someone else has changed the boat's file since it was read or written here last. A file that is gone is not
     // changed: saving brings it back and loses nothing.
     bool changedOnDisk() const;
-    void startNew();  // a boat with one piece of three points, so that there is something to see and to drag
+    model::Boat newBoat() const;  // with one piece of three points, so that there is something to see and to drag
+    void startNew(const model::Boat& boat);
+    void startNew() { startNew(newBoat()); }
 
     // A boat found after the program ended before its time: as it was, unsaved, to be saved as `fileName`.
     void recover(const model::Boat& boat, const QString& fileName);

@@ -9,6 +9,8 @@
 #include <QStatusBar>
 
 #include "app/window/main_window.hpp"
+#include "app/window/new_piece_dialog.hpp"
+#include "app/window/panel_stack.hpp"
 #include "core/math/count.hpp"
 
 namespace fayline::app {
@@ -33,7 +35,19 @@ void MainWindow::tell(const QString& what, const QString& why) {
 }
 
 void MainWindow::startNew() {
-    if (mayLeave()) document_.startNew();
+    if (!mayLeave()) return;
+    model::Boat fresh = document_.newBoat();
+    const QString name = QString::fromStdString(fresh.pieces.front().name);
+    fresh.pieces.clear();
+    auto* dialog = new NewPieceDialog(fresh, name, true, this);
+    dialog->setAttribute(Qt::WA_DeleteOnClose);
+    connect(dialog, &QDialog::accepted, this, [this, dialog, fresh]() mutable {
+        fresh.name = dialog->boatName().toStdString();
+        fresh.pieces = {document_.withShed(dialog->piece())};
+        document_.startNew(fresh);
+        if (dialog->isToBeTyped()) panels_->openPanel(plan::Question::line);
+    });
+    dialog->open();
 }
 
 void MainWindow::askAndOpen() {

@@ -159,6 +159,7 @@ void MainWindow::followViews() {
     connect(panels_, &PanelStack::ownGluesAsked, this, &MainWindow::editOwnGlues);
     connect(panels_, &PanelStack::placeHovered, &document_, &Document::setHoveredPlace);
     connect(panels_, &PanelStack::placeSelected, &document_, &Document::setSelectedPlace);
+    connect(panels_, &PanelStack::wholePieceWanted, formView_, &FormView::fitToNextPlan);
     connect(findings_, &FindingsList::changeAsked, this, change);
     connect(findings_, &FindingsList::placeHovered, &document_, &Document::setHoveredPlace);
     connect(findings_, &FindingsList::findingChosen, this, &MainWindow::openFinding);

@@ -28,6 +28,7 @@ namespace fayline::app {
 class ClockScreen;
 class FindingsList;
 class FormView;
+class NewPieceDialog;
 class PanelStack;
 class PiecesList;
 class QuestionLine;
@@ -53,8 +54,7 @@ public:
 
     // Opens `fileName`; a file that cannot be opened leaves everything as it is and is told in words. False then.
     bool openFile(const QString& fileName);
-    // Adds a piece with the offsets in `fileName`, as one step; the lines that could not be read are told with their
-    // numbers. False, told why, and nothing changed when there are none at all.
+    // Asks what of the offsets in `fileName` to take for a new piece. False, and told why, when it holds nothing.
     bool importOffsets(const QString& fileName);
     // Writes the papers of all pieces into `folder`. What goes wrong is told, and false.
     bool savePapers(const QString& folder);
@@ -97,6 +97,7 @@ private:
     void nextArea(int step);
 
     // boat_actions.cpp
+    NewPieceDialog* askForPiece(const QString& name);
     void addPiece();
     void duplicatePiece();
     void renamePiece(int index, const QString& name);

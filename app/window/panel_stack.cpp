@@ -55,6 +55,7 @@ PanelStack::PanelStack(QWidget* parent) : QScrollArea(parent) {
         connect(named.panel, &app::Panel::ownGluesAsked, this, &PanelStack::ownGluesAsked);
         connect(named.panel, &app::Panel::calculateAsked, this, &PanelStack::calculateAsked);
         connect(named.panel, &app::Panel::keepInShedAsked, this, &PanelStack::keepInShedAsked);
+        connect(named.panel, &app::Panel::wholePieceWanted, this, &PanelStack::wholePieceWanted);
     }
     column->addStretch(1);
     setWidget(body);

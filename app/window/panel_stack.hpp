@@ -41,6 +41,7 @@ signals:
     void ownGluesAsked();
     void calculateAsked();
     void keepInShedAsked(model::ShedPart part);
+    void wholePieceWanted();
 
 protected:
     bool eventFilter(QObject* watched, QEvent* event) override;

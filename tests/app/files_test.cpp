@@ -2,6 +2,7 @@
 #include <QAbstractItemView>
 #include <QDir>
 #include <QFile>
+#include <QPushButton>
 #include <QSettings>
 #include <QTemporaryDir>
 #include <QTest>
@@ -18,6 +19,13 @@ namespace {
 QByteArray read(const QString& path) {
     QFile file(path);
     return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
+}
+
+// Takes what is proposed, and adds the piece.
+void takeOffsets(Bench& bench) {
+    bench.find<QPushButton>("take")->click();
+    bench.find<QPushButton>("addNew")->click();
+    QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
 }
 
 }  // namespace
@@ -184,6 +192,8 @@ private slots:
         Bench bench;
         const model::Boat before = bench.document().boat();
         QVERIFY(bench.window.importOffsets(QStringLiteral(FAYLINE_PUBLISHED "/marram_stem.csv")));
+        QVERIFY(bench.document().boat() == before);
+        takeOffsets(bench);
         QCOMPARE(bench.document().boat().pieces.size(), before.pieces.size() + 1);
         QCOMPARE(bench.piece().name, std::string("marram_stem"));
         QCOMPARE(bench.piece().line.points.size(), size_t(12));
@@ -192,58 +202,40 @@ private slots:
         QVERIFY(bench.window.shown().plan && bench.window.shown().reason.isEmpty());
         // Once more: a name of its own, so that the two can be told apart.
         QVERIFY(bench.window.importOffsets(QStringLiteral(FAYLINE_PUBLISHED "/marram_stem.csv")));
+        takeOffsets(bench);
         QCOMPARE(bench.piece().name, std::string("marram_stem 2"));
         bench.action("undo")->trigger();
         bench.action("undo")->trigger();
         QVERIFY(bench.document().boat() == before);
     }
 
-    void linesThatCannotBeReadAreToldByNumberAndTheOthersComeIn() {
+    void offsetsThatAreNotTakenLeaveNoTrace() {
         Bench bench;
-        const QString path = bench.folder.filePath("notes.csv");
-        // Written as it was read by someone with a degree sign in Latin-1.
-        QVERIFY(write(
-            path, "A,0-0-0,0-0-0\nB,1-0-0,0-2-4+\nC,2-13-0,0-3-0\nD 5\xb0,3-0-0,0-2-4\nE,nothing,0\nF,4-0-0,0-0-0\n"));
-        Answering told(QMessageBox::Ok);
-        QVERIFY(bench.window.importOffsets(path));
-        QVERIFY2(told.text.contains("Line 3:") && told.text.contains("13") && told.text.contains("Line 5:"),
-                 qPrintable(told.text));
-        const std::vector<model::Point>& points = bench.piece().line.points;
-        QCOMPARE(points.size(), size_t(4));
-        QCOMPARE(points[1].written[1], std::string("0-2-4+"));
-        QCOMPARE(QString::fromStdString(points[2].label), QString("D 5\u00b0"));
-        QVERIFY(bench.action("undo")->isEnabled());
-    }
-
-    void textWithoutOffsetsChangesNothing_data() {
-        QTest::addColumn<QByteArray>("text");
-        QTest::newRow("empty") << QByteArray();
-        QTest::newRow("a letter") << QByteArray("Dear friend,\nthe stem is curved.\n");
-        QTest::newRow("no JSON either") << QByteArray("{\"fayline\": 1}");
-        QTest::newRow("hundreds of bad lines") << QByteArray("A,2-13-0,x\n").repeated(400);
-        QTest::newRow("no text") << QByteArray("\x89PNG\r\n\x1a\n\0\0\0", 11);
-    }
-    void textWithoutOffsetsChangesNothing() {
-        QFETCH(QByteArray, text);
-        Bench bench;
-        bench.type(wl12, xColumn, "1-8-3");
         const model::Boat before = bench.document().boat();
         const QString path = bench.folder.filePath("odd.csv");
-        QVERIFY(write(path, text));
-        Answering told(QMessageBox::Ok);
-        QVERIFY(!bench.window.importOffsets(path));
-        QVERIFY2(told.text.contains(path), qPrintable(told.text));
-        QVERIFY2(told.text.count('\n') <= 12, qPrintable(told.text));  // a message that fits the screen
+        QVERIFY(write(path, QByteArray("A,2-13-0,x\n").repeated(400)));
+        QVERIFY(bench.window.importOffsets(path));
+        auto* asked = bench.find<QDialog>("offsetsDialog");
+        QVERIFY(asked && !asked->findChild<QPushButton*>("take")->isEnabled());
+        QTest::keyClick(asked, Qt::Key_Escape);
+        QTest::keyClick(bench.find<QDialog>("newPieceDialog"), Qt::Key_Escape);
+        QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+        QVERIFY(!bench.find<QDialog>("newPieceDialog"));
         QVERIFY(bench.document().boat() == before);
-        QCOMPARE(bench.document().undoStack().count(), 1);
-        QCOMPARE(bench.document().currentPiece(), 0);
+        QCOMPARE(bench.document().undoStack().count(), 0);
     }
 
-    void offsetsFromAFileThatCannotBeOpenedAreToldAbout() {
+    void aFileWithoutOffsetsIsToldAbout() {
         Bench bench;
-        Answering told(QMessageBox::Ok);
-        QVERIFY(!bench.window.importOffsets(bench.folder.filePath("none.csv")));
-        QVERIFY2(told.text.contains("cannot be read"), qPrintable(told.text));
+        const QString path = bench.folder.filePath("odd.csv");
+        QVERIFY(write(path, "# nothing yet\n"));
+        for (const QString& file : {path, bench.folder.filePath("none.csv")}) {
+            Answering told(QMessageBox::Ok);
+            QVERIFY(!bench.window.importOffsets(file));
+            QVERIFY2(told.text.contains(file), qPrintable(told.text));
+            QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+            QVERIFY(!bench.find<QDialog>("newPieceDialog"));
+        }
     }
 
     void papersOfAllPiecesAreSavedInAFolder() {

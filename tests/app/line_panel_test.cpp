@@ -4,11 +4,9 @@
 #include <QApplication>
 #include <QClipboard>
 #include <QComboBox>
-#include <QFile>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPushButton>
-#include <QTemporaryDir>
 #include <QTest>
 #include <QToolButton>
 #include <algorithm>
@@ -16,6 +14,7 @@
 #include "app/look/theme.hpp"
 #include "app/panels/along_plot.hpp"
 #include "app/panels/notebook_table.hpp"
+#include "app/panels/offsets_dialog.hpp"
 #include "tests/app/shown_panel.hpp"
 #include "tests/app/shown_piece.hpp"
 
@@ -194,35 +193,136 @@ private slots:
         QVERIFY(taken.shown.piece.line.points[5].mustPass);
     }
 
-    void OffsetsArePastedCopiedAndOpenedFromAFile() {
+    void OneValueIsPastedIntoItsCellUnasked() {
         LinePanel panel;
         Taken taken{shownSample(), {}};
         followWith(taken, &panel);
         open(&panel);
         auto* table = panel.findChild<NotebookTable*>("offsets");
+        QApplication::clipboard()->setText("1-8-3\n");
+        table->setFocus();
+        table->setCurrentIndex(table->model()->index(5, OffsetsModel::xColumn));
+        QTest::keyClick(table, Qt::Key_V, Qt::ControlModifier);
+        QVERIFY(!panel.findChild<OffsetsDialog*>());
+        QCOMPARE(taken.names, QStringList{QStringLiteral("Set WL 12 x to 1-8-3")});
+    }
+
+    void OffsetsArePastedCopiedAndOpenedFromAFile() {
+        LinePanel panel;
+        Taken taken{shownSample(), {}};
+        followWith(taken, &panel);
+        open(&panel);
+        int fits = 0;
+        connect(&panel, &Panel::wholePieceWanted, this, [&fits] { ++fits; });
+        auto* table = panel.findChild<NotebookTable*>("offsets");
         const auto before = taken.shown.piece.line.points;
-        QApplication::clipboard()->setText("WL 15\t1-5-3\t1-3-0\n");
+        QApplication::clipboard()->setText("WL 50\t1-5-3\t4-3-0\nWL 51\t1-5-3\t4-4-0\n");
         table->setFocus();
         table->setCurrentIndex(table->model()->index(6, 0));
-        QTest::keyClick(table, Qt::Key_V, Qt::ControlModifier);
-        QCOMPARE(taken.shown.piece.line.points.size(), before.size() + 1);
-        QCOMPARE(taken.shown.piece.line.points[6].label, std::string("WL 15"));
+        // Nothing changes before it is taken, nor where it is not.
+        for (const char* button : {"", "take"}) {
+            QTest::keyClick(table, Qt::Key_V, Qt::ControlModifier);
+            auto* dialog = panel.findChild<OffsetsDialog*>();
+            QVERIFY(dialog && dialog->isVisible());
+            QVERIFY(taken.names.isEmpty());
+            if (*button) {
+                dialog->findChild<QPushButton*>(button)->click();
+            } else {
+                QTest::keyClick(dialog, Qt::Key_Escape);
+            }
+            QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+        }
+        QCOMPARE(taken.names, QStringList{QStringLiteral("Paste 2 points")});
+        QCOMPARE(fits, 1);
+        QCOMPARE(taken.shown.piece.line.points.size(), before.size() + 2);
+        QCOMPARE(taken.shown.piece.line.points.back().label, std::string("WL 51"));
         panel.findChild<QToolButton*>("copyOffsets")->click();
-        QVERIFY(QApplication::clipboard()->text().contains("WL 15\t1-5-3\t1-3-0"));
-        table->selectAll();
-        QTest::keyClick(table, Qt::Key_V, Qt::ControlModifier);
-        QCOMPARE(taken.shown.piece.line.points.size(), before.size() + 1);
+        QVERIFY(QApplication::clipboard()->text().contains("WL 50\t1-5-3\t4-3-0"));
+        // From a file, in place of what was there.
         panel.openOffsets(QStringLiteral(FAYLINE_PUBLISHED "/marram_stem.csv"));
+        panel.findChild<OffsetsDialog*>()->findChild<QPushButton*>("take")->click();
         QCOMPARE(taken.shown.piece.line.points.size(), 12u);
         QCOMPARE(taken.names.last(), QStringLiteral("Open offsets from marram_stem.csv"));
-        const QStringList names = taken.names;
+    }
+
+    void WhatHoldsNothingIsSaidInThePanel() {
+        LinePanel panel;
+        Taken taken{shownSample(), {}};
+        followWith(taken, &panel);
+        open(&panel);
         auto* problems = panel.findChild<QLabel*>("offsetsProblems");
         panel.openOffsets(QStringLiteral(FAYLINE_PUBLISHED "/no such file.csv"));
-        QVERIFY(problems->isVisible());
-        QCOMPARE(taken.names, names);
-        panel.pasteOffsets("WL 9\t2-13-0\t1-0-0");
-        QVERIFY(problems->text().startsWith("Line 1:"));
-        QCOMPARE(taken.names, names);
+        QVERIFY2(problems->isVisible() && problems->text().contains("no such file.csv"), qPrintable(problems->text()));
+        for (const char* text : {"", "# only a remark\n"}) {
+            panel.pasteOffsets(text);
+            QVERIFY2(problems->isVisible() && problems->text().contains("nothing"), text);
+        }
+        QVERIFY(!panel.findChild<OffsetsDialog*>());
+        QVERIFY(taken.names.isEmpty());
+    }
+
+    void EnterOrTabInTheLastCellMakesTheNextRow() {
+        LinePanel panel;
+        Taken taken{shownSample(), {}};
+        followWith(taken, &panel);
+        open(&panel);
+        auto* table = panel.findChild<NotebookTable*>("offsets");
+        for (const Qt::Key key : {Qt::Key_Return, Qt::Key_Tab}) {
+            const std::vector<model::Point> before = taken.shown.piece.line.points;
+            const int last = int(before.size()) - 1;
+            QLineEdit* editor = beginTyping(table, last, OffsetsModel::yColumn);
+            QTest::keyClicks(editor, "3-9-0");
+            QTest::keyClick(editor, key);
+            QCOMPARE(taken.shown.piece.line.points.size(), before.size() + 1);
+            QCOMPARE(taken.shown.piece.line.points[std::size_t(last)].written[1], std::string("3-9-0"));
+            QCOMPARE(table->currentIndex(), table->model()->index(last + 1, OffsetsModel::labelColumn));
+            QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+            auto* next = table->findChild<QLineEdit*>("cellEditor");
+            QVERIFY(next && next->hasFocus());
+            QTest::keyClicks(next, "WL 50");
+            QTest::keyClick(next, Qt::Key_Tab);
+            QCOMPARE(taken.shown.piece.line.points.back().label, std::string("WL 50"));
+            QCOMPARE(table->currentIndex().column(), int(OffsetsModel::xColumn));
+            table->setCurrentIndex(table->model()->index(0, OffsetsModel::labelColumn));  // closes the editor
+            taken.shown.piece.line.points.back().y_m = 1.2;
+            planAnew(taken.shown);
+            panel.show(taken.shown);
+        }
+        // In a cell that is not the last they go on as ever; Esc in a new row takes it back.
+        const std::vector<model::Point> before = taken.shown.piece.line.points;
+        QLineEdit* editor = beginTyping(table, int(before.size()) - 1, OffsetsModel::xColumn);
+        QTest::keyClick(editor, Qt::Key_Tab);
+        QCOMPARE(table->currentIndex().column(), int(OffsetsModel::yColumn));
+        QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+        QTest::keyClick(table->findChild<QLineEdit*>("cellEditor"), Qt::Key_Return);
+        QCOMPARE(taken.shown.piece.line.points.size(), before.size() + 1);
+        QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+        QTest::keyClick(table->findChild<QLineEdit*>("cellEditor"), Qt::Key_Escape);
+        QCOMPARE(taken.shown.piece.line.points.size(), before.size());
+    }
+
+    // As in the window, where what was typed is shown a moment later.
+    void TheNextRowWaitsForWhatWasTyped() {
+        LinePanel panel;
+        Shown shown = shownSample();
+        std::vector<Change> asked;
+        connect(&panel, &Panel::changeAsked, this, [&](const Change& change) { asked.push_back(change); });
+        panel.show(shown);
+        open(&panel);
+        auto* table = panel.findChild<NotebookTable*>("offsets");
+        QLineEdit* editor = beginTyping(table, 11, OffsetsModel::yColumn);
+        QTest::keyClicks(editor, "3-9-0");
+        QTest::keyClick(editor, Qt::Key_Return);
+        QCOMPARE(asked.size(), 1u);
+        for (std::size_t step = 0; step < 2; ++step) {
+            shown.piece = asked[step].after;
+            panel.show(shown);
+        }
+        QCOMPARE(asked.size(), 2u);
+        QCOMPARE(shown.piece.line.points.size(), 13u);
+        QCOMPARE(shown.piece.line.points[11].written[1], std::string("3-9-0"));
+        QCOMPARE(table->currentIndex(), table->model()->index(12, OffsetsModel::labelColumn));
+        QCOMPARE(asked[1].merges.isEmpty(), false);
     }
 
     void WhatWasReadIsSetForTheWholeTableAndByPoint() {
@@ -305,45 +405,6 @@ private slots:
         QVERIFY(taken.shown.plan->line.misreadSought);
         QVERIFY(taken.shown.plan->line.misread.suspects.empty());
         QVERIFY(!button->isVisible());
-    }
-
-    void ATextWithProblemsLosesNothing() {
-        LinePanel panel;
-        Taken taken{shownSample(), {}};
-        followWith(taken, &panel);
-        open(&panel);
-        auto* problems = panel.findChild<QLabel*>("offsetsProblems");
-        const auto before = taken.shown.piece.line.points;
-        // Nothing of it can be read: the present points stay.
-        const QTemporaryDir folder;
-        const QString path = folder.filePath("odd.csv");
-        const auto openText = [&](const QByteArray& text) {
-            QFile file(path);
-            QVERIFY(file.open(QIODevice::WriteOnly) && file.write(text) == text.size());
-            file.close();
-            panel.openOffsets(path);
-        };
-        for (const char* text : {"", "A,2-13-0,x\nB,nothing,0\n", "# only a remark\n"}) {
-            openText(text);
-            QVERIFY2(problems->isVisible() && !problems->text().isEmpty(), text);
-            QVERIFY(taken.shown.piece.line.points == before);
-            QVERIFY(taken.names.isEmpty());
-        }
-        // Some of it can: those come in as one step, the others are named by their lines.
-        openText("A,0-0-0,0-0-0\nB,2-13-0,0-1-0\nC,1-0-0,0-2-0\nD,2-0-0,x\nE,3-0-0,0-0-0\n");
-        QCOMPARE(taken.names.size(), 1);
-        QCOMPARE(taken.shown.piece.line.points.size(), 3u);
-        QVERIFY2(problems->text().contains("Line 2:") && problems->text().contains("Line 4:"),
-                 qPrintable(problems->text()));
-        // Pasted over chosen rows: rows that were not chosen stay, and nothing goes where nothing comes.
-        taken.shown.piece.line.points = before;
-        planAnew(taken.shown);
-        panel.show(taken.shown);
-        auto* table = panel.findChild<NotebookTable*>("offsets");
-        table->selectAll();
-        panel.pasteOffsets("no\noffsets\n");
-        QVERIFY(taken.shown.piece.line.points == before);
-        QVERIFY(problems->isVisible());
     }
 };
 

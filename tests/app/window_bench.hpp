@@ -55,6 +55,13 @@ struct Bench {
     }
     QAction* action(const QString& name) { return window.findChild<QAction*>(name); }
 
+    // A new piece as it is proposed.
+    void addPiece() {
+        action("addPiece")->trigger();
+        find<QAbstractButton>("addNew")->click();
+        QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+    }
+
     // Until the plan of the piece as it stands is shown, or that there is none.
     bool settle() {
         std::optional<plan::Plan> expected;

@@ -21,6 +21,7 @@
 #include "app/panels/along_plot.hpp"
 #include "app/panels/findings_list.hpp"
 #include "app/panels/piece_table.hpp"
+#include "app/panels/line_panel.hpp"
 #include "app/panels/question_line.hpp"
 #include "app/window/main_window.hpp"
 #include "app/window/panel_stack.hpp"
@@ -98,7 +99,7 @@ private slots:
         bench.type(wl12, xColumn, "1-8-3");
         bench.dragPoint(wl12, {20, 10});
         bench.dragPoint(3, {0, -12});
-        bench.action("addPiece")->trigger();
+        bench.addPiece();
         bench.action("duplicatePiece")->trigger();
         bench.action("pieceUp")->trigger();
         bench.action("unitmillimetres")->trigger();
@@ -371,13 +372,50 @@ private slots:
                                 .arg(bench.window.minimumSizeHint().height())));
     }
 
+    void aNewBoatIsAskedForItsNames() {
+        Bench bench;
+        const model::Boat before = bench.document().boat();
+        bench.action("new")->trigger();
+        QTest::keyClick(bench.find<QDialog>("newPieceDialog"), Qt::Key_Escape);
+        QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+        QVERIFY(bench.document().boat() == before);
+        bench.action("new")->trigger();
+        auto* dialog = bench.find<QDialog>("newPieceDialog");
+        QTest::keyClicks(dialog->findChild<QLineEdit*>("boatName"), "Whin");
+        dialog->findChild<QLineEdit*>("pieceName")->selectAll();
+        QTest::keyClicks(dialog->findChild<QLineEdit*>("pieceName"), "Knee");
+        QTest::keyClick(dialog, Qt::Key_Return);
+        QCOMPARE(bench.document().boat().name, std::string("Whin"));
+        QCOMPARE(bench.piece().name, std::string("Knee"));
+        QVERIFY(!bench.piece().id.empty());
+        QVERIFY(!bench.window.isWindowModified());
+        QVERIFY(bench.settle());
+    }
+
+    void aPasteIsOneStepAndSeenWhole() {
+        Bench bench;
+        const model::Boat before = bench.document().boat();
+        auto* panel = bench.find<LinePanel>();
+        panel->pasteOffsets("A\t0\t0\nB\t20000\t3000\nC\t40000\t0\n");
+        auto* dialog = panel->findChild<QDialog*>("offsetsDialog");
+        dialog->findChild<QAbstractButton*>("replacePoints")->click();
+        dialog->findChild<QAbstractButton*>("take")->click();
+        QCOMPARE(bench.document().undoStack().count(), 1);
+        QVERIFY(bench.settle());
+        const auto* view = bench.find<FormView>();
+        for (const model::Point& point : bench.piece().line.points)
+            QVERIFY(view->rect().contains(view->transform().toScreen({point.x_m, point.y_m}).toPoint()));
+        bench.action("undo")->trigger();
+        QVERIFY(bench.document().boat() == before);
+    }
+
     void emptyBoatIsShownWithoutAPiece() {
         Bench bench;
         while (!bench.document().boat().pieces.empty()) bench.action("removePiece")->trigger();
         QCOMPARE(bench.window.shown().pieceIndex, -1);
         QVERIFY(!bench.window.shown().plan);
         QVERIFY(!bench.action("removePiece")->isEnabled());
-        bench.action("addPiece")->trigger();
+        bench.addPiece();
         QVERIFY(bench.settle());
         QVERIFY(bench.window.shown().plan);
     }
