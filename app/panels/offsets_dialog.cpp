@@ -124,16 +124,16 @@ QWidget* OffsetsDialog::makeTable() {
     asRead_->setColumns(widths, -1);
     under->addWidget(asRead_);
 
-    across->addSpacing(asRead_->columnWidth(0));
+    across->addSpacing(asRead_->columnWidth(0) + gridStep / 2);
     int width = asRead_->columnWidth(0);
     for (int i = 0; i < math::countOf(table_.header); ++i) {
         QComboBox* combo = choice("", tr("Use of column %1").arg(i + 1),
                                   {tr("leave out"), tr("name"), tr("x, along"), tr("y, up or out")}, inside);
         combo->setObjectName(QStringLiteral("use%1").arg(i));
         combo->setCurrentIndex(static_cast<int>(table_.uses[i]));
-        combo->setFixedWidth(asRead_->columnWidth(i + 1) - gridStep / 2);
+        combo->setFixedWidth(asRead_->columnWidth(i + 1) - gridStep);
         across->addWidget(combo);
-        across->addSpacing(gridStep / 2);
+        across->addSpacing(gridStep);
         width += asRead_->columnWidth(i + 1);
         connect(combo, &QComboBox::activated, this, [this, i](int chosen) { use(i, chosen); });
         uses_.push_back(combo);
@@ -259,10 +259,10 @@ void OffsetsDialog::showUnread(const std::vector<io::UnreadCell>& unread) {
     for (const io::UnreadCell& cell : unread) {
         if (lines.size() == mostNamed) break;
         const io::OffsetsRow& row = table_.rows[cell.row];
-        lines << tr("Line %1, column %2, \"%3\": %4")
-                     .arg(row.line)
-                     .arg(cell.column + 1)
-                     .arg(text(row.cells[cell.column]).left(mostShown), text(cell.wrong));
+        const QString found = text(row.cells[cell.column]).left(mostShown);
+        const QString place = tr("Line %1, column %2").arg(row.line).arg(cell.column + 1);
+        lines << place + (found.isEmpty() ? QString() : QStringLiteral(" \"%1\"").arg(found)) + QStringLiteral(": ") +
+                     text(cell.wrong);
     }
     if (unread.size() > mostNamed) lines << tr("and %1 more").arg(unread.size() - mostNamed);
     if (!lines.isEmpty())
@@ -277,7 +277,9 @@ void OffsetsDialog::tell() {
     const bool placed = std::ranges::count(table_.uses, io::ColumnUse::along) == 1 &&
                         std::ranges::count(table_.uses, io::ColumnUse::up) == 1;
     const double length_m = model::lengthThrough(points_);
-    QString words = placed ? tr("No point is understood.") : tr("Choose which column is x, and which is y.");
+    QString words = table_.header.size() < 2 ? tr("There is one column only: copy x and y.")
+                    : placed                 ? tr("No point is understood.")
+                                             : tr("Choose which column is x, and which is y.");
     if (taken_ > 0) {
         words = (taken_ == 1 ? tr("One point.") : tr("%1 points, %2 long.").arg(taken_).arg(said(length_m)));
         const int row = unit_->currentIndex();

@@ -48,7 +48,7 @@ QAction* MainWindow::action(const QString& name, const QString& iconName, const 
 }
 
 void MainWindow::makeActions() {
-    action(Act::newBoat, "new", tr("&New boat"), QKeySequence::New, [this] { startNew(); });
+    action(Act::newBoat, "new", tr("&New boat..."), QKeySequence::New, [this] { startNew(); });
     action(Act::open, "open", tr("&Open..."), QKeySequence::Open, [this] { askAndOpen(); });
     action(Act::save, "save", tr("&Save"), QKeySequence::Save, [this] { save(); });
     action(Act::saveAs, "save_as", tr("Save &as..."), Qt::CTRL | Qt::SHIFT | Qt::Key_S, [this] { saveAs(); });
@@ -81,7 +81,7 @@ void MainWindow::makeActions() {
     action(Act::nameBoat, "rename", tr("&Name and notes..."), {}, [this] { nameBoat(); });
     action(Act::shed, "", tr("My &shed..."), {}, [this] { openShed(); });
     action(Act::trials, "", tr("&Measure your own wood..."), {}, [this] { TrialsDialog(document_, this).exec(); });
-    action(Act::addPiece, "add", tr("&Add a piece"), Qt::CTRL | Qt::SHIFT | Qt::Key_N, [this] { addPiece(); });
+    action(Act::addPiece, "add", tr("&Add a piece..."), Qt::CTRL | Qt::SHIFT | Qt::Key_N, [this] { addPiece(); });
     action(Act::duplicatePiece, "duplicate", tr("&Duplicate the piece"), Qt::CTRL | Qt::Key_D,
            [this] { duplicatePiece(); });
     action(Act::renamePiece, "rename", tr("&Rename the piece"), Qt::CTRL | Qt::Key_R,

@@ -106,6 +106,15 @@ NewPieceDialog::NewPieceDialog(const model::Boat& boat, const QString& name, boo
     connect(kind_, &QComboBox::currentIndexChanged, pages_, &QStackedWidget::setCurrentIndex);
     connect(kind_, &QComboBox::currentIndexChanged, this, &NewPieceDialog::judge);
     connect(name_, &QLineEdit::textEdited, this, &NewPieceDialog::judge);
+    // The fields of every page stand under each other.
+    int widest = 0;
+    for (const QFormLayout* each : findChildren<QFormLayout*>())
+        for (int row = 0; row < each->rowCount(); ++row)
+            if (const auto* label = each->itemAt(row, QFormLayout::LabelRole))
+                widest = std::max(widest, label->sizeHint().width());
+    for (const QFormLayout* each : findChildren<QFormLayout*>())
+        for (int row = 0; row < each->rowCount(); ++row)
+            if (const auto* label = each->itemAt(row, QFormLayout::LabelRole)) label->widget()->setMinimumWidth(widest);
     setMinimumWidth(420);
     judge();
 }

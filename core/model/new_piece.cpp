@@ -13,7 +13,7 @@ namespace fayline::model {
 namespace {
 
 void requireAbove0(double length_m, const char* path, const char* what) {
-    if (!(length_m > 0)) throw units::InputError(path, std::string("this is not ") + what, "give a length above 0");
+    if (!(length_m > 0)) throw units::InputError(path, std::string("not ") + what, "give a length above 0");
 }
 
 // Mirrors and scales about the middle between the ends and the start.
@@ -102,8 +102,8 @@ Arc arcOfRise(double chord_m, double rise_m) {
     requireAbove0(chord_m, "chord", "a length between two ends");
     requireAbove0(rise_m, "rise", "a height");
     if (rise_m > chord_m / 2)
-        throw units::InputError("rise", "this is more than half the length between the ends",
-                                "give half of that at most: then it is a half circle");
+        throw units::InputError("rise", "more than half the length between the ends",
+                                "give half of that at most, for a half circle");
     return {chord_m, rise_m};
 }
 
@@ -111,8 +111,8 @@ Arc arcOfRadius(double chord_m, double radius_m) {
     requireAbove0(chord_m, "chord", "a length between two ends");
     requireAbove0(radius_m, "radius", "a radius");
     if (radius_m < chord_m / 2)
-        throw units::InputError("radius", "this is less than half the length between the ends",
-                                "give half of that at least: then it is a half circle");
+        throw units::InputError("radius", "less than half the length between the ends",
+                                "give half of that at least, for a half circle");
     // radius - sqrt(radius^2 - chord^2 / 4), without the difference of two numbers that are nearly equal.
     const double half_m = chord_m / 2;
     return {chord_m, half_m * half_m / (radius_m + std::sqrt((radius_m - half_m) * (radius_m + half_m)))};

@@ -69,8 +69,9 @@ private slots:
         QVERIFY(!asked.mayTake());
         const QString words = asked.words("notUnderstood");
         QVERIFY2(words.startsWith("2 cells are not understood:"), qPrintable(words));
-        QVERIFY2(words.contains("Line 3, column 2, \"2-13-4\": 13") && words.contains("Line 4, column 3"),
-                 qPrintable(words));
+        QVERIFY2(
+            words.contains("Line 3, column 2 \"2-13-4\": 13") && words.contains("Line 4, column 3: the cell is empty"),
+            qPrintable(words));
         const QAbstractItemModel* rows = asked.find<NotebookTable>("asRead")->model();
         QVERIFY(rows->index(1, 2).data(faultRole).toString().contains("13"));
         QVERIFY(!rows->index(1, 3).data(faultRole).isValid());

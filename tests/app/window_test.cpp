@@ -392,6 +392,33 @@ private slots:
         QVERIFY(bench.settle());
     }
 
+    void enterInTheLastCellMakesTheNextRow() {
+        Bench bench;
+        const model::Boat before = bench.document().boat();
+        auto* table = bench.find<QAbstractItemView>("offsets");
+        const auto typedInNewRow = [&] {
+            QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+            return table->model()->rowCount() == 13 && table->currentIndex().row() == 12 &&
+                   table->findChild<QLineEdit*>("cellEditor");
+        };
+        bench.type(11, xColumn + 1, "4-3-7");
+        QVERIFY(test::soon(typedInNewRow));
+        QTest::keyClicks(table->findChild<QLineEdit*>("cellEditor"), "Top");
+        QTest::keyClick(table->findChild<QLineEdit*>("cellEditor"), Qt::Key_Return);
+        QCOMPARE(bench.piece().line.points.back().label, std::string("Top"));
+        QCOMPARE(bench.piece().line.points[11].written[1], std::string("4-3-7"));
+        QCOMPARE(bench.document().undoStack().count(), 3);
+        for (int i = 0; i < 3; ++i) bench.action("undo")->trigger();
+        QVERIFY(bench.document().boat() == before);
+        QVERIFY(bench.settle());
+        // A row that is taken back by Esc was none.
+        bench.type(11, xColumn + 1, "4-3-7");
+        QVERIFY(test::soon(typedInNewRow));
+        QTest::keyClick(table->findChild<QLineEdit*>("cellEditor"), Qt::Key_Escape);
+        QCOMPARE(bench.piece().line.points.size(), size_t(12));
+        QCOMPARE(bench.document().undoStack().count(), 1);
+    }
+
     void aPasteIsOneStepAndSeenWhole() {
         Bench bench;
         const model::Boat before = bench.document().boat();

@@ -7,6 +7,7 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <random>
 #include <string>
 #include <vector>
 
@@ -144,6 +145,26 @@ TEST(OffsetsTable, NonsenseGivesNoPointAndKeepsItsCells) {
     EXPECT_EQ(read("a\tb\tc\nd\te\tf", millimetres).unread.size(), 4u);
     // A cell as long as a book does no harm.
     EXPECT_TRUE(read(std::string(1'000'000, '1') + "\t" + std::string(1'000'000, 'x'), millimetres).points.empty());
+}
+
+TEST(OffsetsTable, WhateverIsPastedHasOneShape) {
+    std::mt19937_64 random(7);
+    const std::string signs = "0123456789 -+/.,;\t\n\r\"'#xyabm\xC2\xBD\xE2";
+    for (int round = 0; round < 3000; ++round) {
+        std::string text;
+        const int length = static_cast<int>(random() % 60);
+        for (int i = 0; i < length; ++i) text += signs[random() % signs.size()];
+        const OffsetsTable table = readTable(text);
+        EXPECT_EQ(table.uses.size(), table.header.size()) << text;
+        EXPECT_EQ(table.headerUnits.size(), table.header.size()) << text;
+        for (const OffsetsRow& row : table.rows) EXPECT_EQ(row.cells.size(), table.header.size()) << text;
+        for (const UnitReading& reading : unitReadings(table, table.uses, eighths)) {
+            const OffsetsRead got = readPoints(table, table.uses, reading.unit, eighths);
+            EXPECT_LE(got.points.size(), table.rows.size()) << text;
+            for (const model::Point& point : got.points)  // what is kept as written says what was read
+                EXPECT_NEAR(units::readLength(point.written[0], eighths), point.x_m, 1e-12) << text;
+        }
+    }
 }
 
 TEST(OffsetsTable, ThreeWholeNumbersAreFeetInchesAndEighths) {
