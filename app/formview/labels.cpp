@@ -17,7 +17,7 @@ constexpr double air_px = 2;           // between two words
 constexpr double shortLeader_px = 16;  // nearer than this needs no leader
 constexpr double clear_px = 5;         // between the middle of what is named and its leader
 constexpr double touchCost = 12;       // of words that touch what is drawn
-constexpr double acrossCost = 45;      // of a stroke that runs through the words
+constexpr double acrossCost = 75;      // of a stroke that runs through the words
 constexpr double worstCost = 100;      // of a place; words that would stand worse are left out
 
 bool crosses(const QLineF& line, const QRectF& area) {
