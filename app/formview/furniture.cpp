@@ -258,7 +258,26 @@ void addTitle(Sheet& sheet, const Shown& shown, const QSizeF& view, const Fonts&
     }
 }
 
-// Arrows towards what lies outside of the view, each moved along the edge to where it covers nothing.
+// Where the words beside an arrow stand: further in.
+QRectF besideArrow(const FarMark& mark, const QSizeF& words, const QRectF& inside) {
+    constexpr double gap_px = 2;
+    const QRectF arrow = mark.place();
+    QRectF place(QPointF(0, 0), words);
+    place.moveCenter(arrow.center());
+    if (mark.at.x() >= inside.right() - 1) {
+        place.moveRight(arrow.left() - gap_px);
+    } else if (mark.at.x() <= inside.left() + 1) {
+        place.moveLeft(arrow.right() + gap_px);
+    } else if (mark.at.y() < inside.center().y()) {
+        place.moveTop(arrow.bottom() + gap_px);
+    } else {
+        place.moveBottom(arrow.top() - gap_px);
+    }
+    return place;
+}
+
+// Arrows towards what lies outside of the view, each moved along the edge to where it and its words cover nothing;
+// without words where these find no room.
 void addFar(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Transform& transform, const QSizeF& view,
             const Fonts& fonts, Occupied& occupied) {
     constexpr double in_px = FarMark::half_px + 3;
@@ -266,21 +285,30 @@ void addFar(Sheet& sheet, const Shown& shown, const Drawing& drawing, const Tran
     constexpr int steps = 24;
     const Rows rows = rowsOf(fonts);
     const double top = sheet.band.isNull() ? 0 : sheet.band.bottom();
+    const QRectF area(QPointF(0, 0), view);
     const QRectF inside(QPointF(in_px, top + in_px),
                         QPointF(view.width() - in_px, view.height() - rows.figures_px - rows.furniture_px));
-    for (FarMark& mark : farMarks(shown, drawing, transform, QRectF(QPointF(0, 0), view), inside)) {
+    for (FarMark& mark : farMarks(shown, drawing, transform, area, inside)) {
         const QPointF wanted = mark.at;
+        const QSizeF size = sizeOfMark(fonts.small, mark.words);
         const bool upright = wanted.x() <= inside.left() + 1 || wanted.x() >= inside.right() - 1;
         const QPointF along = upright ? QPointF(0, step_px) : QPointF(step_px, 0);
-        for (int i = 0; i <= 2 * steps; ++i) {
-            mark.at = wanted + along * (i % 2 ? (i + 1) / 2 : -i / 2);
-            if (!inside.adjusted(-1, -1, 1, 1).contains(mark.at) || occupied.barred(mark.place())) continue;
-            const auto touches = [&](const Text& other) { return other.place.intersects(mark.place()); };
-            if (std::any_of(sheet.texts.begin(), sheet.texts.end(), touches)) continue;
-            occupied.bar(mark.place());
-            sheet.far.push_back(mark);
-            break;
-        }
+        const auto put = [&](bool withWords) {
+            for (int i = 0; i <= 2 * steps; ++i) {
+                mark.at = wanted + along * (i % 2 ? (i + 1) / 2 : -i / 2);
+                const QRectF words = besideArrow(mark, size, inside);
+                if (!inside.adjusted(-1, -1, 1, 1).contains(mark.at) || !freeFor(sheet, mark.place(), area, occupied)) {
+                    continue;
+                }
+                if (withWords && (!freeFor(sheet, words, area, occupied) || occupied.crossings(words) > 0)) continue;
+                occupied.bar(mark.place());
+                sheet.far.push_back(mark);
+                if (withWords) addText(sheet.texts, {mark.words, words, TextRole::ink}, area);
+                return true;
+            }
+            return false;
+        };
+        if (!put(true)) put(false);
     }
 }
 

@@ -176,12 +176,13 @@ std::vector<FarMark> farMarks(const Shown& shown, const Drawing& drawing, const 
     constexpr double together_px = 48;
     struct Far {
         FarMark mark;
-        QStringList names;
+        QStringList blocks;  // their numbers
+        QStringList names;   // of what is no block
         double away_m = 0;
     };
     std::vector<Far> all;
     if (drawing.places.empty() || inside.width() <= 0 || inside.height() <= 0) return {};
-    const auto add = [&](const line::Xy& place, const QString& name) {
+    const auto add = [&](const line::Xy& place, QStringList Far::*list, const QString& name) {
         const QPointF target = transform.toScreen(place);
         if (!finite(place) || view.contains(target)) return;
         const double away_m = std::abs(shown.plan->line.fair.line.nearest(place.x_m, place.y_m).distance_m);
@@ -191,11 +192,11 @@ std::vector<FarMark> farMarks(const Shown& shown, const Drawing& drawing, const 
         Far far;
         far.mark.at = inside.center() + run * share;
         far.mark.way = run / std::hypot(run.x(), run.y());
-        far.names = QStringList{name};
+        far.*list = QStringList{name};
         far.away_m = away_m;
         for (Far& other : all) {
             if (QLineF(other.mark.at, far.mark.at).length() > together_px) continue;
-            other.names << name;
+            other.*list << name;
             other.away_m = std::min(other.away_m, away_m);
             return;
         }
@@ -203,26 +204,29 @@ std::vector<FarMark> farMarks(const Shown& shown, const Drawing& drawing, const 
     };
     const model::Hull& hull = shown.piece.holding.hull;
     for (size_t i = 0; i < hull.blocks.size(); ++i) {
-        add({hull.blocks[i].x_m, hull.blocks[i].y_m}, QObject::tr("block %1").arg(i + 1));
+        add({hull.blocks[i].x_m, hull.blocks[i].y_m}, &Far::blocks, QString::number(i + 1));
     }
-    if (hull.weight_kg > 0) add({hull.centreX_m, hull.centreY_m}, QObject::tr("weight"));
+    if (hull.weight_kg > 0) add({hull.centreX_m, hull.centreY_m}, &Far::names, QObject::tr("weight"));
     for (size_t i = 0; i < shown.piece.holding.stations.size(); ++i) {
         const auto foot = footOf(shown, static_cast<int>(i));
         if (!foot) continue;
         const DrawnPlace head = placeAt(drawing, shown.piece.holding.stations[i].at_m);
         if (view.contains(transform.toScreen(head.onOutside))) {
-            add(*foot, QObject::tr("foot of %1").arg(stationName(shown, static_cast<int>(i))));
+            add(*foot, &Far::names, QObject::tr("foot of %1").arg(stationName(shown, static_cast<int>(i))));
         }
     }
     std::vector<FarMark> marks;
     for (Far& far : all) {
         constexpr qsizetype named = 3;
         const QString away = text(units::writeLength(far.away_m, shown.display));
-        QStringList names = far.names.mid(0, named);
-        if (far.names.size() > named) names << QObject::tr("%1 more").arg(far.names.size() - named);
-        far.mark.words = far.names.size() == 1
-                             ? QObject::tr("%1, %2 away").arg(names.first(), away)
-                             : QObject::tr("%1, from %2 away").arg(names.join(QStringLiteral(", ")), away);
+        const bool single = far.blocks.size() + far.names.size() == 1;
+        QStringList names = far.names;
+        if (far.blocks.size() == 1) names.prepend(QObject::tr("block %1").arg(far.blocks.first()));
+        if (far.blocks.size() > 1) names.prepend(QObject::tr("blocks %1").arg(far.blocks.join(QStringLiteral(", "))));
+        if (names.size() > named) names = names.mid(0, named) << QObject::tr("%1 more").arg(names.size() - named);
+        const QString joined = names.join(QStringLiteral(", "));
+        far.mark.words =
+            single ? QObject::tr("%1, %2 away").arg(joined, away) : QObject::tr("%1, from %2 away").arg(joined, away);
         marks.push_back(far.mark);
     }
     return marks;

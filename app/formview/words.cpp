@@ -23,7 +23,6 @@ enum Importance {
     ends = 20,
     trim = 30,
     figures = 35,
-    outside = 45,
     tightest = 50,
     suspects = 60,
     chosen = 70,
@@ -164,7 +163,6 @@ void sheet::addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
         made.away = 3;
         made.role = TextRole::faint;
     }
-    for (const FarMark& mark : sheet.far) wish(mark.words, mark.at, -mark.way, outside).away = 10;
     placeTexts(sheet.texts, wishes, seen, occupied);
 }
 

@@ -156,6 +156,16 @@ void leave(QWidget& widget) {
     widget.grab();
 }
 
+bool isNamedWithAScale(const FormView& view, const Shown& shown) {
+    bool named = false;
+    bool scale = false;
+    for (const Placed& placed : view.placed()) {
+        named = named || (placed.kind == Kind::words && placed.words.toStdString() == shown.piece.name);
+        scale = scale || placed.kind == Kind::legend;
+    }
+    return named && scale;
+}
+
 // Every piece with what its studies find, as the window shows it once the hand rests, in both shops.
 std::vector<Shown> inBothShops() {
     std::vector<Shown> all;
@@ -200,6 +210,11 @@ private slots:
                 leave(view);
                 counts.add(view.placed(), describe(shown, size));
                 ++looked;
+                // Room is not made by leaving out what a drawing is read by.
+                constexpr int roomy_px = 300;
+                if (size.height() > roomy_px) {
+                    QVERIFY2(isNamedWithAScale(view, shown), describe(shown, size).c_str());
+                }
                 view.setBendShown(true);
                 view.fitToWindow();
                 counts.add(view.placed(), describe(shown, size) + ", with the bend");
