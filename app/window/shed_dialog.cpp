@@ -101,6 +101,10 @@ ShedDialog::ShedDialog(ShedStore& store, Document& document, QWidget* parent)
         item->setData(Qt::UserRole, int(part));
     }
     connect(list_, &QListWidget::currentRowChanged, this, &ShedDialog::showPart);
+    // A click beside the rows leaves the one that is shown chosen.
+    connect(list_, &QListWidget::itemSelectionChanged, this, [this] {
+        if (QListWidgetItem* item = list_->currentItem()) item->setSelected(true);
+    });
     connect(take_, &QPushButton::clicked, this, &ShedDialog::take);
     connect(use_, &QPushButton::clicked, this, &ShedDialog::use);
     connect(remove_, &QPushButton::clicked, this,

@@ -89,14 +89,18 @@ void ShedStore::change(const std::function<void(model::Shed&)>& how) {
     how(after);
     if (after == before && shed_ && *shed_ == before) return;
     write(after);
-    earlier_.push_back(before);
+    steps_.push_back({before, after});
 }
 
 void ShedStore::undo() {
-    if (earlier_.empty()) return;
-    read();  // refuses where the file is not ours to write
-    write(earlier_.back());
-    earlier_.pop_back();
+    if (steps_.empty()) return;
+    const Step& step = steps_.back();
+    model::Shed shed = read().value_or(*shed_);
+    for (const model::ShedPart part : model::allShedParts()) {
+        if (!model::same(step.before, step.after, part)) model::put(shed, part, step.before);
+    }
+    write(shed);
+    steps_.pop_back();
 }
 
 void ShedStore::importFrom(const QString& fileName) {

@@ -35,8 +35,8 @@ public:
     // Reads the file again, changes what it has and writes it: another program's changes to other parts stay. Throws
     // units::InputError, and the shed is as it was, when it cannot be written.
     void change(const std::function<void(model::Shed&)>& how);
-    bool canUndo() const { return !earlier_.empty(); }
-    void undo();  // the last change that was made here and still stands; throws as change()
+    bool canUndo() const { return !steps_.empty(); }
+    void undo();  // the last change made here, in the parts that it changed; throws as change()
 
     // Part by part, what `fileName` has takes the place of what is here. Throws units::InputError.
     void importFrom(const QString& fileName);
@@ -51,7 +51,11 @@ private:
 
     QString fileName_;
     std::shared_ptr<const model::Shed> shed_;
-    std::vector<model::Shed> earlier_;  // before each change, the last one last
+    struct Step {
+        model::Shed before;
+        model::Shed after;
+    };
+    std::vector<Step> steps_;  // the last one last
     std::optional<Problem> problem_;
 };
 

@@ -137,28 +137,45 @@ bool has(const Shed& shed, ShedPart part) {
     return false;
 }
 
-void drop(Shed& shed, ShedPart part) {
+void put(Shed& shed, ShedPart part, const Shed& other) {
     switch (part) {
         case ShedPart::tools:
-            return shed.tools.reset();
+            shed.tools = other.tools;
+            return;
         case ShedPart::glue:
-            return shed.glue.reset();
+            shed.glue = other.glue;
+            return;
         case ShedPart::air:
-            return shed.air.reset();
+            shed.air = other.air;
+            return;
         case ShedPart::crew:
-            return shed.crew.reset();
+            shed.crew = other.crew;
+            return;
         case ShedPart::stock:
-            return shed.stock.reset();
+            shed.stock = other.stock;
+            return;
         case ShedPart::units:
-            return shed.display.reset();
+            shed.display = other.display;
+            return;
         case ShedPart::glues:
-            if (shed.glue && holds(shed.adhesives, shed.glue->glue.adhesive))
-                shed.glue->glue.adhesive = Glue{}.adhesive;
-            return shed.adhesives.clear();
+            shed.adhesives = other.adhesives;
+            return;
         case ShedPart::woods:
-            shed.species.clear();
-            return shed.trials.clear();
+            shed.species = other.species;
+            shed.trials = other.trials;
     }
+}
+
+bool same(const Shed& one, const Shed& other, ShedPart part) {
+    Shed changed = one;
+    put(changed, part, other);
+    return changed == one;
+}
+
+void drop(Shed& shed, ShedPart part) {
+    const bool isOwn = shed.glue && holds(shed.adhesives, shed.glue->glue.adhesive);
+    if (part == ShedPart::glues && isOwn) shed.glue->glue.adhesive = Glue{}.adhesive;
+    put(shed, part, Shed{});
 }
 
 void keep(Shed& shed, ShedPart part, const Boat& boat, const Piece& piece) {
@@ -184,31 +201,10 @@ void keep(Shed& shed, ShedPart part, const Boat& boat, const Piece& piece) {
 
 void keep(Shed& shed, ShedPart part, const Shed& other) {
     if (!has(other, part)) return;
-    switch (part) {
-        case ShedPart::tools:
-            shed.tools = other.tools;
-            return;
-        case ShedPart::glue:
-            shed.glue = other.glue;
-            return;
-        case ShedPart::air:
-            shed.air = other.air;
-            return;
-        case ShedPart::crew:
-            shed.crew = other.crew;
-            return;
-        case ShedPart::stock:
-            shed.stock = other.stock;
-            return;
-        case ShedPart::units:
-            shed.display = other.display;
-            return;
-        case ShedPart::glues:
-            return add(shed.adhesives, other.adhesives);
-        case ShedPart::woods:
-            add(shed.species, other.species);
-            return add(shed.trials, other.trials);
-    }
+    if (part == ShedPart::glues) return add(shed.adhesives, other.adhesives);
+    if (part != ShedPart::woods) return put(shed, part, other);
+    add(shed.species, other.species);
+    add(shed.trials, other.trials);
 }
 
 void use(const Shed& shed, ShedPart part, Piece& piece) {

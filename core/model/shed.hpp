@@ -54,13 +54,15 @@ std::span<const ShedPart> allShedParts();
 bool isOfPiece(ShedPart part);  // else of the boat: units, glues, woods
 
 bool has(const Shed& shed, ShedPart part);
+bool same(const Shed& one, const Shed& other, ShedPart part);
+void put(Shed& shed, ShedPart part, const Shed& other);  // exactly as the other shed has it, or has it not
 void drop(Shed& shed, ShedPart part);  // without its own glues the usual glue is the program's usual one again
 
 // Copies the part of the boat, or of `piece` where isOfPiece, into the shed. Glues and woods are added to those that
 // are there; one with the same id is replaced, and so are all trials of a wood that the boat has trials of. With the
 // usual glue comes that glue, with boards come their woods, where they are the boat's own.
 void keep(Shed& shed, ShedPart part, const Boat& boat, const Piece& piece);
-// The same with the part of another shed; nothing where that has none.
+// The same with the part of another shed: nothing where that has none.
 void keep(Shed& shed, ShedPart part, const Shed& other);
 
 // Gives the piece the shed's part; nothing where the shed has none, or where the part is not of a piece.

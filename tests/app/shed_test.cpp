@@ -273,6 +273,9 @@ private slots:
         const ShedStore third(file);
         QVERIFY(*third.shed() == *other.shed());
         QCOMPARE(third.shed()->crew->hands, 3);
+        one.undo();
+        QVERIFY(!one.shed()->tools);
+        QCOMPARE(one.shed()->crew->hands, 3);
     }
 
     static void changeIsUndone() {
