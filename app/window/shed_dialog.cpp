@@ -100,6 +100,12 @@ ShedDialog::ShedDialog(ShedStore& store, Document& document, QWidget* parent)
         auto* item = new QListWidgetItem(list_);
         item->setData(Qt::UserRole, int(part));
     }
+    connectAll();
+    list_->setCurrentRow(0);
+    showParts();
+}
+
+void ShedDialog::connectAll() {
     connect(list_, &QListWidget::currentRowChanged, this, &ShedDialog::showPart);
     // A click beside the rows leaves the one that is shown chosen.
     connect(list_, &QListWidget::itemSelectionChanged, this, [this] {
@@ -111,11 +117,9 @@ ShedDialog::ShedDialog(ShedStore& store, Document& document, QWidget* parent)
             [this] { trying([this] { store_.change([this](model::Shed& shed) { model::drop(shed, part()); }); }); });
     connect(edit_, &QPushButton::clicked, this, &ShedDialog::editGlues);
     connect(undo_, &QPushButton::clicked, this, [this] { trying([this] { store_.undo(); }); });
-    connect(import, &QPushButton::clicked, this, &ShedDialog::askAndImport);
-    connect(exported, &QPushButton::clicked, this, &ShedDialog::askAndExport);
-    connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
-    list_->setCurrentRow(0);
-    showParts();
+    connect(findChild<QPushButton*>("importShed"), &QPushButton::clicked, this, &ShedDialog::askAndImport);
+    connect(findChild<QPushButton*>("exportShed"), &QPushButton::clicked, this, &ShedDialog::askAndExport);
+    connect(findChild<QDialogButtonBox*>(), &QDialogButtonBox::rejected, this, &QDialog::reject);
 }
 
 model::ShedPart ShedDialog::part() const {

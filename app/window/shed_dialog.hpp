@@ -23,6 +23,7 @@ public:
     ShedDialog(ShedStore& store, Document& document, QWidget* parent = nullptr);
 
 private:
+    void connectAll();
     void showParts();
     void showPart();
     model::ShedPart part() const;

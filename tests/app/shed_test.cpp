@@ -197,6 +197,23 @@ private slots:
         }));
     }
 
+    static void boatOpensAlikeWhereThereIsNoShed() {
+        const ShedBench bench(ownThings());
+        bench.change([](model::Piece& piece) {
+            piece.glue.adhesive = "mine";
+            piece.stack.strips.front().species = "ash_here";
+        });
+        const QString file = bench.folder.filePath("boat.fayline");
+        bench.document().save(file);
+        Document elsewhere;
+        elsewhere.open(file);
+        const model::Boat& boat = elsewhere.boat();
+        const plan::Plan plan = plan::makePlan(boat.pieces[0], plan::shopOf(boat));
+        QCOMPARE(plan.day.glue.adhesive.id, std::string("mine"));
+        QCOMPARE(plan.stack.strips.front().species, std::string("ash_here"));
+        QVERIFY(boat == bench.document().boat());
+    }
+
     static void newPieceBringsTheUsualGlueOfTheShed() {
         model::Shed shed = ownThings();
         shed.glue.emplace().glue.adhesive = "mine";
