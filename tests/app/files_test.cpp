@@ -91,7 +91,7 @@ private slots:
         QVERIFY(bench.window.isVisible());
         {
             Answering cancel(QMessageBox::Cancel);
-            bench.action("new")->trigger();
+            bench.action("newBoat")->trigger();
             QVERIFY(!cancel.text.isEmpty());
             QCOMPARE(bench.document().fileName(), path);
         }
