@@ -1,5 +1,5 @@
-// Work of seconds that the user waits for, off the window's thread. It has a thread of its own and not the planner's: it
-// must neither wait behind studies nor be given up when something newer is asked for.
+// Work of seconds that the user waits for, off the window's thread. It has a thread of its own and not the planner's,
+// because it must neither wait behind studies nor be given up when something newer is asked for.
 #pragma once
 
 #include <QString>
