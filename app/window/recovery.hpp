@@ -48,7 +48,7 @@ private:
     QString folder_;
     QString id_;
     std::unique_ptr<QLockFile>
-        mine_;             // held while this program runs, so that nobody else takes its copy for left behind
+        mine_;  // held while this program runs, so that nobody else takes its copy for left behind
     // One thread, so that the last asked is the last written; not the planner's, since a copy does not wait for a plan.
     QThreadPool writing_;
 };
