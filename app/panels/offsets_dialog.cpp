@@ -232,6 +232,7 @@ void OffsetsDialog::read() {
     take_->setEnabled(taken_ > 0 && (read.unread.empty() || leaveOut_->isChecked()));
     tell();
     if (add_->isChecked()) points_.insert(points_.begin(), into_.points.begin(), into_.points.end());
+    if (isVisible()) growToFit(this);
 }
 
 void OffsetsDialog::showRows(const std::vector<io::UnreadCell>& unread) {

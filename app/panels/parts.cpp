@@ -240,6 +240,12 @@ void SteadyWords::changeEvent(QEvent* event) {
     measureAnew();
 }
 
+void growToFit(QWidget* dialog) {
+    QCoreApplication::sendPostedEvents(nullptr, QEvent::LayoutRequest);  // of words that came or went
+    const int needed = dialog->layout()->totalHeightForWidth(dialog->width());
+    if (needed > dialog->height()) dialog->resize(dialog->width(), needed);
+}
+
 bool isOutOfSight(const QWidget& widget) {
     return widget.isVisible() && widget.visibleRegion().isEmpty();
 }

@@ -112,6 +112,9 @@ private:
     QLabel* label_;
 };
 
+// Makes a dialog as high as what it says now needs; it does not shrink under the hand.
+void growToFit(QWidget* dialog);
+
 // Whether a widget that is shown lies wholly outside of what is to be seen, as one that is scrolled away does.
 bool isOutOfSight(const QWidget& widget);
 

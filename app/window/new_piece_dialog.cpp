@@ -322,6 +322,7 @@ void NewPieceDialog::judge() {
     if (made && piece_.name.empty()) words = tr("A piece needs a name.");
     comesOut_->setText(words);
     add_->setEnabled(made && !piece_.name.empty());
+    if (isVisible()) growToFit(this);
 }
 
 }  // namespace fayline::app

@@ -108,6 +108,7 @@ private slots:
         QVERIFY(!asked.mayAdd());
         auto* reason = asked.find<QLabel>((field + "Reason").constData());
         QVERIFY(reason->isVisible());
+        QVERIFY(reason->height() >= reason->heightForWidth(reason->width()));
         QVERIFY2(reason->text().contains("; "), qPrintable(reason->text()));  // what is wrong; what would be accepted
         QTest::keyClick(&asked.dialog, Qt::Key_Return);
         QVERIFY(asked.dialog.isVisible());

@@ -120,6 +120,12 @@ private slots:
         QCOMPARE(asked.dialog.points()[1].y_m, 0.007);
         asked.choose("use1", int(io::ColumnUse::leftOut));
         QVERIFY(!asked.mayTake());
+        // What is said of it has room.
+        Asked named("low\t300\t52\nhigh\t600\t118", {two, units::metricShop});
+        named.choose("use0", int(io::ColumnUse::along));
+        const auto* label = named.find<QLabel>("notUnderstood");
+        QVERIFY(label->isVisible());
+        QVERIFY(label->height() >= label->heightForWidth(label->width()));
     }
 
     void TheGridAndHalfBreadthsAreTakenAsTicked() {
