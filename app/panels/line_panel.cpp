@@ -385,6 +385,14 @@ void LinePanel::openOffsets(const QString& fileName) {
 
 void LinePanel::pasteOffsets(const QString& written) {
     if (!shown_ || shown_->pieceIndex < 0) return;
+    try {
+        pasteRead(written);
+    } catch (const units::InputError& error) {
+        problems_->say(why(error));
+    }
+}
+
+void LinePanel::pasteRead(const QString& written) {
     const QModelIndex cell = table_->currentIndex();
     const io::OffsetsTable table = io::readTable(text(written));
     const bool single = table.rows.size() == 1 && table.header.size() == 1;

@@ -44,6 +44,7 @@ private:
     void showSearch();  // the proposal of a grid, and where a misread point cannot be told
     std::vector<model::Read> proposedReads() const;
     int chosenRow() const;
+    void pasteRead(const QString& written);
     void takeOffsets(const QString& from, const QString& written, bool adds, const QString& changeName);
     void addRow();
     // Makes `row` the current one once it is there after `change`; `typed`: and goes into its first cell.

@@ -75,7 +75,7 @@ private:
 };
 
 // Asks what of `text` to take and calls `take` with the dialog when it is; false, and nothing asked, where the text
-// holds nothing. The dialog goes when it is closed.
+// holds nothing. The dialog goes when it is closed. Throws InputError as io::readTable does.
 template <class Take>
 bool askOffsets(const QString& from, const QString& text, const TakenInto& into, QWidget* parent, Take take) {
     io::OffsetsTable table = io::readTable(text.toStdString());

@@ -6,6 +6,7 @@
 #include <QStringList>
 
 #include "app/panels/reading.hpp"
+#include "core/io/offsets_table.hpp"
 #include "core/units/input_error.hpp"
 
 namespace fayline::app {
@@ -19,10 +20,9 @@ QString readOffsetsFile(const QString& fileName) {
     QFile file(fileName);
     if (!file.open(QIODevice::ReadOnly))
         throw units::InputError("", name + " cannot be read: " + text(file.errorString()), "choose another file");
-    constexpr qint64 most = 4 << 20;  // bytes; offsets are a few thousand
-    const QByteArray bytes = file.read(most + 1);
-    if (bytes.size() > most)
-        throw units::InputError("", name + " is too large to be a table of offsets", "choose a file below 4 MB");
+    const QByteArray bytes = file.read(io::longestTable + 1);
+    if (bytes.size() > qint64(io::longestTable))
+        throw units::InputError("", name + " is too large to be a table of offsets", "choose a file below 1 MB");
     QStringDecoder decode(QStringDecoder::Utf8);
     const QString read = decode(bytes);
     return decode.hasError() ? QString::fromLatin1(bytes) : read;

@@ -139,7 +139,7 @@ bool MainWindow::importOffsets(const QString& fileName) {
     if (dialog->takeOffsets(file.fileName(), written)) return true;
     dialog->reject();
     tell(tr("There are no offsets in %1.").arg(QDir::toNativeSeparators(fileName)),
-         tr("It holds nothing but empty lines and remarks."));
+         tr("Choose a file with columns of x and y."));
     return false;
 }
 

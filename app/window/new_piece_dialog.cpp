@@ -181,12 +181,18 @@ void NewPieceDialog::openFile() {
 
 bool NewPieceDialog::takeOffsets(const QString& from, const QString& written) {
     const TakenInto into{{}, boat_.display};
-    const bool any = askOffsets(from, written, into, this, [this](const OffsetsDialog& dialog) {
-        points_ = dialog.points();
-        judge();
-    });
-    unread_->say(any ? QString() : tr("There is nothing to read in %1.").arg(from));
-    return any;
+    QString nothing = tr("There is nothing to read in %1.").arg(from);
+    try {
+        const bool any = askOffsets(from, written, into, this, [this](const OffsetsDialog& dialog) {
+            points_ = dialog.points();
+            judge();
+        });
+        if (any) nothing.clear();
+    } catch (const units::InputError& error) {
+        nothing = why(error);
+    }
+    unread_->say(nothing);
+    return nothing.isEmpty();
 }
 
 QWidget* NewPieceDialog::makeBeam() {

@@ -37,6 +37,12 @@ bool hasFigure(std::string_view text) {
     return std::any_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
 }
 
+// Figures, or the signs of fractions.
+bool mayBeLength(std::string_view text) {
+    return std::any_of(text.begin(), text.end(),
+                       [](char c) { return (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80; });
+}
+
 struct Line {
     int number = 0;  // from 1
     std::string_view text;
@@ -127,6 +133,7 @@ std::vector<std::string> fieldsOf(std::string_view line, Separator separator) {
 }
 
 std::optional<double> lengthOf(const std::string& text, LengthNotation notation) {
+    if (text.size() > longestCell || !mayBeLength(text)) return std::nullopt;  // sooner than by an error
     try {
         return units::readLength(text, notation);
     } catch (const units::InputError&) {
@@ -138,7 +145,8 @@ std::optional<double> lengthOf(const std::string& text, LengthNotation notation)
 std::string asFeetInchesEighths(const std::string& cell) {
     static const std::regex form(R"((-?\d+)\s*[ .:]\s*(\d+)\s*[ .:]\s*(\d+)\s*([+-]?))");
     std::smatch found;
-    if (cell.size() > longestCell || !std::regex_match(cell, found, form)) return {};
+    const auto marks = std::count_if(cell.begin(), cell.end(), [](char c) { return c == ' ' || c == '.' || c == ':'; });
+    if (marks < 2 || cell.size() > longestCell || !std::regex_match(cell, found, form)) return {};
     return found.str(1) + "-" + found.str(2) + "-" + found.str(3) + found.str(4);
 }
 
@@ -302,19 +310,23 @@ int columnOf(const std::vector<ColumnUse>& uses, ColumnUse use) {
 }  // namespace
 
 OffsetsTable readTable(std::string_view text) {
+    if (text.size() > longestTable)
+        throw units::InputError("", "this is too long for a table of offsets", "take the columns of one piece");
     const std::vector<Line> lines = linesOf(text);
     if (lines.empty()) return {};
-    std::optional<OffsetsTable> best;
+    // The beginning tells the separator.
+    const std::vector<Line> some(lines.begin(), lines.begin() + std::min<std::ptrdiff_t>(200, std::ssize(lines)));
+    Separator best = Separator::tab;
     int most = -1;
     for (const Separator separator : separators) {
-        OffsetsTable table = tableWith(lines, separator);
+        const OffsetsTable table = tableWith(some, separator);
         // Where nothing is read as points, the first separator that is there.
         const int points = 2 * understood(table) + (table.header.size() > 1 ? 1 : 0);
         if (points <= most) continue;
         most = points;
-        best = std::move(table);
+        best = separator;
     }
-    return *best;
+    return tableWith(lines, best);
 }
 
 OffsetsRead readPoints(const OffsetsTable& table, const std::vector<ColumnUse>& uses, TableUnit unit,

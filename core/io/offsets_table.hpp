@@ -4,6 +4,7 @@
 // user sees and may change, the points are read. Nothing is guessed at that is not shown before.
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -33,12 +34,15 @@ struct OffsetsTable {
     std::vector<ColumnUse> uses;           // proposed; all left out where the text does not say which column is which
 };
 
+inline constexpr std::size_t longestTable = 1 << 20;  // bytes of text; offsets are a few thousand
+
 // The table in `text` (UTF-8). Columns are separated by tabs, semicolons, commas or runs of blanks, whichever lets most
 // rows be read as points, so that a decimal comma survives between semicolons, tabs or blanks. Empty lines, lines that
 // begin with #, a byte order mark, quoted fields and any line ending are understood; lines before the first with a
 // length in it are headings, and the last of them names the columns: `x_mm`, `y (in)`, `Height`.
 // Proposed: the columns named so; else two are along and up, three are name, along and up, and of more the two that
-// hold lengths, if there are just two. No rows where the text holds none.
+// hold lengths, if there are just two. No rows where the text holds none. Throws InputError with an empty path for a
+// text longer than `longestTable`.
 OffsetsTable readTable(std::string_view text);
 
 struct UnreadCell {

@@ -144,7 +144,9 @@ TEST(OffsetsTable, NonsenseGivesNoPointAndKeepsItsCells) {
     }
     EXPECT_EQ(read("a\tb\tc\nd\te\tf", millimetres).unread.size(), 4u);
     // A cell as long as a book does no harm.
-    EXPECT_TRUE(read(std::string(1'000'000, '1') + "\t" + std::string(1'000'000, 'x'), millimetres).points.empty());
+    EXPECT_TRUE(read(std::string(500'000, '1') + "\t" + std::string(500'000, 'x'), millimetres).points.empty());
+    // A book is none.
+    EXPECT_THROW(readTable(std::string(2'000'000, 'x')), units::InputError);
 }
 
 TEST(OffsetsTable, WhateverIsPastedHasOneShape) {
