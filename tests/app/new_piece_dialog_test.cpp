@@ -169,8 +169,9 @@ private slots:
             if (kind == NewPieceDialog::beam || kind == NewPieceDialog::arc) {
                 const double radius_m = kind == NewPieceDialog::beam ? model::arcOfRise(2.4, 0.096).radius_m()
                                                                      : model::arcOfRise(1.2, 0.15).radius_m();
+                QVERIFY(plan.line.samples.size() > 10);
                 for (const line::Place& place : plan.line.samples)
-                    QVERIFY2(std::abs(std::abs(place.curvature_per_m) * radius_m - 1) < 0.02,
+                    QVERIFY2(std::abs(std::abs(place.curvature_per_m) * radius_m - 1) < 0.001,
                              qPrintable(QString::number(place.curvature_per_m * radius_m)));
             }
         }
