@@ -212,6 +212,8 @@ void LinePanel::show(const Shown& shown) {
     }
     answer_->show(*shown_);
     offsets_->show(shown_);
+    if (another && window()->focusWidget() == table_ && offsets_->rowCount() > 0)
+        table_->setCurrentIndex(offsets_->index(0, OffsetsModel::labelColumn));  // to be typed in
     showColumns(std::any_of(shown_->piece.line.points.begin(), shown_->piece.line.points.end(),
                             [](const model::Point& point) { return point.read != model::Read::both; }));
     fields_->show(shown_);

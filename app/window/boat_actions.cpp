@@ -54,7 +54,7 @@ NewPieceDialog* MainWindow::askForPiece(const QString& name) {
         // A copy keeps the tools, glue and crew of what it is of.
         const bool isCopy = dialog->kind() == NewPieceDialog::copy;
         document_.addPiece(isCopy ? dialog->piece() : document_.withShed(dialog->piece()));
-        if (dialog->isToBeTyped()) panels_->openPanel(plan::Question::line);
+        if (dialog->isToBeTyped()) panels_->goToPoint(-1);
     });
     dialog->open();
     return dialog;

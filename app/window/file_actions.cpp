@@ -45,7 +45,7 @@ void MainWindow::startNew() {
         fresh.name = dialog->boatName().toStdString();
         fresh.pieces = {document_.withShed(dialog->piece())};
         document_.startNew(fresh);
-        if (dialog->isToBeTyped()) panels_->openPanel(plan::Question::line);
+        if (dialog->isToBeTyped()) panels_->goToPoint(-1);
     });
     dialog->open();
 }

@@ -390,6 +390,12 @@ private slots:
         QVERIFY(!bench.piece().id.empty());
         QVERIFY(!bench.window.isWindowModified());
         QVERIFY(bench.settle());
+        // The keyboard is where its offsets are typed, and where they are pasted.
+        auto* table = bench.find<QAbstractItemView>("offsets");
+        QVERIFY(test::soon([&] { return table->currentIndex() == table->model()->index(0, 0); }));
+        QCOMPARE(bench.window.focusWidget(), table);
+        QTest::keyClick(table, Qt::Key_A);
+        QVERIFY(table->findChild<QLineEdit*>("cellEditor"));
     }
 
     void enterInTheLastCellMakesTheNextRow() {
