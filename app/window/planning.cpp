@@ -4,7 +4,6 @@
 
 #include "app/window/shed_store.hpp"
 #include "core/math/count.hpp"
-#include "core/plan/shop.hpp"
 #include "core/plan/study/studies.hpp"
 
 namespace fayline::app {

@@ -11,6 +11,7 @@
 #include "app/window/document.hpp"
 #include "app/window/piece_marks.hpp"
 #include "app/window/planner.hpp"
+#include "core/plan/shop.hpp"
 
 namespace fayline::app {
 

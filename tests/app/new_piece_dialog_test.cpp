@@ -15,6 +15,7 @@
 #include "app/panels/offsets_dialog.hpp"
 #include "core/model/new_piece.hpp"
 #include "core/plan/plan.hpp"
+#include "core/plan/shop.hpp"
 
 using namespace fayline;
 using namespace fayline::app;
