@@ -57,6 +57,14 @@ double whenReached(const Point& from, const Point& to, double value) {
     return from.at_s + step_s * math::bisection([&](double share) { return curve.at(share) < value; }, 0, 1, 0x1p-50);
 }
 
+// The highest point of the curve between two points, which rises at the first and falls at the second.
+Point crestBetween(const Point& from, const Point& to) {
+    const double step_s = to.at_s - from.at_s;
+    const math::HermiteCubic curve(from.value, from.slope, to.value, to.slope, step_s);
+    const double share = math::bisection([&](double u) { return curve.slope(u) > 0; }, 0, 1, 0x1p-30);
+    return {from.at_s + step_s * share, curve.at(share), 0};
+}
+
 struct FreeStep {
     void operator()(gsl_odeiv2_step* step) const { gsl_odeiv2_step_free(step); }
     void operator()(gsl_odeiv2_control* control) const { gsl_odeiv2_control_free(control); }
@@ -121,6 +129,7 @@ PotLifeOf potLife(const Kinetics& kinetics, const Fill& fill, double air_C, doub
     keep();
     while (at_s < week_s) {
         const Point before{at_s, state[0], slope[0]};
+        const Point warmth{at_s, state[1], slope[1]};
         next_s = std::min({next_s, longest_s * (1 + 20 * before.value * before.value), stable_s});
         if (gsl_odeiv2_evolve_apply(evolve.get(), control.get(), step.get(), &system, &at_s, week_s, &next_s, state) !=
             GSL_SUCCESS) {
@@ -131,9 +140,11 @@ PotLifeOf potLife(const Kinetics& kinetics, const Fill& fill, double air_C, doub
         if (before.value < kinetics.gel && state[0] >= kinetics.gel) {
             result.lasts_s = whenReached(before, {at_s, state[0], slope[0]}, kinetics.gel);
         }
-        if (state[1] - zero_K > result.peak_C) {
-            result.peak_C = state[1] - zero_K;
-            result.peakAt_s = at_s;
+        const Point now{at_s, state[1], slope[1]};
+        const Point warmest = warmth.slope > 0 && now.slope <= 0 ? crestBetween(warmth, now) : now;
+        if (warmest.value - zero_K > result.peak_C) {
+            result.peak_C = warmest.value - zero_K;
+            result.peakAt_s = warmest.at_s;
         }
         keep();
         const bool cools = slope[1] <= 0 && at_s > 0;

@@ -68,6 +68,11 @@ struct ShedBench {
         how(after);
         document().changePiece(document().currentPiece(), {"Change it", {}, after});
     }
+    void addPiece() const {
+        window->findChild<QAction*>("addPiece")->trigger();
+        window->findChild<QAbstractButton*>("addNew")->click();
+        QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+    }
     void openTools() const {
         window->findChild<QAction*>("openPanel3")->trigger();
         auto* head = window->findChild<QToolButton*>("toolsHead");
@@ -105,7 +110,7 @@ private slots:
         QVERIFY(bench.document().boat().display == units::inchShop);
         QVERIFY(!bench.document().hasUnsavedChanges());
         bench.change([](model::Piece& piece) { piece.holding.tools.clear(); });
-        bench.window->findChild<QAction*>("addPiece")->trigger();
+        bench.addPiece();
         QCOMPARE(bench.document().currentPiece(), 1);
         QCOMPARE(bench.piece().holding.tools, *shed.tools);
         QVERIFY(bench.document().boat().pieces[0].holding.tools.empty());
@@ -117,7 +122,7 @@ private slots:
         QCOMPARE(bench.toolsLine(), QString());
         QVERIFY(bench.seen("shedToolsKeep") && !bench.seen("shedToolsUse"));
         const std::vector<model::Tool> tools{model::Tool{.name = "Cam clamp", .count = 12}};
-        bench.window->findChild<QAction*>("addPiece")->trigger();
+        bench.addPiece();
         bench.change([&](model::Piece& piece) { piece.holding.tools = tools; });
         bench.click("shedToolsKeep");
         QVERIFY(bench.says("Tools at hand: as in my shed"));

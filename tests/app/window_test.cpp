@@ -375,11 +375,11 @@ private slots:
     void aNewBoatIsAskedForItsNames() {
         Bench bench;
         const model::Boat before = bench.document().boat();
-        bench.action("new")->trigger();
+        bench.action("newBoat")->trigger();
         QTest::keyClick(bench.find<QDialog>("newPieceDialog"), Qt::Key_Escape);
         QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
         QVERIFY(bench.document().boat() == before);
-        bench.action("new")->trigger();
+        bench.action("newBoat")->trigger();
         auto* dialog = bench.find<QDialog>("newPieceDialog");
         QTest::keyClicks(dialog->findChild<QLineEdit*>("boatName"), "Whin");
         dialog->findChild<QLineEdit*>("pieceName")->selectAll();

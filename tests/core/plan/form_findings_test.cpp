@@ -184,11 +184,11 @@ TEST(FormFindings, PlaningIsReportedAndImpossibleDepthsRefused) {
 TEST(FormFindings, WhatMovesItLaterIsOneFindingAboveWhatThePieceMayLieOff) {
     model::Piece piece = made::bendOf(6);
     piece.line.fairWithin_m = 0.0001;
-    piece.stack.moisture = piece.stack.serviceMoisture = 0.12;
-    piece.stack.planedAfter = {model::Planed{0, 0, 0, {}}, model::Planed{0.9, 0, 0.02, {}}};
-    const double planed_mm = find(planOf(piece), Code::planingMovesIt)->value;
     piece.stack.moisture = 0.10;
+    piece.stack.serviceMoisture = 0.12;
+    piece.stack.planedAfter = {model::Planed{0, 0, 0, {}}, model::Planed{0.9, 0, 0.02, {}}};
     Plan plan = planOf(piece);
+    const double planed_mm = find(plan, Code::planingMovesIt)->value;
     const double both_mm = planed_mm + find(plan, Code::moistureMovesIt)->value;
     for (const double part : {0.9, 1.1}) {
         piece.holding.gapLimit_m = part * std::abs(both_mm) / 1000;

@@ -133,7 +133,8 @@ TEST(GlueFindings, WithinThreeKelvinOfTheDewPointIsACaution) {
     EXPECT_DOUBLE_EQ(found.limit, 3);
     EXPECT_LT(found.value, 3);
     EXPECT_GT(found.value, 2.9);
-    EXPECT_NEAR(found.text.args[2].value - found.text.args[1].value, 3, 1e-12);  // what it shall be warmed to
+    EXPECT_EQ(found.text.args[1].value, 17);                             // whole degrees
+    EXPECT_NEAR(found.text.args[2].value, 20 - found.value + 3, 1e-12);  // what it shall be warmed to
 }
 
 TEST(GlueFindings, WoodAsColdAsTheNightThatSweatsInTheDaysAirIsReported) {
