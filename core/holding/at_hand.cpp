@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <ranges>
 
 #include "core/holding/assignment.hpp"
 #include "core/holding/kinds.hpp"
@@ -86,7 +85,8 @@ void tellTool(Served& served, const StackOnForm& work, const LooseStack& loose) 
 
 std::vector<Counted> countKinds(const model::Holding& holding, const std::vector<Served>& served) {
     std::vector<Counted> counts;
-    for (const HoldKind kind : model::holdTraits | std::views::transform(&model::HoldTraits::kind)) {
+    for (const model::HoldTraits& traits : model::holdTraits) {
+        const HoldKind kind = traits.kind;
         Counted counted;
         counted.kind = kind;
         counted.listed = isListed(holding, kind);

@@ -207,10 +207,12 @@ std::vector<std::string> beforeSaid(const DayInHand& day) {
 
 std::vector<std::string> afterSaid(const DayInHand& day, const schedule::Now& now, double startAt_s) {
     std::vector<std::string> said;
-    const bool closed = std::ranges::all_of(std::views::iota(std::size_t(0), now.run.tasks.size()), [&](std::size_t i) {
+    bool closed = true;
+    for (std::size_t i = 0; i < now.run.tasks.size(); ++i) {
         const TaskState state = now.states[i];
-        return now.run.tasks[i].work == Work::scrape || state == TaskState::done || state == TaskState::leftOut;
-    });
+        const bool ended = state == TaskState::done || state == TaskState::leftOut;
+        closed = closed && (ended || now.run.tasks[i].work == Work::scrape);
+    }
     if (day.dryFit) {
         said.push_back(closed ? "The dry fit took " + writeDuration(now.run.closed_s) + "."
                               : "You ended the dry fit before the last station was on.");

@@ -32,7 +32,7 @@ const std::string oldBreakMark = "stop after strip ";
 // `words` as schedule::taskWords.
 std::string markOf(const Event& event, const std::vector<std::string>& words) {
     const bool isOfTask = event.task >= 0 && event.task < math::countOf(words);
-    const std::string name = isOfTask ? words[event.task] : "";
+    std::string name = isOfTask ? words[event.task] : "";
     switch (event.kind) {
         case EventKind::started:
             return isOfTask ? beginMark + ":" + name : beginMark;

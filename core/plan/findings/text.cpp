@@ -20,6 +20,7 @@
 namespace fayline::plan {
 
 Message::Message() = default;
+Message::Message(const Phrase& pattern) : phrase(pattern) {}
 Message::Message(const Phrase& pattern, std::vector<Arg> in, int number)
     : phrase(pattern), args(std::move(in)), count(number) {}
 Message::Message(std::string words) {

@@ -35,7 +35,8 @@ struct Message {
     int count = 1;  // by which one or many is chosen
 
     Message();
-    Message(const Phrase& phrase, std::vector<Arg> args = {}, int count = 1);
+    Message(const Phrase& phrase);
+    Message(const Phrase& phrase, std::vector<Arg> args, int count = 1);
     Message(std::string words);  // words that are the same in every language: a name that the user gave
     Message(const Message& other);
     Message(Message&& other) noexcept;

@@ -43,7 +43,7 @@ std::string atLeastText(double size_m, const units::Display& display);
 
 // What a station pulls: "1700 N"; of one that closes its gap with little "light, under 200 N" (kinds.hpp says why), in
 // pounds "light, under 45 lbf".
-std::string pullText(double pull_N, holding::HoldState state, const units::Display& display);
+std::string pullText(double pull_N, contact::HoldState state, const units::Display& display);
 
 // The size of a small distance, without its sign: "0.31 mm", "0.012 in".
 std::string smallText(double distance_m, const units::Display& display);
