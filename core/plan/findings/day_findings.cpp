@@ -49,7 +49,10 @@ void addBatches(std::vector<Finding>& findings, const Plan& plan) {
                                 {"pot that heats itself, from the data sheet's pot life (an estimate)", Mark::derived});
         finding.value = used_s / 60;
         finding.limit = lasts_s / 60;
-        finding.text = {texts::batchWaits, {put::count(cup.number), put::duration(used_s), put::duration(lasts_s)}};
+        // To the whole minutes around them, so that two that are close are not written alike.
+        finding.text = {texts::batchWaits,
+                        {put::count(cup.number), put::duration(60 * std::ceil(used_s / 60)),
+                         put::duration(60 * std::floor(lasts_s / 60))}};
         finding.details.emplace_back(texts::hotBatchOutdoors);
         findings.push_back(finding);
     }
