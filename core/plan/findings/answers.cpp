@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <optional>
 #include <string>
@@ -21,23 +22,10 @@ namespace fayline::plan {
 namespace {
 
 Question questionOf(About about) {
-    switch (about) {
-        case About::line:
-            return Question::line;
-        case About::stack:
-            return Question::strips;
-        case About::form:
-            return Question::form;
-        case About::holding:
-            return Question::holding;
-        case About::glue:
-            return Question::glue;
-        case About::schedule:
-            return Question::time;
-        case About::stock:
-            return Question::stock;
-    }
-    return Question::line;
+    // In the order of About.
+    constexpr std::array questions{Question::line, Question::strips, Question::form, Question::holding,
+                                   Question::glue, Question::time,   Question::stock};
+    return questions[static_cast<std::size_t>(about)];
 }
 
 std::optional<Severity> worstOf(const std::vector<Finding>& findings, Question question) {
@@ -94,15 +82,14 @@ Answer stripsAnswer(const model::Piece& piece, const Shop& shop, const Plan& pla
     const laminate::StackPlan& stack = plan.stack;
     const laminate::Strip& weakest = laminate::worstStrip(stack);
     const double share = laminate::worstShare(weakest);
-    const bool softened = std::any_of(piece.stack.strips.begin(), piece.stack.strips.end(),
-                                      [](const model::Strips& s) { return s.bentBefore.has_value(); });
+    const bool softened =
+        std::ranges::any_of(piece.stack.strips, [](const model::Strips& s) { return s.bentBefore.has_value(); });
     const int count = math::countOf(stack.strips);
     const bool goes = share < 1 && stack.spares >= 0;
     double strain = 0;
     for (const laminate::Strip& strip : stack.strips) strain = std::max(strain, strip.strain);
-    Answer answer;
-    answer.question = Question::strips;
-    answer.figures = {texts::stripsFigures, {stripsFigures(piece.stack, plan.display), put::share(strain)}};
+    Answer answer{.question = Question::strips,
+                  .figures = {texts::stripsFigures, {stripsFigures(piece.stack, plan.display), put::share(strain)}}};
     const Message strips = stripsName(piece.stack, shop.species);
     if (goes) {
         answer.sentence = {softened ? texts::bendSoftened : texts::bendCold, {strips, put::share(share)}, count};
@@ -213,8 +200,8 @@ Answer holdingAnswer(const model::Piece& piece, const Plan& plan) {
     const double gap = std::max(held.largest.gap_m, 0.0);
     answer.figures = {texts::holdingFigures, {number, put::small(gap)}};
     if (gap <= limit) {
-        const auto strongest = std::max_element(held.stations.begin(), held.stations.end(),
-                                                [](const auto& a, const auto& b) { return a.pull_N < b.pull_N; });
+        const auto strongest =
+            std::ranges::max_element(held.stations, [](const auto& a, const auto& b) { return a.pull_N < b.pull_N; });
         const model::Station& station = piece.holding.stations[strongest->index];
         answer.sentence = {
             texts::closesIt,
@@ -242,8 +229,8 @@ Answer glueAnswer(const Plan& plan) {
         return answer;
     }
     const auto count = math::countOf(glue.batches);
-    const auto largest = std::max_element(glue.batches.begin(), glue.batches.end(),
-                                          [](const auto& a, const auto& b) { return a.mixed_kg() < b.mixed_kg(); });
+    const auto largest = std::ranges::max_element(
+        glue.batches, [](const auto& a, const auto& b) { return a.mixed_kg() < b.mixed_kg(); });
     const Arg parts = glue.adhesive.onePart()
                           ? put::mass(glue.parts_kg[0])
                           : Arg(Message(texts::parts, {put::mass(glue.parts_kg[0]), put::mass(glue.parts_kg[1])}));
@@ -288,7 +275,7 @@ Answer timeAnswer(const model::Piece& piece, const Plan& plan) {
 Answer paperAnswer(const model::Piece& piece, const Plan& plan) {
     std::vector<Message> papers{{texts::stationTable}, {texts::storyStick}};
     if (!piece.holding.stations.empty()) papers.emplace_back(texts::closingSheet);
-    const bool propped = std::any_of(piece.holding.stations.begin(), piece.holding.stations.end(), [](const auto& s) {
+    const bool propped = std::ranges::any_of(piece.holding.stations, [](const auto& s) {
         return model::is<model::Strut>(s.kind) || model::is<model::Screw>(s.kind);
     });
     if (propped || piece.holding.hull.weight_kg > 0) papers.emplace_back(texts::propsSheet);
@@ -298,11 +285,9 @@ Answer paperAnswer(const model::Piece& piece, const Plan& plan) {
     }
     const int count = math::countOf(papers) + 2;
     papers.emplace_back(texts::fullSize);
-    Answer answer;
-    answer.question = Question::paper;
-    answer.figures = {texts::paperCount, {}, count};
-    answer.sentence = {texts::canBePrinted, {put::list(papers)}};
-    return answer;
+    return Answer{.question = Question::paper,
+                  .figures = {texts::paperCount, {}, count},
+                  .sentence = {texts::canBePrinted, {put::list(papers)}}};
 }
 
 Answer recordAnswer(const model::Piece& piece) {

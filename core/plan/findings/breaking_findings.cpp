@@ -24,8 +24,8 @@ void addRemedies(std::vector<Finding>& findings, const Plan& plan) {
     const BreakingRemedy& best = remedies.front();
     finding.text = {best.enough ? texts::remedyEnough : texts::remedyNotEnough, {best.what, put::chance(best.chance)}};
     for (const BreakingRemedy& remedy : remedies) finding.details.push_back(remedyText(remedy));
-    if (std::any_of(remedies.begin(), remedies.end(),
-                    [](const BreakingRemedy& remedy) { return remedy.kind == BreakingKind::softened; })) {
+    if (std::ranges::any_of(remedies,
+                            [](const BreakingRemedy& remedy) { return remedy.kind == BreakingKind::softened; })) {
         finding.details.insert(finding.details.end(), {texts::measureWhatTheyKeep, texts::steamScalds});
     }
     finding.details.emplace_back(texts::soakingColdNotKnown);

@@ -18,23 +18,19 @@ const units::Source& fromStock() {
 
 void addNoStrip(std::vector<Finding>& findings, const Shop& shop, const Choices& choices) {
     if (choices.noStripFrom.empty()) return;
-    Finding finding = foundWithoutLimit(Code::stockTooSmall, fromStock());
-    finding.value = toMillimetres(choices.boardWidth_m);
-    finding.text = {texts::stockTooSmall,
-                    {woodName(shop.species, choices.noStripFrom), put::atLeast(choices.boardWidth_m),
-                     put::atLeast(choices.boardThick_m)}};
-    findings.push_back(finding);
+    findings.push_back(said(foundWithoutLimit(Code::stockTooSmall, fromStock(), toMillimetres(choices.boardWidth_m)),
+                            {texts::stockTooSmall,
+                             {woodName(shop.species, choices.noStripFrom), put::atLeast(choices.boardWidth_m),
+                              put::atLeast(choices.boardThick_m)}}));
 }
 
 void addPresentNotSawn(std::vector<Finding>& findings, const Choices& choices) {
     if (!choices.noStripFrom.empty()) return;
     for (const Choice& choice : choices.all) {
         if (!choice.asItIs || !choice.whyNot.is(texts::noBoardLargeEnough)) continue;
-        Finding finding = foundWithoutLimit(Code::stripsNotFromStock, fromStock());
-        finding.value = toMillimetres(choice.thickness_m);
-        finding.text = {texts::stripsNotFromStock, {put::thickness(choice.thickness_m)}};
-        finding.details.emplace_back(texts::choicesShowThem);
-        findings.push_back(finding);
+        findings.push_back(
+            said(foundWithoutLimit(Code::stripsNotFromStock, fromStock(), toMillimetres(choice.thickness_m)),
+                 {texts::stripsNotFromStock, {put::thickness(choice.thickness_m)}}, {texts::choicesShowThem}));
     }
 }
 

@@ -24,15 +24,9 @@ bool isWorse(double load_N, double whenClosed_N) {
 }
 
 Message orderFrom(model::From from) {
-    switch (from) {
-        case model::From::start:
-            return texts::fromTheStart;
-        case model::From::middle:
-            return texts::fromTheMiddle;
-        case model::From::end:
-            return texts::fromTheEnd;
-    }
-    return texts::fromTheStart;
+    return from == model::From::start    ? texts::fromTheStart
+           : from == model::From::middle ? texts::fromTheMiddle
+                                         : texts::fromTheEnd;
 }
 
 struct Closing {
@@ -105,8 +99,8 @@ void addNotClosing(std::vector<Finding>& findings, const Closing& closing) {
     const holding::ClosingStep* widest = nullptr;
     for (const holding::ClosingStep& step : closing.study.closing) {
         if (step.closed.empty() || step.closed.back().state != holding::HoldState::full) continue;
-        const auto end = std::find_if(stations.begin(), stations.end(),
-                                      [&](const auto& station) { return station.index == step.index; });
+        const auto end =
+            std::ranges::find_if(stations, [&](const auto& station) { return station.index == step.index; });
         if (!(step.gap_m > limit) || end == stations.end() || end->state == holding::HoldState::full) continue;
         late.push_back(step.index);
         if (!widest || step.gap_m > widest->gap_m) widest = &step;
@@ -153,7 +147,7 @@ void addTools(std::vector<Finding>& findings, const Closing& closing) {
     holding::AtHand atTurns = closing.study.closingLoads.atHand;
     if (atTurns.leftWithout <= closed.leftWithout) return;
     std::erase_if(atTurns.counts.own(), [&](const holding::Counted& counted) {
-        return std::any_of(closed.counts.begin(), closed.counts.end(), [&](const holding::Counted& other) {
+        return std::ranges::any_of(closed.counts, [&](const holding::Counted& other) {
             return other.kind == counted.kind && other.withoutTool.size() >= counted.withoutTool.size();
         });
     });
@@ -208,7 +202,7 @@ template <typename Holds>
 Finding* addFirst(std::vector<Finding>& findings, const Closing& closing, const Holds& holds, Code code,
                   const units::Source& source, const Phrase& phrase) {
     const auto& steps = closing.study.closing;
-    const auto step = std::find_if(steps.begin(), steps.end(), holds);
+    const auto step = std::ranges::find_if(steps, holds);
     if (step == steps.end()) return nullptr;
     Finding finding = foundWithoutLimit(code, source);
     finding.at_m = closing.scene.at_m(step->index);
@@ -233,7 +227,7 @@ void addTail(std::vector<Finding>& findings, const Closing& closing) {
         may->details.emplace_back(texts::maySnapWhy);
     }
     // From where the floor is in the way the tail is not where it is said to be.
-    const auto known = std::find_if(steps.begin(), steps.end(), onFloor);
+    const auto known = std::ranges::find_if(steps, onFloor);
     if (steps.size() < 2 || known == steps.begin()) return;
     const ClosingStep& widest =
         *std::ranges::max_element(std::ranges::subrange(steps.begin(), known), {}, &ClosingStep::tailOff_m);

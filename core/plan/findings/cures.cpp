@@ -1,6 +1,5 @@
 #include "core/plan/findings/cures.hpp"
 
-#include <algorithm>
 #include <cmath>
 #include <utility>
 

@@ -2,7 +2,6 @@
 #pragma once
 
 #include <optional>
-#include <vector>
 
 #include "core/model/boat.hpp"
 #include "core/plan/plan.hpp"

@@ -1,6 +1,7 @@
 #include "core/plan/findings/day_words.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "core/glue/ratio.hpp"
@@ -11,17 +12,10 @@
 namespace fayline::plan {
 
 std::vector<Message> glueCaution(const glue::GluePlan& glue) {
-    switch (glue.adhesive.kind) {
-        case model::AdhesiveKind::epoxy:
-            return {texts::epoxyCaution, texts::makersSheetsFirst};
-        case model::AdhesiveKind::resorcinol:
-            return {texts::resorcinolCaution, texts::makersSheetsFirst};
-        case model::AdhesiveKind::urea:
-            return {texts::ureaCaution, texts::makersSheetsFirst};
-        case model::AdhesiveKind::polyurethane:
-            return {texts::polyurethaneCaution, texts::makersSheetsFirst};
-    }
-    return {texts::makersSheetsFirst};
+    // In the order of AdhesiveKind.
+    constexpr std::array cautions{texts::epoxyCaution, texts::resorcinolCaution, texts::ureaCaution,
+                                  texts::polyurethaneCaution};
+    return {cautions[static_cast<std::size_t>(glue.adhesive.kind)], texts::makersSheetsFirst};
 }
 
 namespace {
@@ -177,7 +171,7 @@ std::vector<Message> momentTexts(const GluingDay& gluing, const schedule::Moment
                                                       : texts::momentIdle;
     std::vector<Message> all{
         {phrase, {put::clock(startAt_s + moment.at_s), put::duration(moment.at_s), put::list(std::move(doing))}}};
-    const auto ended = std::count(moment.faces.begin(), moment.faces.end(), schedule::FaceState::goneOff);
+    const auto ended = std::ranges::count(moment.faces, schedule::FaceState::goneOff);
     if (ended > 0) all.push_back({texts::openTimesEnded, {}, static_cast<int>(ended)});
     if (const int face = schedule::mostPressing(run, moment); face >= 0) {
         const schedule::FaceTimes& times = run.faces[face];

@@ -202,6 +202,30 @@ Finding foundWithoutLimit(Code code, units::Source source) {
     return finding;
 }
 
+Finding foundWithoutLimit(Code code, units::Source source, double value) {
+    Finding finding = foundWithoutLimit(code, std::move(source));
+    finding.value = value;
+    return finding;
+}
+
+Finding foundAgainst(Code code, units::Source source, double value, double limit) {
+    Finding finding = found(code, std::move(source));
+    finding.value = value;
+    finding.limit = limit;
+    return finding;
+}
+
+Finding said(Finding finding, Message text, std::vector<Message> details) {
+    finding.text = std::move(text);
+    finding.details = std::move(details);
+    return finding;
+}
+
+Finding said(Finding finding, double at_m, Message text, std::vector<Message> details) {
+    finding.at_m = at_m;
+    return said(std::move(finding), std::move(text), std::move(details));
+}
+
 const char* codeWord(Code code) {
     return rowOf(code).word.data();
 }

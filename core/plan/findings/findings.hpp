@@ -11,6 +11,13 @@
 
 namespace fayline::plan {
 
+// One whose value is held against a limit, both in the unit of its code; one whose value is held against nothing.
+Finding foundAgainst(Code code, units::Source source, double value, double limit);
+Finding foundWithoutLimit(Code code, units::Source source, double value);
+// The finding with its line and what opens under it; at a place along the line.
+Finding said(Finding finding, Message text, std::vector<Message> details = {});
+Finding said(Finding finding, double at_m, Message text, std::vector<Message> details = {});
+
 std::vector<Finding> lineFindings(const model::Piece& piece, const LinePlan& line);
 
 std::vector<Finding> stackFindings(const model::Piece& piece, const Shop& shop, const LinePlan& line,

@@ -91,11 +91,9 @@ void addImpossible(std::vector<Finding>& findings, const FormScene& scene) {
 
 void addUnsettled(std::vector<Finding>& findings, const FormScene& scene) {
     if (scene.form.settled || !scene.form.possible) return;
-    Finding finding = found(Code::formNotSettled, beamTheory);
-    finding.value = 100 * scene.form.unsettled;
-    finding.limit = 100 * laminate::stillSettled;
-    finding.text = {texts::formNotSettled, {put::share(scene.form.unsettled), put::share(laminate::stillSettled)}};
-    findings.push_back(finding);
+    findings.push_back(
+        said(foundAgainst(Code::formNotSettled, beamTheory, 100 * scene.form.unsettled, 100 * laminate::stillSettled),
+             {texts::formNotSettled, {put::share(scene.form.unsettled), put::share(laminate::stillSettled)}}));
 }
 
 void addSpringback(std::vector<Finding>& findings, const FormScene& scene) {
@@ -128,11 +126,10 @@ void addSpringback(std::vector<Finding>& findings, const FormScene& scene) {
 
 void addFactor(std::vector<Finding>& findings, const FormScene& scene) {
     if (scene.form.factor == 1 || !scene.form.letsGo) return;
-    Finding finding = found(Code::springbackFactor, {"your own figure, from earlier pieces", Mark::commonPractice});
-    finding.value = scene.form.factor;
-    finding.limit = 1;
-    finding.text = {texts::springbackFactor, {put::number(scene.form.factor)}};
-    findings.push_back(finding);
+    findings.push_back(
+        said(foundAgainst(Code::springbackFactor, {"your own figure, from earlier pieces", Mark::commonPractice},
+                          scene.form.factor, 1),
+             {texts::springbackFactor, {put::number(scene.form.factor)}}));
 }
 
 // The strips bend tighter on the form than on the line; what that does to the one nearest to breaking.
@@ -197,12 +194,10 @@ void addGluings(std::vector<Finding>& findings, const FormScene& scene) {
     if (!scene.form.letsGo || scene.form.gluings.size() < 2) return;
     const double first = scene.form.gluings.front().ratio;
     const double last = scene.form.gluings.back().ratio;
-    Finding finding = found(Code::gluingsAddUp, beamTheory);
-    finding.value = 100 * first;
-    finding.limit = 100 * last;
-    finding.text = {texts::gluingsAddUp, {put::share(first), put::share(last)}, math::countOf(scene.form.gluings)};
-    finding.details.emplace_back(texts::gluingsAsOne);
-    findings.push_back(finding);
+    findings.push_back(
+        said(foundAgainst(Code::gluingsAddUp, beamTheory, 100 * first, 100 * last),
+             {texts::gluingsAddUp, {put::share(first), put::share(last)}, math::countOf(scene.form.gluings)},
+             {texts::gluingsAsOne}));
 }
 
 void addPlaned(std::vector<Finding>& findings, const FormScene& scene) {
@@ -247,10 +242,8 @@ void addMoisture(std::vector<Finding>& findings, const FormScene& scene) {
     const model::Stack& stack = scene.piece.stack;
     if (!scene.form.letsGo || isStraight(scene) || stack.moisture == stack.serviceMoisture) return;
     if (!move.known) {
-        Finding finding = foundWithoutLimit(Code::shrinkageUnknown, practice);
-        finding.text = {texts::noShrinkage, {speciesName(scene, move.unknownSpecies)}};
-        finding.value = 100 * stack.serviceMoisture;
-        findings.push_back(finding);
+        findings.push_back(said(foundWithoutLimit(Code::shrinkageUnknown, practice, 100 * stack.serviceMoisture),
+                                {texts::noShrinkage, {speciesName(scene, move.unknownSpecies)}}));
         return;
     }
     const double off = scene.off(move.opening);
@@ -272,12 +265,9 @@ void addThick(std::vector<Finding>& findings, const FormScene& scene) {
     constexpr double moves = 0.01;
     if (!scene.form.letsGo || scene.plan.stack.depth_m < thick_m) return;
     if (std::abs(stack.moisture - stack.serviceMoisture) < moves) return;
-    Finding finding = found(Code::thickPiece, practice);
-    finding.value = toMillimetres(scene.plan.stack.depth_m);
-    finding.limit = toMillimetres(thick_m);
-    finding.text = {texts::thickPiece, {put::span(scene.plan.stack.depth_m), put::span(thick_m)}};
-    finding.details.emplace_back(texts::thickPieceWhy);
-    findings.push_back(finding);
+    findings.push_back(
+        said(foundAgainst(Code::thickPiece, practice, toMillimetres(scene.plan.stack.depth_m), toMillimetres(thick_m)),
+             {texts::thickPiece, {put::span(scene.plan.stack.depth_m), put::span(thick_m)}}, {texts::thickPieceWhy}));
 }
 
 // What planing and moisture move the reported end by together, where that is more than the piece may lie off: one

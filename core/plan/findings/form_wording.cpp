@@ -1,6 +1,5 @@
 #include "core/plan/findings/form_wording.hpp"
 
-#include <algorithm>
 #include <cmath>
 
 #include "core/laminate/springback/learned.hpp"

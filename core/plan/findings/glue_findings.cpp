@@ -145,8 +145,8 @@ private:
     }
 
     void addRatio() {
-        const auto worst = std::max_element(glue_.batches.begin(), glue_.batches.end(),
-                                            [](const auto& a, const auto& b) { return a.ratioError < b.ratioError; });
+        const auto worst = std::ranges::max_element(
+            glue_.batches, [](const auto& a, const auto& b) { return a.ratioError < b.ratioError; });
         if (worst == glue_.batches.end() || worst->ratioError <= ratioBears) return;
         add(Code::ratioRounded, {"common practice, no source", Mark::commonPractice}, 100 * worst->ratioError,
             100 * ratioBears)

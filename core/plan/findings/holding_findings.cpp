@@ -48,11 +48,10 @@ void addOffTheStrips(std::vector<Finding>& findings, const HoldingScene& scene) 
         if (!before && bearing.to_m <= ends + rounding_m) continue;
         const double reaches = before ? bearing.from_m : bearing.to_m;
         const double limit = before ? starts : ends;
-        Finding finding =
-            foundAgainst(Code::stationOffTheStrips, lengths(), toMillimetres(reaches), toMillimetres(limit));
-        finding.at_m = place.at_m;
-        finding.text = {texts::stationOffTheStrips, {scene.nameAt(place.index), put::tape(std::abs(reaches - limit))}};
-        findings.push_back(finding);
+        findings.push_back(
+            said(foundAgainst(Code::stationOffTheStrips, lengths(), toMillimetres(reaches), toMillimetres(limit)),
+                 place.at_m,
+                 {texts::stationOffTheStrips, {scene.nameAt(place.index), put::tape(std::abs(reaches - limit))}}));
     }
 }
 
@@ -97,11 +96,9 @@ void addPadsOverlap(std::vector<Finding>& findings, const HoldingScene& scene) {
         const double apart = place.at_m - previous->at_m;
         const double needed = (station.pad_m + other.pad_m) / 2;
         if (apart >= needed - rounding_m) continue;
-        Finding finding = foundAgainst(Code::padsOverlap, lengths(), toMillimetres(apart), toMillimetres(needed));
-        finding.at_m = place.at_m;
-        finding.text = {texts::padsOverlap,
-                        {scene.names({previous->index, place.index}), put::span(apart), put::span(needed)}};
-        findings.push_back(finding);
+        findings.push_back(said(
+            foundAgainst(Code::padsOverlap, lengths(), toMillimetres(apart), toMillimetres(needed)), place.at_m,
+            {texts::padsOverlap, {scene.names({previous->index, place.index}), put::span(apart), put::span(needed)}}));
     }
 }
 
@@ -163,10 +160,8 @@ void addStates(std::vector<Finding>& findings, const HoldingScene& scene) {
         if (!holding::closesGap(station)) continue;
         if (held.state == HoldState::slack && !(held.most_N <= 0)) slack.push_back(held.index);
         if (held.most_N <= 0 && !station.pull_N) {
-            Finding finding = foundWithoutLimit(Code::noStrength, lengths());
-            finding.at_m = held.at_m;
-            finding.text = {texts::noStrength, {scene.nameAt(held.index)}};
-            findings.push_back(finding);
+            findings.push_back(said(foundWithoutLimit(Code::noStrength, lengths()), held.at_m,
+                                    {texts::noStrength, {scene.nameAt(held.index)}}));
         } else if (held.state == HoldState::full) {
             findings.push_back(atItsStrength(scene, held));
         }
@@ -199,28 +194,22 @@ void addOutcome(std::vector<Finding>& findings, const HoldingScene& scene) {
     const holding::Held& held = scene.plan.holding.held;
     addNotWorkedOut(findings, scene);
     if (held.stations.empty()) {
-        Finding finding = foundWithoutLimit(Code::noStations, contactSource());
-        finding.text = texts::noStations;
-        findings.push_back(finding);
+        findings.push_back(said(foundWithoutLimit(Code::noStations, contactSource()), texts::noStations));
         return;
     }
     if (held.outcome == holding::Outcome::snaps) {
-        Finding finding = foundWithoutLimit(Code::stackSnaps, contactSource());
-        finding.at_m = held.largest.at_m;
-        finding.text = {texts::stackSnaps, {scene.place(held.largest.at_m)}};
-        finding.details.emplace_back(texts::stackSnapsWhy);
-        findings.push_back(finding);
+        findings.push_back(said(foundWithoutLimit(Code::stackSnaps, contactSource()), held.largest.at_m,
+                                {texts::stackSnaps, {scene.place(held.largest.at_m)}}, {texts::stackSnapsWhy}));
     }
     if (held.outcome == holding::Outcome::notConverged) addNotInBalance(findings, scene);
     const double apart = std::abs(held.largestIfPadsHold_m - held.largestIfPadsSlide_m);
     const double limit = scene.piece.holding.gapLimit_m;
     const bool bothKnown = holding::inBalance(held.ifPadsHold.outcome) && holding::inBalance(held.ifPadsSlide.outcome);
     if (!bothKnown || !(apart > limit)) return;
-    Finding finding = foundAgainst(Code::hangsOnPads, contactSource(), toMillimetres(apart), toMillimetres(limit));
-    finding.at_m = held.largest.at_m;
-    finding.text = {texts::hangsOnPads, {gapArg(held.largestIfPadsHold_m), gapArg(held.largestIfPadsSlide_m)}};
-    finding.details.emplace_back(texts::hangsOnPadsWhy);
-    findings.push_back(finding);
+    findings.push_back(said(
+        foundAgainst(Code::hangsOnPads, contactSource(), toMillimetres(apart), toMillimetres(limit)), held.largest.at_m,
+        {texts::hangsOnPads, {gapArg(held.largestIfPadsHold_m), gapArg(held.largestIfPadsSlide_m)}},
+        {texts::hangsOnPadsWhy}));
 }
 
 // A glue that wants a pressure of its own, and clamps that are too weak for as far apart as they stand.
@@ -240,8 +229,8 @@ void addBelowWanted(std::vector<Finding>& findings, const HoldingScene& scene, c
 // Between posts nothing is behind the strips: said once of all.
 void addNothingBehind(std::vector<Finding>& findings, const HoldingScene& scene) {
     const auto& needs = scene.plan.holding.pressing;
-    const auto need = std::find_if(needs.begin(), needs.end(),
-                                   [](const holding::PressingNeed& each) { return each.pad.push_N_m > 0; });
+    const auto need =
+        std::ranges::find_if(needs, [](const holding::PressingNeed& each) { return each.pad.push_N_m > 0; });
     if (need == needs.end()) return;
     Finding finding = foundWithoutLimit(Code::notPressed, need->source);
     finding.unit = "kPa";

@@ -58,7 +58,7 @@ int numberOf(const Plan& plan, int index) {
 
 // "2, 3 and 5", "2 to 5": three or more in a row are said by the first and the last.
 std::vector<Message> runsOf(std::vector<int> numbers) {
-    std::sort(numbers.begin(), numbers.end());
+    std::ranges::sort(numbers);
     std::vector<Message> runs;
     for (std::size_t first = 0; first < numbers.size();) {
         std::size_t last = first;
@@ -87,9 +87,8 @@ Message kindsOf(const std::vector<model::Station>& stations) {
 }
 
 int toolsAmong(const std::vector<model::Station>& stations) {
-    return static_cast<int>(std::count_if(stations.begin(), stations.end(), [](const model::Station& station) {
-        return model::traitsOf(station.kind).standsAnywhere;
-    }));
+    return static_cast<int>(std::ranges::count_if(
+        stations, [](const model::Station& station) { return model::traitsOf(station.kind).standsAnywhere; }));
 }
 
 Message HoldingScene::name(int index) const {
@@ -130,13 +129,6 @@ Arg gapArg(double gap_m) {
 
 Message withForces(const Phrase& phrase, Arg who, double force_N, double limit_N) {
     return {phrase, {std::move(who), put::forceBeside(force_N, limit_N), put::forceBeside(limit_N, force_N)}};
-}
-
-Finding foundAgainst(Code code, units::Source source, double value, double limit) {
-    Finding finding = found(code, std::move(source));
-    finding.value = value;
-    finding.limit = limit;
-    return finding;
 }
 
 units::Source contactSource() {

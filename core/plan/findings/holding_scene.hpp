@@ -2,12 +2,11 @@
 #pragma once
 
 #include <optional>
-#include <string>
 #include <vector>
 
 #include "core/holding/props/hull.hpp"
 #include "core/holding/props/screw.hpp"
-#include "core/plan/plan.hpp"
+#include "core/plan/findings/findings.hpp"
 
 namespace fayline::plan {
 
@@ -65,9 +64,6 @@ Arg gapArg(double gap_m);
 // `phrase` with who bears a force, the force and the limit that it is held against, with as many figures as tell the
 // two apart.
 Message withForces(const Phrase& phrase, Arg who, double force_N, double limit_N);
-
-// One whose value is held against a limit, both in the unit of its code.
-Finding foundAgainst(Code code, units::Source source, double value, double limit);
 
 // Findings by subject, each added to `findings`.
 void addAtHand(std::vector<Finding>& findings, const HoldingScene& scene);  // tool_findings.cpp

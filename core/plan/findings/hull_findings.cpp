@@ -83,18 +83,15 @@ void addHull(std::vector<Finding>& findings, const HoldingScene& scene) {
     if (!scene.plan.holding.hull) return;
     const holding::HullPlan& hull = *scene.plan.holding.hull;
     if (!hull.standsAtRest) {
-        Finding finding = foundWithoutLimit(Code::boatDoesNotStand, hull.source);
-        finding.text = texts::boatDoesNotStand;
-        findings.push_back(finding);
+        findings.push_back(said(foundWithoutLimit(Code::boatDoesNotStand, hull.source), texts::boatDoesNotStand));
     }
     addHullAt(findings, scene, hull, {});
     if (!scene.plan.holding.props.empty()) return;  // whose caution says the same
-    Finding finding = foundWithoutLimit(Code::boatOverhead,
-                                        {"29 CFR 1926.305(c): crib, block or secure a load at once", Mark::published});
-    finding.value = hull.totalPush_N;
-    finding.text = texts::boatOverhead;
-    finding.details.emplace_back(texts::boatOverheadWhy);
-    findings.push_back(finding);
+    findings.push_back(
+        said(foundWithoutLimit(Code::boatOverhead,
+                               {"29 CFR 1926.305(c): crib, block or secure a load at once", Mark::published},
+                               hull.totalPush_N),
+             texts::boatOverhead, {texts::boatOverheadWhy}));
 }
 
 }  // namespace fayline::plan

@@ -36,7 +36,7 @@ void addFactor(std::vector<Finding>& findings, const Plan& plan) {
                  : texts::learnedOutside,
         {put::number(*learned.factor), put::number(learned.low, 2), put::number(learned.high, 2), put::number(taken)}};
     finding.details = learnedTexts(learned);
-    if (std::any_of(learned.readings.begin(), learned.readings.end(), [](const auto& r) { return r.asItStands; })) {
+    if (std::ranges::any_of(learned.readings, [](const auto& r) { return r.asItStands; })) {
         finding.details.emplace_back(texts::againstAsItIs);
     }
     findings.push_back(finding);
@@ -44,11 +44,9 @@ void addFactor(std::vector<Finding>& findings, const Plan& plan) {
 
 void addLeftOut(std::vector<Finding>& findings, const laminate::Learned& learned) {
     for (const std::string& why : learned.leftOut) {
-        Finding finding =
-            foundWithoutLimit(Code::springbackLeftOut, {"the record of the boat's pieces", Mark::derived});
-        finding.text = texts::readingLeftOut;
-        finding.details.emplace_back(why);
-        findings.push_back(finding);
+        findings.push_back(
+            said(foundWithoutLimit(Code::springbackLeftOut, {"the record of the boat's pieces", Mark::derived}),
+                 texts::readingLeftOut, {why}));
     }
 }
 
@@ -94,8 +92,7 @@ void addSpringHome(std::vector<Finding>& findings, const Plan& plan) {
 }  // namespace
 
 bool springbackRead(const model::Piece& piece) {
-    return std::any_of(piece.record.begin(), piece.record.end(),
-                       [](const model::Record& record) { return !record.letGo.empty(); });
+    return std::ranges::any_of(piece.record, [](const model::Record& record) { return !record.letGo.empty(); });
 }
 
 std::optional<laminate::Learned> learnedOf(const Shop& shop, const std::atomic<bool>& stop) {

@@ -1,8 +1,6 @@
 // How the line's tightest radius is told: with the digits that its band allows.
 #pragma once
 
-#include <string>
-
 #include "core/plan/plan.hpp"
 #include "core/units/display.hpp"
 

@@ -48,9 +48,8 @@ void addSlip(std::vector<Finding>& findings, const HoldingScene& scene, const ho
 void addCautions(std::vector<Finding>& findings, const HoldingScene& scene) {
     const auto& props = scene.plan.holding.props;
     if (props.empty()) return;
-    const bool overhead = std::any_of(props.begin(), props.end(), [&scene](const holding::PropPlan& prop) {
-        return strutOf(scene, prop).to == model::PropTo::overhead;
-    });
+    const bool overhead = std::ranges::any_of(
+        props, [&scene](const holding::PropPlan& prop) { return strutOf(scene, prop).to == model::PropTo::overhead; });
     double total = 0;
     for (const holding::PropPlan& prop : props) total += prop.thrust_N;
     Finding finding =
@@ -82,10 +81,8 @@ void addPropAssumptions(std::vector<Finding>& findings, const HoldingScene& scen
     }
     const units::Source assumed{"assumed: common practice, no source", Mark::commonPractice};
     if (!feet.empty()) {
-        Finding finding = foundWithoutLimit(Code::propFootAssumed, assumed);
-        finding.at_m = scene.at_m(feet.front());
-        finding.text = {texts::footAssumed, {scene.names(feet)}, math::countOf(feet)};
-        findings.push_back(finding);
+        findings.push_back(said(foundWithoutLimit(Code::propFootAssumed, assumed), scene.at_m(feet.front()),
+                                {texts::footAssumed, {scene.names(feet)}, math::countOf(feet)}));
     }
     if (!first) return;
     Finding finding = foundWithoutLimit(Code::propSectionAssumed, assumed);
@@ -148,10 +145,10 @@ void addProps(std::vector<Finding>& findings, const HoldingScene& scene) {
             continue;
         }
         if (prop.cannotPress) {
-            Finding finding = foundAgainst(Code::propCannotPress, geometry(), units::toDegrees(prop.slant_rad), 90);
-            finding.at_m = scene.at_m(prop.index);
-            finding.text = {texts::propCannotPress, {scene.nameAt(prop.index), put::angle(prop.slant_rad)}};
-            findings.push_back(finding);
+            findings.push_back(
+                said(foundAgainst(Code::propCannotPress, geometry(), units::toDegrees(prop.slant_rad), 90),
+                     scene.at_m(prop.index),
+                     {texts::propCannotPress, {scene.nameAt(prop.index), put::angle(prop.slant_rad)}}));
             continue;
         }
         addSlip(findings, scene, prop, Slips::head);

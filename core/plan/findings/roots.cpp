@@ -4,7 +4,6 @@
 #include <array>
 #include <cmath>
 #include <numeric>
-#include <optional>
 #include <utility>
 
 #include "core/holding/over_run.hpp"
@@ -191,7 +190,7 @@ private:
     void sort() {
         std::vector<std::size_t> order(findings_.size());
         std::iota(order.begin(), order.end(), std::size_t{0});
-        std::stable_sort(order.begin(), order.end(), [this](std::size_t a, std::size_t b) {
+        std::ranges::stable_sort(order, [this](std::size_t a, std::size_t b) {
             const std::size_t topA = topOf(a);
             const std::size_t topB = topOf(b);
             if (topA != topB) {

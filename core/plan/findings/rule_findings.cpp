@@ -12,9 +12,7 @@ namespace fayline::plan {
 namespace {
 
 void addThickOfMoulding(std::vector<Finding>& findings, const laminate::StackPlan& plan) {
-    const auto thickest = std::max_element(
-        plan.strips.begin(), plan.strips.end(),
-        [](const laminate::Strip& a, const laminate::Strip& b) { return a.thickness_m < b.thickness_m; });
+    const auto thickest = std::ranges::max_element(plan.strips, {}, &laminate::Strip::thickness_m);
     if (thickest == plan.strips.end() || plan.depth_m <= 0) return;
     const double share = thickest->thickness_m / plan.depth_m;
     if (share <= laminate::mostOfMoulding * (1 + 1e-9)) return;

@@ -77,10 +77,10 @@ void addScrews(std::vector<Finding>& findings, const HoldingScene& scene) {
         addScrewStrength(findings, scene, screw, {});
         const auto caution = [&](Code code, double value_m, double limit_m, const Phrase& phrase) {
             if (!(value_m < limit_m)) return;
-            Finding finding = foundAgainst(code, screw.spacingSource, toMillimetres(value_m), toMillimetres(limit_m));
-            finding.at_m = scene.at_m(screw.index);
-            finding.text = {phrase, {scene.nameAt(screw.index), put::span(value_m), put::span(limit_m)}};
-            findings.push_back(finding);
+            findings.push_back(
+                said(foundAgainst(code, screw.spacingSource, toMillimetres(value_m), toMillimetres(limit_m)),
+                     scene.at_m(screw.index),
+                     {phrase, {scene.nameAt(screw.index), put::span(value_m), put::span(limit_m)}}));
         };
         caution(Code::screwNearEdge, screw.fromEdge_m, screw.fromEdgeNeeded_m, texts::screwNearEdge);
         caution(Code::screwNearEnd, screw.fromEnd_m, screw.fromEndNeeded_m, texts::screwNearEnd);
@@ -88,11 +88,9 @@ void addScrews(std::vector<Finding>& findings, const HoldingScene& scene) {
     if (scene.plan.holding.screws.empty()) return;
     addScrewAssumptions(findings, scene);
     const holding::ScrewPlan& first = scene.plan.holding.screws.front();
-    Finding finding = foundWithoutLimit(Code::screwHead, {"common practice, no source", Mark::commonPractice});
-    finding.value = toMillimetres(first.clearanceHole_m);
-    finding.text = {texts::screwHead, {put::thickness(first.clearanceHole_m)}};
-    finding.details.emplace_back(texts::screwHeadWhy);
-    findings.push_back(finding);
+    findings.push_back(said(foundWithoutLimit(Code::screwHead, {"common practice, no source", Mark::commonPractice},
+                                              toMillimetres(first.clearanceHole_m)),
+                            {texts::screwHead, {put::thickness(first.clearanceHole_m)}}, {texts::screwHeadWhy}));
 }
 
 }  // namespace fayline::plan

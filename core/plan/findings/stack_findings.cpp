@@ -265,27 +265,23 @@ void addBeyondTables(std::vector<Finding>& findings, const StackScene& scene) {
     if (stack.moisture < driestOfTable || stack.moisture > wettestOfTable) {
         const bool dry = stack.moisture < driestOfTable;
         const double limit = dry ? driestOfTable : wettestOfTable;
-        Finding finding = found(Code::moistureBeyondTable, {"Wood Handbook Table 5-14", Mark::fromMemory});
-        finding.value = 100 * stack.moisture;
-        finding.limit = 100 * limit;
-        finding.text = {dry ? texts::drierThanTables : texts::wetterThanTables,
-                        {put::share(stack.moisture, 3), put::share(limit)}};
-        findings.push_back(finding);
+        findings.push_back(said(foundAgainst(Code::moistureBeyondTable, {"Wood Handbook Table 5-14", Mark::fromMemory},
+                                             100 * stack.moisture, 100 * limit),
+                                {dry ? texts::drierThanTables : texts::wetterThanTables,
+                                 {put::share(stack.moisture, 3), put::share(limit)}}));
     }
     if (stack.grainSlope > steepestGrainOfTable) {
-        Finding finding = found(Code::grainBeyondTable, {"Wood Handbook Table 5-12", Mark::fromMemory});
-        finding.value = stack.grainSlope;
-        finding.limit = steepestGrainOfTable;
-        finding.text = {texts::grainBeyondTable,
-                        {put::number(1 / stack.grainSlope, 2), put::number(1 / steepestGrainOfTable)}};
-        findings.push_back(finding);
+        findings.push_back(said(
+            foundAgainst(Code::grainBeyondTable, {"Wood Handbook Table 5-12", Mark::fromMemory}, stack.grainSlope,
+                         steepestGrainOfTable),
+            {texts::grainBeyondTable, {put::number(1 / stack.grainSlope, 2), put::number(1 / steepestGrainOfTable)}}));
     }
 }
 
 void addSpeciesWarnings(std::vector<Finding>& findings, const StackScene& scene) {
     std::vector<std::string> reported;
     for (const laminate::Strip& strip : scene.stack.strips) {
-        if (std::find(reported.begin(), reported.end(), strip.species) != reported.end()) continue;
+        if (std::ranges::find(reported, strip.species) != reported.end()) continue;
         reported.push_back(strip.species);
         const wood::Species* wood = wood::findSpecies(scene.shop.species, strip.species);
         if (!wood || wood->warning.empty()) continue;
@@ -353,8 +349,8 @@ void addDryBeforeGlue(std::vector<Finding>& findings, const StackScene& scene) {
     for (std::size_t group = 0; group < scene.piece.stack.strips.size(); ++group) {
         const model::Strips& strips = scene.piece.stack.strips[group];
         if (!strips.bentBefore || strips.bentBefore->how == model::Softened::no) continue;
-        const auto strip = std::find_if(scene.stack.strips.begin(), scene.stack.strips.end(),
-                                        [&](const laminate::Strip& s) { return s.group == static_cast<int>(group); });
+        const auto strip = std::ranges::find_if(
+            scene.stack.strips, [&](const laminate::Strip& s) { return s.group == static_cast<int>(group); });
         findings.push_back(dryBeforeGlue(scene, strips, *strip));
     }
 }

@@ -1,5 +1,3 @@
-#include <algorithm>
-#include <cmath>
 
 #include "core/math/count.hpp"
 #include "core/plan/findings/findings.hpp"
@@ -105,9 +103,7 @@ void addProposal(std::vector<Finding>& findings, const HoldingScene& scene, cons
         return addNotToBePressed(findings, scene, proposal);
     }
     if (!proposal.met) {
-        Finding finding = foundWithoutLimit(Code::noStationsWouldDo, contactSource());
-        finding.text = unmetPhrase(proposal);
-        findings.push_back(finding);
+        findings.push_back(said(foundWithoutLimit(Code::noStationsWouldDo, contactSource()), unmetPhrase(proposal)));
         return;
     }
     if (proposal.withinCounts || proposal.tools <= 0) return;

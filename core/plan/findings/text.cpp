@@ -1,9 +1,7 @@
 #include "core/plan/findings/text.hpp"
 
-#include <cctype>
 #include <cmath>
 #include <string_view>
-#include <utility>
 
 #include "core/holding/kinds.hpp"
 #include "core/plan/findings/breaking_wording.hpp"

@@ -87,11 +87,9 @@ void addAtHand(std::vector<Finding>& findings, const HoldingScene& scene) {
 void addStraps(std::vector<Finding>& findings, const HoldingScene& scene) {
     for (const holding::StrapPlan& strap : scene.plan.holding.straps) {
         if (strap.lacksEnd) {
-            Finding finding =
-                foundWithoutLimit(Code::strapWithoutEnd, {"geometry of the strap (derived)", Mark::derived});
-            finding.at_m = scene.at_m(strap.index);
-            finding.text = {texts::strapWithoutEnd, {scene.name(strap.index)}};
-            findings.push_back(finding);
+            findings.push_back(
+                said(foundWithoutLimit(Code::strapWithoutEnd, {"geometry of the strap (derived)", Mark::derived}),
+                     scene.at_m(strap.index), {texts::strapWithoutEnd, {scene.name(strap.index)}}));
             continue;
         }
         constexpr double reported_m = 0.02;

@@ -87,10 +87,9 @@ void addBreaking(std::vector<Finding>& findings, const WoodScene& scene, const l
 
 void addLeftOut(std::vector<Finding>& findings, const WoodScene& scene, const wood::WoodMeasured& measured) {
     for (const std::string& why : measured.leftOut) {
-        Finding finding = foundWithoutLimit(Code::trialLeftOut, {"the boat's list of trials", units::Mark::derived});
-        finding.text = {texts::trialLeftOut, {woodName(scene.shop.species, measured.species)}};
-        finding.details.push_back({texts::trialWrong, {why}});
-        findings.push_back(finding);
+        findings.push_back(said(
+            foundWithoutLimit(Code::trialLeftOut, {"the boat's list of trials", units::Mark::derived}),
+            {texts::trialLeftOut, {woodName(scene.shop.species, measured.species)}}, {{texts::trialWrong, {why}}}));
     }
 }
 

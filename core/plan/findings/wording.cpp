@@ -25,7 +25,7 @@ std::string inSentence(std::string name) {
                                                     "True",     "Western", "White", "Yellow"};
     const std::size_t end = name.find_first_of(" -");
     const std::string first = name.substr(0, end);
-    const bool lowered = end == std::string::npos || std::find(common.begin(), common.end(), first) != common.end();
+    const bool lowered = end == std::string::npos || std::ranges::find(common, first) != common.end();
     if (lowered && !name.empty()) name[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(name[0])));
     return name;
 }
