@@ -28,7 +28,7 @@ void AlongStep::findTurns(const Discrete& discrete, std::span<const double> x, s
             }
         }
     }
-    std::sort(turns_.begin(), turns_.end(), [](const Turn& a, const Turn& b) { return a.part < b.part; });
+    std::ranges::sort(turns_, {}, &Turn::part);
 }
 
 double AlongStep::least(const Discrete& discrete, std::span<const double> x, std::span<const double> step,

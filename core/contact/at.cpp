@@ -36,10 +36,7 @@ AtPlace at(const Problem& problem, const Contact& contact, double s_m) {
                          betweenPlaces(rod.stiffness_N_m2, element, part),
                          betweenPlaces(rod.natural_per_m, element, part)};
     const Turning turning = turningOf(place, gap);
-    AtPlace found;
-    found.gap_m = gap.value;
-    found.slope = gap.slope;
-    found.curvature_per_m = turning.turn / turning.path;
+    AtPlace found{.gap_m = gap.value, .slope = gap.slope, .curvature_per_m = turning.turn / turning.path};
     found.moment_N_m = place.stiffness_N_m2 * (found.curvature_per_m - place.natural_per_m);
     found.pressure_N_m = betweenPlaces(rod.foundation_N_m2, element, part) * std::max(0.0, -gap.value);
     return found;

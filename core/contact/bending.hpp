@@ -7,7 +7,6 @@
 #pragma once
 
 #include <array>
-#include <cmath>
 
 #include "core/contact/pair.hpp"
 #include "core/math/hermite.hpp"

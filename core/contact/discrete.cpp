@@ -62,7 +62,7 @@ void layChain(const Problem& problem, Discrete& discrete) {
     const std::size_t anchor = nearestNode(discrete.nodes_m, problem.anchor_m);
     discrete.chain.push_back(anchor);
     for (const Pad& pad : discrete.pads) discrete.chain.push_back(pad.centre);
-    std::sort(discrete.chain.begin(), discrete.chain.end());
+    std::ranges::sort(discrete.chain);
     discrete.chain.erase(std::unique(discrete.chain.begin(), discrete.chain.end()), discrete.chain.end());
     const auto place = [&](std::size_t node) {
         return static_cast<std::size_t>(std::lower_bound(discrete.chain.begin(), discrete.chain.end(), node) -
@@ -76,10 +76,9 @@ void layChain(const Problem& problem, Discrete& discrete) {
 
 Pad padOn(const Mesh& mesh, const Hold& hold) {
     const auto& nodes = mesh.nodes_m;
-    Pad pad;
-    pad.centre = nearestNode(nodes, hold.at_m);
-    pad.first = nearestNode(nodes, hold.at_m - hold.pad_m / 2);
-    pad.last = nearestNode(nodes, hold.at_m + hold.pad_m / 2);
+    Pad pad{.first = nearestNode(nodes, hold.at_m - hold.pad_m / 2),
+            .last = nearestNode(nodes, hold.at_m + hold.pad_m / 2),
+            .centre = nearestNode(nodes, hold.at_m)};
     const std::size_t count = pad.last - pad.first + 1;
     pad.gapByGap.assign(count, 0);
     pad.gapBySlope.assign(count, 0);
@@ -158,7 +157,7 @@ Discrete discreteOf(const Problem& problem) {
     pairUp(rod, discrete);
     discrete.holds = problem.holds;
     for (const Hold& hold : problem.holds) discrete.pads.push_back(padOn(rod.mesh, hold));
-    discrete.longest_m = *std::max_element(discrete.length_m.begin(), discrete.length_m.end());
+    discrete.longest_m = *std::ranges::max_element(discrete.length_m);
     discrete.reach_m = discrete.nodes_m.back() - discrete.nodes_m.front();
     discrete.padsHold = problem.padsHold;
     layChain(problem, discrete);

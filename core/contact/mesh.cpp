@@ -11,7 +11,7 @@ namespace {
 // Marks inside (from, to) with both ends, ascending; of marks nearer than `least` to another the first stays, and the
 // ends always do.
 std::vector<double> places(double from_m, double to_m, std::vector<double> marks_m, double least_m) {
-    std::sort(marks_m.begin(), marks_m.end());
+    std::ranges::sort(marks_m);
     std::vector<double> kept{from_m};
     for (const double mark : marks_m) {
         if (mark - kept.back() >= least_m && to_m - mark >= least_m) kept.push_back(mark);

@@ -99,7 +99,7 @@ void NewtonSystem::order(const Discrete& discrete) {
     }
     for (std::size_t i = 0; i < discrete.holds.size(); ++i)
         if (!discrete.holds[i].pull_N) rows.push_back({discrete.pads[i].last, 2, i});
-    std::sort(rows.begin(), rows.end(), [](const Row& a, const Row& b) {
+    std::ranges::sort(rows, [](const Row& a, const Row& b) {
         if (a.node != b.node) return a.node < b.node;
         if (a.kind != b.kind) return a.kind < b.kind;
         return a.index < b.index;
@@ -242,7 +242,7 @@ bool NewtonSystem::factorise(const Discrete& discrete, std::span<const double> x
 
 void NewtonSystem::step(const Equilibrium& balance, const std::vector<double>& closing_m, std::vector<double>& step,
                         std::vector<double>& pull_N) {
-    std::fill(right_.begin(), right_.end(), 0.0);
+    std::ranges::fill(right_, 0.0);
     for (std::size_t node = 0; node < rowOfNode_.size(); ++node)
         for (std::size_t n = 0; n < 2; ++n) right_[rowOfNode_[node] + n] = -balance.force[2 * node + n];
     for (std::size_t i = 0; i < rowOfPull_.size(); ++i)

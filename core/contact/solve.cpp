@@ -309,8 +309,8 @@ std::vector<double> firstPulls(const Discrete& discrete) {
 }
 
 bool pulled(const Discrete& discrete) {
-    return std::any_of(discrete.holds.begin(), discrete.holds.end(),
-                       [](const Hold& hold) { return hold.pull_N.value_or(hold.most_N) > 0; }) ||
+    return std::ranges::any_of(discrete.holds,
+                               [](const Hold& hold) { return hold.pull_N.value_or(hold.most_N) > 0; }) ||
            discrete.pressing_N > 0;
 }
 
@@ -321,7 +321,7 @@ double firstFoundationShare(const Discrete& discrete) {
 }
 
 bool settleFromRest(Search& search, double foundationShare, bool patient, int steps) {
-    std::fill(search.x.begin(), search.x.end(), 0.0);
+    std::ranges::fill(search.x, 0.0);
     search.multipliers.pull_N = firstPulls(search.discrete);
     search.multipliers.foundationShare = foundationShare;
     search.multipliers.penalty_N_m = patient ? patientPenalty_N_m : penalty_N_m;
@@ -354,14 +354,13 @@ HoldState stateOf(const Hold& hold, bool between, double pull_N) {
 
 Contact contactOf(Search& search, bool settled) {
     const Discrete& discrete = search.discrete;
-    Contact contact;
-    contact.outcome = !settled                            ? Outcome::notConverged
-                      : search.jumped || !search.curvesUp ? Outcome::snaps
-                                                          : Outcome::settled;
-    contact.springsAway = !settled && springsAway(search);
-    contact.steps = search.steps;
-    contact.residual = search.offBalance_N / search.scale_N;
-    contact.nodes_m = discrete.nodes_m;
+    Contact contact{.outcome = !settled                            ? Outcome::notConverged
+                               : search.jumped || !search.curvesUp ? Outcome::snaps
+                                                                   : Outcome::settled,
+                    .nodes_m = discrete.nodes_m,
+                    .steps = search.steps,
+                    .residual = search.offBalance_N / search.scale_N,
+                    .springsAway = !settled && springsAway(search)};
     for (std::size_t n = 0; n < discrete.nodes_m.size(); ++n) {
         contact.gap_m.push_back(search.x[2 * n]);
         contact.slope.push_back(search.x[2 * n + 1]);
@@ -396,7 +395,7 @@ Contact solve(const Problem& problem, const Contact* start) {
     if (!settled && !search.effort.ended()) settled = settleFromRest(search);
     if (!settled && (search.balance.force.empty() || !search.balance.withinReach)) {
         // There was no start, or none that is within reach, and no effort is left for another.
-        std::fill(search.x.begin(), search.x.end(), 0.0);
+        std::ranges::fill(search.x, 0.0);
         balanceOf(discrete, search.x, search.multipliers, search.balance);
     }
     if (settled && search.steps == 0) factorise(search);

@@ -2,7 +2,6 @@
 
 #include <cmath>
 #include <nlohmann/json.hpp>
-#include <string>
 #include <type_traits>
 
 #include "core/export/print_keys.hpp"

@@ -68,9 +68,7 @@ void measureOut(Batch& batch, double mixed_kg, const model::Glue& glue, const Ad
 // One of `count` equal batches.
 Batch oneOf(int count, const BatchNeed& need, const model::Glue& glue, const Adhesive& adhesive,
             const PotLives& lives) {
-    Batch batch;
-    batch.use = need.use;
-    batch.gluing = need.gluing;
+    Batch batch{.gluing = need.gluing, .use = need.use};
     measureOut(batch, need.needed_kg / count, glue, adhesive);
     batch.area_m2 = need.area_m2 / count;
     batch.takes_s = need.mix_s + batch.area_m2 / need.rate_m2_s;

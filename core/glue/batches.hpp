@@ -2,7 +2,6 @@
 // they go off.
 #pragma once
 
-#include <string>
 #include <vector>
 
 #include "core/glue/glue.hpp"

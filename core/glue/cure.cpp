@@ -58,9 +58,8 @@ double whenCured(const Adhesive& adhesive, const Kinetics& kinetics, const model
 }
 
 CurePlan planCure(const Adhesive& adhesive, const Kinetics& kinetics, const model::Glue& glue, double closedAt_s) {
-    CurePlan plan;
-    plan.closedAt_s = closedAt_s;
-    plan.clampsOff_s = whenCured(adhesive, kinetics, glue, closedAt_s, adhesive.handling_s);
+    CurePlan plan{.closedAt_s = closedAt_s,
+                  .clampsOff_s = whenCured(adhesive, kinetics, glue, closedAt_s, adhesive.handling_s)};
     plan.work_s =
         whenCured(adhesive, kinetics, glue, closedAt_s, std::min(2 * adhesive.handling_s, adhesive.fullCure_s));
     plan.full_s = whenCured(adhesive, kinetics, glue, closedAt_s, adhesive.fullCure_s);

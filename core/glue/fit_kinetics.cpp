@@ -79,8 +79,8 @@ void checkPoints(const Adhesive& adhesive, const std::string& path) {
 }
 
 double spread(const std::vector<PotLifePoint>& points, double PotLifePoint::*member, bool ratio) {
-    const auto [least, most] = std::minmax_element(
-        points.begin(), points.end(), [member](const auto& a, const auto& b) { return a.*member < b.*member; });
+    const auto [least, most] =
+        std::ranges::minmax_element(points, [member](const auto& a, const auto& b) { return a.*member < b.*member; });
     return ratio ? (*most).*member / (*least).*member : (*most).*member - (*least).*member;
 }
 
@@ -192,10 +192,7 @@ Kinetics fitKinetics(const Adhesive& adhesive, const std::string& path) {
 Fitted fitWithEnds(const Adhesive& adhesive, const std::string& path) {
     Fitted fitted{fitKinetics(adhesive, path), {}};
     if (!heats(adhesive)) return fitted;
-    Kinetics slow;
-    slow.sheetLoss = leastSheetLoss;
-    slow.heat_J_kg = leastHeat_J_kg;
-    slow.capacity_J_kgK = mostCapacity_J_kgK;
+    Kinetics slow{.heat_J_kg = leastHeat_J_kg, .capacity_J_kgK = mostCapacity_J_kgK, .sheetLoss = leastSheetLoss};
     Kinetics quick;
     quick.sheetLoss = mostSheetLoss;
     if (adhesive.potLives.size() == 1) slow.rate_per_s = quick.rate_per_s = fitted.likely.rate_per_s;

@@ -1,7 +1,6 @@
 #include "core/glue/glue.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 #include "core/glue/batches.hpp"
 #include "core/glue/conditions.hpp"

@@ -6,7 +6,6 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <memory>
 #include <new>
 #include <numbers>
 
@@ -79,10 +78,7 @@ Fill fillOf(model::Vessel vessel, double vessel_m3, double mass_kg, double densi
     const double across_m =
         vessel == model::Vessel::cup ? std::cbrt(4 * vessel_m3 / pi) : std::sqrt(4 * vessel_m3 / (pi * trayDepth_m));
     const double bottom_m2 = pi * across_m * across_m / 4;
-    Fill fill;
-    fill.mass_kg = mass_kg;
-    fill.share = volume_m3 / vessel_m3;
-    fill.depth_m = volume_m3 / bottom_m2;
+    Fill fill{.mass_kg = mass_kg, .depth_m = volume_m3 / bottom_m2, .share = volume_m3 / vessel_m3};
     fill.area_m2 = 2 * bottom_m2 + pi * across_m * fill.depth_m;
     const double resistance = 1 / airLoss_W_m2K + volume_m3 / fill.area_m2 / (3 * conductivity_W_mK);
     fill.loss_W_m2K = 1 / resistance;
@@ -112,9 +108,7 @@ PotLifeOf potLife(const Kinetics& kinetics, const Fill& fill, double air_C, doub
     double state[2] = {0, mix_C + zero_K};
     double slope[2];
     slopes(0, state, slope, const_cast<Cup*>(&cup));
-    PotLifeOf result;
-    result.lasts_s = std::numeric_limits<double>::infinity();
-    result.peak_C = mix_C;
+    PotLifeOf result{.lasts_s = std::numeric_limits<double>::infinity(), .peak_C = mix_C};
     const auto unsettled = [&result] {
         result.settled = false;
         result.lasts_s = result.peak_C = result.peakAt_s = std::numeric_limits<double>::quiet_NaN();

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numeric>
 
-#include "core/holding/assignment.hpp"
 #include "core/holding/kinds.hpp"
 #include "core/holding/loose_stack.hpp"
 #include "core/holding/pressed.hpp"
@@ -17,6 +17,91 @@ namespace fayline::holding {
 namespace {
 
 using model::HoldKind;
+
+constexpr double rounding = 1 + 1e-9;
+
+// Whether `tool` pulls as much as `need` asks; opens as far, has as deep a throat, as far as the file says. Only clamps
+// are said to open and to have a throat.
+bool isStrong(const model::Tool& tool, const Served& need) {
+    return tool.most_N * rounding >= need.needed_N;
+}
+bool opensEnough(const model::Tool& tool, const Served& need) {
+    return !model::traitsOf(tool.kind).hasJaws || !tool.opening_m || *tool.opening_m * rounding >= need.opening_m;
+}
+bool reaches(const model::Tool& tool, const Served& need) {
+    return !model::traitsOf(tool.kind).hasJaws || !tool.throat_m || *tool.throat_m * rounding >= need.throat_m;
+}
+
+// The tool of holding.tools for each of `needs` (in the order of holding.stations), -1 where none is left: as many
+// stations as possible have one, those that need most before others, none of them a stronger one than it has to where a
+// weaker is free. A thousand stations and tools of one kind take some ten milliseconds. Station after station, moving
+// those served already to other tools where that makes room (augmenting paths). A tool that a search in vain has looked
+// at is never looked at again, so that many stations without hope cost little.
+class Assignment {
+public:
+    Assignment(const model::Holding& holding, const std::vector<Served>& needs)
+        : holding_(holding),
+          needs_(needs),
+          toolOf_(needs.size(), -1),
+          users_(holding.tools.size()),
+          seen_(holding.tools.size(), false),
+          hopeless_(holding.tools.size(), false),
+          weakestFirst_(holding.tools.size()) {
+        std::iota(weakestFirst_.begin(), weakestFirst_.end(), 0);
+        std::ranges::stable_sort(weakestFirst_, [&](int a, int b) { return tool(a).most_N < tool(b).most_N; });
+        std::vector<int> order(needs.size());
+        std::iota(order.begin(), order.end(), 0);
+        std::ranges::stable_sort(order, [&](int a, int b) { return need(a).needed_N > need(b).needed_N; });
+        for (const int station : order) {
+            seen_ = hopeless_;
+            if (!serve(station)) hopeless_ = seen_;
+        }
+    }
+
+    const std::vector<int>& toolOf() const { return toolOf_; }
+
+private:
+    const model::Tool& tool(int index) const { return holding_.tools[index]; }
+    const Served& need(int index) const { return needs_[index]; }
+
+    bool suits(int toolIndex, int station) const {
+        const model::Tool& one = tool(toolIndex);
+        return one.kind == holding_.stations[station].kind && isStrong(one, need(station)) &&
+               opensEnough(one, need(station)) && reaches(one, need(station));
+    }
+
+    bool serve(int station) {
+        for (const int index : weakestFirst_) {
+            const auto i = static_cast<std::size_t>(index);
+            if (seen_[i] || !suits(index, station)) continue;
+            if (math::countOf(users_[i]) < tool(index).count) {
+                users_[i].push_back(station);
+                toolOf_[station] = index;
+                return true;
+            }
+        }
+        for (const int index : weakestFirst_) {
+            const auto i = static_cast<std::size_t>(index);
+            if (seen_[i] || !suits(index, station)) continue;
+            seen_[i] = true;
+            for (int& user : users_[i]) {
+                if (!serve(user)) continue;
+                user = station;
+                toolOf_[station] = index;
+                return true;
+            }
+        }
+        return false;
+    }
+
+    const model::Holding& holding_;
+    const std::vector<Served>& needs_;
+    std::vector<int> toolOf_;
+    std::vector<std::vector<int>> users_;
+    std::vector<bool> seen_;
+    std::vector<bool> hopeless_;
+    std::vector<int> weakestFirst_;
+};
 
 double depthAt(const LooseStack& loose, double at_m) {
     return loose.strips.back().layer.outer.at(at_m) - loose.strips.front().layer.inner.at(at_m);
@@ -42,12 +127,10 @@ Served whatIsNeeded(const StackOnForm& work, const LooseStack& loose, int index,
     const model::Station& station = work.piece.holding.stations[index];
     const double width = laminate::ripWidthAt(work.piece.stack, station.at_m);
     const double depth = depthAt(loose, station.at_m);
-    Served served;
-    served.station = index;
-    served.needed_N = neededBy(station, held);
-    served.opening_m = station.side ? width : depth + work.piece.holding.cauls.thickness_m;
-    served.throat_m = (station.side ? depth : width) / 2;
-    return served;
+    return Served{.station = index,
+                  .needed_N = neededBy(station, held),
+                  .opening_m = station.side ? width : depth + work.piece.holding.cauls.thickness_m,
+                  .throat_m = (station.side ? depth : width) / 2};
 }
 
 // Why none of `tools` of this kind serves the station.
@@ -63,12 +146,11 @@ Lacks whatLacks(const std::vector<model::Tool>& tools, HoldKind kind, const Serv
 }
 
 bool isListed(const model::Holding& holding, HoldKind kind) {
-    return std::any_of(holding.tools.begin(), holding.tools.end(), [&](const auto& tool) { return tool.kind == kind; });
+    return std::ranges::any_of(holding.tools, [&](const auto& tool) { return tool.kind == kind; });
 }
 
 const HeldStation* heldOf(const Held& held, int index) {
-    const auto found = std::find_if(held.stations.begin(), held.stations.end(),
-                                    [&](const HeldStation& station) { return station.index == index; });
+    const auto found = std::ranges::find(held.stations, index, &HeldStation::index);
     return found == held.stations.end() ? nullptr : &*found;
 }
 
@@ -87,9 +169,7 @@ std::vector<Counted> countKinds(const model::Holding& holding, const std::vector
     std::vector<Counted> counts;
     for (const model::HoldTraits& traits : model::holdTraits) {
         const HoldKind kind = traits.kind;
-        Counted counted;
-        counted.kind = kind;
-        counted.listed = isListed(holding, kind);
+        Counted counted{.kind = kind, .listed = isListed(holding, kind)};
         for (const model::Tool& tool : holding.tools) counted.there += tool.kind == kind ? tool.count : 0;
         for (const Served& one : served) {
             if (holding.stations[one.station].kind != kind) continue;
@@ -120,8 +200,8 @@ double shareLeft(const std::vector<double>& sums, std::size_t after) {
 }
 
 int countServed(const model::Holding& holding, const std::vector<Served>& needs) {
-    const std::vector<int> toolOf = assignTools(holding, needs);
-    return static_cast<int>(std::count_if(toolOf.begin(), toolOf.end(), [](int tool) { return tool >= 0; }));
+    const std::vector<int> toolOf = Assignment(holding, needs).toolOf();
+    return static_cast<int>(std::ranges::count_if(toolOf, [](int tool) { return tool >= 0; }));
 }
 
 void trySplit(AtHand& atHand, const StackOnForm& work, const LooseStack& loose) {
@@ -199,7 +279,7 @@ AtHand atHand(const StackOnForm& work, const Held& held) {
     for (int i = 0; i < math::countOf(holding.stations); ++i) {
         atHand.served.push_back(whatIsNeeded(work, loose, i, heldOf(held, i)));
     }
-    const std::vector<int> toolOf = assignTools(holding, atHand.served);
+    const std::vector<int> toolOf = Assignment(holding, atHand.served).toolOf();
     for (Served& served : atHand.served) {
         const HoldKind kind = holding.stations[served.station].kind;
         served.tool = toolOf[served.station];

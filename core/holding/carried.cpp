@@ -69,7 +69,7 @@ Beam beamOf(const StackOnForm& work, const Ready& ready, const std::vector<doubl
     std::vector<double> marks{0, length};
     for (const double place : places_m) marks.push_back(std::clamp(place, 0.0, length));
     for (const double end : ready.loose.ends_m) marks.push_back(std::clamp(onStrips(ready, end), 0.0, length));
-    std::sort(marks.begin(), marks.end());
+    std::ranges::sort(marks);
 
     Beam beam;
     beam.nodes_m = {0};
@@ -87,8 +87,8 @@ Beam beamOf(const StackOnForm& work, const Ready& ready, const std::vector<doubl
     beam.carried.assign(beam.nodes_m.size(), false);
     for (const double place : places_m) {
         const double at = std::clamp(place, 0.0, length);
-        const auto nearest = std::min_element(beam.nodes_m.begin(), beam.nodes_m.end(),
-                                              [&](double a, double b) { return std::abs(a - at) < std::abs(b - at); });
+        const auto nearest = std::ranges::min_element(
+            beam.nodes_m, [&](double a, double b) { return std::abs(a - at) < std::abs(b - at); });
         beam.carried[nearest - beam.nodes_m.begin()] = true;
     }
     return beam;
@@ -106,7 +106,7 @@ double lengthPower(std::size_t end, double length_m) {
 // Sinking (> 0 down) and slope at each node.
 std::vector<double> sinkings(const Beam& beam) {
     const std::size_t unknowns = 2 * beam.nodes_m.size();
-    const auto carriers = std::count(beam.carried.begin(), beam.carried.end(), true);
+    const auto carriers = std::ranges::count(beam.carried, true);
     const auto fixed = [&](std::size_t i) { return beam.carried[i / 2] && (i % 2 == 0 || carriers == 1); };
     std::vector<std::size_t> first(unknowns);
     for (std::size_t i = 0; i < unknowns; ++i) first[i] = i < 2 ? 0 : i - i % 2 - 2;
@@ -150,10 +150,7 @@ double momentOf(const BeamElement& element, const double* ends) {
 Carried carry(const StackOnForm& work, const Ready& ready, const std::vector<double>& places_m) {
     const Beam beam = beamOf(work, ready, places_m);
     const std::vector<double> sunk = sinkings(beam);
-    Carried carried;
-    carried.points = math::countOf(places_m);
-    carried.places_m = places_m;
-    carried.length_m = beam.nodes_m.back();
+    Carried carried{.points = math::countOf(places_m), .places_m = places_m, .length_m = beam.nodes_m.back()};
     for (std::size_t n = 0; n < beam.nodes_m.size(); ++n) {
         if (sunk[2 * n] <= carried.sag_m) continue;
         carried.sag_m = sunk[2 * n];

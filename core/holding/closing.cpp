@@ -71,8 +71,8 @@ Closing closingOf(const StackOnForm& work) {
     for (int i = 0; i <= steps; ++i) {
         const double s = from + (to - from) * i / steps;
         const double at_m = alongLine(middle, s);
-        const bool supported = std::any_of(closing.ready.support.begin(), closing.ready.support.end(),
-                                           [&](const laminate::Run& run) { return run.holds(at_m); });
+        const bool supported =
+            std::ranges::any_of(closing.ready.support, [&](const laminate::Run& run) { return run.holds(at_m); });
         closing.looks.push_back({s, middleFrame(middle, work.line, s), supported});
     }
     return closing;
@@ -163,9 +163,8 @@ double tipOff(const Closing& closing, const Tail& tail) {
     const auto distance = [&](const MiddleFrame& frame) {
         return std::hypot(tip.x_m - frame.point.x_m, tip.y_m - frame.point.y_m);
     };
-    const auto nearest =
-        std::min_element(closing.looks.begin(), closing.looks.end(),
-                         [&](const FormLook& a, const FormLook& b) { return distance(a.frame) < distance(b.frame); });
+    const auto nearest = std::ranges::min_element(
+        closing.looks, [&](const FormLook& a, const FormLook& b) { return distance(a.frame) < distance(b.frame); });
     double s = nearest->s_m;
     for (int i = 0; i < 6; ++i) {
         const MiddleFrame frame = middleFrame(closing.ready.middle, closing.work.line, s);
@@ -303,10 +302,7 @@ std::vector<ClosingStep> closeInOrder(const StackOnForm& work, const std::atomic
     std::optional<State> state;
     for (std::size_t i = 0; i < order.size() && !stop; ++i) {
         const auto index = static_cast<std::size_t>(order[i]);
-        ClosingStep step;
-        step.index = order[i];
-        step.number = numbers[index];
-        step.order = static_cast<int>(i) + 1;
+        ClosingStep step{.index = order[i], .number = numbers[index], .order = static_cast<int>(i) + 1};
         if (state)
             step.standsOff_m = standsOff(closing, *state, alongMiddle(closing.ready.middle, stations[index].at_m));
         closed.push_back(stations[index]);

@@ -33,8 +33,8 @@ std::vector<int> fromMiddle(const std::vector<int>& ascending, const std::vector
 std::vector<int> closingOrder(const std::vector<model::Station>& stations, model::From from, double lineLength_m) {
     std::vector<int> order(stations.size());
     std::iota(order.begin(), order.end(), 0);
-    std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return stations[a].at_m < stations[b].at_m; });
-    if (from == model::From::end) std::reverse(order.begin(), order.end());
+    std::ranges::stable_sort(order, [&](int a, int b) { return stations[a].at_m < stations[b].at_m; });
+    if (from == model::From::end) std::ranges::reverse(order);
     if (from != model::From::middle || order.empty()) return order;
     return fromMiddle(order, stations, lineLength_m / 2);
 }

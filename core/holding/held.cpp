@@ -4,7 +4,6 @@
 #include <cmath>
 #include <numeric>
 
-#include "core/contact/gaps.hpp"
 #include "core/holding/pressed.hpp"
 #include "core/holding/prop_place.hpp"
 #include "core/math/count.hpp"
@@ -20,7 +19,7 @@ std::vector<double> samplePlaces(double from_m, double to_m, double length_m) {
     std::vector<double> places{from_m, to_m, 0, length_m};
     const double least_m = 1e-6;  // nearer than this to another is the same place
     for (double i = std::ceil(from_m / sampleStep_m); i * sampleStep_m < to_m; ++i) places.push_back(i * sampleStep_m);
-    std::sort(places.begin(), places.end());
+    std::ranges::sort(places);
     std::vector<double> apart;
     for (const double at : places) {
         if (apart.empty() || at - apart.back() > least_m) apart.push_back(at);
@@ -37,17 +36,14 @@ double open(double gap_m) {
 std::vector<int> alongLineOrder(const std::vector<model::Station>& stations) {
     std::vector<int> order(stations.size());
     std::iota(order.begin(), order.end(), 0);
-    std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return stations[a].at_m < stations[b].at_m; });
+    std::ranges::stable_sort(order, [&](int a, int b) { return stations[a].at_m < stations[b].at_m; });
     return order;
 }
 
 HeldStation stationOf(const Ready& ready, const model::Station& station, const Pressed& pressed, const Contact& contact,
                       int index) {
     const auto i = static_cast<std::size_t>(index);
-    HeldStation held;
-    held.index = index;
-    held.at_m = station.at_m;
-    held.most_N = pressed.most_N[i];
+    HeldStation held{.index = index, .at_m = station.at_m, .most_N = pressed.most_N[i]};
     if (pressed.holds[i] >= 0) {
         const HoldForce& force = contact.holds[pressed.holds[i]];
         held.pull_N = force.pull_N;
@@ -132,12 +128,10 @@ Held unsolved(const StackOnForm& work, const std::vector<model::Station>& statio
     const std::vector<double> shares = sharesSquare(work.piece, work.line, stations);
     for (const int index : alongLineOrder(stations)) {
         const model::Station& station = stations[index];
-        HeldStation named;
-        named.index = index;
-        named.number = math::countOf(held.stations) + 1;
-        named.at_m = station.at_m;
-        named.most_N = station.most_N * shares[index];
-        held.stations.push_back(named);
+        held.stations.push_back({.index = index,
+                                 .number = math::countOf(held.stations) + 1,
+                                 .at_m = station.at_m,
+                                 .most_N = station.most_N * shares[index]});
     }
     return held;
 }

@@ -9,7 +9,6 @@
 // Gaps here are what a feeler would find: 0 where the wood is crushed. The contacts hold the crush as well.
 #pragma once
 
-#include <optional>
 #include <vector>
 
 #include "core/contact/contact.hpp"

@@ -70,17 +70,15 @@ const MiddleNode& nodeBefore(const Middle& middle, double MiddleNode::*member, d
 
 Middle middleOf(const line::Line& line, double side, const std::vector<laminate::Layer>& strips,
                 const laminate::FormLine* form) {
-    Middle middle;
-    middle.side = side;
-    middle.form = form && !form->empty() ? form : nullptr;
-    middle.faying = strips.front().inner;
-    middle.distance = laminate::between(strips.front().inner, strips.back().outer);
+    Middle middle{.side = side,
+                  .distance = laminate::between(strips.front().inner, strips.back().outer),
+                  .faying = strips.front().inner,
+                  .form = form && !form->empty() ? form : nullptr};
     const double length = line.length();
     const int panels = std::max(1, static_cast<int>(std::ceil(length / middleStep_m - 1e-9)));
     std::vector<line::Place> places;
     for (int i = 0; i <= panels; ++i) places.push_back(line.at(i == panels ? length : length * i / panels));
-    middle.room = std::all_of(places.begin(), places.end(),
-                              [&](const line::Place& place) { return hasRoom(place, side, strips); });
+    middle.room = std::ranges::all_of(places, [&](const line::Place& place) { return hasRoom(place, side, strips); });
     if (!middle.room) return middle;
 
     const double step = length / panels;

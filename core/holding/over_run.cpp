@@ -165,7 +165,7 @@ std::vector<std::size_t> fromTheEnd(const End& end, const std::vector<model::Sta
     for (std::size_t i = 0; i < stations.size(); ++i) {
         if (closesGap(stations[i]) && end.beyond(stations[i].at_m) <= longest + 1e-9) holding.push_back(i);
     }
-    std::stable_sort(holding.begin(), holding.end(), [&](std::size_t a, std::size_t b) {
+    std::ranges::stable_sort(holding, [&](std::size_t a, std::size_t b) {
         return end.beyond(stations[a].at_m) > end.beyond(stations[b].at_m);
     });
     return holding;

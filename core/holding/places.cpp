@@ -43,8 +43,8 @@ std::vector<StationPlace> stationPlaces(const model::Holding& holding, const mod
     std::vector<std::size_t> order(holding.stations.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
     for (const std::size_t index : order) checkPlace(holding.stations[index], index, line.length());
-    std::stable_sort(order.begin(), order.end(),
-                     [&](std::size_t a, std::size_t b) { return holding.stations[a].at_m < holding.stations[b].at_m; });
+    std::ranges::stable_sort(
+        order, [&](std::size_t a, std::size_t b) { return holding.stations[a].at_m < holding.stations[b].at_m; });
 
     std::vector<StationPlace> places;
     double reached_m = 0;  // along the line, and how far the tape along the outside has come there
@@ -54,15 +54,13 @@ std::vector<StationPlace> stationPlaces(const model::Holding& holding, const mod
         tape_m += laminate::lengthBeside(line, sign, face, reached_m, at);
         reached_m = at;
         const line::Place on = line.at(at);
-        StationPlace place;
-        place.number = math::countOf(places) + 1;
-        place.index = static_cast<int>(index);
-        place.at_m = at;
-        place.alongOutside_m = tape_m;
-        place.onLine = {on.x_m, on.y_m};
-        place.onOutside = laminate::pointBeside(on, sign, face.at(at));
-        place.heading_rad = on.heading_rad;
-        places.push_back(place);
+        places.push_back({.number = math::countOf(places) + 1,
+                          .index = static_cast<int>(index),
+                          .at_m = at,
+                          .alongOutside_m = tape_m,
+                          .onLine = {on.x_m, on.y_m},
+                          .onOutside = laminate::pointBeside(on, sign, face.at(at)),
+                          .heading_rad = on.heading_rad});
     }
     return places;
 }

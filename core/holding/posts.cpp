@@ -15,8 +15,7 @@ bool bears(const model::Post& post, double at_m) {
 
 // Adds a push at one place to the posts that stand there, in even shares.
 void share(std::vector<PostLoad>& loads, const std::vector<model::Post>& posts, double at_m, double push_N) {
-    const auto standing =
-        std::count_if(posts.begin(), posts.end(), [&](const model::Post& post) { return bears(post, at_m); });
+    const auto standing = std::ranges::count_if(posts, [&](const model::Post& post) { return bears(post, at_m); });
     for (std::size_t i = 0; i < posts.size(); ++i) {
         if (bears(posts[i], at_m)) loads[i].thrust_N += push_N / static_cast<double>(standing);
     }

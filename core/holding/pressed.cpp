@@ -52,7 +52,7 @@ void addSupport(std::vector<laminate::Run>& support, laminate::Run run, const la
 
 // Runs that touch become one.
 std::vector<laminate::Run> joined(std::vector<laminate::Run> runs) {
-    std::sort(runs.begin(), runs.end(), [](const auto& a, const auto& b) { return a.from_m < b.from_m; });
+    std::ranges::sort(runs, [](const auto& a, const auto& b) { return a.from_m < b.from_m; });
     std::vector<laminate::Run> apart;
     for (const laminate::Run& run : runs) {
         if (!apart.empty() && run.from_m <= apart.back().to_m) {
@@ -122,7 +122,7 @@ double anchorOf(const Ready& ready, const StackOnForm& work, const std::vector<m
 }
 
 bool supportedAt(const std::vector<laminate::Run>& support, double at_m) {
-    return std::any_of(support.begin(), support.end(), [&](const laminate::Run& run) { return run.holds(at_m); });
+    return std::ranges::any_of(support, [&](const laminate::Run& run) { return run.holds(at_m); });
 }
 
 // A caul sawn to the curve bends with the stack from there: its own curvature is the form's.

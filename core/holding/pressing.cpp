@@ -85,9 +85,7 @@ PressingNeed pressingNeed(const StackOnForm& work, const LooseStack& loose, doub
     const double film = piece.stack.glueLine_m;
     const double least_Pa = work.wanted.asked_Pa();
     const double byPaste = film > 0 ? pressureForFilm(piece.glue.pasteYield_Pa, width, film) : 0;
-    PressingNeed need;
-    need.byGlue = least_Pa > byPaste;
-    need.pressure_Pa = std::max(byPaste, least_Pa);
+    PressingNeed need{.pressure_Pa = std::max(byPaste, least_Pa), .byGlue = least_Pa > byPaste};
     need.pad.pad_m = pad_m;
     need.pad.most_N = most_N;
     need.pad.push_N_m = need.pressure_Pa * width;

@@ -68,7 +68,7 @@ bool isProp(const model::Station& station) {
 
 std::vector<PropPlace> propPlaces(const model::Piece& piece, const line::Line& line,
                                   const std::vector<model::Station>& stations) {
-    if (std::none_of(stations.begin(), stations.end(), isProp)) return {};
+    if (std::ranges::none_of(stations, isProp)) return {};
     model::Holding asked;
     asked.stations = stations;
     const double side = laminate::sideSign(piece.line.stripsOn);
@@ -78,12 +78,11 @@ std::vector<PropPlace> propPlaces(const model::Piece& piece, const line::Line& l
         if (!isProp(stations[station.index])) continue;
         const line::Xy outward{-side * std::sin(station.heading_rad), side * std::cos(station.heading_rad)};
         const double caul = piece.holding.cauls.thickness_m;
-        PropPlace place;
-        place.index = station.index;
-        place.number = station.number;
-        place.outward = outward;
-        place.head = {station.onOutside.x_m + caul * outward.x_m, station.onOutside.y_m + caul * outward.y_m};
-        places.push_back(place);
+        places.push_back(
+            {.index = station.index,
+             .number = station.number,
+             .head = {station.onOutside.x_m + caul * outward.x_m, station.onOutside.y_m + caul * outward.y_m},
+             .outward = outward});
     }
 
     const Levels floor = levelsOf(stations, places, model::PropTo::floor);

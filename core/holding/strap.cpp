@@ -111,9 +111,9 @@ std::vector<double> tensionAlong(const std::vector<double>& turns, double fricti
 }
 
 std::vector<double> tensionFromEnd(std::vector<double> turns, double friction, double pulled_N) {
-    std::reverse(turns.begin(), turns.end());
+    std::ranges::reverse(turns);
     std::vector<double> tension = tensionAlong(turns, friction, pulled_N);
-    std::reverse(tension.begin(), tension.end());
+    std::ranges::reverse(tension);
     return tension;
 }
 
@@ -171,11 +171,10 @@ Strap layStrap(const model::Station& station, int index, const StackOnForm& work
     const double first = -work.piece.stack.runsPastStart_m;
     const double last = work.line.length() + work.piece.stack.runsPastEnd_m;
     const double other = said.to_m.value_or(station.at_m);
-    Strap strap;
-    strap.lacksEnd = !said.to_m;
-    strap.pulled_N = station.pull_N.value_or(station.most_N);
-    strap.from_m = std::clamp(std::min(station.at_m, other), first, std::max(first, last));
-    strap.to_m = std::clamp(std::max(station.at_m, other), first, std::max(first, last));
+    Strap strap{.from_m = std::clamp(std::min(station.at_m, other), first, std::max(first, last)),
+                .to_m = std::clamp(std::max(station.at_m, other), first, std::max(first, last)),
+                .lacksEnd = !said.to_m,
+                .pulled_N = station.pull_N.value_or(station.most_N)};
     const double length = strap.to_m - strap.from_m;
     if (!(length > least_m)) return strap;
 
@@ -202,12 +201,10 @@ double outsideTurn_per_m(const StackOnForm& work, double at_m) {
 
 StrapPlan strapPlan(const model::Station& station, int index, const StackOnForm& work) {
     const Strap strap = layStrap(station, index, work);
-    StrapPlan plan;
-    plan.index = index;
-    plan.lacksEnd = strap.lacksEnd;
+    StrapPlan plan{.index = index, .lacksEnd = strap.lacksEnd};
     if (strap.places_m.size() < 2) return plan;
 
-    plan.leastTension_N = *std::min_element(strap.tension_N.begin(), strap.tension_N.end());
+    plan.leastTension_N = *std::ranges::min_element(strap.tension_N);
     plan.startPull_N = strap.tension_N.front();
     plan.endPull_N = strap.tension_N.back();
     const Outside outside = outsideOf(work);

@@ -37,8 +37,7 @@ double takenCurvature(const Ready& ready, double s_m) {
 }
 
 bool bentBefore(const Ready& ready) {
-    return std::any_of(ready.loose.strips.begin(), ready.loose.strips.end(),
-                       [](const LooseStrip& strip) { return strip.set > 0; });
+    return std::ranges::any_of(ready.loose.strips, [](const LooseStrip& strip) { return strip.set > 0; });
 }
 
 // Turns both directions toward the form.
@@ -77,10 +76,7 @@ Tail tailOf(const Ready& ready, const StackOnForm& work, const Problem& problem,
     const GapAt gap = gapAt(contact, s);
     const MiddleFrame frame = middleFrame(ready.middle, work.line, s);
     const double psi = std::atan2(gap.slope, 1 + middleAt(ready.middle, s).curvature_per_m * gap.gap_m);
-    Tail tail;
-    tail.points = {frame.point + gap.gap_m * frame.away};
-    tail.ahead = frame.ahead;
-    tail.away = frame.away;
+    Tail tail{.points = {frame.point + gap.gap_m * frame.away}, .ahead = frame.ahead, .away = frame.away};
     turn(tail, -psi);
     tail.ahead = sense * tail.ahead;
     runOn(tail, ready, sense * (stripsEnd - s) - used, stripsEnd, sense);

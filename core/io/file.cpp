@@ -40,7 +40,7 @@ protected:
     // The value of a key; null where it does not stand there.
     const Value* take(std::string_view key) {
         const auto isIt = [&](const Member& member) { return member.key == key; };
-        const auto found = std::find_if(group_.members.begin(), group_.members.end(), isIt);
+        const auto found = std::ranges::find_if(group_.members, isIt);
         if (found == group_.members.end()) return nullptr;
         taken_[found - group_.members.begin()] = true;
         kept_.given.emplace(key);
@@ -110,8 +110,7 @@ constexpr std::string_view shedKey = "fayline_shed";
 void checkFormat(Value& root, std::string_view name) {
     const Place place{nullptr, name};
     const std::string accepted = std::to_string(format);
-    const auto key =
-        std::find_if(root.members.begin(), root.members.end(), [&](const Member& m) { return m.key == name; });
+    const auto key = std::ranges::find(root.members, name, &Member::key);
     if (key == root.members.end())
         throw InputError(std::string(name), "the number of the format is missing",
                          "begin the file with \"" + std::string(name) + "\": " + accepted);

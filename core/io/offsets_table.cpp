@@ -34,13 +34,13 @@ std::string lower(std::string_view text) {
 }
 
 bool hasFigure(std::string_view text) {
-    return std::any_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; });
+    return std::ranges::any_of(text, [](char c) { return c >= '0' && c <= '9'; });
 }
 
 // Figures, or the signs of fractions.
 bool mayBeLength(std::string_view text) {
-    return std::any_of(text.begin(), text.end(),
-                       [](char c) { return (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80; });
+    return std::ranges::any_of(text,
+                               [](char c) { return (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0x80; });
 }
 
 struct Line {
@@ -145,7 +145,7 @@ std::optional<double> lengthOf(const std::string& text, LengthNotation notation)
 std::string asFeetInchesEighths(const std::string& cell) {
     static const std::regex form(R"((-?\d+)\s*[ .:]\s*(\d+)\s*[ .:]\s*(\d+)\s*([+-]?))");
     std::smatch found;
-    const auto marks = std::count_if(cell.begin(), cell.end(), [](char c) { return c == ' ' || c == '.' || c == ':'; });
+    const auto marks = std::ranges::count_if(cell, [](char c) { return c == ' ' || c == '.' || c == ':'; });
     if (marks < 2 || cell.size() > longestCell || !std::regex_match(cell, found, form)) return {};
     return found.str(1) + "-" + found.str(2) + "-" + found.str(3) + found.str(4);
 }
@@ -221,10 +221,8 @@ std::vector<ColumnUse> proposedUses(const OffsetsTable& table) {
     std::vector<int> lengths;
     std::vector<int> words;
     for (int i = 0; i < count; ++i) {
-        const bool all =
-            std::all_of(table.rows.begin(), table.rows.end(), [i](const auto& row) { return isLength(row.cells[i]); });
-        const bool none =
-            std::none_of(table.rows.begin(), table.rows.end(), [i](const auto& row) { return isLength(row.cells[i]); });
+        const bool all = std::ranges::all_of(table.rows, [i](const auto& row) { return isLength(row.cells[i]); });
+        const bool none = std::ranges::none_of(table.rows, [i](const auto& row) { return isLength(row.cells[i]); });
         if (all) lengths.push_back(i);
         if (none) words.push_back(i);
     }
@@ -237,23 +235,21 @@ std::vector<ColumnUse> proposedUses(const OffsetsTable& table) {
 
 // A line of words before the figures: no length, and a figure only in a title that stands alone.
 bool isHeading(const std::vector<std::string>& cells) {
-    const auto held = std::count_if(cells.begin(), cells.end(), [](const auto& cell) { return !cell.empty(); });
-    return std::none_of(cells.begin(), cells.end(),
-                        [&](const auto& cell) { return isLength(cell) || (held > 1 && hasFigure(cell)); });
+    const auto held = std::ranges::count_if(cells, [](const auto& cell) { return !cell.empty(); });
+    return std::ranges::none_of(cells,
+                                [&](const auto& cell) { return isLength(cell) || (held > 1 && hasFigure(cell)); });
 }
 
 OffsetsTable tableWith(const std::vector<Line>& lines, Separator separator) {
     OffsetsTable table;
     for (const Line& line : lines) {
         OffsetsRow row{line.number, fieldsOf(line.text, separator)};
-        if (std::any_of(row.cells.begin(), row.cells.end(), [](const auto& cell) { return !cell.empty(); }))
+        if (std::ranges::any_of(row.cells, [](const auto& cell) { return !cell.empty(); }))
             table.rows.push_back(std::move(row));
     }
-    const auto first =
-        std::find_if(table.rows.begin(), table.rows.end(), [](const auto& row) { return !isHeading(row.cells); });
-    const bool figures = std::any_of(first, table.rows.end(), [](const OffsetsRow& row) {
-        return std::any_of(row.cells.begin(), row.cells.end(), isLength);
-    });
+    const auto first = std::ranges::find_if(table.rows, [](const auto& row) { return !isHeading(row.cells); });
+    const bool figures = std::any_of(first, table.rows.end(),
+                                     [](const OffsetsRow& row) { return std::ranges::any_of(row.cells, isLength); });
     if (figures && first != table.rows.begin()) {
         table.header = (first - 1)->cells;
         if (table.header.size() == 1) table.header.clear();  // a title
@@ -277,12 +273,11 @@ OffsetsTable tableWith(const std::vector<Line>& lines, Separator separator) {
 
 // How many rows are points as it is proposed, in whatever unit.
 int understood(const OffsetsTable& table) {
-    const auto along = std::find(table.uses.begin(), table.uses.end(), ColumnUse::along) - table.uses.begin();
-    const auto up = std::find(table.uses.begin(), table.uses.end(), ColumnUse::up) - table.uses.begin();
+    const auto along = std::ranges::find(table.uses, ColumnUse::along) - table.uses.begin();
+    const auto up = std::ranges::find(table.uses, ColumnUse::up) - table.uses.begin();
     if (std::max(along, up) >= std::ssize(table.uses)) return 0;
-    return static_cast<int>(std::count_if(table.rows.begin(), table.rows.end(), [&](const OffsetsRow& row) {
-        return isLength(row.cells[along]) && isLength(row.cells[up]);
-    }));
+    return static_cast<int>(std::ranges::count_if(
+        table.rows, [&](const OffsetsRow& row) { return isLength(row.cells[along]) && isLength(row.cells[up]); }));
 }
 
 // The text of a coordinate that the boat's notation takes for the same length, and that length.
@@ -303,7 +298,7 @@ std::pair<std::string, double> coordinate(const std::string& cell, const std::st
 }
 
 int columnOf(const std::vector<ColumnUse>& uses, ColumnUse use) {
-    const auto found = std::find(uses.begin(), uses.end(), use);
+    const auto found = std::ranges::find(uses, use);
     return found == uses.end() ? -1 : static_cast<int>(found - uses.begin());
 }
 
@@ -382,7 +377,7 @@ std::vector<UnitReading> unitReadings(const OffsetsTable& table, const std::vect
         if (points.size() >= most) readings.push_back({unit, model::lengthThrough(points)});
         most = std::max(most, points.size());
     }
-    std::stable_partition(readings.begin(), readings.end(), [&](const UnitReading& reading) {
+    std::ranges::stable_partition(readings, [&](const UnitReading& reading) {
         return reading.unit == feetInchesEighths ||
                (reading.length_m >= shortestPiece_m && reading.length_m <= longestPiece_m);
     });

@@ -71,10 +71,9 @@ std::vector<line::Place> peaksOf(const line::Line& line, const std::vector<line:
 }  // namespace
 
 Course courseOf(const model::Stack& stack, model::Side side, const line::Line& line) {
-    Course course;
-    course.side = sideSign(side);
-    course.length_m = line.length();
-    course.run = {-stack.runsPastStart_m, line.length() + stack.runsPastEnd_m};
+    Course course{.side = sideSign(side),
+                  .length_m = line.length(),
+                  .run = {-stack.runsPastStart_m, line.length() + stack.runsPastEnd_m}};
     for (const double at : placesAlong(course.run, course.length_m)) course.places.push_back(line.at(at));
     course.peaks = peaksOf(line, course.places);
     return course;

@@ -92,7 +92,7 @@ std::optional<Crossing> firstCrossing(const std::vector<std::vector<line::Xy>>& 
             }
         }
     }
-    std::sort(cells.begin(), cells.end());
+    std::ranges::sort(cells);
 
     std::optional<Crossing> first;
     for (std::size_t i = 0; i < cells.size(); ++i) {

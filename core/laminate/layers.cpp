@@ -54,11 +54,10 @@ std::vector<Layer> layers(const model::Stack& stack, model::Describes describes,
         const double atStart = strips.thickness_m;
         const double atEnd = strips.tapersTo_m.value_or(strips.thickness_m);
         for (int i = 0; i < strips.count; ++i) {
-            Layer layer;
-            layer.place = math::countOf(layers) + 1;
-            layer.group = static_cast<int>(group);
-            layer.inner = {start, end, lineLength_m};
-            layer.outer = {start + atStart, end + atEnd, lineLength_m};
+            Layer layer{.place = math::countOf(layers) + 1,
+                        .group = static_cast<int>(group),
+                        .inner = {start, end, lineLength_m},
+                        .outer = {start + atStart, end + atEnd, lineLength_m}};
             layer.middle = between(layer.inner, layer.outer);
             start += atStart + stack.glueLine_m;
             end += atEnd + stack.glueLine_m;
@@ -80,9 +79,8 @@ Runs runsOf(const model::Stack& stack, const std::vector<Layer>& layers, int pla
 }
 
 int stripsAt(const model::Stack& stack, const std::vector<Layer>& layers, double lineLength_m, double at_m) {
-    return static_cast<int>(std::count_if(layers.begin(), layers.end(), [&](const Layer& layer) {
-        return runsOf(stack, layers, layer.place, lineLength_m).bent.holds(at_m);
-    }));
+    return static_cast<int>(std::ranges::count_if(
+        layers, [&](const Layer& layer) { return runsOf(stack, layers, layer.place, lineLength_m).bent.holds(at_m); }));
 }
 
 double sideSign(model::Side side) {

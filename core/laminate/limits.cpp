@@ -99,8 +99,8 @@ double sizedBreakingStrain(const Strip& strip, const model::Strips& given) {
 }
 
 const Strip& worstStrip(const StackPlan& plan) {
-    return *std::max_element(plan.strips.begin(), plan.strips.end(),
-                             [](const Strip& a, const Strip& b) { return worstShare(a) < worstShare(b); });
+    return *std::ranges::max_element(plan.strips,
+                                     [](const Strip& a, const Strip& b) { return worstShare(a) < worstShare(b); });
 }
 
 double leastRatio(const wood::Species& species) {

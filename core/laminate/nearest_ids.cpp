@@ -76,7 +76,7 @@ std::vector<std::string> nearestIds(std::string_view typed, const std::vector<wo
     const std::vector<std::string> words = partsOf(typed);
     std::vector<std::pair<int, std::string>> near;
     for (const wood::Species& wood : species) near.emplace_back(apart(words, partsOf(wood.id)), wood.id);
-    std::stable_sort(near.begin(), near.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+    std::ranges::stable_sort(near, [](const auto& a, const auto& b) { return a.first < b.first; });
     std::vector<std::string> ids;
     for (std::size_t i = 0; i < std::min(most, near.size()); ++i) ids.push_back(near[i].second);
     return ids;

@@ -39,12 +39,11 @@ std::optional<units::Cited> hotBreakingStrain(model::Softened how, double grainS
 }
 
 Drying dryingTime(double thickness_m, double air_C, double humidity) {
-    Drying drying;
-    drying.airMoisture = wood::equilibriumMoisture(air_C, humidity);
-    drying.source = {
-        "diffusion across the grain of 1 to 4 x 10^-10 m2/s, from memory of books on water in wood; air by "
-        "Wood Handbook eq. 4-5 (P*)",
-        Mark::fromMemory};
+    Drying drying{
+        .airMoisture = wood::equilibriumMoisture(air_C, humidity),
+        .source = {"diffusion across the grain of 1 to 4 x 10^-10 m2/s, from memory of books on water in wood; air by "
+                   "Wood Handbook eq. 4-5 (P*)",
+                   Mark::fromMemory}};
     drying.reaches = drying.airMoisture < glueBelow;
     if (!drying.reaches) return drying;
     const double left = (glueBelow - drying.airMoisture) / (wetThrough - drying.airMoisture);

@@ -110,17 +110,16 @@ std::vector<Strip> stripsOf(const model::Stack& stack, const std::vector<const w
         const model::Strips& strips = stack.strips[group];
         const Runs runs = runsOf(stack, layers, layer.place, course.length_m);
         needLength(stack, runs);
-        Strip strip;
-        strip.place = layer.place;
-        strip.group = layer.group;
-        strip.thickness_m = strips.thickness_m;
-        strip.thicknessAtEnd_m = strips.tapersTo_m.value_or(strips.thickness_m);
-        strip.species = strips.species;
-        strip.sacrificial = strips.sacrificial;
-        strip.modulus_Pa = bendings[group].modulus_Pa;
-        strip.modulusSource = bendings[group].modulusSource;
-        strip.breakingStrain = bendings[group].breakingStrain;
-        strip.breakingSource = bendings[group].breakingSource;
+        Strip strip{.place = layer.place,
+                    .group = layer.group,
+                    .thickness_m = strips.thickness_m,
+                    .thicknessAtEnd_m = strips.tapersTo_m.value_or(strips.thickness_m),
+                    .species = strips.species,
+                    .sacrificial = strips.sacrificial,
+                    .breakingStrain = bendings[group].breakingStrain,
+                    .breakingSource = bendings[group].breakingSource,
+                    .modulus_Pa = bendings[group].modulus_Pa,
+                    .modulusSource = bendings[group].modulusSource};
         if (strips.bentBefore) {
             const auto hot = hotBreakingStrain(strips.bentBefore->how, stack.grainSlope);
             strip.firstBreakingStrain = hot ? hot->value : strip.breakingStrain;
@@ -230,7 +229,7 @@ Stagger staggerOf(const model::Stack& stack, const Course& course, const line::L
     stagger.end_m = slide(stagger.pinnedAt_m, course.run.to_m);
     std::vector<double> pins;
     for (const model::Pin& pin : stack.pins) pins.push_back(pin.at_m);
-    std::sort(pins.begin(), pins.end());
+    std::ranges::sort(pins);
     for (std::size_t i = 1; i < pins.size(); ++i) {
         const double between = slide(pins[i - 1], pins[i]);
         if (std::abs(between) > std::abs(stagger.pinsSlide_m)) stagger.pinsSlide_m = between;
@@ -298,9 +297,7 @@ StackPlan planStack(const model::Stack& stack, model::Describes describes, model
     const std::vector<Layer> strips = layers(stack, describes, line.length());
     const Course course = courseOf(stack, side, line);
 
-    StackPlan plan;
-    plan.tightestAt_m = line.tightest().at_m;
-    plan.strips = stripsOf(stack, woods, course, line, strips);
+    StackPlan plan{.strips = stripsOf(stack, woods, course, line, strips), .tightestAt_m = line.tightest().at_m};
     stiffen(plan, stack, strips, plan.tightestAt_m);
     plan.storedEnergy_J = storedEnergy(plan, stack, course, strips);
     plan.stagger = staggerOf(stack, course, line, strips, heldAt_m);

@@ -4,7 +4,6 @@
 // the stack, so a strip at distance d has curvature k / (1 + d k). Strip 1 lies on the form.
 #pragma once
 
-#include <optional>
 #include <string>
 #include <vector>
 

@@ -23,8 +23,7 @@ constexpr double leastSmoothing_log = -75;
 void Balance::ready() {
     order_.resize(conditions.size());
     std::iota(order_.begin(), order_.end(), 0);
-    std::stable_sort(order_.begin(), order_.end(),
-                     [&](int a, int b) { return conditions[a].first < conditions[b].first; });
+    std::ranges::stable_sort(order_, [&](int a, int b) { return conditions[a].first < conditions[b].first; });
     solved_ = false;
 }
 

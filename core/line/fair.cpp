@@ -37,9 +37,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <string>
 #include <utility>
-#include <vector>
 
 #include "core/line/fit.hpp"
 #include "core/math/table.hpp"
@@ -87,7 +85,7 @@ void check(const FairInput& input) {
     // Equal points are near each other when sorted by x.
     std::vector<std::size_t> order(points.size());
     for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-    std::sort(order.begin(), order.end(), [&](auto a, auto b) { return points[a].x_m < points[b].x_m; });
+    std::ranges::sort(order, [&](auto a, auto b) { return points[a].x_m < points[b].x_m; });
     for (std::size_t a = 0; a < order.size(); ++a) {
         for (std::size_t b = a + 1; b < order.size(); ++b) {
             const Offset& one = points[order[a]];

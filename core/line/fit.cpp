@@ -336,7 +336,7 @@ void Fit::choose(int round, bool careful) {
 // False: the conditions do not determine the moves.
 bool Fit::moveOn(int round) {
     const std::vector<double>& moves = balance_.movesAt(smoothing_log_);
-    if (!std::all_of(moves.begin(), moves.end(), [](double move) { return std::isfinite(move); })) return false;
+    if (!std::ranges::all_of(moves, [](double move) { return std::isfinite(move); })) return false;
     meritBefore_ = std::exp(smoothing_log_) * energy_ + squares_;
     xBefore_ = spline_.x;
     yBefore_ = spline_.y;

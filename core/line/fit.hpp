@@ -6,7 +6,6 @@
 
 #include <atomic>
 #include <optional>
-#include <string>
 #include <vector>
 
 #include "core/line/fair.hpp"

@@ -47,8 +47,7 @@ std::vector<Read> gridOf(const std::vector<Xy>& points, double readTo_m) {
             here[i] = gridX ? Read::y : Read::x;
             ++known;
         }
-        if (known < fewestRound ||
-            known <= std::count_if(reads.begin(), reads.end(), [](Read r) { return r != Read::both; })) {
+        if (known < fewestRound || known <= std::ranges::count_if(reads, [](Read r) { return r != Read::both; })) {
             continue;
         }
         reads = here;

@@ -171,11 +171,9 @@ public:
         const Eigen::Vector3d unexplained = level - level_.transpose() * solvedWeight;
         const double variance = strength_ * processNoiseCovariance(at, at) - weight.dot(solvedWeight) +
                                 unexplained.dot(levelFactor_.solve(unexplained)) + noise_;
-        LeftOut left;
-        left.scatter_m = std::sqrt(std::max(variance, noise_));
-        left.foretold = {origin_.x_m + foretold[0], origin_.y_m + foretold[1]};
-        left.direction = {direction[0], direction[1]};
-        return left;
+        return LeftOut{.scatter_m = std::sqrt(std::max(variance, noise_)),
+                       .foretold = {origin_.x_m + foretold[0], origin_.y_m + foretold[1]},
+                       .direction = {direction[0], direction[1]}};
     }
 
 private:

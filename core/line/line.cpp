@@ -38,7 +38,7 @@ std::array<Xy, 6> half(std::array<Xy, 6> p, double from) {
 
 Line::Line(const std::vector<double>& knots, const std::vector<Xy>& coefficients) {
     const bool shaped = knots.size() >= 12 && coefficients.size() + 6 == knots.size() &&
-                        std::is_sorted(knots.begin(), knots.end()) && knots[0] == knots[5] &&
+                        std::ranges::is_sorted(knots) && knots[0] == knots[5] &&
                         knots[knots.size() - 6] == knots.back() && knots.front() < knots.back();
     if (!shaped) {
         throw units::InputError("line", "these knots and coefficients make no spline of degree 5",

@@ -115,9 +115,9 @@ constexpr double agreeing = 3;  // standard deviations within which points are t
 // Whether one point, and a slip that is not too rare, explains all that stands out.
 bool oneSlipExplains(const std::vector<Xy>& places, const std::vector<bool>& aside, const Writing& writing,
                      const std::vector<LeftOut>& judged) {
-    if (std::count(aside.begin(), aside.end(), true) != 1 || furthestOut(judged, aside).times > agreeing) return false;
+    if (std::ranges::count(aside, true) != 1 || furthestOut(judged, aside).times > agreeing) return false;
     constexpr double notTooRare = 3;
-    const int point = static_cast<int>(std::find(aside.begin(), aside.end(), true) - aside.begin());
+    const int point = static_cast<int>(std::ranges::find(aside, true) - aside.begin());
     return rarity(writing, places[point], point, judged[point]) < notTooRare;
 }
 
@@ -172,8 +172,8 @@ std::vector<int> Search::tried(int worst) const {
     for (int i = from; i <= to; ++i) {
         if (!aside[i] && std::abs(judged[i].times()) >= least) points.push_back(i);
     }
-    std::stable_sort(points.begin(), points.end(),
-                     [&](int a, int b) { return std::abs(judged[a].times()) > std::abs(judged[b].times()); });
+    std::ranges::stable_sort(points,
+                             [&](int a, int b) { return std::abs(judged[a].times()) > std::abs(judged[b].times()); });
     if (points.size() > mostTrials) points.resize(mostTrials);
     return points;
 }
@@ -183,8 +183,8 @@ std::vector<int> Search::tried(int worst) const {
 // ran out.
 int Search::trial(int worst) {
     const std::vector<int> points = tried(worst);
-    const int first = reachOf(aside, *std::min_element(points.begin(), points.end()))[0];
-    const int last = reachOf(aside, *std::max_element(points.begin(), points.end()))[1];
+    const int first = reachOf(aside, *std::ranges::min_element(points))[0];
+    const int last = reachOf(aside, *std::ranges::max_element(points))[1];
     int chosen = -1;
     double leastAgainst = std::numeric_limits<double>::infinity();
     std::array<double, 2> againstEnd{leastAgainst, leastAgainst};
@@ -434,7 +434,7 @@ std::optional<Misread> findMisread(const FairInput& input, const FairLine& fairL
         if (beyond && (suspect.slip.empty() || !farOut)) continue;
         found.suspects.push_back(suspect);
     }
-    std::stable_sort(found.suspects.begin(), found.suspects.end(), [](const Suspect& a, const Suspect& b) {
+    std::ranges::stable_sort(found.suspects, [](const Suspect& a, const Suspect& b) {
         return std::abs(a.away_m) / a.scatter_m > std::abs(b.away_m) / b.scatter_m;
     });
     return found;

@@ -8,7 +8,6 @@
 #include <map>
 #include <optional>
 
-#include "core/line/leave_out.hpp"
 #include "core/units/units.hpp"
 
 namespace fayline::line {
@@ -134,7 +133,7 @@ std::vector<RepeatedSlip> repeatedSlips(const std::vector<Xy>& points, const std
     for (const std::vector<int>& kind : kinds) {
         for (const char axis : {'x', 'y'}) {
             const Read grid = axis == 'x' ? Read::y : Read::x;
-            if (std::any_of(kind.begin(), kind.end(), [&](int i) { return reads[i] == grid; })) continue;
+            if (std::ranges::any_of(kind, [&](int i) { return reads[i] == grid; })) continue;
             for (const Step& step : stepsOf(takeOff_m, notation)) {
                 for (const double back_m : {step.by_m, -step.by_m}) {
                     if (stop) return {};

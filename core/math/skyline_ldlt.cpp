@@ -16,7 +16,7 @@ SkylineLdlt::SkylineLdlt(std::vector<std::size_t> first) : first_(std::move(firs
 }
 
 void SkylineLdlt::clear() {
-    std::fill(values_.begin(), values_.end(), 0.0);
+    std::ranges::fill(values_, 0.0);
 }
 
 bool SkylineLdlt::factorise() {

@@ -1,7 +1,6 @@
 #include "core/model/offsets.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace fayline::model {

@@ -102,6 +102,38 @@ Brought lackingOf(const Boat& boat, const Shed& from, const auto& wantedGlue, co
     return brought;
 }
 
+// What `call` gives of the members of Shed that are this part.
+auto withMembers(ShedPart part, const auto& call) {
+    switch (part) {
+        case ShedPart::tools:
+            return call(&Shed::tools);
+        case ShedPart::glue:
+            return call(&Shed::glue);
+        case ShedPart::air:
+            return call(&Shed::air);
+        case ShedPart::crew:
+            return call(&Shed::crew);
+        case ShedPart::stock:
+            return call(&Shed::stock);
+        case ShedPart::units:
+            return call(&Shed::display);
+        case ShedPart::glues:
+            return call(&Shed::adhesives);
+        case ShedPart::woods:
+            break;
+    }
+    return call(&Shed::species, &Shed::trials);
+}
+
+template <class Part>
+bool isGiven(const std::optional<Part>& part) {
+    return part.has_value();
+}
+template <class Own>
+bool isGiven(const std::vector<Own>& all) {
+    return !all.empty();
+}
+
 constexpr auto noId = [](const std::string&) { return false; };
 constexpr auto anyId = [](const std::string&) { return true; };
 
@@ -116,54 +148,11 @@ bool isOfPiece(ShedPart part) {
 }
 
 bool has(const Shed& shed, ShedPart part) {
-    switch (part) {
-        case ShedPart::tools:
-            return shed.tools.has_value();
-        case ShedPart::glue:
-            return shed.glue.has_value();
-        case ShedPart::air:
-            return shed.air.has_value();
-        case ShedPart::crew:
-            return shed.crew.has_value();
-        case ShedPart::stock:
-            return shed.stock.has_value();
-        case ShedPart::units:
-            return shed.display.has_value();
-        case ShedPart::glues:
-            return !shed.adhesives.empty();
-        case ShedPart::woods:
-            return !shed.species.empty() || !shed.trials.empty();
-    }
-    return false;
+    return withMembers(part, [&](auto... members) { return (isGiven(shed.*members) || ...); });
 }
 
 void put(Shed& shed, ShedPart part, const Shed& other) {
-    switch (part) {
-        case ShedPart::tools:
-            shed.tools = other.tools;
-            return;
-        case ShedPart::glue:
-            shed.glue = other.glue;
-            return;
-        case ShedPart::air:
-            shed.air = other.air;
-            return;
-        case ShedPart::crew:
-            shed.crew = other.crew;
-            return;
-        case ShedPart::stock:
-            shed.stock = other.stock;
-            return;
-        case ShedPart::units:
-            shed.display = other.display;
-            return;
-        case ShedPart::glues:
-            shed.adhesives = other.adhesives;
-            return;
-        case ShedPart::woods:
-            shed.species = other.species;
-            shed.trials = other.trials;
-    }
+    withMembers(part, [&](auto... members) { ((shed.*members = other.*members), ...); });
 }
 
 bool same(const Shed& one, const Shed& other, ShedPart part) {

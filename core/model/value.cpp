@@ -13,24 +13,15 @@ using units::InputError;
 bool Value::operator==(const Value&) const = default;
 
 Value truthValue(bool truth) {
-    Value value;
-    value.kind = Value::Kind::truth;
-    value.truth = truth;
-    return value;
+    return {.kind = Value::Kind::truth, .truth = truth};
 }
 
 Value numberValue(std::string figures) {
-    Value value;
-    value.kind = Value::Kind::number;
-    value.text = std::move(figures);
-    return value;
+    return {.kind = Value::Kind::number, .text = std::move(figures)};
 }
 
 Value textValue(std::string text) {
-    Value value;
-    value.kind = Value::Kind::text;
-    value.text = std::move(text);
-    return value;
+    return {.kind = Value::Kind::text, .text = std::move(text)};
 }
 
 Value listValue() {
@@ -75,11 +66,11 @@ constexpr int mostDeep = 100;
 // "line 3, column 12" of the byte at `offset`.
 std::string placeIn(std::string_view text, std::size_t offset) {
     const std::string_view before = text.substr(0, std::min(offset, text.size()));
-    const auto line = 1 + std::count(before.begin(), before.end(), '\n');
+    const auto line = 1 + std::ranges::count(before, '\n');
     const auto lineStart = before.rfind('\n') == std::string_view::npos ? 0 : before.rfind('\n') + 1;
     const std::string_view row = before.substr(lineStart);
-    const auto column = 1 + std::count_if(row.begin(), row.end(),
-                                          [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; });
+    const auto column =
+        1 + std::ranges::count_if(row, [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; });
     return "line " + std::to_string(line) + ", column " + std::to_string(column);
 }
 
@@ -248,7 +239,7 @@ private:
         const std::string text = "the text " + shortened(token);
         if (token.size() < 2 || token.back() != '"') return text + " is not closed";
         const auto isControl = [](char c) { return static_cast<unsigned char>(c) < 0x20; };
-        if (std::any_of(token.begin(), token.end(), isControl)) return text + " has a tab or control character in it";
+        if (std::ranges::any_of(token, isControl)) return text + " has a tab or control character in it";
         return text + " has a backslash that means nothing";
     }
 

@@ -37,7 +37,7 @@ void forgetLastTry(holding::Held& held) {
 
 // A stack with any hardwood in it wants what hardwood wants.
 bool hasHardwood(const model::Stack& stack, const std::vector<wood::Species>& species) {
-    return std::any_of(stack.strips.begin(), stack.strips.end(), [&](const model::Strips& strips) {
+    return std::ranges::any_of(stack.strips, [&](const model::Strips& strips) {
         const wood::Species* wood = wood::findSpecies(species, strips.species);
         return wood && wood->hardwood;
     });
@@ -64,9 +64,9 @@ HoldingPlan planHolding(const model::Piece& piece, const Shop& shop, const Plan&
     holding::StackOnForm work = workOf(piece, shop, line, made.form);
     work.effort = &effort;
     work.ruledOut = ruledOut(piece.line, line, made.stack);
-    HoldingPlan plan;
-    plan.stations = holding::stationPlaces(piece.holding, piece.stack, piece.line.describes, piece.line.stripsOn, line);
-    plan.held = holding::hold(work, before ? &before->held : nullptr);
+    HoldingPlan plan{
+        .stations = holding::stationPlaces(piece.holding, piece.stack, piece.line.describes, piece.line.stripsOn, line),
+        .held = holding::hold(work, before ? &before->held : nullptr)};
     if (!holding::inBalance(plan.held.outcome)) forgetLastTry(plan.held);
     plan.pressing = pressingOf(work, plan.held);
     plan.props = holding::propPlans(work, plan.held);

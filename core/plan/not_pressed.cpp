@@ -131,7 +131,7 @@ void requireLine(const LinePlan& line, const units::Display& display, const std:
 
 NotPressed ruledOut(const model::LineInput& input, const line::Line& line, const laminate::StackPlan& stack) {
     if (wandering(input, line) > mostWandering) return NotPressed::wanders;
-    const bool crosses = std::any_of(stack.limits.begin(), stack.limits.end(), [](const laminate::LimitMet& limit) {
+    const bool crosses = std::ranges::any_of(stack.limits, [](const laminate::LimitMet& limit) {
         return limit.kind == laminate::LimitKind::crossesItself && !limit.met;
     });
     return crosses ? NotPressed::crosses : NotPressed::none;

@@ -1,10 +1,9 @@
 #include "core/plan/plan.hpp"
 
-#include <algorithm>
-#include <array>
 #include <cmath>
 #include <limits>
 
+#include "core/laminate/springback/form_ground.hpp"
 #include "core/model/validate.hpp"
 #include "core/plan/findings/findings.hpp"
 #include "core/plan/findings/roots.hpp"
@@ -21,9 +20,7 @@ constexpr double step_m = 0.01;
 
 // Means nothing once `stop` is set.
 LinePlan planLine(const model::LineInput& input, const units::Display& display, const std::atomic<bool>& stop) {
-    LinePlan plan;
-    plan.of = input;
-    plan.fair = line::fair(fairInputOf(input), stop);
+    LinePlan plan{.of = input, .fair = line::fair(fairInputOf(input), stop)};
     // What hinders a line is told at once, not when the studies come to it.
     if (stop || (!plan.fair.settled && !seekMisread(plan, display, stop))) return plan;
     requireLine(plan, display, stop);
@@ -38,19 +35,6 @@ LinePlan planLine(const model::LineInput& input, const units::Display& display, 
     plan.radiusFrom_m = 1 / (curvature + off);
     plan.radiusTo_m = off < curvature ? 1 / (curvature - off) : std::numeric_limits<double>::infinity();
     return plan;
-}
-
-// Where the stack is held first, for want of a pin.
-double heldAt(model::From from, double length_m) {
-    switch (from) {
-        case model::From::start:
-            return 0;
-        case model::From::middle:
-            return length_m / 2;
-        case model::From::end:
-            return length_m;
-    }
-    return 0;
 }
 
 // Whether an earlier plan is of this piece, and changed by so little that its contact is a good beginning.
@@ -135,15 +119,14 @@ std::optional<Plan> makePlan(const model::Piece& piece, const Shop& shop, const 
                              const std::atomic<bool>& stop) {
     if (stop) return std::nullopt;
     model::validate(piece);
-    Plan plan;
-    plan.id = piece.id;
-    plan.piece = piece.name;
-    plan.display = shop.display;
-    plan.line = sameLine(piece, shop, before) ? before->line : planLine(piece.line, shop.display, stop);
+    Plan plan{.id = piece.id,
+              .piece = piece.name,
+              .display = shop.display,
+              .line = sameLine(piece, shop, before) ? before->line : planLine(piece.line, shop.display, stop)};
     if (stop) return std::nullopt;
     const line::Line& line = plan.line.fair.line;
     plan.stack = laminate::planStack(piece.stack, piece.line.describes, piece.line.stripsOn, line, shop.species,
-                                     heldAt(piece.holding.from, line.length()));
+                                     laminate::heldFirstAt(piece.holding.from, line.length()));
     if (stop) return std::nullopt;
     plan.form = laminate::planForm(piece, line, shop.species, plan.stack);
     if (stop) return std::nullopt;

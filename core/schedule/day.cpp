@@ -143,8 +143,8 @@ private:
     }
     template <typename Times>
     static int worstOf(const std::vector<Times>& all) {
-        const auto least = std::min_element(all.begin(), all.end(),
-                                            [](const Times& a, const Times& b) { return a.margin_s() < b.margin_s(); });
+        const auto least =
+            std::ranges::min_element(all, [](const Times& a, const Times& b) { return a.margin_s() < b.margin_s(); });
         return least == all.end() ? -1 : static_cast<int>(least - all.begin());
     }
 
@@ -336,9 +336,7 @@ double whenUsedUp(double from_s, const std::vector<LifeFrom>& lives) {
 Now stateAt(const std::vector<JobFrom>& jobs, const std::vector<Event>& events, double at_s) {
     if (jobs.empty()) throw units::InputError("", "there is no job to do", "give the job of the day's start");
     const Run atStart = runOf(jobs.front().job);
-    Now now;
-    now.at_s = at_s;
-    now.run = runOf(jobs.back().job);
+    Now now{.at_s = at_s, .run = runOf(jobs.back().job)};
     if (now.run.tasks.size() != atStart.tasks.size() || jobs.back().job.cups.size() != jobs.front().job.cups.size()) {
         throw units::InputError("air_C", "at this air the day would have other tasks",
                                 "plan the same batches and strips for it");

@@ -4,13 +4,11 @@
 #include <sys/file.h>
 #include <sys/stat.h>
 #include <time.h>
-#include <unistd.h>
 
 #include <array>
 #include <bit>
 #include <cerrno>
 #include <charconv>
-#include <cmath>
 #include <cstdint>
 #include <cstdio>
 #include <fstream>

@@ -8,21 +8,14 @@ namespace fayline::schedule {
 namespace {
 
 Warning aboutCup(WarningKind kind, int cup, double by_s) {
-    Warning warning;
-    warning.kind = kind;
-    warning.stop = kind == WarningKind::cupOver;
-    warning.cup = cup;
-    warning.by_s = by_s;
-    return warning;
+    return {.kind = kind, .stop = kind == WarningKind::cupOver, .cup = cup, .by_s = by_s};
 }
 
 Warning aboutFace(WarningKind kind, int inner, double by_s) {
-    Warning warning;
-    warning.kind = kind;
-    warning.stop = kind == WarningKind::faceOff || kind == WarningKind::faceLate;
-    warning.inner = inner;
-    warning.by_s = by_s;
-    return warning;
+    return {.kind = kind,
+            .stop = kind == WarningKind::faceOff || kind == WarningKind::faceLate,
+            .inner = inner,
+            .by_s = by_s};
 }
 
 void addCups(const Now& now, std::vector<Warning>& warnings) {

@@ -110,7 +110,7 @@ std::optional<Days> simulateDays(const Job& job, const Uncertain& uncertain, int
             const double own = math::triangularDraw(duration, math::uniformDraw(ofTasks));
             factors[i] = run.tasks[i].hands > 0 ? pace * own : 1;
         }
-        std::fill(delays_s.begin(), delays_s.end(), 0.0);
+        std::ranges::fill(delays_s, 0.0);
         for (const CanHappen& mishap : mishaps) {
             const bool happens = math::uniformDraw(ofDays) < mishap.chance.chance;
             const double where = math::uniformDraw(ofDays);
@@ -127,8 +127,8 @@ std::optional<Days> simulateDays(const Job& job, const Uncertain& uncertain, int
     Days days;
     days.count = count;
     if (count == 0) return days;
-    std::sort(margins.begin(), margins.end());
-    std::sort(needs.begin(), needs.end());
+    std::ranges::sort(margins);
+    std::ranges::sort(needs);
     const auto late = std::lower_bound(margins.begin(), margins.end(), 0.0) - margins.begin();
     days.chanceInTime = 1 - static_cast<double>(late) / count;
     days.chanceCups = static_cast<double>(cups) / count;

@@ -13,7 +13,6 @@
 #include <atomic>
 #include <cstdint>
 #include <optional>
-#include <vector>
 
 #include "core/schedule/run.hpp"
 

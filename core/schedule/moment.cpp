@@ -31,18 +31,16 @@ Moment momentOf(const Run& run, double at_s) {
         if (task.work == Work::close && done && task.station > 0) moment.closed.push_back(task.station);
     }
     const auto settle = [](std::vector<int>& strips, const std::vector<int>& undone) {
-        std::sort(strips.begin(), strips.end());
+        std::ranges::sort(strips);
         strips.erase(std::unique(strips.begin(), strips.end()), strips.end());
-        std::erase_if(strips,
-                      [&](int strip) { return std::find(undone.begin(), undone.end(), strip) != undone.end(); });
+        std::erase_if(strips, [&](int strip) { return std::ranges::find(undone, strip) != undone.end(); });
     };
     settle(moment.wetted, notWetted);
     settle(moment.spread, notSpread);
     for (const FaceTimes& face : run.faces) moment.faces.push_back(stateOf(face, at_s));
     for (const CupTimes& cup : run.cups) {
-        const auto mix = std::find_if(run.tasks.begin(), run.tasks.end(), [&](const Task& task) {
-            return task.work == Work::mix && task.cup == cup.number;
-        });
+        const auto mix = std::ranges::find_if(
+            run.tasks, [&](const Task& task) { return task.work == Work::mix && task.cup == cup.number; });
         if (mix != run.tasks.end() && mix->end_s <= at_s && at_s < cup.emptied_s) moment.cups.push_back(cup.number);
     }
     return moment;

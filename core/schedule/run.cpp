@@ -1,6 +1,7 @@
 #include "core/schedule/run.hpp"
 
 #include <algorithm>
+#include <array>
 #include <map>
 #include <string_view>
 
@@ -27,31 +28,9 @@ void check(const Job& job) {
     }
 }
 
-std::string_view workWord(Work work) {
-    switch (work) {
-        case Work::wipe:
-            return "wipe";
-        case Work::sand:
-            return "sand";
-        case Work::mix:
-            return "mix";
-        case Work::wetOut:
-            return "wet_out";
-        case Work::soak:
-            return "soak";
-        case Work::spread:
-            return "spread";
-        case Work::carry:
-            return "carry";
-        case Work::place:
-            return "place";
-        case Work::close:
-            return "close";
-        case Work::scrape:
-            return "scrape";
-    }
-    return "";
-}
+// In the order of Work.
+constexpr std::array<std::string_view, 10> workWords{"wipe",   "sand",  "mix",   "wet_out", "soak",
+                                                     "spread", "carry", "place", "close",   "scrape"};
 
 std::string stripName(const StripJob& strip) {
     if (strip.strip == 0) return "the joint on the boat";
@@ -94,11 +73,7 @@ private:
     };
 
     Task& add(Work work, const std::string& name, double takes_s, int hands) {
-        Task task;
-        task.work = work;
-        task.name = name;
-        task.takes_s = takes_s;
-        task.hands = hands;
+        Task task{.work = work, .name = name, .takes_s = takes_s, .hands = hands};
         run_.tasks.push_back(std::move(task));
         return run_.tasks.back();
     }
@@ -393,7 +368,7 @@ std::vector<std::string> taskWords(const Run& run) {
     words.reserve(run.tasks.size());
     std::map<std::string, int> parts;
     for (const Task& task : run.tasks) {
-        std::string word(workWord(task.work));
+        std::string word(workWords[static_cast<std::size_t>(task.work)]);
         if (task.work == Work::mix) {
             word += ":" + std::to_string(task.cup);
         } else if (task.work == Work::close) {

@@ -15,7 +15,6 @@
 // Source: common practice, no source.
 #pragma once
 
-#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>

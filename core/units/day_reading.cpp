@@ -3,7 +3,6 @@
 #include <array>
 #include <cmath>
 #include <cstdio>
-#include <vector>
 
 #include "core/units/input_error.hpp"
 #include "core/units/quantity.hpp"

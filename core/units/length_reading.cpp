@@ -167,9 +167,7 @@ private:
 
     Part readPart() {
         if (!at(0, TokenKind::number)) refuseInPlaceOfNumber();
-        Part part;
-        part.number = readMixedNumber();
-        part.unit = readUnit();
+        Part part{.number = readMixedNumber(), .unit = readUnit()};
         refuseDoubtfulComma(part.number.text, part.unit);
         return part;
     }

@@ -29,12 +29,12 @@ std::string_view trimmed(std::string_view text) {
 std::string withoutCommas(std::string_view text) {
     std::string plain(text);
     const auto isDigit = [](char sign) { return sign >= '0' && sign <= '9'; };
-    const auto first = std::find_if(plain.begin(), plain.end(), isDigit);
+    const auto first = std::ranges::find_if(plain, isDigit);
     const auto end = std::find_if(first, plain.end(), [&](char s) { return !isDigit(s) && s != ',' && s != '.'; });
     const std::string number(first, end);
-    const auto commas = std::count(number.begin(), number.end(), ',');
+    const auto commas = std::ranges::count(number, ',');
     if (commas == 0) {
-        std::replace(plain.begin(), plain.end(), ',', '.');
+        std::ranges::replace(plain, ',', '.');
         return plain;
     }
     const std::string whole = number.substr(0, number.find('.'));
@@ -52,7 +52,7 @@ std::string withoutCommas(std::string_view text) {
         throw InputError("", number + " may mean " + joined + " or " + pointed, "write " + joined + " or " + pointed);
     }
     std::string read = isGrouped ? joined : number;
-    if (!isGrouped) std::replace(read.begin(), read.end(), ',', '.');
+    if (!isGrouped) std::ranges::replace(read, ',', '.');
     return plain.replace(first, end, read);
 }
 

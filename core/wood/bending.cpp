@@ -51,22 +51,6 @@ double trendFactor(const MoistureTrend& trend, double moisture) {
     return 1 + perMoisture * (moisture - tabulatedMoisture);
 }
 
-int doubtOf(Mark mark) {
-    switch (mark) {
-        case Mark::published:
-            return 0;
-        case Mark::transcribed:
-            return 1;
-        case Mark::derived:
-            return 2;
-        case Mark::fromMemory:
-            return 3;
-        case Mark::commonPractice:
-            break;
-    }
-    return 4;
-}
-
 // `source` with one more thing that changed its value; the doubt of the least sure stays.
 void correctBy(Source& source, const Source& correction) {
     source.text += "; " + correction.text + " (" + units::markText(correction.mark) + ")";
@@ -101,6 +85,12 @@ void addStrip(std::vector<double>& chances, double chanceOfOne) {
 }
 
 }  // namespace
+
+int doubtOf(Mark mark) {
+    constexpr std::array fromSurest{Mark::published, Mark::transcribed, Mark::derived, Mark::fromMemory,
+                                    Mark::commonPractice};
+    return static_cast<int>(std::ranges::find(fromSurest, mark) - fromSurest.begin());
+}
 
 double grainFactorRupture(double slope) {
     return grainFactor(slope, &GrainRow::rupture);

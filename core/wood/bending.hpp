@@ -33,6 +33,9 @@ double moistureFactorModulus(const Species& species, double moisture);
 // P at `moisture` by Wood Handbook eq. 5-3 (M) from the values at 12 % and green, all in one unit.
 double atMoisture(double at12, double green, double moistureOfIntersection, double moisture);
 
+// How doubtful a mark is: 0 of what was read in print, 4 of common practice.
+int doubtOf(units::Mark mark);
+
 // What a strip of this wood does in pure bending at this moisture and slope of grain.
 //
 // The sources name the table and every correction that changed its value; the mark is that of the least sure among

@@ -9,20 +9,18 @@ Species ownSpecies(const model::OwnSpecies& own) {
         if (!value) return std::nullopt;
         return units::Cited{*value, source};
     };
-    Species species;
-    species.id = own.id;
-    species.name = own.name.empty() ? own.id : own.name;
-    species.hardwood = own.hardwood;
-    species.sg = {own.sg, source};
-    species.mor_Pa = {own.mor_Pa, source};
-    species.moe_Pa = {own.moe_Pa, source};
-    species.compressionAlong_Pa = cited(own.compressionAlong_Pa);
-    species.compressionAcross_Pa = cited(own.compressionAcross_Pa);
-    species.shear_Pa = cited(own.shear_Pa);
-    species.shrinkRadial = cited(own.shrinkRadial);
-    species.shrinkTangential = cited(own.shrinkTangential);
-    species.own = true;
-    return species;
+    return Species{.id = own.id,
+                   .name = own.name.empty() ? own.id : own.name,
+                   .hardwood = own.hardwood,
+                   .sg = {own.sg, source},
+                   .mor_Pa = {own.mor_Pa, source},
+                   .moe_Pa = {own.moe_Pa, source},
+                   .compressionAlong_Pa = cited(own.compressionAlong_Pa),
+                   .compressionAcross_Pa = cited(own.compressionAcross_Pa),
+                   .shear_Pa = cited(own.shear_Pa),
+                   .shrinkRadial = cited(own.shrinkRadial),
+                   .shrinkTangential = cited(own.shrinkTangential),
+                   .own = true};
 }
 
 const Species* findSpecies(const std::vector<Species>& species, std::string_view id) {

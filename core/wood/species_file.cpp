@@ -68,22 +68,21 @@ private:
     Species read(const Json& object, const std::string& path) const {
         if (!object.is_object()) throw InputError(path, object.dump() + " is not a wood", "give an object");
         refuseUnknownKeys(object, knownKeys(), path);
-        Species one;
-        one.id = textAt(object, "id", path);
-        one.name = textAt(object, "name", path);
-        one.botanical = textAt(object, "botanical", path);
-        one.hardwood = truthAt(object, "hardwood", true, path);
-        one.southernPine = truthAt(object, "southern_pine", false, path);
-        one.sg = sgOf(object, path);
-        one.mor_Pa = required(object, morKeys, path);
-        one.moe_Pa = required(object, moeKeys, path);
-        one.compressionAlong_Pa = given(object, alongKeys, path);
-        one.compressionAcross_Pa = given(object, acrossKeys, path);
-        one.tensionAcross_Pa = given(object, tensionAcrossKeys, path);
-        one.shear_Pa = given(object, shearKeys, path);
-        one.shrinkRadial = given(object, radialKeys, path);
-        one.shrinkTangential = given(object, tangentialKeys, path);
-        one.greenMor_Pa = given(object, greenMorKeys, path);
+        Species one{.id = textAt(object, "id", path),
+                    .name = textAt(object, "name", path),
+                    .botanical = textAt(object, "botanical", path),
+                    .hardwood = truthAt(object, "hardwood", true, path),
+                    .southernPine = truthAt(object, "southern_pine", false, path),
+                    .sg = sgOf(object, path),
+                    .mor_Pa = required(object, morKeys, path),
+                    .moe_Pa = required(object, moeKeys, path),
+                    .compressionAlong_Pa = given(object, alongKeys, path),
+                    .compressionAcross_Pa = given(object, acrossKeys, path),
+                    .tensionAcross_Pa = given(object, tensionAcrossKeys, path),
+                    .shear_Pa = given(object, shearKeys, path),
+                    .shrinkRadial = given(object, radialKeys, path),
+                    .shrinkTangential = given(object, tangentialKeys, path),
+                    .greenMor_Pa = given(object, greenMorKeys, path)};
         if (const auto intersection = given(object, intersectionKeys, path)) {
             // The moisture formula divides by the way from 12 % to it.
             if (intersection->value <= 0.12) {

@@ -172,8 +172,7 @@ struct Gathered {
 };
 
 Gathered& gatheredOf(std::vector<Gathered>& woods, const std::string& species) {
-    const auto found =
-        std::find_if(woods.begin(), woods.end(), [&](const Gathered& g) { return g.wood.species == species; });
+    const auto found = std::ranges::find_if(woods, [&](const Gathered& g) { return g.wood.species == species; });
     if (found != woods.end()) return *found;
     woods.push_back({});
     woods.back().wood.species = species;
@@ -233,10 +232,9 @@ TrialResult trialResult(const model::Trial& trial, const std::string& path, cons
     const double own = ownWeightOf(trial, wood);
     const double shear = 1.2 * modulusOverShear * (t / span) * (t / span);
 
-    TrialResult result;
-    result.sagOverSpan = trial.sag_m / span;
-    result.simpleModulus_Pa = weight * span * span * span / (48 * inertia * trial.sag_m);
-    result.shearShare = shear / (1 + shear);
+    TrialResult result{.simpleModulus_Pa = weight * span * span * span / (48 * inertia * trial.sag_m),
+                       .sagOverSpan = trial.sag_m / span,
+                       .shearShare = shear / (1 + shear)};
     const double bent_m = trial.sag_m / (1 + shear);
     const auto stiffness = stiffnessFrom(bent_m, weight, ownWeightSags * own, span);
     if (!stiffness) {

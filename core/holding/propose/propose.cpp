@@ -37,11 +37,7 @@ struct AtHandTool {
 };
 
 model::Station stationLike(model::HoldKind kind, double most_N, double pad_m) {
-    model::Station station;
-    station.kind = kind;
-    station.most_N = most_N;
-    station.pad_m = pad_m;
-    return station;
+    return {.kind = kind, .most_N = most_N, .pad_m = pad_m};
 }
 
 // Without tools in the file: as strong and as wide as the strongest clamp that stands there, as many as are needed.
@@ -63,7 +59,7 @@ std::vector<AtHandTool> toolsOf(const model::Holding& holding) {
             tools.push_back({stationLike(tool.kind, tool.most_N, tool.pad_m), tool.count});
         }
     }
-    std::stable_sort(tools.begin(), tools.end(), [](const AtHandTool& a, const AtHandTool& b) {
+    std::ranges::stable_sort(tools, [](const AtHandTool& a, const AtHandTool& b) {
         if (a.like.kind != b.like.kind) return a.like.kind < b.like.kind;
         return a.like.most_N > b.like.most_N;
     });
@@ -171,8 +167,8 @@ Attempt attempt(const Asked& asked, const model::Station& like, const std::vecto
         alone = fewest(made.sites, trials, false, asked.stop);
     }
     made.fewest = alone;
-    const bool asksPressing = std::any_of(made.sites.free.begin(), made.sites.free.end(),
-                                          [](const Site& site) { return std::isfinite(site.pressed.from_m); });
+    const bool asksPressing =
+        std::ranges::any_of(made.sites.free, [](const Site& site) { return std::isfinite(site.pressed.from_m); });
     made.fewest.pressed = !asksPressing || isWish(asked);
     const bool canPress = unpressable_m(made.sites) <= mostUnpressed * made.sites.lineLength_m;
     if (isWish(asked)) {
@@ -218,8 +214,7 @@ std::vector<model::Station> handOut(const std::vector<AtHandTool>& tools, std::v
     for (const HeldStation& station : held.stations) {
         if (static_cast<std::size_t>(station.index) >= keptCount) byPull.push_back(&station);
     }
-    std::stable_sort(byPull.begin(), byPull.end(),
-                     [](const HeldStation* a, const HeldStation* b) { return a->pull_N > b->pull_N; });
+    std::ranges::stable_sort(byPull, [](const HeldStation* a, const HeldStation* b) { return a->pull_N > b->pull_N; });
     std::size_t tool = 0;
     int used = 0;
     for (const HeldStation* station : byPull) {
@@ -286,10 +281,8 @@ std::optional<ProposedStations> mostEven(const Asked& asked, const std::vector<A
                                          int enough) {
     std::optional<ProposedStations> best;
     for (const WithinCount& within : made.spreads) {
-        ProposedStations choice;
-        choice.pressed = false;
-        choice.caul_m = within.caul_m;
-        choice.stations = stationsAt(made.sites, within.spread.chosen);
+        ProposedStations choice{
+            .stations = stationsAt(made.sites, within.spread.chosen), .pressed = false, .caul_m = within.caul_m};
         choice.held = holdWith(asked.work, choice.stations);
         choice.stretch = within.spread.stretch;
         if (math::countOf(within.spread.chosen) > enough) {
@@ -436,11 +429,11 @@ Proposal propose(const StackOnForm& given, const std::atomic<bool>& stop, double
     proposal.withoutPressing = made.withoutPressing;
     proposal.searched = made.fewest.searched && effort.spent < mostLooksProposing;
     proposal.finished = made.fewest.finished && !stop;
-    const bool held = std::any_of(choice.stations.begin(), choice.stations.end(), pressesOnForm);
+    const bool held = std::ranges::any_of(choice.stations, pressesOnForm);
     const bool gapMet = held && holdsDown(asked, choice.held);
     proposal.met = gapMet && choice.pressed;
-    const bool full = std::any_of(choice.held.stations.begin(), choice.held.stations.end(),
-                                  [](const HeldStation& station) { return station.state == HoldState::full; });
+    const bool full = std::ranges::any_of(choice.held.stations,
+                                          [](const HeldStation& station) { return station.state == HoldState::full; });
     if (!gapMet) proposal.unmet = made.byStrength || full ? Governs::strength : Governs::gap;
     if (gapMet && !choice.pressed) {
         proposal.unmet = Governs::pressing;

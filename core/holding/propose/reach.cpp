@@ -137,8 +137,8 @@ bool allPressed(const StationSearch& search, const std::vector<int>& chosen) {
 }
 
 bool holdsAtAll(const StationSearch& search, const std::vector<int>& chosen) {
-    return !chosen.empty() || std::any_of(search.sites.kept.begin(), search.sites.kept.end(),
-                                          [](const Site& site) { return pressesOnForm(site.station); });
+    return !chosen.empty() ||
+           std::ranges::any_of(search.sites.kept, [](const Site& site) { return pressesOnForm(site.station); });
 }
 
 bool meetsAll(StationSearch& search, const std::vector<int>& chosen) {

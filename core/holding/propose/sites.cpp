@@ -64,14 +64,14 @@ std::vector<double> gridPlaces(const laminate::Run& strips, double grid_m) {
 // On a form of posts: in the middle of one, or all of the pad on one.
 bool mayStand(const model::Form& form, double at_m, double pad_m) {
     if (form.kind != model::FormKind::posts) return true;
-    return std::any_of(form.posts.begin(), form.posts.end(), [&](const model::Post& post) {
+    return std::ranges::any_of(form.posts, [&](const model::Post& post) {
         const double off = std::abs(post.at_m - at_m);
         return off <= hair_m || off + pad_m / 2 <= post.width_m / 2 + hair_m;
     });
 }
 
 bool standsFree(const model::Station& like, double at_m, const std::vector<Site>& kept) {
-    return std::none_of(kept.begin(), kept.end(), [&](const Site& site) {
+    return std::ranges::none_of(kept, [&](const Site& site) {
         const double apart = (site.station.pad_m + like.pad_m) / 2;
         return closesGap(site.station) && std::abs(site.station.at_m - at_m) < apart - hair_m;
     });
@@ -82,9 +82,7 @@ bool standsFree(const model::Station& like, double at_m, const std::vector<Site>
 Sites sitesOf(const StackOnForm& work, const laminate::Run& strips, const std::vector<laminate::Run>& support,
               const std::vector<model::Station>& kept, const model::Station& like, double grid_m,
               const std::atomic<bool>& stop) {
-    Sites sites;
-    sites.lineLength_m = work.line.length();
-    sites.strips = strips;
+    Sites sites{.lineLength_m = work.line.length(), .strips = strips};
     const LooseStack loose = looseStack(work.piece.stack, work.piece.line.describes, work.line.length(), work.species);
     for (std::size_t i = 0; i < kept.size(); ++i) {
         sites.kept.push_back(siteOf(work, loose, kept[i]));
@@ -93,18 +91,16 @@ Sites sitesOf(const StackOnForm& work, const laminate::Run& strips, const std::v
             addStrap(work, loose, kept[i], static_cast<int>(i), sites.straps);
         }
     }
-    std::stable_sort(sites.kept.begin(), sites.kept.end(),
-                     [](const Site& a, const Site& b) { return a.station.at_m < b.station.at_m; });
+    std::ranges::stable_sort(sites.kept, [](const Site& a, const Site& b) { return a.station.at_m < b.station.at_m; });
 
     std::vector<double> places = gridPlaces(strips, grid_m);
     if (work.piece.form.kind == model::FormKind::posts) {
         for (const model::Post& post : work.piece.form.posts) places.push_back(post.at_m);
-        std::sort(places.begin(), places.end());
+        std::ranges::sort(places);
     }
     const auto borne = [&](double at) {
-        return std::any_of(support.begin(), support.end(), [at](const laminate::Run& run) {
-            return at >= run.from_m - hair_m && at <= run.to_m + hair_m;
-        });
+        return std::ranges::any_of(
+            support, [at](const laminate::Run& run) { return at >= run.from_m - hair_m && at <= run.to_m + hair_m; });
     };
     double last = -infinite;
     for (const double at : places) {
@@ -132,8 +128,7 @@ double pressedFor_m(const Sites& sites, std::vector<laminate::Run> pressed, Way 
     if (way == Way::back) {
         for (laminate::Run& run : pressed) run = {sites.lineLength_m - run.to_m, sites.lineLength_m - run.from_m};
     }
-    std::sort(pressed.begin(), pressed.end(),
-              [](const laminate::Run& a, const laminate::Run& b) { return a.from_m < b.from_m; });
+    std::ranges::sort(pressed, {}, &laminate::Run::from_m);
     double reached = 0;
     for (const laminate::Run& run : pressed) {
         if (run.from_m > reached + hair_m) break;
@@ -156,8 +151,7 @@ double unpressable_m(const Sites& sites) {
     std::vector<laminate::Run> pressed = sites.straps;
     for (const Site& site : sites.kept) pressed.push_back(site.pressed);
     for (const Site& site : sites.free) pressed.push_back(site.pressed);
-    std::sort(pressed.begin(), pressed.end(),
-              [](const laminate::Run& a, const laminate::Run& b) { return a.from_m < b.from_m; });
+    std::ranges::sort(pressed, {}, &laminate::Run::from_m);
     double reached = 0;
     double open = 0;
     for (const laminate::Run& run : pressed) {

@@ -67,7 +67,7 @@ int sharesTheWidest(const Sites& sites, const std::vector<int>& chosen) {
     double least = infinite;
     for (std::size_t i = 0; i < sites.free.size(); ++i) {
         const model::Station& station = sites.free[i].station;
-        const bool free = std::none_of(chosen.begin(), chosen.end(), [&](int place) {
+        const bool free = std::ranges::none_of(chosen, [&](int place) {
             return std::abs(sites.free[place].station.at_m - station.at_m) < station.pad_m - hair_m;
         });
         const double off = std::abs(station.at_m - (before + after) / 2);

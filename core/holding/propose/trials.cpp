@@ -72,7 +72,7 @@ void Trials::packBeyond(double from_m, double to_m, std::vector<model::Station>&
         last = at;
     };
     if (onward) {
-        std::for_each(sites_.free.begin(), sites_.free.end(), pack);
+        std::ranges::for_each(sites_.free, pack);
     } else {
         std::for_each(sites_.free.rbegin(), sites_.free.rend(), pack);
     }
@@ -151,8 +151,7 @@ bool Trials::tailMayLie(const std::vector<int>& chosen, Way way) const {
     for (const int place : chosen) held.push_back(sites_.free[place].station.at_m);
     if (held.empty()) return true;
     const bool onward = way == Way::onward;
-    const double last =
-        onward ? *std::max_element(held.begin(), held.end()) : *std::min_element(held.begin(), held.end());
+    const double last = onward ? *std::ranges::max_element(held) : *std::ranges::min_element(held);
     const double from = alongMiddle(ready_.middle, last);
     const double trim = onward ? endTrim_s_m_ : startTrim_s_m_;
     const double length = onward ? trim - from : from - trim;

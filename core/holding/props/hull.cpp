@@ -43,11 +43,11 @@ std::vector<double> share(const std::vector<double>& arms, double carried, doubl
     const std::size_t count = arms.size();
     std::vector<std::size_t> order(count);
     std::iota(order.begin(), order.end(), std::size_t{0});
-    std::sort(order.begin(), order.end(), [&](std::size_t i, std::size_t k) { return arms[i] < arms[k]; });
+    std::ranges::sort(order, [&](std::size_t i, std::size_t k) { return arms[i] < arms[k]; });
     // From the end nearer to the load inwards: more and more blocks are touched.
     double mean = 0;
     for (const double each : arms) mean += each / static_cast<double>(count);
-    if (arm > mean) std::reverse(order.begin(), order.end());
+    if (arm > mean) std::ranges::reverse(order);
 
     std::vector<double> pushes(count, 0.0);
     double sum = 0;
@@ -103,7 +103,7 @@ public:
         std::vector<double> arms;
         for (const model::Block& block : hull_.blocks) arms.push_back(block.x_m - level * block.y_m);
         const double arm = (weight_N_ * hull_.centreX_m - pushes.turn_N_m) / carried;
-        const auto [least, most] = std::minmax_element(arms.begin(), arms.end());
+        const auto [least, most] = std::ranges::minmax_element(arms);
         const double slack = rounding * (*most - *least + std::abs(arm));
         standing.tips = arm < *least - slack || arm > *most + slack;
         standing.pushes_N = share(arms, carried, std::clamp(arm, *least, *most));
@@ -192,11 +192,7 @@ std::optional<HullPlan> hullPlan(const model::Hull& given, const std::vector<Pus
     const Resultant all = resultantOf(pushes);
     const Standing rest = hull.standingUnder({});
     const Standing now = hull.standingUnder(all);
-    HullPlan plan;
-    plan.lifts = now.lifts;
-    plan.tips = now.tips;
-    plan.slides = now.slides;
-    plan.standsAtRest = !rest.tips;
+    HullPlan plan{.lifts = now.lifts, .tips = now.tips, .slides = now.slides, .standsAtRest = !rest.tips};
     for (std::size_t i = 0; i < given.blocks.size(); ++i) {
         const bool lifts = rest.pushes_N[i] > 0 && now.pushes_N[i] <= 0;
         plan.blocks.push_back(

@@ -110,17 +110,16 @@ std::vector<PropPlan> propPlans(const StackOnForm& work, const std::vector<HeldS
     for (const PropPlace& place : propPlaces(work.piece, work.line, work.piece.holding.stations)) {
         const model::Station& station = work.piece.holding.stations[static_cast<std::size_t>(place.index)];
         const model::Strut& strut = *model::as<model::Strut>(station);
-        PropPlan plan;
-        plan.index = place.index;
-        plan.number = place.number;
-        plan.head = place.head;
-        plan.foot = place.foot;
-        plan.footAssumed = place.footAssumed;
-        plan.footAboveHead = place.footAboveHead;
-        plan.length_m = place.length_m;
-        plan.slant_rad = place.slant_rad;
-        plan.footSlant_rad = place.footSlant_rad;
-        plan.cannotPress = place.squareShare <= 0;
+        PropPlan plan{.index = place.index,
+                      .number = place.number,
+                      .head = place.head,
+                      .foot = place.foot,
+                      .footAssumed = place.footAssumed,
+                      .length_m = place.length_m,
+                      .slant_rad = place.slant_rad,
+                      .footSlant_rad = place.footSlant_rad,
+                      .cannotPress = place.squareShare <= 0,
+                      .footAboveHead = place.footAboveHead};
         plan.thrust_N = plan.cannotPress ? 0 : pullOf(held, place.index) / place.squareShare;
         setFriction(plan, work.piece);
         setSlips(plan, strut);

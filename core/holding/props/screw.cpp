@@ -188,18 +188,17 @@ std::vector<ScrewPlan> screwPlans(const StackOnForm& work, const Held& held) {
 
 std::vector<ScrewPlan> screwPlans(const StackOnForm& work, const std::vector<HeldStation>& held) {
     const std::vector<model::Station>& stations = work.piece.holding.stations;
-    if (std::none_of(stations.begin(), stations.end(), isScrew)) return {};
+    if (std::ranges::none_of(stations, isScrew)) return {};
     const Ground ground = groundOf(work);
     std::vector<ScrewPlan> plans;
     for (const StationPlace& place : stationPlaces(work.piece.holding, work.piece.stack, work.piece.line.describes,
                                                    work.piece.line.stripsOn, work.line)) {
         const model::Station& station = stations[place.index];
         if (!isScrew(station)) continue;
-        ScrewPlan plan;
-        plan.index = place.index;
-        plan.number = place.number;
-        plan.pull_N = pullOfScrew(held, place.index);
-        plan.backboneAssumed = work.piece.holding.backbone.species.empty();
+        ScrewPlan plan{.index = place.index,
+                       .number = place.number,
+                       .pull_N = pullOfScrew(held, place.index),
+                       .backboneAssumed = work.piece.holding.backbone.species.empty()};
         setSizes(plan, station);
         setWithdrawal(plan, ground.backbone);
         setWasher(plan, ground, place.at_m);

@@ -32,20 +32,12 @@ double fixedAt(const model::Piece& piece, double length_m, const Run& run) {
                                 "give a place from " + mm(run.from_m) + " to " + mm(run.to_m));
     }
     if (!piece.stack.pins.empty()) return std::clamp(piece.stack.pins.front().at_m, run.from_m, run.to_m);
-    switch (piece.holding.from) {
-        case model::From::start:
-            return 0;
-        case model::From::middle:
-            return length_m / 2;
-        case model::From::end:
-            return length_m;
-    }
-    return 0;
+    return heldFirstAt(piece.holding.from, length_m);
 }
 
 // Evenly spaced places between those that must be there.
 std::vector<double> placesOf(std::vector<double> musts) {
-    std::sort(musts.begin(), musts.end());
+    std::ranges::sort(musts);
     // Closer than this two are one.
     musts.erase(std::unique(musts.begin(), musts.end(), [](double a, double b) { return b - a < 2 * hair_m; }),
                 musts.end());
@@ -63,7 +55,7 @@ std::vector<double> placesOf(std::vector<double> musts) {
 struct Breaks {
     std::vector<double> at_m;
     bool holds(double at_m_) const {
-        return std::any_of(at_m.begin(), at_m.end(), [&](double b) { return std::abs(b - at_m_) < 2 * hair_m; });
+        return std::ranges::any_of(at_m, [&](double b) { return std::abs(b - at_m_) < 2 * hair_m; });
     }
 };
 
@@ -84,7 +76,7 @@ PartAlong alongPart(const FormGround& ground, const Places& places, const model:
     }
     // Where only the form carries on, the last section of the strips stands.
     const auto there = [](const Release& section) { return section.strips > 0; };
-    const auto first = std::find_if(part.sections.begin(), part.sections.end(), there);
+    const auto first = std::ranges::find_if(part.sections, there);
     Release last = first == part.sections.end() ? Release{} : *first;
     for (Release& section : part.sections) {
         const double at_m = section.at_m;
@@ -97,6 +89,10 @@ PartAlong alongPart(const FormGround& ground, const Places& places, const model:
 }
 
 }  // namespace
+
+double heldFirstAt(model::From from, double length_m) {
+    return from == model::From::start ? 0 : from == model::From::middle ? length_m / 2 : length_m;
+}
 
 FormGround formGround(const model::Piece& piece, const line::Line& line, const StackPlan& stack) {
     std::vector<double> moduli(piece.stack.strips.size(), 0.0);
@@ -113,7 +109,7 @@ FormGround formGround(const model::Piece& piece, const line::Line& line, const S
         if (strip.runs.bent.from_m > run.from_m) breaks.at_m.push_back(strip.runs.bent.from_m);
         if (strip.runs.bent.to_m < run.to_m) breaks.at_m.push_back(strip.runs.bent.to_m);
     }
-    std::sort(breaks.at_m.begin(), breaks.at_m.end());
+    std::ranges::sort(breaks.at_m);
     breaks.at_m.erase(std::unique(breaks.at_m.begin(), breaks.at_m.end()), breaks.at_m.end());
     std::vector<double> musts = breaks.at_m;
     for (const double at : {run.from_m, run.to_m, fixed, stack.tightestAt_m}) musts.push_back(at);

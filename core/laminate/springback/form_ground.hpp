@@ -26,6 +26,9 @@ struct FormGround {
     std::size_t tightest = 0;  // place of the wanted line's greatest curvature
 };
 
+// Where a stack without a pin is held first, along a line of this length.
+double heldFirstAt(model::From from, double length_m);
+
 // Throws InputError: form.fixed_at_mm for a place that does not lie on the form; as checkPlaned.
 FormGround formGround(const model::Piece& piece, const line::Line& line, const StackPlan& stack);
 

@@ -108,11 +108,10 @@ FormLine::Node nodeAt(const Ground& ground, const Turned& turned, std::size_t i,
     const double more = moreAt(turned, i, k);
     const double along = goesOn(k, place.faying_m, turned.axisFromLine_m[i], more, turned.lengths);
     const double aside = place.fayingSlope;
-    FormLine::Node node;
-    node.at_m = place.line.at_m;
-    node.axis_m = turned.axisFromLine_m[i] - place.faying_m;
-    node.heading_rad = place.line.heading_rad - side * moreTurn;
-    node.turn_per_m = -side * (k + more);
+    FormLine::Node node{.at_m = place.line.at_m,
+                        .axis_m = turned.axisFromLine_m[i] - place.faying_m,
+                        .heading_rad = place.line.heading_rad - side * moreTurn,
+                        .turn_per_m = -side * (k + more)};
     node.slope = stepOf(along, aside, node.heading_rad, side);
     // The faying surface's own heading is aside by atan(aside / along); its change where strips taper.
     const double alongRate = aside * k + place.faying_m * (-side * place.line.curvatureRate_per_m2);
@@ -153,17 +152,15 @@ FormLine::Node FormLine::at(double at_m) const {
     const math::HermiteCubic heading = cubicOf(a.heading_rad, a.turn_per_m, b.heading_rad, b.turn_per_m, h);
     const math::HermiteCubic curvature =
         cubicOf(a.curvature_per_m, a.curvatureRate_m2, b.curvature_per_m, b.curvatureRate_m2, h);
-    Node node;
-    node.at_m = at_m;
-    node.s_m = a.s_m + u * (b.s_m - a.s_m);
-    node.axis_m = a.axis_m + u * (b.axis_m - a.axis_m);
-    node.faying = {x.at(u), y.at(u)};
-    node.slope = {x.slope(u), y.slope(u)};
-    node.heading_rad = heading.at(u);
-    node.turn_per_m = heading.slope(u);
-    node.curvature_per_m = curvature.at(u);
-    node.curvatureRate_m2 = curvature.slope(u);
-    return node;
+    return Node{.at_m = at_m,
+                .s_m = a.s_m + u * (b.s_m - a.s_m),
+                .axis_m = a.axis_m + u * (b.axis_m - a.axis_m),
+                .faying = {x.at(u), y.at(u)},
+                .slope = {x.slope(u), y.slope(u)},
+                .heading_rad = heading.at(u),
+                .turn_per_m = heading.slope(u),
+                .curvature_per_m = curvature.at(u),
+                .curvatureRate_m2 = curvature.slope(u)};
 }
 
 line::Place FormLine::faying(double at_m) const {

@@ -139,9 +139,7 @@ std::optional<Opening> planedOf(const FormGround& ground, const PartAlong& part,
 
 PartForm formOfPart(const FormPlan& plan, const FormGround& ground, const PartAlong& part, const model::Stack& stack,
                     const std::vector<double>& formTurns) {
-    PartForm form;
-    form.firstPlace = part.places.first;
-    form.lastPlace = part.places.last;
+    PartForm form{.firstPlace = part.places.first, .lastPlace = part.places.last};
     const std::vector<double> ratios = allowedRatios(part, ratiosOn(ground, part, formTurns));
     form.leastRatio = unbounded;
     for (std::size_t i = ground.ground.start; i <= ground.ground.end; ++i) {
@@ -200,7 +198,7 @@ void tellGluings(FormPlan& plan, const FormGround& ground, const model::Stack& s
     const std::vector<Places> parts = partPlaces(ground.strips);
     for (const int end : ends) {
         if (end < 1 || end > count) continue;
-        const auto part = std::find_if(parts.begin(), parts.end(), [end](const Places& p) { return p.last >= end; });
+        const auto part = std::ranges::find_if(parts, [end](const Places& p) { return p.last >= end; });
         const Release release =
             releaseAt(ground.strips, {part->first, end}, tightest, ground.ground.side, 1.0, tightest.at_m);
         plan.gluings.push_back({end, plan.factor * release.ratio});
@@ -211,12 +209,11 @@ void tellGluings(FormPlan& plan, const FormGround& ground, const model::Stack& s
 
 FormPlan planForm(const model::Piece& piece, const line::Line& line, const std::vector<wood::Species>& species,
                   const StackPlan& stack) {
-    FormPlan plan;
-    plan.letsGo = piece.form.letGo && piece.form.kind != model::FormKind::inPlace;
-    plan.factor = piece.form.springbackFactor;
-    plan.scatterLow = measuredLow;
-    plan.scatterHigh = measuredHigh;
-    plan.scatterSource = {"laminated bends measured by builders, ten reports read", units::Mark::published};
+    FormPlan plan{.letsGo = piece.form.letGo && piece.form.kind != model::FormKind::inPlace,
+                  .factor = piece.form.springbackFactor,
+                  .scatterLow = measuredLow,
+                  .scatterHigh = measuredHigh,
+                  .scatterSource = {"laminated bends measured by builders, ten reports read", units::Mark::published}};
     const FormGround ground = formGround(piece, line, stack);
     plan.fixedAt_m = ground.ground.places[ground.ground.fixed].line.at_m;
 

@@ -89,9 +89,8 @@ void pull(EndStress& end, double width_m) {
 }
 
 EndStress endOf(const Glued& glued, const model::Stack& stack, const line::Line& line, bool atStart) {
-    EndStress end;
-    end.atStart = atStart;
-    end.scarfed = atStart ? stack.scarfedStart.has_value() : stack.scarfedEnd.has_value();
+    EndStress end{.atStart = atStart,
+                  .scarfed = atStart ? stack.scarfedStart.has_value() : stack.scarfedEnd.has_value()};
     const Run& last = glued.strips[glued.places.last - 1].runs.finished;
     end.at_m = atStart ? last.from_m : last.to_m;
     const double presentAt_m = end.at_m + (atStart ? besideEnd_m : -besideEnd_m);
@@ -169,9 +168,7 @@ StressLeft stressLeft(const model::Piece& piece, const line::Line& line, const s
     const Cited ofBackbone = tensionAcross(backbone);
     glued.across = ofStrip.value <= ofBackbone.value ? ofStrip : ofBackbone;
 
-    StressLeft left;
-    left.start = endOf(glued, stack, line, true);
-    left.end = endOf(glued, stack, line, false);
+    StressLeft left{.start = endOf(glued, stack, line, true), .end = endOf(glued, stack, line, false)};
     tellSurface(left, plan, stack, line.length());
     return left;
 }

@@ -108,9 +108,7 @@ FactorRead factorFrom(const std::vector<Read>& reads, const LetGoPiece& piece) {
 }
 
 FactorRead factorOn(const model::LetGo& reading, const LetGoPiece& piece) {
-    FactorRead none;
-    none.theory = piece.lies.theory();
-    none.why = whyNone(reading, piece);
+    FactorRead none{.theory = piece.lies.theory(), .why = whyNone(reading, piece)};
     return none.why.empty() ? factorFrom(readsOf(reading), piece) : none;
 }
 
@@ -122,8 +120,7 @@ std::string leftOutText(const std::string& name, const std::string& when, const 
 void addReadings(Learned& learned, const RecordedPiece& recorded, std::size_t index, const LetGoPiece& piece) {
     const model::Record& record = recorded.piece.record[index];
     std::vector<model::LetGo> inOrder = record.letGo;
-    std::stable_sort(inOrder.begin(), inOrder.end(),
-                     [](const model::LetGo& a, const model::LetGo& b) { return a.after_s < b.after_s; });
+    std::ranges::stable_sort(inOrder, {}, &model::LetGo::after_s);
     const std::size_t before = learned.readings.size();
     for (const model::LetGo& reading : inOrder) {
         const FactorRead read = factorOn(reading, piece);
@@ -131,12 +128,11 @@ void addReadings(Learned& learned, const RecordedPiece& recorded, std::size_t in
             learned.leftOut.push_back(leftOutText(recorded.piece.name, record.when, read.why));
             continue;
         }
-        SpringbackReading shown;
-        shown.piece = recorded.piece.name;
-        shown.when = record.when;
-        shown.after_s = reading.after_s;
-        shown.theory = read.theory;
-        shown.factor = *read.factor;
+        SpringbackReading shown{.piece = recorded.piece.name,
+                                .when = record.when,
+                                .after_s = reading.after_s,
+                                .theory = read.theory,
+                                .factor = *read.factor};
         shown.measured = shown.factor * shown.theory;
         shown.error = read.error;
         shown.asItStands = !record.on.has_value();
@@ -207,8 +203,8 @@ NextFactor nextFactor(const std::vector<double>& factors, const std::vector<doub
 Learned learnSpringback(const std::vector<RecordedPiece>& recorded, const std::vector<wood::Species>& species) {
     Learned learned;
     for (const RecordedPiece& one : recorded) {
-        const bool any = std::any_of(one.piece.record.begin(), one.piece.record.end(),
-                                     [](const model::Record& record) { return !record.letGo.empty(); });
+        const bool any =
+            std::ranges::any_of(one.piece.record, [](const model::Record& record) { return !record.letGo.empty(); });
         if (!any) continue;
         std::optional<LetGoPiece> piece;
         try {

@@ -2,6 +2,7 @@
 
 #include "core/laminate/checks.hpp"
 #include "core/laminate/springback/form_plan.hpp"
+#include "core/wood/bending.hpp"
 
 namespace fayline::laminate {
 
@@ -14,22 +15,6 @@ constexpr double driest = 0.06;
 constexpr double wettest = 0.14;
 // Along the grain from green to ovendry, 0.1 to 0.2 % in normal wood: the middle. Source: Wood Handbook p. 4-5 (P*).
 constexpr double shrinksAlong = 0.0015;
-
-int doubtOf(units::Mark mark) {
-    switch (mark) {
-        case units::Mark::published:
-            return 0;
-        case units::Mark::transcribed:
-            return 1;
-        case units::Mark::derived:
-            return 2;
-        case units::Mark::fromMemory:
-            return 3;
-        case units::Mark::commonPractice:
-            break;
-    }
-    return 4;
-}
 
 }  // namespace
 
@@ -52,7 +37,7 @@ MoistureMove moistureMove(const model::Stack& stack, const std::vector<wood::Spe
         radial += thickness * wood.shrinkRadial->value;
         tangential += thickness * wood.shrinkTangential.value_or(*wood.shrinkRadial).value;
         const units::Source& source = wood.shrinkRadial->source;
-        if (i == 0 || doubtOf(source.mark) > doubtOf(move.source.mark)) move.source = source;
+        if (i == 0 || wood::doubtOf(source.mark) > wood::doubtOf(move.source.mark)) move.source = source;
     }
     // Above that moisture nothing moves.
     const double by =

@@ -41,13 +41,13 @@ std::string shownLength(double length_m) {
 
 bool takesOff(const model::Stack& stack) {
     const auto depth = [](const model::Planed& planed) { return planed.inside_m > 0 || planed.outside_m > 0; };
-    return std::any_of(stack.planedAfter.begin(), stack.planedAfter.end(), depth) || stack.strips.front().sacrificial ||
+    return std::ranges::any_of(stack.planedAfter, depth) || stack.strips.front().sacrificial ||
            stack.strips.back().sacrificial;
 }
 
 Left leftAt(const model::Stack& stack, const std::vector<BentStrip>& strips, double at_m) {
     const auto stays = [](const BentStrip& strip) { return !strip.sacrificial; };
-    const auto first = std::find_if(strips.begin(), strips.end(), stays);
+    const auto first = std::ranges::find_if(strips, stays);
     if (first == strips.end()) return {};
     const auto last = std::find_if(strips.rbegin(), strips.rend(), stays);
     const model::Planed planed = plannedAt(stack.planedAfter, at_m);
@@ -55,7 +55,7 @@ Left leftAt(const model::Stack& stack, const std::vector<BentStrip>& strips, dou
 }
 
 void checkPlaned(const model::Stack& stack, const std::vector<BentStrip>& strips, double lineLength_m) {
-    if (std::all_of(strips.begin(), strips.end(), [](const BentStrip& strip) { return strip.sacrificial; })) {
+    if (std::ranges::all_of(strips, [](const BentStrip& strip) { return strip.sacrificial; })) {
         throw units::InputError("stack.strips", "every strip is sacrificial, so nothing is left of the piece",
                                 "leave at least one that stays");
     }

@@ -35,11 +35,10 @@ std::vector<BentStrip> looseStrips(const model::Stack& stack, model::Describes d
     for (const Layer& layer : all) {
         const auto group = static_cast<std::size_t>(layer.group);
         const model::Strips& given = stack.strips[group];
-        BentStrip strip;
-        strip.layer = layer;
-        strip.runs = runsOf(stack, all, layer.place, lineLength_m);
-        strip.modulus_Pa = moduli_Pa[group];
-        strip.stillToBend = given.bentBefore ? 1 - given.bentBefore->set : 1.0;
+        BentStrip strip{.layer = layer,
+                        .runs = runsOf(stack, all, layer.place, lineLength_m),
+                        .modulus_Pa = moduli_Pa[group],
+                        .stillToBend = given.bentBefore ? 1 - given.bentBefore->set : 1.0};
         const bool lastOfGroup =
             static_cast<std::size_t>(layer.place) == all.size() || all[layer.place].group != layer.group;
         strip.partsOutside = given.dryFace && lastOfGroup && static_cast<std::size_t>(layer.place) != all.size();
@@ -127,13 +126,13 @@ std::vector<Part> partsOf(const model::Stack& stack, model::Describes describes,
                 at.push_back(line.at(end));
             }
         }
-        std::sort(at.begin(), at.end(), [](const auto& a, const auto& b) { return a.at_m < b.at_m; });
+        std::ranges::sort(at, [](const auto& a, const auto& b) { return a.at_m < b.at_m; });
         double before = -1e9;
         for (const line::Place& place : at) {
             if (place.at_m == before) continue;
             before = place.at_m;
             const double width = widthAt(stack, place.at_m);
-            const bool jump = std::find(jumps.begin(), jumps.end(), place.at_m) != jumps.end();
+            const bool jump = std::ranges::find(jumps, place.at_m) != jumps.end();
             for (const double aside : {-besideBreak_m, besideBreak_m}) {
                 if (!jump && aside > 0) continue;
                 const Release release =

@@ -111,10 +111,9 @@ std::optional<SprungHome> sprungHome(const model::Piece& piece, const line::Line
                                      const FormPlan& form, const std::optional<OpenedBy>& measured) {
     if (!form.letsGo) return std::nullopt;
     const OnForm lies = lieOn(piece, line, stack, form.line);
-    SprungHome home;
-    home.measured = measured.has_value();
-    home.after_s = measured ? measured->after_s : 0;
-    home.factor = measured ? measured->factor : form.factor;
+    SprungHome home{.measured = measured.has_value(),
+                    .after_s = measured ? measured->after_s : 0,
+                    .factor = measured ? measured->factor : form.factor};
     home.off = openingOf(lies.ground.ground, lies.wanted, lies.letGo(home.factor));
     const double most = std::max(
         {std::abs(home.off.chord_m), std::abs(home.off.rise_m), std::abs(home.off.start_m), std::abs(home.off.end_m)});

@@ -7,7 +7,6 @@
 
 #include "core/glue/conditions.hpp"
 #include "core/glue/pot_life.hpp"
-#include "core/math/count.hpp"
 #include "core/model/hold_traits.hpp"
 #include "core/plan/findings/wording.hpp"
 #include "core/units/day_text.hpp"
@@ -92,8 +91,7 @@ schedule::Job jobInAir(const DayInHand& day, double air_C) {
     job.wetOut_m2_s = rates.wetOut_m2_s * slowdown;
     job.spread_m2_s = rates.spread_m2_s * slowdown;
     for (schedule::CupJob& cup : job.cups) {
-        const auto batch =
-            std::ranges::find_if(glue.batches, [&cup](const glue::Batch& b) { return b.number == cup.number; });
+        const auto batch = std::ranges::find(glue.batches, cup.number, &glue::Batch::number);
         if (batch == glue.batches.end()) continue;
         cup.useWithin_s = glue::usedWithin(glue, day.piece.glue, batch->mixed_kg(), air_C);
     }

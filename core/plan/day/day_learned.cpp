@@ -1,6 +1,7 @@
 #include "core/plan/day/day_learned.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <map>
 #include <set>
@@ -77,29 +78,13 @@ std::vector<Event> standing(const std::vector<Event>& events) {
 }
 
 std::string doing(const Taken& taken, bool dryFit) {
-    switch (taken.work) {
-        case Work::wipe:
-            return "wipe the strips";
-        case Work::sand:
-            return "sand the strips";
-        case Work::mix:
-            return "mix a batch";
-        case Work::wetOut:
-            return "wet out a strip";
-        case Work::soak:
-            return "soak";
-        case Work::spread:
-            return dryFit ? "lay down a strip" : "spread a strip";
-        case Work::carry:
-            return "carry the stack";
-        case Work::place:
-            return "lay the fixed end down";
-        case Work::close:
-            return "close a " + taken.kind;
-        case Work::scrape:
-            return "scrape the squeeze-out";
-    }
-    return "";
+    if (taken.work == Work::spread && dryFit) return "lay down a strip";
+    if (taken.work == Work::close) return "close a " + taken.kind;
+    // In the order of Work.
+    constexpr std::array words{
+        "wipe the strips", "sand the strips",        "mix a batch", "wet out a strip",       "soak", "spread a strip",
+        "carry the stack", "lay the fixed end down", "close",       "scrape the squeeze-out"};
+    return words[static_cast<std::size_t>(taken.work)];
 }
 
 double rounded(double value) {
@@ -229,9 +214,7 @@ model::Record recordOf(const DayInHand& day, const std::vector<Event>& events, c
     if (!day.dryFit) record.air_C = day.piece.glue.air_C;
     for (const Event& event : standing(events)) {
         if (event.kind == EventKind::airTyped) {
-            model::AirMark air;
-            air.at_s = event.at_s;
-            air.air_C = event.air_C;
+            model::AirMark air{.at_s = event.at_s, .air_C = event.air_C};
             record.airs.push_back(air);
             continue;
         }

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
 
 #include "core/holding/closing.hpp"
 #include "core/holding/places.hpp"
@@ -94,8 +93,7 @@ std::vector<schedule::StationJob> stationsOf(const model::Piece& piece, const li
     std::vector<schedule::StationJob> jobs;
     for (const int index : holding::closingOrder(holding.stations, holding.from, line.length())) {
         const model::Station& station = holding.stations[index];
-        const auto place = std::find_if(places.begin(), places.end(),
-                                        [index](const holding::StationPlace& p) { return p.index == index; });
+        const auto place = std::ranges::find(places, index, &holding::StationPlace::index);
         const model::HoldTraits& traits = model::traitsOf(station.kind);
         jobs.push_back({place == places.end() ? index + 1 : place->number, std::string(traits.word),
                         piece.crew.rates.station.*traits.putOn_s});
@@ -118,9 +116,7 @@ schedule::CupFor cupFor(glue::BatchFor use) {
 schedule::Job jobOf(const model::Piece& piece, const glue::GluePlan& glue, int gluing, const line::Line& line,
                     const laminate::StackPlan& stack) {
     const model::Rates& rates = piece.crew.rates;
-    schedule::Job job;
-    job.gluing = gluing;
-    job.hands = piece.crew.hands;
+    schedule::Job job{.gluing = gluing, .hands = piece.crew.hands};
     const int strips = math::countOf(stack.strips);
     const double coats = piece.glue.bothFaces ? 2 : 1;
     double faces_m2 = 0;

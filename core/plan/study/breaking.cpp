@@ -71,12 +71,11 @@ void addChoice(BreakingStudy& study, const model::Piece& piece, const Shop& shop
     }
     const Choice* best = bestOf(choices, mixed, below_m * (1 - 1e-9));
     if (!best || best->chanceOfBreaking >= plan.stack.chanceAnyBreaks) return;
-    BreakingRemedy remedy;
-    remedy.kind = mixed ? BreakingKind::mixed : BreakingKind::thinner;
-    remedy.chance = best->chanceOfBreaking;
-    remedy.spares = best->spares;
-    remedy.enough = best->spares == 0;
-    remedy.choice = static_cast<int>(best - choices.all.data());
+    BreakingRemedy remedy{.kind = mixed ? BreakingKind::mixed : BreakingKind::thinner,
+                          .chance = best->chanceOfBreaking,
+                          .spares = best->spares,
+                          .enough = best->spares == 0,
+                          .choice = static_cast<int>(best - choices.all.data())};
     const model::Stack adopted = adopt(piece.stack, *best);
     remedy.pullRatio = over(wetStiffness(piece, shop, plan, adopted), plan.stack.stiffnessWet_N_m2);
     remedy.what = stripsName(adopted, shop.species);
@@ -103,7 +102,7 @@ std::vector<double> chancesSoftened(const model::Piece& piece, const Plan& plan,
 void addSoftened(BreakingStudy& study, const model::Piece& piece, const Plan& plan) {
     const auto hot = laminate::hotBreakingStrain(model::Softened::steamed, piece.stack.grainSlope);
     const auto& groups = piece.stack.strips;
-    if (!hot || std::all_of(groups.begin(), groups.end(), [](const model::Strips& s) { return s.bentBefore; })) return;
+    if (!hot || std::ranges::all_of(groups, [](const model::Strips& s) { return s.bentBefore.has_value(); })) return;
     constexpr int steps = 20;
     BreakingRemedy remedy;
     remedy.kind = BreakingKind::softened;
@@ -163,17 +162,16 @@ void addStraightGrain(BreakingStudy& study, const model::Piece& piece, const Sho
 }
 
 bool hasBoards(const model::Piece& piece, const std::string& species) {
-    return std::any_of(piece.stock.boards.begin(), piece.stock.boards.end(),
-                       [&](const model::Board& board) { return board.species == species && board.count > 0; });
+    return std::ranges::any_of(piece.stock.boards,
+                               [&](const model::Board& board) { return board.species == species && board.count > 0; });
 }
 
 void addOtherWoods(BreakingStudy& study, const model::Piece& piece, const Shop& shop, const Plan& plan) {
     std::vector<BreakingRemedy> all;
     for (const wood::Species& species : shop.species) {
-        const bool used = std::any_of(plan.stack.strips.begin(), plan.stack.strips.end(),
-                                      [&](const laminate::Strip& strip) { return strip.species == species.id; });
-        const bool twice =
-            std::any_of(all.begin(), all.end(), [&](const BreakingRemedy& r) { return r.species == species.id; });
+        const bool used = std::ranges::any_of(
+            plan.stack.strips, [&](const laminate::Strip& strip) { return strip.species == species.id; });
+        const bool twice = std::ranges::any_of(all, [&](const BreakingRemedy& r) { return r.species == species.id; });
         if (used || twice) continue;
         const InWood in = inWood(piece, shop, plan, &species, piece.stack.grainSlope);
         BreakingRemedy remedy;
@@ -185,7 +183,7 @@ void addOtherWoods(BreakingStudy& study, const model::Piece& piece, const Shop& 
         remedy.what = woodName(species);
         all.push_back(remedy);
     }
-    std::stable_sort(all.begin(), all.end(), [&](const BreakingRemedy& a, const BreakingRemedy& b) {
+    std::ranges::stable_sort(all, [&](const BreakingRemedy& a, const BreakingRemedy& b) {
         if (a.enough != b.enough) return a.enough;
         const bool aHas = hasBoards(piece, a.species);
         const bool bHas = hasBoards(piece, b.species);
@@ -251,8 +249,7 @@ std::optional<BreakingStudy> studyBreaking(const model::Piece& piece, const Shop
         addStraightGrain(study, piece, shop, plan);
         if (stop) return std::nullopt;
         addOtherWoods(study, piece, shop, plan);
-        std::stable_sort(study.remedies.begin(), study.remedies.end(),
-                         [](const BreakingRemedy& a, const BreakingRemedy& b) { return a.enough > b.enough; });
+        std::ranges::stable_sort(study.remedies, std::greater{}, &BreakingRemedy::enough);
     }
     if (stop) return std::nullopt;
     if (plan.stack.strips.size() < 2) return study;

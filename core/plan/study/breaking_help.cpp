@@ -38,7 +38,7 @@ std::vector<std::string> woodsThatGo(const model::Stack& stack, const Shop& shop
         const double breaking = wood::bending(species, stack.moisture, stack.grainSlope, std::nullopt).breakingStrain;
         if (strain <= surestShare * breaking) woods.emplace_back(-breaking, species.id);
     }
-    std::sort(woods.begin(), woods.end());
+    std::ranges::sort(woods);
     std::vector<std::string> ids;
     for (const auto& [less, id] : woods) {
         if (ids.size() < mostWoods) ids.push_back(id);

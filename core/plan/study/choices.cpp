@@ -30,14 +30,14 @@ bool gives(const model::Board& board, double width_m, double thick_m) {
 
 // Whether boards of this wood are listed at all, and one of them gives such a strip.
 bool listed(const model::Stock& stock, const std::string& species) {
-    return std::any_of(stock.boards.begin(), stock.boards.end(),
-                       [&](const model::Board& b) { return b.count > 0 && b.species == species; });
+    return std::ranges::any_of(stock.boards,
+                               [&](const model::Board& b) { return b.count > 0 && b.species == species; });
 }
 
 bool sawnFrom(const model::Stock& stock, const std::string& species, double width_m, double thickness_m) {
     if (!listed(stock, species)) return true;
     const double thick_m = thickness_m + 2 * stock.planing_m;
-    return std::any_of(stock.boards.begin(), stock.boards.end(), [&](const model::Board& b) {
+    return std::ranges::any_of(stock.boards, [&](const model::Board& b) {
         return b.count > 0 && b.species == species && gives(b, width_m, thick_m);
     });
 }

@@ -71,7 +71,7 @@ double woodAt(const Band& band, bool end) {
 void finish(Band& band, double glueLine_m) {
     const double start_m = woodAt(band, false);
     band.depth_m = start_m + (band.count - 1) * glueLine_m;
-    band.tapers = std::any_of(band.kept.begin(), band.kept.end(), [](const auto& s) { return s.tapersTo_m; });
+    band.tapers = std::ranges::any_of(band.kept, [](const auto& s) { return s.tapersTo_m.has_value(); });
     band.taper = woodAt(band, true) / start_m;
     band.dryFace = band.kept.back().dryFace;
 }
@@ -124,7 +124,7 @@ public:
         std::vector<double> thicknesses;
         for (int n = 2; n <= most; ++n) {
             const double t = settable((deepest().depth_m + glue_m_) / n - glue_m_, wanted_.notation);
-            const bool known = std::any_of(grid.begin(), grid.end(), [t](double g) { return std::abs(g - t) < 5e-5; });
+            const bool known = std::ranges::any_of(grid, [t](double g) { return std::abs(g - t) < 5e-5; });
             if (t >= least_m - same_m && !known) thicknesses.push_back(t);
         }
         return thicknesses;
@@ -256,8 +256,8 @@ bool sameStrips(const std::vector<model::Strips>& one, const std::vector<model::
 
 void addNew(std::vector<Candidate>& all, std::optional<Candidate> candidate) {
     if (!candidate) return;
-    const bool known = std::any_of(all.begin(), all.end(),
-                                   [&](const Candidate& c) { return sameStrips(c.strips, candidate->strips); });
+    const bool known =
+        std::ranges::any_of(all, [&](const Candidate& c) { return sameStrips(c.strips, candidate->strips); });
     if (!known) all.push_back(std::move(*candidate));
 }
 
@@ -295,11 +295,7 @@ std::vector<Band> bandsOf(const model::Stack& stack) {
             bands.back().kept.push_back(cut.strips);
             bands.back().count += cut.strips.count;
         } else {
-            Band band;
-            band.like = cut.strips;
-            band.kept = {cut.strips};
-            band.count = cut.strips.count;
-            bands.push_back(band);
+            bands.push_back({.like = cut.strips, .kept = {cut.strips}, .count = cut.strips.count});
         }
         bands.back().endsGluing = cut.endsGluing;
         joins = !cut.endsGluing;
@@ -321,7 +317,7 @@ std::vector<Candidate> candidatesFor(const CandidatesWanted& wanted) {
     for (const double thickness : grid) addNew(all, builder.alike(thickness));
     for (const double thickness : builder.evenly(grid)) addNew(all, builder.alike(thickness));
     for (Candidate& candidate : mixedOnes(builder, wanted, grid)) addNew(all, std::move(candidate));
-    std::stable_sort(all.begin(), all.end(), [](const Candidate& a, const Candidate& b) {
+    std::ranges::stable_sort(all, [](const Candidate& a, const Candidate& b) {
         if (a.mixed != b.mixed) return b.mixed;
         return a.thickness_m < b.thickness_m - same_m;
     });

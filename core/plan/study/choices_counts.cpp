@@ -13,7 +13,6 @@
 #include "core/plan/findings/choice_texts.hpp"
 #include "core/plan/parts.hpp"
 #include "core/plan/shop.hpp"
-#include "core/plan/study/choices.hpp"
 #include "core/units/input_error.hpp"
 
 namespace fayline::plan {
@@ -57,7 +56,7 @@ bool isLimit(const laminate::LimitMet& limit, laminate::LimitKind kind) {
 }
 
 bool broken(const laminate::StackPlan& stack, laminate::LimitKind kind) {
-    return std::any_of(stack.limits.begin(), stack.limits.end(), [kind](const auto& l) { return isLimit(l, kind); });
+    return std::ranges::any_of(stack.limits, [kind](const auto& l) { return isLimit(l, kind); });
 }
 
 void countStack(Choice& choice, const laminate::StackPlan& stack) {
@@ -149,12 +148,11 @@ double endPull(const model::Piece& piece, const Shop& shop, const Plan& plan, co
 Choice countsOf(const Candidate& candidate, const model::Piece& piece, const Shop& shop, const Plan& plan,
                 const EndsHeld& ends) {
     const line::Line& line = plan.line.fair.line;
-    Choice choice;
-    choice.strips = candidate.strips;
-    choice.gluings = candidate.gluings;
-    choice.mixed = candidate.mixed;
-    choice.asItIs = candidate.asItIs;
-    choice.thickness_m = candidate.thickness_m;
+    Choice choice{.strips = candidate.strips,
+                  .gluings = candidate.gluings,
+                  .mixed = candidate.mixed,
+                  .asItIs = candidate.asItIs,
+                  .thickness_m = candidate.thickness_m};
     choice.depth_m = depthOf(choice.strips, piece.stack.glueLine_m);
     choice.overDepth_m = choice.depth_m - depthOf(piece.stack.strips, piece.stack.glueLine_m);
     for (const model::Strips& strips : choice.strips) choice.count += strips.count;
@@ -175,8 +173,8 @@ Choice countsOf(const Candidate& candidate, const model::Piece& piece, const Sho
         choice.whyNot = whyNot(choice, stack, plan);
         const DayPlan day = planDay(adopted, shop, line, stack, &plan.day.glue);
         choice.glue_kg = day.glue.mixed_kg;
-        choice.glueLines = static_cast<int>(std::count_if(day.glue.lines.begin(), day.glue.lines.end(),
-                                                          [](const glue::GlueLine& one) { return !one.scarf; }));
+        choice.glueLines = static_cast<int>(
+            std::ranges::count_if(day.glue.lines, [](const glue::GlueLine& one) { return !one.scarf; }));
         if (std::isfinite(day.margin_s)) choice.margin_s = day.margin_s;
     } catch (const units::InputError& error) {
         // What stands well as it is may ask for more than can be with other strips: a scarf longer than the piece,

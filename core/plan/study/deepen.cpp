@@ -85,7 +85,7 @@ public:
         for (const std::exception_ptr& failure : failures_) {
             if (failure) std::rethrow_exception(failure);
         }
-        const bool all = std::all_of(parts_.begin(), parts_.end(), [](const Part& part) { return bool(part); });
+        const bool all = std::ranges::all_of(parts_, [](const Part& part) { return bool(part); });
         if (!all || stop_) return std::nullopt;
         return withParts(parts_);
     }
@@ -95,8 +95,7 @@ private:
     enum class State { waiting, begun, ended };
 
     std::size_t placeOf(Study study) const {
-        const auto found =
-            std::find_if(table_.begin(), table_.end(), [&](const StudyWork& one) { return one.study == study; });
+        const auto found = std::ranges::find(table_, study, &StudyWork::study);
         return static_cast<std::size_t>(found - table_.begin());
     }
 

@@ -42,7 +42,7 @@ OneFewer withOneFewer(const model::Piece& piece, const Shop& shop, const Plan& p
     const auto& strips = plan.stack.strips;
     const auto used = [](const laminate::Strip& strip) { return strip.sacrificial ? -1 : laminate::worstShare(strip); };
     const auto worst =
-        std::max_element(strips.begin(), strips.end(), [&](const auto& a, const auto& b) { return used(a) < used(b); });
+        std::ranges::max_element(strips, [&](const auto& a, const auto& b) { return used(a) < used(b); });
     fewer.place = worst->place;
     if (strips.size() < 2) {
         fewer.cannot = texts::onlyStrip;

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "core/plan/day/day_plan.hpp"
 #include "core/plan/findings/day_texts.hpp"
 #include "core/plan/shop.hpp"
 #include "core/units/input_error.hpp"
@@ -143,7 +142,7 @@ private:
 
 // One strip fewer of the group with the most, the others thicker by as much.
 void makeFewer(model::Stack& stack) {
-    const auto most = std::max_element(stack.strips.begin(), stack.strips.end(), [](const auto& a, const auto& b) {
+    const auto most = std::ranges::max_element(stack.strips, [](const auto& a, const auto& b) {
         return (a.sacrificial ? 0 : a.count) < (b.sacrificial ? 0 : b.count);
     });
     if (most == stack.strips.end() || most->sacrificial || most->count < 3) return;
@@ -190,8 +189,7 @@ std::optional<std::vector<Remedy>> remediesFor(const model::Piece& piece, const 
         if (remedy && (remedy->margin_s > day.margin_s || remedy->cupMargin_s > day.cupMargin_s))
             remedies.push_back(*remedy);
     }
-    std::stable_sort(remedies.begin(), remedies.end(),
-                     [](const Remedy& a, const Remedy& b) { return a.margin_s > b.margin_s; });
+    std::ranges::stable_sort(remedies, std::greater{}, &Remedy::margin_s);
     return remedies;
 }
 

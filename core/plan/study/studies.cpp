@@ -33,7 +33,7 @@ HoldingStudy& holdingOf(Plan& plan, Study part) {
 
 // Whether something bears more than it may at one moment of the closing.
 bool bearsTooMuch(const std::vector<Finding>& findings) {
-    return std::any_of(findings.begin(), findings.end(), [](const Finding& finding) {
+    return std::ranges::any_of(findings, [](const Finding& finding) {
         return isWhileClosing(finding.code) && finding.code != Code::snapsWhileClosing;
     });
 }
@@ -48,9 +48,8 @@ std::vector<OtherOrder> otherOrders(const model::Piece& piece, const Shop& shop,
         const holding::StackOnForm work = workOf(begun, shop, plan.line.fair.line, plan.form);
         const std::vector<holding::ClosingStep> steps = holding::closeInOrder(work, stop);
         // An order that does not settle throughout is none to advise.
-        const bool settled = std::all_of(steps.begin(), steps.end(), [](const holding::ClosingStep& step) {
-            return step.outcome == holding::Outcome::settled;
-        });
+        const bool settled = std::ranges::all_of(
+            steps, [](const holding::ClosingStep& step) { return step.outcome == holding::Outcome::settled; });
         if (settled && !stop) orders.push_back({from, holding::closingLoads(work, steps)});
     }
     return orders;
@@ -59,9 +58,8 @@ std::vector<OtherOrder> otherOrders(const model::Piece& piece, const Shop& shop,
 Part closingPart(const model::Piece& piece, const Shop& shop, const Plan& plan, const std::atomic<bool>& stop) {
     if (!pressed(plan)) return [](Plan& into) { holdingOf(into, Study::closing); };
     const holding::StackOnForm work = workOf(piece, shop, plan.line.fair.line, plan.form);
-    HoldingStudy study;
-    study.awaited = {Study::overRun, Study::proposal, Study::carried};
-    study.closing = holding::closeInOrder(work, stop);
+    HoldingStudy study{.closing = holding::closeInOrder(work, stop),
+                       .awaited = {Study::overRun, Study::proposal, Study::carried}};
     if (stop) return {};
     study.closingLoads = holding::closingLoads(work, study.closing);
     if (bearsTooMuch(studyFindings(piece, shop, plan, study))) {
@@ -205,7 +203,7 @@ bool has(const Plan& plan, Study study) {
 }
 
 bool isStudied(const Plan& plan) {
-    return std::all_of(allStudies.begin(), allStudies.end(), [&](Study study) { return has(plan, study); });
+    return std::ranges::all_of(allStudies, [&](Study study) { return has(plan, study); });
 }
 
 void wordStudies(const model::Piece& piece, const Shop& shop, Plan& plan) {
