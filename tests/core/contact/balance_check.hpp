@@ -48,11 +48,9 @@ inline BalanceCheck checkBalance(const Problem& problem, const Contact& contact)
         const Four second = 3 * mean - 2 * p0 - p1;
         const Four third = p0 + p1 - 2 * mean;
         const double t = u * h;
-        At found;
-        found.v = v0 + t * (p0 + u * (second + u * third));
-        found.slope = p0 + u * (2 * second + 3 * u * third);
-        found.bend = (2 * second + 6 * u * third) / h;
-        return found;
+        return At{.v = v0 + t * (p0 + u * (second + u * third)),
+                  .slope = p0 + u * (2 * second + 3 * u * third),
+                  .bend = (2 * second + 6 * u * third) / h};
     };
     const auto path = [&](std::size_t place, const At& state) {
         const Four a = 1 + rod.curvature_per_m[place] * state.v;

@@ -70,7 +70,7 @@ TEST(RandomRods, AThousandSettleInBalanceOrSaySo) {
         EXPECT_NEAR(energyOf(problem, contact.gap_m, contact.slope, pulls), check.energy,
                     1e-10 * (1 + std::abs(check.energy)));
     }
-    std::sort(steps.begin(), steps.end());
+    std::ranges::sort(steps);
     std::printf(
         "settled %d, snaps %d, springs away %d, in %d steps at most; steps least %d, median %d, most %d; worst out of "
         "balance %.1e of "

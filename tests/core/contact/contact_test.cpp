@@ -10,6 +10,7 @@
 #include "core/units/input_error.hpp"
 #include "tests/core/contact/balance_check.hpp"
 #include "tests/core/contact/random_rods.hpp"
+#include "tests/refusal.hpp"
 
 namespace fayline::contact {
 namespace {
@@ -49,7 +50,7 @@ TEST(Mesh, HasItsEndsAndMarksAndNoElementLongerThanTheStep) {
     EXPECT_EQ(mesh.nodes_m.front(), -0.1);
     EXPECT_EQ(mesh.nodes_m.back(), 1);
     for (const double mark : {0.3331, 0.5})
-        EXPECT_TRUE(std::find(mesh.nodes_m.begin(), mesh.nodes_m.end(), mark) != mesh.nodes_m.end()) << mark;
+        EXPECT_TRUE(std::ranges::find(mesh.nodes_m, mark) != mesh.nodes_m.end()) << mark;
     for (std::size_t i = 0; i + 1 < mesh.nodes_m.size(); ++i) {
         EXPECT_LE(mesh.nodes_m[i + 1] - mesh.nodes_m[i], 0.005 + 1e-9);
         EXPECT_GE(mesh.nodes_m[i + 1] - mesh.nodes_m[i], 0.005 / 20);
@@ -88,17 +89,17 @@ TEST(Contact, RunFromItsOtherEndTheAnswerIsMirrored) {
         Problem other = problem;
         auto& nodes = other.rod.mesh.nodes_m;
         for (double& node : nodes) node = -node;
-        std::reverse(nodes.begin(), nodes.end());
+        std::ranges::reverse(nodes);
         for (auto* values : {&other.rod.curvature_per_m, &other.rod.curvatureRate_per_m2, &other.rod.stiffness_N_m2,
                              &other.rod.natural_per_m, &other.rod.foundation_N_m2, &other.rod.load_N_m})
-            std::reverse(values->begin(), values->end());
+            std::ranges::reverse(*values);
         for (double& rate : other.rod.curvatureRate_per_m2) rate = -rate;
         for (Hold& hold : other.holds) hold.at_m = -hold.at_m;
         other.anchor_m = -other.anchor_m;
         const Contact there = solve(problem);
         Contact back = solve(other);
         if (there.outcome != Outcome::settled || back.outcome != Outcome::settled) continue;
-        std::reverse(back.gap_m.begin(), back.gap_m.end());
+        std::ranges::reverse(back.gap_m);
         EXPECT_LT(largestDifference(there.gap_m, back.gap_m), 1e-7 + 1e-5 * largest(there.gap_m));
         for (std::size_t i = 0; i < there.holds.size(); ++i)
             EXPECT_NEAR(there.holds[i].slip_m, -back.holds[i].slip_m, 1e-7 + 1e-5 * std::abs(there.holds[i].slip_m));
@@ -253,13 +254,9 @@ TEST(Contact, TwiceTheSameProblemGivesTheSameBits) {
 }
 
 void expectRefused(const Problem& problem) {
-    try {
-        solve(problem);
-        FAIL() << "taken";
-    } catch (const units::InputError& error) {
-        EXPECT_EQ(error.path(), "holding");
-        EXPECT_FALSE(error.accepted().empty());
-    }
+    const units::InputError error = made::refusal([&] { solve(problem); });
+    EXPECT_EQ(error.path(), "holding");
+    EXPECT_FALSE(error.accepted().empty());
 }
 
 TEST(Contact, ImpossibleProblemsAreRefused) {

@@ -63,10 +63,8 @@ public:
         Problem problem;
         std::vector<double> marks;
         for (int holds = count(2, 12); holds > 0; --holds) {
-            Hold hold;
-            hold.at_m = between(0, length);
-            hold.pad_m = chance(0.3) ? 0 : between(0.01, 0.08);
-            hold.most_N = sized(20, 5000);
+            Hold hold{
+                .at_m = between(0, length), .pad_m = chance(0.3) ? 0 : between(0.01, 0.08), .most_N = sized(20, 5000)};
             if (chance(0.2)) hold.pull_N = sized(5, 500);
             for (const double end : {-0.5, 0.0, 0.5}) marks.push_back(hold.at_m + end * hold.pad_m);
             problem.holds.push_back(hold);
@@ -95,13 +93,12 @@ public:
             problem.rod.stiffness_N_m2.push_back(stiffness * (1 + taper * (s / length - 0.5)));
             problem.rod.natural_per_m.push_back(natural * onForm.curvature(s));
             problem.rod.load_N_m.push_back(load);
-            const bool borne = std::any_of(stretches.begin(), stretches.end(), [s](const Stretch& stretch) {
-                return s > stretch.from_m && s < stretch.to_m;
-            });
+            const bool borne = std::ranges::any_of(
+                stretches, [s](const Stretch& stretch) { return s > stretch.from_m && s < stretch.to_m; });
             problem.rod.foundation_N_m2.push_back(borne ? foundation : 0);
         }
         problem.padsHold = chance(0.5);
-        problem.anchor_m = problem.holds[static_cast<std::size_t>(count(0, math::countOf(problem.holds) - 1))].at_m;
+        problem.anchor_m = problem.holds[count(0, math::countOf(problem.holds) - 1)].at_m;
         return problem;
     }
 

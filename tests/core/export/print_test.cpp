@@ -13,6 +13,7 @@
 #include "tests/core/plan/made_pieces.hpp"
 #include "tests/core/plan/random_pieces.hpp"
 #include "tests/core/plan/studied.hpp"
+#include "tests/refusal.hpp"
 
 namespace fayline::plan {
 namespace {
@@ -206,8 +207,7 @@ TEST(PrintPlans, WhatDoesNotExistIsNull) {
     const Json straight = printed({made::pieceOn(made::straight(2.0), 6)})["pieces"][0];
     EXPECT_TRUE(straight["line"]["tightest"]["radius_mm"].is_null());
     EXPECT_TRUE(straight["stack"]["strips"][0]["least_radius_mm"].is_null());
-    model::Piece thick = made::bend(0.3, 1.5);
-    thick.stack.strips[0].thickness_m = 0.015;
+    model::Piece thick = made::bend(0.3, 1.5, {.count = 8, .thickness_m = 0.015});
     EXPECT_TRUE(printed({thick})["pieces"][0]["stack"]["spares"].is_null());
 }
 
@@ -239,12 +239,10 @@ TEST(PrintPlans, CupsHaveRangesAndWhereTheGlueGoesAddsUp) {
 TEST(PrintPlans, AnErrorNamesThePiece) {
     model::Piece wrong = made::stem();
     wrong.stack.strips[0].thickness_m = -1;
-    try {
-        printPlans(boatOf({made::stem(), wrong}));
-        FAIL() << "taken";
-    } catch (const units::InputError& error) {
-        EXPECT_EQ(error.path(), "pieces[1].stack.strips[0].thickness_mm");
-    }
+    EXPECT_EQ(made::refusal([&] {
+                  printPlans(boatOf({made::stem(), wrong}));
+              }).path(),
+              "pieces[1].stack.strips[0].thickness_mm");
 }
 
 TEST(PrintPlans, ABoatWithoutPiecesIsAPlanWithoutPieces) {

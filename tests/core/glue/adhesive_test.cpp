@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <clocale>
-#include <cmath>
 #include <cstdlib>
 #include <string>
 
@@ -12,6 +11,7 @@
 #include "core/glue/ratio.hpp"
 #include "core/units/day_text.hpp"
 #include "core/units/input_error.hpp"
+#include "tests/refusal.hpp"
 #include "tests/temporary_folder.hpp"
 
 namespace fayline::glue {
@@ -45,14 +45,7 @@ TEST(Adhesives, ARangeIsOneGlueOfEachMixWithEachPotLife) {
 }
 
 TEST(Adhesives, AFaultInTheFileIsToldWithItsPlace) {
-    const auto pathOf = [](const std::string& text) {
-        try {
-            readAdhesives(text);
-        } catch (const units::InputError& error) {
-            return error.path();
-        }
-        return std::string("none");
-    };
+    const auto pathOf = [](const std::string& text) { return made::refusedAt([&] { readAdhesives(text); }, "none"); };
     EXPECT_EQ(pathOf("{"), "");
     EXPECT_EQ(pathOf("{}"), "adhesives");
     EXPECT_EQ(pathOf(R"({"adhesives": [{"id": "a"}]})"), "adhesives[0].name");
@@ -89,23 +82,14 @@ private:
 TEST(Adhesives, RatiosThatContradictAreToldWithAPointForTheDecimalsInEveryCountry) {
     const DecimalComma comma;
     ASSERT_TRUE(comma.holds()) << "localedef and the sources of de_DE (Debian's package locales) are needed";
-    model::OwnAdhesive own;
-    own.partsByVolume = {2.5, 1};
-    own.partsByWeight = {1.25, 1};
-    own.density_kg_m3 = {1000, 1000};
-    try {
-        checkRatios(ownAdhesive(own), "glue");
-        ADD_FAILURE() << "accepted";
-    } catch (const units::InputError& error) {
-        EXPECT_NE(std::string(error.what()).find("weighs 2.5 to 1, not 1.25"), std::string::npos) << error.what();
-    }
+    model::OwnAdhesive own{.partsByVolume = {2.5, 1}, .partsByWeight = {1.25, 1}, .density_kg_m3 = {1000, 1000}};
+    const units::InputError error = made::refusal([&] { checkRatios(ownAdhesive(own), "glue"); });
+    EXPECT_NE(std::string(error.what()).find("weighs 2.5 to 1, not 1.25"), std::string::npos) << error.what();
     EXPECT_EQ(units::writeMass(1.25, {}), "1.25 kg");
 }
 
 TEST(Adhesives, TheDensityOfAMixIsThatOfItsParts) {
-    model::OwnAdhesive own;
-    own.partsByWeight = {1, 1};
-    own.density_kg_m3 = {1000, 2000};
+    model::OwnAdhesive own{.partsByWeight = {1, 1}, .density_kg_m3 = {1000, 2000}};
     EXPECT_NEAR(ownAdhesive(own).mixDensity_kg_m3(), 2 / (1 / 1000.0 + 1 / 2000.0), 1e-9);
 }
 

@@ -155,9 +155,7 @@ TEST(Batches, MoreGlueThanTwoHundredVesselsIsRefused) {
 
 TEST(Batches, ByTheMarksOfACupTheRatioIsThatByVolume) {
     const Adhesive adhesive = made::epoxy(60);
-    model::Glue glue;
-    glue.measuredBy = model::MeasuredBy::cup;
-    glue.cupReads_m3 = 10e-6;
+    model::Glue glue{.measuredBy = model::MeasuredBy::cup, .cupReads_m3 = 10e-6};
     const std::vector<Batch> batches = batchesFor(needOf(0.15, 0.5), glue, adhesive, made::fittedOf(adhesive), 1);
     for (const Batch& batch : batches) {
         EXPECT_NEAR(batch.parts_m3[0] / batch.parts_m3[1], 2, 2 * batch.ratioError + 1e-9);
@@ -168,10 +166,7 @@ TEST(Batches, ByTheMarksOfACupTheRatioIsThatByVolume) {
 TEST(GluePlan, TheSumOfTheBatchesIsTheAmount) {
     const std::vector<GlueLine> lines{
         {0, 0, 0.12, false}, {1, 0, 0.13, false}, {2, 1, 0.13, false}, {0, 0, 0.02, true}};
-    model::Glue glue;
-    glue.adhesive = "made";
-    glue.thinner = 0.05;
-    glue.bothFaces = true;
+    model::Glue glue{.adhesive = "made", .bothFaces = true, .thinner = 0.05};
     const GluePlan plan = planGlue(glue, {}, {made::epoxy()}, lines, 9 * 3600.0);
     double parts[2] = {};
     double filler = 0;
@@ -219,10 +214,7 @@ TEST(GluePlan, AnEarlierPlanChangesNothing) {
 
 TEST(GluePlan, OneSideSpreadTakesHalfTheThickenedGlue) {
     const std::vector<GlueLine> lines{{1, 0, 0.3, false}};
-    model::Glue glue;
-    glue.adhesive = "made";
-    glue.waste = 0;
-    glue.bothFaces = true;
+    model::Glue glue{.adhesive = "made", .bothFaces = true, .waste = 0};
     const double both = planGlue(glue, {}, {made::epoxy()}, lines, 0).needed_kg;
     glue.bothFaces = false;
     EXPECT_NEAR(both - planGlue(glue, {}, {made::epoxy()}, lines, 0).needed_kg, 0.3 * 0.25, 1e-12);

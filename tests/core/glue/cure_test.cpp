@@ -10,10 +10,7 @@ namespace fayline::glue {
 namespace {
 
 model::Glue airOf(double day_C, double night_C) {
-    model::Glue glue;
-    glue.air_C = day_C;
-    glue.airOverNight_C = night_C;
-    return glue;
+    return {.air_C = day_C, .airOverNight_C = night_C};
 }
 
 TEST(Cure, AtTheDataSheetsOwnTemperatureClampsComeOffAfterItsTime) {

@@ -8,9 +8,7 @@ namespace fayline::made {
 
 // Used up after `pot_min` minutes as 100 g at 25 C.
 inline glue::Adhesive epoxy(double pot_min = 30) {
-    model::OwnAdhesive own;
-    own.id = "made";
-    own.potLife_s = 60 * pot_min;
+    model::OwnAdhesive own{.id = "made", .potLife_s = 60 * pot_min};
     return glue::ownAdhesive(own);
 }
 

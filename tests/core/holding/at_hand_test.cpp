@@ -16,11 +16,7 @@ using made::heldWith, made::Workpiece;
 using model::HoldKind;
 
 model::Tool clampsOf(double most_N, int count) {
-    model::Tool tool;
-    tool.name = "clamp";
-    tool.most_N = most_N;
-    tool.count = count;
-    return tool;
+    return {.name = "clamp", .most_N = most_N, .count = count};
 }
 
 AtHand askWith(const Workpiece& made, const std::vector<double>& pulls_N) {
@@ -28,8 +24,7 @@ AtHand askWith(const Workpiece& made, const std::vector<double>& pulls_N) {
 }
 
 const Counted& countOf(const AtHand& atHand, HoldKind kind) {
-    const auto found =
-        std::find_if(atHand.counts.begin(), atHand.counts.end(), [&](const auto& one) { return one.kind == kind; });
+    const auto found = std::ranges::find_if(atHand.counts, [&](const auto& one) { return one.kind == kind; });
     if (found == atHand.counts.end()) throw std::runtime_error("this kind was not counted");
     return *found;
 }
@@ -173,16 +168,16 @@ TEST(AtHand, NoOtherWayOfGivingOutTheToolsServesMore) {
             const Served& one = found.served[i];
             if (one.tool < 0) continue;
             ++served;
-            const model::Tool& tool = made.piece.holding.tools[static_cast<std::size_t>(one.tool)];
+            const model::Tool& tool = made.piece.holding.tools[one.tool];
             EXPECT_GE(tool.most_N, pulls[i]);
             EXPECT_EQ(tool.kind, made.piece.holding.stations[i].kind);
-            EXPECT_LE(++users[static_cast<std::size_t>(one.tool)], tool.count);
+            EXPECT_LE(++users[one.tool], tool.count);
         }
         EXPECT_EQ(served, mostServed(made, pulls, 0, used)) << run;
         shortOnes += found.leftWithout;
         for (const Counted& kind : found.counts) {
             for (const int index : kind.withoutTool) {
-                EXPECT_NE(found.served[static_cast<std::size_t>(index)].lacks, Lacks::nothing);
+                EXPECT_NE(found.served[index].lacks, Lacks::nothing);
             }
         }
     }

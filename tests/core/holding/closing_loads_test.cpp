@@ -2,9 +2,6 @@
 
 #include <gtest/gtest.h>
 
-#include <cmath>
-#include <limits>
-
 #include "core/math/count.hpp"
 #include "tests/core/holding/made_props.hpp"
 #include "tests/core/holding/made_work.hpp"
@@ -16,11 +13,9 @@ const std::atomic<bool> goOn{false};
 
 // A step at which the first so many stations are closed, with these pulls.
 ClosingStep stepWith(const std::vector<double>& pulls_N) {
-    ClosingStep step;
-    step.index = math::countOf(pulls_N) - 1;
-    step.order = math::countOf(pulls_N);
-    step.closed = made::PropWork::held(pulls_N).stations;
-    return step;
+    return {.index = math::countOf(pulls_N) - 1,
+            .order = math::countOf(pulls_N),
+            .closed = made::PropWork::held(pulls_N).stations};
 }
 
 // Two upright props at x = 0.5 and 1.5 under a level stack, on a boat of 1 000 kg (9 806.65 N) whose centre is at x =
@@ -107,7 +102,7 @@ TEST(ClosingLoads, AreNoLessThanWithAllStationsClosed) {
     }
     EXPECT_TRUE(someMore);
     for (const HeldStation& station : held.stations) {
-        EXPECT_GE(loads.pulls[static_cast<std::size_t>(station.index)].most_N, station.pull_N * (1 - 1e-4) - 1e-3);
+        EXPECT_GE(loads.pulls[station.index].most_N, station.pull_N * (1 - 1e-4) - 1e-3);
     }
     // At every step the posts bear what the stations pull: a stack drawn down square to a gentle curve.
     for (const ClosingStep& step : steps) {

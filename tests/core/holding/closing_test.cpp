@@ -107,7 +107,7 @@ TEST(Closing, EveryStepIsThatOfTheWholeStripsHeldSoFar) {
         const std::vector<ClosingStep> steps = closeInOrder(work, goOn);
         std::vector<model::Station> closed;
         for (std::size_t i = 0; i < steps.size(); ++i) {
-            const model::Station& next = work.piece.holding.stations[static_cast<std::size_t>(steps[i].index)];
+            const model::Station& next = work.piece.holding.stations[steps[i].index];
             if (i > 0) {
                 // A station of no strength asks how far off the stack is there.
                 std::vector<model::Station> asked = closed;

@@ -222,7 +222,7 @@ TEST(Held, TellsTheContactHowFastTheCurvatureChanges) {
         // The rate is 6 per square metre at most and changes by 36 in a metre.
         EXPECT_NEAR(change, step * (rod.curvatureRate_per_m2[i] + rod.curvatureRate_per_m2[i - 1]) / 2, 1e-5) << i;
     }
-    EXPECT_GT(*std::max_element(rod.curvatureRate_per_m2.begin(), rod.curvatureRate_per_m2.end()), 4);
+    EXPECT_GT(*std::ranges::max_element(rod.curvatureRate_per_m2), 4);
 }
 
 TEST(Held, AFootAsideLeavesAPropItsShareSquareToTheStack) {

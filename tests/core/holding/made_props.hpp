@@ -13,10 +13,7 @@ namespace fayline::made {
 inline constexpr double depth_m = 4 * 0.006;  // of the stack of PropWork
 
 inline model::Station propAt(double at_m, model::HoldKind kind = model::HoldKind::prop) {
-    model::Station station;
-    station.kind = kind;
-    station.at_m = at_m;
-    return station;
+    return {.kind = kind, .at_m = at_m};
 }
 
 // Four strips of 6 mm without glue lines on the right of a line: below it where it runs level to the right.
@@ -38,10 +35,7 @@ struct PropWork {
     static holding::Held held(const std::vector<double>& pulls_N) {
         holding::Held held;
         for (std::size_t i = 0; i < pulls_N.size(); ++i) {
-            holding::HeldStation station;
-            station.index = static_cast<int>(i);
-            station.pull_N = pulls_N[i];
-            held.stations.push_back(station);
+            held.stations.push_back({.index = static_cast<int>(i), .pull_N = pulls_N[i]});
         }
         return held;
     }

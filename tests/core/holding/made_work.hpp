@@ -1,7 +1,6 @@
 // A piece on a made line, as core/holding takes it, and the same piece seen in other ways.
 #pragma once
 
-#include <algorithm>
 #include <functional>
 #include <utility>
 #include <vector>
@@ -20,11 +19,7 @@ struct Work {
 };
 
 inline model::Station clampAt(double at_m, double most_N = 2500, double pad_m = 0.04) {
-    model::Station station;
-    station.at_m = at_m;
-    station.most_N = most_N;
-    station.pad_m = pad_m;
-    return station;
+    return {.at_m = at_m, .most_N = most_N, .pad_m = pad_m};
 }
 
 inline std::vector<model::Station> clampsAt(const std::vector<double>& places_m, double most_N = 2500) {

@@ -7,6 +7,7 @@
 
 #include "core/units/input_error.hpp"
 #include "tests/core/laminate/made_lines.hpp"
+#include "tests/refusal.hpp"
 
 namespace fayline::holding {
 namespace {
@@ -25,9 +26,7 @@ model::Stack stackOf(int count, double thickness_m) {
 model::Holding stationsAt(const std::vector<double>& places) {
     model::Holding holding;
     for (const double at : places) {
-        model::Station station;
-        station.at_m = at;
-        holding.stations.push_back(station);
+        holding.stations.push_back({.at_m = at});
     }
     return holding;
 }
@@ -94,20 +93,16 @@ TEST(Places, TwoAtOnePlaceKeepTheirOrder) {
 
 TEST(Places, APlaceThatIsNoneIsRefusedByItsPath) {
     for (const double at : {std::numeric_limits<double>::quiet_NaN(), 1e6, -1e6}) {
-        try {
-            stationPlaces(stationsAt({0.1, at}), stackOf(2, 0.005), Describes::innerFace, Side::left,
-                          made::straight(1.0));
-            FAIL() << at;
-        } catch (const InputError& error) {
-            EXPECT_EQ(error.path(), "holding.stations[1].at_mm");
-        }
+        EXPECT_EQ(made::refusal([&] {
+                      stationPlaces(stationsAt({0.1, at}), stackOf(2, 0.005), Describes::innerFace, Side::left,
+                                    made::straight(1.0));
+                  }).path(),
+                  "holding.stations[1].at_mm");
     }
 }
 
 TEST(EvenStations, AreNoFurtherApartThanAskedAndReachBothEnds) {
-    model::Station like;
-    like.kind = model::HoldKind::screw;
-    like.most_N = 1234;
+    model::Station like{.kind = model::HoldKind::screw, .most_N = 1234};
     for (const double spacing : {0.15, 0.2, 0.31, 5.0}) {
         const auto stations = evenStations(-0.05, 1.75, spacing, like);
         ASSERT_GE(stations.size(), 2u);

@@ -1,7 +1,6 @@
 // How far apart pads may stand, against the contact solver: pads at that spacing, the paste's push as a load.
 #include <gtest/gtest.h>
 
-#include <algorithm>
 #include <cmath>
 #include <cstdio>
 #include <string>

@@ -354,7 +354,7 @@ TEST(Prop, RandomPropsAgreeWithCoulombAndStayFinite) {
             EXPECT_EQ(foot, !(square > 0 && along <= plan.footFriction * square * (1 + 1e-7))) << round;
             if (!plan.footThatHolds) continue;
             PropWork moved = work;
-            model::Station& station = moved.piece.holding.stations[static_cast<std::size_t>(plan.index)];
+            model::Station& station = moved.piece.holding.stations[plan.index];
             // To a sixteenth of an inch, as it is read off; on wet glue there is but one place, square to the stack.
             constexpr double step_m = 0.0254 / 16;
             const double read_m = std::round(plan.footThatHolds->x_m / step_m) * step_m;

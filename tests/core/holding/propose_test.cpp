@@ -51,7 +51,7 @@ bool pressedEverywhereBySections(const StackOnForm& work, const std::vector<mode
     constexpr int steps = 2000;
     for (int i = 0; i <= steps; ++i) {
         const double at = work.line.length() * i / steps;
-        if (std::none_of(stations.begin(), stations.end(), [&](const model::Station& station) {
+        if (std::ranges::none_of(stations, [&](const model::Station& station) {
                 const PressingNeed need = pressingNeed(work, station.at_m, station.pad_m, station.most_N);
                 return std::abs(station.at_m - at) <= need.spacing_m / 2 + 1e-9;
             }))
@@ -122,11 +122,10 @@ TEST(Propose, KeepsFixedStationsAndOtherKindsInTheirPlaces) {
     EXPECT_TRUE(proposal.met);
     const std::vector<model::Station> stations = stationsOf(proposal);
     for (const model::Station& kept : {fixed, screw, side}) {
-        EXPECT_EQ(std::count(stations.begin(), stations.end(), kept), 1);
+        EXPECT_EQ(std::ranges::count(stations, kept), 1);
     }
-    EXPECT_EQ(std::count(stations.begin(), stations.end(), loose), 0);
-    EXPECT_TRUE(
-        std::is_sorted(stations.begin(), stations.end(), [](const auto& a, const auto& b) { return a.at_m < b.at_m; }));
+    EXPECT_EQ(std::ranges::count(stations, loose), 0);
+    EXPECT_TRUE(std::ranges::is_sorted(stations, [](const auto& a, const auto& b) { return a.at_m < b.at_m; }));
     for (const Proposed& each : proposal.stations) {
         const bool kept = each.station == fixed || each.station == screw || each.station == side;
         EXPECT_EQ(each.governedBy == Governs::fixedOne, kept);
@@ -199,8 +198,8 @@ TEST(Propose, TakesTheStrongToolsFirstAndSaysWhenThereAreTooFew) {
     EXPECT_TRUE(mixed.met);
     EXPECT_TRUE(mixed.withinCounts);
     EXPECT_EQ(mixed.tools, 42);
-    const auto strong = std::count_if(mixed.stations.begin(), mixed.stations.end(),
-                                      [](const Proposed& each) { return each.station.most_N == 2500; });
+    const auto strong =
+        std::ranges::count_if(mixed.stations, [](const Proposed& each) { return each.station.most_N == 2500; });
     EXPECT_LE(strong, 2);
 
     made.piece.holding.tools = {clamps(2500, 0.04)};
@@ -225,8 +224,8 @@ TEST(Propose, TooFewMixedToolsToPressAreAllSpreadAndTheStrongOnesNotTwice) {
     EXPECT_EQ(mixed.tools, 8);
     EXPECT_GT(mixed.forEverything, 8);
     EXPECT_LE(mixed.stations.size(), 8u);
-    const auto strong = std::count_if(mixed.stations.begin(), mixed.stations.end(),
-                                      [](const Proposed& each) { return each.station.most_N == 2500; });
+    const auto strong =
+        std::ranges::count_if(mixed.stations, [](const Proposed& each) { return each.station.most_N == 2500; });
     EXPECT_LE(strong, 3);
     const Held held = holdWith({made.piece, made.line, wood::builtInSpecies()}, stationsOf(mixed));
     EXPECT_LE(held.largest.gap_m, made.piece.holding.gapLimit_m + gapCounts_m);

@@ -3,10 +3,10 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <limits>
 
 #include "core/units/input_error.hpp"
 #include "tests/core/holding/made_props.hpp"
+#include "tests/refusal.hpp"
 
 namespace fayline::holding {
 namespace {
@@ -85,13 +85,9 @@ TEST(Screw, TheBackbonesWoodDecidesWhatItHoldsAndHowItIsBored) {
     EXPECT_NEAR(fir.pilotHole_m / oak.pilotHole_m, 7.0 / 9, 1e-9);
     EXPECT_EQ(fir.washerMay_Pa, oak.washerMay_Pa);
     work.piece.holding.backbone.species = "douglas";
-    try {
-        (void)work.screws({1000});
-        FAIL() << "a wood that is not known";
-    } catch (const InputError& error) {
-        EXPECT_EQ(error.path(), "holding.backbone.species");
-        EXPECT_NE(error.accepted().find("douglas_fir"), std::string::npos) << error.accepted();
-    }
+    const InputError error = made::refusal([&] { (void)work.screws({1000}); });
+    EXPECT_EQ(error.path(), "holding.backbone.species");
+    EXPECT_NE(error.accepted().find("douglas_fir"), std::string::npos) << error.accepted();
 }
 
 TEST(Screw, WhatIsNotGivenIsTakenAndSaid) {
@@ -114,12 +110,7 @@ TEST(Screw, AWasherThatFallsIntoItsHoleIsRefused) {
     PropWork work(0.0);
     work.piece.holding.stations = {propAt(0.2), screwAt(0.4)};
     work.piece.holding.stations[1].screw.washer_m = 0.0055;
-    try {
-        (void)work.screws({0, 1000});
-        FAIL() << "a washer of no bearing";
-    } catch (const InputError& error) {
-        EXPECT_EQ(error.path(), "holding.stations[1].washer_mm");
-    }
+    EXPECT_EQ(made::refusal([&] { (void)work.screws({0, 1000}); }).path(), "holding.stations[1].washer_mm");
     work.piece.holding.stations[1].screw.washer_m = 0.0056;
     EXPECT_GT(work.screws({0, 1000})[0].washerPressure_Pa, 100e6);
 }

@@ -39,11 +39,7 @@ struct Small {
 };
 
 inline model::Tool clamps(double most_N, double pad_m = 0.03) {
-    model::Tool tool;
-    tool.most_N = most_N;
-    tool.pad_m = pad_m;
-    tool.count = 100;
-    return tool;
+    return {.most_N = most_N, .pad_m = pad_m, .count = 100};
 }
 
 inline Small smallPiece(const std::string& name, std::function<double(double)> curvature, double most_N) {
@@ -57,11 +53,7 @@ inline Small smallPiece(const std::string& name, std::function<double(double)> c
 }
 
 inline model::Station stationAt(double at_m, const model::Tool& tool) {
-    model::Station station;
-    station.at_m = at_m;
-    station.most_N = tool.most_N;
-    station.pad_m = tool.pad_m;
-    return station;
+    return {.at_m = at_m, .most_N = tool.most_N, .pad_m = tool.pad_m};
 }
 
 inline std::function<double(double)> even(double curvature_per_m) {
@@ -149,13 +141,13 @@ inline std::vector<double> placesOf(const Small& small, double length_m) {
                 if (at != post.at_m && std::abs(at - post.at_m) + half <= post.width_m / 2 + 1e-9) on.push_back(at);
             }
         }
-        std::sort(on.begin(), on.end());
+        std::ranges::sort(on);
         grid = on;
     }
     std::vector<double> places;
     for (const double at : grid) {
-        const bool clear = std::all_of(piece.holding.stations.begin(), piece.holding.stations.end(),
-                                       [&](const auto& kept) { return std::abs(kept.at_m - at) >= 2 * half - 1e-9; });
+        const bool clear = std::ranges::all_of(
+            piece.holding.stations, [&](const auto& kept) { return std::abs(kept.at_m - at) >= 2 * half - 1e-9; });
         if (clear && at - half >= from - 1e-9 && at + half <= to + 1e-9) places.push_back(at);
     }
     return places;
@@ -183,7 +175,7 @@ inline bool pressedEverywhere(const StackOnForm& work, const std::vector<model::
     const int steps = 2000;
     for (int i = 0; i <= steps; ++i) {
         const double at = work.line.length() * i / steps;
-        const bool pressed = std::any_of(stations.begin(), stations.end(), [&](const model::Station& station) {
+        const bool pressed = std::ranges::any_of(stations, [&](const model::Station& station) {
             return std::abs(station.at_m - at) <= mayStandApart(work.piece, station) / 2 + 1e-9;
         });
         if (!pressed) return false;
@@ -224,8 +216,8 @@ inline bool someMeets(const StackOnForm& work, const std::vector<double>& places
 }
 
 inline int countFree(const Proposal& proposal) {
-    return static_cast<int>(std::count_if(proposal.stations.begin(), proposal.stations.end(),
-                                          [](const Proposed& each) { return !each.station.fixed; }));
+    return static_cast<int>(
+        std::ranges::count_if(proposal.stations, [](const Proposed& each) { return !each.station.fixed; }));
 }
 
 }  // namespace fayline::holding

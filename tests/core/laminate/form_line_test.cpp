@@ -11,23 +11,11 @@
 namespace fayline::laminate {
 namespace {
 
+using made::formOn;
+using made::pieceOf;
 using made::stackOf;
 using model::Describes;
 using model::Side;
-
-FormPlan formOn(const line::Line& line, const model::Piece& piece) {
-    const StackPlan stack =
-        planStack(piece.stack, piece.line.describes, piece.line.stripsOn, line, wood::builtInSpecies());
-    return planForm(piece, line, wood::builtInSpecies(), stack);
-}
-
-model::Piece pieceOf(const model::Stack& stack, Side side = Side::left, Describes describes = Describes::innerFace) {
-    model::Piece piece;
-    piece.stack = stack;
-    piece.line.stripsOn = side;
-    piece.line.describes = describes;
-    return piece;
-}
 
 double apart(const line::Xy& a, const line::Xy& b) {
     return std::hypot(a.x_m - b.x_m, a.y_m - b.y_m);

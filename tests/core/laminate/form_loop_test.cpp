@@ -15,6 +15,8 @@
 namespace fayline::laminate {
 namespace {
 
+using made::formOn;
+
 using model::Side;
 
 constexpr double pi = std::numbers::pi;
@@ -43,12 +45,6 @@ model::Piece pieceOf(const Laid& laid, Side side) {
         piece.stack.strips.push_back(strips);
     }
     return piece;
-}
-
-FormPlan formOn(const line::Line& line, const model::Piece& piece) {
-    const StackPlan stack =
-        planStack(piece.stack, piece.line.describes, piece.line.stripsOn, line, wood::builtInSpecies());
-    return planForm(piece, line, wood::builtInSpecies(), stack);
 }
 
 // A section worked out anew: where its middles lie from the form, the neutral axis, and what the moment of the strips,

@@ -3,33 +3,20 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <numbers>
 
 #include "core/units/input_error.hpp"
 #include "tests/core/laminate/made_lines.hpp"
 #include "tests/core/laminate/made_stacks.hpp"
+#include "tests/refusal.hpp"
 
 namespace fayline::laminate {
 namespace {
 
+using made::formOn;
+using made::pieceOf;
 using made::stackOf;
 using model::Describes;
 using model::Side;
-
-model::Piece pieceOf(const model::Stack& stack, Side side = Side::left, Describes describes = Describes::innerFace) {
-    model::Piece piece;
-    piece.name = "Made";
-    piece.stack = stack;
-    piece.line.stripsOn = side;
-    piece.line.describes = describes;
-    return piece;
-}
-
-FormPlan formOn(const line::Line& line, const model::Piece& piece) {
-    const StackPlan stack =
-        planStack(piece.stack, piece.line.describes, piece.line.stripsOn, line, wood::builtInSpecies());
-    return planForm(piece, line, wood::builtInSpecies(), stack);
-}
 
 double apart(const line::Place& a, const line::Place& b) {
     return std::hypot(a.x_m - b.x_m, a.y_m - b.y_m);
@@ -156,12 +143,7 @@ TEST(Form, IsFixedAtThePinElseWhereClosingBegins) {
     piece.form.fixedAt_m = 0.5;
     EXPECT_NEAR(formOn(line, piece).fixedAt_m, 0.5, 1e-12);
     piece.form.fixedAt_m = 5.0;
-    try {
-        formOn(line, piece);
-        FAIL();
-    } catch (const units::InputError& error) {
-        EXPECT_EQ(error.path(), "form.fixed_at_mm");
-    }
+    EXPECT_EQ(made::refusal([&] { formOn(line, piece); }).path(), "form.fixed_at_mm");
 }
 
 }  // namespace

@@ -11,6 +11,7 @@
 #include "core/units/units.hpp"
 #include "tests/core/laminate/made_lines.hpp"
 #include "tests/core/laminate/made_stacks.hpp"
+#include "tests/refusal.hpp"
 
 namespace fayline::laminate {
 namespace {
@@ -182,12 +183,7 @@ TEST(InPlace, TheWeakerOfStripAndBackboneCounts) {
     piece.holding.backbone.species = "teak";  // the table for imported woods has no tension across the grain
     EXPECT_NE(leftIn(piece, made::arc(-0.8, 1.0)).end.acrossSource.text.find("lowest"), std::string::npos);
     piece.holding.backbone.species = "cheddar";
-    try {
-        leftIn(piece, made::arc(-0.8, 1.0));
-        FAIL();
-    } catch (const units::InputError& error) {
-        EXPECT_EQ(error.path(), "holding.backbone.species");
-    }
+    EXPECT_EQ(made::refusal([&] { leftIn(piece, made::arc(-0.8, 1.0)); }).path(), "holding.backbone.species");
 }
 
 TEST(InPlace, AStraightPieceKeepsNothing) {

@@ -3,7 +3,6 @@
 
 #include <gtest/gtest.h>
 
-#include <algorithm>
 #include <cmath>
 #include <random>
 
@@ -36,12 +35,10 @@ model::LetGo letGoWith(const RecordedPiece& recorded, double factor, double afte
         planStack(piece.stack, piece.line.describes, piece.line.stripsOn, recorded.line, wood::builtInSpecies());
     const FormPlan form = planForm(piece, recorded.line, wood::builtInSpecies(), stack);
     const Opening& opens = form.parts.front().opens;
-    model::LetGo reading;
-    reading.after_s = 3600 * after_h;
-    reading.chordForm_m = opens.chordFrom_m;
-    reading.chordPiece_m = opens.chordTo_m;
-    reading.risePiece_m = opens.riseTo_m;
-    return reading;
+    return model::LetGo{.after_s = 3600 * after_h,
+                        .chordForm_m = opens.chordFrom_m,
+                        .chordPiece_m = opens.chordTo_m,
+                        .risePiece_m = opens.riseTo_m};
 }
 
 RecordedPiece onWantedLine(int count) {

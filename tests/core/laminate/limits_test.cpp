@@ -22,8 +22,7 @@ using model::Side;
 constexpr double pi = std::numbers::pi;
 
 const LimitMet& limitOf(const StackPlan& plan, LimitKind kind) {
-    const auto found =
-        std::find_if(plan.limits.begin(), plan.limits.end(), [&](const LimitMet& limit) { return limit.kind == kind; });
+    const auto found = std::ranges::find(plan.limits, kind, &LimitMet::kind);
     EXPECT_NE(found, plan.limits.end());
     return *found;
 }

@@ -3,7 +3,6 @@
 
 #include <cmath>
 #include <functional>
-#include <numbers>
 #include <vector>
 
 #include "core/line/line.hpp"

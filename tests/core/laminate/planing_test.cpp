@@ -7,6 +7,7 @@
 #include "core/units/input_error.hpp"
 #include "tests/core/laminate/made_lines.hpp"
 #include "tests/core/laminate/made_stacks.hpp"
+#include "tests/refusal.hpp"
 
 namespace fayline::laminate {
 namespace {
@@ -70,13 +71,13 @@ TEST(Planing, SacrificialStripsComeOffBeforeTheGivenDepths) {
 }
 
 std::string pathOf(const model::Stack& stack) {
-    try {
-        checkPlaned(stack,
-                    looseStrips(stack, Describes::innerFace, 1.0, std::vector<double>(stack.strips.size(), 10e9)), 1.0);
-    } catch (const units::InputError& error) {
-        return error.path();
-    }
-    return "";
+    return made::refusedAt(
+        [&] {
+            checkPlaned(stack,
+                        looseStrips(stack, Describes::innerFace, 1.0, std::vector<double>(stack.strips.size(), 10e9)),
+                        1.0);
+        },
+        "");
 }
 
 TEST(Planing, MoreThanThereIsIsRefused) {

@@ -1,4 +1,6 @@
 // What cannot be a stack is refused, by its path and with what would be accepted.
+#include "tests/refusal.hpp"
+
 #include <gtest/gtest.h>
 
 #include <limits>
@@ -15,12 +17,7 @@ using made::stackOf;
 using units::InputError;
 
 std::string pathOf(const model::Stack& stack) {
-    try {
-        planOn(made::arc(-1.0, 1.0), stack);
-    } catch (const InputError& error) {
-        return error.path();
-    }
-    return "taken";
+    return made::refusedAt([&] { planOn(made::arc(-1.0, 1.0), stack); });
 }
 
 TEST(Stack, WhatCannotBeAStackIsRefusedByItsPath) {
@@ -59,12 +56,7 @@ TEST(Stack, AThicknessInTheWrongUnitIsRefusedWithWhatIsAccepted) {
     const auto errorOf = [](auto&& spoil) -> std::string {
         model::Stack stack = stackOf(9, 0.006);
         spoil(stack);
-        try {
-            planOn(made::arc(-1.0, 1.0), stack);
-        } catch (const InputError& error) {
-            return error.what();
-        }
-        return "taken";
+        return made::refusalText([&] { planOn(made::arc(-1.0, 1.0), stack); }, "taken");
     };
     EXPECT_EQ(
         errorOf([](auto& s) { s.strips[0].thickness_m = 6.35; }),
@@ -89,14 +81,10 @@ TEST(Stack, AScarfLongerThanThePieceIsRefused) {
 TEST(Stack, AWoodThatIsNotKnownIsAnsweredWithTheNearest) {
     model::Stack stack = stackOf(3, 0.006);
     stack.strips[0].species = "oka_white";
-    try {
-        planOn(made::arc(-1.0, 1.0), stack);
-        FAIL() << "taken";
-    } catch (const InputError& error) {
-        EXPECT_EQ(error.wrong(), "there is no wood called 'oka_white'");
-        EXPECT_NE(error.accepted().find("oak_white"), std::string::npos) << error.accepted();
-        EXPECT_NE(error.accepted().find("the boat file's own species"), std::string::npos) << error.accepted();
-    }
+    const InputError error = made::refusal([&] { planOn(made::arc(-1.0, 1.0), stack); });
+    EXPECT_EQ(error.wrong(), "there is no wood called 'oka_white'");
+    EXPECT_NE(error.accepted().find("oak_white"), std::string::npos) << error.accepted();
+    EXPECT_NE(error.accepted().find("the boat file's own species"), std::string::npos) << error.accepted();
 }
 
 }  // namespace

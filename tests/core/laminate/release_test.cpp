@@ -2,8 +2,6 @@
 
 #include <gtest/gtest.h>
 
-#include <cmath>
-
 #include "tests/core/laminate/made_lines.hpp"
 #include "tests/core/laminate/made_stacks.hpp"
 

@@ -331,8 +331,8 @@ TEST(Stack, FacesAndStrainsAreDrawnAtTheSamePlacesFromEndToEnd) {
     ASSERT_EQ(plan.strains.size(), 3u);
     EXPECT_EQ(plan.at_m.front(), -0.095);
     EXPECT_EQ(plan.at_m.back(), line.length() + 0.13);
-    EXPECT_EQ(std::count(plan.at_m.begin(), plan.at_m.end(), 0.0), 1);
-    EXPECT_EQ(std::count(plan.at_m.begin(), plan.at_m.end(), line.length()), 1);
+    EXPECT_EQ(std::ranges::count(plan.at_m, 0.0), 1);
+    EXPECT_EQ(std::ranges::count(plan.at_m, line.length()), 1);
     for (std::size_t j = 1; j < plan.at_m.size(); ++j) {
         EXPECT_GT(plan.at_m[j], plan.at_m[j - 1]);
         EXPECT_LE(plan.at_m[j], plan.at_m[j - 1] + 0.01 + 1e-9);

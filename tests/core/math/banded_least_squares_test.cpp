@@ -34,7 +34,7 @@ TEST(BandedLeastSquares, SolvesAsTheDenseMatrixDoes) {
         const int first = i / 3;
         BandedLeastSquares<6, 2>::Row row;
         for (double& entry : row) entry = draw(engine);
-        for (int k = 0; k < 6; ++k) dense(i, first + k) = row[static_cast<std::size_t>(k)];
+        for (int k = 0; k < 6; ++k) dense(i, first + k) = row[k];
         right.row(i) << row[6], row[7];
         squares.add(first, row);
     }
@@ -42,7 +42,7 @@ TEST(BandedLeastSquares, SolvesAsTheDenseMatrixDoes) {
     for (int r = 0; r < 2; ++r) {
         std::vector<double> found;
         ASSERT_TRUE(squares.solve(r, found));
-        for (int i = 0; i < unknowns; ++i) EXPECT_NEAR(found[static_cast<std::size_t>(i)], wanted(i, r), 1e-11);
+        for (int i = 0; i < unknowns; ++i) EXPECT_NEAR(found[i], wanted(i, r), 1e-11);
         EXPECT_NEAR(squares.left(r), (dense * wanted.col(r) - right.col(r)).squaredNorm(), 1e-12);
     }
 }

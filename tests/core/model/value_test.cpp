@@ -4,17 +4,13 @@
 #include <gtest/gtest.h>
 
 #include "core/units/input_error.hpp"
+#include "tests/refusal.hpp"
 
 namespace fayline::model {
 namespace {
 
 std::string errorOfText(std::string_view text) {
-    try {
-        parseText(text);
-    } catch (const units::InputError& error) {
-        return error.what();
-    }
-    return "nothing";
+    return made::refusalText([&] { parseText(text); });
 }
 
 constexpr const char* value = "give a value: a number, a text in double quotes, true, false, null, [ or {";

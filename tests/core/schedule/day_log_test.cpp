@@ -35,12 +35,12 @@ const Clocks morning{"first-start", 1000, 1.79e9};
 
 // The n-th event of a made day, so that whoever reads it knows what it must be.
 Event eventOf(int n) {
-    Event event;
-    event.kind = n % 7 == 3 ? EventKind::airTyped : n % 5 == 4 ? EventKind::undone : EventKind::done;
-    event.at_s = 0.1 + n * 1.7;
-    event.task = n;
-    event.air_C = n % 7 == 3 ? 15 + 0.1 * n : 0;
-    return event;
+    return {.kind = n % 7 == 3   ? EventKind::airTyped
+                    : n % 5 == 4 ? EventKind::undone
+                                 : EventKind::done,
+            .at_s = 0.1 + n * 1.7,
+            .task = n,
+            .air_C = n % 7 == 3 ? 15 + 0.1 * n : 0};
 }
 
 TEST(DayLog, WhatIsWrittenComesBackToTheBit) {
@@ -57,8 +57,8 @@ TEST(DayLog, WhatIsWrittenComesBackToTheBit) {
     ASSERT_EQ(log.lines.size(), 51u);
     EXPECT_EQ(log.lines[0].event, (Event{EventKind::started, 0}));
     for (int n = 0; n < 50; ++n) {
-        EXPECT_EQ(log.lines[static_cast<std::size_t>(n) + 1].event, eventOf(n));
-        EXPECT_EQ(log.lines[static_cast<std::size_t>(n) + 1].clocks.wall_s, 1.79e9 + n / 3.0);
+        EXPECT_EQ(log.lines[n + 1].event, eventOf(n));
+        EXPECT_EQ(log.lines[n + 1].clocks.wall_s, 1.79e9 + n / 3.0);
     }
 }
 
@@ -108,7 +108,7 @@ TEST(DayLog, KilledAtRandomMomentsItLosesNothingThatWasAcknowledged) {
         ASSERT_GE(math::countOf(log.lines), acknowledged + 2);
         ASSERT_EQ(log.damaged, 0);
         for (int n = 0; n + 1 < math::countOf(log.lines); ++n) {
-            ASSERT_EQ(log.lines[static_cast<std::size_t>(n) + 1].event.task, n);
+            ASSERT_EQ(log.lines[n + 1].event.task, n);
         }
         const Clocks now = readClocks();
         const DayTime time = dayTimeAt(log.lines.back(), now);

@@ -19,21 +19,19 @@ namespace {
 //   3 mix batch 2 540..780       7 place 1140..1200, close clamp 1 1200..1260
 // The face is wetted at 240, closed at 1320, open until 2040: 720 in hand.
 Job twoStrips() {
-    Job job;
-    job.hands = 1;
-    job.strips = {{1, 0.6, 0.6}, {2, 0.6, 0.6}};
-    job.faces = {1};
-    job.cups = {{1, CupFor::wetOut, 900, 1.2}, {2, CupFor::spread, 600, 1.2}};
-    job.stations = {{1, "clamp", 60}, {2, "clamp", 60}};
-    job.openTime_s = 1800;
-    job.mix_s = 240;
-    job.wetOut_m2_s = 0.005;
-    job.spread_m2_s = 0.01;
-    job.stackStrip_s = 30;
-    job.carry_s = 180;
-    job.place_s = 60;
-    job.scrape_s = 100;
-    return job;
+    return {.hands = 1,
+            .strips = {{1, 0.6, 0.6}, {2, 0.6, 0.6}},
+            .faces = {1},
+            .cups = {{1, CupFor::wetOut, 900, 1.2}, {2, CupFor::spread, 600, 1.2}},
+            .stations = {{1, "clamp", 60}, {2, "clamp", 60}},
+            .openTime_s = 1800,
+            .mix_s = 240,
+            .wetOut_m2_s = 0.005,
+            .spread_m2_s = 0.01,
+            .stackStrip_s = 30,
+            .carry_s = 180,
+            .place_s = 60,
+            .scrape_s = 100};
 }
 enum Tasks { mix1, wet1, wet2, mix2, spread2, spread1, carry, place, clamp1, clamp2, scrape };
 
@@ -53,7 +51,7 @@ Now at(double at_s, const std::vector<Event>& events, const Job& job = twoStrips
 
 std::vector<Event> doneUpTo(int last, const Run& run) {
     std::vector<Event> events{started(0)};
-    for (int i = 0; i <= last; ++i) events.push_back(done(run.tasks[static_cast<std::size_t>(i)].end_s, i));
+    for (int i = 0; i <= last; ++i) events.push_back(done(run.tasks[i].end_s, i));
     return events;
 }
 
@@ -76,8 +74,8 @@ TEST(Day, AsPlannedEveryTaskBeginsAndEndsAsWorkedByHand) {
     const std::vector<double> ends{240, 390, 540, 780, 870, 960, 1140, 1200, 1260, 1320, 1420};
     ASSERT_EQ(run.tasks.size(), ends.size());
     for (int i = 0; i < math::countOf(ends); ++i) {
-        ASSERT_NEAR(run.tasks[static_cast<std::size_t>(i)].end_s, ends[static_cast<std::size_t>(i)], 1e-9);
-        const Now now = at(ends[static_cast<std::size_t>(i)] - 1, doneUpTo(i - 1, run));
+        ASSERT_NEAR(run.tasks[i].end_s, ends[i], 1e-9);
+        const Now now = at(ends[i] - 1, doneUpTo(i - 1, run));
         EXPECT_EQ(now.doing, std::vector<int>{i});
         EXPECT_EQ(now.ofHands, std::vector<int>{i});
         EXPECT_EQ(now.next, i == scrape ? std::vector<int>{} : std::vector<int>{i + 1});
@@ -259,9 +257,9 @@ TEST(Day, SoakingEndsByItself) {
     job.soak_s = 400;
     const schedule::Run run = runOf(job);
     int soak = 0;
-    while (run.tasks[static_cast<std::size_t>(soak)].work != Work::soak) ++soak;
+    while (run.tasks[soak].work != Work::soak) ++soak;
     const std::vector<Event> events = doneUpTo(soak - 1, run);
-    const double ends_s = run.tasks[static_cast<std::size_t>(soak)].end_s;
+    const double ends_s = run.tasks[soak].end_s;
     EXPECT_EQ(at(ends_s - 1, events, job).doing, std::vector<int>{soak});
     EXPECT_EQ(at(ends_s - 1, events, job).ofHands, std::vector<int>{-1});
     EXPECT_EQ(at(ends_s + 1, events, job).doing, std::vector<int>{soak + 1});

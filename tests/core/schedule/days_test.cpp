@@ -51,7 +51,7 @@ struct Duration {
 double chanceOfSum(const Duration& one, const Duration& other, double limit) {
     std::vector<double> corners{one.least, one.likeliest, one.most};
     for (const double corner : {other.least, other.likeliest, other.most}) corners.push_back(limit - corner);
-    std::sort(corners.begin(), corners.end());
+    std::ranges::sort(corners);
     double sum = 0;
     const auto value = [&](double at) { return one.density(at) * other.chance(limit - at); };
     for (std::size_t i = 0; i + 1 < corners.size(); ++i) {
@@ -91,13 +91,12 @@ double chanceOfSum(const std::vector<Duration>& all, double limit, double step) 
 
 // One pair of hands, one strip to wet out in `wet_s`, then to be carried and closed: all in series, nothing else.
 Job inSeries(double wet_s, double carry_s, const std::vector<double>& stations_s, double openTime_s) {
-    Job job;
-    job.hands = 1;
-    job.strips = {{1, wet_s * 0.002, 0}};
-    job.faces = {1};
-    job.wetOut_m2_s = 0.002;
-    job.spread_m2_s = 0.001;
-    job.carry_s = carry_s;
+    Job job{.hands = 1,
+            .strips = {{1, wet_s * 0.002, 0}},
+            .faces = {1},
+            .wetOut_m2_s = 0.002,
+            .spread_m2_s = 0.001,
+            .carry_s = carry_s};
     int number = 0;
     for (const double takes_s : stations_s) job.stations.push_back({++number, "clamp", takes_s});
     job.openTime_s = openTime_s;
@@ -234,9 +233,7 @@ TEST(Days, ThePaceOfADayIsLogNormalAndSharedByAllItsTasks) {
 }
 
 TEST(Days, OpenTimeAndPaceScatterTogetherAsTheSumOfTheirLogarithms) {
-    Uncertain uncertain;
-    uncertain.pace = 0.2;
-    uncertain.glue = 0.15;
+    Uncertain uncertain{.pace = 0.2, .glue = 0.15};
     for (const double share : {0.95, 1.09, 1.2, 1.5}) {
         expectChance(inSeries(600, 0, {}, 600 * share), uncertain, normalChance(std::log(share) / 0.25));
     }
@@ -257,9 +254,7 @@ TEST(Days, ACupLastsByTheSameFactorAsTheFilm) {
 
 TEST(Days, MishapsComeAsOftenAsTheyAreSaidToAndCostTheirMinutes) {
     // In time without any, late with each of them: the chance that none happens.
-    Uncertain uncertain;
-    uncertain.stripBreaks = {0.1, 120};
-    uncertain.clampSlips = {0.3, 120};
+    Uncertain uncertain{.stripBreaks = {0.1, 120}, .clampSlips = {0.3, 120}};
     const Job job = inSeries(300, 60, {60, 60}, 500);
     expectChance(job, uncertain, 0.9 * 0.7);
     // One alone is borne, both together are not.
@@ -288,20 +283,14 @@ TEST(Days, AWaitThatNeedsNobodyGoesByTheClock) {
     job.soak_s = 1e6;  // beside it the rest is nothing
     const double held_s = runOf(job).faces[0].closed_s - runOf(job).faces[0].wetted_s;
     job.openTime_s = held_s + 0.01e6;
-    Uncertain uncertain;
-    uncertain.tasks = 0.9;
-    uncertain.pace = 0.5;
+    Uncertain uncertain{.tasks = 0.9, .pace = 0.5};
     const auto days = simulateDays(job, uncertain, 1000, 3, goOn);
     ASSERT_TRUE(days);
     EXPECT_GT(days->chanceInTime, 0.99);
 }
 
 TEST(Days, WithTheMarginThat95InHundredTakeSoManyAreInTime) {
-    Uncertain uncertain;
-    uncertain.tasks = 0.3;
-    uncertain.pace = 0.2;
-    uncertain.glue = 0.15;
-    uncertain.clampSlips = {0.1, 180};
+    Uncertain uncertain{.tasks = 0.3, .pace = 0.2, .glue = 0.15, .clampSlips = {0.1, 180}};
     Job job = made::threeStrips(2);
     job.openTime_s = 1500;
     const auto before = simulateDays(job, uncertain, 40'000, 5, goOn);
@@ -312,9 +301,7 @@ TEST(Days, WithTheMarginThat95InHundredTakeSoManyAreInTime) {
     ASSERT_TRUE(after);
     EXPECT_NEAR(after->chanceInTime, 0.95, 1e-3);
     // By the normal distribution alone: one task, pace and glue.
-    Uncertain plain;
-    plain.pace = 0.2;
-    plain.glue = 0.15;
+    Uncertain plain{.pace = 0.2, .glue = 0.15};
     const auto one = simulateDays(inSeries(600, 0, {}, 600), plain, 40'000, 5, goOn);
     ASSERT_TRUE(one);
     const double exact = 600 * (std::exp(1.6448536 * 0.25) - 1);  // z of 95 in 100, from memory of its table

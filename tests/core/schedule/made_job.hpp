@@ -10,24 +10,22 @@ namespace fayline::made {
 // hands wets 0.12 m2 and spreads 0.06 m2 a minute, turns or lays a strip in 30 s, wipes all faces in 2 min, scrapes
 // in 10.
 inline schedule::Job threeStrips(int hands) {
-    schedule::Job job;
-    job.hands = hands;
-    job.strips = {{1, 0.10, 0.10}, {2, 0.24, 0.24}, {3, 0.14, 0.14}};
-    job.faces = {1, 2};
-    job.cups = {{1, schedule::CupFor::wetOut, 1200, 0.48},
-                {2, schedule::CupFor::spread, 1200, 0.24},
-                {3, schedule::CupFor::spread, 1200, 0.24}};
-    job.stations = {{4, "clamp", 60}, {5, "clamp", 60}, {6, "prop", 120}};
-    job.openTime_s = 3600;
-    job.mix_s = 240;
-    job.wetOut_m2_s = 0.12 / 60;
-    job.spread_m2_s = 0.06 / 60;
-    job.stackStrip_s = 30;
-    job.carry_s = 180;
-    job.place_s = 60;
-    job.wipe_s = 120;
-    job.scrape_s = 600;
-    return job;
+    return {.hands = hands,
+            .strips = {{1, 0.10, 0.10}, {2, 0.24, 0.24}, {3, 0.14, 0.14}},
+            .faces = {1, 2},
+            .cups = {{1, schedule::CupFor::wetOut, 1200, 0.48},
+                     {2, schedule::CupFor::spread, 1200, 0.24},
+                     {3, schedule::CupFor::spread, 1200, 0.24}},
+            .stations = {{4, "clamp", 60}, {5, "clamp", 60}, {6, "prop", 120}},
+            .openTime_s = 3600,
+            .mix_s = 240,
+            .wetOut_m2_s = 0.12 / 60,
+            .spread_m2_s = 0.06 / 60,
+            .stackStrip_s = 30,
+            .carry_s = 180,
+            .place_s = 60,
+            .scrape_s = 600,
+            .wipe_s = 120};
 }
 
 }  // namespace fayline::made

@@ -6,28 +6,20 @@ namespace fayline::schedule {
 namespace {
 
 Task task(Work work, double start_s, double end_s, int strip = -1, int station = 0, int cup = 0) {
-    Task one;
-    one.work = work;
-    one.strip = strip;
-    one.station = station;
-    one.cup = cup;
-    one.start_s = start_s;
-    one.end_s = end_s;
-    return one;
+    return {.work = work, .strip = strip, .station = station, .cup = cup, .start_s = start_s, .end_s = end_s};
 }
 
 // Two strips by one pair of hands, every time by hand: cup 1 mixed 0 to 60, strip 1 wetted to 120 and 2 to 180, cup 2
 // to 240, 2 spread to 300 and 1 to 360, laid down to 400, stations 3 to 460 and 1 to 520. The film goes off after 450.
 Run twoStrips() {
-    Run run;
-    run.tasks = {task(Work::mix, 0, 60, -1, 0, 1),      task(Work::wetOut, 60, 120, 1, 0, 1),
-                 task(Work::wetOut, 120, 180, 2, 0, 1), task(Work::mix, 180, 240, -1, 0, 2),
-                 task(Work::spread, 240, 300, 2, 0, 2), task(Work::spread, 300, 360, 1, 0, 2),
-                 task(Work::place, 360, 400),           task(Work::close, 400, 460, -1, 3),
-                 task(Work::close, 460, 520, -1, 1)};
-    run.faces = {{1, 60, 520, 60 + 450}};
-    run.cups = {{1, 0, 180, 900}, {2, 180, 360, 900}};
-    run.worstFace = 0;
+    Run run{
+        .tasks = {task(Work::mix, 0, 60, -1, 0, 1), task(Work::wetOut, 60, 120, 1, 0, 1),
+                  task(Work::wetOut, 120, 180, 2, 0, 1), task(Work::mix, 180, 240, -1, 0, 2),
+                  task(Work::spread, 240, 300, 2, 0, 2), task(Work::spread, 300, 360, 1, 0, 2),
+                  task(Work::place, 360, 400), task(Work::close, 400, 460, -1, 3), task(Work::close, 460, 520, -1, 1)},
+        .faces = {{1, 60, 520, 60 + 450}},
+        .cups = {{1, 0, 180, 900}, {2, 180, 360, 900}},
+        .worstFace = 0};
     run.closed_s = run.end_s = 520;
     return run;
 }

@@ -27,7 +27,7 @@ struct Row {
 std::vector<const Task*> inOrder(const Run& run) {
     std::vector<const Task*> tasks;
     for (const Task& task : run.tasks) tasks.push_back(&task);
-    std::stable_sort(tasks.begin(), tasks.end(), [](const Task* a, const Task* b) {
+    std::ranges::stable_sort(tasks, [](const Task* a, const Task* b) {
         return a->start_s != b->start_s ? a->start_s < b->start_s : a->end_s < b->end_s;
     });
     return tasks;
@@ -213,10 +213,10 @@ TEST(Run, EveryCupIsMixedOnceAndUsedEvenIfSeveralGoOnOneStrip) {
                     const auto is = [&cup](Work work) {
                         return [work, &cup](const Task& t) { return t.cup == cup.number && t.work == work; };
                     };
-                    EXPECT_EQ(std::count_if(run.tasks.begin(), run.tasks.end(), is(Work::mix)), 1);
+                    EXPECT_EQ(std::ranges::count_if(run.tasks, is(Work::mix)), 1);
                     const Work use = cup.use == CupFor::spread ? Work::spread : Work::wetOut;
-                    const auto mix = std::find_if(run.tasks.begin(), run.tasks.end(), is(Work::mix));
-                    const auto first = std::find_if(run.tasks.begin(), run.tasks.end(), is(use));
+                    const auto mix = std::ranges::find_if(run.tasks, is(Work::mix));
+                    const auto first = std::ranges::find_if(run.tasks, is(use));
                     ASSERT_NE(first, run.tasks.end()) << "cup " << cup.number << " of " << wet << " and " << paste;
                     EXPECT_GE(first->start_s, mix->end_s);
                 }
@@ -253,14 +253,14 @@ TEST(Run, NobodyDoesTwoThingsAtOnceAndNothingWaitsForNothing) {
             EXPECT_EQ(task.lanes.size(), static_cast<std::size_t>(task.hands));
             double ready_s = 0;
             for (const int before : task.after) {
-                ready_s = std::max(ready_s, run.tasks[static_cast<std::size_t>(before)].end_s);
+                ready_s = std::max(ready_s, run.tasks[before].end_s);
             }
             EXPECT_GE(task.start_s, ready_s);
             bool someoneJustCame = task.start_s == ready_s;
             for (const Task& other : run.tasks) {
                 if (&other == &task) continue;
-                const bool shares = std::any_of(task.lanes.begin(), task.lanes.end(), [&other](int lane) {
-                    return std::find(other.lanes.begin(), other.lanes.end(), lane) != other.lanes.end();
+                const bool shares = std::ranges::any_of(task.lanes, [&other](int lane) {
+                    return std::ranges::find(other.lanes, lane) != other.lanes.end();
                 });
                 if (!shares) continue;
                 EXPECT_TRUE(other.end_s <= task.start_s || task.end_s <= other.start_s) << task.name << other.name;
@@ -275,18 +275,18 @@ TEST(Run, ATaskThatTakesLongerMovesWhatWaitsForIt) {
     const Job job = made::threeStrips(2);
     schedule::Run run = runOf(job);
     std::vector<double> factors(run.tasks.size(), 1.0);
-    const auto cup3 = std::find_if(run.tasks.begin(), run.tasks.end(),
-                                   [](const Task& task) { return task.work == Work::mix && task.cup == 3; });
+    const auto cup3 =
+        std::ranges::find_if(run.tasks, [](const Task& task) { return task.work == Work::mix && task.cup == 3; });
     ASSERT_NE(cup3, run.tasks.end());
-    factors[static_cast<std::size_t>(cup3 - run.tasks.begin())] = 1.5;  // two minutes more
+    factors[cup3 - run.tasks.begin()] = 1.5;  // two minutes more
     retime(job, factors, {}, run);
     EXPECT_DOUBLE_EQ(run.closed_s, 1635 + 120);
     EXPECT_DOUBLE_EQ(run.margin_s(), 37 * 60 + 45 - 120);
     // Two minutes more for strip 3 beside it are lost in the waiting for the cup, which is 70 s.
-    std::fill(factors.begin(), factors.end(), 1.0);
-    const auto strip3 = std::find_if(run.tasks.begin(), run.tasks.end(),
-                                     [](const Task& task) { return task.work == Work::spread && task.strip == 3; });
-    factors[static_cast<std::size_t>(strip3 - run.tasks.begin())] = (170 + 120) / 170.0;
+    std::ranges::fill(factors, 1.0);
+    const auto strip3 =
+        std::ranges::find_if(run.tasks, [](const Task& task) { return task.work == Work::spread && task.strip == 3; });
+    factors[strip3 - run.tasks.begin()] = (170 + 120) / 170.0;
     retime(job, factors, {}, run);
     EXPECT_NEAR(run.closed_s, 1635 + 120 - 70, 1e-9);
 }
@@ -296,8 +296,8 @@ TEST(Run, ADelayMovesTheBeginningOfATaskAndNotItsLength) {
     schedule::Run run = runOf(job);
     const schedule::Run planned = run;
     std::vector<double> delays_s(run.tasks.size(), 0.0);
-    const auto cup3 = std::find_if(run.tasks.begin(), run.tasks.end(),
-                                   [](const Task& task) { return task.work == Work::mix && task.cup == 3; });
+    const auto cup3 =
+        std::ranges::find_if(run.tasks, [](const Task& task) { return task.work == Work::mix && task.cup == 3; });
     const auto at = static_cast<std::size_t>(cup3 - run.tasks.begin());
     delays_s[at] = 120;
     retime(job, {}, delays_s, run);

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "core/units/length.hpp"
+#include "tests/refusal.hpp"
 
 namespace fayline::units {
 namespace {
@@ -161,14 +162,11 @@ TEST(LengthReading, NonsenseNamesTheWrongPart) {
     };
     for (const auto& [text, namedPart] : list) {
         for (const auto notation : {eighths, inches, millimetres}) {
-            try {
-                const double length_m = readLength(text, notation);
-                ADD_FAILURE() << "\"" << text << "\" was read as " << length_m << " m";
-            } catch (const InputError& error) {
-                EXPECT_NE(error.wrong().find(namedPart), std::string::npos) << "\"" << text << "\": " << error.what();
-                EXPECT_FALSE(error.accepted().empty()) << text;
-                EXPECT_TRUE(error.path().empty()) << text;
-            }
+            SCOPED_TRACE(text);
+            const InputError error = made::refusal([&] { readLength(text, notation); });
+            EXPECT_NE(error.wrong().find(namedPart), std::string::npos) << error.what();
+            EXPECT_FALSE(error.accepted().empty());
+            EXPECT_TRUE(error.path().empty());
         }
     }
 }
@@ -180,14 +178,8 @@ TEST(LengthReading, OverlongTextAndZeroBytesAreRefused) {
 }
 
 TEST(LengthReading, SentenceSaysWhatIsWrongAndWhatWouldDo) {
-    try {
-        readLength("2-13-4", millimetres);
-        FAIL();
-    } catch (const InputError& error) {
-        EXPECT_STREQ(
-            error.what(),
-            "13 inches: inches run from 0 to 11; write feet-inches-eighths like 2-3-4, for 2 feet 3 4/8 inches");
-    }
+    EXPECT_STREQ(made::refusal([&] { readLength("2-13-4", millimetres); }).what(),
+                 "13 inches: inches run from 0 to 11; write feet-inches-eighths like 2-3-4, for 2 feet 3 4/8 inches");
 }
 
 }  // namespace

@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <cmath>
 #include <random>
-#include <utility>
 #include <vector>
 
 namespace fayline::wood {
@@ -139,7 +138,7 @@ TEST(ChanceOfBreaking, AgreesWithAMillionStripsDrawnAtRandom) {
         ratios.push_back(mor / moe);
     }
     EXPECT_NEAR(product / 0.16 / 0.22, 0.7, 0.01);
-    std::sort(ratios.begin(), ratios.end());
+    std::ranges::sort(ratios);
     const auto broken = [&](double strain) {
         return static_cast<double>(std::lower_bound(ratios.begin(), ratios.end(), strain) - ratios.begin()) / million;
     };
@@ -215,8 +214,7 @@ bool enoughStay(int most, int count, unsigned percent, unsigned confidence) {
     }
     Whole sum;
     for (int k = 0; k <= most; ++k) {
-        sum = plus(
-            sum, times(choose[static_cast<std::size_t>(k)], times(power(percent, k), power(100 - percent, count - k))));
+        sum = plus(sum, times(choose[k], times(power(percent, k), power(100 - percent, count - k))));
     }
     return atLeast(times(sum, {100}), times({confidence}, power(100, count)));
 }

@@ -8,6 +8,7 @@
 #include "core/units/input_error.hpp"
 #include "core/units/units.hpp"
 #include "core/wood/species.hpp"
+#include "tests/refusal.hpp"
 
 namespace fayline::wood {
 
@@ -137,34 +138,21 @@ TEST(ReadSpecies, MistakesAreNamedByTheirPath) {
         {"}}]}", "}}, 7]}", "species[1]"},
     };
     for (const Mistake& mistake : mistakes) {
-        try {
-            readSpecies(fileWith(mistake.line, mistake.instead));
-            ADD_FAILURE() << mistake.instead << " was read";
-        } catch (const units::InputError& error) {
-            EXPECT_EQ(error.path(), mistake.path) << error.what();
-            EXPECT_FALSE(error.accepted().empty());
-        }
+        const units::InputError error = made::refusal([&] { readSpecies(fileWith(mistake.line, mistake.instead)); });
+        EXPECT_EQ(error.path(), mistake.path) << error.what();
+        EXPECT_FALSE(error.accepted().empty());
     }
 }
 
 TEST(ReadSpecies, TwoWoodsWithOneIdAreRefused) {
     std::string text = fileText();
     text.replace(text.find("\"oak_red_n\""), 11, "\"oak_white\"");
-    try {
-        readSpecies(text);
-        FAIL();
-    } catch (const units::InputError& error) {
-        EXPECT_EQ(error.path(), "species[1].id");
-    }
+    EXPECT_EQ(made::refusal([&] { readSpecies(text); }).path(), "species[1].id");
 }
 
 TEST(OwnSpecies, KeepsTheUsersValuesAndSource) {
-    model::OwnSpecies own;
-    own.id = "padauk";
-    own.mor_Pa = 120e6;
-    own.shear_Pa = 13e6;
-    own.hardwood = false;
-    own.source = "Grandfather's notebook";
+    model::OwnSpecies own{
+        .id = "padauk", .mor_Pa = 120e6, .shear_Pa = 13e6, .hardwood = false, .source = "Grandfather's notebook"};
     const Species species = ownSpecies(own);
     EXPECT_TRUE(species.own);
     EXPECT_EQ(species.id, "padauk");

@@ -12,6 +12,7 @@
 #include "core/units/input_error.hpp"
 #include "core/units/scale.hpp"
 #include "core/wood/bending.hpp"
+#include "tests/refusal.hpp"
 
 namespace fayline::wood {
 namespace {
@@ -87,14 +88,8 @@ Shape shapeOf(const Strip& strip) {
 constexpr double gravity = units::standardGravity_m_s2;
 
 model::Trial oakTrial() {
-    model::Trial trial;
-    trial.species = "oak_white";
-    trial.span_m = 0.6;
-    trial.width_m = 0.05;
-    trial.thickness_m = 0.006;
-    trial.weight_kg = 1;
-    trial.sag_m = 0.004;
-    return trial;
+    return {
+        .species = "oak_white", .span_m = 0.6, .width_m = 0.05, .thickness_m = 0.006, .weight_kg = 1, .sag_m = 0.004};
 }
 
 // The wood without a density: its own weight is not counted.
@@ -270,12 +265,7 @@ TEST(Trial, OneThatBrokeTellsRuptureAndTheStrainThere) {
 }
 
 std::string errorOf(const model::Trial& trial) {
-    try {
-        trialResult(trial, "trials[2].");
-    } catch (const units::InputError& error) {
-        return error.what();
-    }
-    return "accepted";
+    return made::refusalText([&] { trialResult(trial, "trials[2]."); }, "accepted");
 }
 
 TEST(Trial, WhatIsNoTrialIsNamedWithWhatWouldBe) {
