@@ -319,9 +319,8 @@ private:
         const Index anchor = nodeAt(nodes, problem_.anchor_m);
         std::vector<std::size_t> order(problem_.holds.size());
         for (std::size_t i = 0; i < order.size(); ++i) order[i] = i;
-        std::stable_sort(order.begin(), order.end(), [this](std::size_t a, std::size_t b) {
-            return problem_.holds[a].at_m < problem_.holds[b].at_m;
-        });
+        std::ranges::stable_sort(
+            order, [this](std::size_t a, std::size_t b) { return problem_.holds[a].at_m < problem_.holds[b].at_m; });
         const auto link = [&](std::size_t i, Index nearer, Index nearerNode, double sign) {
             const Index node = nodeAt(nodes, problem_.holds[i].at_m);
             chain_.push_back({holds_[i].slip, nearer, sign, std::min(node, nearerNode), std::max(node, nearerNode)});

@@ -164,10 +164,9 @@ TEST(PotLifeAgainstAStiffSolver, RandomMixesSomePouredWarmerOrColderThanTheAir) 
     };
     Worst worst;
     for (int i = 0; i < 300; ++i) {
-        Kinetics kinetics;
-        kinetics.energy_J_mol = between(44e3, 70e3);
-        kinetics.rate_per_s = std::exp(between(std::log(2e-5), std::log(3e-3)));
-        kinetics.lossFactor = between(0.5, 2.5);
+        Kinetics kinetics{.rate_per_s = std::exp(between(std::log(2e-5), std::log(3e-3))),
+                          .energy_J_mol = between(44e3, 70e3),
+                          .lossFactor = between(0.5, 2.5)};
         const double mass_kg = std::exp(between(std::log(0.02), std::log(5.0)));
         const model::Vessel vessel = i % 2 == 0 ? model::Vessel::cup : model::Vessel::tray;
         const double air_C = between(2, 38);
@@ -204,11 +203,8 @@ TEST(PotLifeAgainstAStiffSolver, EachDataSheetsPointComesOutWithinOnePerCent) {
     for (const Adhesive& adhesive : builtInAdhesives()) check(adhesive);
     for (const double lasts_min : {5.0, 15.0, 60.0, 240.0}) {
         for (const double mass_kg : {0.05, 0.1, 0.15, 0.5}) {
-            model::OwnAdhesive own;
-            own.id = "typed";
-            own.potLife_s = 60 * lasts_min;
-            own.potLifeMass_kg = mass_kg;
-            own.potLifeAt_C = 20;
+            model::OwnAdhesive own{
+                .id = "typed", .potLife_s = 60 * lasts_min, .potLifeAt_C = 20, .potLifeMass_kg = mass_kg};
             check(ownAdhesive(own));
             // Ten degrees warmer it lasts 0.55 times as long: both points are met.
             own.morePotLives.push_back({own.potLife_s * 0.55, 30, mass_kg, {}});

@@ -7,9 +7,7 @@
 
 #include <gtest/gtest.h>
 
-#include <cmath>
 #include <cstdio>
-#include <numeric>
 
 #include "tests/core/laminate/made_lines.hpp"
 #include "tests/general/glued_arc.hpp"

@@ -6,14 +6,14 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <fstream>
 #include <limits>
-#include <sstream>
 #include <string>
 #include <vector>
 
 #include "core/units/input_error.hpp"
 #include "core/units/units.hpp"
+#include "tests/published/csv_rows.hpp"
+#include "tests/refusal.hpp"
 
 namespace fayline::wood {
 namespace {
@@ -28,26 +28,20 @@ struct PrintedTable {
     std::vector<PrintedRow> rows;
 };
 
-std::vector<double> numbersOf(const std::string& text) {
+std::vector<double> numbersOf(const std::vector<std::string>& fields) {
     std::vector<double> numbers;
-    std::istringstream stream(text);
-    for (std::string part; std::getline(stream, part, ',');) numbers.push_back(std::stod(part));
+    for (std::size_t i = 1; i < fields.size(); ++i) numbers.push_back(std::stod(fields[i]));
     return numbers;
 }
 
 PrintedTable printedTable() {
     PrintedTable table;
-    std::ifstream file(std::string(FAYLINE_PUBLISHED) + "/moisture_in_air.csv");
-    for (std::string line; std::getline(file, line);) {
-        if (line.starts_with('#')) continue;
-        if (line.starts_with("degF,")) {
-            for (const double percent : numbersOf(line.substr(5))) table.humidity.push_back(percent / 100);
+    for (const std::vector<std::string>& line : published::linesOf("moisture_in_air.csv")) {
+        if (line[0] != "degF") {
+            table.rows.push_back({units::fromFahrenheit(std::stod(line[0])), numbersOf(line)});
             continue;
         }
-        std::vector<double> numbers = numbersOf(line);
-        const double air_C = units::fromFahrenheit(numbers.front());
-        numbers.erase(numbers.begin());
-        table.rows.push_back({air_C, numbers});
+        for (const double percent : numbersOf(line)) table.humidity.push_back(percent / 100);
     }
     return table;
 }
@@ -111,12 +105,7 @@ TEST(PublishedAir, FromTenDegreesOnWarmerAirLeavesLess) {
 
 TEST(PublishedAir, AirThatIsNoneIsRefusedByName) {
     const auto pathOf = [](double air_C, double humidity) {
-        try {
-            equilibriumMoisture(air_C, humidity);
-        } catch (const units::InputError& error) {
-            return error.path();
-        }
-        return std::string("accepted");
+        return made::refusedAt([&] { equilibriumMoisture(air_C, humidity); }, "accepted");
     };
     EXPECT_EQ(pathOf(20, 1.2), "humidity_pct");
     EXPECT_EQ(pathOf(20, -0.1), "humidity_pct");

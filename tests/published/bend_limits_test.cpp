@@ -7,12 +7,9 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 #include <cstdio>
-#include <fstream>
 #include <map>
 #include <optional>
-#include <sstream>
 #include <string>
 #include <utility>
 #include <vector>
@@ -20,6 +17,7 @@
 #include "core/laminate/limits.hpp"
 #include "core/laminate/softened.hpp"
 #include "core/wood/bending.hpp"
+#include "tests/published/csv_rows.hpp"
 
 namespace fayline::laminate {
 namespace {
@@ -31,16 +29,10 @@ struct Radius {
 };
 
 std::vector<Radius> radii() {
-    std::ifstream file(std::string(FAYLINE_PUBLISHED) + "/bend_radii.csv");
     std::vector<Radius> all;
-    bool heading = true;
-    for (std::string line; std::getline(file, line);) {
-        if (line.starts_with('#')) continue;
-        if (std::exchange(heading, false)) continue;
-        std::vector<std::string> parts;
-        std::istringstream stream(line);
-        for (std::string part; std::getline(stream, part, ',');) parts.push_back(part);
-        Radius row{parts.at(0), std::stod(parts.at(1)), {}};
+    for (const std::vector<std::string>& parts : published::linesOf("bend_radii.csv")) {
+        if (parts[0] == "series") continue;
+        Radius row{parts[0], std::stod(parts.at(1)), {}};
         for (std::size_t i = 3; i < parts.size(); ++i) {
             if (!parts[i].empty()) row.radii.push_back(std::stod(parts[i]));
         }
@@ -137,7 +129,7 @@ TEST(BendLimits, ThickerStockNeedsALargerRatio) {
     std::map<std::string, std::vector<Radius>> series;
     for (const Radius& row : all) series[row.series].push_back(row);
     for (auto& [name, rows] : series) {
-        std::sort(rows.begin(), rows.end(), [](const auto& a, const auto& b) { return a.thickness < b.thickness; });
+        std::ranges::sort(rows, [](const auto& a, const auto& b) { return a.thickness < b.thickness; });
         std::printf("%-22s", name.c_str());
         for (const Radius& row : rows) std::printf(" %g: %.0f", row.thickness, row.radii[0] / row.thickness);
         std::printf("\n");

@@ -1,8 +1,6 @@
 // Columns: what a prop carries before it buckles.
 #include <gtest/gtest.h>
 
-#include <cmath>
-
 #include "core/holding/props/prop.hpp"
 #include "core/units/units.hpp"
 

@@ -6,11 +6,11 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
-#include <fstream>
 #include <functional>
 #include <map>
-#include <sstream>
 #include <string>
+
+#include "tests/published/csv_rows.hpp"
 
 namespace fayline::contact {
 namespace {
@@ -47,19 +47,10 @@ struct Row {
 };
 
 std::map<std::string, std::vector<Row>> publishedRows() {
-    std::ifstream file(FAYLINE_PUBLISHED "/rod_rows.csv");
-    EXPECT_TRUE(file.is_open());
     std::map<std::string, std::vector<Row>> rows;
-    std::string line;
-    while (std::getline(file, line)) {
-        if (line.starts_with('#') || line.starts_with("case,")) continue;
-        std::replace(line.begin(), line.end(), ',', ' ');
-        std::istringstream words(line);
-        std::string name;
-        Row row{};
-        words >> name >> row.s_m >> row.gapPadsHold_mm >> row.gapPadsSlide_mm;
-        EXPECT_TRUE(words) << line;
-        rows[name].push_back(row);
+    for (const std::vector<std::string>& cells : published::linesOf("rod_rows.csv")) {
+        if (cells[0] == "case") continue;
+        rows[cells[0]].push_back({std::stod(cells.at(1)), std::stod(cells.at(2)), std::stod(cells.at(3))});
     }
     return rows;
 }

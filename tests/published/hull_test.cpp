@@ -13,11 +13,7 @@ namespace {
 constexpr double W = 9806.65;
 
 model::Hull hullOn(const std::vector<line::Xy>& blocks, double centreX_m, double friction = 0.3) {
-    model::Hull hull;
-    hull.weight_kg = 1000;
-    hull.centreX_m = centreX_m;
-    hull.centreY_m = 1;
-    hull.friction = friction;
+    model::Hull hull{.weight_kg = 1000, .centreX_m = centreX_m, .centreY_m = 1, .friction = friction};
     for (const line::Xy& at : blocks) hull.blocks.push_back({at.x_m, at.y_m, {}});
     return hull;
 }

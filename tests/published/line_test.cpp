@@ -10,16 +10,15 @@
 #include <array>
 #include <cmath>
 #include <cstdio>
-#include <fstream>
 #include <functional>
 #include <numeric>
 #include <random>
-#include <sstream>
 #include <string>
 #include <vector>
 
 #include "core/line/fair.hpp"
 #include "tests/core/line/random_line.hpp"
+#include "tests/published/csv_rows.hpp"
 
 namespace fayline::line {
 namespace {
@@ -201,7 +200,7 @@ TEST(PublishedLine, BandOfCurvatureHoldsExactClothoidAndEllipse) {
             }
         }
         EXPECT_GE(std::accumulate(within.begin(), within.end(), 0), 0.9 * grids * (places + 1)) << name;
-        EXPECT_GE(*std::min_element(within.begin(), within.end()), grids * 2 / 3) << name;
+        EXPECT_GE(*std::ranges::min_element(within), grids * 2 / 3) << name;
         std::nth_element(bands.begin(), bands.begin() + static_cast<std::ptrdiff_t>(bands.size() / 2), bands.end());
         EXPECT_LT(bands[bands.size() / 2], greatest / 20) << name;
         std::printf("%s: within the band", name.c_str());
@@ -243,14 +242,9 @@ struct Given {
 };
 
 std::vector<Given> read(const std::string& name) {
-    std::ifstream file(std::string(FAYLINE_PUBLISHED) + "/" + name + ".csv");
     std::vector<Given> rows;
-    std::string text;
-    while (std::getline(file, text)) {
-        if (text.empty() || text[0] == '#' || text.rfind("label", 0) == 0) continue;
-        std::stringstream cells(text);
-        std::vector<std::string> cell;
-        for (std::string one; std::getline(cells, one, ',');) cell.push_back(one);
+    for (const std::vector<std::string>& cell : published::linesOf(name + ".csv")) {
+        if (cell[0] == "label") continue;
         const auto metres = [&](std::size_t i) { return std::stod(cell.at(i)) / 1000; };
         rows.push_back({{metres(3), metres(4)}, {metres(5), metres(6)}, metres(7)});
     }
@@ -265,9 +259,7 @@ struct Error {
 };
 
 Error errorOf(const Sample& sample, const std::vector<Given>& given, const std::vector<Xy>& points, double readTo_m) {
-    FairInput input;
-    input.readTo_m = readTo_m;
-    input.fairWithin_m = sixteenth_m;
+    FairInput input{.readTo_m = readTo_m, .fairWithin_m = sixteenth_m};
     for (const Xy& p : points) input.points.push_back({p.x_m, p.y_m});
     const FairLine found = fair(input);
     EXPECT_TRUE(found.settled) << sample.name;
@@ -352,7 +344,7 @@ TEST(PublishedLine, SampleLinesOnOtherGridsGiveBackTheirCurvature) {
             curvature.push_back(error.curvature);
         }
         const auto share = [](std::vector<double> values, std::size_t of200) {
-            std::sort(values.begin(), values.end());
+            std::ranges::sort(values);
             return values[of200 - 1];
         };
         EXPECT_LT(share(radius, 190), held[i].radius) << sample.name;

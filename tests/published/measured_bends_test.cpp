@@ -8,7 +8,6 @@
 #include <cmath>
 #include <cstdio>
 #include <optional>
-#include <sstream>
 #include <string>
 #include <vector>
 
@@ -24,19 +23,12 @@ namespace {
 
 using published::Row;
 
-std::vector<std::string> split(const std::string& text, char separator) {
-    std::vector<std::string> parts;
-    std::istringstream stream(text);
-    for (std::string part; std::getline(stream, part, separator);) parts.push_back(part);
-    return parts;
-}
-
 // rho of the lay-up on an arc of that radius (the form's face).
 double ruleFor(const std::string& layup, double radius_m) {
     model::Stack stack;
     stack.strips.clear();
-    for (const std::string& group : split(layup, '+')) {
-        const std::vector<std::string> parts = split(group, 'x');
+    for (const std::string& group : published::fieldsOf(layup, '+')) {
+        const std::vector<std::string> parts = published::fieldsOf(group, 'x');
         model::Strips strips{.count = std::stoi(parts.at(0)), .thickness_m = std::stod(parts.at(1)) / 1000};
         strips.moe_Pa = std::stod(parts.at(2)) * 1e9;
         stack.strips.push_back(strips);
@@ -99,7 +91,7 @@ std::vector<Beside> settled() {
 }
 
 const Beside& named(const std::vector<Beside>& all, const std::string& name) {
-    const auto found = std::find_if(all.begin(), all.end(), [&](const Beside& b) { return b.name == name; });
+    const auto found = std::ranges::find(all, name, &Beside::name);
     if (found == all.end()) throw std::runtime_error("no bend " + name);
     return *found;
 }

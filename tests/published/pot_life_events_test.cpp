@@ -28,11 +28,7 @@ published::Row eventOf(const std::string& name) {
 
 // A resin of which `mass_kg` last `lasts_min` at `at_C`.
 Adhesive resin(double lasts_min, double mass_kg = 0.1, double at_C = 25) {
-    model::OwnAdhesive own;
-    own.id = "resin";
-    own.potLife_s = 60 * lasts_min;
-    own.potLifeMass_kg = mass_kg;
-    own.potLifeAt_C = at_C;
+    model::OwnAdhesive own{.id = "resin", .potLife_s = 60 * lasts_min, .potLifeAt_C = at_C, .potLifeMass_kg = mass_kg};
     return ownAdhesive(own);
 }
 

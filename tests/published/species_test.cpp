@@ -10,15 +10,14 @@
 #include <charconv>
 #include <cmath>
 #include <cstdio>
-#include <fstream>
 #include <map>
 #include <optional>
-#include <sstream>
 #include <string>
 #include <utility>
 #include <vector>
 
 #include "core/units/units.hpp"
+#include "tests/published/csv_rows.hpp"
 
 namespace fayline::wood {
 namespace {
@@ -36,29 +35,10 @@ struct Printed {  // one row by column name; an empty field is no value
     }
 };
 
-std::vector<std::string> split(const std::string& line, char separator) {
-    std::vector<std::string> parts;
-    std::istringstream stream(line);
-    for (std::string part; std::getline(stream, part, separator);) parts.push_back(part);
-    return parts;
-}
-
 const std::vector<Printed>& printedRows() {
     static const std::vector<Printed> rows = [] {
-        std::ifstream file(std::string(FAYLINE_PUBLISHED) + "/species.csv");
-        std::vector<std::string> columns;
         std::vector<Printed> all;
-        for (std::string line; std::getline(file, line);) {
-            if (line.starts_with('#')) continue;
-            const std::vector<std::string> parts = split(line, ',');
-            if (columns.empty()) {
-                columns = parts;
-                continue;
-            }
-            Printed row{parts.at(0), {}};
-            for (std::size_t i = 0; i < columns.size(); ++i) row.fields[columns[i]] = parts.at(i);
-            all.push_back(row);
-        }
+        for (const published::Row& row : published::rowsOf("species.csv")) all.push_back({row.at("id"), row});
         return all;
     }();
     return rows;
@@ -179,7 +159,7 @@ TEST(PublishedSpecies, MarksAreThoseOfTheReadings) {
                                                               species.compressionAcross_Pa,
                                                               species.shear_Pa,
                                                               species.shrinkRadial};
-        const std::vector<std::string> marks = split(row.fields.at("marks"), ' ');
+        const std::vector<std::string> marks = published::fieldsOf(row.fields.at("marks"), ' ');
         ASSERT_EQ(marks.size(), values.size()) << row.id;
         for (std::size_t i = 0; i < marks.size(); ++i) {
             EXPECT_EQ(values[i] ? units::markText(values[i]->source.mark) : "-", marks[i]) << row.id << ", value " << i;

@@ -15,18 +15,13 @@
 namespace fayline::laminate {
 namespace {
 
+using made::formOn;
 using made::stackOf;
 using model::Describes;
 using model::Side;
 
 double ratioOf(const model::Stack& stack) {
     return ratioAtPlace(stack, Describes::innerFace, Side::left, made::straight(1.0), wood::builtInSpecies(), 0.5);
-}
-
-FormPlan formOn(const line::Line& line, const model::Piece& piece) {
-    const StackPlan stack =
-        planStack(piece.stack, piece.line.describes, piece.line.stripsOn, line, wood::builtInSpecies());
-    return planForm(piece, line, wood::builtInSpecies(), stack);
 }
 
 // Beam theory (D), worked out apart from this program: n equal strips; rho without glue lines, curvature and radius
@@ -120,12 +115,8 @@ TEST(Springback, OfAPlankOfTwoWoodsIsWhatASheetMadeElsewhereSays) {
 // (D; the spring-in of curved composite parts, Radford & Rennick, Nelson & Cairns, M). e_R = +1.0 %, e_L = +0.03 %:
 // it falls by 0.9604 %.
 TEST(Springback, MoistureMovesTheCurveAsWorkedOut) {
-    model::OwnSpecies own;
-    own.id = "made";
-    own.mor_Pa = 100e6;
-    own.moe_Pa = 12e9;
-    own.shrinkRadial = 0.05;
-    own.shrinkTangential = 0.05;
+    model::OwnSpecies own{
+        .id = "made", .mor_Pa = 100e6, .moe_Pa = 12e9, .shrinkRadial = 0.05, .shrinkTangential = 0.05};
     model::Stack stack = stackOf(8, 0.006);
     stack.strips[0].species = "made";
     // 6 % up: a fifth of 5 % and of 0.15 %.

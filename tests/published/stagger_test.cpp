@@ -1,7 +1,6 @@
 // How far strip ends step, and lengths of parallels, round an arc.
 #include <gtest/gtest.h>
 
-#include <cmath>
 #include <numbers>
 
 #include "core/laminate/stack.hpp"

@@ -2,7 +2,6 @@
 #include <gtest/gtest.h>
 
 #include <array>
-#include <cmath>
 #include <utility>
 
 #include "core/laminate/limits.hpp"

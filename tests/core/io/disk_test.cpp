@@ -11,6 +11,7 @@
 
 #include "core/io/file.hpp"
 #include "core/model/new_piece.hpp"
+#include "tests/refusal.hpp"
 #include "tests/temporary_folder.hpp"
 
 namespace fayline::io {
@@ -44,12 +45,7 @@ protected:
         return list;
     }
     static std::string errorOfSaving(const Boat& boat, const fs::path& path) {
-        try {
-            saveBoat(boat, path);
-        } catch (const units::InputError& error) {
-            return error.what();
-        }
-        return "nothing";
+        return made::refusalText([&] { saveBoat(boat, path); });
     }
 
     const made::TemporaryFolder made_;
@@ -153,12 +149,7 @@ TEST_F(Disk, WhatCouldNotBeReadAgainIsNotSaved) {
 
 TEST_F(Disk, AFileThatCannotBeReadIsAnErrorWithItsName) {
     const auto errorOfLoading = [](const fs::path& path) -> std::string {
-        try {
-            loadBoat(path);
-        } catch (const units::InputError& error) {
-            return error.what();
-        }
-        return "nothing";
+        return made::refusalText([&] { loadBoat(path); });
     };
     EXPECT_EQ(errorOfLoading(folder / "none"), (folder / "none").string() +
                                                    " could not be read: No such file or directory; "

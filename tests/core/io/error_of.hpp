@@ -5,6 +5,7 @@
 #include <string_view>
 
 #include "core/io/file.hpp"
+#include "tests/refusal.hpp"
 
 namespace fayline::io {
 
@@ -12,12 +13,7 @@ using namespace model;
 
 // What the user is told; "nothing" if the text was read.
 inline std::string errorOf(std::string_view text) {
-    try {
-        readBoat(text);
-    } catch (const units::InputError& error) {
-        return error.what();
-    }
-    return "nothing";
+    return made::refusalText([&] { readBoat(text); });
 }
 
 // A file with one piece of three points, and `more` among the piece's keys.

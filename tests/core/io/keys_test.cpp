@@ -28,7 +28,7 @@ std::string everyKey() {
 void gatherPaths(const Value& value, const std::string& path, std::vector<std::string>& paths) {
     for (const Member& member : value.members) {
         const std::string inner = path.empty() ? member.key : path + "." + member.key;
-        if (std::find(paths.begin(), paths.end(), inner) == paths.end()) paths.push_back(inner);
+        if (std::ranges::find(paths, inner) == paths.end()) paths.push_back(inner);
         gatherPaths(member.value, inner, paths);
     }
     for (const Value& item : value.items) gatherPaths(item, path + "[]", paths);

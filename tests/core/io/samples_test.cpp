@@ -6,6 +6,7 @@
 
 #include "core/io/file.hpp"
 #include "core/units/length.hpp"
+#include "tests/published/csv_rows.hpp"
 
 namespace fayline::io {
 
@@ -27,25 +28,17 @@ struct Row {
 };
 
 // The measured offsets of a published line: label, x and y in millimetres in columns 1, 4 and 5.
-std::vector<Row> published(const std::string& name) {
-    std::stringstream text(textOf(std::string(FAYLINE_PUBLISHED) + "/" + name));
+std::vector<Row> measured(const std::string& name) {
     std::vector<Row> rows;
-    for (std::string line; std::getline(text, line);) {
-        if (line.empty() || line[0] == '#' || line.starts_with("label")) continue;
-        std::stringstream cells(line);
-        std::string label, x, y, x_mm, y_mm;
-        std::getline(cells, label, ',');
-        std::getline(cells, x, ',');
-        std::getline(cells, y, ',');
-        std::getline(cells, x_mm, ',');
-        std::getline(cells, y_mm, ',');
-        rows.push_back({label, std::stod(x_mm) / 1000, std::stod(y_mm) / 1000});
+    for (const std::vector<std::string>& cells : published::linesOf(name)) {
+        if (cells[0] == "label") continue;
+        rows.push_back({cells[0], std::stod(cells.at(3)) / 1000, std::stod(cells.at(4)) / 1000});
     }
     return rows;
 }
 
 void expectLine(const Piece& piece, const std::string& name, units::LengthNotation notation) {
-    const auto rows = published(name);
+    const auto rows = measured(name);
     ASSERT_EQ(piece.line.points.size(), rows.size());
     for (std::size_t i = 0; i < rows.size(); ++i) {
         const Point& point = piece.line.points[i];

@@ -4,6 +4,7 @@
 #include <filesystem>
 
 #include "core/io/shed_file.hpp"
+#include "tests/refusal.hpp"
 #include "tests/temporary_folder.hpp"
 
 namespace fayline::io {
@@ -69,12 +70,7 @@ TEST(ShedFile, TheGlueHasNoAirAndTheAirNoGlue) {
 
 TEST(ShedFile, NamesWhatIsWrongAndWhere) {
     const auto refused = [](const std::string& text) -> std::string {
-        try {
-            readShed(text);
-        } catch (const units::InputError& error) {
-            return error.what();
-        }
-        return "nothing";
+        return made::refusalText([&] { readShed(text); });
     };
     EXPECT_EQ(refused("[]"),
               "a list stands here, not a shed file; give a group in braces that begins with "

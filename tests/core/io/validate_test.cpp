@@ -8,6 +8,7 @@
 
 #include "core/io/file.hpp"
 #include "core/model/new_piece.hpp"
+#include "tests/refusal.hpp"
 
 namespace fayline::io {
 
@@ -15,12 +16,7 @@ using namespace model;
 namespace {
 
 std::string told(const Piece& piece) {
-    try {
-        validate(piece);
-    } catch (const units::InputError& error) {
-        return error.what();
-    }
-    return "nothing";
+    return made::refusalText([&] { validate(piece); });
 }
 
 // What opening a file with the piece in it says, without the place of the piece in the boat.

@@ -9,6 +9,7 @@
 #include "core/model/new_piece.hpp"
 #include "core/units/length.hpp"
 #include "tests/core/io/error_of.hpp"
+#include "tests/refusal.hpp"
 
 namespace fayline::io {
 
@@ -193,19 +194,10 @@ TEST(Writing, WhatTheFileCannotHoldIsAnErrorWithItsPlace) {
     Boat boat;
     boat.pieces.push_back(newPiece("Stem"));
     boat.pieces[0].line.points[1].x_m = std::numeric_limits<double>::quiet_NaN();
-    try {
-        writeBoat(boat);
-        FAIL();
-    } catch (const units::InputError& error) {
-        EXPECT_STREQ(error.what(), "pieces[0].line.points[1].x_mm: this is not a finite number; give a number");
-    }
+    EXPECT_STREQ(made::refusal([&] { writeBoat(boat); }).what(),
+                 "pieces[0].line.points[1].x_mm: this is not a finite number; give a number");
     boat.pieces[0] = newPiece("St\xFFm");
-    try {
-        writeBoat(boat);
-        FAIL();
-    } catch (const units::InputError& error) {
-        EXPECT_EQ(error.path(), "pieces[0].name");
-    }
+    EXPECT_EQ(made::refusal([&] { writeBoat(boat); }).path(), "pieces[0].name");
 }
 
 // ---- Boats made at random

@@ -110,7 +110,7 @@ TEST(CurvatureBand, HoldsTheTruthNinetyToNinetyNineTimesOfAHundredAtEachPlace) {
             }
             // Half of them are walked from the other end, so that each end of the table meets tight and slack ones.
             const bool back = trial % 4 >= 2;
-            if (back) std::reverse(input.points.begin(), input.points.end());
+            if (back) std::ranges::reverse(input.points);
             const FairLine line = fair(input);
             EXPECT_TRUE(line.settled) << known.name;
             ++count;

@@ -8,6 +8,7 @@
 
 #include "core/units/input_error.hpp"
 #include "tests/core/line/random_line.hpp"
+#include "tests/refusal.hpp"
 
 namespace fayline::line {
 namespace {
@@ -24,12 +25,7 @@ FairInput onArc(double radius_m, double turn_rad, int count) {
 }
 
 void expectRefused(const FairInput& input, const std::string& path) {
-    try {
-        fair(input);
-        ADD_FAILURE() << "nothing was said about " << path;
-    } catch (const units::InputError& error) {
-        EXPECT_EQ(error.path(), path);
-    }
+    EXPECT_EQ(made::refusal([&] { fair(input); }).path(), path);
 }
 
 // The same place on both lines, `other` being moved by `move`, at shares of their lengths. `turned` is 1, or -1 where
@@ -182,7 +178,7 @@ TEST(Fair, MovedTurnedMirroredReversedAndScaledPointsGiveTheSameLine) {
                 const Xy moved = move({p.x_m, p.y_m});
                 p = {moved.x_m, moved.y_m, p.mustPass};
             }
-            if (reversed) std::reverse(other.points.begin(), other.points.end());
+            if (reversed) std::ranges::reverse(other.points);
             return fair(other);
         };
         const auto same = [](Xy p) { return p; };

@@ -6,12 +6,11 @@
 #include <gtest/gtest.h>
 
 #include <cstdio>
-#include <fstream>
-#include <sstream>
 
 #include "core/line/repeated.hpp"
 #include "core/math/count.hpp"
 #include "random_line.hpp"
+#include "tests/published/csv_rows.hpp"
 
 namespace fayline::line {
 namespace {
@@ -33,16 +32,10 @@ struct Board {
 
 Board boardOf(const std::string& file) {
     Board board;
-    std::ifstream rows(std::string(FAYLINE_PUBLISHED) + "/" + file);
-    EXPECT_TRUE(rows.is_open()) << file;
-    std::string row;
-    while (std::getline(rows, row)) {
-        if (row.empty() || row[0] == '#' || row.rfind("label", 0) == 0) continue;
-        std::stringstream cells(row);
-        std::array<std::string, 3> first;
-        for (std::string& cell : first) std::getline(cells, cell, ',');
-        board.labels.push_back(first[0]);
-        board.written.push_back({first[1], first[2]});
+    for (const std::vector<std::string>& cells : published::linesOf(file)) {
+        if (cells[0] == "label") continue;
+        board.labels.push_back(cells[0]);
+        board.written.push_back({cells.at(1), cells.at(2)});
     }
     return board;
 }
@@ -71,10 +64,7 @@ Board boardOf(const test::RandomLine& random) {
 }
 
 Misread judge(const Board& board, double takeOff_m = 0) {
-    FairInput input;
-    input.readTo_m = board.readTo_m;
-    input.fairWithin_m = board.readTo_m;
-    input.takeOff_m = takeOff_m;
+    FairInput input{.readTo_m = board.readTo_m, .fairWithin_m = board.readTo_m, .takeOff_m = takeOff_m};
     for (int i = 0; i < math::countOf(board.written); ++i)
         input.points.push_back({board.value(i, 0), board.value(i, 1), false});
     const std::atomic<bool> stop = false;
@@ -253,8 +243,8 @@ TEST(Misread, TwoWrongPointsFarApartAreBothFound) {
 TEST(Misread, TheOtherWayRoundTheSamePointIsBlamed) {
     Board spoilt = stem();
     spoilt.rewrite(6, 0, spoilt.value(6, 0) + inch_m);
-    std::reverse(spoilt.written.begin(), spoilt.written.end());
-    std::reverse(spoilt.labels.begin(), spoilt.labels.end());
+    std::ranges::reverse(spoilt.written);
+    std::ranges::reverse(spoilt.labels);
     const Misread misread = judge(spoilt);
     ASSERT_EQ(misread.suspects.size(), 1u);
     EXPECT_EQ(misread.suspects[0].point, 5);

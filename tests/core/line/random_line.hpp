@@ -39,13 +39,7 @@ struct RandomLine {
         return h;
     }
 
-    FairInput input() const {
-        FairInput fair;
-        fair.points = read;
-        fair.readTo_m = readTo_m;
-        fair.fairWithin_m = readTo_m;
-        return fair;
-    }
+    FairInput input() const { return {.points = read, .readTo_m = readTo_m, .fairWithin_m = readTo_m}; }
 
 private:
     double wave(int m) const { return (m + 1) * std::acos(-1.0) / length_m; }

@@ -67,7 +67,7 @@ TEST(Rounds, ASlipEndsTheFitEarlyAndSaysWhy) {
         if (!saysSo) continue;
         EXPECT_GT(found.line.length(), 0.99 * mostTimesTheWay * wayOf(input)) << seed;
     }
-    std::sort(rounds.begin(), rounds.end());
+    std::ranges::sort(rounds);
     std::printf("slips: %d rounds in the median, %d at most; %d stray\n", rounds[rounds.size() / 2], rounds.back(),
                 strays);
     EXPECT_LE(rounds.back(), 30);

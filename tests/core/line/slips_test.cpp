@@ -15,8 +15,8 @@ std::vector<Slip> slipsOf(const std::string& x, const std::string& y, double tak
 }
 
 const Slip* withSaying(const std::vector<Slip>& slips, char axis, const std::string& says) {
-    const auto found = std::find_if(slips.begin(), slips.end(),
-                                    [&](const Slip& slip) { return slip.axis == axis && slip.says == says; });
+    const auto found =
+        std::ranges::find_if(slips, [&](const Slip& slip) { return slip.axis == axis && slip.says == says; });
     return found == slips.end() ? nullptr : &*found;
 }
 
