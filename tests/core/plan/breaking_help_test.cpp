@@ -12,14 +12,12 @@ namespace fayline::plan {
 namespace {
 
 model::Piece tooThick() {
-    model::Piece piece = made::bend(0.5, 1.2);
-    piece.stack.strips[0].count = 3;
-    piece.stack.strips[0].thickness_m = 0.0127;
+    model::Piece piece = made::bend(0.5, 1.2, {.count = 3, .thickness_m = 0.0127});
     return piece;
 }
 
 const laminate::Strip& worstOf(const Plan& plan) {
-    return *std::max_element(plan.stack.strips.begin(), plan.stack.strips.end(), [](const auto& a, const auto& b) {
+    return *std::ranges::max_element(plan.stack.strips, [](const auto& a, const auto& b) {
         return a.strain / a.breakingStrain < b.strain / b.breakingStrain;
     });
 }
@@ -63,8 +61,7 @@ TEST(BreakingHelp, AnotherWoodAndSteamingGoRoundAsAdvised) {
 
 TEST(BreakingHelp, TheFindingSaysIt) {
     const Plan plan = makePlan(tooThick(), made::shop());
-    const auto found = std::find_if(plan.findings.begin(), plan.findings.end(),
-                                    [](const Finding& finding) { return finding.code == Code::stripBreaks; });
+    const auto found = std::ranges::find(plan.findings, Code::stripBreaks, &Finding::code);
     ASSERT_NE(found, plan.findings.end());
     ASSERT_GE(found->details.size(), 3U);
     EXPECT_TRUE(found->details[1].is(texts::thinnerGo));
@@ -72,9 +69,7 @@ TEST(BreakingHelp, TheFindingSaysIt) {
 }
 
 TEST(BreakingHelp, NothingThatHelpsIsSaidToo) {
-    model::Piece piece = made::bend(0.03, 1.2);
-    piece.stack.strips[0].thickness_m = 0.006;
-    piece.stack.strips[0].count = 2;
+    model::Piece piece = made::bend(0.03, 1.2, {.count = 2, .thickness_m = 0.006});
     const Plan plan = makePlan(piece, made::shop());
     const BreakingHelp help = breakingHelp(piece, made::shop(), worstOf(plan));
     EXPECT_EQ(help.thickness_m, 0);

@@ -18,12 +18,6 @@
 namespace fayline::plan {
 namespace {
 
-const Finding* findingOf(const Plan& plan, Code code) {
-    const auto found =
-        std::find_if(plan.findings.begin(), plan.findings.end(), [&](const Finding& f) { return f.code == code; });
-    return found == plan.findings.end() ? nullptr : &*found;
-}
-
 const Plan& deepPlan(const model::Piece& piece) {
     return made::studied(piece, {Study::breaking});
 }
@@ -34,35 +28,24 @@ Plan planOf(const model::Piece& piece) {
 
 const BreakingRemedy* remedyOf(const Plan& plan, BreakingKind kind) {
     const auto& all = plan.breaking->remedies;
-    const auto found = std::find_if(all.begin(), all.end(), [kind](const BreakingRemedy& r) { return r.kind == kind; });
+    const auto found = std::ranges::find(all, kind, &BreakingRemedy::kind);
     return found == all.end() ? nullptr : &*found;
 }
 
-// Five 8 mm strips of white oak round 0.55 m: 0.7 % of strain, where some break.
-model::Piece tight() {
-    model::Piece piece = made::bend(0.55, 1.2);
-    piece.stack.strips[0].count = 5;
-    piece.stack.strips[0].thickness_m = 0.008;
-    piece.stack.grainSlope = 0.08;
-    for (const double at : {0.05, 0.3, 0.6})
-        piece.holding.stations.push_back(model::Station{.at_m = at, .most_N = 2e4});
-    return piece;
-}
-
 TEST(Breaking, TheBendOfTheseTestsAsksForSpares) {
-    const Plan plan = planOf(tight());
+    const Plan plan = planOf(made::sparesWanted());
     EXPECT_GT(plan.stack.chanceAnyBreaks, 0.1);
     EXPECT_NE(plan.stack.spares, 0);
 }
 
 TEST(Breaking, ThinnerAndMixedStripsHaveTheChanceOfThePlanOnceAdopted) {
-    const Plan& plan = deepPlan(tight());
+    const Plan& plan = deepPlan(made::sparesWanted());
     for (const BreakingKind kind : {BreakingKind::thinner, BreakingKind::mixed}) {
         const BreakingRemedy* remedy = remedyOf(plan, kind);
         ASSERT_TRUE(remedy) << breakingKindText(kind);
         ASSERT_GE(remedy->choice, 0);
-        model::Piece adopted = tight();
-        adopted.stack = adopt(adopted.stack, plan.choices->all[static_cast<std::size_t>(remedy->choice)]);
+        model::Piece adopted = made::sparesWanted();
+        adopted.stack = adopt(adopted.stack, plan.choices->all[remedy->choice]);
         const Plan after = planOf(adopted);
         EXPECT_NEAR(after.stack.chanceAnyBreaks, remedy->chance, 1e-9);
         EXPECT_EQ(after.stack.spares, remedy->spares);
@@ -70,15 +53,14 @@ TEST(Breaking, ThinnerAndMixedStripsHaveTheChanceOfThePlanOnceAdopted) {
         EXPECT_LT(remedy->chance, plan.stack.chanceAnyBreaks);
     }
     EXPECT_TRUE(remedyOf(plan, BreakingKind::thinner)->enough);
-    EXPECT_LT(plan.choices->all[static_cast<std::size_t>(remedyOf(plan, BreakingKind::thinner)->choice)].thickness_m,
-              0.008);
+    EXPECT_LT(plan.choices->all[remedyOf(plan, BreakingKind::thinner)->choice].thickness_m, 0.008);
 }
 
 TEST(Breaking, TheThickestThatNeedsNoSpareIsTold) {
-    const Plan& plan = deepPlan(tight());
+    const Plan& plan = deepPlan(made::sparesWanted());
     const BreakingRemedy* remedy = remedyOf(plan, BreakingKind::thinner);
     ASSERT_TRUE(remedy && remedy->enough);
-    const double told = plan.choices->all[static_cast<std::size_t>(remedy->choice)].thickness_m;
+    const double told = plan.choices->all[remedy->choice].thickness_m;
     for (const Choice& choice : plan.choices->all) {
         if (choice.mixed || !choice.possible || choice.asItIs || choice.thickness_m >= 0.008) continue;
         if (choice.spares != 0) continue;
@@ -87,11 +69,11 @@ TEST(Breaking, TheThickestThatNeedsNoSpareIsTold) {
 }
 
 TEST(Breaking, SteamedStripsKeepTheLeastShareThatIsEnough) {
-    const Plan& plan = deepPlan(tight());
+    const Plan& plan = deepPlan(made::sparesWanted());
     const BreakingRemedy* remedy = remedyOf(plan, BreakingKind::softened);
     ASSERT_TRUE(remedy);
     ASSERT_TRUE(remedy->enough);
-    model::Piece steamed = tight();
+    model::Piece steamed = made::sparesWanted();
     steamed.stack.strips[0].bentBefore = model::BentBefore{model::Softened::steamed, remedy->set, {}};
     const Plan after = planOf(steamed);
     EXPECT_NEAR(after.stack.chanceAnyBreaks, remedy->chance, 1e-9);
@@ -103,10 +85,10 @@ TEST(Breaking, SteamedStripsKeepTheLeastShareThatIsEnough) {
 }
 
 TEST(Breaking, StraightGrainAndOtherWoodsHaveTheChanceOfTheirOwnPlan) {
-    const Plan& plan = deepPlan(tight());
+    const Plan& plan = deepPlan(made::sparesWanted());
     const BreakingRemedy* straight = remedyOf(plan, BreakingKind::straighterGrain);
     ASSERT_TRUE(straight);
-    model::Piece piece = tight();
+    model::Piece piece = made::sparesWanted();
     piece.stack.grainSlope = straightGrain;
     EXPECT_NEAR(planOf(piece).stack.chanceAnyBreaks, straight->chance, 1e-9);
 
@@ -114,7 +96,7 @@ TEST(Breaking, StraightGrainAndOtherWoodsHaveTheChanceOfTheirOwnPlan) {
     for (const BreakingRemedy& remedy : plan.breaking->remedies) {
         if (remedy.kind != BreakingKind::otherWood) continue;
         ++woods;
-        model::Piece other = tight();
+        model::Piece other = made::sparesWanted();
         other.stack.strips[0].species = remedy.species;
         const Plan after = planOf(other);
         EXPECT_NEAR(after.stack.chanceAnyBreaks, remedy.chance, 1e-9) << remedy.species;
@@ -125,7 +107,7 @@ TEST(Breaking, StraightGrainAndOtherWoodsHaveTheChanceOfTheirOwnPlan) {
 
 // Straight-grained wood has nothing to gain from straighter grain, nor does a wood that was broken on trial by itself.
 TEST(Breaking, WhatDoesNotHelpIsNotTold) {
-    model::Piece piece = tight();
+    model::Piece piece = made::sparesWanted();
     piece.stack.grainSlope = 0.02;
     EXPECT_FALSE(remedyOf(deepPlan(piece), BreakingKind::straighterGrain));
     piece.stack.strips[0].bentBefore = model::BentBefore{model::Softened::steamed, 0.05, {}};
@@ -133,7 +115,7 @@ TEST(Breaking, WhatDoesNotHelpIsNotTold) {
 }
 
 TEST(Breaking, NoRemedyIsSoughtWhereNoneIsWanted) {
-    model::Piece piece = tight();
+    model::Piece piece = made::sparesWanted();
     piece.stack.strips[0].thickness_m = 0.004;
     const Plan& plan = deepPlan(piece);
     ASSERT_EQ(plan.stack.spares, 0);
@@ -144,16 +126,15 @@ TEST(Breaking, NoRemedyIsSoughtWhereNoneIsWanted) {
 }
 
 TEST(Breaking, RemediesAreToldWithTheirChances) {
-    const Plan& plan = deepPlan(tight());
-    const Finding* told = findingOf(plan, Code::breakingRemedies);
-    ASSERT_TRUE(told);
-    ASSERT_TRUE(told->text.is(texts::remedyEnough)) << english(*told);
-    EXPECT_EQ(told->text.args[1].value, plan.breaking->remedies.front().chance);
-    EXPECT_NE(english(*told).find("steamed or boiled"), std::string::npos) << english(*told);
-    EXPECT_NE(english(*told).find("1 in 50"), std::string::npos) << english(*told);
-    EXPECT_GE(told->details.size(), plan.breaking->remedies.size() + 1);
-    EXPECT_TRUE(told->details.back().is(texts::soakingColdNotKnown));
-    EXPECT_NEAR(told->value, 100 * plan.stack.chanceAnyBreaks, 1e-9);
+    const Plan& plan = deepPlan(made::sparesWanted());
+    const Finding told = foundIn(plan, Code::breakingRemedies);
+    ASSERT_TRUE(told.text.is(texts::remedyEnough)) << english(told);
+    EXPECT_EQ(told.text.args[1].value, plan.breaking->remedies.front().chance);
+    EXPECT_NE(english(told).find("steamed or boiled"), std::string::npos) << english(told);
+    EXPECT_NE(english(told).find("1 in 50"), std::string::npos) << english(told);
+    EXPECT_GE(told.details.size(), plan.breaking->remedies.size() + 1);
+    EXPECT_TRUE(told.details.back().is(texts::soakingColdNotKnown));
+    EXPECT_NEAR(told.value, 100 * plan.stack.chanceAnyBreaks, 1e-9);
 }
 
 TEST(Breaking, ChancesAreToldAsOneInSoMany) {
@@ -169,25 +150,27 @@ TEST(Breaking, ChancesAreToldAsOneInSoMany) {
 }
 
 TEST(Breaking, AChanceBelowWhatIsKnownIsPrintedAsBelowIt) {
-    const auto printed = nlohmann::json::parse(made::printed(made::boatOf({made::bend(3.0, 0.6), tight()})));
+    const auto printed =
+        nlohmann::json::parse(made::printed(made::boatOf({made::bend(3.0, 0.6), made::sparesWanted()})));
     const auto& slight = printed["pieces"][0]["stack"];
     EXPECT_TRUE(slight["chance_any_breaks_pct"].is_null());
     EXPECT_EQ(slight["chance_any_breaks_below_pct"], 0.1);
     EXPECT_TRUE(slight["strips"][0]["chance_of_breaking_pct"].is_null());
     const auto& much = printed["pieces"][1]["stack"];
-    EXPECT_NEAR(much["chance_any_breaks_pct"].get<double>(), 100 * planOf(tight()).stack.chanceAnyBreaks, 0.05);
+    EXPECT_NEAR(much["chance_any_breaks_pct"].get<double>(), 100 * planOf(made::sparesWanted()).stack.chanceAnyBreaks,
+                0.05);
     EXPECT_FALSE(much.contains("chance_any_breaks_below_pct"));
 }
 
 TEST(LostStrip, IsThePlanOfTheFewerStripsButForTheForm) {
-    const Plan& plan = deepPlan(tight());
+    const Plan& plan = deepPlan(made::sparesWanted());
     ASSERT_TRUE(plan.breaking->lostStrip);
     const LostStrip& lost = *plan.breaking->lostStrip;
     const OneFewer& fewer = lost.fewer;
-    model::Piece piece = tight();
+    model::Piece piece = made::sparesWanted();
     piece.stack.strips[0].count = 4;
     const Plan four = planOf(piece);
-    EXPECT_EQ(lost.chance, plan.stack.strips[static_cast<std::size_t>(fewer.place - 1)].chanceOfBreaking);
+    EXPECT_EQ(lost.chance, plan.stack.strips[fewer.place - 1].chanceOfBreaking);
     EXPECT_NEAR(plan.stack.depth_m - fewer.lost_m, four.stack.depth_m, 1e-12);
     EXPECT_NEAR(fewer.ratio, four.form.parts[0].ratioAtTightest, 0.01 * fewer.ratio);
     EXPECT_NEAR(fewer.stiffShare, four.stack.stiffnessCured_N_m2 / plan.stack.stiffnessCured_N_m2, 1e-9);
@@ -207,7 +190,7 @@ TEST(LostStrip, IsThePlanOfTheFewerStripsButForTheForm) {
 // Worked by hand: on an arc, wanted k, the form is bent for five strips to k / (1 - 1/25) (glue lines left out). Four
 // let go from it keep (1 - 1/16) of that: 0.9375 / 0.96 = 0.97656 of the wanted curve.
 TEST(LostStrip, OpensByHandOnAnArc) {
-    model::Piece piece = tight();
+    model::Piece piece = made::sparesWanted();
     piece.stack.glueLine_m = 0;
     const Plan& plan = deepPlan(piece);
     const OneFewer& fewer = plan.breaking->lostStrip->fewer;
@@ -223,19 +206,17 @@ TEST(LostStrip, OpensByHandOnAnArc) {
 }
 
 TEST(LostStrip, SaysWhatItBecomesAndWhatToDo) {
-    const Plan& plan = deepPlan(tight());
-    const Finding* told = findingOf(plan, Code::oneStripFewer);
-    ASSERT_TRUE(told);
-    EXPECT_NE(english(*told).find("o on with four strips"), std::string::npos) << english(*told);
+    const Plan& plan = deepPlan(made::sparesWanted());
+    const Finding told = foundIn(plan, Code::oneStripFewer);
+    EXPECT_NE(english(told).find("o on with four strips"), std::string::npos) << english(told);
     for (const Phrase& phrase : {texts::pullsInstead, texts::leaveOnForm, texts::breakingSplinters}) {
-        EXPECT_TRUE(std::any_of(told->details.begin(), told->details.end(), [&](const Message& detail) {
-            return detail.is(phrase);
-        })) << phrase.one;
+        EXPECT_TRUE(std::ranges::any_of(told.details, [&](const Message& detail) { return detail.is(phrase); }))
+            << phrase.one;
     }
 }
 
 TEST(LostStrip, InPlaceNothingIsLetGo) {
-    model::Piece piece = tight();
+    model::Piece piece = made::sparesWanted();
     piece.form.kind = model::FormKind::inPlace;
     const Plan& plan = deepPlan(piece);
     ASSERT_TRUE(plan.breaking->lostStrip);
@@ -249,13 +230,14 @@ TEST(LostStrip, InPlaceNothingIsLetGo) {
 }
 
 TEST(LostStrip, OfASingleStripThereIsNone) {
-    model::Piece piece = tight();
+    model::Piece piece = made::sparesWanted();
     piece.stack.strips[0].count = 1;
     EXPECT_FALSE(deepPlan(piece).breaking->lostStrip);
 }
 
 TEST(Breaking, IsPrintedWithTheStack) {
-    const auto printed = nlohmann::json::parse(made::printed(made::boatOf({made::bend(3.0, 0.6), tight()})));
+    const auto printed =
+        nlohmann::json::parse(made::printed(made::boatOf({made::bend(3.0, 0.6), made::sparesWanted()})));
     const auto& breaking = printed["pieces"][1]["stack"]["breaking"];
     EXPECT_GE(breaking["remedies"].size(), 5U);
     EXPECT_EQ(breaking["one_fewer"]["count"], 4);

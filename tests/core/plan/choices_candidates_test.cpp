@@ -109,7 +109,7 @@ TEST(Candidates, OneDividesTheDepthEvenly) {
 
 TEST(Candidates, AreCutInThirtySecondsOrHalfMillimetres) {
     const auto holds = [](const std::vector<Candidate>& all, double thickness_m) {
-        return std::any_of(all.begin(), all.end(), [thickness_m](const Candidate& one) {
+        return std::ranges::any_of(all, [thickness_m](const Candidate& one) {
             return !one.mixed && std::abs(one.thickness_m - thickness_m) < 1e-9;
         });
     };

@@ -15,6 +15,8 @@
 namespace fayline::plan {
 namespace {
 
+using made::choicesOf;
+
 const std::atomic<bool> goOn = false;
 
 model::Piece heldStem() {
@@ -23,11 +25,6 @@ model::Piece heldStem() {
         piece.holding.stations.push_back({.at_m = at});
     }
     return piece;
-}
-
-// Worked out once for all tests.
-const Choices& choicesOf(const model::Piece& piece) {
-    return *made::studied(piece, {Study::choices}).choices;
 }
 
 void expectCountsOf(const Choice& choice, const Plan& plan) {
@@ -130,8 +127,7 @@ TEST(ChoiceCounts, EndPullIsThatOfAsStrongAClampAsNeedBe) {
 // The tail rule against the contact: on an arc of 1 m radius, the last clamp at the trim line pulls what the rule says;
 // the gap under it is then the limit. The tail is some 55 mm long; the small pad and the bed's crush make the rest.
 TEST(ChoiceCounts, TailPullLeavesTheGapLimitUnderAStationAtTheTrimLine) {
-    model::Piece piece = made::bend(1.0, 1.2);
-    piece.stack.strips[0].count = 4;
+    model::Piece piece = made::bend(1.0, 1.2, {.count = 4});
     piece.stack.runsPastEnd_m = 0.02;
     piece.form.allowsForSpringback = false;
     piece.holding.pads = model::Pads::slide;

@@ -17,16 +17,15 @@ std::vector<Choice> randomChoices(std::mt19937& random, int count) {
     std::bernoulli_distribution seldom(0.2);
     std::vector<Choice> all;
     for (int i = 0; i < count; ++i) {
-        Choice one;
-        one.shareOnForm = 0.1 * few(random);
-        one.chanceOfBreaking = 0.1 * few(random);
-        one.spares = few(random);
-        one.springbackRatio = 0.01 * few(random);
-        one.endPull_N = 100.0 * few(random);
-        one.glue_kg = 0.1 * few(random);
-        one.margin_s = 600.0 * few(random);
-        one.woodLost = 0.1 * few(random);
-        one.count = few(random);
+        Choice one{.count = few(random),
+                   .shareOnForm = 0.1 * few(random),
+                   .chanceOfBreaking = 0.1 * few(random),
+                   .spares = few(random),
+                   .springbackRatio = 0.01 * few(random),
+                   .endPull_N = 100.0 * few(random),
+                   .glue_kg = 0.1 * few(random),
+                   .margin_s = 600.0 * few(random),
+                   .woodLost = 0.1 * few(random)};
         one.thickness_m = i;  // tells them apart, counts for nothing
         one.possible = !seldom(random);
         all.push_back(one);
@@ -55,16 +54,14 @@ TEST(Unbeaten, AreThoseThatNoPossibleOneDominatesInTwoThousandRandomSets) {
         std::vector<Choice> all = randomChoices(random, 1 + set % 40);
         markParetoOptimal(all, letsGo);
         for (const Choice& one : all) {
-            const bool dominated = std::any_of(all.begin(), all.end(), [&](const Choice& other) {
-                return other.possible && dominates(other, one, letsGo);
-            });
+            const bool dominated = std::ranges::any_of(
+                all, [&](const Choice& other) { return other.possible && dominates(other, one, letsGo); });
             ASSERT_EQ(one.paretoOptimal, one.possible && !dominated);
             // What is beaten is beaten by one that is not.
             if (!one.possible || !dominated) continue;
             ++beaten;
-            ASSERT_TRUE(std::any_of(all.begin(), all.end(), [&](const Choice& other) {
-                return other.paretoOptimal && dominates(other, one, letsGo);
-            }));
+            ASSERT_TRUE(std::ranges::any_of(
+                all, [&](const Choice& other) { return other.paretoOptimal && dominates(other, one, letsGo); }));
         }
     }
     EXPECT_GT(beaten, 1000);
@@ -75,7 +72,7 @@ TEST(Unbeaten, DoNotDependOnTheOrder) {
     for (int set = 0; set < 200; ++set) {
         std::vector<Choice> all = randomChoices(random, 30);
         std::vector<Choice> shuffled = all;
-        std::shuffle(shuffled.begin(), shuffled.end(), random);
+        std::ranges::shuffle(shuffled, random);
         markParetoOptimal(all, true);
         markParetoOptimal(shuffled, true);
         for (const Choice& one : shuffled) {
@@ -85,9 +82,7 @@ TEST(Unbeaten, DoNotDependOnTheOrder) {
 }
 
 TEST(Unbeaten, TwoThatAreEqualBothStay) {
-    Choice one;
-    one.count = 5;
-    one.margin_s = 60;
+    Choice one{.count = 5, .margin_s = 60};
     std::vector<Choice> all{one, one};
     markParetoOptimal(all, true);
     EXPECT_TRUE(all[0].paretoOptimal);
@@ -96,9 +91,7 @@ TEST(Unbeaten, TwoThatAreEqualBothStay) {
 
 // What cannot be told from another does not beat it: a tenth of a gram, a hundredth of a newton.
 TEST(Unbeaten, RoundingBeatsNobody) {
-    Choice one;
-    one.glue_kg = 0.5000;
-    one.endPull_N = 400;
+    Choice one{.endPull_N = 400, .glue_kg = 0.5000};
     Choice other = one;
     other.glue_kg = 0.50004;
     other.endPull_N = 400.01;
@@ -128,14 +121,12 @@ Named nameAmong(std::vector<Choice> all) {
 }
 
 Choice choice(int count, double share, int spares, double springback, double pull_N, bool mixed = false) {
-    Choice one;
-    one.count = count;
-    one.shareOnForm = share;
-    one.spares = spares;
-    one.springbackRatio = springback;
-    one.endPull_N = pull_N;
-    one.mixed = mixed;
-    return one;
+    return {.mixed = mixed,
+            .count = count,
+            .shareOnForm = share,
+            .spares = spares,
+            .springbackRatio = springback,
+            .endPull_N = pull_N};
 }
 
 std::vector<Message> sentences(const Choice& named) {

@@ -15,23 +15,14 @@
 namespace fayline::plan {
 namespace {
 
+using made::choicesOf;
+
 using Json = nlohmann::ordered_json;
 
 const std::atomic<bool> goOn = false;
 
-// Worked out once for all tests.
-const Choices& choicesOf(const model::Piece& piece) {
-    return *made::studied(piece, {Study::choices}).choices;
-}
-
 const Choice& asItIs(const Choices& choices) {
-    return *std::find_if(choices.all.begin(), choices.all.end(), [](const Choice& c) { return c.asItIs; });
-}
-
-const Finding* findingOf(const Plan& plan, Code code) {
-    const auto found =
-        std::find_if(plan.findings.begin(), plan.findings.end(), [&](const Finding& f) { return f.code == code; });
-    return found == plan.findings.end() ? nullptr : &*found;
+    return *std::ranges::find_if(choices.all, [](const Choice& c) { return c.asItIs; });
 }
 
 const Plan& deepPlan(const model::Piece& piece) {
@@ -72,7 +63,7 @@ TEST(ChoicesFor, StoppedGivesNothing) {
 TEST(ChoicesFor, NamesTheQuarterInchForTheStem) {
     const Choices& choices = choicesOf(made::stem());
     ASSERT_GE(choices.namedIndex, 0);
-    const Choice& named = choices.all[static_cast<std::size_t>(choices.namedIndex)];
+    const Choice& named = choices.all[choices.namedIndex];
     EXPECT_NEAR(named.thickness_m, 0.00635, 0.0004);
     EXPECT_LE(named.shareOnForm, surestShare);
     EXPECT_TRUE(named.paretoOptimal);
@@ -129,14 +120,12 @@ TEST(ChoicesFor, BoardsTooSmallForAnyStripAreAFindingThatSaysWhatWouldDo) {
     const Plan& plan = deepPlan(piece);
     ASSERT_EQ(plan.choices->all.size(), 1u);
     EXPECT_FALSE(plan.choices->all[0].possible);
-    const Finding* finding = findingOf(plan, Code::stockTooSmall);
-    ASSERT_TRUE(finding);
-    EXPECT_EQ(aboutOf(finding->code), About::stock);
-    EXPECT_NEAR(finding->value, 57, 1e-9);
-    EXPECT_NE(english(*finding).find("white oak"), std::string::npos) << english(*finding);
-    EXPECT_NE(english(*finding).find("57 mm"), std::string::npos) << english(*finding);
-    EXPECT_NE(english(*finding).find("3 mm thick"), std::string::npos)
-        << english(*finding);  // 1.5 mm, twice 0.5 planed
+    const Finding finding = foundIn(plan, Code::stockTooSmall);
+    EXPECT_EQ(aboutOf(finding.code), About::stock);
+    EXPECT_NEAR(finding.value, 57, 1e-9);
+    EXPECT_NE(english(finding).find("white oak"), std::string::npos) << english(finding);
+    EXPECT_NE(english(finding).find("57 mm"), std::string::npos) << english(finding);
+    EXPECT_NE(english(finding).find("3 mm thick"), std::string::npos) << english(finding);  // 1.5 mm, twice 0.5 planed
     EXPECT_FALSE(findingOf(plan, Code::stripsNotFromStock));
 
     // What it says would do does.

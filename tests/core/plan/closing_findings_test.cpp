@@ -3,7 +3,6 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <cmath>
 #include <filesystem>
 #include <nlohmann/json.hpp>
 
@@ -19,11 +18,6 @@
 namespace fayline::plan {
 namespace {
 
-const Finding* findingOf(const std::vector<Finding>& findings, Code code) {
-    const auto found = std::find_if(findings.begin(), findings.end(), [&](const Finding& f) { return f.code == code; });
-    return found == findings.end() ? nullptr : &*found;
-}
-
 model::Boat inPlace() {
     return io::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram_in_place.fayline");
 }
@@ -36,31 +30,29 @@ const Plan& closedPlan(const model::Boat& boat) {
 TEST(ClosingFindings, ABoatThatStandsWithAllClosedIsToldToTipAtOneTurn) {
     model::Boat boat = inPlace();
     const Plan& heavy = closedPlan(boat);
-    const Finding* margin = findingOf(heavy.findings, Code::boatMarginWhileClosing);
-    ASSERT_TRUE(margin);
-    EXPECT_EQ(margin->severity, Severity::caution);
-    EXPECT_EQ(margin->limit, 2);
+    const Finding margin = foundIn(heavy.findings, Code::boatMarginWhileClosing);
+    EXPECT_EQ(margin.severity, Severity::caution);
+    EXPECT_EQ(margin.limit, 2);
     ASSERT_TRUE(heavy.holding.hull->margin > 2);
     EXPECT_EQ(findingOf(heavy.findings, Code::boatMargin), nullptr);
 
     // So light that it tips at the worst turn, and still has more than the margin asked for with all closed.
-    const double lighter = 0.95 / margin->value;
+    const double lighter = 0.95 / margin.value;
     ASSERT_GT(heavy.holding.hull->margin * lighter, 2);
     boat.pieces.front().holding.hull.weight_kg *= lighter;
     const Plan& light = closedPlan(boat);
-    const Finding* tips = findingOf(light.findings, Code::boatTipsWhileClosing);
-    ASSERT_TRUE(tips);
-    EXPECT_EQ(tips->severity, Severity::stop);
-    EXPECT_TRUE(tips->text.is(texts::boatTips));
-    EXPECT_EQ(textOf(*tips, inMillimetres).find("When prop 5 goes on, the props push with "), 0u) << english(*tips);
-    EXPECT_TRUE(textOf(*tips, inMillimetres).ends_with("Weight and shore it; nobody under it.")) << english(*tips);
+    const Finding tips = foundIn(light.findings, Code::boatTipsWhileClosing);
+    EXPECT_EQ(tips.severity, Severity::stop);
+    EXPECT_TRUE(tips.text.is(texts::boatTips));
+    EXPECT_EQ(textOf(tips, inMillimetres).find("When prop 5 goes on, the props push with "), 0u) << english(tips);
+    EXPECT_TRUE(textOf(tips, inMillimetres).ends_with("Weight and shore it; nobody under it.")) << english(tips);
     EXPECT_EQ(findingOf(light.findings, Code::boatTips), nullptr);
     EXPECT_EQ(findingOf(light.findings, Code::boatMarginWhileClosing), nullptr);
     const holding::HullPlan& worst =
-        *light.holdingStudy->closingLoads.hulls[static_cast<std::size_t>(light.holdingStudy->closingLoads.worstHull)];
+        *light.holdingStudy->closingLoads.hulls[light.holdingStudy->closingLoads.worstHull];
     EXPECT_NEAR(worst.margin, 0.95, 1e-6);
-    EXPECT_NEAR(tips->value, worst.totalPush_N, 1e-9);
-    EXPECT_NEAR(tips->limit, worst.totalPush_N * 0.95 / 2, 1e-3);
+    EXPECT_NEAR(tips.value, worst.totalPush_N, 1e-9);
+    EXPECT_NEAR(tips.limit, worst.totalPush_N * 0.95 / 2, 1e-3);
 }
 
 // What is said of another order is what that order, asked for itself, has.
@@ -114,7 +106,7 @@ struct ByHand {
             holding::ClosingStep step;
             step.index = i;
             step.number = step.order = i + 1;
-            for (int k = 0; k <= i; ++k) step.closed.push_back(plan.holding.held.stations[std::size_t(k)]);
+            for (int k = 0; k <= i; ++k) step.closed.push_back(plan.holding.held.stations[k]);
             study.closing.push_back(step);
         }
         study.closingLoads.pulls = {{2000, 0}, {300, 1}};
@@ -124,25 +116,18 @@ struct ByHand {
 
 TEST(ClosingFindings, APropThatBucklesAtItsTurnOnlyIsAStopWithBothNumbers) {
     ByHand scene;
-    holding::PropPlan prop;
-    prop.index = 0;
-    prop.length_m = 1.2;
-    prop.allowable_N = 1500;
-    prop.most_N = 3000;
-    prop.thrust_N = 1400;
+    holding::PropPlan prop{.index = 0, .length_m = 1.2, .thrust_N = 1400, .allowable_N = 1500, .most_N = 3000};
     scene.study.closingLoads.props = {prop};
     EXPECT_EQ(findingOf(scene.findings(), Code::propBucklesWhileClosing), nullptr);
     scene.study.closingLoads.props[0].thrust_N = 2000;
-    const std::vector<Finding> findings = scene.findings();
-    const Finding* buckles = findingOf(findings, Code::propBucklesWhileClosing);
-    ASSERT_TRUE(buckles);
-    EXPECT_EQ(buckles->severity, Severity::stop);
-    EXPECT_EQ(buckles->value, 2000);
-    EXPECT_EQ(buckles->limit, 1500);
-    EXPECT_EQ(textOf(*buckles, inMillimetres),
+    const Finding buckles = foundIn(scene.findings(), Code::propBucklesWhileClosing);
+    EXPECT_EQ(buckles.severity, Severity::stop);
+    EXPECT_EQ(buckles.value, 2000);
+    EXPECT_EQ(buckles.limit, 1500);
+    EXPECT_EQ(textOf(buckles, inMillimetres),
               "Clamp 1, as it goes on, carries 2000 N along itself (allowed 1500 N). Use a thicker or a shorter one.");
-    EXPECT_TRUE(buckles->details.front().is(texts::drawInBeside));
-    EXPECT_TRUE(buckles->details.back().is(texts::noBetterOrder));
+    EXPECT_TRUE(buckles.details.front().is(texts::drawInBeside));
+    EXPECT_TRUE(buckles.details.back().is(texts::noBetterOrder));
     // Once it is no more than with all closed, it has been said already.
     scene.plan.holding.held.stations[0].pull_N = 2000;
     EXPECT_EQ(findingOf(scene.findings(), Code::propBucklesWhileClosing), nullptr);
@@ -150,20 +135,15 @@ TEST(ClosingFindings, APropThatBucklesAtItsTurnOnlyIsAStopWithBothNumbers) {
 
 TEST(ClosingFindings, AScrewDrawsOutAndAPadCrushesAtTheMomentOfItsGreatestPull) {
     ByHand scene;
-    holding::ScrewPlan screw;
-    screw.index = 0;
-    screw.pull_N = 2000;
-    screw.withdrawalAllowable_N = 500;
-    screw.withdrawalUltimate_N = 1900;
+    holding::ScrewPlan screw{.index = 0, .pull_N = 2000, .withdrawalUltimate_N = 1900, .withdrawalAllowable_N = 500};
     scene.study.closingLoads.screws = {screw};
     scene.study.closingLoads.pulls[0] = {9000, 1};
     const std::vector<Finding> findings = scene.findings();
     EXPECT_EQ(findingOf(findings, Code::screwDrawsOutWhileClosing)->severity, Severity::stop);
     // 9 000 N on 40 mm by 51 mm is 4.4 MPa, white oak bears 3.7.
-    const Finding* pad = findingOf(findings, Code::padCrushesWhileClosing);
-    ASSERT_TRUE(pad);
-    EXPECT_EQ(english(*pad).find("The pad of clamp 1, when clamp 2 goes on, presses the outer strip with "), 0u)
-        << english(*pad);
+    const Finding pad = foundIn(findings, Code::padCrushesWhileClosing);
+    EXPECT_EQ(english(pad).find("The pad of clamp 1, when clamp 2 goes on, presses the outer strip with "), 0u)
+        << english(pad);
 }
 
 TEST(ClosingFindings, APostIsToldAtTheTurnThatPressesItMost) {
@@ -172,13 +152,11 @@ TEST(ClosingFindings, APostIsToldAtTheTurnThatPressesItMost) {
     scene.study.closingLoads.posts = {{2900, 1}};
     EXPECT_EQ(findingOf(scene.findings(), Code::postGivesWayWhileClosing), nullptr);
     scene.study.closingLoads.posts = {{3100, 1}};
-    const std::vector<Finding> findings = scene.findings();
-    const Finding* post = findingOf(findings, Code::postGivesWayWhileClosing);
-    ASSERT_TRUE(post);
-    EXPECT_EQ(post->severity, Severity::stop);
-    EXPECT_EQ(post->value, 3100);
-    EXPECT_EQ(post->limit, 3000);
-    EXPECT_EQ(textOf(*post, inMillimetres),
+    const Finding post = foundIn(scene.findings(), Code::postGivesWayWhileClosing);
+    EXPECT_EQ(post.severity, Severity::stop);
+    EXPECT_EQ(post.value, 3100);
+    EXPECT_EQ(post.limit, 3000);
+    EXPECT_EQ(textOf(post, inMillimetres),
               "When clamp 2 goes on, the post at 100 mm is pressed with 3100 N (it holds 3000 N). Brace it before the "
               "stack goes on.");
 }
@@ -203,11 +181,9 @@ TEST(ClosingFindings, AStationThatClosesOnlyOnceOthersPullIsACautionWithTheWides
     scene.plan.holding.held.stations[0].state = holding::HoldState::closes;
     EXPECT_EQ(findingOf(scene.findings(), Code::atItsStrengthWhileClosing), nullptr);
     scene.study.closing[0].gap_m = 0.002;
-    const std::vector<Finding> findings = scene.findings();
-    const Finding* late = findingOf(findings, Code::atItsStrengthWhileClosing);
-    ASSERT_TRUE(late);
-    EXPECT_EQ(late->severity, Severity::caution);
-    EXPECT_EQ(textOf(*late, inMillimetres),
+    const Finding late = foundIn(scene.findings(), Code::atItsStrengthWhileClosing);
+    EXPECT_EQ(late.severity, Severity::caution);
+    EXPECT_EQ(textOf(late, inMillimetres),
               "Clamp 1 will not close at first: 2.00 mm is left. Tighten it again once all are on.");
     scene.plan.holding.held.stations[0].state = holding::HoldState::full;  // said of all closed
     EXPECT_EQ(findingOf(scene.findings(), Code::atItsStrengthWhileClosing), nullptr);
@@ -218,12 +194,10 @@ TEST(ClosingFindings, AShapeThatClosingLeadsToAndNoneShowsIsACaution) {
     scene.study.closing.back().closed[0].gap_m = 0.0003;
     EXPECT_EQ(findingOf(scene.findings(), Code::restsOtherwise), nullptr);
     scene.study.closing.back().closed[0].gap_m = 0.08;
-    const std::vector<Finding> findings = scene.findings();
-    const Finding* otherwise = findingOf(findings, Code::restsOtherwise);
-    ASSERT_TRUE(otherwise);
-    EXPECT_EQ(otherwise->severity, Severity::caution);
-    EXPECT_NEAR(otherwise->value, 80, 1e-9);
-    EXPECT_NEAR(otherwise->limit, 1000 * scene.plan.holding.held.stations[0].gap_m, 1e-9);
+    const Finding otherwise = foundIn(scene.findings(), Code::restsOtherwise);
+    EXPECT_EQ(otherwise.severity, Severity::caution);
+    EXPECT_NEAR(otherwise.value, 80, 1e-9);
+    EXPECT_NEAR(otherwise.limit, 1000 * scene.plan.holding.held.stations[0].gap_m, 1e-9);
     // A strap has no pad: nothing is said of a gap under it.
     scene.piece.holding.stations[0].kind = model::HoldKind::strap;
     EXPECT_EQ(findingOf(scene.findings(), Code::restsOtherwise), nullptr);
@@ -238,11 +212,9 @@ TEST(ClosingFindings, StationsThatCloseLaterAreNamedTogether) {
         step.gap_m = 0.002 + 0.001 * static_cast<double>(i);
         scene.plan.holding.held.stations[i].state = holding::HoldState::closes;
     }
-    const std::vector<Finding> findings = scene.findings();
-    const Finding* late = findingOf(findings, Code::atItsStrengthWhileClosing);
-    ASSERT_TRUE(late);
-    EXPECT_EQ(late->at_m, 0.2);
-    EXPECT_EQ(textOf(*late, inMillimetres),
+    const Finding late = foundIn(scene.findings(), Code::atItsStrengthWhileClosing);
+    EXPECT_EQ(late.at_m, 0.2);
+    EXPECT_EQ(textOf(late, inMillimetres),
               "Clamps 1 and 2 will not close at first: up to 3.00 mm is left. Tighten them again once all are on.");
 }
 

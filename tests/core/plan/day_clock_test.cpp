@@ -19,9 +19,7 @@ using schedule::Work;
 model::Piece clamped() {
     model::Piece piece = made::stem();
     for (const double at_m : {0.1, 0.6, 1.1, 1.7}) {
-        model::Station station;
-        station.at_m = at_m;
-        piece.holding.stations.push_back(station);
+        piece.holding.stations.push_back({.at_m = at_m});
     }
     piece.holding.stations.back().kind = model::HoldKind::prop;
     return piece;
@@ -132,12 +130,7 @@ TEST(DayClock, ARecordWithTasksByTheirNamesIsStillRead) {
     const auto indexOf = [&](const std::string& word) {
         return static_cast<int>(std::ranges::find(words, word) - words.begin());
     };
-    const auto mark = [](const std::string& task, double at_s) {
-        model::TimeMark one;
-        one.task = task;
-        one.at_s = at_s;
-        return one;
-    };
+    const auto mark = [](const std::string& task, double at_s) { return model::TimeMark{.task = task, .at_s = at_s}; };
     const std::size_t strip = static_cast<std::size_t>(indexOf("wet_out:9"));
     ASSERT_LT(strip, words.size());
     model::Record old;

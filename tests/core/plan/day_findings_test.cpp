@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <atomic>
-#include <optional>
 #include <string>
 
 #include "core/plan/findings/day_texts.hpp"
@@ -17,10 +16,6 @@ namespace fayline::plan {
 namespace {
 
 const std::atomic<bool> goOn{false};
-
-std::optional<Finding> find(const std::vector<Finding>& findings, Code code) {
-    return findWhole(findings, code);
-}
 
 // Five strips and a glue of which a film stays open so long at the day's 20 C.
 struct Made {
@@ -41,9 +36,7 @@ struct Made {
     // With stations to close.
     void clamp() {
         for (const double at_m : {0.2, 0.6, 1.0}) {
-            model::Station station;
-            station.at_m = at_m;
-            piece.holding.stations.push_back(station);
+            piece.holding.stations.push_back({.at_m = at_m});
         }
     }
 };
@@ -51,7 +44,7 @@ struct Made {
 // From the first wetting of the worst face until it is closed, by the same crew.
 double heldOpen_s(const Plan& plan) {
     const schedule::Run& run = plan.day.gluings[0].run;
-    const schedule::FaceTimes& face = run.faces[static_cast<std::size_t>(run.worstFace)];
+    const schedule::FaceTimes& face = run.faces[run.worstFace];
     return face.closed_s - face.wetted_s;
 }
 
@@ -61,24 +54,22 @@ TEST(DayFindings, AMarginIsShortBelowAFifthOfTheOpenTimeAndMissedBelowNothing) {
     EXPECT_FALSE(find(ample.findings, Code::marginShort));
     EXPECT_FALSE(find(ample.findings, Code::closedTooLate));
     const Plan tight = Made(held_s / 0.8 - 1).plan();
-    const auto told = find(tight.findings, Code::marginShort);
-    ASSERT_TRUE(told);
-    EXPECT_EQ(told->severity, Severity::caution);
-    EXPECT_NEAR(told->value, held_s / 60, 1e-9);
-    EXPECT_NEAR(told->limit, (held_s / 0.8 - 1) / 60, 1e-9);
-    EXPECT_TRUE(told->text.is(texts::spareShort));
-    EXPECT_NEAR(told->text.args[1].value, held_s / 0.8 - 1 - held_s, 1e-6);
+    const Finding told = whole(tight.findings, Code::marginShort);
+    EXPECT_EQ(told.severity, Severity::caution);
+    EXPECT_NEAR(told.value, held_s / 60, 1e-9);
+    EXPECT_NEAR(told.limit, (held_s / 0.8 - 1) / 60, 1e-9);
+    EXPECT_TRUE(told.text.is(texts::spareShort));
+    EXPECT_NEAR(told.text.args[1].value, held_s / 0.8 - 1 - held_s, 1e-6);
     EXPECT_FALSE(find(tight.findings, Code::closedTooLate));
     EXPECT_FALSE(find(Made(held_s + 1).plan().findings, Code::closedTooLate));
     const Plan late = Made(held_s - 1).plan();
-    const auto stop = find(late.findings, Code::closedTooLate);
-    ASSERT_TRUE(stop);
-    EXPECT_EQ(stop->severity, Severity::stop);
+    const Finding stop = whole(late.findings, Code::closedTooLate);
+    EXPECT_EQ(stop.severity, Severity::stop);
     EXPECT_FALSE(find(late.findings, Code::marginShort));
-    EXPECT_TRUE(stop->text.is(texts::closedTooLate));
-    EXPECT_EQ(stop->text.args[0].messages.front(), jointName(1));
-    EXPECT_TRUE(textOf(*stop, inMillimetres).starts_with("Joint 1-2 is clamped ")) << english(*stop);
-    EXPECT_NEAR(stop->text.args[1].value, 1, 1e-6);  // second too late
+    EXPECT_TRUE(stop.text.is(texts::closedTooLate));
+    EXPECT_EQ(stop.text.args[0].messages.front(), jointName(1));
+    EXPECT_TRUE(textOf(stop, inMillimetres).starts_with("Joint 1-2 is clamped ")) << english(stop);
+    EXPECT_NEAR(stop.text.args[1].value, 1, 1e-6);  // second too late
     EXPECT_LT(late.day.margin_s, 0);
 }
 
@@ -96,8 +87,8 @@ TEST(DayFindings, ACrewTooSmallForTheOpenTimeIsToldAndALargerOneIsAmongTheRemedi
     EXPECT_TRUE(find(plan.findings, Code::closedTooLate));
     const auto study = studyDay(between.piece, between.shop(), plan.line.fair.line, plan.day, goOn);
     ASSERT_TRUE(study);
-    const auto hands = std::find_if(study->remedies.begin(), study->remedies.end(),
-                                    [](const Remedy& remedy) { return remedy.what.is(texts::moreHands); });
+    const auto hands =
+        std::ranges::find_if(study->remedies, [](const Remedy& remedy) { return remedy.what.is(texts::moreHands); });
     ASSERT_NE(hands, study->remedies.end());
     // As worked out for a crew of two.
     EXPECT_NEAR(hands->margin_s, (one_s + two_s) / 2 - two_s, 1e-6);
@@ -118,8 +109,8 @@ TEST(DayFindings, APlannedBreakIsTheTwoGluingsThatItSays) {
     const Plan plan = made.plan();
     const auto study = studyDay(made.piece, made.shop(), plan.line.fair.line, plan.day, goOn);
     ASSERT_TRUE(study);
-    const auto pause = std::find_if(study->remedies.begin(), study->remedies.end(),
-                                    [](const Remedy& remedy) { return remedy.breakAfterStrip > 0; });
+    const auto pause =
+        std::ranges::find_if(study->remedies, [](const Remedy& remedy) { return remedy.breakAfterStrip > 0; });
     ASSERT_NE(pause, study->remedies.end());
     EXPECT_TRUE(pause->what.is(texts::plannedBreak));
     EXPECT_EQ(pause->what.count, pause->breakAfterStrip);
@@ -142,10 +133,9 @@ TEST(DayFindings, ABatchThatWaitsTooLongIsReported) {
     EXPECT_FALSE(find(made.plan().findings, Code::cupWaits));
     made.piece.crew.rates.stackStrip_s = 600;  // ten minutes to turn each strip
     const Plan plan = made.plan();
-    const auto told = find(plan.findings, Code::cupWaits);
-    ASSERT_TRUE(told);
-    EXPECT_GT(told->value, told->limit);
-    EXPECT_TRUE(details(*told, texts::hotBatchOutdoors));
+    const Finding told = whole(plan.findings, Code::cupWaits);
+    EXPECT_GT(told.value, told.limit);
+    EXPECT_TRUE(details(told, texts::hotBatchOutdoors));
     EXPECT_LT(plan.day.cupMargin_s, 0);
 }
 
@@ -163,28 +153,23 @@ TEST(DayFindings, AChanceBelowNineteenInTwentyIsReportedWithTheBestRemedy) {
     const Plan plan = even.plan();
     const auto study = studyDay(even.piece, even.shop(), plan.line.fair.line, plan.day, goOn);
     ASSERT_TRUE(study);
-    const auto told = find(dayStudyFindings(plan, *study), Code::chanceInTime);
-    ASSERT_TRUE(told);
-    EXPECT_DOUBLE_EQ(told->value, 100 * study->days.chanceInTime);
-    EXPECT_DOUBLE_EQ(told->limit, 95);
-    EXPECT_LT(told->value, 60);
+    const Finding told = whole(dayStudyFindings(plan, *study), Code::chanceInTime);
+    EXPECT_DOUBLE_EQ(told.value, 100 * study->days.chanceInTime);
+    EXPECT_DOUBLE_EQ(told.limit, 95);
+    EXPECT_LT(told.value, 60);
     ASSERT_FALSE(study->remedies.empty());
     const Remedy& best = study->remedies.front();
     // The margin, the odds, what helps most and how much.
-    EXPECT_EQ(told->text,
+    EXPECT_EQ(told.text,
               Message(texts::chanceShortTry, {marginText(plan.day.margin_s), inHundredText(study->days.chanceInTime),
                                               best.brief, marginText(best.margin_s)}));
-    EXPECT_EQ(told->details[0].args[0].value, study->days.marginFor95_s);
-    EXPECT_EQ(told->details[1], Message(texts::mostTimeFrom, {best.what}));
+    EXPECT_EQ(told.details[0].args[0].value, study->days.marginFor95_s);
+    EXPECT_EQ(told.details[1], Message(texts::mostTimeFrom, {best.what}));
 }
 
 TEST(DayWords, EveryWarningIsSaidInWholeSentences) {
     using enum schedule::WarningKind;
-    schedule::Warning warning;
-    warning.cup = 2;
-    warning.inner = 3;
-    warning.by_s = 120;
-    warning.marginAsPlanned_s = 600;
+    schedule::Warning warning{.cup = 2, .inner = 3, .by_s = 120, .marginAsPlanned_s = 600};
     for (const auto kind : {cupOver, cupShort, cupForeseen, faceOff, faceLate, pace, faceShort}) {
         warning.kind = kind;
         const std::vector<Message> said = warningTexts(warning);

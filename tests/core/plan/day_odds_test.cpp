@@ -14,6 +14,7 @@
 #include "core/plan/findings/day_words.hpp"
 #include "core/units/input_error.hpp"
 #include "tests/core/plan/made_pieces.hpp"
+#include "tests/refusal.hpp"
 
 namespace fayline::plan {
 namespace {
@@ -56,7 +57,7 @@ double heldOpen(const GluingDay& day, const std::vector<double>& takes_s, const 
     double closed = 0;
     for (std::size_t i = 0; i < tasks.size(); ++i) {
         double start = 0;
-        for (const int before : tasks[i].after) start = std::max(start, ends[static_cast<std::size_t>(before)]);
+        for (const int before : tasks[i].after) start = std::max(start, ends[before]);
         start += later_s[i];
         ends[i] = start + takes_s[i];
         const bool wets = tasks[i].work == schedule::Work::wetOut || tasks[i].work == schedule::Work::spread;
@@ -103,7 +104,7 @@ double chanceByDice(const GluingDay& day, const model::Crew& crew, double open_s
 }
 
 const model::Piece& pieceNamed(const model::Boat& boat, const std::string& name) {
-    return *std::find_if(boat.pieces.begin(), boat.pieces.end(), [&](const model::Piece& p) { return p.name == name; });
+    return *std::ranges::find(boat.pieces, name, &model::Piece::name);
 }
 
 // The gluing with the open time that leaves `share` of its run in hand.
@@ -121,7 +122,7 @@ TEST(DayOdds, OfTheTillerAreThoseOfAnIndependentMonteCarlo) {
     ASSERT_EQ(day.job.hands, 2);
     std::vector<double> planned_s;
     for (const schedule::Task& task : day.run.tasks) planned_s.push_back(task.takes_s);
-    const schedule::FaceTimes& worst = day.run.faces[static_cast<std::size_t>(day.run.worstFace)];
+    const schedule::FaceTimes& worst = day.run.faces[day.run.worstFace];
     ASSERT_NEAR(heldOpen(day, planned_s, std::vector<double>(planned_s.size(), 0.0)), worst.closed_s - worst.wetted_s,
                 1e-6);
     constexpr int count = 40'000;
@@ -202,8 +203,7 @@ TEST(DayOdds, TheWaitAfterWettingOutIsInTheRun) {
     const auto& tasks = plan.day.gluings[0].run.tasks;
     const auto last = std::find_if(tasks.rbegin(), tasks.rend(),
                                    [](const schedule::Task& task) { return task.work == schedule::Work::wetOut; });
-    const auto first = std::find_if(tasks.begin(), tasks.end(),
-                                    [](const schedule::Task& task) { return task.work == schedule::Work::spread; });
+    const auto first = std::ranges::find(tasks, schedule::Work::spread, &schedule::Task::work);
     ASSERT_NE(last, tasks.rend());
     ASSERT_NE(first, tasks.end());
     EXPECT_NEAR(first->start_s - last->end_s, 300, 1e-6);
@@ -262,12 +262,7 @@ TEST(DayOdds, ACrewsSharesOutsideNothingToAllAreRefusedWithTheirPlace) {
     const auto pathOf = [](const std::function<void(model::Crew&)>& change) {
         model::Piece piece = made::bend(2, 0.6);
         change(piece.crew);
-        try {
-            makePlan(piece, made::shop());
-        } catch (const units::InputError& error) {
-            return error.path();
-        }
-        return std::string("accepted");
+        return made::refusedAt([&] { makePlan(piece, made::shop()); }, "accepted");
     };
     EXPECT_EQ(pathOf([](model::Crew& crew) { crew.uncertain = 10; }), "crew.uncertain_pct");
     EXPECT_EQ(pathOf([](model::Crew& crew) { crew.uncertain = 1; }), "accepted");

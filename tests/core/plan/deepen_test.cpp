@@ -24,10 +24,6 @@ const std::atomic<bool> goOn = false;
 
 using made::heldStem;
 
-bool sameBits(double one, double other) {
-    return std::memcmp(&one, &other, sizeof one) == 0;
-}
-
 void expectSame(const model::Piece& piece, const Plan& one, const Plan& other) {
     ASSERT_EQ(one.findings.size(), other.findings.size());
     for (std::size_t i = 0; i < one.findings.size(); ++i) {

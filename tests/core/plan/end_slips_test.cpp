@@ -27,7 +27,7 @@ std::vector<EndSlip> endSlipsOf(const model::Piece& stem) {
         for (const bool y : {false, true}) {
             for (const double times : {10.0, 0.1}) {
                 EndSlip slip{"", stem, end};
-                model::Point& point = slip.piece.line.points[static_cast<std::size_t>(end)];
+                model::Point& point = slip.piece.line.points[end];
                 (y ? point.y_m : point.x_m) *= times;
                 point.written = {};
                 slip.name = point.label + (y ? ", y" : ", x") + (times > 1 ? " times ten" : " over ten");

@@ -13,11 +13,9 @@ namespace {
 constexpr std::size_t longestLine = 160;
 
 units::Display inchShop() {
-    units::Display display;
-    display.lengths = units::LengthNotation::feetInchesEighths;
-    display.forces = units::ForceUnit::poundForce;
-    display.weights = units::WeightUnit::ounce;
-    return display;
+    return {.lengths = units::LengthNotation::feetInchesEighths,
+            .forces = units::ForceUnit::poundForce,
+            .weights = units::WeightUnit::ounce};
 }
 
 bool hasMark(const std::string& text) {
@@ -52,23 +50,12 @@ void expectLines(const std::vector<Finding>& findings, std::set<Code>& seen) {
 }
 
 model::Piece breaking() {
-    model::Piece piece = made::bend(0.4, 1.5);
-    piece.stack.strips[0].thickness_m = 0.010;
+    model::Piece piece = made::bend(0.4, 1.5, {.count = 8, .thickness_m = 0.010});
     piece.stack.pins = {model::Pin{0.1}, model::Pin{0.5}};
     piece.stack.runsPastEnd_m = 0;
     piece.stack.scarfedStart = model::Scarf{.slope = 5};
     piece.stack.grainSlope = 0.25;
     piece.stack.moisture = 0.3;
-    return piece;
-}
-
-model::Piece sparesWanted() {
-    model::Piece piece = made::bend(0.55, 1.2);
-    piece.stack.strips[0].count = 5;
-    piece.stack.strips[0].thickness_m = 0.008;
-    piece.stack.grainSlope = 0.08;
-    for (const double at : {0.05, 0.3, 0.6})
-        piece.holding.stations.push_back(model::Station{.at_m = at, .most_N = 2e4});
     return piece;
 }
 
@@ -124,11 +111,8 @@ LinePlan lineAtFault(const model::Piece& piece) {
     line.tightest = line.fair.line.at(0.005);
     line.radiusFrom_m = 0.3;
     line.radiusTo_m = 0.5;
-    line::Suspect suspect;
-    suspect.point = 2;
-    suspect.away_m = 0.0254;
-    suspect.slip = "two figures swapped";
-    suspect.tryWritten = {"1-11-7+", "2-3-4"};
+    line::Suspect suspect{
+        .point = 2, .away_m = 0.0254, .slip = "two figures swapped", .tryWritten = {"1-11-7+", "2-3-4"}};
     line.misread.suspects = {suspect, {.point = 5, .away_m = 0.01}};
     line.misread.repeated = {{{1, 2, 3}, 'x', -0.00635, "one thickness high"}, {{1, 2, 3, 4, 5, 6}, 'y', 0.01, ""}};
     return line;
@@ -148,7 +132,7 @@ TEST(FindingLines, AreShortWholeSentences) {
     line.misread = {};
     expectLines(lineFindings(piece, line), seen);
 
-    expectLines(made::studied(sparesWanted(), {Study::breaking, Study::choices}).findings, seen);
+    expectLines(made::studied(made::sparesWanted(), {Study::breaking, Study::choices}).findings, seen);
     model::Piece noBoard = made::stem();
     noBoard.stock.boards = {model::Board{.width_m = 0.04, .thickness_m = 0.02}};
     expectLines(made::studied(noBoard, {Study::choices}).findings, seen);

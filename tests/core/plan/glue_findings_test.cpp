@@ -22,8 +22,7 @@ namespace {
 
 // Five strips of a gentle bend, on a mild day with a mild night: nothing is amiss.
 model::Piece mild() {
-    model::Piece piece = made::bend(2, 0.6);
-    piece.stack.strips[0].count = 5;
+    model::Piece piece = made::bend(2, 0.6, {.count = 5});
     piece.stack.moisture = 0.10;
     piece.glue.air_C = 20;
     piece.glue.airOverNight_C = 18;
@@ -32,12 +31,7 @@ model::Piece mild() {
 }
 
 model::OwnAdhesive typed(double potLife_min) {
-    model::OwnAdhesive own;
-    own.id = "typed";
-    own.potLife_s = 60 * potLife_min;
-    own.openTime_s = 100 * 60;
-    own.openTimeAt_C = 20;
-    return own;
+    return {.id = "typed", .potLife_s = 60 * potLife_min, .openTime_s = 100 * 60, .openTimeAt_C = 20};
 }
 
 struct Made {
@@ -50,10 +44,6 @@ struct Made {
         piece.glue.adhesive = own.id;
     }
 };
-
-std::optional<Finding> find(const Plan& plan, Code code) {
-    return findWhole(plan.findings, code);
-}
 
 using Change = std::function<void(Made&)>;
 
@@ -197,18 +187,17 @@ TEST(GlueFindings, BatchesThatMaySmokeAreReportedOnceWithTheirRange) {
         const Plan plan = made.plan();
         ASSERT_GT(plan.day.glue.batches.size(), 2u);
         EXPECT_EQ(std::ranges::count(plan.findings, Code::fullCupSmokes, &Finding::code), 1);
-        const std::optional<Finding> found = find(plan, Code::fullCupSmokes);
-        ASSERT_TRUE(found);
-        EXPECT_EQ(levelOf(*found), Level::safety);
-        EXPECT_TRUE(found->text.is(waste < 0.5 ? texts::batchSmokes : texts::leftoverSmokes));
-        const Arg& full = found->text.args[waste < 0.5 ? 0 : 2];
+        const Finding found = whole(plan, Code::fullCupSmokes);
+        EXPECT_EQ(levelOf(found), Level::safety);
+        EXPECT_TRUE(found.text.is(waste < 0.5 ? texts::batchSmokes : texts::leftoverSmokes));
+        const Arg& full = found.text.args[waste < 0.5 ? 0 : 2];
         EXPECT_EQ(full.kind, Arg::Kind::peak);
-        EXPECT_NEAR(full.value, found->value, 5);
+        EXPECT_NEAR(full.value, found.value, 5);
         EXPECT_LT(full.beside, full.value);
-        EXPECT_TRUE(details(*found, texts::fireRules));
-        EXPECT_DOUBLE_EQ(found->value, 10 * std::round(found->value / 10));
-        EXPECT_GT(found->value, glue::smokes_C);
-        EXPECT_DOUBLE_EQ(found->limit, glue::smokes_C);
+        EXPECT_TRUE(details(found, texts::fireRules));
+        EXPECT_DOUBLE_EQ(found.value, 10 * std::round(found.value / 10));
+        EXPECT_GT(found.value, glue::smokes_C);
+        EXPECT_DOUBLE_EQ(found.limit, glue::smokes_C);
     }
     // A glue that does not heat itself does not.
     Made cool;

@@ -2,8 +2,6 @@
 // out of a piece is checked in tests/core/holding.
 #include <gtest/gtest.h>
 
-#include <algorithm>
-#include <cmath>
 #include <limits>
 
 #include "core/holding/props/hull.hpp"
@@ -136,9 +134,7 @@ TEST(HoldingFindings, PadsTooFarApartToPressAreSaidOnceWhereItIsWorst) {
 TEST(HoldingFindings, AGlueThatWantsPressureIsToldWhatTheClampsGive) {
     model::Boat boat;
     boat.display.lengths = units::LengthNotation::millimetres;
-    model::OwnAdhesive own;
-    own.id = "mine";
-    own.kind = model::AdhesiveKind::resorcinol;
+    model::OwnAdhesive own{.id = "mine", .kind = model::AdhesiveKind::resorcinol};
     boat.adhesives = {own};
     model::Piece piece = made::bend(3.0, 0.6);
     piece.holding.cauls.thickness_m = 0.05;  // so that pads reach every place
@@ -186,14 +182,13 @@ TEST(HoldingFindings, PostsJacksAndTooFewToolsStop) {
 TEST(HoldingFindings, APropIsHeldAgainstSlipBucklingAndItsRating) {
     HeldScene scene;
     scene.piece.holding.stations[1].kind = model::HoldKind::jack;
-    holding::PropPlan prop;
-    prop.index = 1;
-    prop.head = {0.15, 0.5};
-    prop.foot = {0.15, 0};
-    prop.length_m = 0.5;
-    prop.thrust_N = 500;
-    prop.allowable_N = 9000;
-    prop.most_N = 2500;
+    holding::PropPlan prop{.index = 1,
+                           .head = {0.15, 0.5},
+                           .foot = {0.15, 0},
+                           .length_m = 0.5,
+                           .thrust_N = 500,
+                           .allowable_N = 9000,
+                           .most_N = 2500};
     scene.plan.holding.props = {prop};
     std::vector<Finding> findings = scene.findings();
     ASSERT_EQ(findings.size(), 1U);
@@ -245,12 +240,11 @@ TEST(HoldingFindings, TheBoatIsHeldAgainstLiftingTippingAndSliding) {
 
 TEST(HoldingFindings, TheBoatsMarginIsSaidAsWhatIsPushedWhatItBearsAndWhatIsWanted) {
     HeldScene scene;
-    holding::HullPlan hull;
-    hull.margin = 1.24;
-    hull.failsBy = holding::HullPlan::Failure::tips;
-    hull.totalPush_N = 2000;
-    hull.mostPush_N = 1240;
-    hull.worstProp = 1;
+    holding::HullPlan hull{.margin = 1.24,
+                           .failsBy = holding::HullPlan::Failure::tips,
+                           .mostPush_N = 1240,
+                           .worstProp = 1,
+                           .totalPush_N = 2000};
     scene.plan.holding.hull = hull;
     EXPECT_EQ(
         english(the(scene.findings(), Code::boatMargin)),
@@ -270,13 +264,12 @@ TEST(HoldingFindings, TheBoatsMarginIsSaidAsWhatIsPushedWhatItBearsAndWhatIsWant
 TEST(HoldingFindings, ScrewsAreHeldAgainstDrawingOutCrushingAndSplitting) {
     HeldScene scene;
     scene.piece.holding.stations[1].kind = model::HoldKind::screw;
-    holding::ScrewPlan screw;
-    screw.index = 1;
-    screw.pull_N = 400;
-    screw.withdrawalAllowable_N = 500;
-    screw.withdrawalUltimate_N = 2700;
-    screw.washerMay_Pa = 3.7e6;
-    screw.washerKnown = true;
+    holding::ScrewPlan screw{.index = 1,
+                             .pull_N = 400,
+                             .withdrawalUltimate_N = 2700,
+                             .withdrawalAllowable_N = 500,
+                             .washerKnown = true,
+                             .washerMay_Pa = 3.7e6};
     screw.fromEdge_m = screw.fromEnd_m = 0.1;
     scene.plan.holding.screws = {screw};
     std::vector<Finding> findings = scene.findings();

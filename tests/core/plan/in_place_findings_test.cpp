@@ -1,7 +1,6 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <cctype>
 #include <string>
 
 #include "core/plan/findings/findings.hpp"
@@ -13,22 +12,17 @@
 namespace fayline::plan {
 namespace {
 
+using made::findingsFor;
+
 model::Piece inPlace(int count, double thickness_m, double radius_m) {
-    model::Piece piece = made::bend(radius_m, 1.0);
-    piece.stack.strips[0].count = count;
-    piece.stack.strips[0].thickness_m = thickness_m;
+    model::Piece piece = made::bend(radius_m, 1.0, {.count = count, .thickness_m = thickness_m});
     piece.form.kind = model::FormKind::inPlace;
     return piece;
 }
 
-std::vector<Finding> findingsFor(const model::Piece& piece) {
-    return makePlan(piece, made::shop()).findings;
-}
-
 std::vector<Finding> all(const std::vector<Finding>& findings, Code code) {
     std::vector<Finding> found;
-    std::copy_if(findings.begin(), findings.end(), std::back_inserter(found),
-                 [&](const Finding& f) { return f.code == code; });
+    std::ranges::copy_if(findings, std::back_inserter(found), [&](const Finding& f) { return f.code == code; });
     for (const Finding& finding : found) {
         if (aboutOf(code) == About::form) expectWholeLine(finding);
     }
@@ -99,8 +93,7 @@ TEST(InPlaceFindings, WhatIsLetGoKeepsNothing) {
 }
 
 TEST(RuleFindings, TwoStripsAreThickOfTheMouldingAndAShortScarfIsSteep) {
-    model::Piece piece = made::bend(2.5, 1.0);
-    piece.stack.strips[0].count = 4;
+    model::Piece piece = made::bend(2.5, 1.0, {.count = 4});
     EXPECT_TRUE(all(findingsFor(piece), Code::ruleStripOfMoulding).empty());
     piece.stack.strips[0].count = 2;
     piece.stack.scarfedStart = model::Scarf{.slope = 6};

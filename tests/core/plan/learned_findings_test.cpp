@@ -1,7 +1,6 @@
 // What earlier pieces say about springback is told, and used only when the piece says so.
 #include <gtest/gtest.h>
 
-#include <algorithm>
 #include <cmath>
 #include <nlohmann/json.hpp>
 
@@ -16,10 +15,6 @@ namespace fayline::plan {
 namespace {
 
 const std::atomic<bool> goOn = false;
-
-std::optional<Finding> findingOf(const Plan& plan, Code code) {
-    return findWhole(plan.findings, code);
-}
 
 model::Piece beam(const std::string& name) {
     model::Piece piece = made::bend(0.9, 1.0);
@@ -36,11 +31,10 @@ model::Piece letGo(model::Piece piece, double factor) {
     opened.form.springbackFactor = factor;
     const Plan plan = makePlan(opened, made::shop());
     const laminate::Opening& opens = plan.form.parts.front().opens;
-    model::LetGo reading;
-    reading.after_s = 5 * 86400;
-    reading.chordForm_m = opens.chordFrom_m;
-    reading.chordPiece_m = opens.chordTo_m;
-    reading.risePiece_m = opens.riseTo_m;
+    model::LetGo reading{.after_s = 5 * 86400,
+                         .chordForm_m = opens.chordFrom_m,
+                         .chordPiece_m = opens.chordTo_m,
+                         .risePiece_m = opens.riseTo_m};
     model::Record record;
     record.when = "2026-05-02T08:30";
     record.letGo.push_back(reading);
@@ -82,16 +76,15 @@ TEST(LearnedFindings, TheRecordIsToldAndNotUsed) {
     EXPECT_EQ(plan.learned->pieces, 2);
     // The fair line of rounded points lies a hair off; the reading knows the form by its chord.
     EXPECT_NEAR(plan.learned->mean, 1.4, 0.01);
-    const std::optional<Finding> told = findingOf(plan, Code::springbackLearned);
-    ASSERT_TRUE(told);
-    EXPECT_EQ(told->severity, Severity::note);
-    EXPECT_NEAR(told->value, *plan.learned->factor, 1e-12);
-    EXPECT_EQ(told->limit, 1);
-    EXPECT_TRUE(told->text.is(texts::learnedUnused));
-    ASSERT_GE(told->details.size(), 3U);
-    EXPECT_TRUE(told->details[0].is(texts::learnedMean));
-    EXPECT_EQ(told->details[0].count, 2);
-    EXPECT_TRUE(told->details[2].is(texts::learnedFew));
+    const Finding told = whole(plan, Code::springbackLearned);
+    EXPECT_EQ(told.severity, Severity::note);
+    EXPECT_NEAR(told.value, *plan.learned->factor, 1e-12);
+    EXPECT_EQ(told.limit, 1);
+    EXPECT_TRUE(told.text.is(texts::learnedUnused));
+    ASSERT_GE(told.details.size(), 3U);
+    EXPECT_TRUE(told.details[0].is(texts::learnedMean));
+    EXPECT_EQ(told.details[0].count, 2);
+    EXPECT_TRUE(told.details[2].is(texts::learnedFew));
     const Plan without = learnedPlan(boatOf({beam("New")}));
     EXPECT_FALSE(without.learned);
     EXPECT_EQ(plan.form.parts[0].ratioAtTightest, without.form.parts[0].ratioAtTightest);
@@ -102,17 +95,16 @@ TEST(LearnedFindings, AFactorBeyondTheRangeOfTheRecordIsACaution) {
     for (int i = 0; i < 6; ++i) boat.pieces.push_back(letGo(beam("Older"), 1.0));
     boat.pieces[0].form.springbackFactor = 3;
     const Plan plan = learnedPlan(boat);
-    const std::optional<Finding> told = findingOf(plan, Code::springbackLearned);
-    ASSERT_TRUE(told);
-    EXPECT_EQ(told->severity, Severity::caution);
-    EXPECT_TRUE(told->text.is(texts::learnedOutside));
-    EXPECT_TRUE(details(*told, texts::learnedSome));
+    const Finding told = whole(plan, Code::springbackLearned);
+    EXPECT_EQ(told.severity, Severity::caution);
+    EXPECT_TRUE(told.text.is(texts::learnedOutside));
+    EXPECT_TRUE(details(told, texts::learnedSome));
 }
 
 TEST(LearnedFindings, AnAdoptedFactorIsSaidToBeTheRecords) {
     model::Boat boat = boatOf({beam("New"), letGo(beam("Old"), 1.4)});
     boat.pieces[0].form.springbackFactor = *learnedPlan(boat).learned->factor;
-    EXPECT_TRUE(findingOf(learnedPlan(boat), Code::springbackLearned)->text.is(texts::learnedAdopted));
+    EXPECT_TRUE(find(learnedPlan(boat), Code::springbackLearned)->text.is(texts::learnedAdopted));
 }
 
 TEST(LearnedFindings, AReadingOfAPieceWithoutALineIsLeftOutAndSaid) {
@@ -121,10 +113,9 @@ TEST(LearnedFindings, AReadingOfAPieceWithoutALineIsLeftOutAndSaid) {
     const Plan plan = learnedPlan(boat);
     ASSERT_TRUE(plan.learned);
     EXPECT_FALSE(plan.learned->factor);
-    const std::optional<Finding> told = findingOf(plan, Code::springbackLeftOut);
-    ASSERT_TRUE(told);
-    EXPECT_NE(english(*told).find("Old is left out: no line can be made of it"), std::string::npos) << english(*told);
-    EXPECT_FALSE(findingOf(plan, Code::springbackLearned));
+    const Finding told = whole(plan, Code::springbackLeftOut);
+    EXPECT_NE(english(told).find("Old is left out: no line can be made of it"), std::string::npos) << english(told);
+    EXPECT_FALSE(find(plan, Code::springbackLearned));
 }
 
 TEST(LearnedFindings, APieceThatWasReadIsSprungHomeByItsOwnReading) {
@@ -133,14 +124,13 @@ TEST(LearnedFindings, APieceThatWasReadIsSprungHomeByItsOwnReading) {
     ASSERT_TRUE(plan.sprungHome);
     EXPECT_TRUE(plan.sprungHome->measured);
     EXPECT_NEAR(plan.sprungHome->factor, 1.4, 0.01);
-    const std::optional<Finding> told = findingOf(plan, Code::springHome);
-    ASSERT_TRUE(told);
-    EXPECT_TRUE(told->text.is(texts::springHome) || told->text.is(texts::springHomeTooMuch));
-    EXPECT_NE(english(*told).find("As read 5 days after it came off, the end stands "), std::string::npos)
-        << english(*told);
-    EXPECT_TRUE(details(*told, texts::pullMiddle));
+    const Finding told = whole(plan, Code::springHome);
+    EXPECT_TRUE(told.text.is(texts::springHome) || told.text.is(texts::springHomeTooMuch));
+    EXPECT_NE(english(told).find("As read 5 days after it came off, the end stands "), std::string::npos)
+        << english(told);
+    EXPECT_TRUE(details(told, texts::pullMiddle));
     // A form that allows for it leaves nothing to spring home as foretold.
-    EXPECT_FALSE(findingOf(learnedPlan(boatOf({beam("New")})), Code::springHome));
+    EXPECT_FALSE(find(learnedPlan(boatOf({beam("New")})), Code::springHome));
 }
 
 TEST(LearnedFindings, TwoPiecesOfOneNameKeepTheirOwnReadings) {
@@ -166,7 +156,7 @@ TEST(LearnedFindings, LaterEditsDoNotRewriteWhatWasMeasured) {
     ASSERT_EQ(plan.learned->readings.size(), 1U);
     EXPECT_NEAR(plan.learned->mean, 1.4, 0.01);
     EXPECT_FALSE(plan.learned->readings[0].asItStands);
-    EXPECT_FALSE(details(*findingOf(plan, Code::springbackLearned), texts::againstAsItIs));
+    EXPECT_FALSE(details(*find(plan, Code::springbackLearned), texts::againstAsItIs));
     // What it takes to spring it home is that of the piece which was read.
     const Plan then = learnedPlan(boatOf({letGo(beam("Old"), 1.4)}));
     ASSERT_TRUE(plan.sprungHome && then.sprungHome);
@@ -174,9 +164,8 @@ TEST(LearnedFindings, LaterEditsDoNotRewriteWhatWasMeasured) {
     // A record that keeps no copy goes by the piece as it stands, which is said.
     const Plan stands = learnedPlan(boatOf({old}));
     EXPECT_TRUE(stands.learned->readings.empty() || std::abs(stands.learned->mean - 1.4) > 0.1);
-    const std::optional<Finding> told = findingOf(then, Code::springbackLearned);
-    ASSERT_TRUE(told);
-    EXPECT_TRUE(details(*told, texts::againstAsItIs));
+    const Finding told = whole(then, Code::springbackLearned);
+    EXPECT_TRUE(details(told, texts::againstAsItIs));
 }
 
 TEST(LearnedFindings, ArePrintedWithTheForm) {

@@ -12,13 +12,10 @@
 #include "core/units/input_error.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 #include "tests/core/plan/studied.hpp"
+#include "tests/refusal.hpp"
 
 namespace fayline::plan {
 namespace {
-
-bool sameBits(double one, double other) {
-    return std::memcmp(&one, &other, sizeof one) == 0;
-}
 
 TEST(MakePlan, TwiceOnOneInputGivesTheSameBits) {
     const model::Piece piece = made::stem();
@@ -219,8 +216,7 @@ TEST(MakePlan, TheRecordsAnswerCountsGlueUpsAndDryFits) {
 TEST(MakePlan, TheStripsAnswerIsASentenceOfTheTrade) {
     Shop shop = made::shop();
     shop.display.lengths = units::LengthNotation::feetInchesEighths;
-    model::Piece piece = made::bend(0.64, 1.5);
-    piece.stack.strips[0].count = 9;
+    model::Piece piece = made::bend(0.64, 1.5, {.count = 9});
     const Answer answer = makePlan(piece, shop).answers[1];
     EXPECT_EQ(writeWithin(answer.figures, inMillimetres), "9 x 1/4 in, 0.49 %");
     EXPECT_TRUE(answerText(answer, shop.display).starts_with("Nine strips of 1/4 in white oak bend cold, at "))
@@ -258,12 +254,7 @@ TEST(MakePlan, AStraightPieceHasAPlanToo) {
 
 TEST(MakePlan, WhatCannotBePlannedIsRefusedByItsPath) {
     const auto pathOf = [](const model::Piece& piece) {
-        try {
-            makePlan(piece, made::shop());
-        } catch (const units::InputError& error) {
-            return error.path();
-        }
-        return std::string("taken");
+        return made::refusedAt([&] { makePlan(piece, made::shop()); });
     };
     model::Piece piece = made::stem();
     EXPECT_EQ(pathOf(piece), "taken");
@@ -285,9 +276,7 @@ TEST(MakePlan, WhatCannotBePlannedIsRefusedByItsPath) {
 
 TEST(Wording, WoodsAreNamedAsTheyAreSaid) {
     const auto said = [](const std::string& name, bool own = false) {
-        wood::Species wood;
-        wood.name = name;
-        wood.own = own;
+        wood::Species wood{.name = name, .own = own};
         return woodName(wood);
     };
     EXPECT_EQ(said("White oak"), "white oak");

@@ -44,7 +44,7 @@ inline model::Piece randomPiece(Dice& dice) {
         model::Strips strips;
         strips.count = 1 + dice.upTo(12);
         strips.thickness_m = dice.between(0.0005, 0.03);
-        strips.species = woods[static_cast<std::size_t>(dice.upTo(math::countOf(woods) - 1))].id;
+        strips.species = woods[dice.upTo(math::countOf(woods) - 1)].id;
         if (dice.oneIn(4)) strips.tapersTo_m = dice.between(0.0005, 0.03);
         if (dice.oneIn(5)) strips.bentBefore = model::BentBefore{model::Softened::steamed, dice.between(0, 1)};
         if (dice.oneIn(6)) strips.dryFace = true;

@@ -48,15 +48,14 @@ TEST(Remedies, EachGivesWhatItSaysWhenItIsTaken) {
         EXPECT_TRUE(day.margin_s > before.margin_s || day.cupMargin_s > before.cupMargin_s);
         EXPECT_LE(writeWithin(remedy.brief, {}).size(), 34u) << writeWithin(remedy.brief, {});
     }
-    EXPECT_TRUE(std::is_sorted(remedies.begin(), remedies.end(),
-                               [](const Remedy& a, const Remedy& b) { return a.margin_s > b.margin_s; }));
+    EXPECT_TRUE(
+        std::ranges::is_sorted(remedies, [](const Remedy& a, const Remedy& b) { return a.margin_s > b.margin_s; }));
 }
 
 TEST(Remedies, ABreakSaysAfterWhichStripAndWhatWashingAndSandingItAsks) {
     const Late late;
     const std::vector<Remedy> remedies = late.remedies();
-    const auto broken = std::find_if(remedies.begin(), remedies.end(),
-                                     [](const Remedy& remedy) { return remedy.kind == RemedyKind::plannedBreak; });
+    const auto broken = std::ranges::find(remedies, RemedyKind::plannedBreak, &Remedy::kind);
     ASSERT_NE(broken, remedies.end());
     const model::Piece after = withRemedy(late.piece, *broken);
     EXPECT_EQ(after.stack.gluings, std::vector<int>{broken->breakAfterStrip});

@@ -62,7 +62,7 @@ TEST(Roots, OfSeveralPropsThatSlipTheOneWhoseTurnItIsCarriesTheBoat) {
                                   at(Code::boatMarginWhileClosing, 2)};
     hangFindings(findings, std::nullopt);
     ASSERT_EQ(findings[2].code, Code::boatMarginWhileClosing);
-    EXPECT_EQ(findings[static_cast<std::size_t>(findings[2].root)].at_m, 2);
+    EXPECT_EQ(findings[findings[2].root].at_m, 2);
 }
 
 TEST(Roots, WhatTheCorrectedPieceDoesNotHaveFollowsFromTheMisreadOffset) {

@@ -47,8 +47,8 @@ TEST(Slips, EachGivesAPlanOrAnErrorWithinFewStepsAndLeadsWithTheOffset) {
             if (pressed) continue;
             EXPECT_EQ(plan.holding.held.steps, 0);
             ASSERT_FALSE(plan.findings.empty());
-            EXPECT_TRUE(std::any_of(plan.findings.begin(), plan.findings.end(),
-                                    [](const Finding& finding) { return finding.code == Code::contactNotWorkedOut; }));
+            EXPECT_TRUE(std::ranges::any_of(
+                plan.findings, [](const Finding& finding) { return finding.code == Code::contactNotWorkedOut; }));
             ++wild;
             led += beside(plan.findings.front().point, slip);
         } catch (const units::InputError& error) {

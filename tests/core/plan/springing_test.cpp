@@ -11,6 +11,7 @@
 #include "core/plan/study/one_fewer.hpp"
 #include "core/units/input_error.hpp"
 #include "tests/core/plan/made_pieces.hpp"
+#include "tests/refusal.hpp"
 
 namespace fayline::plan {
 namespace {
@@ -66,12 +67,7 @@ TEST(Springing, WithoutAReadingItIsAsThePlanForetells) {
 TEST(Springing, WhatNoSpringbackLeavesIsRefusedAndSaysWhatCanBe) {
     const model::Piece piece = made::bendOf(5);
     const Plan plan = planOf(piece);
-    try {
-        springHome(piece, plan, 5.0);
-        FAIL();
-    } catch (const units::InputError& error) {
-        EXPECT_NE(error.accepted().find("between"), std::string::npos);
-    }
+    EXPECT_NE(made::refusal([&] { springHome(piece, plan, 5.0); }).accepted().find("between"), std::string::npos);
     const model::Piece single = made::bendOf(1);
     EXPECT_FALSE(planOf(single).form.possible);
     EXPECT_FALSE(springHome(single, planOf(single), 0.01));

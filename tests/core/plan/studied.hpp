@@ -8,6 +8,7 @@
 #include <string>
 
 #include "core/export/print.hpp"
+#include "core/plan/study/choices.hpp"
 #include "core/plan/study/studies.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 
@@ -59,6 +60,10 @@ inline const plan::Plan& studied(const model::Piece& piece, const Studies& wante
     return studied(boatOf({piece}), wanted);
 }
 
+inline const plan::Choices& choicesOf(const model::Piece& piece) {
+    return *studied(piece, {plan::Study::choices}).choices;
+}
+
 // What printPlans says of `boat`, printed once.
 inline const std::string& printed(const model::Boat& boat) {
     struct Known {
@@ -66,7 +71,7 @@ inline const std::string& printed(const model::Boat& boat) {
         std::string text;
     };
     static std::list<Known> known;
-    const auto found = std::find_if(known.begin(), known.end(), [&](const Known& one) { return one.boat == boat; });
+    const auto found = std::ranges::find(known, boat, &Known::boat);
     return found == known.end() ? known.emplace_back(boat, plan::printPlans(boat)).text : found->text;
 }
 

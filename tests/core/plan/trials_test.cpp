@@ -10,14 +10,8 @@ namespace fayline::plan {
 namespace {
 
 model::Trial oakTrial() {
-    model::Trial trial;
-    trial.species = "oak_white";
-    trial.span_m = 0.6;
-    trial.width_m = 0.05;
-    trial.thickness_m = 0.006;
-    trial.weight_kg = 1;
-    trial.sag_m = 0.004;
-    return trial;
+    return {
+        .species = "oak_white", .span_m = 0.6, .width_m = 0.05, .thickness_m = 0.006, .weight_kg = 1, .sag_m = 0.004};
 }
 
 bool has(const std::string& text, const std::string& part) {

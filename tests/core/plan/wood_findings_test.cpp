@@ -1,7 +1,6 @@
 // Where the boat's own trials say otherwise of a wood than the plan takes it.
 #include <gtest/gtest.h>
 
-#include <algorithm>
 #include <cmath>
 #include <nlohmann/json.hpp>
 
@@ -14,21 +13,10 @@
 namespace fayline::plan {
 namespace {
 
-const Finding* findingOf(const Plan& plan, Code code) {
-    const auto found =
-        std::find_if(plan.findings.begin(), plan.findings.end(), [&](const Finding& f) { return f.code == code; });
-    return found == plan.findings.end() ? nullptr : &*found;
-}
-
 // A strip of 600 by 50 by 6 mm that sags as one of this modulus does under 1 kg, by W L^3 / 48 E I: small sags.
 model::Trial trialOf(double modulus_Pa, const std::string& species = "oak_white") {
-    model::Trial trial;
-    trial.species = species;
-    trial.span_m = 0.6;
-    trial.width_m = 0.05;
-    trial.thickness_m = 0.006;
-    trial.weight_kg = 1;
-    trial.moisture = 0.10;
+    model::Trial trial{
+        .species = species, .span_m = 0.6, .width_m = 0.05, .thickness_m = 0.006, .weight_kg = 1, .moisture = 0.10};
     const double inertia = 0.05 * std::pow(0.006, 3) / 12;
     trial.sag_m = units::standardGravity_m_s2 * std::pow(0.6, 3) / (48 * modulus_Pa * inertia);
     trial.readTo_m = 0.00005;
@@ -54,24 +42,22 @@ double taken() {
 TEST(WoodFindings, AWoodMeasuredStifferIsACautionSinceItPullsHarder) {
     const double says = 1.5 * taken();
     const Plan plan = planOf(boatWith(says, 8));
-    const Finding* told = findingOf(plan, Code::woodMeasured);
-    ASSERT_TRUE(told);
-    EXPECT_EQ(told->severity, Severity::caution);
+    const Finding told = foundIn(plan, Code::woodMeasured);
+    EXPECT_EQ(told.severity, Severity::caution);
     // Shear takes 0.2 % of that sag, own weight and the large sag under 0.1 %.
-    EXPECT_NEAR(told->value, says / 1e6, 0.005 * says / 1e6);
-    EXPECT_NEAR(told->limit, taken() / 1e6, 1e-9);
-    EXPECT_EQ(textOf(*told, inMillimetres).find("Your eight trials of white oak say it is 50 % stiffer"), 0U)
-        << english(*told);
+    EXPECT_NEAR(told.value, says / 1e6, 0.005 * says / 1e6);
+    EXPECT_NEAR(told.limit, taken() / 1e6, 1e-9);
+    EXPECT_EQ(textOf(told, inMillimetres).find("Your eight trials of white oak say it is 50 % stiffer"), 0U)
+        << english(told);
     // Told, not used.
     EXPECT_EQ(plan.stack.strips[0].modulus_Pa, taken());
 }
 
 TEST(WoodFindings, AWoodMeasuredLessStiffIsANote) {
     const Plan plan = planOf(boatWith(0.6 * taken(), 8));
-    const Finding* told = findingOf(plan, Code::woodMeasured);
-    ASSERT_TRUE(told);
-    EXPECT_EQ(told->severity, Severity::note);
-    EXPECT_TRUE(told->text.is(texts::woodLessStiff)) << english(*told);
+    const Finding told = foundIn(plan, Code::woodMeasured);
+    EXPECT_EQ(told.severity, Severity::note);
+    EXPECT_TRUE(told.text.is(texts::woodLessStiff)) << english(told);
 }
 
 TEST(WoodFindings, NothingIsToldWithinTheRangeOfTheTrials) {
@@ -116,41 +102,35 @@ TEST(WoodFindings, StripsThatBrokeEarlyRaiseTheChance) {
     const Shop shop = shopOf(boat);
     ASSERT_TRUE(shop.measured.at(0).breakingStrain);
     const Plan plan = planOf(boat);
-    const Finding* told = findingOf(plan, Code::woodMeasuredBreaks);
-    ASSERT_TRUE(told);
-    EXPECT_EQ(told->severity, Severity::caution);
-    EXPECT_LT(told->value, told->limit);
+    const Finding told = foundIn(plan, Code::woodMeasuredBreaks);
+    EXPECT_EQ(told.severity, Severity::caution);
+    EXPECT_LT(told.value, told.limit);
     // The chance that is told is that of the plan with the measured strain adopted (moved to the same moisture).
-    boat.pieces[0].stack.strips[0].breaksAt = told->value / 100;
+    boat.pieces[0].stack.strips[0].breaksAt = told.value / 100;
     const Plan adopted = planOf(boat);
     EXPECT_GT(adopted.stack.chanceAnyBreaks, plan.stack.chanceAnyBreaks);
-    ASSERT_TRUE(told->text.is(texts::woodBreaksSooner)) << english(*told);
-    EXPECT_NEAR(told->text.args[1].value, adopted.stack.chanceAnyBreaks, 1e-9);
-    EXPECT_EQ(told->text.args[2].value, plan.stack.chanceAnyBreaks);
+    ASSERT_TRUE(told.text.is(texts::woodBreaksSooner)) << english(told);
+    EXPECT_NEAR(told.text.args[1].value, adopted.stack.chanceAnyBreaks, 1e-9);
+    EXPECT_EQ(told.text.args[2].value, plan.stack.chanceAnyBreaks);
 }
 
 TEST(WoodFindings, ATrialThatSaysNothingIsNamed) {
     model::Boat boat = boatWith(taken(), 1);
     boat.trials[0].sag_m = 0;
     const Plan plan = planOf(boat);
-    const Finding* told = findingOf(plan, Code::trialLeftOut);
-    ASSERT_TRUE(told);
-    EXPECT_NE(english(*told).find("trials[0].sag_mm: 0 is not a sag; give a number above 0"), std::string::npos)
-        << english(*told);
+    const Finding told = foundIn(plan, Code::trialLeftOut);
+    EXPECT_NE(english(told).find("trials[0].sag_mm: 0 is not a sag; give a number above 0"), std::string::npos)
+        << english(told);
 }
 
 TEST(WoodFindings, AWoodWithoutItsStrengthAcrossTheGrainSaysWhatIsNotLookedAt) {
     model::Boat boat = boatWith(1e10, 0);
-    model::OwnSpecies own;
-    own.id = "driftwood";
-    own.mor_Pa = 80e6;
-    own.moe_Pa = 9000e6;
+    model::OwnSpecies own{.id = "driftwood", .mor_Pa = 80e6, .moe_Pa = 9000e6};
     boat.species.push_back(own);
     boat.pieces[0].stack.strips[0].species = "driftwood";
     const Plan plan = planOf(boat);
-    const Finding* told = findingOf(plan, Code::woodValuesMissing);
-    ASSERT_TRUE(told);
-    EXPECT_NE(english(*told).find("compression_across_MPa"), std::string::npos);
+    const Finding told = foundIn(plan, Code::woodValuesMissing);
+    EXPECT_NE(english(told).find("compression_across_MPa"), std::string::npos);
     EXPECT_FALSE(findingOf(plan, Code::woodByDefault));
     boat.species[0].compressionAcross_Pa = 6e6;
     EXPECT_FALSE(findingOf(planOf(boat), Code::woodValuesMissing));
@@ -163,11 +143,10 @@ TEST(WoodFindings, AWoodWithoutStrengthAndModulusIsTakenForAMiddlingOneAndSaidTo
     boat.species.push_back(own);
     boat.pieces[0].stack.strips[0].species = "driftwood";
     const Plan plan = planOf(boat);
-    const Finding* told = findingOf(plan, Code::woodByDefault);
-    ASSERT_TRUE(told);
-    EXPECT_EQ(told->severity, Severity::caution);
-    EXPECT_TRUE(told->text.is(texts::woodByDefault)) << english(*told);
-    EXPECT_EQ(told->details.size(), 2U);
+    const Finding told = foundIn(plan, Code::woodByDefault);
+    EXPECT_EQ(told.severity, Severity::caution);
+    EXPECT_TRUE(told.text.is(texts::woodByDefault)) << english(told);
+    EXPECT_EQ(told.details.size(), 2U);
     boat.species[0].mor_Pa = 80e6;
     const Plan withStrength = planOf(boat);
     EXPECT_EQ(findingOf(withStrength, Code::woodByDefault)->severity, Severity::note);
