@@ -113,6 +113,7 @@ void ClockScreen::run() {
     running_->follow(day_.get());
     turnTo(running_);
     awake_.set(true, tr("A glue-up is running"));
+    emit runningChanged();
 }
 
 void ClockScreen::askAir() {
@@ -177,6 +178,7 @@ void ClockScreen::endDay() {
     learned_ = plan::ratesOf(day_->day(), day_->now());
     end_->show(*day_, learned_);
     turnTo(end_);
+    emit runningChanged();
     emit ended(day_->record());
 }
 
@@ -225,12 +227,19 @@ void ClockScreen::showEvent(QShowEvent* event) {
     if (isRunning()) awake_.set(true, tr("A glue-up is running"));
     setFocus();
     tick();
+    emit runningChanged();
 }
 
 void ClockScreen::hideEvent(QHideEvent* event) {
     QStackedWidget::hideEvent(event);
     awake_.set(false, {});
     second_.stop();
+    emit runningChanged();
+}
+
+void ClockScreen::changeEvent(QEvent* event) {
+    QStackedWidget::changeEvent(event);
+    if (event->type() == QEvent::ActivationChange) emit runningChanged();
 }
 
 }  // namespace fayline::app

@@ -40,10 +40,13 @@ public:
     const RunningDay* runningDay() const { return day_.get(); }
     bool isRunning() const { return day_ && !day_->now().stopped; }
     const model::Piece& piece() const { return day_->day().piece; }  // of the day that runs or has ended
+    bool isDryFit() const { return day_->day().dryFit; }
+    const schedule::Now& look() { return day_->look(); }  // as of now, of the day that runs or has ended
     // The record has been put where it belongs; until this is said the day is offered again after a crash.
     void recordIsKept();
 
 signals:
+    void runningChanged();  // a day has begun or ended, or the screen came to the front or left it
     void ended(const model::Record& record);
     void ratesTaken(const model::Rates& rates);
     void closed();
@@ -53,6 +56,7 @@ protected:
     void closeEvent(QCloseEvent* event) override;
     void showEvent(QShowEvent* event) override;
     void hideEvent(QHideEvent* event) override;
+    void changeEvent(QEvent* event) override;
 
 private:
     void askToBegin();

@@ -27,15 +27,6 @@ QString capital(QString words) {
     return words;
 }
 
-// "12:34", "-2:10": minutes and seconds, as a clock that counts down has them.
-QString minutes(double time_s) {
-    const auto seconds = qint64(std::floor(std::abs(time_s)));
-    return QStringLiteral("%1%2:%3")
-        .arg(time_s < 0 ? QStringLiteral("-") : QString())
-        .arg(seconds / 60)
-        .arg(seconds % 60, 2, 10, QLatin1Char('0'));
-}
-
 Severity severityOf(Urgency urgency) {
     switch (urgency) {
         case Urgency::ample:
@@ -82,6 +73,14 @@ QString faceName(int inner) {
 }
 
 }  // namespace
+
+QString minutes(double time_s) {
+    const auto seconds = qint64(std::floor(std::abs(time_s)));
+    return QStringLiteral("%1%2:%3")
+        .arg(time_s < 0 ? QStringLiteral("-") : QString())
+        .arg(seconds / 60)
+        .arg(seconds % 60, 2, 10, QLatin1Char('0'));
+}
 
 RunningPage::RunningPage(QWidget* parent)
     : Page(parent),

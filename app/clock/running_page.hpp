@@ -10,6 +10,9 @@
 
 namespace fayline::app {
 
+// "12:34", "-2:10": minutes and seconds, as a clock that counts down has them.
+QString minutes(double time_s);
+
 class RunningPage : public Page {
     Q_OBJECT
 public:

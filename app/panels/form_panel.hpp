@@ -1,6 +1,5 @@
 // The form of the present piece: its answer, how far its edge lies from the wanted one, what the piece does when it is
-// let go, what was measured of earlier pieces, and what can be said of form and record. Draws a plan and asks for
-// changes.
+// let go, and what can be said of the form. Draws a plan and asks for changes.
 #pragma once
 
 #include "app/panels/sectioned_panel.hpp"
@@ -32,15 +31,12 @@ private:
     void makeFields();
     void makeAir();
     void makePlaned();
-    void makeMeasured();
-    void makeLearned();
     void makeInPlace();
 
     void showPlot();
     void showAir();
     void showHome();
     bool handMoves() const;
-    void useFactor();
 
     AnswerNote* answer_;
     AlongPlot* plot_;

@@ -5,9 +5,7 @@
 #include <cmath>
 
 #include "app/panels/reading.hpp"
-#include "core/laminate/springback/learned.hpp"
 #include "core/plan/form_off.hpp"
-#include "core/units/day_text.hpp"
 
 namespace fayline::app {
 
@@ -113,27 +111,6 @@ std::vector<FigureRow> openingRows(const plan::Plan& plan, const units::Display&
         rows.push_back(openingRow({tr("in service moisture"), tr("the wanted line"),
                                    tr("What the change from the glue-up's moisture to that in service does.")},
                                   form.moisture.opening, display, form.moisture.source));
-    }
-    return rows;
-}
-
-std::vector<FigureColumn> learnedColumns() {
-    return {wordColumn(tr("Piece"), tr("Piece"), tr("when")),
-            figureColumn(tr("After"), "20 days", {}, tr("Time since it came off the form")),
-            figureColumn(tr("Springback"), tr("Springback"), tr("calculated"), tr("Share of its curve, as measured")),
-            figureColumn(tr("Factor"), tr("Factor"), tr("range"))};
-}
-
-std::vector<FigureRow> learnedRows(const laminate::Learned& learned, const units::Display&) {
-    std::vector<FigureRow> rows;
-    for (const laminate::SpringbackReading& reading : learned.readings) {
-        FigureCell piece{text(reading.piece)};
-        piece.under = text(reading.when).left(10);
-        FigureCell gave{text(units::writeShare(reading.measured))};
-        gave.under = text(units::writeShare(reading.theory));
-        FigureCell times{text(units::writeNumber(reading.factor, 2))};
-        times.under = text(units::writeNumber(reading.error, 1));
-        rows.push_back({{piece, FigureCell{text(units::writeDuration(reading.after_s))}, gave, times}});
     }
     return rows;
 }

@@ -15,9 +15,6 @@ std::optional<AlongPlot::Picture> formPicture(const std::shared_ptr<const Shown>
 std::vector<FigureColumn> openingColumns();
 std::vector<FigureRow> openingRows(const plan::Plan& plan, const units::Display& display);
 
-std::vector<FigureColumn> learnedColumns();
-std::vector<FigureRow> learnedRows(const laminate::Learned& learned, const units::Display& display);
-
 std::vector<FigureColumn> stressColumns();
 std::vector<FigureRow> stressRows(const laminate::StressLeft& stress, double length_m, const units::Display& display);
 

@@ -19,13 +19,12 @@
 //                   "set"; fields of the stack "runsPastStart", "runsPastEnd", "glueLine", "moisture",
 //                   "serviceMoisture", "grainSlope", "pins", "scarfedStart", "scarfedEnd", "ripAllowance", "gluings"
 //   form panel      "formPanel"; buttons that fold a section: "openingsHead", "ruleHead", "stressHead" (only where
-//                   nothing lets go), "homeHead", "fewerHead", "formFieldsHead", "planedHead", "airHead",
-//                   "readingsHead", "learnedHead"; "openings" (table), "spreadWords", "moistureWords", "ruleWords"
-//                   (labels), "stressLeft" (table), "homeOff" (line edit), "homeOffReason", "homeWords", "fewerWords"
-//                   (labels); fields "letGo", "allowsForSpringback", "springbackFactor", "fixedAt"; "planed" (table),
-//                   "planedUnread", "addPlaned", "removePlaned"; "serviceAir", "serviceHumidity" (line edits),
-//                   "airWords", "useAirMoisture"; "readings" (table), "readingsUnread", "addReading", "removeReading";
-//                   "learnedWords" (label), "learned" (table), "useFactor"
+//                   nothing lets go), "homeHead", "fewerHead", "formFieldsHead", "planedHead", "airHead"; "openings"
+//                   (table), "spreadWords", "moistureWords", "ruleWords" (labels), "stressLeft" (table), "homeOff"
+//                   (line edit), "homeOffReason", "homeWords", "fewerWords" (labels); fields "letGo",
+//                   "allowsForSpringback", "springbackFactor", "fixedAt"; "planed" (table), "planedUnread",
+//                   "addPlaned", "removePlaned"; "serviceAir", "serviceHumidity" (line edits), "airWords",
+//                   "useAirMoisture"
 //   holding panel   "holdingPanel"; "pullPlot" (AlongPlot); buttons that fold a section: "stationsHead", "evenHead",
 //                   "proposalHead", "closingHead", "overRunHead", "propsHead", "screwsHead", "strapsHead" (these three
 //                   only when there are any), "toolsHead", "settingsHead", "supportHead", "hullHead"
@@ -61,6 +60,11 @@
 //                   "carryTakes", "clampTakes", "propTakes", "jackTakes", "screwTakes", "scrapeRate", "wipeRate",
 //                   "sandRate", "pace", "glueUncertain", "stripBreaksChance", "stripBreaksCosts", "clampSlipsChance",
 //                   "clampSlipsCosts", "cupSpillsChance", "cupSpillsCosts"
+//   record panel    "recordPanel"; "openClock", "openDryFit" (buttons); heads "daysHead", "dayLearnedHead",
+//                   "dayTasksHead", "readingsHead", "learnedHead"; "days" (table), of its chosen row "dayWords" (label),
+//                   "remarks" (RemarksEdit), "removeDay" (button), "dayCompared" (table), "dayLearned" (label),
+//                   "useDayRates" (button), "dayTasks" (table); "readings" (table), "readingsUnread", "addReading",
+//                   "removeReading"; "learnedWords" (label), "learned" (table), "useFactor"
 //   in a section whose part may be the shed's (Tools, Glue, Air, Crew): "shedTools" and the like (ShedLine) with
 //                   "shedToolsWords" (label), "shedToolsUse", "shedToolsKeep" (buttons)
 //   The reason why a field cannot be read stands in a label named for the field: "readToReason". A cell that is being
@@ -105,6 +109,7 @@ signals:
     void placeSelected(std::optional<double> at_m);
     void pointSelected(int point);                                   // chosen here by the user
     void momentPointed(const std::optional<PointedMoment>& moment);  // of the glue-up; none: no longer
+    void actionAsked(const QString& name);                           // of the window, by its object's name
     void ownGluesAsked();                                            // to be listed and changed
     void calculateAsked();                                           // what the user stopped
     void keepInShedAsked(model::ShedPart part);                      // of the piece, as it stands

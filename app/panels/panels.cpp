@@ -5,6 +5,7 @@
 #include "app/panels/line_panel.hpp"
 #include "app/panels/panel.hpp"
 #include "app/panels/parts.hpp"
+#include "app/panels/record_panel.hpp"
 #include "app/panels/schedule_panel.hpp"
 #include "app/panels/strips_panel.hpp"
 
@@ -21,7 +22,8 @@ std::vector<NamedPanel> makePanels(QWidget* parent) {
             {plan::Question::form, QObject::tr("Form"), new FormPanel(parent)},
             {plan::Question::holding, QObject::tr("Holding"), new HoldingPanel(parent)},
             {plan::Question::glue, QObject::tr("Glue"), new GluePanel(parent)},
-            {plan::Question::time, QObject::tr("Time"), new SchedulePanel(parent)}};
+            {plan::Question::time, QObject::tr("Time"), new SchedulePanel(parent)},
+            {plan::Question::record, QObject::tr("Record"), new RecordPanel(parent)}};
 }
 
 }  // namespace fayline::app

@@ -315,7 +315,8 @@ void QuestionLine::keyPressEvent(QKeyEvent* event) {
     const int step = event->key() == Qt::Key_Right ? 1 : event->key() == Qt::Key_Left ? -1 : 0;
     const auto at =
         std::find_if(buttons_.begin(), buttons_.end(), [](const QuestionButton* b) { return b->hasFocus(); });
-    if (event->key() == Qt::Key_C && at != buttons_.end() && (*at)->question() == plan::Question::time) {
+    if (event->key() == Qt::Key_C && at != buttons_.end() &&
+        ((*at)->question() == plan::Question::time || (*at)->question() == plan::Question::record)) {
         emit clockAsked();
         return;
     }

@@ -62,7 +62,7 @@ public:
 
 signals:
     void questionChosen(plan::Question question);
-    void clockAsked();  // C on the question of time
+    void clockAsked();  // C on the questions of time and record
 
 protected:
     void keyPressEvent(QKeyEvent* event) override;

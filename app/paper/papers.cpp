@@ -7,6 +7,7 @@
 #include <QPdfWriter>
 #include <QPrinter>
 #include <QSaveFile>
+#include <QSettings>
 #include <QUuid>
 #include <algorithm>
 #include <atomic>
@@ -33,6 +34,9 @@ namespace fayline::app {
 namespace {
 
 constexpr int dotsPerInch = 1200;
+const QString paperSizeKey = QStringLiteral("paper/size");
+const QString a4Word = QStringLiteral("A4");
+const QString letterWord = QStringLiteral("letter");
 constexpr double margin_mm = 12.7;  // half an inch: wider than the unprintable edge of common printers
 
 double dotsPerMillimetre(int dots) {
@@ -194,10 +198,22 @@ std::vector<Paper> papersOf(const model::Piece& piece) {
     return papers;
 }
 
+QPageSize::PageSizeId paperSize() {
+    const QString chosen = QSettings().value(paperSizeKey).toString();
+    if (chosen == letterWord) return QPageSize::Letter;
+    if (chosen == a4Word) return QPageSize::A4;
+    return QLocale().measurementSystem() == QLocale::ImperialUSSystem ? QPageSize::Letter : QPageSize::A4;
+}
+
+bool setPaperSize(QPageSize::PageSizeId size) {
+    if (size != QPageSize::A4 && size != QPageSize::Letter) return false;
+    QSettings().setValue(paperSizeKey, size == QPageSize::Letter ? letterWord : a4Word);
+    return true;
+}
+
 QPageLayout defaultPageLayout() {
-    const bool letter = QLocale().measurementSystem() == QLocale::ImperialUSSystem;
-    return {QPageSize(letter ? QPageSize::Letter : QPageSize::A4), QPageLayout::Portrait,
-            QMarginsF(margin_mm, margin_mm, margin_mm, margin_mm), QPageLayout::Millimeter};
+    return {QPageSize(paperSize()), QPageLayout::Portrait, QMarginsF(margin_mm, margin_mm, margin_mm, margin_mm),
+            QPageLayout::Millimeter};
 }
 
 QStringList writePapers(const model::Boat& boat, const QString& folder, const QPageLayout& layout) {

@@ -40,7 +40,12 @@ std::optional<QStringList> writePapers(const model::Boat& boat, const QString& f
                                        const PaperWatch& watch);
 QStringList writePapers(const model::Boat& boat, const QString& folder, const QPageLayout& layout);  // never stopped
 
-// A4 or letter by the locale, with margins that every printer keeps.
+// The size of paper that all is laid out for: the one chosen last, kept in the settings; A4 or letter by the locale
+// before that.
+QPageSize::PageSizeId paperSize();
+bool setPaperSize(QPageSize::PageSizeId size);  // false for any but A4 and letter: it then stays as it is
+
+// That size upright, with margins that every printer keeps.
 QPageLayout defaultPageLayout();
 
 // Prints one paper of one piece on `printer`, at its true size whatever the printer's resolution and whether its places

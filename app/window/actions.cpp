@@ -10,8 +10,10 @@
 #include "app/look/icons.hpp"
 #include "app/panels/findings_list.hpp"
 #include "app/panels/question_line.hpp"
+#include "app/window/clock_band.hpp"
 #include "app/window/main_window.hpp"
 #include "app/window/panel_stack.hpp"
+#include "app/window/paper_panel.hpp"
 #include "app/window/pieces_list.hpp"
 #include "app/window/sources_dialog.hpp"
 #include "app/window/trials_dialog.hpp"
@@ -56,6 +58,13 @@ void MainWindow::makeActions() {
            [this] { askAndImport(); });
     action(Act::savePapers, "pages", tr("Save all papers as PDF..."), Qt::CTRL | Qt::SHIFT | Qt::Key_P,
            [this] { askAndSavePapers(); });
+    paperSizes_ = new QActionGroup(this);
+    for (const auto& [act, size] :
+         {std::pair(Act::paperA4, QPageSize::A4), std::pair(Act::paperLetter, QPageSize::Letter)}) {
+        QAction* made = action(act, "", paperSizeName(size), {}, [this, size = size] { usePaperSize(size); });
+        made->setCheckable(true);
+        paperSizes_->addAction(made);
+    }
     action(Act::quit, "", tr("&Quit"), Qt::CTRL | Qt::Key_Q, [this] { close(); });
 
     const auto ofHistory = [this](Act act, QAction* made, const char* name, const QList<QKeySequence>& keys) {
@@ -176,6 +185,7 @@ void MainWindow::makeMenus() {
         if (paper == Paper::storyStick) print->setShortcut(QKeySequence::Print);
     }
     file->addAction(of(savePapers));
+    file->addMenu(tr("Pap&er size"))->addActions(of({paperA4, paperLetter}));
     file->addSeparator();
     file->addAction(of(quit));
 
@@ -301,6 +311,7 @@ void MainWindow::updateActions() {
     of(nextPiece)->setEnabled(any && index + 1 < count);
     of(previousPiece)->setEnabled(index > 0);
     of(savePapers)->setEnabled(count > 0);
+    of(paperSize() == QPageSize::Letter ? paperLetter : paperA4)->setChecked(true);
     for (const auto& [made, isChosen] : units_) made->setChecked(isChosen(document_.boat().display));
 }
 
@@ -318,7 +329,7 @@ void MainWindow::toFocus(const char* slot, const QKeySequence& key) {
 }
 
 void MainWindow::nextArea(int step) {
-    const std::vector<QWidget*> areas{pieces_, formView_, questions_, findings_, panels_};
+    const std::vector<QWidget*> areas{pieces_, band_, formView_, questions_, findings_, panels_};
     const QWidget* focused = QApplication::focusWidget();
     int at = -1;
     for (int i = 0; i < math::countOf(areas); ++i) {

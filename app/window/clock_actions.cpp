@@ -6,6 +6,7 @@
 #include <algorithm>
 
 #include "app/clock/clock_screen.hpp"
+#include "app/window/clock_band.hpp"
 #include "app/window/main_window.hpp"
 
 namespace fayline::app {
@@ -36,6 +37,7 @@ void tellOfLostDay(const LeftDay& left, QWidget* parent) {
 ClockScreen* MainWindow::clockScreen() {
     if (clock_) return clock_.get();
     clock_ = std::make_unique<ClockScreen>(daysFolder_, dayClocks_);
+    band_->follow(clock_.get());
     connect(clock_.get(), &ClockScreen::ended, this, &MainWindow::keepRecord);
     connect(&document_, &Document::fileNameChanged, clock_.get(), [this] {
         if (dayBoat_ == document_.boatNumber()) dayFile_ = document_.fileName();
@@ -66,6 +68,8 @@ void MainWindow::openClock(bool dryFit) {
         return tell(tr("The clock cannot start for this piece."), QString::fromUtf8(error.what()));
     }
     clock_->showFullScreen();
+    clock_->raise();
+    clock_->activateWindow();
 }
 
 void MainWindow::dayIsOfThisBoatFromNowOn() {

@@ -16,6 +16,7 @@
 #include "app/look/icons.hpp"
 #include "app/panels/findings_list.hpp"
 #include "app/panels/question_line.hpp"
+#include "app/window/clock_band.hpp"
 #include "app/window/panel_stack.hpp"
 #include "app/window/pieces_list.hpp"
 
@@ -53,6 +54,7 @@ MainWindow::~MainWindow() {
 void MainWindow::layOut() {
     using enum Act;
     pieces_ = new PiecesList(of({addPiece, duplicatePiece, removePiece, pieceUp, pieceDown}));
+    band_ = new ClockBand;
     formView_ = new FormView;
     questions_ = new QuestionLine;
     findings_ = new FindingsList;
@@ -62,6 +64,7 @@ void MainWindow::layOut() {
     auto* drawingColumn = new QVBoxLayout(drawing);
     drawingColumn->setContentsMargins(0, 0, 0, 0);
     drawingColumn->setSpacing(0);
+    drawingColumn->addWidget(band_);
     drawingColumn->addWidget(formView_, 1);
     drawingColumn->addWidget(questions_);
 
@@ -160,6 +163,10 @@ void MainWindow::followViews() {
     connect(panels_, &PanelStack::placeHovered, &document_, &Document::setHoveredPlace);
     connect(panels_, &PanelStack::placeSelected, &document_, &Document::setSelectedPlace);
     connect(panels_, &PanelStack::wholePieceWanted, formView_, &FormView::fitToNextPlan);
+    connect(panels_, &PanelStack::actionAsked, this, [this](const QString& name) {
+        if (auto* asked = findChild<QAction*>(name, Qt::FindDirectChildrenOnly)) asked->trigger();
+    });
+    connect(band_, &ClockBand::backAsked, this, [this] { openClock(false); });
     connect(findings_, &FindingsList::changeAsked, this, change);
     connect(findings_, &FindingsList::placeHovered, &document_, &Document::setHoveredPlace);
     connect(findings_, &FindingsList::findingChosen, this, &MainWindow::openFinding);
@@ -185,13 +192,7 @@ void MainWindow::openFinding(plan::About about, std::optional<double> at_m, int 
 }
 
 void MainWindow::openQuestion(plan::Question question) {
-    if (question == plan::Question::paper) {
-        askAndSavePapers();
-    } else if (question == plan::Question::record) {
-        openClock(false);  // which writes it
-    } else if (!panels_->openPanel(question)) {
-        statusBar()->showMessage(tr("This question is not answered yet."), 5000);
-    }
+    if (!panels_->openPanel(question)) statusBar()->showMessage(tr("This question is not answered yet."), 5000);
 }
 
 void MainWindow::showAll() {

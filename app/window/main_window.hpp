@@ -25,6 +25,7 @@ class QToolButton;
 
 namespace fayline::app {
 
+class ClockBand;
 class ClockScreen;
 class FindingsList;
 class FormView;
@@ -69,6 +70,7 @@ public:
         undo, redo, cut, copy, paste,
         nameBoat, ownGlues, trials, shed,
         addPiece, duplicatePiece, renamePiece, removePiece, pieceUp, pieceDown, nextPiece, previousPiece, clock, dryFit,
+        paperA4, paperLetter,
         zoomIn, zoomOut, zoomFit, bend, misfit, forces, gaps, pressure, onePanel, nextArea, previousArea,
         groundPaper, groundSlate, groundDesktop, otherGround, sources, about
     };
@@ -140,6 +142,7 @@ private:
     void print(Paper paper);
     void preview(Paper paper);
     void askAndSavePapers();
+    void usePaperSize(QPageSize::PageSizeId size);
 
     // main_window.cpp
     void layOut();
@@ -172,6 +175,7 @@ private:
     };
     std::vector<Switch> switches_;
     PiecesList* pieces_ = nullptr;
+    ClockBand* band_ = nullptr;
     FormView* formView_ = nullptr;
     QuestionLine* questions_ = nullptr;
     FindingsList* findings_ = nullptr;
@@ -182,6 +186,7 @@ private:
     QToolButton* stop_ = nullptr;
     QMenu* recent_ = nullptr;
     QActionGroup* grounds_ = nullptr;
+    QActionGroup* paperSizes_ = nullptr;
     std::vector<std::pair<QAction*, std::function<bool(const units::Display&)>>> units_;
     QString daysFolder_;
     RunningDay::ReadClocks dayClocks_;

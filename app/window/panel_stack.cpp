@@ -9,6 +9,7 @@
 #include "app/look/icons.hpp"
 #include "app/look/theme.hpp"
 #include "app/panels/parts.hpp"
+#include "app/window/paper_panel.hpp"
 
 namespace fayline::app {
 
@@ -23,7 +24,11 @@ PanelStack::PanelStack(QWidget* parent) : QScrollArea(parent) {
     auto* column = new QVBoxLayout(body);
     column->setContentsMargins(0, 0, 0, 0);
     column->setSpacing(0);
-    for (const NamedPanel& named : makePanels(body)) {
+    std::vector<NamedPanel> panels = makePanels(body);
+    // It tells of papers, which the other panels know nothing of.
+    panels.insert(std::ranges::upper_bound(panels, plan::Question::paper, {}, &NamedPanel::question),
+                  {plan::Question::paper, tr("Paper"), new PaperPanel(body)});
+    for (const NamedPanel& named : panels) {
         auto* head = new QToolButton(body);
         head->setObjectName("panelHead" + QString::number(int(named.question)));
         head->setText(named.title);
@@ -52,6 +57,7 @@ PanelStack::PanelStack(QWidget* parent) : QScrollArea(parent) {
         connect(named.panel, &app::Panel::placeSelected, this, &PanelStack::placeSelected);
         connect(named.panel, &app::Panel::pointSelected, this, &PanelStack::pointSelected);
         connect(named.panel, &app::Panel::momentPointed, this, &PanelStack::momentPointed);
+        connect(named.panel, &app::Panel::actionAsked, this, &PanelStack::actionAsked);
         connect(named.panel, &app::Panel::ownGluesAsked, this, &PanelStack::ownGluesAsked);
         connect(named.panel, &app::Panel::calculateAsked, this, &PanelStack::calculateAsked);
         connect(named.panel, &app::Panel::keepInShedAsked, this, &PanelStack::keepInShedAsked);

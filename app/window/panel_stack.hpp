@@ -38,6 +38,7 @@ signals:
     void placeSelected(std::optional<double> at_m);
     void pointSelected(int point);
     void momentPointed(const std::optional<PointedMoment>& moment);
+    void actionAsked(const QString& name);
     void ownGluesAsked();
     void calculateAsked();
     void keepInShedAsked(model::ShedPart part);

@@ -50,6 +50,7 @@ void MainWindow::print(Paper paper) {
     printer.setDocName(QString("%1, %2").arg(QString::fromStdString(piece.name), paperName(paper)));
     QPrintDialog dialog(&printer, this);
     if (dialog.exec() != QDialog::Accepted) return;
+    usePaperSize(printer.pageLayout().pageSize().id());
     try {
         runAtWork(this, tr("Printing: %1").arg(paperName(paper)), [&](const AtWork& at) {
             const PaperWatch watch{at.stop, at.onStep};
@@ -81,6 +82,12 @@ void MainWindow::preview(Paper paper) {
     });
     dialog.resize(1000, 720);
     dialog.exec();
+    usePaperSize(printer.pageLayout().pageSize().id());
+}
+
+// The size for all papers from now on; one that was chosen for a single printing only is left to that.
+void MainWindow::usePaperSize(QPageSize::PageSizeId size) {
+    if (size != paperSize() && setPaperSize(size)) showAll();
 }
 
 void MainWindow::askAndSavePapers() {

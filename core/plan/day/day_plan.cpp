@@ -9,8 +9,7 @@
 #include "core/laminate/parallels.hpp"
 #include "core/math/count.hpp"
 #include "core/model/hold_traits.hpp"
-#include "core/plan/day/day_clock.hpp"
-#include "core/plan/day/day_learned.hpp"
+#include "core/plan/day/past_day.hpp"
 #include "core/plan/plan.hpp"
 #include "core/plan/shop.hpp"
 #include "core/units/display.hpp"
@@ -174,23 +173,10 @@ constexpr double mostTimes = 4;
 // Real over planned working minutes of a recorded gluing; nothing where it says too little.
 std::optional<double> ratioOf(const model::Piece& piece, const Shop& shop, const DayPlan& day,
                               const model::Record& record) {
-    Plan plan;
-    plan.day = day;
-    DayInHand inHand{piece, shop, std::move(plan), 0, false, {}};
-    std::vector<schedule::Event> events;
-    // The gluing of which it names most tasks.
-    for (std::size_t i = 0; i < day.gluings.size(); ++i) {
-        DayInHand other = inHand;
-        other.gluing = static_cast<int>(i);
-        other.job = day.gluings[i].job;
-        std::vector<schedule::Event> of = eventsOf(other, record);
-        if (i > 0 && of.size() <= events.size()) continue;
-        inHand = std::move(other);
-        events = std::move(of);
-    }
-    if (events.empty()) return std::nullopt;
-    inHand.job = jobInAir(inHand, record.air_C.value_or(piece.glue.air_C));
-    const schedule::Now now = schedule::stateAt(jobsOf(inHand, events), events, events.back().at_s);
+    const std::optional<RecordedDay> recorded = recordedDay(piece, shop, day, record);
+    if (!recorded) return std::nullopt;
+    const DayInHand& inHand = recorded->inHand;
+    const schedule::Now& now = recorded->now;
     double planned_s = 0;
     double real_s = 0;
     for (const schedule::Taken& taken : schedule::takenOf(inHand.job, now)) {
