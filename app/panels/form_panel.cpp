@@ -64,7 +64,7 @@ void FormPanel::makeFields() {
                   tr("Off: your form has the wanted line itself.")},
                  &Form::allowsForSpringback, {tr("Overbend the form"), tr("Do not overbend the form")});
     form.add({"springbackFactor", tr("Springback factor"), "springback_factor",
-              tr("Springback of your earlier pieces over the calculated. 1: as calculated.")},
+              tr("Your earlier pieces over the calculated: see Record. 1: as calculated.")},
              &Form::springbackFactor, way::number(1, 4), {tr("Set the springback factor to %2")});
     form.add({"fixedAt", tr("Form meets line at"), "fixed_at_mm",
               tr("Same place and direction there. Empty: at the first pin, else where clamping starts."),

@@ -78,15 +78,8 @@ void RecordPanel::makeDays() {
     column->addWidget(dayWords_);
     column->addWidget(remarks_);
     column->addWidget(remove, 0, Qt::AlignLeft);
-    addSection("daysHead", tr("Glue-ups and dry fits"), true, {days_, ofDay_},
-               [this](const std::shared_ptr<const Shown>&) {
-                   std::vector<FigureRow> rows;
-                   const std::vector<model::Record>& records = shown_->piece.record;
-                   for (std::size_t i = 0; i < past_.size(); ++i) rows.push_back(dayRow(records[i], past_[i]));
-                   daysModel_->show(std::move(rows), shown_->outOfDate);
-                   showIf(days_, !past_.empty());
-                   showDay();
-               });
+    ofDays_.push_back(addSection("daysHead", tr("Glue-ups and dry fits"), true, {days_, ofDay_},
+                                 [this](const std::shared_ptr<const Shown>&) { showDays(); }));
 }
 
 void RecordPanel::makeLessons() {
@@ -96,30 +89,30 @@ void RecordPanel::makeLessons() {
     rates_ = wordButton(QStringLiteral("useDayRates"), tr("Use these times"), this);
     rates_->setToolTip(tr("The crew of this piece then works as fast as measured. One step to undo."));
     connect(rates_, &QPushButton::clicked, this, &RecordPanel::useRates);
-    ofChosen_.push_back(addSection("dayLearnedHead", tr("Learned from that day"), true, {compared.table, words, rates_},
-                                   [this, compared, words](const std::shared_ptr<const Shown>&) {
-                                       const Past* past = chosenPast();
-                                       const bool any = past && *past;
-                                       compared.model->show(any ? comparedRows(**past) : std::vector<FigureRow>(),
-                                                            shown_->outOfDate);
-                                       QStringList said;
-                                       if (any) {
-                                           for (const std::string& one : (*past)->learned.said) said << text(one);
-                                           if (said.isEmpty()) said << tr("Your crew worked as fast as planned.");
-                                       }
-                                       words->say(said.join('\n'));
-                                       showIf(rates_, any && !(*past)->learned.said.empty());
-                                   }));
+    ofDays_.push_back(addSection("dayLearnedHead", tr("Learned from that day"), true, {compared.table, words, rates_},
+                                 [this, compared, words](const std::shared_ptr<const Shown>&) {
+                                     const Past* past = chosenPast();
+                                     const bool any = past && *past;
+                                     compared.model->show(any ? comparedRows(**past) : std::vector<FigureRow>(),
+                                                          shown_->outOfDate);
+                                     QStringList said;
+                                     if (any) {
+                                         for (const std::string& one : (*past)->learned.said) said << text(one);
+                                         if (said.isEmpty()) said << tr("Your crew worked as fast as planned.");
+                                     }
+                                     words->say(said.join('\n'));
+                                     showIf(rates_, any && !(*past)->learned.said.empty());
+                                 }));
 }
 
 void RecordPanel::makeTasks() {
     const Figures tasks = figuresTable("dayTasks", tr("Tasks of that day, planned and real"), pastTaskColumns());
-    ofChosen_.push_back(addSection("dayTasksHead", tr("Tasks of that day"), false, {tasks.table},
-                                   [this, model = tasks.model](const std::shared_ptr<const Shown>&) {
-                                       const Past* past = chosenPast();
-                                       model->show(past && *past ? pastTaskRows(**past) : std::vector<FigureRow>(),
-                                                   shown_->outOfDate);
-                                   }));
+    ofDays_.push_back(addSection("dayTasksHead", tr("Tasks of that day"), false, {tasks.table},
+                                 [this, model = tasks.model](const std::shared_ptr<const Shown>&) {
+                                     const Past* past = chosenPast();
+                                     model->show(past && *past ? pastTaskRows(**past) : std::vector<FigureRow>(),
+                                                 shown_->outOfDate);
+                                 }));
 }
 
 // What a day that is of the piece as it was takes is a plan; it is kept as long as nothing else changes.
@@ -161,18 +154,24 @@ void RecordPanel::takePast() {
 }
 
 void RecordPanel::show(const Shown& shown) {
-    const bool same = shown_ && shown_->samePieceAs(shown);
-    const int before = same ? math::countOf(shown_->piece.record) : -1;
+    if (!shown_ || !shown_->samePieceAs(shown)) daysTold_ = 0;
     takeShown(shown);
     answer_->show(*shown_);
     takePast();
+    for (Section* section : ofDays_) showIf(section, !past_.empty());
     for (Section* section : sections_) section->show(shown_);
-    // The newest is chosen where another piece is shown, or one more day is there.
-    const int count = math::countOf(past_);
-    if (count > 0 && (count > before || chosen() < 0)) {
-        if (daysModel_->rowCount() == count) days_->setCurrentIndex(daysModel_->index(count - 1, 0));
-    }
-    for (Section* section : ofChosen_) showIf(section, count > 0);
+}
+
+// The newest day is chosen where another piece is shown, or one more day is there.
+void RecordPanel::showDays() {
+    const std::vector<model::Record>& records = shown_->piece.record;
+    std::vector<FigureRow> rows;
+    for (std::size_t i = 0; i < past_.size(); ++i) rows.push_back(dayRow(records[i], past_[i]));
+    const int count = math::countOf(rows);
+    daysModel_->show(std::move(rows), shown_->outOfDate);
+    const bool more = count > std::exchange(daysTold_, count);
+    if (count > 0 && (more || chosen() < 0)) days_->setCurrentIndex(daysModel_->index(count - 1, 0));
+    showDay();
 }
 
 int RecordPanel::chosen() const {
@@ -187,8 +186,7 @@ const Past* RecordPanel::chosenPast() const {
 
 void RecordPanel::showChosen() {
     if (!shown_) return;
-    showDay();
-    for (Section* section : ofChosen_) section->show(shown_);
+    for (Section* section : ofDays_) section->show(shown_);
 }
 
 void RecordPanel::showDay() {

@@ -41,6 +41,7 @@ private:
     int chosen() const;  // the record's index; -1: none
     const Past* chosenPast() const;
     void showChosen();
+    void showDays();
     void showDay();
     void remark(const QString& words);
     void removeDay();
@@ -53,8 +54,9 @@ private:
     QWidget* ofDay_ = nullptr;  // what belongs to the chosen day
     RemarksEdit* remarks_ = nullptr;
     QPushButton* rates_ = nullptr;
-    std::vector<Section*> ofChosen_;
-    std::vector<Past> past_;  // of each record
+    std::vector<Section*> ofDays_;  // of no use without any
+    int daysTold_ = 0;              // rows of the table when it was shown last
+    std::vector<Past> past_;        // of each record
     // Days of the piece as it was before it changed, which take a plan each.
     std::vector<std::pair<model::Piece, Past>> older_;
     std::shared_ptr<const Shown> pastOf_;  // of which `past_` is

@@ -86,15 +86,16 @@ QString dayWords(const model::Piece& piece, const model::Record& record, const P
 }
 
 std::vector<FigureColumn> comparedColumns() {
-    return {wordColumn(tr("Work"), tr("lay the fixed end down")), figureColumn(tr("Times"), "000"),
+    return {wordColumn(tr("Work"), tr("lay the fixed end down"), tr("how often")),
             figureColumn(tr("Planned"), "1 h 20 min"), figureColumn(tr("Real"), "1 h 20 min")};
 }
 
 std::vector<FigureRow> comparedRows(const plan::PastDay& past) {
     std::vector<FigureRow> rows;
     for (const plan::Compared& one : past.compared) {
-        rows.push_back({{FigureCell{text(one.what)}, FigureCell{QString::number(one.count)},
-                         FigureCell{lasting(one.planned_s)}, FigureCell{lasting(one.real_s)}}});
+        FigureCell work{text(one.what)};
+        work.under = one.count == 1 ? tr("once") : tr("%1 times").arg(one.count);
+        rows.push_back({{work, FigureCell{lasting(one.planned_s)}, FigureCell{lasting(one.real_s)}}});
     }
     return rows;
 }

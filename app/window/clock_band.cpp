@@ -70,7 +70,9 @@ void ClockBand::tick() {
     QString said = words.join(QStringLiteral(", "));
     if (any) {
         const units::Display& display = clock_->runningDay()->day().shop.display;
-        said += QStringLiteral(". ") + text(plan::writeTexts(plan::warningTexts(*worst), display));
+        const QString warning = text(plan::writeTexts(plan::warningTexts(*worst), display));
+        const QString what = warning.section(QStringLiteral(". "), 0, 0);  // what to do is said by the clock
+        said += QStringLiteral(". ") + what + (what.endsWith('.') ? QString() : QStringLiteral("."));
     }
     if (words_->text() != said) words_->setText(said);
     QPalette colours = words_->palette();

@@ -70,7 +70,12 @@ PaperPanel::PaperPanel(QWidget* parent)
     QPushButton* all = wordButton(QStringLiteral("saveAllPapers"), tr("Save all papers as PDF..."), this);
     all->setToolTip(tr("The papers of all pieces, a file each, into a folder"));
     connect(all, &QPushButton::clicked, this, [this] { emit actionAsked(QStringLiteral("savePapers")); });
-    layOut({answer_, table_, buttons, size, all});
+    auto* part = new QWidget(this);  // at the left, as wide as its words
+    auto* across = new QHBoxLayout(part);
+    across->setContentsMargins(0, 0, 0, 0);
+    across->addWidget(all);
+    across->addStretch();
+    layOut({answer_, table_, buttons, size, part});
 }
 
 QWidget* PaperPanel::makeButtons() {

@@ -50,7 +50,6 @@ void MainWindow::print(Paper paper) {
     printer.setDocName(QString("%1, %2").arg(QString::fromStdString(piece.name), paperName(paper)));
     QPrintDialog dialog(&printer, this);
     if (dialog.exec() != QDialog::Accepted) return;
-    usePaperSize(printer.pageLayout().pageSize().id());
     try {
         runAtWork(this, tr("Printing: %1").arg(paperName(paper)), [&](const AtWork& at) {
             const PaperWatch watch{at.stop, at.onStep};
@@ -82,12 +81,12 @@ void MainWindow::preview(Paper paper) {
     });
     dialog.resize(1000, 720);
     dialog.exec();
-    usePaperSize(printer.pageLayout().pageSize().id());
 }
 
-// The size for all papers from now on; one that was chosen for a single printing only is left to that.
+// For all papers from now on. What a dialog of printing has is for that one printing: a printer chosen there brings a
+// size of its own.
 void MainWindow::usePaperSize(QPageSize::PageSizeId size) {
-    if (size != paperSize() && setPaperSize(size)) showAll();
+    if (setPaperSize(size)) showAll();
 }
 
 void MainWindow::askAndSavePapers() {
