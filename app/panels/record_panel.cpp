@@ -92,15 +92,11 @@ void RecordPanel::makeLessons() {
     ofDays_.push_back(addSection("dayLearnedHead", tr("Learned from that day"), true, {compared.table, words, rates_},
                                  [this, compared, words](const std::shared_ptr<const Shown>&) {
                                      const Past* past = chosenPast();
-                                     const bool any = past && *past;
+                                     const bool any = past && *past && !(*past)->compared.empty();
                                      compared.model->show(any ? comparedRows(**past) : std::vector<FigureRow>(),
                                                           shown_->outOfDate);
-                                     QStringList said;
-                                     if (any) {
-                                         for (const std::string& one : (*past)->learned.said) said << text(one);
-                                         if (said.isEmpty()) said << tr("Your crew worked as fast as planned.");
-                                     }
-                                     words->say(said.join('\n'));
+                                     showIf(compared.table, any);
+                                     words->say(any ? lessons(**past) : tr("Nothing was measured."));
                                      showIf(rates_, any && !(*past)->learned.said.empty());
                                  }));
 }

@@ -100,6 +100,12 @@ std::vector<FigureRow> comparedRows(const plan::PastDay& past) {
     return rows;
 }
 
+QString lessons(const plan::PastDay& past) {
+    QStringList said;
+    for (const std::string& one : past.learned.said) said << text(one);
+    return said.isEmpty() ? tr("Your crew worked as fast as planned.") : said.join('\n');
+}
+
 std::vector<FigureColumn> pastTaskColumns() {
     return {
         wordColumn(tr("Task"), tr("carry the stack to its place"), tr("how")),

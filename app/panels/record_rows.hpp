@@ -23,6 +23,8 @@ QString dayWords(const model::Piece& piece, const model::Record& record, const P
 std::vector<FigureColumn> comparedColumns();
 std::vector<FigureRow> comparedRows(const plan::PastDay& past);
 
+QString lessons(const plan::PastDay& past);  // what the crew's rates learn from it
+
 std::vector<FigureColumn> pastTaskColumns();
 std::vector<FigureRow> pastTaskRows(const plan::PastDay& past);
 

@@ -121,6 +121,21 @@ private slots:
         QCOMPARE(followed.cell("days", 1, 4), QString("1.00"));  // by the rates of now it went as planned
     }
 
+    // One that was ended before anything was done.
+    void ADayOnWhichNothingWasMeasuredTeachesNothing() {
+        Shown shown = shownSample();
+        model::Record record;
+        record.when = "2026-05-02T08:30";
+        record.marks = {{"begin", 0, {}}, {"end", 5, {}}};
+        shown.piece.record = {record};
+        planAnew(shown);
+        Followed followed(shown);
+        QCOMPARE(followed.find<QLabel>("dayLearned")->text(), QString("Nothing was measured."));
+        QVERIFY(!followed.find<NotebookTable>("dayCompared")->isVisible());
+        QVERIFY(!followed.find<QAbstractButton>("useDayRates")->isVisible());
+        QCOMPARE(followed.cell("days", 0, 4), QString(QChar(0x2013)));
+    }
+
     void RemarksAreTypedIntoTheChosenDay() {
         Followed followed(recordedSample());
         followed.choose(0);
