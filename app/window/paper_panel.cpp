@@ -31,15 +31,15 @@ QString purpose(Paper paper) {
         case Paper::storyStick:
             return QObject::tr("Scale 1 : 1, marks for strips and form");
         case Paper::line:
-            return QObject::tr("Scale 1 : 1, tiles to join: the wanted line");
+            return QObject::tr("Scale 1 : 1 on sheets to join, to check by");
         case Paper::form:
-            return QObject::tr("Scale 1 : 1, tiles to join: saw to it");
+            return QObject::tr("Scale 1 : 1 on sheets to join, to saw the form by");
         case Paper::closing:
             return QObject::tr("Which clamp first, what happens then");
         case Paper::props:
             return QObject::tr("Lengths, loads, cautions");
         case Paper::batches:
-            return QObject::tr("Resin, hardener, use by: one for each pot");
+            return QObject::tr("Resin, hardener, use by: a card for each batch");
         case Paper::run:
             return QObject::tr("Who does what when, on the wall");
     }
