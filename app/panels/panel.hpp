@@ -61,10 +61,10 @@
 //                   "sandRate", "pace", "glueUncertain", "stripBreaksChance", "stripBreaksCosts", "clampSlipsChance",
 //                   "clampSlipsCosts", "cupSpillsChance", "cupSpillsCosts"
 //   record panel    "recordPanel"; "openClock", "openDryFit" (buttons); heads "daysHead", "dayLearnedHead",
-//                   "dayTasksHead", "readingsHead", "learnedHead"; "days" (table), of its chosen row "dayWords" (label),
-//                   "remarks" (RemarksEdit), "removeDay" (button), "dayCompared" (table), "dayLearned" (label),
-//                   "useDayRates" (button), "dayTasks" (table); "readings" (table), "readingsUnread", "addReading",
-//                   "removeReading"; "learnedWords" (label), "learned" (table), "useFactor"
+//                   "dayTasksHead", "readingsHead", "learnedHead"; "days" (table), of its chosen row "dayWords"
+//                   (label), "remarks" (RemarksEdit), "removeDay" (button), "dayCompared" (table), "dayLearned"
+//                   (label), "useDayRates" (button), "dayTasks" (table); "readings" (table), "readingsUnread",
+//                   "addReading", "removeReading"; "learnedWords" (label), "learned" (table), "useFactor"
 //   in a section whose part may be the shed's (Tools, Glue, Air, Crew): "shedTools" and the like (ShedLine) with
 //                   "shedToolsWords" (label), "shedToolsUse", "shedToolsKeep" (buttons)
 //   The reason why a field cannot be read stands in a label named for the field: "readToReason". A cell that is being

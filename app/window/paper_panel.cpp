@@ -1,6 +1,7 @@
 #include "app/window/paper_panel.hpp"
 
 #include <QComboBox>
+#include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
@@ -107,6 +108,7 @@ QWidget* PaperPanel::makeSize() {
     size_->setAccessibleName(tr("Paper size"));
     size_->setToolTip(tr("For printing, preview and PDF; it is remembered"));
     size_->setFocusPolicy(Qt::StrongFocus);
+    size_->installEventFilter(this);
     for (const SizeChoice& choice : sizeChoices) size_->addItem(paperSizeName(choice.size));
     auto* label = new QLabel(tr("Paper size"), part);
     label->setBuddy(size_);
@@ -116,6 +118,13 @@ QWidget* PaperPanel::makeSize() {
     connect(size_, &QComboBox::activated, this,
             [this](int index) { emit actionAsked(QLatin1String(sizeChoices[index].action)); });
     return part;
+}
+
+// The wheel is for the panels, not for changing the size in passing.
+bool PaperPanel::eventFilter(QObject* watched, QEvent* event) {
+    if (watched != size_ || event->type() != QEvent::Wheel) return SectionedPanel::eventFilter(watched, event);
+    event->ignore();
+    return true;
 }
 
 void PaperPanel::ask(const QString& action) {

@@ -26,6 +26,9 @@ public:
 
     void show(const Shown& shown) override;
 
+protected:
+    bool eventFilter(QObject* watched, QEvent* event) override;
+
 private:
     QWidget* makeButtons();
     QWidget* makeSize();

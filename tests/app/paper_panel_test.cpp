@@ -9,6 +9,7 @@
 #include <QSettings>
 #include <QSignalSpy>
 #include <QTest>
+#include <QWheelEvent>
 
 #include "app/window/panel_stack.hpp"
 #include "core/math/count.hpp"
@@ -142,6 +143,23 @@ private slots:
         QCOMPARE(defaultPageLayout().pageSize().id(), QPageSize::A4);
         SOON_VERIFY(again.find<QComboBox>("paperSize")->currentText().startsWith("A4"));
         QLocale::setDefault(QLocale::c());
+    }
+
+    void theWheelPassesOverTheSize() {
+        PaperPanel panel;
+        panel.show(shownSample());
+        open(&panel);
+        auto* size = panel.findChild<QComboBox*>("paperSize");
+        QSignalSpy asked(&panel, &Panel::actionAsked);
+        const int before = size->currentIndex();
+        for (const int turn : {-120, 120}) {
+            QWheelEvent wheel(QPointF(10, 10), size->mapToGlobal(QPointF(10, 10)), {}, {0, turn}, Qt::NoButton, {},
+                              Qt::NoScrollPhase, false);
+            QCoreApplication::sendEvent(size, &wheel);
+            QVERIFY(!wheel.isAccepted());
+            QCOMPARE(size->currentIndex(), before);
+        }
+        QCOMPARE(asked.count(), 0);
     }
 
     void sizesOtherThanTheTwoAreNotTaken() {

@@ -11,10 +11,13 @@
 
 #include "app/look/theme.hpp"
 #include "app/panels/remarks_edit.hpp"
+#include "app/window/panel_stack.hpp"
 #include "core/laminate/springback/learned.hpp"
 #include "core/units/day_text.hpp"
+#include "tests/app/own_home.hpp"
 #include "tests/app/shown_panel.hpp"
 #include "tests/app/shown_piece.hpp"
+#include "tests/app/window_bench.hpp"
 
 using namespace fayline;
 using namespace fayline::app;
@@ -74,6 +77,10 @@ QString lasting(double time_s) {
 
 class RecordPanelTest : public QObject {
     Q_OBJECT
+
+public:
+    static void initMain() { useHomeOfItsOwn(); }
+
 private slots:
     void initTestCase() { applyGround(Ground::paper); }
 
@@ -160,6 +167,34 @@ private slots:
         undone.piece.record[0].notes = "as before";
         followed.panel.show(undone);
         QCOMPARE(remarks->toPlainText(), QString("as before"));
+    }
+
+    // In the window Ctrl+Z in the middle of the words takes back what was typed in one go, as one step.
+    void RemarksAreOneStepOfTheWindow() {
+        Bench bench;
+        bench.find<PanelStack>()->setOpenQuestions({int(plan::Question::record)});
+        model::Piece piece = bench.piece();
+        piece.record = {dayOf(bench.window.shown(), true, 1, "2026-05-01T09:15")};
+        bench.document().changePiece(0, {"Record the dry fit", {}, piece});
+        QVERIFY(bench.settle());
+        bench.window.activateWindow();
+        QVERIFY(QTest::qWaitForWindowActive(&bench.window, test::patience_ms));
+        auto* remarks = bench.find<RemarksEdit>("remarks");
+        SOON_VERIFY(remarks->isVisible());
+        remarks->setFocus();
+        const int steps = bench.document().undoStack().count();
+        for (const char letter : {'r', 'o', 'p', 'e'}) {
+            QTest::keyClick(remarks, letter);
+            QVERIFY(bench.settle());
+        }
+        QCOMPARE(bench.piece().record[0].notes, std::string("rope"));
+        QCOMPARE(bench.document().undoStack().count(), steps + 1);
+        QTest::keyClick(remarks, Qt::Key_Z, Qt::ControlModifier);
+        QVERIFY(bench.piece().record[0].notes.empty());
+        SOON_COMPARE(remarks->toPlainText(), QString());
+        QTest::keyClick(remarks, Qt::Key_Z, Qt::ControlModifier | Qt::ShiftModifier);
+        QCOMPARE(bench.piece().record[0].notes, std::string("rope"));
+        SOON_COMPARE(remarks->toPlainText(), QString("rope"));
     }
 
     void ADayIsTakenOut() {
