@@ -233,10 +233,13 @@ void printedKeys(auto& visit, const Choice*) {
     visit("strain_share_on_form_pct", &Choice::shareOnForm, pct);
     visit("spares", &Choice::spares, OrNull<Whole>{});
     visit("springback_ratio", &Choice::springbackRatio, plain);
+    visit("opens_mm", &Choice::opens_m, OrNull{mm});
     visit("end_pull_N", &Choice::endPull_N, Figure{{"N"}, 3});
     visit("glue_g", &Choice::glue_kg, grams);
     visit("glue_lines", &Choice::glueLines, Whole{});
     visit("margin_min", &Choice::margin_s, OrNull{minutes});
+    visit("closed_min", &Choice::closed_s, OrNull{minutes});
+    visit("strip_length_mm", &Choice::stripLength_m, mm);
     visit("wood_lost_pct", &Choice::woodLost, pct);
     visit("possible", &Choice::possible, Truth{});
     visit(

@@ -16,7 +16,7 @@ namespace fayline::plan {
 
 namespace {
 
-constexpr double step_m = 0.01;
+constexpr double sampleStep_m = 0.01;
 
 // Means nothing once `stop` is set.
 LinePlan planLine(const model::LineInput& input, const units::Display& display, const std::atomic<bool>& stop) {
@@ -26,7 +26,7 @@ LinePlan planLine(const model::LineInput& input, const units::Display& display, 
     requireLine(plan, display, stop);
     if (stop) return plan;
     plan.tightest = plan.fair.line.tightest();
-    plan.samples = line::sample(plan.fair.line, step_m);
+    plan.samples = line::sample(plan.fair.line, sampleStep_m);
     for (const line::Place& place : plan.samples) {
         plan.curvatureSd_per_m.push_back(line::curvatureSd(plan.fair, place.at_m));
     }

@@ -7,6 +7,7 @@
 #include "core/laminate/course.hpp"
 #include "core/laminate/springback/form_ground.hpp"
 #include "core/laminate/springback/planing.hpp"
+#include "core/laminate/springback/uncorrected.hpp"
 #include "core/math/count.hpp"
 #include "core/units/input_error.hpp"
 
@@ -137,6 +138,18 @@ std::optional<Opening> planedOf(const FormGround& ground, const PartAlong& part,
     return openingOf(ground.ground, released, shapeOf(ground.ground, planed));
 }
 
+FormLine wantedShape(const FormGround& ground, const PartAlong& part) {
+    return shapeOf(ground.ground, {part.axisFromLine_m, std::vector<double>(part.sections.size(), 1.0), {}, 1});
+}
+
+// What the part does against `wanted` once a form of just that shape lets it go.
+Opening uncorrectedOf(const FormGround& ground, const PartAlong& part, double factor, const FormLine& wanted) {
+    Turned turned{part.axisFromLine_m, std::vector<double>(part.sections.size(), 1.0), {}, 1};
+    const std::vector<double> ratios = allowedRatios(part, ratiosOn(ground, part, turned.share));
+    for (std::size_t i = 0; i < ratios.size(); ++i) turned.share[i] = 1 - factor * ratios[i];
+    return openingOf(ground.ground, wanted, shapeOf(ground.ground, turned));
+}
+
 PartForm formOfPart(const FormPlan& plan, const FormGround& ground, const PartAlong& part, const model::Stack& stack,
                     const std::vector<double>& formTurns) {
     PartForm form{.firstPlace = part.places.first, .lastPlace = part.places.last};
@@ -167,14 +180,9 @@ PartForm formOfPart(const FormPlan& plan, const FormGround& ground, const PartAl
     form.opens = openingOf(ground.ground, onForm, form.released);
     if (takesOff(stack)) form.planed = planedOf(ground, part, stack, formTurns, turned, form.released);
 
-    turned.share.assign(formTurns.size(), 1.0);
-    const std::vector<double> onLine = allowedRatios(part, ratiosOn(ground, part, turned.share));
-    const FormLine wanted = shapeOf(ground.ground, turned);
+    const FormLine wanted = wantedShape(ground, part);
     form.offWanted = openingOf(ground.ground, wanted, form.released);
-    for (std::size_t i = 0; i < formTurns.size(); ++i) {
-        turned.share[i] = 1 - plan.factor * onLine[i];
-    }
-    form.uncorrected = openingOf(ground.ground, wanted, shapeOf(ground.ground, turned));
+    form.uncorrected = uncorrectedOf(ground, part, plan.factor, wanted);
     return form;
 }
 
@@ -206,6 +214,12 @@ void tellGluings(FormPlan& plan, const FormGround& ground, const model::Stack& s
 }
 
 }  // namespace
+
+Opening uncorrectedOpening(const model::Piece& piece, const line::Line& line, const StackPlan& stack) {
+    const FormGround ground = formGround(piece, line, stack);
+    const PartAlong& first = ground.parts.front();
+    return uncorrectedOf(ground, first, piece.form.springbackFactor, wantedShape(ground, first));
+}
 
 FormPlan planForm(const model::Piece& piece, const line::Line& line, const std::vector<wood::Species>& species,
                   const StackPlan& stack) {

@@ -21,13 +21,6 @@ namespace fayline::plan {
 
 namespace {
 
-Question questionOf(About about) {
-    // In the order of About.
-    constexpr std::array questions{Question::line, Question::strips, Question::form, Question::holding,
-                                   Question::glue, Question::time,   Question::stock};
-    return questions[static_cast<std::size_t>(about)];
-}
-
 std::optional<Severity> worstOf(const std::vector<Finding>& findings, Question question) {
     std::optional<Severity> worst;
     for (const Finding& finding : findings) {
@@ -318,6 +311,26 @@ constexpr const char* questionWords[] = {"Line", "Strips", "Form",  "Holding", "
                                          "Time", "Stock",  "Paper", "Record"};
 
 }  // namespace
+
+Question questionOf(About about) {
+    switch (about) {
+        case About::line:
+            return Question::line;
+        case About::stack:
+            return Question::strips;
+        case About::form:
+            return Question::form;
+        case About::holding:
+            return Question::holding;
+        case About::glue:
+            return Question::glue;
+        case About::schedule:
+            return Question::time;
+        case About::stock:
+            return Question::stock;
+    }
+    return Question::line;
+}
 
 const char* questionName(Question question) {
     return questionWords[static_cast<std::size_t>(question)];

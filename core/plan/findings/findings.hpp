@@ -63,6 +63,9 @@ std::vector<Finding> breakingFindings(const Plan& plan);
 // All of a plan without its study, by subject.
 std::vector<Finding> allFindings(const model::Piece& piece, const Shop& shop, const Plan& plan);
 
+// The question that what is about this belongs to.
+Question questionOf(About about);
+
 // The nine answers of a plan whose parts and findings are made.
 std::vector<Answer> answersOf(const model::Piece& piece, const Shop& shop, const Plan& plan);
 

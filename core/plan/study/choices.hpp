@@ -32,10 +32,13 @@ struct Choice {
     double chanceOfBreaking = 0;        // that any breaks
     int spares = 0;                     // -1: no number is sensible
     double springbackRatio = 0;         // at the tightest place, the record counted; where nothing lets go it is none
+    std::optional<double> opens_m;      // of the end that the plan tells, uncorrected; < 0: in; none: nothing lets go
     double endPull_N = 0;               // pull that brings the ends down: the harder of both, square to the form
     double glue_kg = 0;                 // mixed
     int glueLines = 0;
     std::optional<double> margin_s;  // of the day: the least that any face has left of its open time
+    std::optional<double> closed_s;  // from the start of each glue-up until all is closed, all glue-ups together
+    double stripLength_m = 0;        // to be sawn: of all strips with their extra length, and of the spares
     double woodLost = 0;             // share of the wood sawn up that becomes sawdust and shavings
     bool possible = true;            // false: a strip breaks, no room, no form, no board
     Message whyNot;                  // in a few words; empty where it is possible

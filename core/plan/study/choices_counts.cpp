@@ -9,8 +9,10 @@
 #include "core/laminate/layers.hpp"
 #include "core/laminate/parallels.hpp"
 #include "core/laminate/springback/release.hpp"
+#include "core/laminate/springback/uncorrected.hpp"
 #include "core/math/count.hpp"
 #include "core/plan/findings/choice_texts.hpp"
+#include "core/plan/findings/form_wording.hpp"
 #include "core/plan/parts.hpp"
 #include "core/plan/shop.hpp"
 #include "core/units/input_error.hpp"
@@ -105,6 +107,22 @@ Message whyNot(const Choice& choice, const laminate::StackPlan& stack, const Pla
 
 }  // namespace
 
+double lengthToSaw(const laminate::StackPlan& stack) {
+    double sum_m = 0;
+    double longest_m = 0;
+    for (const laminate::Strip& strip : stack.strips) {
+        sum_m += strip.cutLength_m;
+        longest_m = std::max(longest_m, strip.cutLength_m);
+    }
+    return sum_m + std::max(0, stack.spares) * longest_m;
+}
+
+double glueUpTime(const DayPlan& day) {
+    double work_s = 0;
+    for (const GluingDay& gluing : day.gluings) work_s += gluing.run.closed_s;
+    return work_s;
+}
+
 double tailPull(double curvature_per_m, double gapLimit_m) {
     if (!(curvature_per_m > 0) || !(gapLimit_m > 0)) return 0;
     return curvature_per_m / std::sqrt(6 * gapLimit_m / curvature_per_m);
@@ -168,14 +186,20 @@ Choice countsOf(const Candidate& candidate, const model::Piece& piece, const Sho
         const bool corrected = plan.form.letsGo && piece.form.allowsForSpringback;
         const double kept = corrected ? std::max(1 - choice.springbackRatio, 1 - mostRatio) : 1.0;
         choice.shareOnForm = choice.strainShare / kept;
+        if (plan.form.letsGo) {
+            const laminate::Opening opening = laminate::uncorrectedOpening(adopted, line, stack);
+            choice.opens_m = reportedAtStart(plan.form, line.length()) ? opening.start_m : opening.end_m;
+        }
         choice.endPull_N = endPull(adopted, shop, plan, ends);
         choice.woodLost = woodLost(choice, stack, piece.stock);
+        choice.stripLength_m = lengthToSaw(stack);
         choice.whyNot = whyNot(choice, stack, plan);
         const DayPlan day = planDay(adopted, shop, line, stack, &plan.day.glue);
         choice.glue_kg = day.glue.mixed_kg;
         choice.glueLines = static_cast<int>(
             std::ranges::count_if(day.glue.lines, [](const glue::GlueLine& one) { return !one.scarf; }));
         if (std::isfinite(day.margin_s)) choice.margin_s = day.margin_s;
+        if (!day.glue.batches.empty()) choice.closed_s = glueUpTime(day);
     } catch (const units::InputError& error) {
         // What stands well as it is may ask for more than can be with other strips: a scarf longer than the piece,
         // more cups than anybody mixes.

@@ -1,10 +1,10 @@
 // What one stack costs and risks: every count of a choice.
 //
 // Strain, chance and spares are those of core/laminate for the wanted line; `shareOnForm` raises the share by 1 / (1 -
-// rho) where the form allows for springback (within 1 % of the form's own answer, which goes section by section). Glue
-// and margin are those of the day's plan. Wood lost: kerf and two planed faces for each strip, what is planed off a
-// taper and what the stack is deeper than the piece as it is, over all the wood that is sawn for it; over-run and rip
-// allowance are the same for every choice and left out.
+// rho) where the form allows for springback (within 1 % of the form's own answer, which goes section by section). Glue,
+// margin and the time of the glue-up are those of the day's plan. Wood lost: kerf and two planed faces for each strip,
+// what is planed off a taper and what the stack is deeper than the piece as it is, over all the wood that is sawn for
+// it; over-run and rip allowance are the same for every choice and left out.
 //
 // The pull that brings the ends down is that of the outermost stations, the harder of both, with all stations closed
 // and as strong as need be: one contact for each stack, on the form of the stack as it is. (It does not simply go with
@@ -39,6 +39,12 @@ double tailPull(double curvature_per_m, double gapLimit_m);
 // Bending stiffness of the loose strips at a place of the line as far as they still resist, N m^2, as bent.
 double stiffnessAt(const model::Piece& piece, const model::Stack& stack, const Shop& shop, double lineLength_m,
                    double at_m);
+
+// Of all strips as they are cut, and of the spares, each as long as the longest; metres.
+double lengthToSaw(const laminate::StackPlan& stack);
+
+// From the start of each glue-up until all is closed, all glue-ups together; seconds.
+double glueUpTime(const DayPlan& day);
 
 // The counts of one candidate; that it is unbeaten or named is not said here.
 Choice countsOf(const Candidate& candidate, const model::Piece& piece, const Shop& shop, const Plan& plan,

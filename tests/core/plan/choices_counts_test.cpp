@@ -7,6 +7,7 @@
 
 #include "core/io/file.hpp"
 #include "core/math/count.hpp"
+#include "core/plan/findings/form_wording.hpp"
 #include "core/plan/parts.hpp"
 #include "core/plan/study/choices.hpp"
 #include "tests/core/plan/made_pieces.hpp"
@@ -42,6 +43,22 @@ void expectCountsOf(const Choice& choice, const Plan& plan) {
     EXPECT_EQ(choice.spares, plan.stack.spares);
     EXPECT_DOUBLE_EQ(choice.glue_kg, plan.day.glue.mixed_kg);
     EXPECT_DOUBLE_EQ(choice.margin_s.value_or(-1), plan.day.margin_s);
+    double work_s = 0;
+    for (const GluingDay& gluing : plan.day.gluings) work_s += gluing.run.closed_s;
+    EXPECT_DOUBLE_EQ(choice.closed_s.value_or(0), work_s);
+    double sawn_m = 0;
+    double longest_m = 0;
+    for (const laminate::Strip& strip : plan.stack.strips) {
+        sawn_m += strip.cutLength_m;
+        longest_m = std::max(longest_m, strip.cutLength_m);
+    }
+    EXPECT_DOUBLE_EQ(choice.stripLength_m, sawn_m + std::max(0, plan.stack.spares) * longest_m);
+    EXPECT_EQ(choice.opens_m.has_value(), plan.form.letsGo);
+    if (plan.form.letsGo) {
+        const laminate::Opening& opening = plan.form.parts.front().uncorrected;
+        const bool atStart = reportedAtStart(plan.form, plan.line.fair.line.length());
+        EXPECT_DOUBLE_EQ(*choice.opens_m, atStart ? opening.start_m : opening.end_m);
+    }
     const double ratio = plan.form.parts.front().ratioAtTightest;
     // On the form itself the bend is tighter, which moves rho by a share of itself (release.hpp).
     EXPECT_NEAR(choice.springbackRatio, ratio, 0.01 * ratio);
