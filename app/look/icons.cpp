@@ -6,9 +6,11 @@
 #include <QPainter>
 #include <QPixmap>
 #include <QSvgRenderer>
+#include <functional>
 #include <numbers>
-#include <optional>
 
+#include "app/look/judged.hpp"
+#include "app/look/text.hpp"
 #include "app/look/theme.hpp"
 #include "core/model/hold_traits.hpp"
 
@@ -30,7 +32,9 @@ QByteArray drawing(const QString& name) {
 // Draws its SVG anew in the theme's colour each time, so a change of ground needs nobody to replace icons.
 class DrawnIcon : public QIconEngine {
 public:
-    DrawnIcon(QByteArray svg, std::optional<plan::Severity> severity) : svg_(std::move(svg)), severity_(severity) {}
+    // `warm`: of the theme in force, another colour than its ink.
+    explicit DrawnIcon(QByteArray svg, std::function<QColor()> warm = nullptr)
+        : svg_(std::move(svg)), warm_(std::move(warm)) {}
 
     void paint(QPainter* painter, const QRect& rect, QIcon::Mode mode, QIcon::State) override {
         QByteArray svg = svg_;
@@ -51,38 +55,53 @@ public:
         return pixmap;
     }
 
-    QIconEngine* clone() const override { return new DrawnIcon(svg_, severity_); }
+    QIconEngine* clone() const override { return new DrawnIcon(svg_, warm_); }
     bool isNull() override { return svg_.isEmpty(); }
 
 private:
     QColor color(QIcon::Mode mode) const {
         // On a selected row the warm colours would not stand out; there the shape alone says it.
-        if (severity_ && mode != QIcon::Selected) return findingColor(*severity_);
+        if (warm_ && mode != QIcon::Selected) return warm_();
         if (mode == QIcon::Disabled) return theme().rule;
         return mode == QIcon::Selected ? theme().ground : theme().ink;
     }
 
     QByteArray svg_;
-    std::optional<plan::Severity> severity_;
+    std::function<QColor()> warm_;
 };
 
 }  // namespace
 
 QIcon icon(const QString& name) {
     const QByteArray svg = drawing(name);
-    return svg.isEmpty() ? QIcon() : QIcon(new DrawnIcon(svg, std::nullopt));
+    return svg.isEmpty() ? QIcon() : QIcon(new DrawnIcon(svg));
 }
 
 QIcon findingIcon(plan::Severity severity) {
-    switch (severity) {
-        case plan::Severity::stop:
-            return QIcon(new DrawnIcon(drawing("finding_stop"), severity));
-        case plan::Severity::caution:
-            return QIcon(new DrawnIcon(drawing("finding_caution"), severity));
-        case plan::Severity::note:
+    const char* name = severity == plan::Severity::stop      ? "finding_stop"
+                       : severity == plan::Severity::caution ? "finding_caution"
+                                                             : "finding_note";
+    return QIcon(new DrawnIcon(drawing(name), [severity] { return findingColor(severity); }));
+}
+
+QIcon judgedIcon(plan::Judged judged) {
+    switch (judged) {
+        case plan::Judged::better:
+            return QIcon(new DrawnIcon(drawing("better"), [] { return theme().note; }));
+        case plan::Judged::worse:
+            return QIcon(new DrawnIcon(drawing("worse"), [] { return theme().caution; }));
+        case plan::Judged::both:
+            return icon("both");
+        case plan::Judged::differs:
+            return icon("differs");
+        case plan::Judged::alike:
             break;
     }
-    return QIcon(new DrawnIcon(drawing("finding_note"), severity));
+    return icon("alike");
+}
+
+QString judgedText(plan::Judged judged) {
+    return tr(plan::judgedWord(judged));
 }
 
 QColor findingColor(plan::Severity severity) {

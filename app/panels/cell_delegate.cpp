@@ -152,9 +152,12 @@ void CellDelegate::drawText(QPainter* painter, const QStyleOptionViewItem& optio
     if (table_->twoLines() && !look.under.isEmpty()) {
         painter->setFont(small);
         painter->setPen(t.faint);
-        painter->drawText(QRect(inner.left(), inner.bottom() + 1, inner.width(), QFontMetrics(small).height()),
-                          look.alignment | Qt::AlignVCenter | Qt::TextSingleLine,
-                          elided(look.under, small, inner.width()));
+        QRect below(inner.left(), inner.bottom() + 1, inner.width(), QFontMetrics(small).height());
+        for (const QString& words : look.under.split(QLatin1Char('\n'))) {
+            painter->drawText(below, look.alignment | Qt::AlignVCenter | Qt::TextSingleLine,
+                              elided(words, small, inner.width()));
+            below.translate(0, below.height());
+        }
     }
 }
 

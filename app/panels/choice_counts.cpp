@@ -4,9 +4,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "app/look/judged.hpp"
 #include "app/panels/reading.hpp"
+#include "core/plan/findings/form_wording.hpp"
 #include "core/plan/findings/wording.hpp"
 #include "core/units/day_text.hpp"
+#include "core/units/overall.hpp"
 #include "core/units/units.hpp"
 
 namespace fayline::app {
@@ -41,6 +44,11 @@ QString valueText(ChoiceCount count, double value, const units::Display& display
             return text(units::writeForce(value, display));
         case ChoiceCount::glue:
             return text(units::writeMass(value, display));
+        case ChoiceCount::opens:
+            return text(plan::tapeText(value, display));
+        case ChoiceCount::sawn:
+            return text(units::writeOverall(value, display.lengths));
+        case ChoiceCount::closed:
         case ChoiceCount::margin:
             return durationText(value);
     }
@@ -74,6 +82,12 @@ Steps stepsOf(ChoiceCount count, const units::Display& display) {
         case ChoiceCount::glue:
             if (display.weights == units::WeightUnit::gram) return decimal(1e-3, 1);
             return {units::ounce_kg, {0.5, 1, 2, 4, 8, 16, 32, 64, 160, 320}};
+        case ChoiceCount::opens:
+            if (display.lengths == units::LengthNotation::millimetres) return decimal(1e-3, 1);
+            return {units::inch_m, {1 / 16.0, 1 / 8.0, 1 / 4.0, 1 / 2.0, 1, 2, 4, 12, 24, 48, 120}};
+        case ChoiceCount::sawn:
+            return decimal(display.lengths == units::LengthNotation::millimetres ? 1 : units::foot_m, 1);
+        case ChoiceCount::closed:
         case ChoiceCount::margin:
             return {60, {1, 2, 5, 10, 15, 30, 60, 120, 240, 480, 1440}};
         default:
@@ -81,35 +95,27 @@ Steps stepsOf(ChoiceCount count, const units::Display& display) {
     }
 }
 
-// The first group of strips; under it what the choice is marked as, else the others as far as there is room.
+// Its first group of strips; under it each other one on a line of its own, and what the choice is marked as.
 FigureCell nameCell(const plan::Choice& choice, const units::Display& display) {
-    const QString name = choiceName(choice, display);
-    constexpr qsizetype room = 14;  // figures
-    qsizetype cut = name.indexOf(QStringLiteral(" + "));
-    const qsizetype taper = name.indexOf(QStringLiteral(" to "));
-    if (taper >= 0 && (cut < 0 || taper < cut)) cut = taper;
-    QStringList under;
-    if (!choice.named.empty()) under << tr("suggested");
-    if (choice.asItIs) under << tr("yours");
-    if (cut >= 0 && under.isEmpty()) {
-        const QString rest = name.mid(cut + 1);
-        under << (rest.size() <= room ? rest : tr("and others"));
-    }
-    return FigureCell{cut >= 0 ? name.left(cut) : name, under.join(QStringLiteral(", "))};
+    QString name = choiceName(choice, display);
+    name.replace(QStringLiteral(" + "), QStringLiteral("\n+ "))
+        .replace(QStringLiteral(" to "), QStringLiteral("\nto "));
+    QStringList lines = name.split(QLatin1Char('\n'));
+    FigureCell cell{.text = lines.takeFirst()};
+    QStringList marked;
+    if (!choice.named.empty()) marked << tr("suggested");
+    if (choice.asItIs) marked << tr("yours");
+    if (!marked.isEmpty()) lines << marked.join(QStringLiteral(", "));
+    cell.under = lines.join(QLatin1Char('\n'));
+    return cell;
 }
 
 }  // namespace
 
 QStringList choiceCountNames() {
-    return {tr("Thickest strip"),
-            tr("Strips to handle"),
-            tr("Bend, % of breaking"),
-            tr("Chance that one breaks"),
-            tr("Spares"),
-            tr("Springback"),
-            tr("Pull at the ends"),
-            tr("Glue"),
-            tr("Spare time"),
+    return {tr("Thickest strip"), tr("Strips to handle"), tr("Bend, % of breaking"), tr("Chance that one breaks"),
+            tr("Spares"),         tr("Springback"),       tr("Springback at end"),   tr("Pull at the ends"),
+            tr("Glue"),           tr("Glue-up takes"),    tr("Spare time"),          tr("Strips to saw"),
             tr("Waste")};
 }
 
@@ -127,12 +133,18 @@ std::optional<double> choiceCount(const plan::Choice& choice, ChoiceCount count)
             return choice.spares < 0 ? std::nullopt : std::optional<double>(choice.spares);
         case ChoiceCount::springback:
             return choice.springbackRatio;
+        case ChoiceCount::opens:
+            return choice.opens_m ? std::optional<double>(std::abs(*choice.opens_m)) : std::nullopt;
         case ChoiceCount::endPull:
             return choice.endPull_N;
         case ChoiceCount::glue:
             return choice.glue_kg;
+        case ChoiceCount::closed:
+            return choice.closed_s;
         case ChoiceCount::margin:
             return choice.margin_s;
+        case ChoiceCount::sawn:
+            return choice.stripLength_m;
         case ChoiceCount::woodLost:
             return choice.woodLost;
     }
@@ -184,12 +196,12 @@ QString choiceInFull(const plan::Choice& choice, const units::Display& display) 
 
 std::vector<FigureColumn> choiceColumns() {
     return {wordColumn(tr("Strips"), "27 x 15/64 in"),
-            figureColumn(tr("Bend"), "<0.01 %", tr("one breaks"),
-                         tr("Worst strip on the form, % of breaking; chance that any strip breaks")),
-            figureColumn(tr("Springs"), "0.000 %", tr("end pull"),
-                         tr("Share of its curve that it loses; pull that brings its ends down")),
-            figureColumn(tr("Glue"), "1 h 20 min", tr("spare"),
-                         tr("Glue to mix; open time that the worst joint has to spare"))};
+            figureColumn(tr("Bend"), "<0.01 %", tr("one breaks\nspares"),
+                         tr("Worst strip on the form, % of breaking; chance that one breaks; spares to saw")),
+            figureColumn(tr("Springs"), "0.000 %", tr("end pull\nwaste"),
+                         tr("Share of its curve that it loses; pull that brings its ends down; wood lost")),
+            figureColumn(tr("Glue"), "1 h 20 min", tr("takes\nspare"),
+                         tr("Glue to mix; time of the glue-up; open time that the worst joint has to spare"))};
 }
 
 ChoiceRows choiceRows(const plan::Choices& choices, const units::Display& display) {
@@ -199,14 +211,49 @@ ChoiceRows choiceRows(const plan::Choices& choices, const units::Display& displa
         if (!choice.paretoOptimal) continue;
         const auto told = [&](ChoiceCount count) { return choiceCountText(choice, count, display); };
         FigureRow row;
-        row.cells = {nameCell(choice, display), FigureCell{told(ChoiceCount::strain), told(ChoiceCount::breaking)},
-                     FigureCell{told(ChoiceCount::springback), told(ChoiceCount::endPull)},
-                     FigureCell{told(ChoiceCount::glue), told(ChoiceCount::margin)}};
+        const auto under = [&](ChoiceCount one, ChoiceCount other) {
+            return told(one) + QLatin1Char('\n') + told(other);
+        };
+        row.cells = {nameCell(choice, display),
+                     FigureCell{told(ChoiceCount::strain), under(ChoiceCount::breaking, ChoiceCount::spares)},
+                     FigureCell{told(ChoiceCount::springback), under(ChoiceCount::endPull, ChoiceCount::woodLost)},
+                     FigureCell{told(ChoiceCount::glue), under(ChoiceCount::closed, ChoiceCount::margin)}};
+        made.linesUnder = std::max(made.linesUnder, int(row.cells.front().under.count(QLatin1Char('\n'))) + 1);
         row.hint = choiceInFull(choice, display);
         made.rows.push_back(std::move(row));
         made.indices.push_back(static_cast<int>(i));
     }
     return made;
+}
+
+std::vector<FigureColumn> choiceChangeColumns() {
+    return {wordColumn(tr("What would change"), "Bend, % of breaking"), figureColumn(tr("Today"), "100 ft 0 in"),
+            figureColumn(tr("This stack"), "100 ft 0 in")};
+}
+
+std::vector<FigureRow> choiceChangeRows(const plan::Choice& today, const plan::Choice& other,
+                                        const units::Display& display) {
+    constexpr ChoiceCount compared[] = {ChoiceCount::strain, ChoiceCount::strips, ChoiceCount::opens,
+                                        ChoiceCount::closed, ChoiceCount::margin, ChoiceCount::glue,
+                                        ChoiceCount::sawn,   ChoiceCount::spares, ChoiceCount::woodLost};
+    const auto judge = [&](ChoiceCount count) {
+        if (choiceCountText(today, count, display) == choiceCountText(other, count, display)) {
+            return plan::Judged::alike;
+        }
+        const std::optional<double> before = choiceCount(today, count);
+        const std::optional<double> after = choiceCount(other, count);
+        if (!before || !after) return plan::Judged::differs;
+        return (*after > *before) == moreIsBetter(count) ? plan::Judged::better : plan::Judged::worse;
+    };
+    std::vector<FigureRow> rows;
+    for (const ChoiceCount count : compared) {
+        FigureCell after{.text = choiceCountText(other, count, display)};
+        after.judged = static_cast<int>(judge(count));
+        rows.push_back({.cells = {FigureCell{.text = choiceCountNames()[static_cast<int>(count)]},
+                                  FigureCell{.text = choiceCountText(today, count, display)}, after},
+                        .hint = judgedText(plan::Judged(*after.judged))});
+    }
+    return rows;
 }
 
 }  // namespace fayline::app

@@ -13,8 +13,22 @@
 namespace fayline::app {
 
 // In the order in which they are offered.
-enum class ChoiceCount { thickness, strips, strain, breaking, spares, springback, endPull, glue, margin, woodLost };
-inline constexpr int choiceCounts = 10;
+enum class ChoiceCount {
+    thickness,
+    strips,
+    strain,
+    breaking,
+    spares,
+    springback,
+    opens,
+    endPull,
+    glue,
+    closed,
+    margin,
+    sawn,
+    woodLost
+};
+inline constexpr int choiceCounts = 13;
 
 QStringList choiceCountNames();
 
@@ -44,7 +58,13 @@ std::vector<FigureColumn> choiceColumns();
 struct ChoiceRows {
     std::vector<FigureRow> rows;
     std::vector<int> indices;
+    int linesUnder = 2;  // that the longest name takes, beside its first
 };
 ChoiceRows choiceRows(const plan::Choices& choices, const units::Display& display);
+
+// What would change: today's stack beside another, count by count. What reads alike is alike.
+std::vector<FigureColumn> choiceChangeColumns();
+std::vector<FigureRow> choiceChangeRows(const plan::Choice& today, const plan::Choice& other,
+                                        const units::Display& display);
 
 }  // namespace fayline::app

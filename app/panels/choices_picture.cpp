@@ -55,9 +55,22 @@ void drawMark(QPainter* painter, const QPointF& at, const ChoicesPicture::Mark& 
     }
 }
 
+// Round the one that is chosen: filled, with four strokes towards it.
+void drawChosen(QPainter* painter, const QPointF& at, const QColor& accent) {
+    painter->setPen(Qt::NoPen);
+    painter->setBrush(accent);
+    painter->drawEllipse(at, size_px + 1, size_px + 1);
+    painter->setPen(QPen(accent, 2));
+    constexpr double from = size_px + 3 * apart_px;
+    constexpr double to = from + 5;
+    for (const QPointF& way : {QPointF(1, 0), QPointF(-1, 0), QPointF(0, 1), QPointF(0, -1)})
+        painter->drawLine(at + from * way, at + to * way);
+}
+
 struct KeyPart {
     ChoicesPicture::Mark mark;
     QString words;
+    bool chosen = false;
 };
 
 std::vector<KeyPart> keyParts() {
@@ -70,8 +83,11 @@ std::vector<KeyPart> keyParts() {
         made.words = words;
         return made;
     };
+    KeyPart chosen = part(true, true, false, false, QObject::tr("chosen"));
+    chosen.chosen = true;
     return {part(true, true, false, false, QObject::tr("best trade-offs")),
             part(true, false, false, false, QObject::tr("another is better")),
+            chosen,
             part(false, false, false, false, QObject::tr("will not work")),
             part(true, true, true, false, QObject::tr("suggested")),
             part(true, false, false, true, QObject::tr("yours now"))};
@@ -93,7 +109,9 @@ QSize ChoicesPicture::minimumSizeHint() const {
 
 void ChoicesPicture::setPicture(Picture picture) {
     picture_ = std::move(picture);
-    if (lit_ >= math::countOf(picture_.marks)) lit_ = -1;
+    const int count = math::countOf(picture_.marks);
+    if (lit_ >= count) lit_ = -1;
+    if (chosen_ >= count) chosen_ = -1;
     layOut();
     update();
 }
@@ -101,7 +119,12 @@ void ChoicesPicture::setPicture(Picture picture) {
 void ChoicesPicture::light(int mark) {
     if (mark == lit_) return;
     lit_ = mark;
-    setAccessibleDescription(lit_ < 0 ? QString() : picture_.marks[lit_].told);
+    update();
+}
+
+void ChoicesPicture::choose(int mark) {
+    chosen_ = mark;
+    setAccessibleDescription(chosen_ < 0 ? QString() : tr("Chosen: %1").arg(picture_.marks[chosen_].told));
     update();
 }
 
@@ -182,11 +205,30 @@ void ChoicesPicture::drawKey(QPainter* painter) const {
             x = 0;
             y += line + 2;
         }
-        drawMark(painter, QPointF(x + 1.25 * gridStep, y + line / 2), part.mark, t.faint, t.accent);
+        const QPointF at(x + 1.25 * gridStep, y + line / 2);
+        if (part.chosen)
+            drawChosen(painter, at, t.accent);
+        else
+            drawMark(painter, at, part.mark, t.faint, t.accent);
         painter->setPen(t.faint);
         painter->drawText(QRectF(x + 2.5 * gridStep, y, wide, line), Qt::AlignLeft | Qt::AlignVCenter, part.words);
         x += wide;
     }
+}
+
+// The one that is pointed at, ringed, else the chosen one.
+void ChoicesPicture::drawTold(QPainter* painter) const {
+    const int told = lit_ >= 0 ? lit_ : chosen_;
+    if (told < 0) return;
+    const Theme& t = theme();
+    if (lit_ >= 0 && lit_ != chosen_) {
+        painter->setPen(QPen(t.ink, 1.25));
+        painter->setBrush(Qt::NoBrush);
+        painter->drawEllipse(placeOf(lit_), size_px + 2 * apart_px, size_px + 2 * apart_px);
+    }
+    painter->setPen(told == chosen_ ? t.accent : t.ink);
+    painter->drawText(QRectF(0, lineHeight() + 1, width() - 1.0, lineHeight()), Qt::AlignRight | Qt::AlignVCenter,
+                      elided(picture_.marks[told].told, painter->font(), width() - 2.0));
 }
 
 void ChoicesPicture::paintEvent(QPaintEvent*) {
@@ -212,17 +254,8 @@ void ChoicesPicture::paintEvent(QPaintEvent*) {
         drawThose([&](const Mark& mark) { return !mark.paretoOptimal && !marked(mark); });
         drawThose([&](const Mark& mark) { return mark.paretoOptimal && !marked(mark); });
         drawThose(marked);
-        if (lit_ >= 0) {
-            const Mark& mark = picture_.marks[lit_];
-            const QPointF at = placeOf(lit_);
-            painter.setPen(Qt::NoPen);
-            painter.setBrush(t.accent);
-            painter.drawEllipse(at, size_px + 1, size_px + 1);
-            painter.setPen(t.accent);
-            const QString told = elided(mark.told, painter.font(), width() - 2.0);
-            painter.drawText(QRectF(0, lineHeight() + 1, width() - 1.0, lineHeight()),
-                             Qt::AlignRight | Qt::AlignVCenter, told);
-        }
+        if (chosen_ >= 0) drawChosen(&painter, placeOf(chosen_), picture_.faint ? t.faint : t.accent);
+        drawTold(&painter);
     }
     drawFocus(painter);
 }
@@ -243,25 +276,20 @@ bool ChoicesPicture::event(QEvent* event) {
 void ChoicesPicture::mouseMoveEvent(QMouseEvent* event) {
     const int mark = markAt(event->position());
     if (mark == lit_) return;
-    const bool choosable = mark >= 0 && !picture_.faint && picture_.marks[mark].possible;
-    setCursor(choosable ? Qt::PointingHandCursor : Qt::ArrowCursor);
+    setCursor(mark >= 0 ? Qt::PointingHandCursor : Qt::ArrowCursor);
     light(mark);
     emit hovered(mark);
 }
 
 void ChoicesPicture::mousePressEvent(QMouseEvent* event) {
-    if (event->button() == Qt::LeftButton) choose(markAt(event->position()));
+    const int mark = event->button() == Qt::LeftButton ? markAt(event->position()) : -1;
+    if (mark >= 0) emit choiceAsked(mark);
 }
 
 void ChoicesPicture::leaveEvent(QEvent* event) {
     QWidget::leaveEvent(event);
     light(-1);
     emit hovered(-1);
-}
-
-void ChoicesPicture::choose(int mark) {
-    if (mark < 0 || picture_.faint || !picture_.marks[mark].possible) return;
-    emit chosen(mark);
 }
 
 void ChoicesPicture::walk(int by) {
@@ -272,11 +300,10 @@ void ChoicesPicture::walk(int by) {
         const QPointF other = placeOf(b);
         return one.x() != other.x() ? one.x() < other.x() : one.y() > other.y();
     });
-    const auto here = std::find(order.begin(), order.end(), lit_);
+    const auto here = std::find(order.begin(), order.end(), chosen_);
     const auto count = math::countOf(order);
     const int to = here == order.end() ? (by > 0 ? 0 : count - 1) : int(here - order.begin()) + by;
-    light(order[std::clamp(to, 0, count - 1)]);
-    emit hovered(lit_);
+    emit choiceAsked(order[std::clamp(to, 0, count - 1)]);
 }
 
 void ChoicesPicture::keyPressEvent(QKeyEvent* event) {
@@ -285,10 +312,6 @@ void ChoicesPicture::keyPressEvent(QKeyEvent* event) {
         case Qt::Key_Left:
         case Qt::Key_Right:
             return walk(event->key() == Qt::Key_Right ? 1 : -1);
-        case Qt::Key_Return:
-        case Qt::Key_Enter:
-        case Qt::Key_Space:
-            return choose(lit_);
         default:
             return QWidget::keyPressEvent(event);
     }

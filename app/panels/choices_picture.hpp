@@ -1,7 +1,7 @@
 // A picture of stacks that could be glued: two of their counts across each other, one mark for each.
 //
-// A mark of which a count has no number, or one beyond the picture, stands at that edge. Hovering tells a mark, a click
-// chooses it; so do the arrow keys, from left to right, and Enter.
+// A mark of which a count has no number, or one beyond the picture, stands at that edge. Hovering tells a mark; a click
+// asks to choose it, as do the arrow keys, from left to right.
 #pragma once
 
 #include <QPointF>
@@ -37,14 +37,14 @@ public:
         Axis across;
         Axis up;
         std::vector<Mark> marks;
-        bool faint = false;  // of the piece as it was a moment ago: nothing can be chosen
+        bool faint = false;  // of the piece as it was a moment ago
     };
 
     explicit ChoicesPicture(QWidget* parent = nullptr) : Plot(parent) {}
 
     void setPicture(Picture picture);
-    void light(int mark);  // -1: none
-    int lit() const { return lit_; }
+    void choose(int mark);  // that is shown as chosen; -1: none
+    int chosen() const { return chosen_; }
     QPointF placeOf(int mark) const;  // pixels
 
     QSize sizeHint() const override;
@@ -52,7 +52,7 @@ public:
 
 signals:
     void hovered(int mark);  // -1: none
-    void chosen(int mark);
+    void choiceAsked(int mark);
 
 protected:
     bool event(QEvent* event) override;
@@ -65,14 +65,16 @@ protected:
 private:
     void layOut() override;
     int markAt(const QPointF& pixel) const;  // -1: none near
+    void light(int mark);
     void walk(int by);
-    void choose(int mark);
+    void drawTold(QPainter* painter) const;
     void drawScales(QPainter* painter) const;
     void drawKey(QPainter* painter) const;
 
     Picture picture_;
     QRectF area_;
-    int lit_ = -1;
+    int lit_ = -1;  // pointed at
+    int chosen_ = -1;
 };
 
 }  // namespace fayline::app

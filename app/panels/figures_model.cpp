@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "app/look/judged.hpp"
 #include "app/panels/piece_table.hpp"
 #include "core/math/count.hpp"
 
@@ -78,6 +79,11 @@ QVariant FiguresModel::data(const QModelIndex& index, int role) const {
             return cell.text;
         case underRole:
             return cell.under.isEmpty() ? QVariant() : QVariant(cell.under);
+        case Qt::DecorationRole:
+            return cell.judged ? QVariant(judgedIcon(plan::Judged(*cell.judged))) : QVariant();
+        case Qt::AccessibleTextRole:
+            if (!cell.judged) return {};
+            return QStringLiteral("%1, %2").arg(cell.text, judgedText(plan::Judged(*cell.judged)));
         case sortRole:
             return cell.sort;
         case severityRole:

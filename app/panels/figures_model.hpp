@@ -34,6 +34,7 @@ struct FigureCell {
     std::optional<int> severity = {};  // of plan::Severity, drawn as a shape or a line
     QString source = {};               // where the number comes from; empty: not told
     QString fault = {};                // what is wrong with it; empty: nothing
+    std::optional<int> judged = {};    // of plan::Judged, drawn as a shape before the text
 
     bool operator==(const FigureCell&) const = default;
 };

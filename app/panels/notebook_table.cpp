@@ -28,7 +28,10 @@ public:
 
     QSize sizeHint() const override {
         const int line = QFontMetrics(textFont(TextSize::small)).height();
-        return {0, line * (table_->twoLines() ? 2 : 1) + gridStep / 2};
+        qsizetype under = 0;
+        for (int section = 0; table_->twoLines() && model() && section < count(); ++section)
+            under = std::max(under, underOf(section).size());
+        return {0, int(line * (1 + std::max<qsizetype>(under, table_->twoLines())) + gridStep / 2)};
     }
 
 protected:
@@ -39,22 +42,28 @@ protected:
         painter->fillRect(rect, t.ground);
         painter->setFont(textFont(TextSize::small));
         const int alignment = model()->headerData(section, Qt::Horizontal, Qt::TextAlignmentRole).toInt();
-        const QString under = model()->headerData(section, Qt::Horizontal, underRole).toString();
         const QRect inner = rect.adjusted(gridStep / 2, 0, -gridStep / 2, -gridStep / 4);
         const int horizontal = alignment & Qt::AlignHorizontal_Mask;
         painter->setPen(t.faint);
         const int line = painter->fontMetrics().height();
-        QRect first = inner;
-        if (table_->twoLines()) first.setBottom(first.bottom() - line);
-        painter->drawText(first, horizontal | Qt::AlignBottom | Qt::TextSingleLine,
-                          model()->headerData(section, Qt::Horizontal, Qt::DisplayRole).toString());
-        if (table_->twoLines()) painter->drawText(inner, horizontal | Qt::AlignBottom | Qt::TextSingleLine, under);
+        QStringList lines{model()->headerData(section, Qt::Horizontal, Qt::DisplayRole).toString()};
+        if (table_->twoLines()) lines += underOf(section);
+        const int all = std::max(1, (height() - gridStep / 2) / line);  // the most of any column
+        QRect at(inner.left(), inner.bottom() + 1 - all * line, inner.width(), line);
+        for (const QString& words : lines) {
+            painter->drawText(at, horizontal | Qt::AlignBottom | Qt::TextSingleLine, words);
+            at.translate(0, line);
+        }
         painter->setPen(t.faint);
         painter->drawLine(rect.bottomLeft(), rect.bottomRight());
         painter->restore();
     }
 
 private:
+    QStringList underOf(int section) const {
+        return model()->headerData(section, Qt::Horizontal, underRole).toString().split(QLatin1Char('\n'));
+    }
+
     NotebookTable* table_;
 };
 
@@ -97,6 +106,12 @@ void NotebookTable::setTwoLines(bool two) {
     layOut();
 }
 
+void NotebookTable::setLinesUnder(int lines) {
+    if (lines == linesUnder_) return;
+    linesUnder_ = lines;
+    layOut();
+}
+
 void NotebookTable::setModel(QAbstractItemModel* model) {
     QTableView::setModel(model);
     connect(model, &QAbstractItemModel::rowsInserted, this, &NotebookTable::fitHeight);
@@ -115,7 +130,7 @@ void NotebookTable::layOut() {
     const int line = QFontMetrics(figures).height();
     const int under = QFontMetrics(tabularFont(textFont(TextSize::small))).height();
     verticalHeader()->setMinimumSectionSize(line);
-    verticalHeader()->setDefaultSectionSize(line + (twoLines_ ? under : 0) + gridStep + gridStep / 4);
+    verticalHeader()->setDefaultSectionSize(line + (twoLines_ ? linesUnder_ * under : 0) + gridStep + gridStep / 4);
     verticalHeader()->setSectionResizeMode(QHeaderView::Fixed);
     if (model() && !columns_.empty()) {
         const QFontMetrics metrics(figures);
@@ -129,8 +144,9 @@ void NotebookTable::layOut() {
             horizontalHeader()->moveSection(horizontalHeader()->visualIndex(column.column), visual++);
             const QString name = model()->headerData(column.column, Qt::Horizontal, Qt::DisplayRole).toString();
             const QString below = model()->headerData(column.column, Qt::Horizontal, underRole).toString();
-            const int width = std::max({metrics.horizontalAdvance(column.widest), small.horizontalAdvance(name),
-                                        small.horizontalAdvance(below)});
+            int width = std::max(metrics.horizontalAdvance(column.widest), small.horizontalAdvance(name));
+            for (const QString& words : below.split(QLatin1Char('\n')))
+                width = std::max(width, small.horizontalAdvance(words));
             horizontalHeader()->setSectionResizeMode(
                 column.column, column.column == stretched_ ? QHeaderView::Stretch : QHeaderView::Fixed);
             setColumnWidth(column.column, width + gridStep + 3);

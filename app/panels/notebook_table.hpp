@@ -76,6 +76,8 @@ public:
     void setColumns(const std::vector<ColumnWidth>& columns, int stretched);
     void setMostRows(int rows) { mostRows_ = rows; }  // higher tables scroll
     void setTwoLines(bool two);
+    void setLinesUnder(int lines);  // small ones in each cell of a table of two lines, where one is not enough
+    int linesUnder() const { return linesUnder_; }
     // Enter or Tab in the last cell that is typed in asks for a row more.
     void setGrows(bool grows) { grows_ = grows; }
     bool endsRows(const QModelIndex& index) const;  // is that cell, in a table that grows
@@ -123,6 +125,7 @@ private:
     int stretched_ = -1;
     int mostRows_ = 12;
     bool twoLines_ = false;
+    int linesUnder_ = 1;
     bool grows_ = false;
     int litRow_ = -1;
     std::optional<double> litPlace_;

@@ -12,6 +12,7 @@
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
 #include "app/panels/strips_panel.hpp"
+#include "core/math/count.hpp"
 
 namespace fayline::app {
 
@@ -111,17 +112,23 @@ void StripsPanel::makeChoices() {
     NotebookTable* table = figures.table;
     table->setSelectionMode(QAbstractItemView::SingleSelection);
     table->setMostRows(8);
-    connect(picture_, &ChoicesPicture::chosen, this, &StripsPanel::adoptChoice);
-    connect(table, &NotebookTable::activated, this, [this](const QModelIndex& row) {
-        const auto at = static_cast<std::size_t>(row.row());
-        if (at < choiceOfRow_.size()) adoptChoice(choiceOfRow_[at]);
-    });
+    choicesTable_ = table;
+    connect(picture_, &ChoicesPicture::choiceAsked, this, &StripsPanel::choose);
     connect(table->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this](const QModelIndex& row) {
         const auto at = static_cast<std::size_t>(row.row());
-        picture_->light(row.isValid() && at < choiceOfRow_.size() ? choiceOfRow_[at] : -1);
+        if (!showingChosen_ && row.isValid() && at < choiceOfRow_.size()) choose(choiceOfRow_[at]);
     });
-    Section* section = addSection("choicesHead", tr("Other strip thicknesses"), true,
-                                  {makeChoiceAxes(), picture_, words, table}, nullptr);
+    chosenWords_ = new SteadyWords(QStringLiteral("choiceChosen"), this);
+    const Figures changes = figuresTable("choiceChanges", tr("What this stack would change"), choiceChangeColumns());
+    changes_ = changes.model;
+    changesTable_ = changes.table;
+    changesTable_->setSelectionMode(QAbstractItemView::NoSelection);
+    changesTable_->setFocusPolicy(Qt::NoFocus);  // it is read: what is chosen stays chosen beside it
+    take_ = wordButton(QStringLiteral("takeChoice"), tr("Take this stack"), this);
+    connect(take_, &QPushButton::clicked, this, &StripsPanel::takeChosen);
+    Section* section =
+        addSection("choicesHead", tr("Other strip thicknesses"), true,
+                   {makeChoiceAxes(), picture_, chosenWords_, changesTable_, take_, words, table}, nullptr);
     section->setShow([this, words, section](const std::shared_ptr<const Shown>& shown) {
         noteStudy(section, plan::Study::choices);
         if (!knownChoices()) words->say(awaited());
@@ -133,8 +140,12 @@ void StripsPanel::makeChoices() {
         if (known) words->say(wordsOf(*known, shown->display));
         ChoiceRows made = known ? choiceRows(*known, shown->display) : ChoiceRows();
         choiceOfRow_ = std::move(made.indices);
+        choicesTable_->setLinesUnder(made.linesUnder);
+        showingChosen_ = true;
         choices_->show(std::move(made.rows), studyIsOld(plan::Study::choices));
+        showingChosen_ = false;
         showChoicesPicture();
+        showChosen();
     });
 }
 
@@ -153,15 +164,68 @@ void StripsPanel::showChoicesPicture() {
     picture_->setPicture(std::move(picture));
 }
 
-void StripsPanel::adoptChoice(int index) {
+void StripsPanel::choose(int index) {
     const plan::Choices* known = shown_ ? knownChoices() : nullptr;
-    if (!known || studyIsOld(plan::Study::choices) || shown_->pieceIndex < 0) return;
-    const plan::Choice& choice = known->all.at(static_cast<std::size_t>(index));
+    if (!known || index < 0 || index >= math::countOf(known->all)) return;
+    chosen_ = known->all[index];
+    showChosen();
+}
+
+// The one that the user chose, as long as it is among them; else the suggested one, else what the piece has.
+int StripsPanel::chosenChoice() const {
+    const plan::Choices* known = shown_ ? knownChoices() : nullptr;
+    if (!known) return -1;
+    const auto indexOf = [&](const auto& is) {
+        const auto found = std::ranges::find_if(known->all, is);
+        return found == known->all.end() ? -1 : static_cast<int>(found - known->all.begin());
+    };
+    if (chosen_) {
+        const int index = indexOf([&](const plan::Choice& choice) {
+            return choice.strips == chosen_->strips && choice.gluings == chosen_->gluings;
+        });
+        if (index >= 0) return index;
+    }
+    return known->namedIndex >= 0 ? known->namedIndex : indexOf(&plan::Choice::asItIs);
+}
+
+void StripsPanel::showChosen() {
+    const plan::Choices* known = shown_ ? knownChoices() : nullptr;
+    const int index = chosenChoice();
+    const auto today =
+        known ? std::ranges::find_if(known->all, &plan::Choice::asItIs) : std::vector<plan::Choice>::const_iterator();
+    const bool any = known && index >= 0 && today != known->all.end();
+    const bool old = any && studyIsOld(plan::Study::choices);
+    picture_->choose(any ? index : -1);
+    showingChosen_ = true;
+    const auto row = std::ranges::find(choiceOfRow_, any ? index : -1);
+    choicesTable_->setCurrentIndex(
+        row == choiceOfRow_.end() ? QModelIndex() : choices_->index(static_cast<int>(row - choiceOfRow_.begin()), 0));
+    if (row == choiceOfRow_.end()) choicesTable_->clearSelection();
+    showingChosen_ = false;
+    showIf(changesTable_, any);
+    showIf(take_, any);
+    if (!any) return chosenWords_->say({});
+    const plan::Choice& choice = known->all[index];
+    QString words = choiceName(choice, shown_->display);
+    if (!choice.possible)
+        words += tr(": will not work, %1.").arg(text(plan::writeWithin(choice.whyNot, shown_->display)));
+    if (choice.asItIs) words += tr(": your stack today.");
+    chosenWords_->say(words);
+    changes_->show(choiceChangeRows(*today, choice, shown_->display), old);
+    take_->setEnabled(!old && choice.possible && !choice.asItIs);
+}
+
+void StripsPanel::takeChosen() {
+    const plan::Choices* known = shown_ ? knownChoices() : nullptr;
+    const int index = chosenChoice();
+    if (!known || index < 0 || studyIsOld(plan::Study::choices) || shown_->pieceIndex < 0) return;
+    const plan::Choice& choice = known->all[index];
     if (!choice.possible) return;
-    Change change{tr("Choose %1").arg(choiceName(choice, shown_->display)), QStringLiteral("choose strips"),
-                  shown_->piece};
+    Change change{tr("Choose %1").arg(choiceName(choice, shown_->display)), {}, shown_->piece};
     change.after.stack = plan::adopt(shown_->piece.stack, choice);
-    if (!(change.after.stack == shown_->piece.stack)) emit changeAsked(change);
+    if (change.after.stack == shown_->piece.stack) return;
+    chosen_ = choice;  // it stays the one that is shown, as what the piece then has
+    emit changeAsked(change);
 }
 
 }  // namespace fayline::app

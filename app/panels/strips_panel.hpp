@@ -39,7 +39,10 @@ private:
     QWidget* makeChoiceAxes();
     const plan::Choices* knownChoices() const;  // of the piece as it stands or was a moment ago; null: none yet
     void showChoicesPicture();
-    void adoptChoice(int index);
+    void choose(int index);  // of the choices; changes nothing of the piece
+    int chosenChoice() const;
+    void showChosen();
+    void takeChosen();
     void showPlot();
     void showDrying();
     void showWood();
@@ -68,7 +71,14 @@ private:
     QComboBox* across_ = nullptr;
     ChoicesPicture* picture_ = nullptr;
     FiguresModel* choices_ = nullptr;
+    NotebookTable* choicesTable_ = nullptr;
     std::vector<int> choiceOfRow_;
+    std::optional<plan::Choice> chosen_;  // by the user; known again by its strips
+    bool showingChosen_ = false;
+    SteadyWords* chosenWords_ = nullptr;
+    NotebookTable* changesTable_ = nullptr;
+    FiguresModel* changes_ = nullptr;
+    QPushButton* take_ = nullptr;
     struct ChoicesShown {
         std::shared_ptr<const plan::Plan> plan;  // that has the choices
         units::Display display;

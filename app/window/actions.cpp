@@ -11,6 +11,7 @@
 #include "app/panels/findings_list.hpp"
 #include "app/panels/question_line.hpp"
 #include "app/window/clock_band.hpp"
+#include "app/window/compare_dialog.hpp"
 #include "app/window/main_window.hpp"
 #include "app/window/panel_stack.hpp"
 #include "app/window/paper_panel.hpp"
@@ -106,6 +107,7 @@ void MainWindow::makeActions() {
     action(Act::previousPiece, "", tr("Pre&vious piece"), Qt::CTRL | Qt::Key_PageUp,
            [this] { document_.setCurrentPiece(std::max(0, document_.currentPiece() - 1)); });
 
+    action(Act::compare, "", tr("&Compare..."), {}, [this] { CompareDialog(document_, shown(), this).exec(); });
     action(Act::clock, "clock", tr("Glue-up &clock..."), Qt::CTRL | Qt::Key_T, [this] { openClock(false); });
     action(Act::dryFit, "", tr("Timed dry &fit..."), Qt::CTRL | Qt::SHIFT | Qt::Key_T, [this] { openClock(true); });
 
@@ -205,6 +207,8 @@ void MainWindow::makeMenus() {
     piece->addSeparator();
     piece->addActions(of({nextPiece, previousPiece}));
     piece->addSeparator();
+    piece->addAction(of(compare));
+    piece->addSeparator();
     piece->addActions(of({clock, dryFit}));
 
     QMenu* view = menuBar()->addMenu(tr("&View"));
@@ -303,7 +307,8 @@ void MainWindow::updateActions() {
     const int count = math::countOf(document_.boat().pieces);
     const bool any = index >= 0;
     using enum Act;
-    for (QAction* made : of({duplicatePiece, renamePiece, removePiece, zoomIn, zoomOut, zoomFit, clock, dryFit})) {
+    for (QAction* made :
+         of({duplicatePiece, renamePiece, removePiece, zoomIn, zoomOut, zoomFit, compare, clock, dryFit})) {
         made->setEnabled(any);
     }
     of(pieceUp)->setEnabled(index > 0);

@@ -33,11 +33,18 @@ std::string freshId() {
 
 }  // namespace
 
+class DocumentCommand : public QUndoCommand {
+public:
+    using QUndoCommand::QUndoCommand;
+    // The piece with this id as it was before; null: it was not changed.
+    virtual const model::Piece* pieceBefore(const std::string& id) const = 0;
+};
+
 // Holds the piece before and after: whole values, so that undoing cannot drift from what was.
-class ChangePieceCommand : public QUndoCommand {
+class ChangePieceCommand : public DocumentCommand {
 public:
     ChangePieceCommand(Document& document, int index, const Change& change)
-        : QUndoCommand(change.name),
+        : DocumentCommand(change.name),
           document_(document),
           index_(index),
           merges_(change.merges),
@@ -48,6 +55,9 @@ public:
     int id() const override { return merges_.isEmpty() ? -1 : changePieceId; }
     void redo() override { document_.putPiece(index_, after_); }
     void undo() override { document_.putPiece(index_, before_); }
+    const model::Piece* pieceBefore(const std::string& id) const override {
+        return before_.id == id ? &before_ : nullptr;
+    }
 
     bool mergeWith(const QUndoCommand* next) override {
         const auto& other = static_cast<const ChangePieceCommand&>(*next);
@@ -67,11 +77,11 @@ private:
     model::Piece after_;
 };
 
-class ChangeBoatCommand : public QUndoCommand {
+class ChangeBoatCommand : public DocumentCommand {
 public:
     ChangeBoatCommand(Document& document, const QString& name, const QString& merges, const model::Boat& after,
                       int currentAfter)
-        : QUndoCommand(name),
+        : DocumentCommand(name),
           document_(document),
           merges_(merges),
           step_(document.step_),
@@ -83,6 +93,12 @@ public:
     int id() const override { return merges_.isEmpty() ? -1 : changeBoatId; }
     void redo() override { document_.putBoat(after_, currentAfter_); }
     void undo() override { document_.putBoat(before_, currentBefore_); }
+    const model::Piece* pieceBefore(const std::string& id) const override {
+        const auto before = std::ranges::find(before_.pieces, id, &model::Piece::id);
+        const auto after = std::ranges::find(after_.pieces, id, &model::Piece::id);
+        const bool both = before != before_.pieces.end() && after != after_.pieces.end();
+        return both && !(*before == *after) ? &*before : nullptr;
+    }
 
     bool mergeWith(const QUndoCommand* next) override {
         const auto& other = static_cast<const ChangeBoatCommand&>(*next);
@@ -158,6 +174,16 @@ void Document::endStep() {
 int Document::pieceWithId(const std::string& id) const {
     const auto found = std::ranges::find(boat_.pieces, id, &model::Piece::id);
     return found == boat_.pieces.end() || id.empty() ? -1 : int(found - boat_.pieces.begin());
+}
+
+std::optional<Document::Earlier> Document::beforeLastChange(int index) const {
+    if (index < 0 || index >= math::countOf(boat_.pieces) || boat_.pieces[index].id.empty()) return std::nullopt;
+    for (int i = undo_.index() - 1; i >= 0; --i) {
+        const auto* command = static_cast<const DocumentCommand*>(undo_.command(i));
+        const model::Piece* before = command->pieceBefore(boat_.pieces[index].id);
+        if (before) return Earlier{*before, command->text()};
+    }
+    return std::nullopt;
 }
 
 void Document::addPiece(const model::Piece& piece) {

@@ -32,6 +32,13 @@ public:
     // Of this boat and no other, as long as the program runs: each boat opened, begun or recovered has its own.
     quint64 boatNumber() const { return boatNumber_; }
     int pieceWithId(const std::string& id) const;  // its index, -1: none
+    // A piece of the boat before the newest change to it that can be undone, and what that is called; none: there is
+    // none, or the piece has no id.
+    struct Earlier {
+        model::Piece piece;
+        QString change;
+    };
+    std::optional<Earlier> beforeLastChange(int index) const;
 
     int currentPiece() const { return currentPiece_; }  // -1: none
     void setCurrentPiece(int index);

@@ -69,8 +69,8 @@ public:
         newBoat, open, save, saveAs, importOffsets, savePapers, quit,
         undo, redo, cut, copy, paste,
         nameBoat, ownGlues, trials, shed,
-        addPiece, duplicatePiece, renamePiece, removePiece, pieceUp, pieceDown, nextPiece, previousPiece, clock, dryFit,
-        paperA4, paperLetter,
+        addPiece, duplicatePiece, renamePiece, removePiece, pieceUp, pieceDown, nextPiece, previousPiece, compare,
+        clock, dryFit, paperA4, paperLetter,
         zoomIn, zoomOut, zoomFit, bend, misfit, forces, gaps, pressure, onePanel, nextArea, previousArea,
         groundPaper, groundSlate, groundDesktop, otherGround, sources, about
     };

@@ -1,12 +1,14 @@
-// The picture of stacks that could be glued: what it draws, what it tells, and that a click takes one over.
+// The picture of stacks that could be glued: what it draws, what it tells, what a click chooses, how that is taken.
 #include "app/panels/choices_picture.hpp"
 
 #include <QComboBox>
 #include <QLabel>
+#include <QPushButton>
 #include <QSignalSpy>
 #include <QTest>
 #include <QUndoStack>
 #include <atomic>
+#include <set>
 
 #include "app/look/theme.hpp"
 #include "app/panels/strips_panel.hpp"
@@ -87,7 +89,7 @@ private slots:
         QCOMPARE(words->text(), QString::fromStdString(plan::writeText(why, shown.display)));
     }
 
-    void HoveringTellsAndAClickTakesItOverUndoneInOneStep() {
+    void AClickChoosesAndChangesNothingTakingItIsOneStep() {
         Document document;
         document.open(QStringLiteral(FAYLINE_SAMPLES "/marram.fayline"));
         const model::Stack asItWas = document.boat().pieces[0].stack;
@@ -98,6 +100,7 @@ private slots:
         QObject::connect(&panel, &Panel::changeAsked, &document,
                          [&](const Change& change) { document.changePiece(0, change); });
         auto* picture = panel.findChild<ChoicesPicture*>("choicesPicture");
+        auto* take = panel.findChild<QPushButton*>("takeChoice");
         const int mark = another(*shown.plan->choices);
         QVERIFY(mark >= 0);
         const QPoint at = picture->placeOf(mark).toPoint();
@@ -106,18 +109,30 @@ private slots:
         SOON_VERIFY(!hovered.isEmpty());
         const int told = hovered.last().at(0).toInt();
         QVERIFY(told >= 0);
-        QVERIFY(!picture->accessibleDescription().isEmpty());
         QTest::mouseClick(picture, Qt::LeftButton, {}, at);
+        QCOMPARE(picture->chosen(), told);
+        QVERIFY(picture->accessibleDescription().startsWith("Chosen"));
+        QVERIFY(document.boat().pieces[0].stack == asItWas);
+        QVERIFY(!document.undoStack().canUndo());
+        QVERIFY(take->isEnabled());
+        take->click();
         const plan::Choice& taken = shown.plan->choices->all[std::size_t(told)];
         QVERIFY(document.boat().pieces[0].stack == plan::adopt(asItWas, taken));
         QVERIFY(!(document.boat().pieces[0].stack == asItWas));
         QVERIFY(document.undoStack().undoText().startsWith("Choose"));
+        // Planned anew, it is today's, and there is nothing to take.
+        shown.piece = document.boat().pieces[0];
+        planAnew(shown);
+        deepenShown(shown);
+        panel.show(shown);
+        QVERIFY(shown.plan->choices->all[std::size_t(picture->chosen())].asItIs);
+        QVERIFY(!take->isEnabled());
         document.undoStack().undo();
         QVERIFY(document.boat().pieces[0].stack == asItWas);
         QVERIFY(!document.undoStack().canUndo());
     }
 
-    void EnterOnARowTakesItOverAndTheRowLightsItsMark() {
+    void ARowAndItsMarkAreChosenTogether() {
         StripsPanel panel;
         const Shown shown = studied();
         panel.show(shown);
@@ -131,16 +146,98 @@ private slots:
         QCOMPARE(table->model()->rowCount(), math::countOf(paretoOptimal));
         QSignalSpy asked(&panel, &Panel::changeAsked);
         table->setFocus();
-        int expected = 0;
         for (int row = 0; row < table->model()->rowCount(); ++row) {
-            table->setCurrentIndex(table->model()->index(row, 0));
-            QCOMPARE(picture->lit(), paretoOptimal[std::size_t(row)]);
-            QTest::keyClick(table, Qt::Key_Return);
-            const plan::Choice& choice = all[std::size_t(paretoOptimal[std::size_t(row)])];
-            if (!(plan::adopt(shown.piece.stack, choice) == shown.piece.stack)) ++expected;
-            QCOMPARE(asked.count(), expected);
+            QTest::mouseClick(table->viewport(), Qt::LeftButton, {},
+                              (table->scrollTo(table->model()->index(row, 0)),
+                               table->visualRect(table->model()->index(row, 0)).center()));
+            QCOMPARE(picture->chosen(), paretoOptimal[std::size_t(row)]);
         }
-        QVERIFY(expected > 0);
+        QTest::keyClick(table, Qt::Key_Up);
+        QCOMPARE(picture->chosen(), paretoOptimal[paretoOptimal.size() - 2]);
+        QTest::keyClick(table, Qt::Key_Return);
+        QCOMPARE(asked.count(), 0);
+        // A mark chooses its row, or none where another stack is better.
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            emit picture->choiceAsked(static_cast<int>(i));
+            QCOMPARE(picture->chosen(), static_cast<int>(i));
+            const auto row = std::ranges::find(paretoOptimal, static_cast<int>(i));
+            const std::vector<int> rows = table->chosenRows();
+            if (row == paretoOptimal.end()) {
+                QVERIFY(rows.empty());
+            } else {
+                QCOMPARE(rows, std::vector<int>{static_cast<int>(row - paretoOptimal.begin())});
+            }
+        }
+        QCOMPARE(asked.count(), 0);
+    }
+
+    void WhatWouldChangeStandsBesideToday() {
+        StripsPanel panel;
+        const Shown shown = studied();
+        panel.show(shown);
+        open(&panel);
+        auto* picture = panel.findChild<ChoicesPicture*>("choicesPicture");
+        const QAbstractItemModel* changes = panel.findChild<NotebookTable*>("choiceChanges")->model();
+        const auto& all = shown.plan->choices->all;
+        const auto today = std::ranges::find_if(all, &plan::Choice::asItIs);
+        // A stack of thinner strips alone: less bend, more of them, longer work.
+        const auto thinner = std::ranges::find_if(all, [&](const plan::Choice& choice) {
+            return choice.possible && !choice.mixed && choice.thickness_m < 0.7 * today->thickness_m;
+        });
+        QVERIFY(thinner != all.end());
+        emit picture->choiceAsked(static_cast<int>(thinner - all.begin()));
+        const auto rowOf = [&](const QString& name) {
+            for (int row = 0; row < changes->rowCount(); ++row)
+                if (changes->index(row, 0).data().toString() == name) return row;
+            return -1;
+        };
+        const auto said = [&](const QString& name) {
+            return changes->index(rowOf(name), 2).data(Qt::AccessibleTextRole).toString();
+        };
+        QCOMPARE(changes->index(rowOf("Strips to handle"), 1).data().toString(), QString::number(today->count));
+        QCOMPARE(changes->index(rowOf("Strips to handle"), 2).data().toString(), QString::number(thinner->count));
+        QVERIFY(said("Bend, % of breaking").endsWith("better"));
+        QVERIFY(said("Strips to handle").endsWith("worse"));
+        QVERIFY(said("Springback at end").endsWith("better"));
+        QVERIFY(said("Glue-up takes").endsWith("worse"));
+        QVERIFY(said("Spare time").endsWith("worse"));
+        QVERIFY(said("Glue").endsWith("worse"));
+        QVERIFY(said("Strips to saw").endsWith("worse"));
+        QVERIFY(said("Waste").endsWith("worse"));
+        QVERIFY(rowOf("Spares") >= 0);
+        for (int row = 0; row < changes->rowCount(); ++row)
+            QVERIFY(!changes->index(row, 2).data(Qt::DecorationRole).value<QIcon>().isNull());
+        // Today beside itself.
+        emit picture->choiceAsked(static_cast<int>(today - all.begin()));
+        for (int row = 0; row < changes->rowCount(); ++row)
+            QVERIFY(changes->index(row, 2).data(Qt::AccessibleTextRole).toString().endsWith("alike"));
+        QVERIFY(!panel.findChild<QPushButton*>("takeChoice")->isEnabled());
+    }
+
+    void WhatWillNotWorkCanBeReadButNotTaken() {
+        StripsPanel panel;
+        const Shown shown = studied();
+        panel.show(shown);
+        open(&panel);
+        const auto& all = shown.plan->choices->all;
+        const auto impossible = std::ranges::find(all, false, &plan::Choice::possible);
+        QVERIFY(impossible != all.end());
+        auto* picture = panel.findChild<ChoicesPicture*>("choicesPicture");
+        emit picture->choiceAsked(static_cast<int>(impossible - all.begin()));
+        QVERIFY(panel.findChild<QLabel*>("choiceChosen")->text().contains("will not work"));
+        QVERIFY(!panel.findChild<QPushButton*>("takeChoice")->isEnabled());
+    }
+
+    void EveryRowIsNamedInFull() {
+        const Shown shown = studied();
+        const ChoiceRows made = choiceRows(*shown.plan->choices, shown.display);
+        for (std::size_t row = 0; row < made.rows.size(); ++row) {
+            const FigureCell& cell = made.rows[row].cells.front();
+            const plan::Choice& choice = shown.plan->choices->all[std::size_t(made.indices[row])];
+            const QString whole = QString(cell.text + ' ' + cell.under).replace('\n', ' ');
+            QVERIFY2(whole.startsWith(choiceName(choice, shown.display)), qPrintable(whole));
+            QVERIFY(cell.under.count('\n') < made.linesUnder);
+        }
     }
 
     void TheKeyboardWalksTheMarksFromLeftToRight() {
@@ -149,14 +246,20 @@ private slots:
         panel.show(shown);
         open(&panel);
         auto* picture = panel.findChild<ChoicesPicture*>("choicesPicture");
+        QSignalSpy asked(&panel, &Panel::changeAsked);
         picture->setFocus();
-        QTest::keyClick(picture, Qt::Key_Right);
-        double x = picture->placeOf(picture->lit()).x();
-        for (std::size_t i = 1; i < shown.plan->choices->all.size(); ++i) {
+        const std::size_t count = shown.plan->choices->all.size();
+        for (std::size_t i = 0; i < count; ++i) QTest::keyClick(picture, Qt::Key_Left);
+        std::set<int> walked{picture->chosen()};
+        double x = picture->placeOf(picture->chosen()).x();
+        for (std::size_t i = 1; i < count; ++i) {
             QTest::keyClick(picture, Qt::Key_Right);
-            QVERIFY(picture->placeOf(picture->lit()).x() >= x);
-            x = picture->placeOf(picture->lit()).x();
+            QVERIFY(picture->placeOf(picture->chosen()).x() >= x);
+            x = picture->placeOf(picture->chosen()).x();
+            walked.insert(picture->chosen());
         }
+        QCOMPARE(walked.size(), count);
+        QCOMPARE(asked.count(), 0);
     }
 
     void WhatIsOutOfDateIsNotTakenOver() {
@@ -165,16 +268,19 @@ private slots:
         panel.show(shown);
         open(&panel);
         auto* picture = panel.findChild<ChoicesPicture*>("choicesPicture");
-        const QPoint at = picture->placeOf(another(*shown.plan->choices)).toPoint();
+        auto* take = panel.findChild<QPushButton*>("takeChoice");
+        emit picture->choiceAsked(another(*shown.plan->choices));
         planAnew(shown);  // the plan without what takes longer
         panel.show(shown);
         QSignalSpy asked(&panel, &Panel::changeAsked);
         QVERIFY(panel.findChild<NotebookTable*>("choices")->model()->rowCount() > 0);
-        QTest::mouseClick(picture, Qt::LeftButton, {}, at);
+        QVERIFY(!take->isEnabled());
+        QTest::mouseClick(take, Qt::LeftButton);
         QCOMPARE(asked.count(), 0);
         deepenShown(shown);
         panel.show(shown);
-        QTest::mouseClick(picture, Qt::LeftButton, {}, at);
+        QVERIFY(take->isEnabled());
+        QTest::mouseClick(take, Qt::LeftButton);
         QCOMPARE(asked.count(), 1);
     }
 

@@ -51,8 +51,8 @@ inline void checkTable(const NotebookTable* table) {
         QVERIFY2(small.horizontalAdvance(name) <= room, qPrintable(table->objectName() + ": " + name));
         for (int row = 0; row < model->rowCount(); ++row) {
             const QModelIndex cell = model->index(row, column);
-            QVERIFY2(small.horizontalAdvance(cell.data(underRole).toString()) <= room,
-                     qPrintable(table->objectName() + ": " + cell.data(underRole).toString()));
+            for (const QString& under : cell.data(underRole).toString().split('\n'))
+                QVERIFY2(small.horizontalAdvance(under) <= room, qPrintable(table->objectName() + ": " + under));
             // Names may be set smaller; figures may not.
             const QFontMetrics& font = column == 0 ? small : figures;
             QVERIFY2(font.horizontalAdvance(cell.data().toString()) <= room,
