@@ -227,8 +227,8 @@ ChoiceRows choiceRows(const plan::Choices& choices, const units::Display& displa
 }
 
 std::vector<FigureColumn> choiceChangeColumns() {
-    return {wordColumn(tr("What would change"), "Bend, % of breaking"), figureColumn(tr("Today"), "100 ft 0 in"),
-            figureColumn(tr("This stack"), "100 ft 0 in")};
+    return {wordColumn(tr("What would change"), "Bend, % of breaking"), figureColumn(tr("Today"), "99 ft 10 in"),
+            figureColumn(tr("This stack"), "mm 99 ft 10 in")};  // the shape before it as well
 }
 
 std::vector<FigureRow> choiceChangeRows(const plan::Choice& today, const plan::Choice& other,

@@ -56,13 +56,13 @@ void drawMark(QPainter* painter, const QPointF& at, const ChoicesPicture::Mark& 
 }
 
 // Round the one that is chosen: filled, with four strokes towards it.
-void drawChosen(QPainter* painter, const QPointF& at, const QColor& accent) {
+void drawChosen(QPainter* painter, const QPointF& at, const QColor& accent, bool inKey = false) {
     painter->setPen(Qt::NoPen);
     painter->setBrush(accent);
     painter->drawEllipse(at, size_px + 1, size_px + 1);
     painter->setPen(QPen(accent, 2));
-    constexpr double from = size_px + 3 * apart_px;
-    constexpr double to = from + 5;
+    const double from = size_px + (inKey ? 2 : 3) * apart_px;  // outside of ring and square
+    const double to = from + (inKey ? 2 : 5);
     for (const QPointF& way : {QPointF(1, 0), QPointF(-1, 0), QPointF(0, 1), QPointF(0, -1)})
         painter->drawLine(at + from * way, at + to * way);
 }
@@ -207,7 +207,7 @@ void ChoicesPicture::drawKey(QPainter* painter) const {
         }
         const QPointF at(x + 1.25 * gridStep, y + line / 2);
         if (part.chosen)
-            drawChosen(painter, at, t.accent);
+            drawChosen(painter, at, t.accent, true);
         else
             drawMark(painter, at, part.mark, t.faint, t.accent);
         painter->setPen(t.faint);

@@ -209,6 +209,8 @@ void StripsPanel::showChosen() {
     QString words = choiceName(choice, shown_->display);
     if (!choice.possible)
         words += tr(": will not work, %1.").arg(text(plan::writeWithin(choice.whyNot, shown_->display)));
+    const bool beaten = choice.possible && !choice.paretoOptimal && !choice.asItIs;
+    if (beaten) words += tr(": another is as good or better in everything.");
     if (choice.asItIs) words += tr(": your stack today.");
     chosenWords_->say(words);
     changes_->show(choiceChangeRows(*today, choice, shown_->display), old);

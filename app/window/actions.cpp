@@ -107,7 +107,7 @@ void MainWindow::makeActions() {
     action(Act::previousPiece, "", tr("Pre&vious piece"), Qt::CTRL | Qt::Key_PageUp,
            [this] { document_.setCurrentPiece(std::max(0, document_.currentPiece() - 1)); });
 
-    action(Act::compare, "", tr("&Compare..."), {}, [this] { CompareDialog(document_, shown(), this).exec(); });
+    action(Act::compare, "", tr("Com&pare..."), {}, [this] { CompareDialog(document_, shown(), this).exec(); });
     action(Act::clock, "clock", tr("Glue-up &clock..."), Qt::CTRL | Qt::Key_T, [this] { openClock(false); });
     action(Act::dryFit, "", tr("Timed dry &fit..."), Qt::CTRL | Qt::SHIFT | Qt::Key_T, [this] { openClock(true); });
 

@@ -5,6 +5,7 @@
 #include <QGridLayout>
 #include <QHeaderView>
 #include <QLabel>
+#include <QPainter>
 #include <QProgressDialog>
 #include <QPushButton>
 #include <QScrollArea>
@@ -37,7 +38,20 @@ class LinedCells : public QStyledItemDelegate {
 public:
     using QStyledItemDelegate::QStyledItemDelegate;
 
+    void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override {
+        QStyleOptionViewItem within = option;
+        within.rect.adjust(0, above, 0, 0);
+        QStyledItemDelegate::paint(painter, within, index);
+        painter->fillRect(QRect(option.rect.left(), option.rect.bottom(), option.rect.width(), 1), theme().rule);
+    }
+
+    QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override {
+        return QStyledItemDelegate::sizeHint(option, index) + QSize(gridStep, 2 * above);
+    }
+
 protected:
+    static constexpr int above = gridStep / 2;
+
     void initStyleOption(QStyleOptionViewItem* option, const QModelIndex& index) const override {
         QStyledItemDelegate::initStyleOption(option, index);
         option->decorationAlignment = Qt::AlignTop | Qt::AlignLeft;
@@ -120,16 +134,18 @@ void CompareDialog::layOut() {
     for (int side = 0; side < 2; ++side) {
         auto* name = new QLabel(side == 0 ? tr("&First") : tr("&Second"), this);
         name->setBuddy(boxes_[side]);
-        grid->addWidget(name, 0, 2 * side);
-        grid->addWidget(boxes_[side], 0, 2 * side + 1);
-        grid->setColumnStretch(2 * side + 1, 1);
+        grid->addWidget(name, side, 0);
+        grid->addWidget(boxes_[side], side, 1);
     }
+    grid->setColumnStretch(1, 1);
     grid->setHorizontalSpacing(gridStep);
 
     table_ = new QTableWidget(0, columns, this);
     table_->setObjectName("compared");
     table_->setAccessibleName(tr("What is better or worse, question by question"));
     table_->setHorizontalHeaderLabels({tr("Question"), QString(), tr("First"), tr("Second"), tr("Second is")});
+    for (const Column side : {first, second}) table_->horizontalHeaderItem(side)->setTextAlignment(Qt::AlignRight);
+    table_->viewport()->setAutoFillBackground(false);
     table_->setEditTriggers(QAbstractItemView::NoEditTriggers);
     table_->setSelectionMode(QAbstractItemView::NoSelection);
     table_->setShowGrid(false);

@@ -51,11 +51,12 @@ inline void checkTable(const NotebookTable* table) {
         QVERIFY2(small.horizontalAdvance(name) <= room, qPrintable(table->objectName() + ": " + name));
         for (int row = 0; row < model->rowCount(); ++row) {
             const QModelIndex cell = model->index(row, column);
+            const int shape = cell.data(Qt::DecorationRole).isValid() ? 16 + gridStep / 2 : 0;
             for (const QString& under : cell.data(underRole).toString().split('\n'))
                 QVERIFY2(small.horizontalAdvance(under) <= room, qPrintable(table->objectName() + ": " + under));
             // Names may be set smaller; figures may not.
             const QFontMetrics& font = column == 0 ? small : figures;
-            QVERIFY2(font.horizontalAdvance(cell.data().toString()) <= room,
+            QVERIFY2(font.horizontalAdvance(cell.data().toString()) + shape <= room,
                      qPrintable(table->objectName() + ": " + cell.data().toString()));
         }
     }
