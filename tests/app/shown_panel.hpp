@@ -51,7 +51,8 @@ inline void checkTable(const NotebookTable* table) {
         QVERIFY2(small.horizontalAdvance(name) <= room, qPrintable(table->objectName() + ": " + name));
         for (int row = 0; row < model->rowCount(); ++row) {
             const QModelIndex cell = model->index(row, column);
-            const int shape = cell.data(Qt::DecorationRole).isValid() ? 16 + gridStep / 2 : 0;
+            const bool isFigure = cell.data(Qt::TextAlignmentRole).toInt() & Qt::AlignRight;
+            const int shape = isFigure && cell.data(Qt::DecorationRole).isValid() ? 16 + gridStep / 2 : 0;
             for (const QString& under : cell.data(underRole).toString().split('\n'))
                 QVERIFY2(small.horizontalAdvance(under) <= room, qPrintable(table->objectName() + ": " + under));
             // Names may be set smaller; figures may not.
