@@ -231,7 +231,7 @@ private slots:
                     ++(view.reading().isNull() ? unread : read);
                     // In an area lower than that, as a screen of 1024x700 leaves at 200 %, there may be no room beside
                     // the piece; a covered stack would be worse.
-                    constexpr int low_px = 100;
+                    constexpr int low_px = 120;
                     if (size.height() > low_px) QVERIFY2(!view.reading().isNull(), describe(shown, size).c_str());
                 }
             }

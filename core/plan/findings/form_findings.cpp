@@ -273,24 +273,27 @@ void addThick(std::vector<Finding>& findings, const FormScene& scene) {
 // What planing and moisture move the reported end by together, where that is more than the piece may lie off: one
 // decision, so one finding, which explains both and whatever makes it slow.
 void addMovesLater(std::vector<Finding>& findings, const FormScene& scene) {
-    double planed_mm = 0;
+    std::vector<double> planed_mm;  // of each part
     double moisture_mm = 0;
     std::vector<Message> why;
     std::vector<Source> sources;
     for (const Finding& finding : findings) {
-        if (finding.code == Code::planingMovesIt && std::abs(finding.value) > std::abs(planed_mm)) {
-            planed_mm = finding.value;
-        }
-        if (finding.code == Code::moistureMovesIt) moisture_mm = finding.value;
-        if (finding.code != Code::planingMovesIt && finding.code != Code::moistureMovesIt &&
-            finding.code != Code::thickPiece) {
+        if (finding.code == Code::planingMovesIt) {
+            planed_mm.push_back(finding.value);
+        } else if (finding.code == Code::moistureMovesIt) {
+            moisture_mm = finding.value;
+        } else if (finding.code != Code::thickPiece) {
             continue;
         }
         why.push_back(finding.text);
         why.insert(why.end(), finding.details.begin(), finding.details.end());
         sources.push_back(finding.source);
     }
-    const double off_m = units::fromMillimetres(planed_mm + moisture_mm);
+    double off_mm = moisture_mm + (planed_mm.empty() ? 0 : planed_mm.front());
+    for (const double one_mm : planed_mm) {
+        if (std::abs(one_mm + moisture_mm) > std::abs(off_mm)) off_mm = one_mm + moisture_mm;
+    }
+    const double off_m = units::fromMillimetres(off_mm);
     const double limit_m = std::max(scene.piece.line.fairWithin_m, scene.piece.holding.gapLimit_m);
     if (std::abs(off_m) <= limit_m) return;
     Finding finding = found(Code::movesLater, sources.front());
@@ -298,7 +301,7 @@ void addMovesLater(std::vector<Finding>& findings, const FormScene& scene) {
         finding.source.text += "; " + source->text;
     finding.value = toMillimetres(off_m);
     finding.limit = toMillimetres(limit_m);
-    const Phrase& after = planed_mm == 0     ? texts::afterASeason
+    const Phrase& after = planed_mm.empty()  ? texts::afterASeason
                           : moisture_mm == 0 ? texts::afterPlaning
                                              : texts::afterBoth;
     finding.text = {off_m < 0 ? texts::laterCloses : texts::laterOpens,

@@ -161,7 +161,7 @@ TEST(FormFindings, PlaningIsReportedAndImpossibleDepthsRefused) {
 // The sum decides, with its sign: what moisture closes planing may open.
 TEST(FormFindings, WhatMovesItLaterIsOneFindingAboveWhatThePieceMayLieOff) {
     model::Piece piece = made::bendOf(6);
-    piece.line.fairWithin_m = 0.0001;
+    piece.line.fairWithin_m = 1e-6;
     piece.stack.moisture = 0.10;
     piece.stack.serviceMoisture = 0.12;
     piece.stack.planedAfter = {model::Planed{0, 0, 0, {}}, model::Planed{0.9, 0, 0.02, {}}};
