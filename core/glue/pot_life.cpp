@@ -124,7 +124,8 @@ PotLifeOf potLife(const Kinetics& kinetics, const Fill& fill, double air_C, doub
     while (at_s < week_s) {
         const Point before{at_s, state[0], slope[0]};
         const Point warmth{at_s, state[1], slope[1]};
-        next_s = std::min({next_s, longest_s * (1 + 20 * before.value * before.value), stable_s});
+        const double longer = before.value < kinetics.gel ? 8 : 20;  // shorter where the gel is read off the curve
+        next_s = std::min({next_s, longest_s * (1 + longer * before.value * before.value), stable_s});
         if (gsl_odeiv2_evolve_apply(evolve.get(), control.get(), step.get(), &system, &at_s, week_s, &next_s, state) !=
             GSL_SUCCESS) {
             return unsettled();

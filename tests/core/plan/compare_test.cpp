@@ -23,10 +23,6 @@ const FigureCompared* figureOf(const QuestionCompared& row, const std::string& n
     return found == row.figures.end() ? nullptr : &*found;
 }
 
-int countOf(const std::vector<Finding>& findings, Code code) {
-    return static_cast<int>(std::ranges::count(findings, code, &Finding::code));
-}
-
 Judged exchanged(Judged judged) {
     return judged == Judged::better ? Judged::worse : judged == Judged::worse ? Judged::better : judged;
 }
