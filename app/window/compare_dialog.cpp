@@ -143,7 +143,7 @@ void CompareDialog::layOut() {
     table_ = new QTableWidget(0, columns, this);
     table_->setObjectName("compared");
     table_->setAccessibleName(tr("What is better or worse, question by question"));
-    table_->setHorizontalHeaderLabels({tr("Question"), QString(), tr("First"), tr("Second"), tr("Second is")});
+    table_->setHorizontalHeaderLabels({tr("Question"), QString(), tr("First"), tr("Second"), tr("Judged")});
     for (const Column side : {first, second}) table_->horizontalHeaderItem(side)->setTextAlignment(Qt::AlignRight);
     table_->viewport()->setAutoFillBackground(false);
     table_->setEditTriggers(QAbstractItemView::NoEditTriggers);

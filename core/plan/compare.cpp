@@ -107,6 +107,7 @@ Figures formFigures(const Plan& plan) {
 }
 
 Figures holdingFigures(const Plan& plan) {
+    if (plan.holding.stations.empty()) return {{&gapScale, {}, {}}, {&pullScale, {}, {}}, {&stationsScale, {}, {}}};
     const holding::Held& held = plan.holding.held;
     Value gap_m;
     Value pull_N;
@@ -160,6 +161,10 @@ double causesOf(const Plan& plan, Question question, Severity severity) {
     return static_cast<double>(std::ranges::count_if(plan.findings, [&](const Finding& finding) {
         return isCause(finding) && finding.severity == severity && questionOf(aboutOf(finding.code)) == question;
     }));
+}
+
+bool isAnswered(const Figures& figures) {
+    return std::ranges::any_of(figures, [](const Figure& figure) { return figure.value.has_value(); });
 }
 
 // Whether both were looked at equally far.
@@ -243,10 +248,14 @@ Comparison compare(const Plan& first, const Plan& second) {
     for (const auto& [question, figuresOf] : rows) {
         QuestionCompared& row = made.questions.emplace_back();
         row.question = question;
-        if (made.findingsCompared) addCauses(row, first, second);
         if (figuresOf) {
             const Figures before = figuresOf(first);
             const Figures after = figuresOf(second);
+            if (isAnswered(before) != isAnswered(after)) {
+                row.judged = Judged::differs;  // what is not answered yet is neither better nor worse
+            } else if (made.findingsCompared) {
+                addCauses(row, first, second);
+            }
             for (std::size_t i = 0; i < before.size(); ++i) add(row, before[i], after[i]);
         } else {
             const bool paper = question == Question::paper;

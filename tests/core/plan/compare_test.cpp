@@ -143,6 +143,20 @@ TEST(Compare, WhatOneSideDoesNotHaveIsDifferent) {
     EXPECT_EQ(springs->judged, Judged::differs);
 }
 
+// A piece without clamps has no caution about them, and is no better held for that.
+TEST(Compare, WhatIsNotHeldYetIsNoBetterHeld) {
+    model::Piece bare = sampleStem();
+    bare.holding.stations.clear();
+    const Comparison made = compare(made::studied(sampleStem()), made::studied(bare));
+    const QuestionCompared& holding = rowOf(made, Question::holding);
+    EXPECT_EQ(holding.judged, Judged::differs);
+    EXPECT_FALSE(holding.figures.empty());
+    for (const FigureCompared& figure : holding.figures) {
+        EXPECT_EQ(figure.judged, Judged::differs);
+        EXPECT_TRUE(figure.second.empty());
+    }
+}
+
 // Of figures that pull both ways the row says both.
 TEST(Compare, SaysBothWhereSomeIsBetterAndSomeWorse) {
     const Shop shop = made::shop();
