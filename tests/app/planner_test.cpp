@@ -47,6 +47,16 @@ PlanningMethods deepening(Deepen deepen) {
     return methods;
 }
 
+// The first study begun ends only when it is stopped; the others at once. `begun` counts them.
+PlanningMethods endlessAtFirst(std::atomic<int>& begun) {
+    return deepening([&begun](const model::Piece&, const plan::Shop&, const plan::Plan& plan,
+                              const std::atomic<bool>& stop, const plan::OnPart&) -> std::optional<plan::Plan> {
+        if (++begun > 1) return plan;
+        while (!stop) QThread::msleep(1);
+        return std::nullopt;
+    });
+}
+
 }  // namespace
 
 class PlannerTest : public QObject {
@@ -231,13 +241,7 @@ private slots:
     // The plan of what was stopped is made all the same, its studies are not; the next request has its own.
     void stoppedRequestHasItsPlanAlone() {
         std::atomic<int> begun = 0;
-        Planner planner(nullptr, 0,
-                        deepening([&](const model::Piece&, const plan::Shop&, const plan::Plan& plan,
-                                      const std::atomic<bool>& stop, const plan::OnPart&) -> std::optional<plan::Plan> {
-                            if (++begun > 1) return plan;
-                            while (!stop) QThread::msleep(1);
-                            return std::nullopt;
-                        }));
+        Planner planner(nullptr, 0, endlessAtFirst(begun));
         QSignalSpy planned(&planner, &Planner::planned);
         QSignalSpy studied(&planner, &Planner::studied);
         QSignalSpy finished(&planner, &Planner::finished);
@@ -258,13 +262,7 @@ private slots:
 
     void markIsGivenUpForARequestOfTheTable() {
         std::atomic<int> begun = 0;
-        Planner planner(nullptr, 0,
-                        deepening([&](const model::Piece&, const plan::Shop&, const plan::Plan& plan,
-                                      const std::atomic<bool>& stop, const plan::OnPart&) -> std::optional<plan::Plan> {
-                            if (++begun > 1) return plan;
-                            while (!stop) QThread::msleep(1);
-                            return std::nullopt;
-                        }));
+        Planner planner(nullptr, 0, endlessAtFirst(begun));
         QSignalSpy studied(&planner, &Planner::studied);
         QSignalSpy marked(&planner, &Planner::marked);
         planner.ask(arc(0.1), shop(), Planner::For::mark);

@@ -18,6 +18,7 @@
 #include "tests/app/shown_panel.hpp"
 #include "tests/app/shown_piece.hpp"
 #include "tests/app/window_bench.hpp"
+#include "tests/recorded_day.hpp"
 
 using namespace fayline;
 using namespace fayline::app;
@@ -26,17 +27,7 @@ namespace {
 
 // A day of the piece that is shown, all done, each task `times` as long as planned.
 model::Record dayOf(const Shown& shown, bool dryFit, double times, const char* when) {
-    const plan::DayInHand day = plan::dayInHand(shown.piece, app::shopOf(shown), 0, dryFit);
-    schedule::Run run = schedule::runOf(day.job);
-    schedule::retime(day.job, std::vector<double>(run.tasks.size(), times), {}, run);
-    std::vector<schedule::Event> events{{schedule::EventKind::started, 0}};
-    for (std::size_t i = 0; i < run.tasks.size(); ++i) {
-        const bool mixes = run.tasks[i].work == schedule::Work::mix;
-        events.push_back({mixes ? schedule::EventKind::batchMixed : schedule::EventKind::done, run.tasks[i].end_s,
-                          static_cast<int>(i)});
-    }
-    std::ranges::stable_sort(events, {}, &schedule::Event::at_s);
-    return plan::recordOf(day, events, when);
+    return made::recordedDay(plan::dayInHand(shown.piece, app::shopOf(shown), 0, dryFit), times, when);
 }
 
 // A dry fit and a glue-up that took half as long again.

@@ -14,6 +14,7 @@
 #include "core/plan/findings/day_words.hpp"
 #include "core/units/input_error.hpp"
 #include "tests/core/plan/made_pieces.hpp"
+#include "tests/recorded_day.hpp"
 #include "tests/refusal.hpp"
 
 namespace fayline::plan {
@@ -213,17 +214,7 @@ TEST(DayOdds, TheWaitAfterWettingOutIsInTheRun) {
 
 // A gluing of `piece` recorded with every task taking `times` as long as planned.
 model::Record recorded(const model::Piece& piece, const Shop& shop, double times) {
-    const DayInHand day = dayInHand(piece, shop, 0, false);
-    schedule::Run run = schedule::runOf(day.job);
-    schedule::retime(day.job, std::vector<double>(run.tasks.size(), times), {}, run);
-    std::vector<schedule::Event> events{{schedule::EventKind::started, 0}};
-    for (std::size_t i = 0; i < run.tasks.size(); ++i) {
-        const bool mixes = run.tasks[i].work == schedule::Work::mix;
-        events.push_back({mixes ? schedule::EventKind::batchMixed : schedule::EventKind::done, run.tasks[i].end_s,
-                          static_cast<int>(i)});
-    }
-    std::ranges::stable_sort(events, {}, &schedule::Event::at_s);
-    return recordOf(day, events, "2026-05-02T08:30");
+    return made::recordedDay(dayInHand(piece, shop, 0, false), times, "2026-05-02T08:30");
 }
 
 TEST(DayOdds, TheRecordNarrowsThePaceAndMovesItsMiddle) {
