@@ -9,6 +9,7 @@
 #include "app/look/text_shape.hpp"
 #include "core/math/count.hpp"
 #include "core/model/hold_traits.hpp"
+#include "core/plan/findings/line_wording.hpp"
 #include "core/units/display.hpp"
 
 namespace fayline::app {
@@ -151,7 +152,7 @@ void sheet::addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
     }
     if (sheet.hull.centre) wish(sheet.hull.weight, *sheet.hull.centre, QPointF(1, -0.3), trim).away = 11;
     if (!sheet.radius.isNull()) {
-        const double radius_m = 1 / std::abs(shown.plan->line.tightest.curvature_per_m);
+        const double radius_m = plan::shownRadius(shown.plan->line, shown.display);
         const QString words = QObject::tr("R %1").arg(text(units::writeLength(radius_m, shown.display)));
         wish(words, sheet.radius.p1(), sheet.radius.p1() - sheet.radius.p2(), tightest).away = 3;
     }

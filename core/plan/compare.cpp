@@ -9,6 +9,7 @@
 #include "core/plan/compare_texts.hpp"
 #include "core/plan/findings/findings.hpp"
 #include "core/plan/findings/form_wording.hpp"
+#include "core/plan/findings/line_wording.hpp"
 #include "core/plan/study/choices_counts.hpp"
 
 namespace fayline::plan {
@@ -60,11 +61,6 @@ Write written(Arg (*put)(double)) {
     return [put](double value) { return Message(texts::figureAlone, {put(value)}); };
 }
 
-Message radiusText(double radius_m) {
-    return std::isfinite(radius_m) ? Message(texts::figureAlone, {put::length(radius_m)})
-                                   : Message(texts::straightLine);
-}
-
 // Where more than a third would break no number of spares is sensible: worse than any.
 Message sparesText(double spares) {
     return std::isfinite(spares) ? Message(texts::figureAlone, {put::count(spares)}) : Message(texts::tooManyBreak);
@@ -83,7 +79,9 @@ Figures lineFigures(const Plan& plan) {
     const bool straight = curvature_per_m * plan.line.fair.line.length() < 1e-6;
     double misfit_m = 0;
     for (const line::Foot& foot : plan.line.fair.points) misfit_m = std::max(misfit_m, std::abs(foot.misfit_m));
-    return {{&radiusScale, straight ? double(INFINITY) : 1 / curvature_per_m, radiusText},
+    const Message radius =
+        straight ? Message(texts::straightLine) : Message(texts::figureAlone, {tightestRadius(plan.line)});
+    return {{&radiusScale, straight ? double(INFINITY) : 1 / curvature_per_m, [radius](double) { return radius; }},
             {&misfitScale, misfit_m, written(put::small)}};
 }
 

@@ -46,15 +46,14 @@ Answer lineAnswer(const model::Piece& piece, const Plan& plan) {
     answer.question = Question::line;
     double miss = 0;
     for (const line::Foot& foot : line.fair.points) miss = std::max(miss, std::abs(foot.misfit_m));
-    const double radius_m = shownRadius(line, plan.display);
     if (isStraight(line)) {
         answer.figures = {texts::straight};
         answer.sentence = {texts::fairStraight, {put::small(miss)}};
     } else {
-        answer.figures = {texts::radius, {put::length(radius_m)}};
+        answer.figures = {texts::radius, {tightestRadius(line)}};
         answer.sentence = {
             texts::fairWithin,
-            {put::small(miss), put::length(radius_m), put::place(line.tightest.at_m, line.fair.line.length())}};
+            {put::small(miss), tightestRadius(line), put::place(line.tightest.at_m, line.fair.line.length())}};
         if (tightestOff(line) > wideBand) {
             answer.more.push_back({texts::radiusBetween, {radiusBand(line)}});
         }

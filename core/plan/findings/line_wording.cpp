@@ -42,6 +42,10 @@ double shownRadius(const LinePlan& line, const units::Display& display) {
     return knownLength(1 / std::abs(line.tightest.curvature_per_m), knownTo(line), display);
 }
 
+Arg tightestRadius(const LinePlan& line) {
+    return put::known(1 / std::abs(line.tightest.curvature_per_m), knownTo(line));
+}
+
 Message radiusBand(const LinePlan& line) {
     const double known_m = knownTo(line);
     const Arg least = put::known(line.radiusFrom_m, known_m);

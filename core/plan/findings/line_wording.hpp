@@ -15,6 +15,9 @@ inline constexpr double wideBand = 0.1;
 // The tightest radius in metres, rounded to a step of the display that is no greater than what is known of it.
 double shownRadius(const LinePlan& line, const units::Display& display);
 
+// The same, rounded where it is written.
+Arg tightestRadius(const LinePlan& line);
+
 // A length in metres, rounded to the coarsest step of the display that is no greater than `known_m`; as it is where
 // none is so small.
 double knownLength(double length_m, double known_m, const units::Display& display);
