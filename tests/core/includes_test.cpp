@@ -9,7 +9,7 @@
 #include <set>
 #include <string>
 
-namespace {
+namespace includes_test {
 
 using Folders = std::set<std::string>;
 
@@ -110,4 +110,4 @@ TEST(Includes, TheTableHasNoCircle) {
     }
 }
 
-}  // namespace
+}  // namespace includes_test

@@ -11,7 +11,7 @@
 #include <string>
 #include <vector>
 
-namespace {
+namespace words_test {
 
 // A literal, those that follow each other as one. Words are within tr() or FAYLINE_TEXT, or hold a space: others are
 // keys and names of objects.
@@ -107,4 +107,4 @@ TEST(Words, NoTextUsesAWordThatAnotherHasReplaced) {
     EXPECT_GT(read, 1500);
 }
 
-}  // namespace
+}  // namespace words_test

@@ -13,7 +13,7 @@
 #include "tests/general/contact_program.hpp"
 
 namespace fayline::general {
-namespace {
+namespace contact_test {
 
 class AgainstIpopt : public testing::TestWithParam<int> {};
 
@@ -45,5 +45,5 @@ TEST_P(AgainstIpopt, GapsAgreeWithinAMicrometreAndPullsWithinAThousandth) {
 
 INSTANTIATE_TEST_SUITE_P(Contact, AgainstIpopt, testing::Range(0, math::countOf(contactProblems())));
 
-}  // namespace
+}  // namespace contact_test
 }  // namespace fayline::general

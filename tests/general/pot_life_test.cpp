@@ -16,7 +16,7 @@
 #include <stdexcept>
 
 namespace fayline::glue {
-namespace {
+namespace pot_life_test {
 
 // d alpha/dt and dT/dt of a cup, T in kelvin.
 struct Mix {
@@ -214,5 +214,5 @@ TEST(PotLifeAgainstAStiffSolver, EachDataSheetsPointComesOutWithinOnePerCent) {
     std::printf("data sheets' points: apart by %.2g at most\n", worst);
 }
 
-}  // namespace
+}  // namespace pot_life_test
 }  // namespace fayline::glue

@@ -14,7 +14,7 @@
 #include "tests/temporary_folder.hpp"
 
 namespace fayline::laminate {
-namespace {
+namespace release_test {
 
 struct Compared {
     double elements = 0;  // fall of curvature over the curvature on the form, at the neutral axis
@@ -62,5 +62,5 @@ TEST(ReleaseByElements, ThinToThickAndStiffToSoftOnATightBend) {
     EXPECT_NEAR(compared.rule, compared.elements, within * compared.elements);
 }
 
-}  // namespace
+}  // namespace release_test
 }  // namespace fayline::laminate

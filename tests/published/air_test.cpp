@@ -16,7 +16,7 @@
 #include "tests/refusal.hpp"
 
 namespace fayline::wood {
-namespace {
+namespace air_test {
 
 struct PrintedRow {
     double air_C = 0;
@@ -115,5 +115,5 @@ TEST(PublishedAir, AirThatIsNoneIsRefusedByName) {
     EXPECT_EQ(pathOf(20, 1), "accepted");
 }
 
-}  // namespace
+}  // namespace air_test
 }  // namespace fayline::wood

@@ -20,7 +20,7 @@
 #include "tests/published/csv_rows.hpp"
 
 namespace fayline::laminate {
-namespace {
+namespace bend_limits_test {
 
 struct Radius {
     std::string series;
@@ -147,5 +147,5 @@ TEST(BendLimits, ThickerStockNeedsALargerRatio) {
     }
 }
 
-}  // namespace
+}  // namespace bend_limits_test
 }  // namespace fayline::laminate

@@ -5,7 +5,7 @@
 #include "core/units/units.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace column_test {
 
 using units::foot_m, units::inch_m, units::poundForce_N, units::psi_Pa;
 
@@ -48,5 +48,5 @@ TEST(PublishedColumn, EulerLoad) {
     EXPECT_NEAR(eulerLoad(3.0, 12e9, second) / 1000, 68.805, 0.0005);
 }
 
-}  // namespace
+}  // namespace column_test
 }  // namespace fayline::holding

@@ -13,7 +13,7 @@
 #include "tests/published/csv_rows.hpp"
 
 namespace fayline::contact {
-namespace {
+namespace contact_test {
 
 using Along = std::function<double(double)>;
 
@@ -311,5 +311,5 @@ TEST(PublishedRod, ALoosePackOfStripsWantsAsManyTimesTheirPull) {
     }
 }
 
-}  // namespace
+}  // namespace contact_test
 }  // namespace fayline::contact

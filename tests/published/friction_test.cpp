@@ -5,7 +5,7 @@
 #include "tests/core/holding/made_props.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace friction_test {
 
 // Source: friction cone, tan(angle) = mu (D), with mu of dry oak along the grain 0.62 (CRC Handbook, P*), planed
 // timber across the grain 0.20 and timber on concrete 0.40 (EN 1995-2 Table 6.1, M), safe value 0.1 (D). A prop to the
@@ -41,5 +41,5 @@ TEST(PublishedFriction, TheHeadUnderACaulHoldsToATenthAside) {
     EXPECT_EQ(work.plans({1000})[0].slips, Slips::head);
 }
 
-}  // namespace
+}  // namespace friction_test
 }  // namespace fayline::holding

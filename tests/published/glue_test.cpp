@@ -17,7 +17,7 @@
 #include "tests/refusal.hpp"
 
 namespace fayline::glue {
-namespace {
+namespace glue_test {
 
 using published::number;
 using published::Row;
@@ -245,5 +245,5 @@ TEST(PublishedGlue, AMixIsAsHeavyAsAMakerSays) {
     }
 }
 
-}  // namespace
+}  // namespace glue_test
 }  // namespace fayline::glue

@@ -8,7 +8,7 @@
 #include <cmath>
 
 namespace fayline::holding {
-namespace {
+namespace hull_test {
 
 constexpr double W = 9806.65;
 
@@ -151,5 +151,5 @@ TEST(PublishedHull, TheWorstPropIsTheOneWhoseRemovalHelpsMost) {
     EXPECT_NEAR(plan.mostPush_N, 4000 * 1.867933 / 2, 1e-2);
 }
 
-}  // namespace
+}  // namespace hull_test
 }  // namespace fayline::holding

@@ -21,7 +21,7 @@
 #include "tests/published/csv_rows.hpp"
 
 namespace fayline::line {
-namespace {
+namespace line_test {
 
 const double pi = std::acos(-1.0);
 constexpr double sixteenth_m = 0.0015875;
@@ -354,5 +354,5 @@ TEST(PublishedLine, SampleLinesOnOtherGridsGiveBackTheirCurvature) {
     }
 }
 
-}  // namespace
+}  // namespace line_test
 }  // namespace fayline::line

@@ -19,7 +19,7 @@
 #include "tests/published/csv_rows.hpp"
 
 namespace fayline::laminate {
-namespace {
+namespace measured_bends_test {
 
 using published::Row;
 
@@ -171,5 +171,5 @@ TEST(MeasuredBends, TheWorkshopRuleAsWorkedThere) {
     EXPECT_NEAR(3 * ruleFor("8x6.35x12", gentle_m), 3.0 / 64, 1e-4);
 }
 
-}  // namespace
+}  // namespace measured_bends_test
 }  // namespace fayline::laminate

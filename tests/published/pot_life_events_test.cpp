@@ -14,7 +14,7 @@
 #include "tests/published/csv_rows.hpp"
 
 namespace fayline::glue {
-namespace {
+namespace pot_life_events_test {
 
 constexpr double handHot_C = 50;
 
@@ -220,5 +220,5 @@ TEST(PublishedEvents, FiveDegreesHalveTheThicknessOfTheMix) {
     }
 }
 
-}  // namespace
+}  // namespace pot_life_events_test
 }  // namespace fayline::glue

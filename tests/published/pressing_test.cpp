@@ -10,7 +10,7 @@
 #include "tests/core/laminate/made_lines.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace pressing_test {
 
 using model::AdhesiveKind;
 using units::inch_m, units::poundForce_N, units::psi_Pa;
@@ -77,5 +77,5 @@ TEST(PublishedPressing, PasteBetweenPlatesStopsWhereItsYieldBearsThePressure) {
     EXPECT_NEAR(pressureForFilm(yield, width, film), 19000, 1e-6);
 }
 
-}  // namespace
+}  // namespace pressing_test
 }  // namespace fayline::holding

@@ -6,7 +6,7 @@
 #include "core/units/units.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace screw_test {
 
 using units::inch_m, units::poundForce_N;
 
@@ -44,5 +44,5 @@ TEST(PublishedScrew, UltimateOverAllowable) {
     }
 }
 
-}  // namespace
+}  // namespace screw_test
 }  // namespace fayline::holding

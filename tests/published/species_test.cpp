@@ -20,7 +20,7 @@
 #include "tests/published/csv_rows.hpp"
 
 namespace fayline::wood {
-namespace {
+namespace species_test {
 
 struct Printed {  // one row by column name; an empty field is no value
     std::string id;
@@ -268,5 +268,5 @@ TEST(PublishedSpecies, SourcesOfOneWoodDifferByItsScatter) {
     }
 }
 
-}  // namespace
+}  // namespace species_test
 }  // namespace fayline::wood

@@ -13,7 +13,7 @@
 #include "tests/core/laminate/made_stacks.hpp"
 
 namespace fayline::laminate {
-namespace {
+namespace springback_test {
 
 using made::formOn;
 using made::stackOf;
@@ -142,5 +142,5 @@ TEST(Springback, DryingWhiteOakTightensTheCurve) {
     EXPECT_GT(move.change, ratioOf(stackOf(10, 0.006)));
 }
 
-}  // namespace
+}  // namespace springback_test
 }  // namespace fayline::laminate

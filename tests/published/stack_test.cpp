@@ -6,7 +6,7 @@
 #include "tests/core/laminate/made_lines.hpp"
 
 namespace fayline::laminate {
-namespace {
+namespace stack_test {
 
 // Source: slipping pack, worked by hand (D): n = 8, t = 5 mm, b = 60 mm, E = 12 000 MPa: loose n E b t^3 / 12 = 6.0e7,
 // glued n^3 E b t^3 / 12 = 3.84e9 N mm^2. Tolerance: rounding.
@@ -36,5 +36,5 @@ TEST(PublishedStack, GlueLinesSpreadTheStripsAndStiffenTheStack) {
     EXPECT_NEAR(plan.stiffnessCured_N_m2 * 1e6, 553.1264 * 7.5e6, 1.0);
 }
 
-}  // namespace
+}  // namespace stack_test
 }  // namespace fayline::laminate

@@ -8,7 +8,7 @@
 #include "tests/core/laminate/made_lines.hpp"
 
 namespace fayline::laminate {
-namespace {
+namespace stagger_test {
 
 // Source: slipping pack (D): strips of thickness t with glue lines g round a turn theta step by theta (t + g) each,
 // (n - 1)(t + g) theta in all. Quarter circle, n = 10, t = 5, g = 0.2 mm: printed 73.5 mm (73.5133).
@@ -34,5 +34,5 @@ TEST(PublishedStagger, ParallelsOfACircleHaveRadiusTimesTurn) {
     }
 }
 
-}  // namespace
+}  // namespace stagger_test
 }  // namespace fayline::laminate

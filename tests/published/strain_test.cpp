@@ -9,7 +9,7 @@
 #include "tests/core/laminate/made_lines.hpp"
 
 namespace fayline::laminate {
-namespace {
+namespace strain_test {
 
 // Source: worked by hand (D): E = 12 000 MPa, t = 6 mm, R = 1000 mm at the strip's own middle: strain 0.0030, and with
 // that modulus a stress of 36 MPa. Tolerance: rounding and the made line.
@@ -75,5 +75,5 @@ TEST(PublishedStrain, LeastRatiosOfGluedTimber) {
     EXPECT_EQ(leastRatio(cedar), 125);
 }
 
-}  // namespace
+}  // namespace strain_test
 }  // namespace fayline::laminate

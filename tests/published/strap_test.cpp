@@ -9,7 +9,7 @@
 #include "tests/core/holding/held_by_hand.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace strap_test {
 
 // A strap all round an arc of `turn_rad`, from trim line to trim line, pulled with 1000 N at its end.
 StrapPlan roundArc(double turn_rad, double friction) {
@@ -46,5 +46,5 @@ TEST(PublishedStrap, TheWholeThrustIsThatOfAHoopLessFriction) {
     EXPECT_NEAR(roundArc(angle, 0.3).total_N, 1000 * (1 - std::exp(-0.3 * angle)) / 0.3, 0.01);
 }
 
-}  // namespace
+}  // namespace strap_test
 }  // namespace fayline::holding

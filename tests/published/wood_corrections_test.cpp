@@ -5,7 +5,7 @@
 #include "core/wood/bending.hpp"
 
 namespace fayline::wood {
-namespace {
+namespace wood_corrections_test {
 
 // Wood Handbook Table 5-12 (M): percent of the straight-grained value. Tolerance: rounding of the machine only.
 TEST(PublishedGrainSlope, EveryRowOfTheTable) {
@@ -58,5 +58,5 @@ TEST(PublishedScatter, StrengthGoesWithStiffnessNoMoreThanWasMeasured) {
     }
 }
 
-}  // namespace
+}  // namespace wood_corrections_test
 }  // namespace fayline::wood

@@ -7,7 +7,7 @@
 #include <numeric>
 
 namespace fayline::contact {
-namespace {
+namespace along_step_test {
 
 // A straight rod of 1 m on a straight foundation, so that the energy is of the second degree between one place and the
 // next that comes down or lifts.
@@ -84,5 +84,5 @@ TEST(AlongStep, ARodThatLiftsOffForGoodGoesAsFarAsItMay) {
     EXPECT_EQ(AlongStep().least(discrete, x, step, 1, -foundation), mostOfStep);
 }
 
-}  // namespace
+}  // namespace along_step_test
 }  // namespace fayline::contact

@@ -8,7 +8,7 @@
 #include <unsupported/Eigen/AutoDiff>
 
 namespace fayline::contact {
-namespace {
+namespace bending_test {
 
 using First = Eigen::AutoDiffScalar<Eigen::Vector3d>;
 using Nested = Eigen::AutoDiffScalar<Eigen::Matrix<First, 3, 1>>;
@@ -123,5 +123,5 @@ TEST(Bending, AQuarterInchOfGapStretchesThePathToTheLastDigit) {
     EXPECT_DOUBLE_EQ(stretchValue({}, {0, 1e-9, 0}), 5e-19);
 }
 
-}  // namespace
+}  // namespace bending_test
 }  // namespace fayline::contact

@@ -9,7 +9,7 @@
 #include "tests/core/contact/random_rods.hpp"
 
 namespace fayline::contact {
-namespace {
+namespace contact_random_test {
 
 // The gaps come in double precision. Half the last digit at either end of an element h long moves its shear force by
 // 12 B_v / h^3 of it, B_v = B a^2 / J^5 being the stiffness against v'', and a node has two elements. Where pulls are
@@ -82,5 +82,5 @@ TEST(RandomRods, AThousandSettleInBalanceOrSaySo) {
     EXPECT_LT(byLastDigit, rods / 50);
 }
 
-}  // namespace
+}  // namespace contact_random_test
 }  // namespace fayline::contact

@@ -13,7 +13,7 @@
 #include "tests/refusal.hpp"
 
 namespace fayline::contact {
-namespace {
+namespace contact_test {
 
 Problem roundForm(double curvature_per_m, double length_m, const std::vector<Hold>& holds, double step_m = 0.005) {
     Problem problem;
@@ -279,5 +279,5 @@ TEST(Contact, ImpossibleProblemsAreRefused) {
     }
 }
 
-}  // namespace
+}  // namespace contact_test
 }  // namespace fayline::contact

@@ -16,7 +16,7 @@
 #include "tests/refusal.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace print_test {
 
 using Json = nlohmann::ordered_json;
 
@@ -273,5 +273,5 @@ TEST(SummarizePlans, SaysTheVerdictEachAnswerAndEachCause) {
     }
 }
 
-}  // namespace
+}  // namespace print_test
 }  // namespace fayline::plan

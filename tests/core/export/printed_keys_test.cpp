@@ -13,7 +13,7 @@
 #include "core/export/print.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace printed_keys_test {
 
 using Json = nlohmann::ordered_json;
 using OnKey = std::function<void(const std::string& path, const std::string& key, const Json& schema, bool always)>;
@@ -133,5 +133,5 @@ TEST(PrintedKeys, AreListedInTheGuide) {
     }
 }
 
-}  // namespace
+}  // namespace printed_keys_test
 }  // namespace fayline::plan

@@ -15,7 +15,7 @@
 #include "tests/temporary_folder.hpp"
 
 namespace fayline::glue {
-namespace {
+namespace adhesive_test {
 
 TEST(Adhesives, EachBuiltInOneCanBeMixedAndItsPotLifeMet) {
     ASSERT_GE(builtInAdhesives().size(), 7u);
@@ -93,5 +93,5 @@ TEST(Adhesives, TheDensityOfAMixIsThatOfItsParts) {
     EXPECT_NEAR(ownAdhesive(own).mixDensity_kg_m3(), 2 / (1 / 1000.0 + 1 / 2000.0), 1e-9);
 }
 
-}  // namespace
+}  // namespace adhesive_test
 }  // namespace fayline::glue

@@ -10,7 +10,7 @@
 #include "tests/core/glue/made_glue.hpp"
 
 namespace fayline::glue {
-namespace {
+namespace batches_test {
 
 BatchNeed needOf(double needed_kg, double area_m2) {
     return {BatchFor::spread, 0, needed_kg, area_m2, 0.2 / 60, 240};
@@ -280,5 +280,5 @@ TEST(GluePlan, BadInputIsToldWithItsPlace) {
     EXPECT_EQ(pathOf(glue, {}, made::epoxy()), "glue.humidity_pct");
 }
 
-}  // namespace
+}  // namespace batches_test
 }  // namespace fayline::glue

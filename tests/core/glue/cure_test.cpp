@@ -7,7 +7,7 @@
 #include "tests/core/glue/made_glue.hpp"
 
 namespace fayline::glue {
-namespace {
+namespace cure_test {
 
 model::Glue airOf(double day_C, double night_C) {
     return {.air_C = day_C, .airOverNight_C = night_C};
@@ -61,5 +61,5 @@ TEST(Cure, SqueezeOutIsSoftThenRubberThenHard) {
     EXPECT_LT(plan.scrapeUntil_s, plan.work_s);
 }
 
-}  // namespace
+}  // namespace cure_test
 }  // namespace fayline::glue

@@ -10,7 +10,7 @@
 #include "tests/core/glue/made_glue.hpp"
 
 namespace fayline::glue {
-namespace {
+namespace library_errors_test {
 
 void ofTheTest(const char*, const char*, int, int) {}
 
@@ -36,5 +36,5 @@ TEST(LibraryErrors, AreReturnedOnceTheProgramHasSaidSo) {
     EXPECT_NE(now, nullptr);
 }
 
-}  // namespace
+}  // namespace library_errors_test
 }  // namespace fayline::glue

@@ -9,7 +9,7 @@
 #include "tests/core/glue/made_glue.hpp"
 
 namespace fayline::glue {
-namespace {
+namespace pot_life_test {
 
 double lasts(const Adhesive& adhesive, const Kinetics& kinetics, model::Vessel vessel, double vessel_m3, double mass_kg,
              double air_C) {
@@ -225,5 +225,5 @@ TEST(PotLife, TheCurveEndsAtItsPeakAndGoesThroughGelAtThePotLife) {
     for (std::size_t i = 1; i < life.at_s.size(); ++i) EXPECT_GE(life.cured[i], life.cured[i - 1]);
 }
 
-}  // namespace
+}  // namespace pot_life_test
 }  // namespace fayline::glue

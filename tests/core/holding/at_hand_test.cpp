@@ -10,7 +10,7 @@
 #include "tests/core/holding/held_by_hand.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace at_hand_test {
 
 using made::heldWith, made::Workpiece;
 using model::HoldKind;
@@ -290,5 +290,5 @@ TEST(AtHand, AThousandStationsAndToolsAreCountedSoonAndFinite) {
     EXPECT_EQ(atHand(Workpiece(0.8).work(), Held{}).counts.size(), 0u);
 }
 
-}  // namespace
+}  // namespace at_hand_test
 }  // namespace fayline::holding

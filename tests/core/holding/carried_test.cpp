@@ -6,7 +6,7 @@
 #include "tests/core/holding/made_work.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace carried_test {
 
 using made::Work;
 
@@ -108,5 +108,5 @@ TEST(Carried, AScarfedStackWeighsLessAndIsAsLong) {
     EXPECT_NEAR(scarfed.length_m, whole.length_m, 1e-12);
 }
 
-}  // namespace
+}  // namespace carried_test
 }  // namespace fayline::holding

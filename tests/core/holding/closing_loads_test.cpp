@@ -7,7 +7,7 @@
 #include "tests/core/holding/made_work.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace closing_loads_test {
 
 const std::atomic<bool> goOn{false};
 
@@ -114,5 +114,5 @@ TEST(ClosingLoads, AreNoLessThanWithAllStationsClosed) {
     }
 }
 
-}  // namespace
+}  // namespace closing_loads_test
 }  // namespace fayline::holding

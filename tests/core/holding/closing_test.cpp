@@ -12,7 +12,7 @@
 #include "tests/core/holding/made_work.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace closing_test {
 
 using made::Work;
 
@@ -258,5 +258,5 @@ TEST(Closing, GivesNumbersForWhateverStationsThereAre) {
     }
 }
 
-}  // namespace
+}  // namespace closing_test
 }  // namespace fayline::holding

@@ -6,7 +6,7 @@
 #include "core/holding/props/prop.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace column_test {
 
 TEST(Column, OfNoLengthItCarriesItsWholeSection) {
     const Column column = ndsColumn(0, 0.038, 0.089, 4000e6, 10e6);
@@ -43,5 +43,5 @@ TEST(Column, LongerCarriesLess) {
     }
 }
 
-}  // namespace
+}  // namespace column_test
 }  // namespace fayline::holding

@@ -8,7 +8,7 @@
 #include "tests/core/laminate/made_lines.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace held_middle_test {
 
 double stemCurvature(double s) {
     return -(0.10 + 1.513 / std::pow(std::cosh((s - 0.62) / 0.34), 2));
@@ -136,5 +136,5 @@ TEST(LooseStack, CountsTheCurveThatStripsHaveTakenByTheirStiffness) {
     EXPECT_NEAR(sectionAt(loose, 0.5).set, 0.9 * 8 / 9, 1e-12);
 }
 
-}  // namespace
+}  // namespace held_middle_test
 }  // namespace fayline::holding

@@ -10,7 +10,7 @@
 #include "tests/core/holding/made_work.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace held_odd_test {
 
 using made::clampedStem;
 using made::Work;
@@ -188,5 +188,5 @@ TEST(Held, RefusesForcesThatAreNone) {
     EXPECT_EQ(pathOf(), "stack.strips[0].species");
 }
 
-}  // namespace
+}  // namespace held_odd_test
 }  // namespace fayline::holding

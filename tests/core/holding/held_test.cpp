@@ -9,7 +9,7 @@
 #include "tests/core/holding/made_work.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace held_test {
 
 using made::clampedStem;
 using made::onStem;
@@ -331,5 +331,5 @@ TEST(Held, OtherStationsAnswerLikeAPieceThatHasThem) {
     EXPECT_EQ(tried.stations[2].number, 3);
 }
 
-}  // namespace
+}  // namespace held_test
 }  // namespace fayline::holding

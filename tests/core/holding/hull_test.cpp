@@ -12,7 +12,7 @@
 #include "tests/refusal.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace hull_test {
 
 using units::InputError;
 
@@ -293,5 +293,5 @@ TEST(Hull, PropsPushTheBoatFromFootToHead) {
     EXPECT_NEAR(std::hypot(pushes[1].force_N.x_m, pushes[1].force_N.y_m), plans[1].thrust_N, 1e-9);
 }
 
-}  // namespace
+}  // namespace hull_test
 }  // namespace fayline::holding

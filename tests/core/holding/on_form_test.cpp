@@ -11,7 +11,7 @@
 #include "tests/core/holding/made_work.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace on_form_test {
 
 model::Piece threeStrips() {
     model::Piece piece;
@@ -83,5 +83,5 @@ TEST(OnForm, TheStackIsBentHarderByTheSpringback) {
     EXPECT_NEAR(momentAt(bent, 0.4) / momentAt(wanted, 0.4), 9.0 / 8, 0.01);
 }
 
-}  // namespace
+}  // namespace on_form_test
 }  // namespace fayline::holding

@@ -9,7 +9,7 @@
 #include "tests/core/holding/made_work.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace over_run_test {
 
 using made::Work;
 
@@ -160,5 +160,5 @@ TEST(OverRun, StopsBetweenTrialsAndSaysNothingWhereThereIsNoContact) {
     EXPECT_FALSE(neededFor(noRoom).end.overRun_m.has_value());
 }
 
-}  // namespace
+}  // namespace over_run_test
 }  // namespace fayline::holding

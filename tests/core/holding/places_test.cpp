@@ -10,7 +10,7 @@
 #include "tests/refusal.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace places_test {
 
 using model::Describes;
 using model::Side;
@@ -135,5 +135,5 @@ TEST(EvenStations, SpacingsThatMakeNoneOrTooManyAreRefused) {
     EXPECT_EQ(evenStations(0, 0.999, 0.001, {}).size(), 1000u);
 }
 
-}  // namespace
+}  // namespace places_test
 }  // namespace fayline::holding

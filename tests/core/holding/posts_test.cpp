@@ -8,7 +8,7 @@
 #include "tests/core/holding/held_by_hand.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace posts_test {
 
 using made::Workpiece;
 
@@ -127,5 +127,5 @@ TEST(Posts, OnRandomPiecesEveryThrustIsFiniteAndNoneLessThanNothing) {
     }
 }
 
-}  // namespace
+}  // namespace posts_test
 }  // namespace fayline::holding

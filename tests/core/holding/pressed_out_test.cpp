@@ -11,7 +11,7 @@
 #include "tests/core/holding/held_by_hand.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace pressed_out_test {
 
 struct Case {
     std::string name;
@@ -151,5 +151,5 @@ TEST(PressedOut, AThinnerMixNeedsLess) {
     }
 }
 
-}  // namespace
+}  // namespace pressed_out_test
 }  // namespace fayline::holding

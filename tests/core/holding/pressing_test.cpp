@@ -9,7 +9,7 @@
 #include "tests/core/holding/held_by_hand.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace pressing_test {
 
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
@@ -128,5 +128,5 @@ TEST(Pressing, OnRandomPiecesTheSpacingIsWhatStiffnessSpreadAndStrengthAllow) {
     EXPECT_GT(std::min({by[0], by[1], by[2]}), 10);
 }
 
-}  // namespace
+}  // namespace pressing_test
 }  // namespace fayline::holding

@@ -9,7 +9,7 @@
 #include "tests/core/holding/made_props.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace prop_test {
 
 using made::depth_m;
 using made::propAt;
@@ -412,5 +412,5 @@ TEST(Prop, AFootInItsHeadIsNoPropButFinite) {
     EXPECT_TRUE(std::isfinite(plan.allowable_N));
 }
 
-}  // namespace
+}  // namespace prop_test
 }  // namespace fayline::holding

@@ -7,7 +7,7 @@
 #include "tests/core/holding/small_pieces.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace propose_brute_force_test {
 
 // By trying every choice with fewer stations on the same grid.
 TEST(Propose, NoSmallerNumberOnTheGridMeetsTheConditions) {
@@ -127,5 +127,5 @@ TEST(Propose, TooFewToolsToPressAreSpreadAsEvenlyAsTheyCanBeAndStillHold) {
     EXPECT_GE(held, 100);  // the interval covering alone would not have done
 }
 
-}  // namespace
+}  // namespace propose_brute_force_test
 }  // namespace fayline::holding

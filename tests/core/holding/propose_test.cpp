@@ -13,7 +13,7 @@
 #include "tests/core/holding/small_pieces.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace propose_test {
 
 struct Made {
     model::Piece piece;
@@ -344,5 +344,5 @@ TEST(Propose, IsPureAndTheSameFromTheOtherEnd) {
     EXPECT_EQ(proposalOf(turned).stations.size(), once.stations.size());
 }
 
-}  // namespace
+}  // namespace propose_test
 }  // namespace fayline::holding

@@ -9,7 +9,7 @@
 #include "tests/refusal.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace screw_test {
 
 using made::propAt;
 using made::PropWork;
@@ -155,5 +155,5 @@ TEST(Screw, AWoodWithoutStrengthAcrossTheGrainIsSaidToBeUnknown) {
     EXPECT_TRUE(std::isfinite(plan.washerPressure_Pa));
 }
 
-}  // namespace
+}  // namespace screw_test
 }  // namespace fayline::holding

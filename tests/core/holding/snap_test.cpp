@@ -11,7 +11,7 @@
 #include "tests/core/holding/made_work.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace snap_test {
 
 const std::atomic<bool> goOn{false};
 constexpr double radius_m = 0.5;  // of the hollow
@@ -164,5 +164,5 @@ TEST(Snap, AGivenPullThatTheStackJumpsUnderIsToldWhileClosing) {
     EXPECT_EQ(lastStep(overHollow(std::numbers::pi / 4, given(600))).outcome, Outcome::settled);
 }
 
-}  // namespace
+}  // namespace snap_test
 }  // namespace fayline::holding

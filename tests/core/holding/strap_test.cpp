@@ -13,7 +13,7 @@
 #include "tests/refusal.hpp"
 
 namespace fayline::holding {
-namespace {
+namespace strap_test {
 
 using made::Workpiece;
 
@@ -235,5 +235,5 @@ TEST(Strap, OnRandomPiecesNothingIsBeyondReason) {
     }
 }
 
-}  // namespace
+}  // namespace strap_test
 }  // namespace fayline::holding

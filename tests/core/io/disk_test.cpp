@@ -17,7 +17,7 @@
 namespace fayline::io {
 
 using namespace model;
-namespace {
+namespace disk_test {
 
 namespace fs = std::filesystem;
 
@@ -175,5 +175,5 @@ TEST_F(Disk, WhatWouldBeReadBackAsAnotherBoatIsNotSaved) {
     EXPECT_EQ(textOf(folder / "boat.fayline"), before);
 }
 
-}  // namespace
+}  // namespace disk_test
 }  // namespace fayline::io

@@ -9,7 +9,7 @@
 namespace fayline::io {
 
 using namespace model;
-namespace {
+namespace guide_test {
 
 std::string tableOf(const std::vector<Key>& keys) {
     std::string text =
@@ -91,5 +91,5 @@ TEST(Guide, ListsEveryKeyOfTheShed) {
         shedKeys());
 }
 
-}  // namespace
+}  // namespace guide_test
 }  // namespace fayline::io

@@ -11,7 +11,7 @@
 namespace fayline::io {
 
 using namespace model;
-namespace {
+namespace hold_traits_test {
 
 std::string stationWith(const std::string& keys) {
     return pieceWith("\"holding\": {\"stations\": [{" + keys + "}]}");
@@ -68,5 +68,5 @@ TEST(HoldTraits, AKindThatIsChangedBackFindsWhatWasSaidOfIt) {
     EXPECT_EQ(boat, before);
 }
 
-}  // namespace
+}  // namespace hold_traits_test
 }  // namespace fayline::io

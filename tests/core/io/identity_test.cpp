@@ -7,7 +7,7 @@
 namespace fayline::io {
 
 using namespace model;
-namespace {
+namespace identity_test {
 
 std::string piece(const std::string& id) {
     return "{" + (id.empty() ? "" : "\"id\": \"" + id + "\", ") +
@@ -48,5 +48,5 @@ TEST(Identity, OfTwoPiecesIsNeverTheSame) {
               "pieces[0].id: this id is longer than 64 bytes; give a short text that no other piece has");
 }
 
-}  // namespace
+}  // namespace identity_test
 }  // namespace fayline::io

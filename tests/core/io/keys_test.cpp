@@ -16,7 +16,7 @@
 namespace fayline::io {
 
 using namespace model;
-namespace {
+namespace keys_test {
 
 std::string everyKey() {
     std::ifstream file(std::string(FAYLINE_SAMPLES) + "/../tests/core/io/every_key.fayline");
@@ -360,5 +360,5 @@ TEST(Keys, TheDefaultsAreThoseOfTheFormat) {
     for (const char* required : {"fayline", "pieces[].name", "pieces[].line.points"}) EXPECT_EQ(listed[required], "");
 }
 
-}  // namespace
+}  // namespace keys_test
 }  // namespace fayline::io

@@ -14,7 +14,7 @@
 #include "core/units/units.hpp"
 
 namespace fayline::io {
-namespace {
+namespace offsets_table_test {
 
 using units::LengthNotation;
 constexpr double inch = units::inch_m;
@@ -241,5 +241,5 @@ TEST(OffsetsTable, EveryLineOfTheDemoBoatIsReadAsItsMillimetresSay) {
     EXPECT_GE(files, 4);
 }
 
-}  // namespace
+}  // namespace offsets_table_test
 }  // namespace fayline::io

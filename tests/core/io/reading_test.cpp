@@ -6,7 +6,7 @@
 namespace fayline::io {
 
 using namespace model;
-namespace {
+namespace reading_test {
 
 TEST(Reading, AFileAsShortAsAllowedHasAllDefaults) {
     const Boat boat = readBoat(R"({"fayline": 1, "pieces": [{"name": "Stem", "line": {"points": []}}]})");
@@ -247,5 +247,5 @@ TEST(Reading, LongThingsAreShortenedInErrors) {
     EXPECT_LT(errorOf("{\"fayline\": 1, " + std::string(100'000, 'x')).size(), 200u);
 }
 
-}  // namespace
+}  // namespace reading_test
 }  // namespace fayline::io

@@ -11,7 +11,7 @@
 namespace fayline::io {
 
 using namespace model;
-namespace {
+namespace samples_test {
 
 std::string textOf(const std::string& path) {
     std::ifstream file(path);
@@ -92,5 +92,5 @@ TEST(Samples, TheMisreadStemDiffersInOneOffsetByAnInch) {
     EXPECT_EQ(different, 1);
 }
 
-}  // namespace
+}  // namespace samples_test
 }  // namespace fayline::io

@@ -10,7 +10,7 @@
 namespace fayline::io {
 
 using namespace model;
-namespace {
+namespace shed_test {
 
 Shed full() {
     Shed shed;
@@ -113,5 +113,5 @@ TEST(ShedFile, IsNotReplacedByOneThatCouldNotBeRead) {
     EXPECT_EQ(readShed(loadText(path, "a shed file").value()), full());
 }
 
-}  // namespace
+}  // namespace shed_test
 }  // namespace fayline::io

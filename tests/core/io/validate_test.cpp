@@ -13,7 +13,7 @@
 namespace fayline::io {
 
 using namespace model;
-namespace {
+namespace validate_test {
 
 std::string told(const Piece& piece) {
     return made::refusalText([&] { validate(piece); });
@@ -81,5 +81,5 @@ TEST(Validate, TakesWhatTheFileTakes) {
     EXPECT_EQ(told(piece), "nothing");
 }
 
-}  // namespace
+}  // namespace validate_test
 }  // namespace fayline::io

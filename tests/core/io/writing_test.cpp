@@ -14,7 +14,7 @@
 namespace fayline::io {
 
 using namespace model;
-namespace {
+namespace writing_test {
 
 bool has(const std::string& text, const std::string& part) {
     return text.find(part) != std::string::npos;
@@ -317,5 +317,5 @@ TEST(Writing, AThousandRandomBoatsComeBackToTheBit) {
     EXPECT_GT(bytes, 2'000'000u) << "the boats hold something";
 }
 
-}  // namespace
+}  // namespace writing_test
 }  // namespace fayline::io

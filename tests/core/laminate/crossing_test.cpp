@@ -6,7 +6,7 @@
 #include <random>
 
 namespace fayline::laminate {
-namespace {
+namespace crossing_test {
 
 using line::Xy;
 
@@ -89,5 +89,5 @@ TEST(Crossing, FindsWhatLookingAtEveryPairFinds) {
     EXPECT_LT(found, 180);
 }
 
-}  // namespace
+}  // namespace crossing_test
 }  // namespace fayline::laminate

@@ -9,7 +9,7 @@
 #include "tests/core/laminate/made_stacks.hpp"
 
 namespace fayline::laminate {
-namespace {
+namespace form_line_test {
 
 using made::formOn;
 using made::pieceOf;
@@ -149,5 +149,5 @@ TEST(FormLine, AnEmptyOneIsAllNought) {
     EXPECT_EQ(none.from_m(), 0);
 }
 
-}  // namespace
+}  // namespace form_line_test
 }  // namespace fayline::laminate

@@ -13,7 +13,7 @@
 #include "tests/core/line/random_line.hpp"
 
 namespace fayline::laminate {
-namespace {
+namespace form_loop_test {
 
 using made::formOn;
 
@@ -190,5 +190,5 @@ TEST(FormLoop, ClosesOverTwoHundredRandomFairLines) {
     std::printf("200 random lines: back within %.4f mm, uncorrected up to %.0f mm off\n", 1e3 * worst, 1e3 * opened);
 }
 
-}  // namespace
+}  // namespace form_loop_test
 }  // namespace fayline::laminate

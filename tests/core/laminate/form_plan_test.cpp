@@ -10,7 +10,7 @@
 #include "tests/refusal.hpp"
 
 namespace fayline::laminate {
-namespace {
+namespace form_plan_test {
 
 using made::formOn;
 using made::pieceOf;
@@ -146,5 +146,5 @@ TEST(Form, IsFixedAtThePinElseWhereClosingBegins) {
     EXPECT_EQ(made::refusal([&] { formOn(line, piece); }).path(), "form.fixed_at_mm");
 }
 
-}  // namespace
+}  // namespace form_plan_test
 }  // namespace fayline::laminate

@@ -14,7 +14,7 @@
 #include "tests/refusal.hpp"
 
 namespace fayline::laminate {
-namespace {
+namespace in_place_test {
 
 using made::stackOf;
 constexpr double pi = std::numbers::pi;
@@ -205,5 +205,5 @@ TEST(InPlace, OnlyWhatIsNotLetGoKeepsStress) {
     EXPECT_TRUE(form().stressLeft.has_value());
 }
 
-}  // namespace
+}  // namespace in_place_test
 }  // namespace fayline::laminate

@@ -11,7 +11,7 @@
 #include "tests/core/laminate/made_stacks.hpp"
 
 namespace fayline::laminate {
-namespace {
+namespace learned_test {
 
 RecordedPiece madePiece(int count, double thickness_m, const line::Line& line) {
     RecordedPiece recorded;
@@ -224,5 +224,5 @@ TEST(NextFactor, HoldsTheNextPieceAboutAsOftenAsItSays) {
     }
 }
 
-}  // namespace
+}  // namespace learned_test
 }  // namespace fayline::laminate

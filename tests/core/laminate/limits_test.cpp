@@ -13,7 +13,7 @@
 #include "tests/core/laminate/made_stacks.hpp"
 
 namespace fayline::laminate {
-namespace {
+namespace limits_test {
 
 using made::planOn;
 using made::stackOf;
@@ -157,5 +157,5 @@ TEST(Stack, LongleafPineBendsByTheLimitOfHardwoods) {
     EXPECT_EQ(leastRatio(*pine), leastRatioHardwood);
 }
 
-}  // namespace
+}  // namespace limits_test
 }  // namespace fayline::laminate

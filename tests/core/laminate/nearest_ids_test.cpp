@@ -4,7 +4,7 @@
 #include <gtest/gtest.h>
 
 namespace fayline::laminate {
-namespace {
+namespace nearest_ids_test {
 
 using Ids = std::vector<std::string>;
 
@@ -49,5 +49,5 @@ TEST(NearestIds, NothingTypedAndNothingToChooseFromAreAnswered) {
     EXPECT_TRUE(nearestIds("oak", {}, 3).empty());
 }
 
-}  // namespace
+}  // namespace nearest_ids_test
 }  // namespace fayline::laminate

@@ -10,7 +10,7 @@
 #include "tests/refusal.hpp"
 
 namespace fayline::laminate {
-namespace {
+namespace planing_test {
 
 using made::stackOf;
 using model::Describes;
@@ -107,5 +107,5 @@ TEST(Planing, OfAPieceItsEndMovesByThatChangeOfCurvature) {
     EXPECT_NEAR(plan.parts[0].planed->end_m / byRelease, -(5.0 / 36) / (1.0 / 4), 0.01);
 }
 
-}  // namespace
+}  // namespace planing_test
 }  // namespace fayline::laminate

@@ -10,7 +10,7 @@
 #include "tests/core/laminate/made_stacks.hpp"
 
 namespace fayline::laminate {
-namespace {
+namespace refusal_test {
 
 using made::planOn;
 using made::stackOf;
@@ -87,5 +87,5 @@ TEST(Stack, AWoodThatIsNotKnownIsAnsweredWithTheNearest) {
     EXPECT_NE(error.accepted().find("the boat file's own species"), std::string::npos) << error.accepted();
 }
 
-}  // namespace
+}  // namespace refusal_test
 }  // namespace fayline::laminate

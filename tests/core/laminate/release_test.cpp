@@ -6,7 +6,7 @@
 #include "tests/core/laminate/made_stacks.hpp"
 
 namespace fayline::laminate {
-namespace {
+namespace release_test {
 
 using made::stackOf;
 using model::Describes;
@@ -168,5 +168,5 @@ TEST(Release, AtOnePlaceItIsWhatTheSectionsSay) {
                 ratioAt(partsOn(line, stack).front(), 0.4, 1), 1e-12);
 }
 
-}  // namespace
+}  // namespace release_test
 }  // namespace fayline::laminate

@@ -13,7 +13,7 @@
 #include "tests/core/laminate/made_stacks.hpp"
 
 namespace fayline::laminate {
-namespace {
+namespace softened_test {
 
 using made::planOn;
 using made::stackOf;
@@ -144,5 +144,5 @@ TEST(Softened, SoakedStripsKeepTheDryLimit) {
     EXPECT_EQ(limitOf(soaked, LimitKind::breaksHot), nullptr);
 }
 
-}  // namespace
+}  // namespace softened_test
 }  // namespace fayline::laminate

@@ -7,7 +7,7 @@
 #include "tests/core/laminate/made_stacks.hpp"
 
 namespace fayline::laminate {
-namespace {
+namespace sprung_home_test {
 
 struct Made {
     model::Piece piece;
@@ -122,5 +122,5 @@ TEST(SprungHome, MoreThanWoodBearsForGoodIsSaid) {
     EXPECT_FALSE(home->bears);
 }
 
-}  // namespace
+}  // namespace sprung_home_test
 }  // namespace fayline::laminate

@@ -15,7 +15,7 @@
 #include "tests/core/laminate/made_stacks.hpp"
 
 namespace fayline::laminate {
-namespace {
+namespace stack_test {
 
 using made::planOn;
 using made::stackOf;
@@ -359,5 +359,5 @@ TEST(Stack, IsAsStiffWetAsItIsWideWhileItIsBent) {
     EXPECT_NEAR(plan.stiffnessCured_N_m2, finished.stiffnessCured_N_m2, 1e-12 * plan.stiffnessCured_N_m2);
 }
 
-}  // namespace
+}  // namespace stack_test
 }  // namespace fayline::laminate

@@ -13,7 +13,7 @@
 #include "core/units/units.hpp"
 
 namespace fayline::line {
-namespace {
+namespace curvature_band_test {
 
 // A curve given by its curvature along its length; place and heading by summing it up finely.
 struct Known {
@@ -136,5 +136,5 @@ TEST(CurvatureBand, HoldsTheTruthNinetyToNinetyNineTimesOfAHundredAtEachPlace) {
     }
 }
 
-}  // namespace
+}  // namespace curvature_band_test
 }  // namespace fayline::line

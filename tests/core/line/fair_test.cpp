@@ -11,7 +11,7 @@
 #include "tests/refusal.hpp"
 
 namespace fayline::line {
-namespace {
+namespace fair_test {
 
 const double pi = std::acos(-1.0);
 
@@ -374,5 +374,5 @@ TEST(Fair, ImpossibleConditionsAreRefusedAtTheirPlace) {
     EXPECT_NO_THROW(fair(input));
 }
 
-}  // namespace
+}  // namespace fair_test
 }  // namespace fayline::line

@@ -13,7 +13,7 @@
 #include "core/units/units.hpp"
 
 namespace fayline::line {
-namespace {
+namespace grid_test {
 
 using units::LengthNotation;
 constexpr double step_m = units::sixteenth_m;
@@ -109,5 +109,5 @@ TEST(Grid, ManyPointsAreSearchedWithBoundedWorkAndAStopEndsIt) {
     for (const Suspect& suspect : misread->suspects) EXPECT_EQ(suspect.point % 20, 10);
 }
 
-}  // namespace
+}  // namespace grid_test
 }  // namespace fayline::line

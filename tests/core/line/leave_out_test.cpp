@@ -5,7 +5,7 @@
 #include <cmath>
 
 namespace fayline::line {
-namespace {
+namespace leave_out_test {
 
 constexpr double sixteenth_m = 0.0015875;
 
@@ -82,5 +82,5 @@ TEST(LeaveOut, FourNeighboursSayNothing) {
     EXPECT_EQ(leaveOneOut(arc(1.2, 1.0, 5), std::vector<bool>(5, false), 2, sixteenth_m).scatter_m, 0);
 }
 
-}  // namespace
+}  // namespace leave_out_test
 }  // namespace fayline::line

@@ -10,7 +10,7 @@
 #include "tests/core/line/random_line.hpp"
 
 namespace fayline::line {
-namespace {
+namespace line_test {
 
 const std::vector<double> oneInterval{0, 0, 0, 0, 0, 0, 1, 1, 1, 1, 1, 1};
 
@@ -236,5 +236,5 @@ TEST(Line, ALineOfNothingHasNoLength) {
     EXPECT_EQ(line.tightest().curvature_per_m, 0);
 }
 
-}  // namespace
+}  // namespace line_test
 }  // namespace fayline::line

@@ -13,7 +13,7 @@
 #include "tests/published/csv_rows.hpp"
 
 namespace fayline::line {
-namespace {
+namespace misread_test {
 
 using units::LengthNotation;
 
@@ -269,5 +269,5 @@ TEST(Misread, SixPointsSayNothing) {
     EXPECT_TRUE(judge(board).suspects.empty());
 }
 
-}  // namespace
+}  // namespace misread_test
 }  // namespace fayline::line

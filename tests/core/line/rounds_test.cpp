@@ -12,7 +12,7 @@
 #include "tests/core/line/random_line.hpp"
 
 namespace fayline::line {
-namespace {
+namespace rounds_test {
 
 double wayOf(const FairInput& input) {
     double way_m = 0;
@@ -97,5 +97,5 @@ TEST(Rounds, AFitThatIsStoppedGivesNoLine) {
     EXPECT_TRUE(found.points.empty());
 }
 
-}  // namespace
+}  // namespace rounds_test
 }  // namespace fayline::line

@@ -5,7 +5,7 @@
 #include <algorithm>
 
 namespace fayline::line {
-namespace {
+namespace slips_test {
 
 using units::LengthNotation;
 
@@ -94,5 +94,5 @@ TEST(Slips, AChosenWaterlineIsARarerSlipThanAMeasuredOffset) {
     EXPECT_LT(withSaying(slips, 'x', "1 inch low")->unlikely, withSaying(slips, 'y', "1 inch low")->unlikely);
 }
 
-}  // namespace
+}  // namespace slips_test
 }  // namespace fayline::line

@@ -7,7 +7,7 @@
 #include <random>
 
 namespace fayline::math {
-namespace {
+namespace banded_least_squares_test {
 
 // The straight line through (0, 1), (1, 3), (2, 4), (3, 4): 1.5 + x, left over 1 (normal equations by hand, D).
 TEST(BandedLeastSquares, AStraightLineThroughFourPoints) {
@@ -55,5 +55,5 @@ TEST(BandedLeastSquares, WhatIsNotDeterminedIsSaid) {
     EXPECT_FALSE(squares.solve(0, found));
 }
 
-}  // namespace
+}  // namespace banded_least_squares_test
 }  // namespace fayline::math

@@ -4,7 +4,7 @@
 #include <gtest/gtest.h>
 
 namespace fayline::math {
-namespace {
+namespace hermite_test {
 
 // 2 - 3 s + 0.5 s^2 + 0.25 s^3 and what follows from it.
 double value(double s) {
@@ -54,5 +54,5 @@ TEST(Hermite, TheBasisIsOneAtItsOwnEndAndNothingAtTheOther) {
     }
 }
 
-}  // namespace
+}  // namespace hermite_test
 }  // namespace fayline::math

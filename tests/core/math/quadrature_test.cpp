@@ -8,7 +8,7 @@
 #include <numbers>
 
 namespace fayline::math {
-namespace {
+namespace quadrature_test {
 
 double gauss3OfPower(int power) {
     double sum = 0;
@@ -36,5 +36,5 @@ TEST(Quadrature, EightPointsOfSmoothFunctions) {
     EXPECT_NEAR(gauss8([](double x) { return x; }, 1, 0), -0.5, 1e-15);
 }
 
-}  // namespace
+}  // namespace quadrature_test
 }  // namespace fayline::math

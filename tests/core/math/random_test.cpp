@@ -7,7 +7,7 @@
 #include <cmath>
 
 namespace fayline::math {
-namespace {
+namespace random_test {
 
 TEST(Random, UniformDrawsAreTheGeneratorsUpperBits) {
     // The ten-thousandth number of mt19937_64 by its own seed: ISO C++, [rand.predef].
@@ -69,5 +69,5 @@ TEST(Random, TriangularDrawsHaveMeanAndVarianceOfTheTriangle) {
     EXPECT_EQ(triangularDraw({1, 1, 1}, 0.3), 1);
 }
 
-}  // namespace
+}  // namespace random_test
 }  // namespace fayline::math

@@ -7,7 +7,7 @@
 #include <numbers>
 
 namespace fayline::math {
-namespace {
+namespace root_test {
 
 template <typename Function>
 double rootOf(const Function& function, double a, double b, int* steps = nullptr) {
@@ -62,5 +62,5 @@ TEST(Bisection, FindsTheChangeWithinItsWidth) {
     EXPECT_EQ(asked, 31);  // 2 / 2^31 is the first width below 1e-9
 }
 
-}  // namespace
+}  // namespace root_test
 }  // namespace fayline::math

@@ -7,7 +7,7 @@
 #include <random>
 
 namespace fayline::math {
-namespace {
+namespace skyline_ldlt_test {
 
 struct Made {
     SkylineLdlt profile;
@@ -81,5 +81,5 @@ TEST(SkylineLdlt, ClearedItCanBeFilledAgain) {
     }
 }
 
-}  // namespace
+}  // namespace skyline_ldlt_test
 }  // namespace fayline::math

@@ -6,7 +6,7 @@
 #include <vector>
 
 namespace fayline::math {
-namespace {
+namespace table_test {
 
 struct Row {
     double at = 0;
@@ -51,5 +51,5 @@ TEST(Table, Between) {
     EXPECT_EQ(between(2, 6, 0.25), 3);
 }
 
-}  // namespace
+}  // namespace table_test
 }  // namespace fayline::math

@@ -6,19 +6,19 @@
 #include <numbers>
 
 namespace fayline::math {
-namespace {
+namespace vector_test {
 
 struct Named {
     double x_m = 0;
     double y_m = 0;
 };
 
-}  // namespace
+}  // namespace vector_test
 
 template <>
-inline constexpr bool isVector<Named> = true;
+inline constexpr bool isVector<vector_test::Named> = true;
 
-namespace {
+namespace vector_test {
 
 TEST(Vector, SumsAndProducts) {
     const Vector a{3, 4}, b{-1, 2};
@@ -52,5 +52,5 @@ TEST(Vector, AnyStructOfTwoNumbersThatNamesItselfOne) {
     EXPECT_EQ(hypot(a), 5);
 }
 
-}  // namespace
+}  // namespace vector_test
 }  // namespace fayline::math

@@ -12,7 +12,7 @@
 #include "core/units/units.hpp"
 
 namespace fayline::model {
-namespace {
+namespace new_piece_test {
 
 std::vector<double> lengthsOf(const Piece& piece) {
     std::vector<double> lengths_m{piece.line.readTo_m,
@@ -180,5 +180,5 @@ TEST(Copy, ScaledKeepsItsShapeAndTheThicknessOfItsStrips) {
     EXPECT_DOUBLE_EQ(copy.form.posts[0].at_m, 0.6);
 }
 
-}  // namespace
+}  // namespace new_piece_test
 }  // namespace fayline::model

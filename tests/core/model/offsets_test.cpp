@@ -6,7 +6,7 @@
 #include <vector>
 
 namespace fayline::model {
-namespace {
+namespace offsets_test {
 
 std::vector<Point> points(const std::vector<std::array<double, 2>>& places) {
     std::vector<Point> all;
@@ -53,5 +53,5 @@ TEST(Offsets, AHalfWaterlineIsJoinedWhereItMeetsTheCentreLine) {
     EXPECT_TRUE(withOtherHalf({}, Axis::x).empty());
 }
 
-}  // namespace
+}  // namespace offsets_test
 }  // namespace fayline::model

@@ -4,7 +4,7 @@
 #include <gtest/gtest.h>
 
 namespace fayline::model {
-namespace {
+namespace shed_test {
 
 Piece ofShop() {
     Piece piece;
@@ -155,5 +155,5 @@ TEST(Shed, ABoatsOwnCopyIsNotReplaced) {
     EXPECT_EQ(boat.trials[1].species, "oak_white");
 }
 
-}  // namespace
+}  // namespace shed_test
 }  // namespace fayline::model

@@ -7,7 +7,7 @@
 #include "tests/refusal.hpp"
 
 namespace fayline::model {
-namespace {
+namespace value_test {
 
 std::string errorOfText(std::string_view text) {
     return made::refusalText([&] { parseText(text); });
@@ -153,5 +153,5 @@ TEST(Text, PutsEveryItemOfAListOnALine) {
               "}\n");
 }
 
-}  // namespace
+}  // namespace value_test
 }  // namespace fayline::model

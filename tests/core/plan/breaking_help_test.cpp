@@ -9,7 +9,7 @@
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace breaking_help_test {
 
 model::Piece tooThick() {
     model::Piece piece = made::bend(0.5, 1.2, {.count = 3, .thickness_m = 0.0127});
@@ -78,5 +78,5 @@ TEST(BreakingHelp, NothingThatHelpsIsSaidToo) {
     EXPECT_TRUE(breakingAdvice(help, made::shop()).is(texts::easeBend));
 }
 
-}  // namespace
+}  // namespace breaking_help_test
 }  // namespace fayline::plan

@@ -16,7 +16,7 @@
 #include "tests/core/plan/studied.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace breaking_test {
 
 const Plan& deepPlan(const model::Piece& piece) {
     return made::studied(piece, {Study::breaking});
@@ -244,5 +244,5 @@ TEST(Breaking, IsPrintedWithTheStack) {
     EXPECT_FALSE(breaking["one_fewer"]["what_to_do"].get<std::string>().empty());
 }
 
-}  // namespace
+}  // namespace breaking_test
 }  // namespace fayline::plan

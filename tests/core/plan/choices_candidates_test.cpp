@@ -9,7 +9,7 @@
 #include "core/units/units.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace choices_candidates_test {
 
 model::Strips strips(int count, double thickness_m) {
     model::Strips one;
@@ -259,5 +259,5 @@ TEST(Candidates, OfAVeryDeepStackStayFewEnough) {
     EXPECT_LE(candidates(stack, millimetres).size(), std::size_t(mostThicknesses + 11 + mostMixed + 1));
 }
 
-}  // namespace
+}  // namespace choices_candidates_test
 }  // namespace fayline::plan

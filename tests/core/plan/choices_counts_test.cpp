@@ -14,7 +14,7 @@
 #include "tests/core/plan/studied.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace choices_counts_test {
 
 using made::choicesOf;
 
@@ -213,5 +213,5 @@ TEST(ChoiceCounts, ThickerStripsOfOneStackAreStrainedMorePullHarderAndTakeLessGl
     }
 }
 
-}  // namespace
+}  // namespace choices_counts_test
 }  // namespace fayline::plan

@@ -9,7 +9,7 @@
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace choices_naming_test {
 
 // A few steps only for each count, so that choices often beat each other and are often equal.
 std::vector<Choice> randomChoices(std::mt19937& random, int count) {
@@ -175,5 +175,5 @@ TEST(Named, IsNoneWhereNoneIsPossible) {
     EXPECT_EQ(nameAmong({}).index, -1);
 }
 
-}  // namespace
+}  // namespace choices_naming_test
 }  // namespace fayline::plan

@@ -13,7 +13,7 @@
 #include "tests/core/plan/studied.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace choices_test {
 
 using made::choicesOf;
 
@@ -198,5 +198,5 @@ TEST(ChoicesFor, ArePrintedWithTheKeysThatScriptsRelyOn) {
     EXPECT_EQ(named, 1);
 }
 
-}  // namespace
+}  // namespace choices_test
 }  // namespace fayline::plan

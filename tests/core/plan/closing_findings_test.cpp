@@ -16,7 +16,7 @@
 #include "tests/core/plan/studied.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace closing_findings_test {
 
 model::Boat inPlace() {
     return io::loadBoat(std::filesystem::path(FAYLINE_SAMPLES) / "marram_in_place.fayline");
@@ -224,5 +224,5 @@ TEST(ClosingFindings, AreLinesThatFitWithFiniteNumbersAndSources) {
     }
 }
 
-}  // namespace
+}  // namespace closing_findings_test
 }  // namespace fayline::plan

@@ -11,7 +11,7 @@
 #include "tests/core/plan/studied.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace compare_test {
 
 const QuestionCompared& rowOf(const Comparison& comparison, Question question) {
     return *std::ranges::find(comparison.questions, question, &QuestionCompared::question);
@@ -170,5 +170,5 @@ TEST(Compare, SaysBothWhereSomeIsBetterAndSomeWorse) {
     EXPECT_EQ(rowOf(compare(before, after), Question::time).judged, Judged::alike);
 }
 
-}  // namespace
+}  // namespace compare_test
 }  // namespace fayline::plan

@@ -10,7 +10,7 @@
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace day_clock_test {
 
 using schedule::Event;
 using schedule::EventKind;
@@ -244,5 +244,5 @@ TEST(DayClock, AfterwardsItSaysWhenClampsComeOff) {
     EXPECT_NE(early.at(0).find("ended the day before the last station"), std::string::npos);
 }
 
-}  // namespace
+}  // namespace day_clock_test
 }  // namespace fayline::plan

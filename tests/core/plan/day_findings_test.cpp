@@ -13,7 +13,7 @@
 #include "tests/core/plan/whole_line.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace day_findings_test {
 
 const std::atomic<bool> goOn{false};
 
@@ -204,5 +204,5 @@ TEST(DayFindings, AStoppedStudyGivesNothing) {
     EXPECT_FALSE(studyDay(made.piece, made.shop(), plan.line.fair.line, plan.day, stop));
 }
 
-}  // namespace
+}  // namespace day_findings_test
 }  // namespace fayline::plan

@@ -18,7 +18,7 @@
 #include "tests/refusal.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace day_odds_test {
 
 const std::atomic<bool> goOn{false};
 
@@ -264,5 +264,5 @@ TEST(DayOdds, ACrewsSharesOutsideNothingToAllAreRefusedWithTheirPlace) {
     EXPECT_EQ(pathOf([](model::Crew& crew) { crew.mishaps.clampSlips.lasts_s = -1; }), "crew.mishaps.clamp_slips.min");
 }
 
-}  // namespace
+}  // namespace day_odds_test
 }  // namespace fayline::plan

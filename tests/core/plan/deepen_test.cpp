@@ -18,7 +18,7 @@
 #include "tests/core/plan/studied.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace deepen_test {
 
 const std::atomic<bool> goOn = false;
 
@@ -180,5 +180,5 @@ TEST(Deepen, StopSetByAPartEndsTheWork) {
     EXPECT_EQ(parts, 1);
 }
 
-}  // namespace
+}  // namespace deepen_test
 }  // namespace fayline::plan

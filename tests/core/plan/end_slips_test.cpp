@@ -10,7 +10,7 @@
 #include "core/units/input_error.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace end_slips_test {
 
 const std::atomic<bool> goOn{false};
 
@@ -114,5 +114,5 @@ TEST(EndSlips, APlanOfALineThatHasNotSettledLeadsWithTheOffset) {
     EXPECT_GE(unsettled, 3);
 }
 
-}  // namespace
+}  // namespace end_slips_test
 }  // namespace fayline::plan

@@ -8,7 +8,7 @@
 #include "tests/core/plan/studied.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace finding_lines_test {
 
 constexpr std::size_t longestLine = 160;
 
@@ -144,5 +144,5 @@ TEST(FindingLines, AreShortWholeSentences) {
     }
 }
 
-}  // namespace
+}  // namespace finding_lines_test
 }  // namespace fayline::plan

@@ -12,7 +12,7 @@
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace findings_test {
 
 using made::findingsFor;
 
@@ -393,5 +393,5 @@ TEST(Findings, EachIsAFullSentenceWithItsSourceAndTheWorstComesFirst) {
     }
 }
 
-}  // namespace
+}  // namespace findings_test
 }  // namespace fayline::plan

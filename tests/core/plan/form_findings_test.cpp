@@ -16,7 +16,7 @@
 #include "tests/refusal.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace form_findings_test {
 
 using made::planOf;
 
@@ -268,5 +268,5 @@ TEST(PrintForm, HasTheKeysThatScriptsRelyOn) {
     EXPECT_NEAR(form["points"][0]["at_mm"].get<double>(), -100, 1e-9);
 }
 
-}  // namespace
+}  // namespace form_findings_test
 }  // namespace fayline::plan

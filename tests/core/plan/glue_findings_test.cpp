@@ -18,7 +18,7 @@
 #include "tests/core/plan/whole_line.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace glue_findings_test {
 
 // Five strips of a gentle bend, on a mild day with a mild night: nothing is amiss.
 model::Piece mild() {
@@ -332,5 +332,5 @@ TEST(GlueFindings, AFileWithSuchValuesIsToldWithTheirKeys) {
     names(io::pieceWith(R"("glue": {"cup_ml": 0})"), "pieces[0].glue.cup_ml");
 }
 
-}  // namespace
+}  // namespace glue_findings_test
 }  // namespace fayline::plan

@@ -13,7 +13,7 @@
 #include "tests/core/plan/held_scene.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace holding_findings_test {
 
 TEST(HoldingFindings, AStackThatLiesDownHasNothingSaidOfIt) {
     EXPECT_TRUE(HeldScene().findings().empty());
@@ -346,5 +346,5 @@ TEST(HoldingFindings, EachLineFitsWithFiniteNumbers) {
     EXPECT_GT(scene.findings().size(), 7U);
 }
 
-}  // namespace
+}  // namespace holding_findings_test
 }  // namespace fayline::plan

@@ -10,7 +10,7 @@
 #include "tests/core/plan/whole_line.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace in_place_findings_test {
 
 using made::findingsFor;
 
@@ -110,5 +110,5 @@ TEST(RuleFindings, TwoStripsAreThickOfTheMouldingAndAShortScarfIsSteep) {
     EXPECT_TRUE(all(findingsFor(piece), Code::ruleScarfSlope).empty());
 }
 
-}  // namespace
+}  // namespace in_place_findings_test
 }  // namespace fayline::plan

@@ -12,7 +12,7 @@
 #include "tests/core/plan/whole_line.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace learned_findings_test {
 
 const std::atomic<bool> goOn = false;
 
@@ -180,5 +180,5 @@ TEST(LearnedFindings, ArePrintedWithTheForm) {
     EXPECT_TRUE(printed["pieces"][1]["form"].contains("spring_home"));
 }
 
-}  // namespace
+}  // namespace learned_findings_test
 }  // namespace fayline::plan

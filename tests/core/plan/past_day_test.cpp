@@ -9,7 +9,7 @@
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace past_day_test {
 
 constexpr double markedTo_s = 0.31;  // a record has hundredths of a minute
 
@@ -111,5 +111,5 @@ TEST(PastDay, ARecordThatTimesNothingSaysNothing) {
     EXPECT_FALSE(tiller.past(record));
 }
 
-}  // namespace
+}  // namespace past_day_test
 }  // namespace fayline::plan

@@ -15,7 +15,7 @@
 #include "tests/refusal.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace plan_test {
 
 TEST(MakePlan, TwiceOnOneInputGivesTheSameBits) {
     const model::Piece piece = made::stem();
@@ -310,5 +310,5 @@ TEST(Wording, NumbersUpToTwelveAreWords) {
     EXPECT_EQ(listed({"a", "b", "c"}), "a, b and c");
 }
 
-}  // namespace
+}  // namespace plan_test
 }  // namespace fayline::plan

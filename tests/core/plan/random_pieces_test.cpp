@@ -7,7 +7,7 @@
 #include "core/units/input_error.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace random_pieces_test {
 
 TEST(RandomPieces, HaveAPlanOfFiniteNumbersOrAreRefusedByAPath) {
     made::Dice dice(20260502);
@@ -26,5 +26,5 @@ TEST(RandomPieces, HaveAPlanOfFiniteNumbersOrAreRefusedByAPath) {
     EXPECT_GE(planned, 8);  // two thirds
 }
 
-}  // namespace
+}  // namespace random_pieces_test
 }  // namespace fayline::plan

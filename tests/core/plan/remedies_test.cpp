@@ -13,7 +13,7 @@
 #include "core/units/input_error.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace remedies_test {
 
 // The stem of the demo boat on a hot day with one pair of hands: far too late.
 struct Late {
@@ -98,5 +98,5 @@ TEST(OwnGlue, ThatCannotBeMixedOrContradictsItselfIsSaid) {
     EXPECT_THROW(ownGlueTexts(own), units::InputError);
 }
 
-}  // namespace
+}  // namespace remedies_test
 }  // namespace fayline::plan

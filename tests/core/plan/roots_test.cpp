@@ -11,7 +11,7 @@
 #include "tests/core/plan/studied.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace roots_test {
 
 Finding at(Code code, double at_m) {
     Finding finding = found(code);
@@ -170,5 +170,5 @@ TEST(Cures, TakeTheirFindingAway) {
     }
 }
 
-}  // namespace
+}  // namespace roots_test
 }  // namespace fayline::plan

@@ -17,7 +17,7 @@
 #include "tests/core/plan/studied.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace slips_test {
 
 const std::atomic<bool> goOn{false};
 
@@ -125,5 +125,5 @@ TEST(Slips, NoOffsetOfASoundLineIsAtFault) {
     EXPECT_FALSE(offsetAtFault({}).has_value());
 }
 
-}  // namespace
+}  // namespace slips_test
 }  // namespace fayline::plan

@@ -14,7 +14,7 @@
 #include "tests/refusal.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace springing_test {
 
 using made::planOf;
 
@@ -165,5 +165,5 @@ TEST(FormWording, MoistureHasItsSign) {
     EXPECT_TRUE(moistureTexts(piece.stack, planOf(piece)).empty());
 }
 
-}  // namespace
+}  // namespace springing_test
 }  // namespace fayline::plan

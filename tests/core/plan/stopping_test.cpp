@@ -12,7 +12,7 @@
 #include "core/plan/study/studies.hpp"
 #include "tests/core/plan/made_pieces.hpp"
 
-namespace {
+namespace heap {
 
 thread_local long asked = 0;  // of the heap, by this thread
 thread_local long stopAt = -1;
@@ -24,14 +24,14 @@ void* allocate(std::size_t size) {
     throw std::bad_alloc();
 }
 
-}  // namespace
+}  // namespace heap
 
 // NOLINTBEGIN(misc-new-delete-overloads): for the whole test program
 void* operator new(std::size_t size) {
-    return allocate(size);
+    return heap::allocate(size);
 }
 void* operator new[](std::size_t size) {
-    return allocate(size);
+    return heap::allocate(size);
 }
 void* operator new(std::size_t size, const std::nothrow_t&) noexcept {
     return std::malloc(size > 0 ? size : 1);
@@ -54,7 +54,7 @@ void operator delete[](void* memory, std::size_t) noexcept {
 // NOLINTEND(misc-new-delete-overloads)
 
 namespace fayline::plan {
-namespace {
+namespace stopping_test {
 
 const std::atomic<bool> goOn = false;
 
@@ -72,26 +72,26 @@ TEST(Stopping, EveryStudyEndsWithinTheWorkOfAFewPlans) {
     constexpr double fewPlans = 6;
     const model::Piece piece = busyStem();
     const Shop shop = made::shop();
-    asked = 0;
+    heap::asked = 0;
     const Plan live = makePlan(piece, shop);
-    const long ofAPlan = asked;
+    const long ofAPlan = heap::asked;
     ASSERT_GT(ofAPlan, 100);
     Plan given = live;
     given.choices = choicesFor(piece, shop, live, goOn);
     for (const StudyWork& work : studies()) {
-        asked = 0;
+        heap::asked = 0;
         (void)work.work(piece, shop, given, goOn);
-        const long whole = asked;
+        const long whole = heap::asked;
         long most = 0;
         for (int i = 0; i < places; ++i) {
             std::atomic<bool> stop = false;
-            toStop = &stop;
-            stopAt = 1 + whole * i / places;
-            asked = 0;
+            heap::toStop = &stop;
+            heap::stopAt = 1 + whole * i / places;
+            heap::asked = 0;
             (void)work.work(piece, shop, given, stop);
-            const long after = asked - stopAt;
-            toStop = nullptr;
-            stopAt = -1;
+            const long after = heap::asked - heap::stopAt;
+            heap::toStop = nullptr;
+            heap::stopAt = -1;
             most = std::max(most, after);
         }
         std::printf("study %d: %.2f plans' work, at most %.2f after its stop\n", static_cast<int>(work.study),
@@ -107,33 +107,33 @@ TEST(Stopping, APlanOfAWildLineEndsWhereverItIsStopped) {
     model::Piece piece = made::stem(400, false);
     for (std::size_t i = 10; i < piece.line.points.size(); i += 20) piece.line.points[i].y_m += 0.0254;
     const Shop shop = made::shop();
-    asked = 0;
+    heap::asked = 0;
     const Plan whole = makePlan(piece, shop);
     ASSERT_FALSE(whole.line.fair.settled);
     ASSERT_TRUE(whole.line.misreadSought);
     // The line alone: what comes after it stops as the studies do.
     std::atomic<bool> begun = false;
-    asked = 0;
+    heap::asked = 0;
     LinePlan line;
     line.of = piece.line;
     line.fair = line::fair(fairInputOf(piece.line));
     ASSERT_TRUE(seekMisread(line, shop.display, begun));
-    const long ofTheLine = asked;
+    const long ofTheLine = heap::asked;
     constexpr int places = 16;
     long most = 0;
     for (int i = 0; i < places; ++i) {
         std::atomic<bool> stop = false;
-        toStop = &stop;
-        stopAt = 1 + ofTheLine * i / places;
-        asked = 0;
-        EXPECT_FALSE(makePlan(piece, shop, nullptr, stop).has_value()) << "stopped at " << stopAt;
-        most = std::max(most, asked - stopAt);
-        toStop = nullptr;
-        stopAt = -1;
+        heap::toStop = &stop;
+        heap::stopAt = 1 + ofTheLine * i / places;
+        heap::asked = 0;
+        EXPECT_FALSE(makePlan(piece, shop, nullptr, stop).has_value()) << "stopped at " << heap::stopAt;
+        most = std::max(most, heap::asked - heap::stopAt);
+        heap::toStop = nullptr;
+        heap::stopAt = -1;
     }
     std::printf("a line of 400 points asks %ld times, at most %ld after its stop\n", ofTheLine, most);
     EXPECT_LT(most, ofTheLine / 20);
 }
 
-}  // namespace
+}  // namespace stopping_test
 }  // namespace fayline::plan

@@ -7,7 +7,7 @@
 #include "tests/core/plan/held_scene.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace study_findings_test {
 
 TEST(StudyFindings, OfAGlueThatFillsGapsOneNoteTellsWhatPressingWouldTake) {
     HeldScene scene;
@@ -145,5 +145,5 @@ TEST(StudyFindings, BetweenPostsNothingPressesAndThatIsSaid) {
     EXPECT_TRUE(one().details.front().is(texts::notPadBesidePad));
 }
 
-}  // namespace
+}  // namespace study_findings_test
 }  // namespace fayline::plan

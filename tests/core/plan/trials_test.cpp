@@ -7,7 +7,7 @@
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace trials_test {
 
 model::Trial oakTrial() {
     return {
@@ -94,5 +94,5 @@ TEST(WithMeasured, EveryGroupOfThatWoodAndNoOtherGetsItAtTheStacksMoisture) {
     EXPECT_EQ(withMeasuredBreaking(stack, wood::woodsMeasured({oakTrial()})[0], wood::builtInSpecies()), stack);
 }
 
-}  // namespace
+}  // namespace trials_test
 }  // namespace fayline::plan

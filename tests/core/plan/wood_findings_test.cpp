@@ -11,7 +11,7 @@
 #include "tests/core/plan/made_pieces.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace wood_findings_test {
 
 // A strip of 600 by 50 by 6 mm that sags as one of this modulus does under 1 kg, by W L^3 / 48 E I: small sags.
 model::Trial trialOf(double modulus_Pa, const std::string& species = "oak_white") {
@@ -166,5 +166,5 @@ TEST(WoodFindings, ArePrintedWithTheStack) {
     EXPECT_FALSE(woods[0].contains("breaks_at_pct"));
 }
 
-}  // namespace
+}  // namespace wood_findings_test
 }  // namespace fayline::plan

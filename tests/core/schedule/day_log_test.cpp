@@ -17,7 +17,7 @@
 #include "tests/temporary_folder.hpp"
 
 namespace fayline::schedule {
-namespace {
+namespace day_log_test {
 
 using made::TemporaryFolder;
 
@@ -286,5 +286,5 @@ TEST(DayLog, TheMachinesClocksGoOn) {
     EXPECT_GT(one.wall_s, 1.5e9);
 }
 
-}  // namespace
+}  // namespace day_log_test
 }  // namespace fayline::schedule

@@ -10,7 +10,7 @@
 #include "tests/core/schedule/made_job.hpp"
 
 namespace fayline::schedule {
-namespace {
+namespace day_test {
 
 // One pair of hands, two strips, one face. Planned, in seconds:
 //   0 mix batch 1 0..240         4 spread strip 2 780..870     8 close clamp 2 1260..1320
@@ -353,5 +353,5 @@ TEST(Day, EveryEventHasAWordAndComesBackFromIt) {
     EXPECT_FALSE(eventOfWord("nonsense"));
 }
 
-}  // namespace
+}  // namespace day_test
 }  // namespace fayline::schedule

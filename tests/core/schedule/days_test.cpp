@@ -12,7 +12,7 @@
 #include "tests/core/schedule/made_job.hpp"
 
 namespace fayline::schedule {
-namespace {
+namespace days_test {
 
 const std::atomic<bool> goOn{false};
 
@@ -334,5 +334,5 @@ TEST(Days, NobodyThereIsRefused) {
     EXPECT_THROW(simulateDays(made::threeStrips(0), tasksOnly(0.2), 10, 1, goOn), units::InputError);
 }
 
-}  // namespace
+}  // namespace days_test
 }  // namespace fayline::schedule

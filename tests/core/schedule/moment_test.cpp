@@ -3,7 +3,7 @@
 #include <gtest/gtest.h>
 
 namespace fayline::schedule {
-namespace {
+namespace moment_test {
 
 Task task(Work work, double start_s, double end_s, int strip = -1, int station = 0, int cup = 0) {
     return {.work = work, .strip = strip, .station = station, .cup = cup, .start_s = start_s, .end_s = end_s};
@@ -69,5 +69,5 @@ TEST(Moment, AStripThatTwoCupsGoOnIsWetOnlyWithTheSecond) {
     EXPECT_EQ(momentOf(run, 180).wetted, Ints{1});
 }
 
-}  // namespace
+}  // namespace moment_test
 }  // namespace fayline::schedule

@@ -14,7 +14,7 @@
 #include "tests/core/schedule/made_job.hpp"
 
 namespace fayline::schedule {
-namespace {
+namespace run_test {
 
 struct Row {
     std::string name;
@@ -373,5 +373,5 @@ TEST(Run, WhatCannotBeDoneIsToldWithItsPlace) {
     EXPECT_EQ(pathOf([](Job& job) { job.strips.clear(); }), "accepted");
 }
 
-}  // namespace
+}  // namespace run_test
 }  // namespace fayline::schedule

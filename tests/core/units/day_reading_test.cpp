@@ -5,7 +5,7 @@
 #include "core/units/input_error.hpp"
 
 namespace fayline::units {
-namespace {
+namespace day_reading_test {
 
 Display inPounds() {
     return {LengthNotation::inches, TemperatureUnit::fahrenheit, ForceUnit::poundForce, WeightUnit::ounce,
@@ -63,5 +63,5 @@ TEST(DayReading, AFluidOunceIsNoOunce) {
     EXPECT_NEAR(readSmallMass("1 oz", {}), 0.0283495, 1e-6);
 }
 
-}  // namespace
+}  // namespace day_reading_test
 }  // namespace fayline::units

@@ -7,7 +7,7 @@
 #include "core/units/units.hpp"
 
 namespace fayline::units {
-namespace {
+namespace display_test {
 
 const Display metric{};
 const Display trade{.lengths = LengthNotation::feetInchesEighths,
@@ -66,5 +66,5 @@ TEST(Display, NumbersHaveNoExponentAndNoTrailingZeros) {
     EXPECT_EQ(writeNumber(std::numeric_limits<double>::quiet_NaN()), "\u2013");
 }
 
-}  // namespace
+}  // namespace display_test
 }  // namespace fayline::units

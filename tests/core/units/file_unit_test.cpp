@@ -7,7 +7,7 @@
 #include <random>
 
 namespace fayline::units {
-namespace {
+namespace file_unit_test {
 
 constexpr FileUnit all[] = {asItIs,        inMillimetres, inPercent, inGrams,   inMillilitres,
                             inMegapascals, inMinutes,     inHours,   perMinute, inDegrees};
@@ -73,5 +73,5 @@ TEST(FileUnit, WhatNoDoubleHoldsIsInfiniteOrNothing) {
     EXPECT_EQ(readInUnit("0.000", inMillimetres), 0);
 }
 
-}  // namespace
+}  // namespace file_unit_test
 }  // namespace fayline::units

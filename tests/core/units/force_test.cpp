@@ -9,7 +9,7 @@
 #include "tests/refusal.hpp"
 
 namespace fayline::units {
-namespace {
+namespace force_test {
 
 Display pounds() {
     return {.forces = ForceUnit::poundForce, .weights = WeightUnit::ounce};
@@ -74,5 +74,5 @@ TEST(Force, PressuresAndAnglesAreWrittenWithTheirUnit) {
     EXPECT_EQ(writeAngle(0.2), "11.5\u00B0");
 }
 
-}  // namespace
+}  // namespace force_test
 }  // namespace fayline::units

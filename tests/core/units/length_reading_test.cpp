@@ -8,7 +8,7 @@
 #include "tests/refusal.hpp"
 
 namespace fayline::units {
-namespace {
+namespace length_reading_test {
 
 constexpr auto eighths = LengthNotation::feetInchesEighths;
 constexpr auto inches = LengthNotation::inches;
@@ -182,5 +182,5 @@ TEST(LengthReading, SentenceSaysWhatIsWrongAndWhatWouldDo) {
                  "13 inches: inches run from 0 to 11; write feet-inches-eighths like 2-3-4, for 2 feet 3 4/8 inches");
 }
 
-}  // namespace
+}  // namespace length_reading_test
 }  // namespace fayline::units

@@ -8,7 +8,7 @@
 #include "core/units/units.hpp"
 
 namespace fayline::units {
-namespace {
+namespace length_writing_test {
 
 constexpr auto eighths = LengthNotation::feetInchesEighths;
 constexpr auto inches = LengthNotation::inches;
@@ -91,5 +91,5 @@ TEST(LengthRoundTrip, AnyLengthComesBackWithinHalfAStep) {
     }
 }
 
-}  // namespace
+}  // namespace length_writing_test
 }  // namespace fayline::units

@@ -8,7 +8,7 @@
 #include "core/units/units.hpp"
 
 namespace fayline::units {
-namespace {
+namespace overall_test {
 
 TEST(Overall, IsSaidInFeetAndInches) {
     const auto said = [](double feet) { return writeOverall(feet * foot_m, LengthNotation::feetInchesEighths); };
@@ -32,5 +32,5 @@ TEST(Overall, IsSaidInMetres) {
     EXPECT_EQ(said(NAN), "\u2013");
 }
 
-}  // namespace
+}  // namespace overall_test
 }  // namespace fayline::units

@@ -7,7 +7,7 @@
 #include "tests/refusal.hpp"
 
 namespace fayline::units {
-namespace {
+namespace quantity_test {
 
 TEST(Quantity, ACommaThatMayBeEitherIsRefused) {
     for (const auto* text : {"1,200", "12,345 kg", "-1,200"}) EXPECT_THROW(withoutCommas(text), InputError) << text;
@@ -30,5 +30,5 @@ TEST(Quantity, OtherCommasAreReadAsTheyMustBe) {
     EXPECT_EQ(withoutCommas("no number"), "no number");
 }
 
-}  // namespace
+}  // namespace quantity_test
 }  // namespace fayline::units

@@ -5,7 +5,7 @@
 #include <limits>
 
 namespace fayline::units {
-namespace {
+namespace scale_test {
 
 Display pounds() {
     Display display;
@@ -36,5 +36,5 @@ TEST(Scale, ShowsADashForWhatIsNoNumber) {
     EXPECT_EQ(writeOnScale(std::numeric_limits<double>::infinity(), pounds()), "\u2013");
 }
 
-}  // namespace
+}  // namespace scale_test
 }  // namespace fayline::units

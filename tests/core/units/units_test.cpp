@@ -12,7 +12,7 @@
 #include "core/units/source.hpp"
 
 namespace fayline::units {
-namespace {
+namespace units_test {
 
 double figure(const std::string& text) {
     double value = 0;
@@ -77,5 +77,5 @@ TEST(InputErrors, AreSeenFromFurtherOut) {
     EXPECT_STREQ(InputError("", "wrong", "accepted").what(), "wrong; accepted");
 }
 
-}  // namespace
+}  // namespace units_test
 }  // namespace fayline::units

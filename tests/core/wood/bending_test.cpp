@@ -8,7 +8,7 @@
 #include <vector>
 
 namespace fayline::wood {
-namespace {
+namespace bending_test {
 
 const Species& wood(const char* id) {
     return *findSpecies(builtInSpecies(), id);
@@ -279,5 +279,5 @@ TEST(SparesNeeded, NoneForStripsThatCannotBreakAndNoNumberWhereAThirdWould) {
     EXPECT_EQ(sparesNeeded(std::vector<double>(8, 0.5)), -1);
 }
 
-}  // namespace
+}  // namespace bending_test
 }  // namespace fayline::wood

@@ -14,7 +14,7 @@ namespace fayline::wood {
 
 extern const char* const builtInSpeciesText;
 
-namespace {
+namespace species_file_test {
 
 std::string fileText() {
     std::ifstream file(std::string(FAYLINE_RESOURCES) + "/species.json", std::ios::binary);
@@ -169,5 +169,5 @@ TEST(OwnSpecies, KeepsTheUsersValuesAndSource) {
     EXPECT_EQ(ownSpecies(own).moe_Pa.source.mark, units::Mark::commonPractice);
 }
 
-}  // namespace
+}  // namespace species_file_test
 }  // namespace fayline::wood

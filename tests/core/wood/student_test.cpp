@@ -6,7 +6,7 @@
 #include <vector>
 
 namespace fayline::wood {
-namespace {
+namespace student_test {
 
 // Source: the printed table of Student's distribution, two-sided 5 % (any statistics book; M). Tolerance: its rounding.
 TEST(Student, TheRangeIsThatOfThePrintedTable) {
@@ -19,5 +19,5 @@ TEST(Student, ComesDownToTheNormalRange) {
     EXPECT_NEAR(studentRange95(100000), 1.95996, 5e-5);
 }
 
-}  // namespace
+}  // namespace student_test
 }  // namespace fayline::wood

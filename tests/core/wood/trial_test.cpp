@@ -15,7 +15,7 @@
 #include "tests/refusal.hpp"
 
 namespace fayline::wood {
-namespace {
+namespace trial_test {
 
 // ---- The same strip by another way: Runge and Kutta's steps along it from the support, its own weight spread evenly,
 // the slope at the support and the length between support and middle found by Newton's method on differences.
@@ -358,5 +358,5 @@ TEST(WoodsMeasured, TheRangeHoldsTheTruthAsOftenAsItSays) {
     EXPECT_LT(static_cast<double>(held) / times, 0.995);
 }
 
-}  // namespace
+}  // namespace trial_test
 }  // namespace fayline::wood
