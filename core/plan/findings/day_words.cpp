@@ -131,10 +131,6 @@ Message marginText(double margin_s) {
     return {margin_s < 0 ? texts::tooLate : texts::spare, {put::duration(std::abs(margin_s))}};
 }
 
-std::string marginWords(double margin_s) {
-    return writeWithin(marginText(margin_s), {});
-}
-
 std::string oddsWords(double margin_s, const schedule::Days& days) {
     return writeWithin(oddsMessage(texts::odds, margin_s, days), {});
 }

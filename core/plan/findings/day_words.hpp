@@ -42,7 +42,6 @@ double oddsPct(double chance);
 
 // "37 min to spare", "4 min too late".
 Message marginText(double margin_s);
-std::string marginWords(double margin_s);
 
 // The margin, then on how many days in a hundred it is enough, then the margin that 95 in 100 take; no full stop.
 std::string oddsWords(double margin_s, const schedule::Days& days);

@@ -50,10 +50,6 @@ Message endStands(const laminate::Opening& opening, bool atStart) {
     return {off_m < 0 ? in : open, {put::tape(off_m)}};
 }
 
-std::string openingText(const laminate::Opening& opening, bool atStart, const units::Display& display) {
-    return writeWithin(endStands(opening, atStart), display);
-}
-
 std::vector<Message> ruleTexts(const model::Stack& stack, const laminate::FormPlan& form) {
     if (!form.letsGo || form.parts.empty()) return {};
     std::vector<Message> all{texts::ruleTwoWays};

@@ -23,7 +23,6 @@ std::string tapeText(double distance_m, const units::Display& display);
 // "the end stands 9.1 mm open, the start laid on", without a full stop: the end further from where the form is fixed;
 // closed in where it is negative.
 Message endStands(const laminate::Opening& opening, bool atStart);
-std::string openingText(const laminate::Opening& opening, bool atStart, const units::Display& display);
 
 // Whether an opening is told at the start: where the form is fixed nearer to the end.
 bool reportedAtStart(const laminate::FormPlan& form, double lineLength_m);
