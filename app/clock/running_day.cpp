@@ -10,6 +10,7 @@
 #include <QUuid>
 #include <cmath>
 
+#include "app/look/lock.hpp"
 #include "core/io/file.hpp"
 #include "core/plan/day/day_learned.hpp"
 #include "core/units/day_text.hpp"
@@ -148,7 +149,11 @@ std::unique_ptr<RunningDay> RunningDay::goOn(const LeftDay& left, const ReadCloc
     plan::DayInHand day = dayOf(boat, 0, about["gluing"].toInt(), about["dry_fit"].toBool());
     auto lock = lockFor(left.path);
     if (!lock->tryLock(0)) {
-        throw units::InputError("", "another window goes on with this day already", "use that one");
+        if (lock->error() == QLockFile::LockFailedError) {
+            throw units::InputError("", "another window goes on with this day already", "use that one");
+        }
+        throw units::InputError("", "the day's log cannot be added to: nothing can be locked beside it",
+                                "make room on the disk and see that you may write there");
     }
     std::unique_ptr<RunningDay> running(new RunningDay(std::move(day), schedule::DayLogWriter::goOn(pathOf(left.path)),
                                                        left.path, about["file"].toString(), clocks));
@@ -175,7 +180,7 @@ std::vector<LeftDay> RunningDay::leftBehind(const QString& folder) {
     std::vector<LeftDay> found;
     for (const QFileInfo& info : QDir(folder).entryInfoList({"*.day"}, QDir::Files, QDir::Time)) {
         const QString path = info.filePath();
-        if (QFile::exists(lockOf(path)) && !lockFor(path)->tryLock(0)) continue;
+        if (isHeld(lockOf(path))) continue;
         found.push_back(leftDay(path, info.lastModified()));
     }
     return found;

@@ -154,15 +154,8 @@ void MainWindow::keepRecord(const model::Record& record) {
         document_.endStep();
         document_.changePiece(index, {record.dryFit ? tr("Record the dry fit") : tr("Record the glue-up"), {}, piece});
     }
-    bool kept = true;
-    const auto watch = connect(
-        &recovery_, &Recovery::failed, this, [&kept] { kept = false; }, Qt::DirectConnection);
-    if (document_.hasUnsavedChanges()) {
-        recovery_.keep(document_.boat(), document_.fileName());
-        recovery_.waitForWriting();
-    }
-    disconnect(watch);
-    if (kept) clock_->recordIsKept();
+    if (document_.hasUnsavedChanges() && !recovery_.keepNow(document_.boat(), document_.fileName())) return;
+    clock_->recordIsKept();
 }
 
 // A day that was running when the program ended. The boat it is of is opened first, where it is not on the table.

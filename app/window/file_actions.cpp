@@ -194,9 +194,7 @@ void MainWindow::offerLeftBehind() {
             tell(tr("Cannot open the copy."), QString::fromUtf8(error.what()));
             continue;
         }
-        recovery_.keep(document_.boat(), document_.fileName());  // ours from now on, until it is saved
-        recovery_.waitForWriting();
-        recovery_.forget(copy);
+        recovery_.takeOver(copy, document_.boat());
         return;  // one boat in one window; the others are offered next time
     }
 }

@@ -65,6 +65,13 @@ void MainWindow::layOut() {
     drawingColumn->setContentsMargins(0, 0, 0, 0);
     drawingColumn->setSpacing(0);
     drawingColumn->addWidget(band_);
+    noCopy_ = new QLabel;
+    noCopy_->setObjectName("noCopy");
+    noCopy_->setTextFormat(Qt::PlainText);
+    noCopy_->setWordWrap(true);
+    noCopy_->setMargin(gridStep);
+    noCopy_->hide();
+    drawingColumn->addWidget(noCopy_);
     drawingColumn->addWidget(formView_, 1);
     drawingColumn->addWidget(questions_);
 
@@ -112,13 +119,18 @@ void MainWindow::connectAll() {
     keepCopy_.setSingleShot(true);
     connect(&keepCopy_, &QTimer::timeout, this, [this] { recovery_.keep(document_.boat(), document_.fileName()); });
     connect(&recovery_, &Recovery::failed, this, [this](const QString& why) {
-        statusBar()->showMessage(tr("Cannot keep a copy of the unsaved work: %1").arg(why), 10000);
+        if (!document_.hasUnsavedChanges()) return;
+        noCopy_->setText(tr("Unsaved work has no copy: %1. Save the boat.").arg(why));
+        noCopy_->show();
+        keepCopy_.start();  // until it can
     });
+    connect(&recovery_, &Recovery::kept, noCopy_, &QWidget::hide);
 }
 
 void MainWindow::followDocument() {
     const auto dropCopy = [this] {
         keepCopy_.stop();
+        noCopy_->hide();
         recovery_.drop();
     };
     connect(&document_, &Document::boatReplaced, this, dropCopy);

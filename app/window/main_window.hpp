@@ -176,6 +176,7 @@ private:
     std::vector<Switch> switches_;
     PiecesList* pieces_ = nullptr;
     ClockBand* band_ = nullptr;
+    QLabel* noCopy_ = nullptr;  // a band as long as the unsaved work has no copy
     FormView* formView_ = nullptr;
     QuestionLine* questions_ = nullptr;
     FindingsList* findings_ = nullptr;

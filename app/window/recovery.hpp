@@ -6,6 +6,7 @@
 #include <QString>
 #include <QThreadPool>
 #include <memory>
+#include <optional>
 #include <vector>
 
 #include "core/model/boat.hpp"
@@ -27,8 +28,12 @@ public:
     explicit Recovery(const QString& folder, QObject* parent = nullptr);
     ~Recovery() override;  // waits for a copy being written
 
-    // Writes the copy on a thread of its own, whole or not at all. A failure is told by failed().
+    // Writes the copy on a thread of its own, whole or not at all, and reads it back; then kept() or failed().
     void keep(const model::Boat& boat, const QString& fileName);
+    bool keepNow(const model::Boat& boat, const QString& fileName);  // the same at once; false: failed()
+    // Keeps what was read of a copy left behind as a copy of its own. The one left behind stays until that is on the
+    // disk, now or with a later keep(), or until the work is saved or given up.
+    void takeOver(const LeftBehind& copy, const model::Boat& boat);
     void drop();            // the work is saved or given up: no copy is wanted any more
     void waitForWriting();  // until all that was asked for is on the disk
 
@@ -40,15 +45,20 @@ public:
     static QString standardFolder();
 
 signals:
+    void kept();
     void failed(const QString& why);
 
 private:
+    void lock();
+    bool write(const model::Boat& boat, const QString& fileName);  // kept() or failed(); on any thread
+    void forgetTakenOver();
     QString path(const QString& id, const QString& ending) const;
 
     QString folder_;
     QString id_;
     std::unique_ptr<QLockFile>
         mine_;  // held while this program runs, so that nobody else takes its copy for left behind
+    std::optional<LeftBehind> takenOver_;  // still on the disk
     // One thread, so that the last asked is the last written; not the planner's, since a copy does not wait for a plan.
     QThreadPool writing_;
 };

@@ -15,9 +15,12 @@
 #include "core/math/count.hpp"
 #include "core/model/new_piece.hpp"
 #include "core/units/input_error.hpp"
+#include "tests/app/full_disk.hpp"
+#include "tests/app/patience.hpp"
 
 using namespace fayline;
 using namespace fayline::app;
+using fayline::test::FullDisk;
 
 namespace {
 
@@ -39,6 +42,16 @@ bool write(const QString& path, const QByteArray& text) {
 QByteArray read(const QString& path) {
     QFile file(path);
     return file.open(QIODevice::ReadOnly) ? file.readAll() : QByteArray();
+}
+
+// What stays behind of a lock when its holder is killed: number of the process, program, machine.
+QByteArray lockOfTheDead() {
+    QProcess gone;
+    gone.start("true", QStringList());
+    gone.waitForStarted();
+    const qint64 number = gone.processId();
+    gone.waitForFinished();
+    return QByteArray::number(number) + "\nfayline\n" + QSysInfo::machineHostName().toUtf8() + "\n";
 }
 
 }  // namespace
@@ -298,16 +311,38 @@ private slots:
 
     void lockOfAKilledProgramDoesNotHideItsCopy() {
         const QTemporaryDir folder;
-        QProcess gone;
-        gone.start("true", QStringList());
-        QVERIFY(gone.waitForStarted());
-        const qint64 number = gone.processId();
-        QVERIFY(gone.waitForFinished());
         io::saveBoat(Document().boat(), folder.filePath("lost.fayline").toStdString());
-        // What stays behind of a lock when its holder is killed: number of the process, program, machine.
-        QVERIFY(write(folder.filePath("lost.lock"),
-                      QByteArray::number(number) + "\nfayline\n" + QSysInfo::machineHostName().toUtf8() + "\n"));
+        QVERIFY(write(folder.filePath("lost.lock"), lockOfTheDead()));
         QCOMPARE(Recovery(folder.path()).leftBehind().size(), size_t(1));
+    }
+
+    void lockThatCannotBeTriedOnAFullDiskHidesNoCopy() {
+        const QTemporaryDir folder;
+        io::saveBoat(Document().boat(), folder.filePath("lost.fayline").toStdString());
+        QVERIFY(write(folder.filePath("lost.lock"), lockOfTheDead()));
+        const FullDisk full;
+        QCOMPARE(Recovery(folder.path()).leftBehind().size(), size_t(1));
+    }
+
+    void copyTakenOverStaysUntilItsSuccessorIsOnTheDisk() {
+        const QTemporaryDir folder;
+        Document document;
+        io::saveBoat(document.boat(), folder.filePath("lost.fayline").toStdString());
+        Recovery recovery(folder.path());
+        QSignalSpy failed(&recovery, &Recovery::failed);
+        const LeftBehind copy = recovery.leftBehind().at(0);
+        {
+            const FullDisk full;
+            recovery.takeOver(copy, document.boat());
+        }
+        QCOMPARE(failed.size(), 1);
+        QVERIFY(recovery.read(copy).pieces == document.boat().pieces);
+        // With room again the next copy is kept, and the one left behind goes.
+        QSignalSpy kept(&recovery, &Recovery::kept);
+        recovery.keep(document.boat(), {});
+        SOON_COMPARE(kept.size(), 1);
+        QCOMPARE(QDir(folder.path()).entryList({"*.fayline"}, QDir::Files).size(), 1);
+        QVERIFY(!QFile::exists(folder.filePath("lost.fayline")));
     }
 
     void savedWorkLeavesNoCopy() {

@@ -2,12 +2,14 @@
 #include <QAbstractItemView>
 #include <QDir>
 #include <QFile>
+#include <QLabel>
 #include <QPushButton>
 #include <QSettings>
 #include <QTemporaryDir>
 #include <QTest>
 
 #include "core/io/file.hpp"
+#include "tests/app/full_disk.hpp"
 #include "tests/app/own_home.hpp"
 #include "tests/app/window_bench.hpp"
 
@@ -141,6 +143,22 @@ private slots:
         QVERIFY(next.isWindowModified());
         QVERIFY(next.windowTitle().contains("marram.fayline"));
         next.document().undoStack().setClean();
+    }
+
+    void workWithoutACopySaysSoUntilThereIsOne() {
+        WindowTimes times = handNeverRests();
+        times.copyAfter_ms = 1;
+        Bench bench(marram, times);
+        auto* band = bench.find<QLabel>("noCopy");
+        QVERIFY(!band->isVisible());
+        {
+            const test::FullDisk full;
+            bench.type(wl12, xColumn, "1-8-3");
+            SOON_VERIFY(band->isVisible());
+            QVERIFY2(band->text().contains("no copy"), qPrintable(band->text()));
+        }
+        SOON_VERIFY(!band->isVisible());
+        QVERIFY(!QDir(bench.folder.path()).entryList({"*.fayline"}).isEmpty());
     }
 
     void fileChangedBySomeoneElseIsNotOverwrittenUnasked() {
