@@ -11,6 +11,7 @@
 #include <cmath>
 
 #include "app/formview/form_view_state.hpp"
+#include "app/look/text_shape.hpp"
 #include "core/math/count.hpp"
 
 namespace fayline::app {
@@ -214,9 +215,7 @@ bool FormView::event(QEvent* event) {
             QToolTip::hideText();
             event->ignore();
         } else {
-            // As rich text, so that long sentences wrap; what a user typed stays as typed.
-            const QString lines = words.toHtmlEscaped().replace(QLatin1Char('\n'), QStringLiteral("<br>"));
-            QToolTip::showText(help->globalPos(), QStringLiteral("<qt>%1</qt>").arg(lines), this);
+            QToolTip::showText(help->globalPos(), wrapped(words), this);
         }
         return true;
     }

@@ -1,5 +1,6 @@
 #include "app/look/plain_style.hpp"
 
+#include <QLabel>
 #include <QPainter>
 #include <QStyleFactory>
 #include <QStyleOption>
@@ -85,6 +86,12 @@ void drawTitle(const QStyleOptionMenuItem& item, QPainter* painter) {
 }  // namespace
 
 PlainStyle::PlainStyle() : QProxyStyle(QStyleFactory::create("Fusion")) {}
+
+void PlainStyle::polish(QWidget* widget) {
+    auto* const label = qobject_cast<QLabel*>(widget);
+    if (label && label->textFormat() == Qt::AutoText) label->setTextFormat(Qt::PlainText);
+    QProxyStyle::polish(widget);
+}
 
 void PlainStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
                                const QWidget* widget) const {

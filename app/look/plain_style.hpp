@@ -13,6 +13,11 @@ class PlainStyle : public QProxyStyle {
 public:
     PlainStyle();
 
+    // Labels and tool tips show what is written, marks of rich text too, unless one asks for such: what a boat's file
+    // names itself can then neither dress up nor fetch a picture.
+    void polish(QWidget* widget) override;
+    using QProxyStyle::polish;
+
     void drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
                        const QWidget* widget) const override;
     void drawControl(ControlElement element, const QStyleOption* option, QPainter* painter,

@@ -55,4 +55,21 @@ QString elided(const QString& words, const QFont& font, double width) {
     return textWidth(words, font) <= width ? words : QFontMetricsF(font).elidedText(words, Qt::ElideRight, width);
 }
 
+QString wrapped(const QString& words, qsizetype most) {
+    QString all;
+    qsizetype used = 0;  // of the line
+    for (const QString& line : words.split(u'\n')) {
+        if (!all.isEmpty()) all += u'\n';
+        used = 0;
+        for (const QString& word : line.split(u' ')) {
+            const bool fits = used == 0 || used + 1 + word.size() <= most;
+            if (!fits) all += u'\n';
+            if (fits && used > 0) all += u' ';
+            used = fits && used > 0 ? used + 1 + word.size() : word.size();
+            all += word;
+        }
+    }
+    return all;
+}
+
 }  // namespace fayline::app

@@ -21,4 +21,7 @@ int wholeTextWidth(const QString& words, const QFont& font);
 // `words` cut short to `width` as QFontMetricsF::elidedText does; words that fit are not measured anew.
 QString elided(const QString& words, const QFont& font, double width);
 
+// `words` in lines of at most `most` letters, broken between words, for what does not wrap by itself: a tool tip.
+QString wrapped(const QString& words, qsizetype most = 70);
+
 }  // namespace fayline::app

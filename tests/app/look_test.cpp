@@ -1,6 +1,9 @@
 // The two grounds: what can be read, what can be told apart, and that every icon is there.
 #include <QDir>
+#include <QLabel>
+#include <QMessageBox>
 #include <QTest>
+#include <QToolTip>
 #include <cmath>
 
 #include "app/look/icons.hpp"
@@ -229,6 +232,40 @@ private slots:
         QVERIFY(std::abs(filled(plan::Severity::stop) - 0.828) < 0.01);
         QVERIFY(std::abs(filled(plan::Severity::note) - 0.785) < 0.01);
         QVERIFY(std::abs(filled(plan::Severity::caution) - 0.5) < 0.01);
+    }
+
+    void labelsAndToolTipsShowMarksOfRichTextAsWritten() {
+        applyGround(Ground::paper);
+        const QString marked = QStringLiteral("<b>Stem</b><img src=\"/etc/hostname\">");
+        QLabel label(marked);
+        label.show();
+        QCOMPARE(label.textFormat(), Qt::PlainText);
+        QToolTip::showText({}, marked, &label);
+        QLabel* tip = nullptr;
+        for (QWidget* widget : QApplication::topLevelWidgets()) {
+            if (widget->inherits("QTipLabel")) tip = qobject_cast<QLabel*>(widget);
+        }
+        QVERIFY(tip);
+        QCOMPARE(tip->text(), marked);
+        QCOMPARE(tip->textFormat(), Qt::PlainText);
+        QToolTip::hideText();
+        QMessageBox box(QMessageBox::Warning, {}, marked);
+        box.setInformativeText(marked);
+        box.show();
+        int labels = 0;
+        for (const QLabel* one : box.findChildren<QLabel*>()) {
+            if (one->text() != marked) continue;
+            ++labels;
+            QCOMPARE(one->textFormat(), Qt::PlainText);
+        }
+        QCOMPARE(labels, 2);
+    }
+
+    void longWordsOfAToolTipAreBrokenIntoLines() {
+        QCOMPARE(wrapped("a bb ccc", 4), QString("a bb\nccc"));
+        QCOMPARE(wrapped("a\nbb ccccccc", 4), QString("a\nbb\nccccccc"));
+        QCOMPARE(wrapped("", 4), QString());
+        QCOMPARE(wrapped("within", 70), QString("within"));
     }
 
     void figuresAreOfOneWidth() {
