@@ -1,8 +1,10 @@
 // The program: a window, or an answer on standard output that needs no display.
 #include <QApplication>
 #include <QDir>
+#include <QFile>
 #include <QSettings>
 #include <QTimer>
+#include <algorithm>
 #include <cstdio>
 #include <string>
 #include <vector>
@@ -44,9 +46,26 @@ struct Asked {
     bool all = false;  // of a summary: every finding, with why and where its limit comes from
 };
 
+// Text for a terminal: what a file names itself brings no control characters there but ends of lines.
+std::string plain(std::string words) {
+    const auto controls = [](char c) { return (static_cast<unsigned char>(c) < 0x20 && c != '\n') || c == 0x7f; };
+    std::ranges::replace_if(words, controls, '?');
+    for (size_t i = 0; (i = words.find("\xc2", i)) != std::string::npos; i += 2) {  // U+0080 to U+009F
+        if (i + 1 < words.size() && static_cast<unsigned char>(words[i + 1]) < 0xa0) words.replace(i, 2, "??");
+    }
+    return words;
+}
+
+// One line of at most 300 characters on standard error.
 int refuse(const std::string& why) {
-    std::string line = why;
+    constexpr size_t longest = 300;
+    std::string line = plain(why);
     std::ranges::replace(line, '\n', ' ');
+    if (line.size() > longest) {
+        size_t end = longest - 3;
+        while (end > 0 && (static_cast<unsigned char>(line[end]) & 0xc0) == 0x80) --end;  // no letter is cut in two
+        line.replace(end, std::string::npos, "...");
+    }
     std::fprintf(stderr, "fayline: %s\n", line.c_str());
     return wrong;
 }
@@ -130,8 +149,12 @@ int writePapers(const Asked& asked, int argc, char** argv) {
     qInstallMessageHandler([](QtMsgType, const QMessageLogContext&, const QString&) {});
     const QGuiApplication application(argc, argv);
     nameProgram();
+    const QString into = QFile::decodeName(asked.into.c_str());
+    if (QFile::encodeName(into) != asked.into.c_str()) {
+        return refuse("the folder's name " + asked.into + " is not written in UTF-8; give --into another folder");
+    }
     std::string names;
-    for (const QString& name : app::writePapers(boat, QString::fromLocal8Bit(asked.into), app::defaultPageLayout())) {
+    for (const QString& name : app::writePapers(boat, into, app::defaultPageLayout())) {
         names += name.toStdString() + "\n";
     }
     return print(names);
@@ -179,7 +202,7 @@ int run(const Asked& asked, int argc, char** argv) {
         case Task::plan:
             return print(plan::printPlans(io::loadBoat(std::filesystem::path(asked.file))));
         case Task::summary:
-            return print(plan::summarizePlans(io::loadBoat(std::filesystem::path(asked.file)), asked.all));
+            return print(plain(plan::summarizePlans(io::loadBoat(std::filesystem::path(asked.file)), asked.all)));
         case Task::papers:
             return writePapers(asked, argc, argv);
         case Task::window:

@@ -1,10 +1,13 @@
 // Project files on the disk.
 #include <fcntl.h>
+#include <signal.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
 #include <algorithm>
 #include <cerrno>
+#include <chrono>
+#include <cstdio>
 #include <system_error>
 
 #include "core/io/file.hpp"
@@ -114,6 +117,26 @@ void flushFolder(const std::filesystem::path& folder) {
     ::close(descriptor);
 }
 
+// Takes away what a program that was ended while it saved has left beside the file. Of another machine's program, which
+// a shared folder may have at work, the process is not known here: a day passes first.
+void removeLeftAside(const std::filesystem::path& folder) {
+    constexpr auto settled = std::chrono::hours(24);
+    const auto now = std::filesystem::file_time_type::clock::now();
+    std::error_code error;
+    for (const auto& entry : std::filesystem::directory_iterator(folder, error)) {
+        long process = 0;
+        int number = 0;
+        int read = 0;
+        const std::string name = entry.path().filename();
+        if (std::sscanf(name.c_str(), ".fayline-%ld-%d%n", &process, &number, &read) != 2 ||
+            name.size() != std::size_t(read) || process <= 0)
+            continue;
+        const auto written = entry.last_write_time(error);
+        if (error || now - written < settled || ::kill(pid_t(process), 0) == 0 || errno != ESRCH) continue;
+        std::filesystem::remove(entry.path(), error);
+    }
+}
+
 // Where `path` leads when it is a symbolic link, to a file that may not be there yet.
 std::filesystem::path followed(std::filesystem::path path) {
     constexpr int mostLinks = 40;
@@ -141,6 +164,7 @@ void saveText(std::string_view text, const std::filesystem::path& path) {
     aside.write(text);
     aside.moveIntoPlace();
     flushFolder(target.parent_path());
+    removeLeftAside(target.parent_path());
 }
 
 // Throws InputError with the first place at which the boat read back is another than the one written.
@@ -170,9 +194,16 @@ void compare(Boat written, const Boat& read) {
 }  // namespace
 
 std::optional<std::string> loadText(const std::filesystem::path& path, const std::string& whatFile) {
-    const int file = ::open(path.c_str(), O_RDONLY | O_CLOEXEC);
+    const int file = ::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK);  // a pipe is not waited for
     if (file < 0 && errno == ENOENT) return std::nullopt;
     if (file < 0) refuseToRead(path, errno, whatFile);
+    struct stat found {};
+    if (::fstat(file, &found) == 0 && !S_ISREG(found.st_mode)) {
+        ::close(file);
+        if (S_ISDIR(found.st_mode)) refuseToRead(path, EISDIR, whatFile);
+        throw InputError("", path.string() + " could not be read: it is not an ordinary file",
+                         "give " + whatFile + " that you may read");
+    }
     std::string text;
     char block[1 << 16];
     for (;;) {

@@ -135,6 +135,41 @@ private slots:
         }
     }
 
+    void whatAFileNamesBringsNoControlsToATerminal() {
+        const QTemporaryDir folder;
+        QFile sample(small);
+        QVERIFY(sample.open(QIODevice::ReadOnly));
+        QByteArray text = sample.readAll();
+        const qsizetype name = text.indexOf("\"name\": \"") + 9;
+        QVERIFY(name > 9);
+        text.insert(name, "\\u001b[31mred\\u0085\\u007f\u00a0");
+        QVERIFY(write(folder.filePath("red.fayline"), text));
+        const Ran ran = run({"--summary", folder.filePath("red.fayline"), "--all"});
+        QCOMPARE(ran.code, 0);
+        QVERIFY2(ran.out.contains("?[31mred???\u00a0"), ran.out);
+        for (const char c : ran.out) QVERIFY(c == '\n' || static_cast<unsigned char>(c) >= 0x20);
+
+        // Nor does a refusal, which stays short.
+        const Ran refused = run({"--plan", "/no/\x1b[31m" + QString(3000, QChar(0xe9))});
+        QCOMPARE(refused.code, 2);
+        QVERIFY2(isOneLine(refused.err), refused.err);
+        QVERIFY(refused.err.size() <= qsizetype(sizeof "fayline: ") + 300);
+        QVERIFY(!refused.err.contains('\x1b'));
+        QVERIFY(QString::fromUtf8(refused.err).toUtf8() == refused.err);
+    }
+
+    void refusesAFolderWhoseNameIsNoText() {
+        const QTemporaryDir folder;
+        QProcess shell;
+        shell.start("sh", {"-c", R"sh(exec "$0" --papers "$1" --into "$2/$(printf 'a\377')" 2>&1)sh", FAYLINE_PROGRAM,
+                           small, folder.path()});
+        QVERIFY(shell.waitForFinished(fayline::test::patience_ms));
+        const QByteArray said = shell.readAllStandardOutput();
+        QCOMPARE(shell.exitCode(), 2);
+        QVERIFY2(isOneLine(said) && said.contains("UTF-8"), said);
+        QVERIFY(QDir(folder.path()).isEmpty());
+    }
+
     void refusesWrongOptionsInOneLine_data() {
         QTest::addColumn<QStringList>("arguments");
         QTest::newRow("unknown") << QStringList{"--plans", "a"};

@@ -2,8 +2,10 @@
 #include <gtest/gtest.h>
 #include <sys/resource.h>
 #include <sys/stat.h>
+#include <sys/wait.h>
 #include <unistd.h>
 
+#include <chrono>
 #include <csignal>
 #include <filesystem>
 #include <fstream>
@@ -119,6 +121,28 @@ TEST_F(Disk, AFullDiskLeavesTheOldFileAndNoLitter) {
     EXPECT_EQ(listing(), "boat.fayline ");
 }
 
+TEST_F(Disk, WhatADeadProgramLeftBesideTheFileGoesAfterADay) {
+    const long dead = [] {
+        const pid_t child = ::fork();
+        if (child == 0) ::_exit(0);
+        ::waitpid(child, nullptr, 0);
+        return long(child);
+    }();
+    const std::string left = ".fayline-" + std::to_string(dead) + "-0";
+    const std::string fresh = ".fayline-" + std::to_string(dead) + "-1";
+    const std::string running = ".fayline-" + std::to_string(::getpid()) + "-7";
+    const std::string another = left + ".old";
+    for (const std::string& name : {left, fresh, running, another}) {
+        std::ofstream(folder / name) << "half of a boat";
+        if (name != fresh)
+            fs::last_write_time(folder / name, fs::file_time_type::clock::now() - std::chrono::hours(25));
+    }
+    saveBoat(boatNamed("One"), folder / "boat.fayline");
+    EXPECT_FALSE(fs::exists(folder / left));
+    for (const std::string& name : {fresh, running, another, std::string("boat.fayline")})
+        EXPECT_TRUE(fs::exists(folder / name)) << name;
+}
+
 TEST_F(Disk, AFolderThatIsNoneOrMissingIsAnError) {
     std::ofstream(folder / "file") << "x";
     EXPECT_EQ(errorOfSaving(boatNamed("One"), folder / "file" / "boat.fayline"),
@@ -156,8 +180,15 @@ TEST_F(Disk, AFileThatCannotBeReadIsAnErrorWithItsName) {
                                                    "give a project file that you may read");
     EXPECT_EQ(errorOfLoading(folder),
               folder.string() + " could not be read: Is a directory; give a project file that you may read");
-    EXPECT_EQ(errorOfLoading("/dev/zero"),
-              "/dev/zero is larger than a project file ever is; give a file of at most 64 MB");
+    std::ofstream(folder / "large").close();
+    fs::resize_file(folder / "large", 65 * 1024 * 1024);
+    EXPECT_EQ(errorOfLoading(folder / "large"),
+              (folder / "large").string() + " is larger than a project file ever is; give a file of at most 64 MB");
+    ASSERT_EQ(::mkfifo((folder / "pipe").c_str(), 0666), 0);
+    for (const fs::path& path : {fs::path("/dev/zero"), folder / "pipe"})  // nobody writes into the pipe
+        EXPECT_EQ(
+            errorOfLoading(path),
+            path.string() + " could not be read: it is not an ordinary file; give a project file that you may read");
     std::ofstream(folder / "empty").close();
     EXPECT_EQ(errorOfLoading(folder / "empty"),
               "line 1, column 1: the text ends too early; give a project file, which begins with {");
