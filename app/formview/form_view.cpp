@@ -11,6 +11,7 @@
 #include <cmath>
 
 #include "app/formview/form_view_state.hpp"
+#include "app/look/theme.hpp"
 #include "core/math/count.hpp"
 
 namespace fayline::app {
@@ -183,6 +184,10 @@ QSize FormView::minimumSizeHint() const {
 void FormView::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     state_->paint(painter);
+    if (!hasFocus()) return;
+    painter.setPen(QPen(theme().accent, 1));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawRect(rect().adjusted(0, 0, -1, -1));
 }
 
 void FormView::resizeEvent(QResizeEvent*) {
@@ -338,11 +343,6 @@ void FormView::focusOutEvent(QFocusEvent* event) {
     update();
 }
 
-bool FormView::focusNextPrevChild(bool next) {
-    if (hasFocus() && !state_->gesture && state_->chooseNext(next)) return true;
-    return QWidget::focusNextPrevChild(next);
-}
-
 void FormView::keyPressEvent(QKeyEvent* event) {
     const bool far = event->modifiers() & Qt::ShiftModifier;
     if (state_->gesture) {
@@ -362,6 +362,10 @@ void FormView::keyPressEvent(QKeyEvent* event) {
         case Qt::Key_Delete:
         case Qt::Key_Backspace:
             return state_->removeChosen();
+        case Qt::Key_N:
+        case Qt::Key_P:
+            state_->chooseNext(event->key() == Qt::Key_N);
+            return;
         case Qt::Key_F:
             return fitToWindow();
         case Qt::Key_Plus:

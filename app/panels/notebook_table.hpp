@@ -74,7 +74,7 @@ public:
         QString widest;
     };
     void setColumns(const std::vector<ColumnWidth>& columns, int stretched);
-    void setMostRows(int rows) { mostRows_ = rows; }  // higher tables scroll
+    void setMostRows(int rows) { mostRows_ = rows; }  // longer tables scroll, by keyboard and their bar
     void setTwoLines(bool two);
     void setLinesUnder(int lines);  // small ones in each cell of a table of two lines, where one is not enough
     int linesUnder() const { return linesUnder_; }
@@ -109,10 +109,11 @@ signals:
 protected:
     void focusInEvent(QFocusEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
+    void paintEvent(QPaintEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void leaveEvent(QEvent* event) override;
     void changeEvent(QEvent* event) override;
-    void wheelEvent(QWheelEvent* event) override;
+    void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
     QModelIndex moveCursor(CursorAction action, Qt::KeyboardModifiers modifiers) override;
 
 private:
@@ -123,7 +124,7 @@ private:
 
     std::vector<ColumnWidth> columns_;
     int stretched_ = -1;
-    int mostRows_ = 12;
+    int mostRows_ = 40;
     bool twoLines_ = false;
     int linesUnder_ = 1;
     bool grows_ = false;

@@ -26,6 +26,7 @@ enum TableRole {
     sourceRole,    // where the number comes from, in words
     faintRole,     // true: of the piece as it was a moment ago, drawn fainter
     choicesRole,   // QStringList of what may be chosen in this cell
+    groupsRole,    // QList<ChoiceGroup> of the same where it is long
 };
 
 class PieceTable : public QAbstractTableModel {

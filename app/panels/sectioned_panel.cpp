@@ -56,6 +56,21 @@ ShedLine* SectionedPanel::newShedLine(model::ShedPart part) {
     return line;
 }
 
+SectionedPanel::Link SectionedPanel::newLink(const char* object, const QString& button, plan::Question to) {
+    auto* part = new QWidget(this);
+    auto* words = new QLabel(part);
+    words->setObjectName(QLatin1String(object) + QStringLiteral("Words"));
+    words->setTextFormat(Qt::PlainText);
+    words->setWordWrap(true);
+    QPushButton* go = wordButton(QLatin1String(object), button, part);
+    connect(go, &QPushButton::clicked, this, [this, to] { emit panelAsked(to); });
+    auto* side = new QHBoxLayout(part);
+    side->setContentsMargins(0, 0, 0, 0);
+    side->addWidget(words, 1);
+    side->addWidget(go);
+    return {part, words};
+}
+
 SectionedPanel::Figures SectionedPanel::figuresTable(const char* object, const QString& name,
                                                      std::vector<FigureColumn> columns, int stretched) {
     std::vector<NotebookTable::ColumnWidth> widths;
@@ -67,7 +82,6 @@ SectionedPanel::Figures SectionedPanel::figuresTable(const char* object, const Q
     table->setAccessibleName(name);
     table->setModel(model);
     table->setTwoLines(twoLines);
-    table->setMostRows(14);
     table->setColumns(widths, stretched);
     tellSources(table);
     return {table, model};

@@ -53,14 +53,13 @@ private slots:
         HoldingPanel panel;
         panel.show(heldByHand());
         open(&panel);
-        for (const char* table : {"stations", "proposed", "closing"})
-            QVERIFY2(tableOf(panel, table)->isVisible(), table);
-        for (const char* table : {"tools", "posts", "blocks", "props", "served"})
+        for (const char* table : {"tools", "stations"}) QVERIFY2(tableOf(panel, table)->isVisible(), table);
+        for (const char* table : {"proposed", "closing", "blocks", "props", "served"})
             QVERIFY2(!tableOf(panel, table)->isVisible(), table);
         QVERIFY(!panel.findChild<QToolButton*>("propsHead")->isVisible());
         QVERIFY(panel.findChild<QToolButton*>("toolsHead")->accessibleName().contains("folded"));
         QTest::keyClick(panel.findChild<QToolButton*>("toolsHead"), Qt::Key_Space);
-        QVERIFY(tableOf(panel, "tools")->isVisible());
+        QVERIFY(tableOf(panel, "served")->isVisible());
         QVERIFY(panel.findChild<QToolButton*>("toolsHead")->accessibleName().contains("open"));
     }
 
@@ -69,9 +68,9 @@ private slots:
         Shown shown = heldByHand();
         panel.show(shown);
         open(&panel);
-        QCOMPARE(tableOf(panel, "tools")->model()->rowCount(), 0);
-        unfold(panel, "toolsHead");
-        QCOMPARE(tableOf(panel, "tools")->model()->rowCount(), 1);
+        QCOMPARE(tableOf(panel, "closing")->model()->rowCount(), 0);
+        unfold(panel, "closingHead");
+        QVERIFY(tableOf(panel, "closing")->model()->rowCount() > 0);
     }
 
     void TheProposalIsAdoptedAsOneChange() {
@@ -85,6 +84,7 @@ private slots:
         });
         panel.show(shown);
         open(&panel);
+        unfold(panel, "proposalHead");
         auto* adopt = panel.findChild<QPushButton*>("adopt");
         QVERIFY(adopt->isEnabled());
         adopt->click();
@@ -98,6 +98,8 @@ private slots:
         Shown shown = heldByHand();
         panel.show(shown);
         open(&panel);
+        unfold(panel, "proposalHead");
+        unfold(panel, "closingHead");
         auto* closing = tableOf(panel, "closing");
         const int rows = closing->model()->rowCount();
         QVERIFY(rows > 0);
@@ -122,7 +124,8 @@ private slots:
     void ADragStepWithAllOpenLaysNothingOutAnew() {
         HoldingPanel panel;
         Shown shown = heldByHand();
-        for (const auto* head : {"evenHead", "overRunHead", "toolsHead", "settingsHead", "supportHead", "hullHead"})
+        for (const auto* head : {"pullsHead", "evenHead", "proposalHead", "closingHead", "overRunHead", "toolsHead",
+                                 "settingsHead", "hullHead"})
             unfold(panel, head);
         panel.show(shown);
         open(&panel);
@@ -241,13 +244,12 @@ private slots:
         QVERIFY(!table->selectionModel()->hasSelection());
     }
 
-    void LimitsSupportAndTheBoatAreTyped() {
+    void LimitsAndTheBoatAreTyped() {
         HoldingPanel panel;
         Taken taken{heldByHand(), {}};
         followWith(taken, &panel);
         open(&panel);
         unfold(panel, "settingsHead");
-        unfold(panel, "supportHead");
         unfold(panel, "hullHead");
         type(panel.findChild<QLineEdit*>("gapLimit"), "0.3 mm");
         QCOMPARE(taken.shown.piece.holding.gapLimit_m, 0.0003);
@@ -257,17 +259,22 @@ private slots:
         QVERIFY(panel.findChild<QLabel*>("backboneReason")->isVisible());
         type(panel.findChild<QLineEdit*>("backbone"), "ash_white");
         QCOMPARE(taken.shown.piece.holding.backbone.species, std::string("ash_white"));
-        QVERIFY(!tableOf(panel, "posts")->isVisible());
-        auto* kind = panel.findChild<QComboBox*>("formKind");
-        kind->setCurrentIndex(1);
-        emit kind->activated(1);
-        QCOMPARE(taken.shown.piece.form.kind, model::FormKind::posts);
-        QVERIFY(tableOf(panel, "posts")->isVisible());
-        panel.findChild<QToolButton*>("addPost")->click();
-        QCOMPARE(taken.shown.piece.form.posts.size(), 1u);
         panel.findChild<QToolButton*>("addBlock")->click();
         type(panel.findChild<QLineEdit*>("hullWeight"), "1.2 t");
         QCOMPARE(taken.shown.piece.holding.hull.weight_kg, 1200.0);
+    }
+
+    void WhatItIsClampedToIsSaidAndChangedInForm() {
+        HoldingPanel panel;
+        Shown shown = heldByHand();
+        shown.piece.form.kind = model::FormKind::posts;
+        std::vector<plan::Question> asked;
+        connect(&panel, &Panel::panelAsked, &panel, [&](plan::Question question) { asked.push_back(question); });
+        panel.show(shown);
+        open(&panel);
+        QCOMPARE(panel.findChild<QLabel*>("toFormWords")->text(), QString("Clamped to: posts"));
+        panel.findChild<QPushButton*>("toForm")->click();
+        QCOMPARE(asked, std::vector{plan::Question::form});
     }
 
     void PropsShowOnlyWhereThereAreAny() {
