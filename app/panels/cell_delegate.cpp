@@ -249,14 +249,15 @@ bool CellDelegate::eventFilter(QObject* object, QEvent* event) {
             return done;
         }
         const bool ends = table_->endsRows(cell);
-        if (key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter || (key->key() == Qt::Key_Tab && ends)) {
+        const bool enters = key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter;
+        if (enters || (key->key() == Qt::Key_Tab && ends)) {
             const QPointer<QLineEdit> alive(edit);
             emit commitData(edit);
             if (!alive) return true;
             auto* model = qobject_cast<PieceTable*>(table_->model());
             if (model && model->isUnread(cell)) return true;  // the reason stands under the table; the text stays here
             emit closeEditor(edit);
-            if (ends) {
+            if (ends && (!enters || table_->growsByEnter())) {
                 emit table_->rowAsked();
                 return true;
             }

@@ -68,6 +68,7 @@ void HoldingPanel::makeStations() {
                    {Of::numberColumn, Of::kindColumn, Of::alongColumn, Of::pullColumn, Of::gapColumn, Of::fixedColumn},
                    Of::kindColumn);
     table_->setTwoLines(true);
+    table_->setGrows(NotebookTable::Grows::never);  // where a station stands is chosen first
     along_.push_back(table_);
     QWidget* tools = rowTools(table_,
                               {"addStation", tr("Add a station at the selected place (Insert)"),

@@ -41,7 +41,7 @@ LinePanel::LinePanel(QWidget* parent)
     table_->setObjectName(QStringLiteral("offsets"));
     table_->setAccessibleName(tr("Offsets"));
     table_->setModel(offsets_);
-    table_->setGrows(true);
+    table_->setGrows(NotebookTable::Grows::byTabAndEnter);
     showColumns(false);
     repairsLayout_->setContentsMargins(0, 0, 0, 0);
     repairsLayout_->setSpacing(gridStep / 2);

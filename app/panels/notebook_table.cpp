@@ -158,7 +158,7 @@ void NotebookTable::layOut() {
 }
 
 bool NotebookTable::endsRows(const QModelIndex& index) const {
-    if (!grows_ || !index.isValid() || index.row() + 1 < model()->rowCount()) return false;
+    if (grows_ == Grows::never || !index.isValid() || index.row() + 1 < model()->rowCount()) return false;
     const int visual = horizontalHeader()->visualIndex(index.column());
     return std::ranges::none_of(columns_, [&](const ColumnWidth& column) {
         const QModelIndex other = index.siblingAtColumn(column.column);

@@ -78,8 +78,10 @@ public:
     void setTwoLines(bool two);
     void setLinesUnder(int lines);  // small ones in each cell of a table of two lines, where one is not enough
     int linesUnder() const { return linesUnder_; }
-    // Enter or Tab in the last cell that is typed in asks for a row more.
-    void setGrows(bool grows) { grows_ = grows; }
+    // What asks for a row more, in the last cell that is typed in: where lists are typed in whole, Enter as well.
+    enum class Grows { never, byTab, byTabAndEnter };
+    void setGrows(Grows grows) { grows_ = grows; }
+    bool growsByEnter() const { return grows_ == Grows::byTabAndEnter; }
     bool endsRows(const QModelIndex& index) const;  // is that cell, in a table that grows
 
     void setModel(QAbstractItemModel* model) override;
@@ -127,7 +129,7 @@ private:
     int mostRows_ = 40;
     bool twoLines_ = false;
     int linesUnder_ = 1;
-    bool grows_ = false;
+    Grows grows_ = Grows::never;
     int litRow_ = -1;
     std::optional<double> litPlace_;
     std::map<std::pair<int, int>, CellLook> drawn_;  // by row and column, as they stand on the screen

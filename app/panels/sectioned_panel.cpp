@@ -1,6 +1,7 @@
 #include "app/panels/sectioned_panel.hpp"
 
 #include <QHBoxLayout>
+#include <QHeaderView>
 #include <QVBoxLayout>
 #include <algorithm>
 #include <utility>
@@ -101,6 +102,7 @@ NotebookTable* SectionedPanel::typedTable(const char* object, const QString& nam
     table->setAccessibleName(name);
     table->setModel(model);
     table->setColumns(model->widths(columns), stretched);
+    table->setGrows(NotebookTable::Grows::byTab);
     connect(model, &PieceTable::changeAsked, this, &Panel::changeAsked);
     connect(model, &PieceTable::unreadChanged, this, [model, unread] { unread->say(model->unread()); });
     return table;
@@ -123,7 +125,30 @@ QWidget* SectionedPanel::rowTools(NotebookTable* table, const RowTool& add, cons
     side->addStretch();
     connect(table, &NotebookTable::insertAsked, this, add.act);
     connect(table, &NotebookTable::removeAsked, this, remove.act);
+    typeOnInNewRow(table, add.act);
     return tools;
+}
+
+// A row that Tab asks for is typed in as soon as it is there.
+void SectionedPanel::typeOnInNewRow(NotebookTable* table, const std::function<void()>& add) {
+    auto* model = qobject_cast<PieceTable*>(table->model());
+    const auto awaited = std::make_shared<bool>(false);
+    connect(table, &NotebookTable::rowAsked, this, [model, awaited, add] {
+        model->whenChanged([awaited, add] {
+            *awaited = true;
+            add();
+        });
+    });
+    const auto type = [table, model, awaited](const QModelIndex&, int row) {
+        if (!std::exchange(*awaited, false)) return;
+        for (int visual = 0; visual < model->columnCount(); ++visual) {
+            const QModelIndex cell = model->index(row, table->horizontalHeader()->logicalIndex(visual));
+            if (table->isColumnHidden(cell.column()) || !(cell.flags() & Qt::ItemIsEditable)) continue;
+            table->setCurrentIndex(cell);
+            return table->edit(cell);
+        }
+    };
+    connect(model, &PieceTable::rowsInserted, table, type, Qt::QueuedConnection);
 }
 
 void SectionedPanel::takeShown(const Shown& shown) {

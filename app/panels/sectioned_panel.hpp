@@ -60,6 +60,7 @@ protected:
     };
     QWidget* rowTools(NotebookTable* table, const RowTool& add, const RowTool& remove,
                       const std::vector<RowTool>& more = {});
+    void typeOnInNewRow(NotebookTable* table, const std::function<void()>& add);
 
     // What takes longer comes with later plans; until then the last plan of this piece that had it is shown, fainter.
     void takeShown(const Shown& shown);

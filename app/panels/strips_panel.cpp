@@ -37,6 +37,7 @@ StripsPanel::StripsPanel(QWidget* parent)
     stripsTable_->setColumns(strips_->widths({0, 1, 2, 3, 4}), StripsModel::shareColumn);
     groupsTable_ = typedTable("groups", tr("Strips, from the form outwards"), groups_, groupsUnread_, {0, 1, 2},
                               GroupsModel::woodColumn);
+    groupsTable_->setGrows(NotebookTable::Grows::never);  // a stack does not get thicker in passing
     groupsTable_->setSelectionMode(QAbstractItemView::SingleSelection);
     makeStrips();
     makeChoices();

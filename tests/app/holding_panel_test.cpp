@@ -16,6 +16,7 @@
 #include "app/panels/along_plot.hpp"
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/parts.hpp"
+#include "app/panels/tools_model.hpp"
 #include "tests/app/held_piece.hpp"
 #include "tests/app/shown_panel.hpp"
 
@@ -242,6 +243,39 @@ private slots:
         QVERIFY(table->selectionModel()->hasSelection());
         panel.selectPlace(std::nullopt);
         QVERIFY(!table->selectionModel()->hasSelection());
+    }
+
+    // Enter there ends the typing: a count is often changed alone.
+    void TabInTheLastCellOfTheToolsMakesTheNextRow() {
+        HoldingPanel panel;
+        Taken taken{heldByHand(), {}};
+        followWith(taken, &panel);
+        open(&panel);
+        auto* table = tableOf(panel, "tools");
+        const auto type = [&](const char* typed, Qt::Key ends) {
+            auto* editor = table->findChild<QLineEdit*>("cellEditor");
+            QVERIFY(editor);
+            editor->selectAll();
+            QTest::keyClicks(editor, typed);
+            QTest::keyClick(editor, ends);
+            QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+        };
+        const auto tools = [&]() -> const std::vector<model::Tool>& { return taken.shown.piece.holding.tools; };
+        const std::size_t before = tools().size();
+        const QModelIndex last = table->model()->index(table->model()->rowCount() - 1, ToolsModel::countColumn);
+        for (const Qt::Key ends : {Qt::Key_Return, Qt::Key_Tab}) {
+            table->setFocus();
+            table->setCurrentIndex(last);
+            table->edit(last);
+            type(ends == Qt::Key_Tab ? "7" : "6", ends);
+            if (ends == Qt::Key_Return) QCOMPARE(tools().size(), before);
+        }
+        QCOMPARE(tools()[before - 1].count, 7);
+        QCOMPARE(tools().size(), before + 1);
+        SOON_VERIFY(table->findChild<QLineEdit*>("cellEditor"));
+        QCOMPARE(table->currentIndex(), table->model()->index(int(before), ToolsModel::nameColumn));
+        type("Cam clamp", Qt::Key_Tab);
+        QCOMPARE(tools().back().name, std::string("Cam clamp"));
     }
 
     void LimitsAndTheBoatAreTyped() {
