@@ -207,6 +207,7 @@ void FormPanel::show(const Shown& shown) {
     showPlot();
     const bool stays = shown_->pieceIndex >= 0 && shown_->plan && shown_->plan->form.stressLeft.has_value();
     showIf(inPlace_, stays);
+    showIf(openings_, !stays);
     for (Section* section : sections_) section->show(shown_);
 }
 

@@ -54,6 +54,7 @@ private:
     Words* homeReason_ = nullptr;
     SteadyWords* homeWords_ = nullptr;
     std::shared_ptr<const Shown> homePiece_;  // of which the end was typed
+    Section* openings_ = nullptr;             // there unless it stays
     Section* inPlace_ = nullptr;              // there only where nothing lets go
     std::optional<double> selected_m_;
 };
