@@ -12,6 +12,7 @@
 
 #include "app/formview/form_view_state.hpp"
 #include "app/look/text_shape.hpp"
+#include "app/look/theme.hpp"
 #include "core/math/count.hpp"
 
 namespace fayline::app {
@@ -184,6 +185,10 @@ QSize FormView::minimumSizeHint() const {
 void FormView::paintEvent(QPaintEvent*) {
     QPainter painter(this);
     state_->paint(painter);
+    if (!hasFocus()) return;
+    painter.setPen(QPen(theme().accent, 1));
+    painter.setBrush(Qt::NoBrush);
+    painter.drawRect(rect().adjusted(0, 0, -1, -1));
 }
 
 void FormView::resizeEvent(QResizeEvent*) {
@@ -337,11 +342,6 @@ void FormView::focusOutEvent(QFocusEvent* event) {
     update();
 }
 
-bool FormView::focusNextPrevChild(bool next) {
-    if (hasFocus() && !state_->gesture && state_->chooseNext(next)) return true;
-    return QWidget::focusNextPrevChild(next);
-}
-
 void FormView::keyPressEvent(QKeyEvent* event) {
     const bool far = event->modifiers() & Qt::ShiftModifier;
     if (state_->gesture) {
@@ -361,6 +361,10 @@ void FormView::keyPressEvent(QKeyEvent* event) {
         case Qt::Key_Delete:
         case Qt::Key_Backspace:
             return state_->removeChosen();
+        case Qt::Key_N:
+        case Qt::Key_P:
+            state_->chooseNext(event->key() == Qt::Key_N);
+            return;
         case Qt::Key_F:
             return fitToWindow();
         case Qt::Key_Plus:

@@ -34,7 +34,7 @@ public:
     void setGapsMagnified(bool magnified);  // else to scale
     void setPressureShown(bool shown);      // along the edge of the form
     void fitToWindow();
-    void fitToNextPlan();  // once it is shown
+    void fitToNextPlan();        // once it is shown
     void zoomBy(double factor);  // about the middle of the view
 
     const Transform& transform() const;
@@ -57,7 +57,6 @@ signals:
 
 protected:
     bool event(QEvent* event) override;
-    bool focusNextPrevChild(bool next) override;
     void changeEvent(QEvent* event) override;
     void contextMenuEvent(QContextMenuEvent* event) override;
     void focusOutEvent(QFocusEvent* event) override;

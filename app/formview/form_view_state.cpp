@@ -228,6 +228,7 @@ void FormView::State::say() {
         whole += holdingSentence(shown);
     }
     if (!words.isEmpty()) whole += QObject::tr(" Selected: %1").arg(words) + QStringLiteral(".");
+    whole += QObject::tr(" N and P choose the next and the last thing, arrow keys nudge it, F shows the whole piece.");
     if (whole == view->accessibleDescription()) return;
     view->setAccessibleDescription(whole);
     QAccessibleEvent said(view, QAccessible::DescriptionChanged);
@@ -251,20 +252,16 @@ std::vector<Hit> FormView::State::choosable() const {
     return all;
 }
 
-bool FormView::State::chooseNext(bool next) {
-    if (shown.pieceIndex < 0) return false;
+void FormView::State::chooseNext(bool next) {
+    if (shown.pieceIndex < 0) return;
     const std::vector<Hit> all = choosable();
     const auto found = std::find(all.begin(), all.end(), chosen());
     const auto count = static_cast<std::ptrdiff_t>(all.size());
     std::ptrdiff_t at = found - all.begin();
     if (found == all.end() && next) at = -1;
     at += next ? 1 : -1;
-    if (at < 0 || at >= count) {
-        chooseNothing();
-        return false;
-    }
+    if (at < 0 || at >= count) return chooseNothing();
     choose(all[at]);
-    return true;
 }
 
 void FormView::State::nudge(int right, int up, bool far) {

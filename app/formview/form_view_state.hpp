@@ -27,10 +27,10 @@ struct FormView::State {
     Fonts fonts;
     bool sheetStale = true;
     bool pictureStale = true;
-    QPixmap picture;       // everything but what is pointed at
-    bool follows = true;   // the drawing is kept fitted until a hand zooms or pans
+    QPixmap picture;        // everything but what is pointed at
+    bool follows = true;    // the drawing is kept fitted until a hand zooms or pans
     bool fitsNext = false;  // to the plan that comes next
-    bool waiting = false;  // out of date for longer than an eye overlooks
+    bool waiting = false;   // out of date for longer than an eye overlooks
     QTimer waitingTimer;
     std::optional<double> hovered_m;  // by the mouse here
     std::optional<double> lit_m;      // from outside
@@ -64,7 +64,7 @@ struct FormView::State {
     void say();  // what is chosen, to the status line and to a screen reader
     QString chosenWords() const;
     std::vector<Hit> choosable() const;
-    bool chooseNext(bool next);  // false: the end of the row
+    void chooseNext(bool next);  // or the last; behind the end of the row nothing
     void nudge(int right, int up, bool far);
     std::unique_ptr<Gesture> dragOf(const Hit& hit, const QPointF& at);
     void endNudge();

@@ -101,6 +101,7 @@ Text textAt(const Wish& wish, const QRectF& area, const QLineF& leader) {
                 .place = area,
                 .role = wish.role,
                 .ringed = wish.ringed,
+                .worked = wish.worked,
                 .leader = led ? QLineF(leader.pointAt(from), leader.p2()) : QLineF(),
                 .tag = wish.tag,
                 .station = wish.station};

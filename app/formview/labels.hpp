@@ -21,6 +21,7 @@ struct Text {
     TextRole role = TextRole::ink;
     TextFont font = TextFont::small;
     bool ringed = false;  // a number in a ring
+    bool worked = false;  // says what the plan has worked out
     bool fixed = false;   // stands where it does whatever is drawn there, so on a ground of its own
     QLineF leader;        // from the thing named to the words; null: none
     int tag = -1;         // of the wish it came from
@@ -38,6 +39,7 @@ struct Wish {
     int importance = 0;    // greater ones choose first
     TextRole role = TextRole::ink;
     bool ringed = false;
+    bool worked = false;
     int tag = -1;
     int station = -1;  // whose number it is: one that is never left out
 };

@@ -235,7 +235,13 @@ void paint::furniture(QPainter& painter, const Sheet& sheet, const QSizeF& view,
     }
 }
 
-void paint::texts(QPainter& painter, const std::vector<Text>& texts, const Fonts& fonts, const Theme& theme) {
+// Of all that the plan has worked out: fainter where that is of an older state.
+double paint::opacityOf(const Sheet& sheet) {
+    return sheet.band.isEmpty() ? 1 : 0.5;
+}
+
+void paint::texts(QPainter& painter, const std::vector<Text>& texts, const Fonts& fonts, const Theme& theme,
+                  double worked) {
     QColor backing = theme.ground;
     backing.setAlphaF(0.8F);
     for (const Text& text : texts) {
@@ -243,11 +249,13 @@ void paint::texts(QPainter& painter, const std::vector<Text>& texts, const Fonts
     }
     for (const Text& text : texts) {
         if (text.leader.isNull()) continue;
+        painter.setOpacity(text.worked ? worked : 1);
         painter.setPen(pen(mix(theme.ground, roleColour(text.role, theme), 0.6), 0.8));
         painter.drawLine(text.leader);
     }
     for (const Text& text : texts) {
         const QColor colour = roleColour(text.role, theme);
+        painter.setOpacity(text.worked ? worked : 1);
         painter.setFont(text.font == TextFont::small   ? fonts.small
                         : text.font == TextFont::title ? fonts.title
                                                        : fonts.body);
@@ -259,17 +267,18 @@ void paint::texts(QPainter& painter, const std::vector<Text>& texts, const Fonts
         painter.setPen(colour);
         painter.drawText(text.place, Qt::AlignCenter, text.words);
     }
+    painter.setOpacity(1);
 }
 
 void paintForm(QPainter& painter, const Sheet& sheet, const Drawing& drawing, const Transform& transform,
                const QSizeF& view, const ViewChoice& choice, const Fonts& fonts, const Theme& theme) {
     paint::ground(painter, sheet, view, theme);
-    if (!sheet.band.isEmpty()) painter.setOpacity(0.5);  // of an older state
+    painter.setOpacity(paint::opacityOf(sheet));
     if (!drawing.line.empty()) paint::stack(painter, sheet, drawing, transform, theme);
     painter.setOpacity(1);
     paint::marks(painter, sheet, choice, theme);
     paint::furniture(painter, sheet, view, fonts, theme);
-    paint::texts(painter, sheet.texts, fonts, theme);
+    paint::texts(painter, sheet.texts, fonts, theme, paint::opacityOf(sheet));
 }
 
 void paintPlace(QPainter& painter, const DrawnPlace& place, const Transform& transform, const QColor& colour) {

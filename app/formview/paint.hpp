@@ -33,6 +33,7 @@ void ground(QPainter& painter, const Sheet& sheet, const QSizeF& view, const The
 void formEdge(QPainter& painter, const Sheet& sheet, const Theme& theme);  // with gaps and pressure
 void stack(QPainter& painter, const Sheet& sheet, const Drawing& drawing, const Transform& transform,
            const Theme& theme);
+double opacityOf(const Sheet& sheet);  // of what the plan has worked out
 void marks(QPainter& painter, const Sheet& sheet, const ViewChoice& choice, const Theme& theme);
 void trims(QPainter& painter, const Sheet& sheet, const ViewChoice& choice, const Theme& theme);
 void standing(QPainter& painter, const Sheet& sheet, const ViewChoice& choice, const Theme& theme);  // floor and hull
@@ -40,7 +41,9 @@ void forces(QPainter& painter, const Sheet& sheet, const ViewChoice& choice, con
 void troubles(QPainter& painter, const Sheet& sheet, const ViewChoice& choice, const Theme& theme);  // of props
 void forceScale(QPainter& painter, const QLineF& bar, const Theme& theme);
 void furniture(QPainter& painter, const Sheet& sheet, const QSizeF& view, const Fonts& fonts, const Theme& theme);
-void texts(QPainter& painter, const std::vector<Text>& texts, const Fonts& fonts, const Theme& theme);
+// `worked` is how much is seen of words that the plan has worked out, 1 all.
+void texts(QPainter& painter, const std::vector<Text>& texts, const Fonts& fonts, const Theme& theme,
+           double worked = 1);
 
 QColor mix(const QColor& from, const QColor& to, double share);
 

@@ -117,6 +117,8 @@ QColor severityColour(plan::Severity severity, const Theme& theme) {
 
 void paint::marks(QPainter& painter, const Sheet& sheet, const ViewChoice& choice, const Theme& theme) {
     paint::trims(painter, sheet, choice, theme);
+    const double worked = paint::opacityOf(sheet);
+    painter.setOpacity(worked);
     paintRadius(painter, sheet.radius, theme);
     for (const FindingMark& mark : sheet.findings) {
         const QColor colour = severityColour(mark.severity, theme);
@@ -129,13 +131,16 @@ void paint::marks(QPainter& painter, const Sheet& sheet, const ViewChoice& choic
         painter.setPen(Qt::NoPen);
         painter.drawEllipse(mark.at, 1.6, 1.6);
     }
+    painter.setOpacity(1);
     paint::standing(painter, sheet, choice, theme);
     for (const StationMark& mark : sheet.stations) paintStation(painter, mark, mark.index == choice.station, theme);
+    painter.setOpacity(worked);
     paint::forces(painter, sheet, choice, theme);
     paint::troubles(painter, sheet, choice, theme);
     for (const PointMark& mark : sheet.points) {
         if (!mark.misfit.isNull()) paintMisfit(painter, mark.misfit, theme);
     }
+    painter.setOpacity(1);
     for (const PointMark& mark : sheet.points) paintPoint(painter, mark, mark.index == choice.point, theme);
 }
 

@@ -132,6 +132,7 @@ void sheet::addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
         Wish& made = wish(arrow.figure, arrow.shaft.center(), arrow.towards, chosenOne ? chosen - 1 : figures);
         made.away = 6;
         made.farthest = 36;
+        made.worked = true;
         made.role = chosenOne                                                            ? TextRole::accent
                     : arrow.state == ForceState::full || arrow.state == ForceState::over ? TextRole::caution
                     : arrow.state == ForceState::slack                                   ? TextRole::faint
@@ -141,6 +142,7 @@ void sheet::addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
     for (const PropTrouble& trouble : sheet.troubles) {
         Wish& made = wish(trouble.words, trouble.at, QPointF(1, 0), suspects - 1);
         made.away = 11;
+        made.worked = true;
         made.role = trouble.stop ? TextRole::stop : TextRole::caution;
     }
     for (const BlockMark& block : sheet.hull.blocks) {
@@ -148,13 +150,16 @@ void sheet::addWords(Sheet& sheet, const Shown& shown, const Drawing& drawing, c
         if (!block.lifts) continue;
         Wish& made = wish(QObject::tr("hull lifts off"), block.body.center(), QPointF(1, 0.3), suspects - 1);
         made.away = 14;
+        made.worked = true;
         made.role = TextRole::stop;
     }
     if (sheet.hull.centre) wish(sheet.hull.weight, *sheet.hull.centre, QPointF(1, -0.3), trim).away = 11;
     if (!sheet.radius.isNull()) {
         const double radius_m = plan::shownRadius(shown.plan->line, shown.display);
         const QString words = QObject::tr("R %1").arg(text(units::writeLength(radius_m, shown.display)));
-        wish(words, sheet.radius.p1(), sheet.radius.p1() - sheet.radius.p2(), tightest).away = 3;
+        Wish& made = wish(words, sheet.radius.p1(), sheet.radius.p1() - sheet.radius.p2(), tightest);
+        made.away = 3;
+        made.worked = true;
     }
     for (size_t i = 0; i < sheet.trims.size(); ++i) {
         const double at_m = i == 0 ? 0 : drawing.length_m;

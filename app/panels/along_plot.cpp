@@ -346,8 +346,4 @@ void AlongPlot::keyPressEvent(QKeyEvent* event) {
     emit placeSelected(std::clamp(*to, picture_.from_m, picture_.to_m));
 }
 
-void AlongPlot::wheelEvent(QWheelEvent* event) {
-    event->ignore();
-}
-
 }  // namespace fayline::app

@@ -12,6 +12,7 @@
 #include "app/look/theme.hpp"
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/piece_table.hpp"
+#include "app/panels/searched_choice.hpp"
 
 namespace fayline::app {
 
@@ -178,8 +179,10 @@ QWidget* CellDelegate::createEditor(QWidget* parent, const QStyleOptionViewItem&
     QWidget* editor = nullptr;
     const QStringList choices = index.data(choicesRole).toStringList();
     if (!choices.isEmpty()) {
-        auto* combo = new QComboBox(parent);
-        combo->addItems(choices);
+        const auto groups = index.data(groupsRole).value<QList<ChoiceGroup>>();
+        auto* searched = groups.isEmpty() ? nullptr : new SearchedChoice(parent);
+        auto* combo = searched ? searched : new QComboBox(parent);
+        searched ? searched->setGroups(groups) : combo->addItems(choices);
         auto* self = const_cast<CellDelegate*>(this);
         connect(combo, &QComboBox::activated, self, [self, combo] {
             emit self->commitData(combo);
@@ -206,6 +209,7 @@ void CellDelegate::setEditorData(QWidget* editor, const QModelIndex& index) cons
     editor->setProperty(begun, true);
     const QString text = index.data(Qt::EditRole).toString();
     if (auto* combo = qobject_cast<QComboBox*>(editor)) combo->setCurrentIndex(combo->findText(text));
+    if (auto* searched = qobject_cast<SearchedChoice*>(editor)) searched->lineEdit()->selectAll();
     if (auto* edit = qobject_cast<QLineEdit*>(editor)) {
         edit->setText(text);
         edit->selectAll();
@@ -213,8 +217,11 @@ void CellDelegate::setEditorData(QWidget* editor, const QModelIndex& index) cons
 }
 
 void CellDelegate::setModelData(QWidget* editor, QAbstractItemModel* model, const QModelIndex& index) const {
-    if (const auto* combo = qobject_cast<QComboBox*>(editor); combo && combo->currentIndex() >= 0)
+    if (const auto* searched = qobject_cast<SearchedChoice*>(editor)) {
+        model->setData(index, searched->wanted(), Qt::EditRole);
+    } else if (const auto* combo = qobject_cast<QComboBox*>(editor); combo && combo->currentIndex() >= 0) {
         model->setData(index, combo->currentText(), Qt::EditRole);
+    }
     if (const auto* edit = qobject_cast<QLineEdit*>(editor)) model->setData(index, edit->text(), Qt::EditRole);
 }
 
@@ -242,14 +249,15 @@ bool CellDelegate::eventFilter(QObject* object, QEvent* event) {
             return done;
         }
         const bool ends = table_->endsRows(cell);
-        if (key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter || (key->key() == Qt::Key_Tab && ends)) {
+        const bool enters = key->key() == Qt::Key_Return || key->key() == Qt::Key_Enter;
+        if (enters || (key->key() == Qt::Key_Tab && ends)) {
             const QPointer<QLineEdit> alive(edit);
             emit commitData(edit);
             if (!alive) return true;
             auto* model = qobject_cast<PieceTable*>(table_->model());
             if (model && model->isUnread(cell)) return true;  // the reason stands under the table; the text stays here
             emit closeEditor(edit);
-            if (ends) {
+            if (ends && (!enters || table_->growsByEnter())) {
                 emit table_->rowAsked();
                 return true;
             }

@@ -167,11 +167,6 @@ void Fields::ask(Field& field, const std::function<QString(model::Piece&)>& put)
 }
 
 bool Fields::eventFilter(QObject* object, QEvent* event) {
-    // The wheel is for the panel, not for changing a choice in passing.
-    if (event->type() == QEvent::Wheel && qobject_cast<QComboBox*>(object)) {
-        event->ignore();
-        return true;
-    }
     if (event->type() != QEvent::KeyPress || static_cast<QKeyEvent*>(event)->key() != Qt::Key_Escape)
         return QWidget::eventFilter(object, event);
     for (const auto& field : fields_) {

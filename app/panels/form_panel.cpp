@@ -12,6 +12,7 @@
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
+#include "app/panels/support_models.hpp"
 #include "app/panels/typed_fields.hpp"
 #include "core/math/count.hpp"
 #include "core/plan/findings/form_wording.hpp"
@@ -30,16 +31,18 @@ FormPanel::FormPanel(QWidget* parent)
     plot_->setObjectName(QStringLiteral("plot"));
     plot_->setAccessibleName(tr("How far the form's edge lies from the wanted one, by length along the line"));
 
+    Fields* fields = mainFields();
     makeOpenings();
-    makeRule();
     makeInPlace();
+    makeFields();
+    makeSupport();
+    makeRule();
     makeHome();
     makeFewer();
-    makeFields();
     makePlaned();
     makeAir();
 
-    layOut({answer_, plot_});
+    layOut({answer_, fields, plot_});
     tellPlaces(plot_);
 }
 
@@ -54,12 +57,23 @@ void FormPanel::makeInPlace() {
         });
 }
 
+// Whether it stays where it is glued, and what that is.
+Fields* FormPanel::mainFields() {
+    Fields* fields = main_ = newFields();
+    using model::Form;
+    const TypedFields form(fields, "form.", over(&model::Piece::form), tr("Set \"%1\""));
+    form.addChoice({"formKind", tr("Clamped to"), "kind", tr("What the stack is clamped to while the glue cures.")},
+                   &Form::kind, {tr("a solid form"), tr("posts"), tr("the boat itself")},
+                   {tr("Clamp to a solid form"), tr("Clamp to posts"), tr("Clamp to the boat")});
+    form.addTick({"letGo", tr("Comes off the form"), "let_go", tr("Off: the piece stays on its form.")}, &Form::letGo,
+                 {tr("Take the piece off the form"), tr("Keep the piece on its form")});
+    return fields;
+}
+
 void FormPanel::makeFields() {
     Fields* fields = newFields();
     using model::Form;
     const TypedFields form(fields, "form.", over(&model::Piece::form));
-    form.addTick({"letGo", tr("Comes off the form"), "let_go", tr("Off: the piece stays on its form.")}, &Form::letGo,
-                 {tr("Take the piece off the form"), tr("Keep the piece on its form")});
     form.addTick({"allowsForSpringback", tr("Overbend for springback"), "allows_for_springback",
                   tr("Off: your form has the wanted line itself.")},
                  &Form::allowsForSpringback, {tr("Overbend the form"), tr("Do not overbend the form")});
@@ -70,7 +84,43 @@ void FormPanel::makeFields() {
               tr("Same place and direction there. Empty: at the first pin, else where clamping starts."),
               tr("where clamping starts")},
              &Form::fixedAt_m, way::orNone(way::length()), {tr("Move where form meets line")});
-    addSection("formFieldsHead", tr("The form"), true, fields);
+    addSection("formFieldsHead", tr("The form's line"), false, fields);
+}
+
+Fields* FormPanel::supportFields() {
+    Fields* fields = newFields();
+    using model::Form;
+    const TypedFields form(fields, "form.", over(&model::Piece::form), tr("Set \"%1\""));
+    const QString hint = tr("Past the trim line. Empty: as far as the strips; on the boat none.");
+    form.add({"carriesOnStart", tr("Form runs past start"), "carries_on_start_mm", hint, tr("as the strips")},
+             &Form::carriesOnStart_m, way::orNone(way::length()));
+    form.add({"carriesOnEnd", tr("Form runs past end"), "carries_on_end_mm", hint, tr("as the strips")},
+             &Form::carriesOnEnd_m, way::orNone(way::length()));
+    return fields;
+}
+
+void FormPanel::makeSupport() {
+    Fields* fields = supportFields();
+    auto* posts = new PostsModel(this);
+    auto* unread = new Words(QStringLiteral("postsUnread"), true, this);
+    NotebookTable* table =
+        typedTable("posts", tr("Posts of the form"), posts, unread, {0, 1, 2, 3}, PostsModel::atColumn);
+    along_.push_back(table);
+    const auto add = [this, posts] {
+        const bool planned = shown_ && shown_->plan;
+        posts->addPost(selected_m_.value_or(planned ? shown_->plan->line.fair.line.length() / 2 : 0));
+    };
+    QWidget* buttons = rowTools(table, {"addPost", tr("Add a post at the selected place (Insert)"), add},
+                                {"removePost", tr("Remove this post (Delete)"),
+                                 [posts, table] { posts->removePost(table->currentIndex().row()); }});
+    addSection("supportHead", tr("What it is clamped to"), false, {fields, table, unread, buttons},
+               [fields, posts, table, buttons](const std::shared_ptr<const Shown>& shown) {
+                   fields->show(shown);
+                   posts->show(shown);
+                   const bool posted = shown->pieceIndex >= 0 && shown->piece.form.kind == model::FormKind::posts;
+                   showIf(table, posted);
+                   showIf(buttons, posted);
+               });
 }
 
 void FormPanel::makePlaned() {
@@ -153,9 +203,11 @@ void FormPanel::showAir() {
 void FormPanel::show(const Shown& shown) {
     takeShown(shown);
     answer_->show(*shown_);
+    main_->show(shown_);
     showPlot();
     const bool stays = shown_->pieceIndex >= 0 && shown_->plan && shown_->plan->form.stressLeft.has_value();
     showIf(inPlace_, stays);
+    showIf(openings_, !stays);
     for (Section* section : sections_) section->show(shown_);
 }
 

@@ -24,14 +24,18 @@ public:
     void selectPlace(std::optional<double> at_m) override;
 
 private:
+    Fields* mainFields();
+    Fields* supportFields();
+    // In the order in which they stand in the panel.
     void makeOpenings();
+    void makeInPlace();
+    void makeFields();
+    void makeSupport();
     void makeRule();
     void makeHome();
     void makeFewer();
-    void makeFields();
-    void makeAir();
     void makePlaned();
-    void makeInPlace();
+    void makeAir();
 
     void showPlot();
     void showAir();
@@ -40,6 +44,7 @@ private:
 
     AnswerNote* answer_;
     AlongPlot* plot_;
+    Fields* main_ = nullptr;
     QLineEdit* air_ = nullptr;
     QLineEdit* humidity_ = nullptr;
     SteadyWords* airWords_ = nullptr;
@@ -49,6 +54,7 @@ private:
     Words* homeReason_ = nullptr;
     SteadyWords* homeWords_ = nullptr;
     std::shared_ptr<const Shown> homePiece_;  // of which the end was typed
+    Section* openings_ = nullptr;             // there unless it stays
     Section* inPlace_ = nullptr;              // there only where nothing lets go
     std::optional<double> selected_m_;
 };

@@ -31,18 +31,18 @@ void FormPanel::makeOpenings() {
     const auto [table, model] = figuresTable("openings", tr("How far the piece opens"), openingColumns());
     auto* spread = new SteadyWords(QStringLiteral("spreadWords"), this);
     auto* moisture = new SteadyWords(QStringLiteral("moistureWords"), this);
-    addSection("openingsHead", tr("How far it opens"), true, {table, spread, moisture},
-               [model, spread, moisture](const std::shared_ptr<const Shown>& shown) {
-                   if (!shown->plan) {
-                       spread->say({});
-                       moisture->say({});
-                       return model->show({}, false);
-                   }
-                   model->show(openingRows(*shown->plan, shown->display), shown->outOfDate);
-                   spread->say(text(plan::writeTexts(plan::spreadTexts(*shown->plan), shown->display)));
-                   moisture->say(
-                       text(plan::writeTexts(plan::moistureTexts(shown->piece.stack, *shown->plan), shown->display)));
-               });
+    openings_ = addSection("openingsHead", tr("How far it opens"), true, {table, spread, moisture},
+                           [model, spread, moisture](const std::shared_ptr<const Shown>& shown) {
+                               if (!shown->plan) {
+                                   spread->say({});
+                                   moisture->say({});
+                                   return model->show({}, false);
+                               }
+                               model->show(openingRows(*shown->plan, shown->display), shown->outOfDate);
+                               spread->say(text(plan::writeTexts(plan::spreadTexts(*shown->plan), shown->display)));
+                               moisture->say(text(plan::writeTexts(
+                                   plan::moistureTexts(shown->piece.stack, *shown->plan), shown->display)));
+                           });
 }
 
 void FormPanel::makeRule() {

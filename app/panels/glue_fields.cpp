@@ -39,8 +39,9 @@ std::vector<std::string> choicesOf(const Shown& shown, Part part) {
 
 }  // namespace
 
-void GluePanel::makeGlue() {
-    Fields* fields = newFields();
+// What is changed most: the glue, the air it meets and the hands that spread it.
+Fields* GluePanel::mainFields() {
+    Fields* fields = main_ = newFields();
     const auto add = [&](const char* object, const QString& name, const QString& hint, Part part) {
         QComboBox* choice = fields->addChoice(
             {object, name, "glue.adhesive", hint}, {},
@@ -63,8 +64,18 @@ void GluePanel::makeGlue() {
     add("adhesive", tr("Glue"), tr("Those of the program and your own, which the data sheet's figures make"),
         &glue::Adhesive::family);
     add("mixingRatio", tr("Mixed, by volume"), tr("Resin to hardener, as the tin says"), &glue::Adhesive::mix);
-    add("potLife", tr("Pot life on the tin"), tr("Of 100 g in air of 25 °C; each hardener has its own"),
-        &glue::Adhesive::speed);
+    add("potLife", tr("Pot life on the tin"),
+        tr("Of 100 g (3.5 oz) in air of 25 °C (77 °F); each hardener has its own"), &glue::Adhesive::speed);
+    TypedFields(fields, "glue.", over(&model::Piece::glue))
+        .add({"air", tr("Air by day"), "air_C", tr("At the glue-up, of shed, wood and resin")}, &model::Glue::air_C,
+             way::temperature());
+    TypedFields(fields, "crew.", over(&model::Piece::crew))
+        .add({"hands", tr("Pairs of hands"), "hands", tr("You count as one")}, &model::Crew::hands, way::whole());
+    return fields;
+}
+
+void GluePanel::makeGlue() {
+    Fields* fields = newFields();
     const TypedFields typed(fields, "glue.", over(&model::Piece::glue));
     typed.addChoice({"measuredBy", tr("Measured"), "measured_by", tr("Amounts are rounded to what that reads")},
                     &model::Glue::measuredBy, {tr("on a scale"), tr("by marks on a pot")});
@@ -74,16 +85,13 @@ void GluePanel::makeGlue() {
               &model::Glue::cup_m3, way::volume());
     typed.addChoice({"vessel", tr("Pot"), "vessel", tr("In a shallow tray the mix loses its heat and lasts longer")},
                     &model::Glue::vessel, {tr("deep pot"), tr("shallow tray")});
-    warning_ = new SteadyWords("adhesiveWarning", this);
     QPushButton* own = wordButton("ownGlues", tr("Your own glues..."), this);
     connect(own, &QPushButton::clicked, this, &Panel::ownGluesAsked);
     ShedLine* shed = newShedLine(model::ShedPart::glue);
-    addSection("glueFieldsHead", tr("The glue"), true, {fields, warning_, own, shed},
-               [this, fields, shed](const std::shared_ptr<const Shown>& shown) {
-                   showAdhesives();
+    addSection("glueFieldsHead", tr("Measuring, glues of your own"), false, {fields, own, shed},
+               [fields, shed](const std::shared_ptr<const Shown>& shown) {
                    shed->show(shown);
                    fields->show(shown);
-                   warning_->say(shown->plan ? text(shown->plan->day.glue.adhesive.warning) : QString());
                });
 }
 
@@ -119,7 +127,7 @@ void GluePanel::makeCoats() {
     typed.addTick(
         {"bothFaces", tr("Spread on both sides"), "both_faces", tr("Off: on one side of each joint, as is usual")},
         &model::Glue::bothFaces);
-    typed.add({"filler", tr("Filler, g to 100 g of mix"), "filler_g_per_100g", {}}, &model::Glue::filler,
+    typed.add({"filler", tr("Filler to 100 of mix"), "filler_g_per_100g", tr("By weight")}, &model::Glue::filler,
               way::number(100));
     typed.add({"thinner", tr("Thinner in the wet-out"), "thinner_pct",
                tr("Weakens the cured resin; warm resin wets out as well without it")},
@@ -136,8 +144,6 @@ void GluePanel::makeCoats() {
 void GluePanel::makeAir() {
     Fields* fields = newFields();
     const TypedFields typed(fields, "glue.", over(&model::Piece::glue));
-    typed.add({"air", tr("Air by day"), "air_C", tr("At the glue-up, of shed, wood and resin")}, &model::Glue::air_C,
-              way::temperature());
     typed.add({"humidity", tr("Humidity"), "humidity_pct", tr("Relative")}, &model::Glue::humidity, way::share());
     typed.add({"airOverNight", tr("Air over night"), "air_over_night_C", tr("Lowest of the coming night")},
               &model::Glue::airOverNight_C, way::temperature());
@@ -149,7 +155,7 @@ void GluePanel::makeAir() {
         &model::Tent::lasts_s, way::duration(3600));
     tent.add({"tentAir", tr("Air in the tent"), "air_C", {}}, &model::Tent::air_C, way::temperature());
     ShedLine* shed = newShedLine(model::ShedPart::air);
-    addSection("glueAirHead", tr("Air"), true, {fields, shed}, [fields, shed](const auto& shown) {
+    addSection("glueAirHead", tr("Night, humidity, tent"), false, {fields, shed}, [fields, shed](const auto& shown) {
         fields->show(shown);
         shed->show(shown);
     });

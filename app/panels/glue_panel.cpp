@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "app/panels/along_plot.hpp"
+#include "app/panels/fields.hpp"
 #include "app/panels/glue_rows.hpp"
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/parts.hpp"
@@ -19,6 +20,13 @@ GluePanel::GluePanel(QWidget* parent)
     setObjectName(QStringLiteral("gluePanel"));
     setAccessibleName(tr("Glue"));
 
+    Fields* fields = mainFields();
+    warning_ = new SteadyWords(QStringLiteral("adhesiveWarning"), this);
+    potLife_ = new AlongPlot(this);
+    potLife_->setObjectName(QStringLiteral("plot"));
+    potLife_->setAccessibleName(tr("How long a mix lasts, by its mass"));
+    connect(potLife_, &AlongPlot::placeHovered, potLife_, &AlongPlot::lightPlace);
+    connect(potLife_, &AlongPlot::placeSelected, potLife_, &AlongPlot::selectPlace);
     makeAmounts();
     makeBatches();
     makePotLife();
@@ -28,7 +36,7 @@ GluePanel::GluePanel(QWidget* parent)
     makeCoats();
     makeAir();
 
-    layOut({answer_, caution_});
+    layOut({answer_, caution_, fields, warning_, potLife_});
 }
 
 void GluePanel::makeAmounts() {
@@ -57,16 +65,11 @@ void GluePanel::makeBatches() {
 }
 
 void GluePanel::makePotLife() {
-    potLife_ = new AlongPlot(this);
-    potLife_->setObjectName(QStringLiteral("plot"));
-    potLife_->setAccessibleName(tr("How long a mix lasts, by its mass"));
-    connect(potLife_, &AlongPlot::placeHovered, potLife_, &AlongPlot::lightPlace);
-    connect(potLife_, &AlongPlot::placeSelected, potLife_, &AlongPlot::selectPlace);
     const auto [table, model] = figuresTable("vessels", tr("The same mix in other pots"), vesselColumns());
     auto* words = new SteadyWords(QStringLiteral("potLifeWords"), this);
-    Section* section = addSection("potLifeHead", tr("Pot life"), true, {potLife_, table, words}, nullptr);
+    Section* section = addSection("potLifeHead", tr("Pot life in other pots"), false, {table, words}, nullptr);
     section->setShow([this, model, words, section](const std::shared_ptr<const Shown>& shown) {
-        showPotLife(section);
+        noteStudy(section, plan::Study::day);
         if (!shown->plan) {
             words->say({});
             return model->show({}, false);
@@ -77,8 +80,7 @@ void GluePanel::makePotLife() {
     });
 }
 
-void GluePanel::showPotLife(Section* section) {
-    noteStudy(section, plan::Study::day);
+void GluePanel::showPotLife() {
     const plan::Plan* known = studied(plan::Study::day);
     if (!known || !known->dayStudy) {
         pictured_.reset();
@@ -96,7 +98,7 @@ void GluePanel::showPotLife(Section* section) {
 
 void GluePanel::makeConditions() {
     const auto [table, model] = figuresTable("conditions", tr("What the air does"), conditionColumns());
-    addSection("conditionsHead", tr("Conditions"), true, {table}, [model](const std::shared_ptr<const Shown>& shown) {
+    addSection("conditionsHead", tr("Conditions"), false, {table}, [model](const std::shared_ptr<const Shown>& shown) {
         model->show(shown->plan ? conditionRows(*shown) : std::vector<FigureRow>(), shown->outOfDate);
     });
 }
@@ -109,7 +111,7 @@ void GluePanel::makeCure() {
     connect(plot, &AlongPlot::placeHovered, plot, &AlongPlot::lightPlace);
     connect(plot, &AlongPlot::placeSelected, plot, &AlongPlot::selectPlace);
     const auto [table, model] = figuresTable("cure", tr("When what may be done"), cureColumns());
-    addSection("cureHead", tr("Cure"), true, {table, plot}, [model, plot](const std::shared_ptr<const Shown>& shown) {
+    addSection("cureHead", tr("Cure"), false, {table, plot}, [model, plot](const std::shared_ptr<const Shown>& shown) {
         const bool any = shown->plan && !shown->plan->day.glue.batches.empty();
         model->show(any ? cureRows(*shown) : std::vector<FigureRow>(), shown->outOfDate);
         std::optional<AlongPlot::Picture> picture = any ? curePicture(*shown) : std::nullopt;
@@ -124,6 +126,10 @@ void GluePanel::show(const Shown& shown) {
     const bool planned = shown_->pieceIndex >= 0 && shown_->plan;
     caution_->say(planned ? text(plan::writeTexts(plan::glueCaution(shown_->plan->day.glue), shown_->display))
                           : QString());
+    showAdhesives();
+    main_->show(shown_);
+    warning_->say(planned ? text(shown_->plan->day.glue.adhesive.warning) : QString());
+    showPotLife();
     for (Section* section : sections_) section->show(shown_);
 }
 

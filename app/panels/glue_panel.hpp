@@ -21,6 +21,7 @@ public:
     void show(const Shown& shown) override;
 
 private:
+    Fields* mainFields();
     // In the order in which they stand in the panel.
     void makeAmounts();
     void makeBatches();
@@ -32,10 +33,11 @@ private:
     void makeAir();
 
     void showAdhesives();
-    void showPotLife(Section* section);
+    void showPotLife();
 
     AnswerNote* answer_;
     SteadyWords* caution_;
+    Fields* main_ = nullptr;
     SteadyWords* warning_ = nullptr;
     AlongPlot* potLife_ = nullptr;
     // A field that chooses the glue by one thing that it is called by, and what that offers.

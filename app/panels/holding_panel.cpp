@@ -2,13 +2,13 @@
 
 #include <QHBoxLayout>
 #include <QHeaderView>
+#include <QLabel>
 #include <utility>
 
 #include "app/panels/along_plot.hpp"
 #include "app/panels/even_stations.hpp"
 #include "app/panels/figures_model.hpp"
 #include "app/panels/holding_changes.hpp"
-#include "app/panels/holding_plots.hpp"
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/parts.hpp"
 #include "app/panels/source_note.hpp"
@@ -22,7 +22,6 @@ HoldingPanel::HoldingPanel(QWidget* parent)
     : SectionedPanel(parent),
       stations_(new StationsModel(this)),
       tools_(new ToolsModel(this)),
-      posts_(new PostsModel(this)),
       blocks_(new BlocksModel(this)),
       answer_(new AnswerNote(plan::Question::holding, QStringLiteral("holding"), this)),
       gaps_(new AlongPlot(this)),
@@ -38,7 +37,13 @@ HoldingPanel::HoldingPanel(QWidget* parent)
     pulls_->setAccessibleName(tr("Pull at each station and pressure on the form, by length along the line"));
     pulls_->setLow(true);
 
+    const Link clampedTo = newLink("toForm", tr("Change in Form"), plan::Question::form);
+    clampedTo_ = clampedTo.words;
+    std::vector<QWidget*> above{answer_, clampedTo.part};
+    for (QWidget* part : makeTools()) above.push_back(part);
+    above.push_back(gaps_);
     makeStations();
+    makePulls();
     makeEvenly();
     makeProposal();
     makeClosing();
@@ -48,10 +53,9 @@ HoldingPanel::HoldingPanel(QWidget* parent)
     makeStraps();
     makeToolsAtHand();
     makeSettings();
-    makeSupport();
     makeHull();
 
-    layOut({answer_, gaps_, pulls_});
+    layOut(above);
 
     for (AlongPlot* plot : {gaps_, pulls_}) tellPlaces(plot);
     for (NotebookTable* table : along_) tellPlaces(table);
@@ -64,7 +68,7 @@ void HoldingPanel::makeStations() {
                    {Of::numberColumn, Of::kindColumn, Of::alongColumn, Of::pullColumn, Of::gapColumn, Of::fixedColumn},
                    Of::kindColumn);
     table_->setTwoLines(true);
-    table_->setMostRows(14);
+    table_->setGrows(NotebookTable::Grows::never);  // where a station stands is chosen first
     along_.push_back(table_);
     QWidget* tools = rowTools(table_,
                               {"addStation", tr("Add a station at the selected place (Insert)"),
@@ -82,6 +86,11 @@ void HoldingPanel::makeStations() {
     connect(fields_, &StationFields::changeAsked, this, &Panel::changeAsked);
     connect(table_->selectionModel(), &QItemSelectionModel::selectionChanged, this, &HoldingPanel::chooseStations);
     connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this, &HoldingPanel::chooseStations);
+}
+
+void HoldingPanel::makePulls() {
+    addSection("pullsHead", tr("Force and pressure"), false, {pulls_},
+               [this](const auto&) { pictures_ ? pulls_->setPicture(pictures_->pull) : pulls_->setNothing(); });
 }
 
 void HoldingPanel::makeEvenly() {
@@ -118,24 +127,16 @@ void HoldingPanel::show(const Shown& shown) {
     const bool otherUnits = !shown_ || !(shown_->display == shown.display);
     takeShown(shown);
     answer_->show(*shown_);
-    showPlots();
+    showTools();
+    const bool drawn = shown_->pieceIndex >= 0 && shown_->plan && shown_->plan->line.samples.size() >= 2;
+    pictures_ = drawn ? std::optional(holdingPictures(shown_)) : std::nullopt;
+    pictures_ ? gaps_->setPicture(pictures_->gap) : gaps_->setNothing();
     const bool planned = shown_->pieceIndex >= 0 && shown_->plan;
     showIf(props_, planned && !shown_->plan->holding.props.empty());
     showIf(screws_, planned && !shown_->plan->holding.screws.empty());
     showIf(straps_, planned && !shown_->plan->holding.straps.empty());
     for (Section* section : sections_) section->show(shown_);
     if (otherUnits) table_->horizontalHeader()->viewport()->update();
-}
-
-void HoldingPanel::showPlots() {
-    if (shown_->pieceIndex < 0 || !shown_->plan || shown_->plan->line.samples.size() < 2) {
-        gaps_->setNothing();
-        pulls_->setNothing();
-        return;
-    }
-    HoldingPictures pictures = holdingPictures(shown_);
-    gaps_->setPicture(std::move(pictures.gap));
-    pulls_->setPicture(std::move(pictures.pull));
 }
 
 void HoldingPanel::lightPlace(std::optional<double> at_m) {

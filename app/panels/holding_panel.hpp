@@ -2,6 +2,7 @@
 // what follows from it. Draws a plan and asks for changes; keeps nothing that the document holds.
 #pragma once
 
+#include "app/panels/holding_plots.hpp"
 #include "app/panels/sectioned_panel.hpp"
 #include "app/panels/stations_model.hpp"
 
@@ -10,7 +11,7 @@ namespace fayline::app {
 class AlongPlot;
 class AnswerNote;
 class BlocksModel;
-class PostsModel;
+class ShedLine;
 class StationFields;
 class ToolsModel;
 
@@ -26,6 +27,7 @@ public:
 private:
     // In the order in which they stand in the panel.
     void makeStations();
+    void makePulls();
     void makeEvenly();
     void makeProposal();
     void makeClosing();
@@ -35,14 +37,13 @@ private:
     void makeStraps();
     void makeToolsAtHand();
     void makeSettings();
-    void makeSupport();
     void makeHull();
 
     Fields* toolFields();
-    Fields* supportFields();
     Fields* hullFields();
 
-    void showPlots();
+    std::vector<QWidget*> makeTools();
+    void showTools();
     void chooseStations();
     // What takes longer: of the piece as it stands, else of how it was a moment ago, else nothing.
     const plan::HoldingStudy* study(plan::Study part) const;
@@ -51,14 +52,16 @@ private:
 
     StationsModel* stations_;
     ToolsModel* tools_;
-    PostsModel* posts_;
     BlocksModel* blocks_;
     AnswerNote* answer_;
     AlongPlot* gaps_;
     AlongPlot* pulls_;
+    std::optional<HoldingPictures> pictures_;  // of the piece that is shown
     NotebookTable* table_;
     NotebookTable* toolsTable_ = nullptr;
+    ShedLine* toolsInShed_ = nullptr;
     Words* unread_;
+    QLabel* clampedTo_ = nullptr;
     StationFields* fields_;
     Section* props_ = nullptr;  // there only when there is one
     Section* screws_ = nullptr;

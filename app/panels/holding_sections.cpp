@@ -14,7 +14,7 @@ void HoldingPanel::makeProposal() {
     along_.push_back(table);
     QPushButton* adopt = wordButton(QStringLiteral("adopt"), tr("Use these"), this);
     adopt->setToolTip(tr("They replace your stations; fixed ones stay. One step to undo."));
-    Section* section = addSection("proposalHead", tr("Suggested stations"), true, {words, table, adopt}, nullptr);
+    Section* section = addSection("proposalHead", tr("Suggested stations"), false, {words, table, adopt}, nullptr);
     section->setShow([this, words, model, adopt, section](const std::shared_ptr<const Shown>& shown) {
         noteStudy(section, plan::Study::proposal);
         const plan::HoldingStudy* known = study(plan::Study::proposal);
@@ -34,7 +34,7 @@ void HoldingPanel::makeClosing() {
     auto* carried = new SteadyWords(QStringLiteral("carriedWords"), this);
     const auto [table, model] = figuresTable("closing", tr("Closing order"), closingColumns(), 1);
     along_.push_back(table);
-    Section* section = addSection("closingHead", tr("Closing order"), true, {table, carried}, nullptr);
+    Section* section = addSection("closingHead", tr("Closing order"), false, {table, carried}, nullptr);
     section->setShow([this, carried, model, section](const std::shared_ptr<const Shown>& shown) {
         noteStudy(section, plan::Study::closing);
         const plan::HoldingStudy* known = study(plan::Study::closing);

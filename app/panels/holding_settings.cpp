@@ -1,4 +1,5 @@
-// The sections of the holding panel where something is said: tools at hand, limits, what bears, the boat's blocks.
+// Where something is said in the holding panel: tools at hand, limits, the boat's blocks.
+#include <QHBoxLayout>
 #include <QHeaderView>
 #include <algorithm>
 
@@ -39,7 +40,8 @@ Fields* HoldingPanel::toolFields() {
     return fields;
 }
 
-void HoldingPanel::makeToolsAtHand() {
+// The tools themselves stand above the sections, being changed most.
+std::vector<QWidget*> HoldingPanel::makeTools() {
     auto* unread = new Words(QStringLiteral("toolsUnread"), true, this);
     toolsTable_ =
         typedTable("tools", tr("Tools at hand"), tools_, unread,
@@ -50,6 +52,24 @@ void HoldingPanel::makeToolsAtHand() {
                                  [this] { tools_->addTool(toolsTable_->currentIndex().row()); }},
                                 {"removeTool", tr("Remove the chosen tools (Delete)"),
                                  [this] { tools_->removeTools(toolsTable_->chosenRows()); }});
+    auto* under = new QWidget(this);
+    auto* across = new QHBoxLayout(under);
+    across->setContentsMargins(0, 0, 0, 0);
+    across->addWidget(buttons, 0, Qt::AlignTop);
+    across->addWidget(toolsInShed_ = newShedLine(model::ShedPart::tools), 1);
+    return {toolsTable_, unread, under};
+}
+
+void HoldingPanel::showTools() {
+    tools_->show(shown_);
+    toolsInShed_->show(shown_);
+    if (!toolsTable_->currentIndex().isValid() && tools_->rowCount() > 0)
+        toolsTable_->setCurrentIndex(tools_->index(0, ToolsModel::nameColumn));
+    static const QStringList to{tr("Clamped to: a solid form"), tr("Clamped to: posts"), tr("Clamped to: the boat")};
+    clampedTo_->setText(shown_->pieceIndex < 0 ? QString() : to[int(shown_->piece.form.kind)]);
+}
+
+void HoldingPanel::makeToolsAtHand() {
     Fields* fields = toolFields();
     const auto [countTable, counts] = figuresTable("toolCounts", tr("Tools needed"), countColumns());
     auto* short_ = new SteadyWords(QStringLiteral("toolsShort"), this);
@@ -57,17 +77,10 @@ void HoldingPanel::makeToolsAtHand() {
     along_.push_back(servedTable);
     connect(toolsTable_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             [fields](const auto&) { fields->startAnew(); });
-    ShedLine* shed = newShedLine(model::ShedPart::tools);
-    addSection("toolsHead", tr("Tools at hand"), false,
-               {toolsTable_, unread, buttons, fields, shed, countTable, short_, servedTable},
-               [this, fields, counts, short_, served, shed](const std::shared_ptr<const Shown>& shown) {
-                   tools_->show(shown);
-                   shed->show(shown);
-                   if (!toolsTable_->currentIndex().isValid() && tools_->rowCount() > 0)
-                       toolsTable_->setCurrentIndex(tools_->index(0, ToolsModel::nameColumn));
+    addSection("toolsHead", tr("More about the tools"), false, {fields, countTable, short_, servedTable},
+               [this, fields, counts, short_, served](const std::shared_ptr<const Shown>& shown) {
                    fields->show(shown);
-                   const bool any = tools_->rowCount() > 0;
-                   showIf(fields, any);
+                   showIf(fields, tools_->rowCount() > 0);
                    if (!shown->plan) return;
                    counts->show(countRows(shown->plan->holding.atHand));
                    short_->say(atHandWords(shown->plan->holding.atHand, shown->display));
@@ -112,42 +125,6 @@ void HoldingPanel::makeSettings() {
                   tr("Screws go into it. Empty: the wood of the strip next to it."), tr("as the strip next to it")},
                  &model::Backbone::species, wood, {tr("Set the wood of the backbone")});
     addSection("settingsHead", tr("Limit, pads and cauls"), false, fields);
-}
-
-// What it is bent on
-
-Fields* HoldingPanel::supportFields() {
-    Fields* fields = newFields();
-    const TypedFields form(fields, "form.", over(&model::Piece::form), tr("Set \"%1\""));
-    form.addChoice({"formKind", tr("Clamped to"), "kind", tr("What the stack is clamped to while the glue cures.")},
-                   &model::Form::kind, {tr("a solid form"), tr("posts"), tr("the boat itself")},
-                   {tr("Clamp to a solid form"), tr("Clamp to posts"), tr("Clamp to the boat")});
-    const QString hint = tr("Past the trim line. Empty: as far as the strips; on the boat none.");
-    form.add({"carriesOnStart", tr("Form runs past start"), "carries_on_start_mm", hint, tr("as the strips")},
-             &model::Form::carriesOnStart_m, way::orNone(way::length()));
-    form.add({"carriesOnEnd", tr("Form runs past end"), "carries_on_end_mm", hint, tr("as the strips")},
-             &model::Form::carriesOnEnd_m, way::orNone(way::length()));
-    return fields;
-}
-
-void HoldingPanel::makeSupport() {
-    Fields* fields = supportFields();
-    auto* unread = new Words(QStringLiteral("postsUnread"), true, this);
-    NotebookTable* table =
-        typedTable("posts", tr("Posts of the form"), posts_, unread, {0, 1, 2, 3}, PostsModel::atColumn);
-    along_.push_back(table);
-    QWidget* buttons = rowTools(
-        table, {"addPost", tr("Add a post at the selected place (Insert)"), [this] { posts_->addPost(middle_m()); }},
-        {"removePost", tr("Remove this post (Delete)"),
-         [this, table] { posts_->removePost(table->currentIndex().row()); }});
-    addSection("supportHead", tr("What it is clamped to"), false, {fields, table, unread, buttons},
-               [this, fields, table, buttons](const std::shared_ptr<const Shown>& shown) {
-                   fields->show(shown);
-                   posts_->show(shown);
-                   const bool posted = shown->pieceIndex >= 0 && shown->piece.form.kind == model::FormKind::posts;
-                   showIf(table, posted);
-                   showIf(buttons, posted);
-               });
 }
 
 // The boat on its blocks

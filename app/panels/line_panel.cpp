@@ -23,7 +23,7 @@
 namespace fayline::app {
 
 LinePanel::LinePanel(QWidget* parent)
-    : Panel(parent),
+    : SectionedPanel(parent),
       offsets_(new OffsetsModel(this)),
       answer_(new AnswerNote(plan::Question::line, QStringLiteral("line"), this)),
       plot_(new AlongPlot(this)),
@@ -33,7 +33,7 @@ LinePanel::LinePanel(QWidget* parent)
       search_(new Words(QStringLiteral("misreadSearch"), false, this)),
       grid_(wordButton(QStringLiteral("proposeGrid"), tr("Round values are grid"), this)),
       repairsLayout_(new QVBoxLayout),
-      fields_(new Fields(this)) {
+      fields_(newFields()) {
     setObjectName(QStringLiteral("linePanel"));
     setAccessibleName(tr("Line"));
     plot_->setObjectName(QStringLiteral("plot"));
@@ -41,28 +41,19 @@ LinePanel::LinePanel(QWidget* parent)
     table_->setObjectName(QStringLiteral("offsets"));
     table_->setAccessibleName(tr("Offsets"));
     table_->setModel(offsets_);
-    table_->setMostRows(14);
-    table_->setGrows(true);
+    table_->setGrows(NotebookTable::Grows::byTabAndEnter);
     showColumns(false);
     repairsLayout_->setContentsMargins(0, 0, 0, 0);
     repairsLayout_->setSpacing(gridStep / 2);
 
-    QVBoxLayout* layout = panelLayout(this);
-    layout->addWidget(answer_);
-    layout->addLayout(repairsLayout_);
-    layout->addWidget(plot_);
-    layout->addWidget(new Heading(tr("Offsets"), this));
-    layout->addWidget(table_);
-    layout->addWidget(unread_);
-    layout->addWidget(makeTools());
-    layout->addWidget(search_);
-    layout->addWidget(grid_, 0, Qt::AlignLeft);
-    layout->addWidget(problems_);
-    layout->addWidget(new Heading(tr("Fairing"), this));
+    auto* repairs = new QWidget(this);
+    repairs->setLayout(repairsLayout_);
     makeFields();
-    layout->addWidget(fields_);
-    layout->addStretch();
-    tabInReadingOrder(this);
+    offsetsSection_ =
+        addSection("offsetsHead", tr("Offsets"), true, {table_, unread_, makeTools(), search_, grid_, problems_},
+                   [](const auto&) {});  // rows are gone to while it is folded, too
+    makeFairing();
+    layOut({answer_, repairs, fields_, plot_});
 
     connect(offsets_, &OffsetsModel::changeAsked, this, [this](const Change& change) {
         changing_ = true;
@@ -77,7 +68,6 @@ LinePanel::LinePanel(QWidget* parent)
         for (std::size_t i = 0; i < reads.size(); ++i) change.after.line.points[i].read = reads[i];
         emit changeAsked(change);
     });
-    connect(fields_, &Fields::changeAsked, this, &Panel::changeAsked);
     tellPlaces(plot_);
     tellPlaces(table_);
     connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this](const QModelIndex& row) {
@@ -146,10 +136,19 @@ QWidget* LinePanel::makeTools() {
 void LinePanel::makeFields() {
     using model::LineInput;
     const TypedFields line(fields_, "line.", over(&model::Piece::line));
+    line.add({"fairWithin", tr("Fair within"), "fair_within_mm",
+              tr("The line misses no point by more. 0: through every point.")},
+             &LineInput::fairWithin_m, way::thickness(), {tr("Set fair within to %3")});
+}
+
+void LinePanel::makeFairing() {
+    Fields* fields = newFields();
+    using model::LineInput;
+    const TypedFields line(fields, "line.", over(&model::Piece::line));
     line.add({"readTo", tr("Offsets read to"), "read_to_mm",
               tr("The step of your reading. The line misses points by about that much.")},
              &LineInput::readTo_m, way::thickness(), {tr("Set the reading step to %3")});
-    fields_->addChoice(
+    fields->addChoice(
         {"read", tr("Which value was read"), "line.points",
          tr("A grid value is exact: only the other is faired and checked for slips.")},
         {tr("both"), tr("x, y is the grid"), tr("y, x is the grid"), tr("as each point says")},
@@ -167,9 +166,6 @@ void LinePanel::makeFields() {
                                            tr("Take y as read, x as the grid")};
             return names[chosen];
         });
-    line.add({"fairWithin", tr("Fair within"), "fair_within_mm",
-              tr("The line misses no point by more. 0: through every point.")},
-             &LineInput::fairWithin_m, way::thickness(), {tr("Set fair within to %3")});
     line.add({"startHeading", tr("Start angle"), "start_heading_deg",
               tr("Degrees anticlockwise from the x axis, to meet a keel or scarf. Empty: free."), tr("free")},
              &LineInput::startHeading_rad, way::heading(),
@@ -189,6 +185,7 @@ void LinePanel::makeFields() {
                     tr("As seen by someone walking from the first point to the last.")},
                    &LineInput::stripsOn, {tr("left"), tr("right")},
                    {tr("Lay the strips on the left"), tr("Lay the strips on the right")});
+    addSection("fairingHead", tr("Fairing"), false, fields);
 }
 
 // What was read is a column only where the table says so of some point: elsewhere the names have its room.
@@ -202,7 +199,7 @@ void LinePanel::showColumns(bool reads) {
 
 void LinePanel::show(const Shown& shown) {
     const bool another = !shown_ || !shown_->samePieceAs(shown);
-    shown_ = std::make_shared<const Shown>(shown);
+    takeShown(shown);
     changing_ = false;
     if (another) {
         problems_->say({});
@@ -220,6 +217,7 @@ void LinePanel::show(const Shown& shown) {
     showPlot();
     showRepairs();
     showSearch();
+    for (Section* section : sections_) section->show(shown_);
     goWhereExpected();
     if (std::exchange(rowWanted_, false)) addRow();
 }
@@ -370,6 +368,7 @@ void LinePanel::selectPoint(int point) {
 }
 
 void LinePanel::goToPoint(int point) {
+    offsetsSection_->setOpen(true);
     if (point >= 0 && point < offsets_->rowCount())
         table_->setCurrentIndex(offsets_->index(point, OffsetsModel::xColumn));
     table_->setFocus();

@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "app/panels/offsets_model.hpp"
-#include "app/panels/panel.hpp"
+#include "app/panels/sectioned_panel.hpp"
 
 class QPushButton;
 class QVBoxLayout;
@@ -18,9 +18,10 @@ class AlongPlot;
 class AnswerNote;
 class Fields;
 class NotebookTable;
+class Section;
 class Words;
 
-class LinePanel : public Panel {
+class LinePanel : public SectionedPanel {
     Q_OBJECT
 public:
     explicit LinePanel(QWidget* parent = nullptr);
@@ -38,6 +39,7 @@ public:
 private:
     QWidget* makeTools();
     void makeFields();
+    void makeFairing();
     void showColumns(bool reads);
     void showPlot();
     void showRepairs();
@@ -51,7 +53,6 @@ private:
     void follow(int row, bool typed, const std::function<void()>& change);
     void goWhereExpected();
 
-    std::shared_ptr<const Shown> shown_;
     OffsetsModel* offsets_;
     AnswerNote* answer_;
     AlongPlot* plot_;
@@ -69,6 +70,7 @@ private:
     std::vector<RepairRow> repairRows_;
     std::vector<Repair> repairs_;
     Fields* fields_;
+    Section* offsetsSection_ = nullptr;
     std::optional<bool> columnsShown_;
     bool changing_ = false;   // a change was asked for that is not shown yet
     bool rowWanted_ = false;  // once it is, for typing

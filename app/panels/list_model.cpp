@@ -71,6 +71,8 @@ QVariant ListModel::cell(int row, int column, int role) const {
             return of.severity ? of.severity(shown(), row) : QVariant();
         case choicesRole:
             return of.choices ? QVariant(of.choices(shown())) : QVariant();
+        case groupsRole:
+            return of.groups ? QVariant::fromValue(of.groups(shown())) : QVariant();
         case Qt::CheckStateRole:
             return ticks ? QVariant(int(of.number(shown(), row).toBool() ? Qt::Checked : Qt::Unchecked)) : QVariant();
         case Qt::AccessibleTextRole:

@@ -40,6 +40,7 @@ struct ListColumn {
     // Throws InputError. None: read only.
     std::function<QString(model::Piece&, int row, const QString& written, const Shown&)> read = nullptr;
     std::function<QStringList(const Shown&)> choices = nullptr;
+    std::function<QList<ChoiceGroup>(const Shown&)> groups = nullptr;
     std::function<QVariant(const Shown&, int row, int role)> more = nullptr;  // what it has of all other roles
 };
 
@@ -94,6 +95,7 @@ public:
         if (rest.widest.isNull()) rest.widest = way.widest;
         rest.side = way.side;
         rest.choices = way.choices;
+        rest.groups = way.groups;
         rest.typed = [=, this](const Shown& shown, int row) { return way.write(item(shown, row).*member, shown); };
         rest.read = [=, this, mayClear = !rest.cleared.isEmpty()](model::Piece& piece, int row, const QString& written,
                                                                   const Shown& shown) {

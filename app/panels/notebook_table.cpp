@@ -5,12 +5,12 @@
 #include <QMouseEvent>
 #include <QPainter>
 #include <QScrollBar>
-#include <QWheelEvent>
 #include <algorithm>
 #include <cmath>
 #include <set>
 
 #include "app/look/theme.hpp"
+#include "app/panels/panel_scroll.hpp"
 #include "app/panels/piece_table.hpp"
 #include "core/math/count.hpp"
 
@@ -158,7 +158,7 @@ void NotebookTable::layOut() {
 }
 
 bool NotebookTable::endsRows(const QModelIndex& index) const {
-    if (!grows_ || !index.isValid() || index.row() + 1 < model()->rowCount()) return false;
+    if (grows_ == Grows::never || !index.isValid() || index.row() + 1 < model()->rowCount()) return false;
     const int visual = horizontalHeader()->visualIndex(index.column());
     return std::ranges::none_of(columns_, [&](const ColumnWidth& column) {
         const QModelIndex other = index.siblingAtColumn(column.column);
@@ -244,9 +244,19 @@ std::vector<int> NotebookTable::chosenRows() const {
 // One thing is chosen at a time: the hand that comes here leaves what it chose in other tables.
 void NotebookTable::focusInEvent(QFocusEvent* event) {
     QTableView::focusInEvent(event);
+    viewport()->update();
     for (NotebookTable* other : window()->findChildren<NotebookTable*>()) {
         if (other != this && other->selectionModel()) other->clearSelection();
     }
+}
+
+// The current cell shows where the keyboard is; where there is none, the table does.
+void NotebookTable::paintEvent(QPaintEvent* event) {
+    QTableView::paintEvent(event);
+    if (!hasFocus() || currentIndex().isValid()) return;
+    QPainter painter(viewport());
+    painter.setPen(QPen(theme().accent, 1));
+    painter.drawRect(viewport()->rect().adjusted(0, 0, -1, -1));
 }
 
 void NotebookTable::keyPressEvent(QKeyEvent* event) {
@@ -281,10 +291,9 @@ void NotebookTable::changeEvent(QEvent* event) {
     if (event->type() == QEvent::FontChange || event->type() == QEvent::StyleChange) layOut();
 }
 
-void NotebookTable::wheelEvent(QWheelEvent* event) {
-    // A table that shows all of its rows leaves the wheel to the panel round it.
-    if (verticalScrollBar()->maximum() == 0 && event->angleDelta().x() == 0) return event->ignore();
-    QTableView::wheelEvent(event);
+void NotebookTable::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
+    QTableView::currentChanged(current, previous);
+    if (hasFocus() && current.isValid()) bringIntoSight(viewport(), visualRect(current));
 }
 
 QModelIndex NotebookTable::moveCursor(CursorAction action, Qt::KeyboardModifiers modifiers) {

@@ -74,12 +74,14 @@ public:
         QString widest;
     };
     void setColumns(const std::vector<ColumnWidth>& columns, int stretched);
-    void setMostRows(int rows) { mostRows_ = rows; }  // higher tables scroll
+    void setMostRows(int rows) { mostRows_ = rows; }  // longer tables scroll, by keyboard and their bar
     void setTwoLines(bool two);
     void setLinesUnder(int lines);  // small ones in each cell of a table of two lines, where one is not enough
     int linesUnder() const { return linesUnder_; }
-    // Enter or Tab in the last cell that is typed in asks for a row more.
-    void setGrows(bool grows) { grows_ = grows; }
+    // What asks for a row more, in the last cell that is typed in: where lists are typed in whole, Enter as well.
+    enum class Grows { never, byTab, byTabAndEnter };
+    void setGrows(Grows grows) { grows_ = grows; }
+    bool growsByEnter() const { return grows_ == Grows::byTabAndEnter; }
     bool endsRows(const QModelIndex& index) const;  // is that cell, in a table that grows
 
     void setModel(QAbstractItemModel* model) override;
@@ -109,10 +111,11 @@ signals:
 protected:
     void focusInEvent(QFocusEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
+    void paintEvent(QPaintEvent* event) override;
     void mouseMoveEvent(QMouseEvent* event) override;
     void leaveEvent(QEvent* event) override;
     void changeEvent(QEvent* event) override;
-    void wheelEvent(QWheelEvent* event) override;
+    void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
     QModelIndex moveCursor(CursorAction action, Qt::KeyboardModifiers modifiers) override;
 
 private:
@@ -123,10 +126,10 @@ private:
 
     std::vector<ColumnWidth> columns_;
     int stretched_ = -1;
-    int mostRows_ = 12;
+    int mostRows_ = 40;
     bool twoLines_ = false;
     int linesUnder_ = 1;
-    bool grows_ = false;
+    Grows grows_ = Grows::never;
     int litRow_ = -1;
     std::optional<double> litPlace_;
     std::map<std::pair<int, int>, CellLook> drawn_;  // by row and column, as they stand on the screen

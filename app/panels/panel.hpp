@@ -113,6 +113,7 @@ signals:
     void ownGluesAsked();                                            // to be listed and changed
     void calculateAsked();                                           // what the user stopped
     void keepInShedAsked(model::ShedPart part);                      // of the piece, as it stands
+    void panelAsked(plan::Question question);                        // to be opened
     void wholePieceWanted();                                         // in view, with the change that comes next
 };
 

@@ -134,30 +134,6 @@ void Heading::paintEvent(QPaintEvent* event) {
     if (from < width()) painter.drawLine(from, level, width(), level);
 }
 
-Foldout::Foldout(const QString& object, const QString& name, QWidget* inside, QWidget* parent)
-    : QWidget(parent), button_(new QToolButton(this)) {
-    auto* layout = new QVBoxLayout(this);
-    layout->setContentsMargins(0, 0, 0, 0);
-    layout->setSpacing(gridStep / 2);
-    button_->setObjectName(object);
-    button_->setText(name);
-    button_->setAccessibleName(name);
-    button_->setCheckable(true);
-    button_->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
-    button_->setIcon(icon(QStringLiteral("folded")));
-    button_->setFocusPolicy(Qt::StrongFocus);
-    button_->setAutoRaise(true);
-    layout->addWidget(button_, 0, Qt::AlignLeft);
-    inside->setParent(this);
-    inside->hide();
-    layout->addWidget(inside);
-    connect(button_, &QToolButton::toggled, this, [this, inside](bool open) {
-        button_->setIcon(icon(open ? QStringLiteral("unfolded") : QStringLiteral("folded")));
-        inside->setVisible(open);
-        if (open) emit opened();
-    });
-}
-
 QToolButton* iconButton(const QString& object, const QString& iconName, const QString& name, QWidget* parent) {
     auto* button = new QToolButton(parent);
     button->setObjectName(object);
@@ -279,7 +255,10 @@ Section::Section(const QString& object, const QString& name, bool open, Show sho
     layout->addWidget(inside_);
     inside_->setVisible(open);
     nameButton();
-    connect(button_, &QToolButton::clicked, this, [this] { setOpen(!open_); });
+    connect(button_, &QToolButton::clicked, this, [this] {
+        setOpen(!open_);
+        emit folded(open_);
+    });
 }
 
 void Section::nameButton() {

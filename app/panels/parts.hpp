@@ -1,4 +1,4 @@
-// Small parts that panels are put together from: the answer, a heading with its rule, a part that folds away.
+// Small parts that panels are put together from: the answer, a heading with its rule, a section that folds away.
 #pragma once
 
 #include <QLabel>
@@ -61,20 +61,6 @@ protected:
     void paintEvent(QPaintEvent* event) override;
 };
 
-// A part that opens under its name.
-class Foldout : public QWidget {
-    Q_OBJECT
-public:
-    Foldout(const QString& object, const QString& name, QWidget* inside, QWidget* parent = nullptr);
-    bool isOpen() const { return button_->isChecked(); }
-
-signals:
-    void opened();
-
-private:
-    QToolButton* button_;
-};
-
 // A flat button with an icon of resources/icons and an accessible name that is also its tool tip.
 QToolButton* iconButton(const QString& object, const QString& iconName, const QString& name, QWidget* parent);
 
@@ -132,10 +118,14 @@ public:
     Section(const QString& object, const QString& name, bool open, Show show, QWidget* parent = nullptr);
     void add(QWidget* part);
     void setShow(Show show) { show_ = std::move(show); }
+    QString object() const { return button_->objectName(); }
     bool isOpen() const { return open_; }
     void setOpen(bool open);
     void setNote(const QString& note);  // small at the right of the heading: "calculating"
     void show(const std::shared_ptr<const Shown>& shown);
+
+signals:
+    void folded(bool open);  // by the user
 
 protected:
     void paintEvent(QPaintEvent* event) override;

@@ -6,8 +6,20 @@
 
 namespace fayline::app {
 
+PieceTable::PieceTable(QObject* parent) : QAbstractTableModel(parent) {
+    connect(this, &PieceTable::changeAsked, this, [this](const Change& change) { asked_ = change.after; });
+}
+
+void PieceTable::whenChanged(std::function<void()> act) {
+    asked_ ? void(then_ = std::move(act)) : act();
+}
+
 void PieceTable::show(std::shared_ptr<const Shown> next) {
     const int rows = next->pieceIndex < 0 ? 0 : rowsOf(*next);
+    if (asked_ && (!shown_->samePieceAs(*next) || next->piece == *asked_)) {
+        asked_.reset();
+        if (then_) QMetaObject::invokeMethod(this, std::exchange(then_, nullptr), Qt::QueuedConnection);
+    }
     if (!shown_ || !shown_->samePieceAs(*next)) {
         beginResetModel();
         shown_ = std::move(next);

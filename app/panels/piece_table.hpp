@@ -26,12 +26,13 @@ enum TableRole {
     sourceRole,    // where the number comes from, in words
     faintRole,     // true: of the piece as it was a moment ago, drawn fainter
     choicesRole,   // QStringList of what may be chosen in this cell
+    groupsRole,    // QList<ChoiceGroup> of the same where it is long
 };
 
 class PieceTable : public QAbstractTableModel {
     Q_OBJECT
 public:
-    using QAbstractTableModel::QAbstractTableModel;
+    explicit PieceTable(QObject* parent);
 
     void show(std::shared_ptr<const Shown> shown);
 
@@ -43,6 +44,8 @@ public:
     QString unread() const;
     bool isUnread(const QModelIndex& index) const { return drafts_.contains({index.row(), index.column()}); }
     void dropDraft(const QModelIndex& index);
+    // Does `act` once the piece has the change that was asked for last: at once where it has.
+    void whenChanged(std::function<void()> act);
 
 signals:
     void changeAsked(const Change& change);
@@ -76,6 +79,8 @@ private:
     int coming_ = 0;                               // rows that the piece has at comingAt_ and the table not yet
     std::map<std::pair<int, int>, Draft> drafts_;  // by row and column
     bool draftsMoved_ = false;
+    std::optional<model::Piece> asked_;  // as it shall be; nothing: it is so
+    std::function<void()> then_;
 };
 
 }  // namespace fayline::app

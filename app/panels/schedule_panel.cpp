@@ -1,6 +1,7 @@
 #include "app/panels/schedule_panel.hpp"
 
 #include <QComboBox>
+#include <QLabel>
 #include <QPushButton>
 #include <QSignalBlocker>
 #include <utility>
@@ -37,16 +38,20 @@ SchedulePanel::SchedulePanel(QWidget* parent)
     chart_->setAccessibleDescription(
         tr("Left and Right move the minute, with Shift by ten; the drawing shows what is wet then."));
 
+    Fields* fields = main_ = newFields();
+    TypedFields(fields, "crew.", over(&model::Piece::crew))
+        .add({"startAt", tr("Begin at"), "start_at", tr("Clock time")}, &model::Crew::startAt_s, way::clock());
+    const Link hands = newLink("toGlue", tr("Change in Glue"), plan::Question::glue);
+    hands_ = hands.words;
     makeChance();
     makeRemedies();
-    addFigures("facesHead", tr("Joints"), true, "faceTimes", tr("Joints"), faceColumns(), faceRows);
-    addFigures("cupsHead", tr("Batches"), true, "cupTimes", tr("Batches"), cupColumns(), cupRows);
+    addFigures("facesHead", tr("Joints"), false, "faceTimes", tr("Joints"), faceColumns(), faceRows);
+    addFigures("cupsHead", tr("Batches"), false, "cupTimes", tr("Batches"), cupColumns(), cupRows);
     addFigures("tasksHead", tr("Tasks"), false, "tasks", tr("Tasks in their order"), taskColumns(), taskRows);
-    makeCrew();
     makeRates();
     makeUncertain();
 
-    layOut({answer_, gluings_, chart_, momentWords_});
+    layOut({answer_, fields, hands.part, gluings_, chart_, momentWords_});
     connect(chart_, &LanesChart::minutePointed, this, &SchedulePanel::pointAt);
     connect(gluings_, &QComboBox::activated, this, [this] {
         pointAt(std::nullopt);
@@ -128,28 +133,17 @@ void SchedulePanel::addFigures(const char* head, const QString& title, bool open
     });
 }
 
-void SchedulePanel::makeCrew() {
-    Fields* fields = newFields();
-    const TypedFields typed(fields, "crew.", over(&model::Piece::crew));
-    typed.add({"hands", tr("Pairs of hands"), "hands", tr("You count as one")}, &model::Crew::hands, way::whole());
-    typed.add({"startAt", tr("Begin at"), "start_at", tr("Clock time")}, &model::Crew::startAt_s, way::clock());
-    ShedLine* shed = newShedLine(model::ShedPart::crew);
-    addSection("crewHead", tr("Crew"), true, {fields, shed}, [fields, shed](const auto& shown) {
-        fields->show(shown);
-        shed->show(shown);
-    });
-}
-
 void SchedulePanel::makeRates() {
     Fields* fields = newFields();
     const TypedFields typed(fields, "crew.rates.", over(&model::Piece::crew, &model::Crew::rates));
     typed.add(
         {"mixTakes", tr("Mixing a batch"), "mix_min", tr("Measuring out, two minutes of stirring, scraping the sides")},
         &model::Rates::mix_s, way::duration());
-    typed.add(
-        {"wetOutRate", tr("Wetting out, a pair of hands"), "wet_out_m2_min", tr("At 20 °C; the colder, the slower")},
-        &model::Rates::wetOut_m2_s, way::areaRate());
-    typed.add({"spreadRate", tr("Spreading, a pair of hands"), "spread_m2_min", tr("At 20 °C; the colder, the slower")},
+    typed.add({"wetOutRate", tr("Wetting out, a pair of hands"), "wet_out_m2_min",
+               tr("At 20 °C (68 °F); the colder, the slower")},
+              &model::Rates::wetOut_m2_s, way::areaRate());
+    typed.add({"spreadRate", tr("Spreading, a pair of hands"), "spread_m2_min",
+               tr("At 20 °C (68 °F); the colder, the slower")},
               &model::Rates::spread_m2_s, way::areaRate());
     typed.add({"stackStrip", tr("Handling a strip"), "stack_strip_min", tr("Turning it over or laying it on the pile")},
               &model::Rates::stackStrip_s, way::duration());
@@ -167,7 +161,11 @@ void SchedulePanel::makeRates() {
               &model::Rates::scrape_m_s, way::number(60));
     typed.add({"wipeRate", tr("Wiping"), "wipe_m2_min", {}}, &model::Rates::wipe_m2_s, way::areaRate());
     typed.add({"sandRate", tr("Sanding"), "sand_m2_min", {}}, &model::Rates::sand_m2_s, way::areaRate());
-    addSection("ratesHead", tr("How long things take"), false, fields);
+    ShedLine* shed = newShedLine(model::ShedPart::crew);
+    addSection("ratesHead", tr("How long things take"), false, {fields, shed}, [fields, shed](const auto& shown) {
+        fields->show(shown);
+        shed->show(shown);
+    });
 }
 
 void SchedulePanel::makeUncertain() {
@@ -209,6 +207,8 @@ void SchedulePanel::showGluings() {
 void SchedulePanel::show(const Shown& shown) {
     takeShown(shown);
     answer_->show(*shown_);
+    main_->show(shown_);
+    hands_->setText(shown_->pieceIndex < 0 ? QString() : tr("Pairs of hands: %1").arg(shown_->piece.crew.hands));
     showGluings();
     showChart();
     for (Section* section : sections_) section->show(shown_);

@@ -28,7 +28,6 @@ private:
     using GluingRows = std::vector<FigureRow> (*)(const Shown&, const plan::GluingDay&);
     void addFigures(const char* head, const QString& title, bool open, const char* object, const QString& name,
                     std::vector<FigureColumn> columns, GluingRows rows);
-    void makeCrew();
     void makeRates();
     void makeUncertain();
 
@@ -43,6 +42,8 @@ private:
     const plan::Remedy* chosenRemedy() const;
 
     AnswerNote* answer_;
+    Fields* main_ = nullptr;
+    QLabel* hands_ = nullptr;
     QComboBox* gluings_;
     LanesChart* chart_;
     SteadyWords* momentWords_;

@@ -1,6 +1,7 @@
 #include "app/panels/sectioned_panel.hpp"
 
 #include <QHBoxLayout>
+#include <QHeaderView>
 #include <QVBoxLayout>
 #include <algorithm>
 #include <utility>
@@ -56,6 +57,21 @@ ShedLine* SectionedPanel::newShedLine(model::ShedPart part) {
     return line;
 }
 
+SectionedPanel::Link SectionedPanel::newLink(const char* object, const QString& button, plan::Question to) {
+    auto* part = new QWidget(this);
+    auto* words = new QLabel(part);
+    words->setObjectName(QLatin1String(object) + QStringLiteral("Words"));
+    words->setTextFormat(Qt::PlainText);
+    words->setWordWrap(true);
+    QPushButton* go = wordButton(QLatin1String(object), button, part);
+    connect(go, &QPushButton::clicked, this, [this, to] { emit panelAsked(to); });
+    auto* side = new QHBoxLayout(part);
+    side->setContentsMargins(0, 0, 0, 0);
+    side->addWidget(words, 1);
+    side->addWidget(go);
+    return {part, words};
+}
+
 SectionedPanel::Figures SectionedPanel::figuresTable(const char* object, const QString& name,
                                                      std::vector<FigureColumn> columns, int stretched) {
     std::vector<NotebookTable::ColumnWidth> widths;
@@ -67,7 +83,6 @@ SectionedPanel::Figures SectionedPanel::figuresTable(const char* object, const Q
     table->setAccessibleName(name);
     table->setModel(model);
     table->setTwoLines(twoLines);
-    table->setMostRows(14);
     table->setColumns(widths, stretched);
     tellSources(table);
     return {table, model};
@@ -87,6 +102,7 @@ NotebookTable* SectionedPanel::typedTable(const char* object, const QString& nam
     table->setAccessibleName(name);
     table->setModel(model);
     table->setColumns(model->widths(columns), stretched);
+    table->setGrows(NotebookTable::Grows::byTab);
     connect(model, &PieceTable::changeAsked, this, &Panel::changeAsked);
     connect(model, &PieceTable::unreadChanged, this, [model, unread] { unread->say(model->unread()); });
     return table;
@@ -109,7 +125,30 @@ QWidget* SectionedPanel::rowTools(NotebookTable* table, const RowTool& add, cons
     side->addStretch();
     connect(table, &NotebookTable::insertAsked, this, add.act);
     connect(table, &NotebookTable::removeAsked, this, remove.act);
+    typeOnInNewRow(table, add.act);
     return tools;
+}
+
+// A row that Tab asks for is typed in as soon as it is there.
+void SectionedPanel::typeOnInNewRow(NotebookTable* table, const std::function<void()>& add) {
+    auto* model = qobject_cast<PieceTable*>(table->model());
+    const auto awaited = std::make_shared<bool>(false);
+    connect(table, &NotebookTable::rowAsked, this, [model, awaited, add] {
+        model->whenChanged([awaited, add] {
+            *awaited = true;
+            add();
+        });
+    });
+    const auto type = [table, model, awaited](const QModelIndex&, int row) {
+        if (!std::exchange(*awaited, false)) return;
+        for (int visual = 0; visual < model->columnCount(); ++visual) {
+            const QModelIndex cell = model->index(row, table->horizontalHeader()->logicalIndex(visual));
+            if (table->isColumnHidden(cell.column()) || !(cell.flags() & Qt::ItemIsEditable)) continue;
+            table->setCurrentIndex(cell);
+            return table->edit(cell);
+        }
+    };
+    connect(model, &PieceTable::rowsInserted, table, type, Qt::QueuedConnection);
 }
 
 void SectionedPanel::takeShown(const Shown& shown) {

@@ -8,6 +8,7 @@
 
 #include "app/panels/panel.hpp"
 
+class QLabel;
 class QPushButton;
 
 namespace fayline::app {
@@ -41,6 +42,12 @@ protected:
     Fields* newFields();  // whose changes are asked for
     ShedLine* newShedLine(model::ShedPart part);
     Figures figuresTable(const char* object, const QString& name, std::vector<FigureColumn> columns, int stretched = 0);
+    // What stands in another panel, in `words`, with a button named `object` that goes there.
+    struct Link {
+        QWidget* part;
+        QLabel* words;
+    };
+    Link newLink(const char* object, const QString& button, plan::Question to);
     void tellSources(NotebookTable* table);  // opens where a number comes from beside it
     NotebookTable* typedTable(const char* object, const QString& name, ListModel* model, Words* unread,
                               const std::vector<int>& columns, int stretched);
@@ -53,6 +60,7 @@ protected:
     };
     QWidget* rowTools(NotebookTable* table, const RowTool& add, const RowTool& remove,
                       const std::vector<RowTool>& more = {});
+    void typeOnInNewRow(NotebookTable* table, const std::function<void()>& add);
 
     // What takes longer comes with later plans; until then the last plan of this piece that had it is shown, fainter.
     void takeShown(const Shown& shown);

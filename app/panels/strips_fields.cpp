@@ -61,6 +61,11 @@ void StripsPanel::makeGroupFields() {
         &model::Strips::sacrificial, {tr("Plane strips away after"), tr("Keep strips in the piece")});
     typed.addTick({"dryFace", tr("No glue outside"), {}, tr("The pieces part outside these strips.")},
                   &model::Strips::dryFace, {tr("Leave a joint dry"), tr("Glue the joint")});
+    addSection("groupHead", tr("More about these strips"), false, {groupFields_, drying_},
+               [this](const std::shared_ptr<const Shown>& shown) {
+                   groupFields_->show(shown);
+                   showDrying();
+               });
 }
 
 namespace {
@@ -154,6 +159,7 @@ void StripsPanel::makeStackFields() {
              {tr("Scarf the start %3"), tr("Do not scarf the start")});
     addScarf(stackFields_, "scarfedEnd", tr("Scarfed at the end"), "stack.scarfed_end", &Stack::scarfedEnd,
              {tr("Scarf the end %3"), tr("Do not scarf the end")});
+    addSection("stackHead", tr("The stack as a whole"), false, stackFields_);
 }
 
 }  // namespace fayline::app

@@ -1,7 +1,5 @@
 #include "app/panels/strips_panel.hpp"
 
-#include <QHBoxLayout>
-#include <QVBoxLayout>
 #include <algorithm>
 #include <cmath>
 
@@ -25,12 +23,9 @@ StripsPanel::StripsPanel(QWidget* parent)
       stripsTable_(new NotebookTable(this)),
       spares_(new Words(QStringLiteral("spares"), false, this)),
       groupsUnread_(new Words(QStringLiteral("groupsUnread"), true, this)),
-      widthsUnread_(new Words(QStringLiteral("widthsUnread"), true, this)),
       groupFields_(newFields()),
       drying_(new SteadyWords(QStringLiteral("dryingWords"), this)),
-      stackFields_(newFields()),
-      wood_(new Words(QStringLiteral("wood"), false, this)),
-      limits_(new Words(QStringLiteral("limitsText"), false, this)) {
+      stackFields_(newFields()) {
     setObjectName(QStringLiteral("stripsPanel"));
     setAccessibleName(tr("Strips"));
     plot_->setObjectName(QStringLiteral("plot"));
@@ -39,57 +34,71 @@ StripsPanel::StripsPanel(QWidget* parent)
     stripsTable_->setAccessibleName(tr("Strips as planned"));
     stripsTable_->setModel(strips_);
     stripsTable_->setTwoLines(true);
-    stripsTable_->setMostRows(14);
     stripsTable_->setColumns(strips_->widths({0, 1, 2, 3, 4}), StripsModel::shareColumn);
-    groupsTable_ =
-        typedTable("groups", tr("Groups of like strips"), groups_, groupsUnread_, {0, 1, 2}, GroupsModel::woodColumn);
+    groupsTable_ = typedTable("groups", tr("Strips, from the form outwards"), groups_, groupsUnread_, {0, 1, 2},
+                              GroupsModel::woodColumn);
+    groupsTable_->setGrows(NotebookTable::Grows::never);  // a stack does not get thicker in passing
     groupsTable_->setSelectionMode(QAbstractItemView::SingleSelection);
-    widthsTable_ =
-        typedTable("widths", tr("Widths along the line"), widths_, widthsUnread_, {0, 1}, WidthsModel::atColumn);
-    for (Words* words : {wood_, limits_}) {
-        words->setTextFormat(Qt::RichText);
-        words->setTextInteractionFlags(Qt::TextSelectableByMouse);
-    }
-    makeGroupFields();
-    makeStackFields();
+    makeStrips();
     makeChoices();
+    makeGroupFields();
+    makeWood();
+    makeWidths();
+    makeStackFields();
+    makeLimits();
 
-    QVBoxLayout* layout = panelLayout(this);
-    layout->addWidget(answer_);
-    layout->addWidget(calculate_, 0, Qt::AlignLeft);
-    layout->addWidget(plot_);
-    for (Section* section : sections_) layout->addWidget(section);
-    layout->addWidget(stripsTable_);
-    layout->addWidget(spares_);
-    limitsFoldout_ = new Foldout(QStringLiteral("limits"), tr("Checks"), limits_, this);
-    layout->addWidget(limitsFoldout_);
-    layout->addWidget(new Heading(tr("Strips, from the form outwards"), this));
-    layout->addWidget(groupsTable_);
-    layout->addWidget(groupsUnread_);
-    layout->addWidget(makeGroupTools());
-    layout->addWidget(groupFields_);
-    layout->addWidget(drying_);
-    woodFoldout_ = new Foldout(QStringLiteral("aboutWood"), tr("About this wood"), wood_, this);
-    layout->addWidget(woodFoldout_);
-    layout->addWidget(new Heading(tr("Widths"), this));
-    layout->addWidget(widthsTable_);
-    layout->addWidget(widthsUnread_);
-    layout->addWidget(makeWidthTools());
-    layout->addWidget(new Heading(tr("The stack as a whole"), this));
-    layout->addWidget(stackFields_);
-    layout->addStretch();
-    tabInReadingOrder(this);
+    layOut({answer_, groupsTable_, groupsUnread_, makeGroupTools(), plot_});
 
     tellPlaces(plot_);
     for (NotebookTable* table : {stripsTable_, widthsTable_}) tellPlaces(table);
     tellSources(stripsTable_);
     connect(groupsTable_->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this] {
         groupFields_->startAnew();
+        if (!shown_) return;
         showDrying();
-        showWood();
+        wood_->show(shown_);
     });
-    connect(woodFoldout_, &Foldout::opened, this, &StripsPanel::showWood);
-    connect(limitsFoldout_, &Foldout::opened, this, &StripsPanel::showLimits);
+}
+
+void StripsPanel::makeStrips() {
+    addSection("stripsHead", tr("Strips to cut"), true, {stripsTable_, spares_},
+               [this](const std::shared_ptr<const Shown>& shown) {
+                   strips_->show(shown);
+                   showSpares();
+               });
+}
+
+// Rich text that can be copied from.
+Words* StripsPanel::newBook(const char* object) {
+    auto* words = new Words(QLatin1String(object), false, this);
+    words->setTextFormat(Qt::RichText);
+    words->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    return words;
+}
+
+void StripsPanel::makeWood() {
+    Words* words = newBook("wood");
+    wood_ = addSection(
+        "woodHead", tr("About this wood"), false, {words}, [this, words](const std::shared_ptr<const Shown>& shown) {
+            const int group = chosenGroup();
+            const wood::Species* species =
+                group < 0 ? nullptr : wood::findSpecies(shown->species, shown->piece.stack.strips[group].species);
+            words->say(species ? woodText(*species, shown->display) : tr("Nothing is known of this wood."));
+        });
+}
+
+void StripsPanel::makeLimits() {
+    Words* words = newBook("limitsText");
+    addSection("limitsHead", tr("Checks"), false, {words}, [words](const std::shared_ptr<const Shown>& shown) {
+        words->say(shown->plan ? limitsText(shown->plan->stack, shown->display) : tr("No plan yet."));
+    });
+}
+
+void StripsPanel::makeWidths() {
+    auto* unread = new Words(QStringLiteral("widthsUnread"), true, this);
+    widthsTable_ = typedTable("widths", tr("Widths along the line"), widths_, unread, {0, 1}, WidthsModel::atColumn);
+    addSection("widthsHead", tr("Widths"), false, {widthsTable_, unread, makeWidthTools()},
+               [this](const std::shared_ptr<const Shown>& shown) { widths_->show(shown); });
 }
 
 int StripsPanel::chosenGroup() const {
@@ -123,18 +132,14 @@ QWidget* StripsPanel::makeWidthTools() {
 void StripsPanel::show(const Shown& shown) {
     takeShown(shown);
     answer_->show(*shown_);
-    strips_->show(shown_);
     groups_->show(shown_);
-    widths_->show(shown_);
     if (!groupsTable_->currentIndex().isValid() && groups_->rowCount() > 0)
         groupsTable_->setCurrentIndex(groups_->index(0, GroupsModel::countColumn));
-    groupFields_->show(shown_);
-    stackFields_->show(shown_);
     showPlot();
     for (Section* section : sections_) section->show(shown_);
-    showDrying();
-    showWood();
-    showLimits();
+}
+
+void StripsPanel::showSpares() {
     QString words;
     if (shown_->pieceIndex >= 0 && shown_->plan && !shown_->plan->stack.strips.empty()) {
         const laminate::StackPlan& stack = shown_->plan->stack;
@@ -185,7 +190,7 @@ void StripsPanel::showPlot() {
 // How long the chosen strips take to dry, where they were softened: as the findings have it.
 void StripsPanel::showDrying() {
     QStringList lines;
-    if (shown_ && shown_->pieceIndex >= 0 && shown_->plan) {
+    if (shown_->pieceIndex >= 0 && shown_->plan) {
         const auto& strips = shown_->plan->stack.strips;
         for (const plan::Finding& finding : shown_->plan->findings) {
             const auto place = static_cast<std::size_t>(finding.strip);
@@ -195,19 +200,6 @@ void StripsPanel::showDrying() {
         }
     }
     drying_->say(lines.join(QLatin1Char('\n')));
-}
-
-void StripsPanel::showWood() {
-    if (!woodFoldout_ || !woodFoldout_->isOpen() || !shown_) return;
-    const int group = chosenGroup();
-    const wood::Species* species =
-        group < 0 ? nullptr : wood::findSpecies(shown_->species, shown_->piece.stack.strips[group].species);
-    wood_->say(species ? woodText(*species, shown_->display) : tr("Nothing is known of this wood."));
-}
-
-void StripsPanel::showLimits() {
-    if (!limitsFoldout_ || !limitsFoldout_->isOpen() || !shown_) return;
-    limits_->say(shown_->plan ? limitsText(shown_->plan->stack, shown_->display) : tr("No plan yet."));
 }
 
 void StripsPanel::lightPlace(std::optional<double> at_m) {

@@ -16,7 +16,6 @@ class AlongPlot;
 class AnswerNote;
 class ChoicesPicture;
 class Fields;
-class Foldout;
 class NotebookTable;
 class SteadyWords;
 class Words;
@@ -33,9 +32,15 @@ public:
 private:
     QWidget* makeGroupTools();
     QWidget* makeWidthTools();
-    void makeGroupFields();
-    void makeStackFields();
+    Words* newBook(const char* object);
+    // In the order in which they stand in the panel.
+    void makeStrips();
     void makeChoices();
+    void makeGroupFields();
+    void makeWood();
+    void makeWidths();
+    void makeStackFields();
+    void makeLimits();
     QWidget* makeChoiceAxes();
     const plan::Choices* knownChoices() const;  // of the piece as it stands or was a moment ago; null: none yet
     void showChoicesPicture();
@@ -45,8 +50,7 @@ private:
     void takeChosen();
     void showPlot();
     void showDrying();
-    void showWood();
-    void showLimits();
+    void showSpares();
     int chosenGroup() const;  // -1: none
 
     StripsModel* strips_;
@@ -55,18 +59,14 @@ private:
     AnswerNote* answer_;
     AlongPlot* plot_;
     NotebookTable* stripsTable_;
-    NotebookTable* groupsTable_;
-    NotebookTable* widthsTable_;
+    NotebookTable* groupsTable_ = nullptr;
+    NotebookTable* widthsTable_ = nullptr;
     Words* spares_;
     Words* groupsUnread_;
-    Words* widthsUnread_;
     Fields* groupFields_;
     SteadyWords* drying_;
     Fields* stackFields_;
-    Words* wood_;
-    Foldout* woodFoldout_ = nullptr;
-    Words* limits_;
-    Foldout* limitsFoldout_ = nullptr;
+    Section* wood_ = nullptr;
     QComboBox* upwards_ = nullptr;  // which count
     QComboBox* across_ = nullptr;
     ChoicesPicture* picture_ = nullptr;

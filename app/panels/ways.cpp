@@ -144,12 +144,14 @@ Way<std::string> wood(const char* accepted) {
                 if (found == shown.species.end()) throw isNo(written, "not a wood that is known", accepted);
                 return found->id;
             },
-            "Oak", Qt::AlignLeft,
+            "Oak",
+            Qt::AlignLeft,
             [](const Shown& shown) {
                 QStringList names;
-                for (const wood::Species& species : shown.species) names << text(species.name);
+                for (const ChoiceGroup& group : woodGroups(shown.species)) names += group.choices;
                 return names;
-            }};
+            },
+            [](const Shown& shown) { return woodGroups(shown.species); }};
 }
 
 int chosenOf(const QStringList& words, const QString& written, const char* isNone) {
@@ -179,6 +181,16 @@ QString filled(const QString& pattern, const QStringList& with) {
         ++i;
     }
     return whole;
+}
+
+QList<ChoiceGroup> woodGroups(const std::vector<wood::Species>& species) {
+    QList<ChoiceGroup> groups{{QObject::tr("Hardwoods"), {}}, {QObject::tr("Softwoods"), {}}};
+    for (const wood::Species& one : species) {
+        QStringList& names = groups[one.hardwood ? 0 : 1].choices;
+        if (!names.contains(text(one.name))) names << text(one.name);
+    }
+    for (ChoiceGroup& group : groups) group.choices.sort(Qt::CaseInsensitive);
+    return groups;
 }
 
 QString woodName(const Shown& shown, const std::string& id) {

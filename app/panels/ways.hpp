@@ -8,6 +8,7 @@
 
 #include "app/look/shown.hpp"
 #include "app/look/text.hpp"
+#include "app/panels/searched_choice.hpp"
 
 namespace fayline::app {
 
@@ -19,6 +20,7 @@ struct Way {
     QString widest = {};                                         // of what it writes: the width of a column
     Qt::AlignmentFlag side = Qt::AlignRight;                     // words stand at the left, figures at the right
     std::function<QStringList(const Shown&)> choices = nullptr;  // what may be chosen; none: anything may be typed
+    std::function<QList<ChoiceGroup>(const Shown&)> groups = nullptr;  // the same where it is long
 };
 
 namespace way {
@@ -73,6 +75,9 @@ Way<Kind> oneOf(const QStringList& words, const char* isNone = "none of these") 
 
 // The name of a change: `pattern` with what `with` has for %1, %2 and so on, whatever signs stand in that.
 QString filled(const QString& pattern, const QStringList& with);
+
+// The woods by name, hardwoods and softwoods, each once.
+QList<ChoiceGroup> woodGroups(const std::vector<wood::Species>& species);
 
 QString woodName(const Shown& shown, const std::string& id);  // the id itself where no such wood is known
 

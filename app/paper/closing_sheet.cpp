@@ -113,11 +113,13 @@ QString carriedText(const holding::Carried& carried, const units::Display& displ
     return text + ".";
 }
 
+// As the findings have it, who picture it by a weight thrown up.
 QString storedText(const plan::Plan& plan) {
-    return QString(
-               "Bent strips store energy (about %1 J) and can whip: rope them, and stand clear of the ends "
-               "(engineering judgement, C).")
-        .arg(QString::fromStdString(units::writeNumber(plan.stack.storedEnergy_J, 2)));
+    const auto found = std::ranges::find(plan.findings, plan::Code::storedBend, &plan::Finding::code);
+    const QString source = " (engineering judgement, C).";
+    if (found == plan.findings.end())
+        return "Bent strips can whip: rope the stack, and stay clear of the ends" + source;
+    return QString::fromStdString(plan::textOf(*found, plan.display)).chopped(1) + source;
 }
 
 std::vector<Paragraph> notesOf(const model::Piece& piece, const plan::Plan& plan) {

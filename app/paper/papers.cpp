@@ -47,37 +47,35 @@ bool isLying(const paper::Page& page) {
     return page.width_mm > page.height_mm;
 }
 
-std::vector<paper::Sheet> sheetsOf(Paper kind, const model::Boat& boat, const model::Piece& piece,
-                                   const plan::Plan& plan, const paper::Page& page) {
+// Without the names of boat, piece and paper.
+std::vector<paper::Sheet> sheetsOf(Paper kind, const model::Piece& piece, const plan::Plan& plan,
+                                   const std::vector<wood::Species>& species, const paper::Page& page) {
     const paper::Page upright = isLying(page) ? paper::turned(page) : page;
     const paper::Page lying = isLying(page) ? page : paper::turned(page);
-    std::vector<paper::Sheet> sheets;
     switch (kind) {
         case Paper::stationTable:
-            sheets = paper::stationTable(piece, plan, plan::shopOf(boat).species, upright);
-            break;
+            return paper::stationTable(piece, plan, species, upright);
         case Paper::storyStick:
-            sheets = paper::storyStick(piece, plan, lying);
-            break;
+            return paper::storyStick(piece, plan, lying);
         case Paper::line:
-            sheets = paper::fullSize(paper::lineDrawing(piece, plan), page);
-            break;
+            return paper::fullSize(paper::lineDrawing(piece, plan), page);
         case Paper::form:
-            sheets = paper::fullSize(paper::formDrawing(piece, plan), page);
-            break;
+            return paper::fullSize(paper::formDrawing(piece, plan), page);
         case Paper::closing:
-            sheets = paper::closingSheet(piece, plan, upright);
-            break;
+            return paper::closingSheet(piece, plan, upright);
         case Paper::props:
-            sheets = paper::propsSheet(piece, plan, upright);
-            break;
+            return paper::propsSheet(piece, plan, upright);
         case Paper::batches:
-            sheets = paper::batchCards(piece, plan, upright);
-            break;
+            return paper::batchCards(piece, plan, upright);
         case Paper::run:
-            sheets = paper::runSheet(piece, plan, upright);
-            break;
+            return paper::runSheet(piece, plan, upright);
     }
+    return {};
+}
+
+std::vector<paper::Sheet> sheetsOf(Paper kind, const model::Boat& boat, const model::Piece& piece,
+                                   const plan::Plan& plan, const paper::Page& page) {
+    std::vector<paper::Sheet> sheets = sheetsOf(kind, piece, plan, plan::shopOf(boat).species, page);
     const bool toScale = kind == Paper::storyStick || kind == Paper::line || kind == Paper::form;
     paper::nameSheets(sheets, {QString::fromStdString(boat.name), QString::fromStdString(piece.name),
                                paperName(kind) + (toScale ? ", scale 1 : 1" : "")});
@@ -265,6 +263,11 @@ std::optional<QStringList> writePapers(const model::Boat& boat, const QString& f
         names << name;
     }
     return names;
+}
+
+int sheetCount(Paper kind, const model::Piece& piece, const plan::Plan& plan, const std::vector<wood::Species>& species,
+               const QPageLayout& layout) {
+    return math::countOf(sheetsOf(kind, piece, plan, species, paper::pageOf(layout)));
 }
 
 void printPaper(Paper kind, const model::Boat& boat, const model::Piece& piece, const plan::Plan& plan,

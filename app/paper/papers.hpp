@@ -48,6 +48,10 @@ bool setPaperSize(QPageSize::PageSizeId size);  // false for any but A4 and lett
 // That size upright, with margins that every printer keeps.
 QPageLayout defaultPageLayout();
 
+// How many sheets a paper of one piece takes on paper of that size. `plan` has every study, `species` are the boat's.
+int sheetCount(Paper paper, const model::Piece& piece, const plan::Plan& plan,
+               const std::vector<wood::Species>& species, const QPageLayout& layout);
+
 // Prints one paper of one piece on `printer`, at its true size whatever the printer's resolution and whether its places
 // count from the paper's corner or from its margins; leaves the printer as it is set up. `plan` has every study.
 // Stopped by `watch`, the printing is aborted.

@@ -12,6 +12,7 @@
 #include "app/panels/question_line.hpp"
 #include "app/window/clock_band.hpp"
 #include "app/window/compare_dialog.hpp"
+#include "app/window/guide_dialog.hpp"
 #include "app/window/main_window.hpp"
 #include "app/window/panel_stack.hpp"
 #include "app/window/paper_panel.hpp"
@@ -111,9 +112,10 @@ void MainWindow::makeActions() {
     action(Act::clock, "clock", tr("Glue-up &clock..."), Qt::CTRL | Qt::Key_T, [this] { openClock(false); });
     action(Act::dryFit, "", tr("Timed dry &fit..."), Qt::CTRL | Qt::SHIFT | Qt::Key_T, [this] { openClock(true); });
 
-    action(Act::sources, "source", tr("&Where the numbers come from"), QKeySequence::HelpContents,
+    action(Act::guide, "help", tr("&How to ..."), QKeySequence::HelpContents, [this] { showGuide(); });
+    action(Act::sources, "source", tr("&Where the numbers come from"), Qt::SHIFT | Qt::Key_F1,
            [this] { showSources(this, shown()); });
-    action(Act::about, "help", tr("&About Fayline, and cautions"), {}, [this] { showAbout(this); });
+    action(Act::about, "", tr("&About Fayline, and cautions"), {}, [this] { showAbout(this); });
 }
 
 void MainWindow::makeViewActions() {
@@ -233,6 +235,13 @@ void MainWindow::makeMenus() {
     ground->addAction(of(otherGround));
 
     QMenu* help = menuBar()->addMenu(tr("&Help"));
+    help->addAction(of(guide));
+    QMenu* tried = help->addMenu(tr("&Samples"));
+    for (const Sample& sample : samples()) {
+        tried->addAction(action("sample_" + QString(sample.file).remove(".fayline"), "", sample.title, {},
+                                [this, file = sample.file] { openSample(file); }));
+    }
+    help->addSeparator();
     help->addActions(of({sources, about}));
 }
 

@@ -8,10 +8,13 @@
 #include <QSettings>
 #include <QStatusBar>
 
+#include "app/window/guide_dialog.hpp"
 #include "app/window/main_window.hpp"
 #include "app/window/new_piece_dialog.hpp"
 #include "app/window/panel_stack.hpp"
+#include "core/io/file.hpp"
 #include "core/math/count.hpp"
+#include "core/model/cut_short.hpp"
 
 namespace fayline::app {
 
@@ -57,9 +60,31 @@ void MainWindow::askAndOpen() {
     if (!fileName.isEmpty() && mayLeave()) openFile(fileName);
 }
 
+void MainWindow::openSample(const QString& file) {
+    if (!mayLeave()) return;
+    const QByteArray written = builtIn("samples", file);
+    document_.startNew(io::readBoat({written.constData(), size_t(written.size())}));
+}
+
+void MainWindow::showGuide() {
+    auto* guide = findChild<GuideDialog*>();
+    if (!guide) guide = new GuideDialog(this);
+    guide->open({});
+}
+
+QString MainWindow::lastGoodCopy(const QString& fileName) const {
+    const std::optional<LeftBehind> copy = recovery_.lastGoodCopyOf(QFileInfo(fileName).absoluteFilePath());
+    if (!copy) return tr("Fayline has no copy of it; look for one among your backups.");
+    return tr("The last good copy is of %1: %2").arg(copy->when, QDir::toNativeSeparators(recovery_.copyPath(*copy)));
+}
+
 bool MainWindow::openFile(const QString& fileName) {
     try {
         document_.open(fileName);
+    } catch (const model::CutShort& error) {
+        tell(tr("The file %1 is cut short. Your open boat is unchanged.").arg(QDir::toNativeSeparators(fileName)),
+             lastGoodCopy(fileName) + QStringLiteral("\n") + QString::fromUtf8(error.what()));
+        return false;
     } catch (const std::exception& error) {
         if (!QFileInfo::exists(fileName)) forget(fileName);
         tell(tr("Cannot open %1. Your open boat is unchanged.").arg(QDir::toNativeSeparators(fileName)),

@@ -7,12 +7,12 @@
 #include <QLineEdit>
 #include <QListWidget>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QSignalBlocker>
 #include <QVBoxLayout>
 #include <algorithm>
 
 #include "app/look/theme.hpp"
+#include "app/panels/panel_scroll.hpp"
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
 #include "core/math/count.hpp"
@@ -80,10 +80,7 @@ GluesDialog::GluesDialog(const model::Boat& boat, QWidget* parent)
     words_->setTextFormat(Qt::PlainText);
     buttons_ = new QDialogButtonBox(QDialogButtonBox::Ok | QDialogButtonBox::Cancel, this);
 
-    auto* scroll = new QScrollArea(this);
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    auto* scroll = new PanelScroll(this);
     form_ = new QWidget(scroll);
     makeFields(form_);
     scroll->setWidget(form_);

@@ -267,7 +267,9 @@ void MainWindow::closeEvent(QCloseEvent* event) {
 
 void MainWindow::readSettings() {
     const QSettings settings;
-    if (!restoreGeometry(settings.value("window/geometry").toByteArray())) resize(1280, 800);
+    // At first as large as is good to read, with some of the desktop around it where there is room.
+    if (!restoreGeometry(settings.value("window/geometry").toByteArray()))
+        resize((screen()->availableSize() * 0.9).expandedTo({1280, 800}).boundedTo({1680, 1050}));
     // Within the screen, which may be another or drawn larger than when the size was kept.
     const QRect room = screen()->availableGeometry();
     if (!isMaximized() && !isFullScreen()) {

@@ -72,7 +72,7 @@ public:
         addPiece, duplicatePiece, renamePiece, removePiece, pieceUp, pieceDown, nextPiece, previousPiece, compare,
         clock, dryFit, paperA4, paperLetter,
         zoomIn, zoomOut, zoomFit, bend, misfit, forces, gaps, pressure, onePanel, nextArea, previousArea,
-        groundPaper, groundSlate, groundDesktop, otherGround, sources, about
+        groundPaper, groundSlate, groundDesktop, otherGround, guide, sources, about
     };
     // clang-format on
     Q_ENUM(Act)
@@ -112,12 +112,15 @@ private:
     // file_actions.cpp
     void startNew();
     void askAndOpen();
+    void openSample(const QString& file);  // as a boat that was never saved
+    void showGuide();
     bool save();
     bool saveAs();
     bool saveTo(const QString& fileName);
     bool mayLeave();  // no day runs and nothing is unsaved, or the user has decided
     void remember(const QString& fileName);
     void forget(const QString& fileName);
+    QString lastGoodCopy(const QString& fileName) const;  // in words
     void fillRecent();
     void tell(const QString& what, const QString& why);
 

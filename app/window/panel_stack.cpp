@@ -1,5 +1,6 @@
 #include "app/window/panel_stack.hpp"
 
+#include <QSettings>
 #include <QTimer>
 #include <QToolButton>
 #include <QVBoxLayout>
@@ -13,12 +14,9 @@
 
 namespace fayline::app {
 
-PanelStack::PanelStack(QWidget* parent) : QScrollArea(parent) {
+PanelStack::PanelStack(QWidget* parent) : PanelScroll(parent) {
     setObjectName("panelStack");
     setAccessibleName(tr("Panels"));
-    setWidgetResizable(true);
-    setFrameShape(QFrame::NoFrame);
-    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
 
     auto* body = new QWidget(this);
     auto* column = new QVBoxLayout(body);
@@ -62,9 +60,20 @@ PanelStack::PanelStack(QWidget* parent) : QScrollArea(parent) {
         connect(named.panel, &app::Panel::calculateAsked, this, &PanelStack::calculateAsked);
         connect(named.panel, &app::Panel::keepInShedAsked, this, &PanelStack::keepInShedAsked);
         connect(named.panel, &app::Panel::wholePieceWanted, this, &PanelStack::wholePieceWanted);
+        connect(named.panel, &app::Panel::panelAsked, this, &PanelStack::openPanel);
     }
     column->addStretch(1);
+    rememberFolds(body);
     setWidget(body);
+}
+
+// What the user folds and opens in the panels stays so at the next start.
+void PanelStack::rememberFolds(QWidget* body) {
+    for (app::Section* section : body->findChildren<app::Section*>()) {
+        const QString key = "sections/" + section->object();
+        section->setOpen(QSettings().value(key, section->isOpen()).toBool());
+        connect(section, &app::Section::folded, this, [key](bool open) { QSettings().setValue(key, open); });
+    }
 }
 
 void PanelStack::show(const Shown& shown) {
@@ -89,7 +98,7 @@ bool PanelStack::eventFilter(QObject* watched, QEvent* event) {
                 Qt::QueuedConnection);
         }
     }
-    return QScrollArea::eventFilter(watched, event);
+    return PanelScroll::eventFilter(watched, event);
 }
 
 void PanelStack::lightPlace(std::optional<double> at_m) {

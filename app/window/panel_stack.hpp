@@ -1,18 +1,18 @@
 // The side panels under each other in the order of the job, each folded to its title or open.
 #pragma once
 
-#include <QScrollArea>
 #include <optional>
 #include <vector>
 
 #include "app/panels/panel.hpp"
+#include "app/panels/panel_scroll.hpp"
 
 class QToolButton;
 class QVBoxLayout;
 
 namespace fayline::app {
 
-class PanelStack : public QScrollArea {
+class PanelStack : public PanelScroll {
     Q_OBJECT
 public:
     explicit PanelStack(QWidget* parent = nullptr);
@@ -57,6 +57,7 @@ private:
     };
     void setOpen(Section& section, bool open);
     void bring(Section& section);
+    void rememberFolds(QWidget* body);
 
     std::vector<Section> sections_;
     Shown shown_;

@@ -1,11 +1,11 @@
 #include "app/window/paper_panel.hpp"
 
 #include <QComboBox>
-#include <QEvent>
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
 #include <algorithm>
+#include <numeric>
 
 #include "app/look/theme.hpp"
 #include "app/panels/figures_model.hpp"
@@ -57,8 +57,9 @@ PaperPanel::PaperPanel(QWidget* parent)
     : SectionedPanel(parent), answer_(new AnswerNote(plan::Question::paper, QStringLiteral("paper"), this)) {
     setObjectName(QStringLiteral("paperPanel"));
     setAccessibleName(tr("Paper"));
-    const Figures papers =
-        figuresTable("papers", tr("Papers of this piece"), {wordColumn(tr("Paper"), {}, tr("what it is for"))});
+    const Figures papers = figuresTable("papers", tr("Papers of this piece"),
+                                        {wordColumn(tr("Paper"), {}, tr("what it is for")),
+                                         figureColumn(tr("Sheets"), "100", {}, tr("Of the paper size below"))});
     table_ = papers.table;
     model_ = papers.model;
     table_->setSelectionMode(QAbstractItemView::SingleSelection);
@@ -108,23 +109,18 @@ QWidget* PaperPanel::makeSize() {
     size_->setAccessibleName(tr("Paper size"));
     size_->setToolTip(tr("For printing, preview and PDF; it is remembered"));
     size_->setFocusPolicy(Qt::StrongFocus);
-    size_->installEventFilter(this);
     for (const SizeChoice& choice : sizeChoices) size_->addItem(paperSizeName(choice.size));
     auto* label = new QLabel(tr("Paper size"), part);
     label->setBuddy(size_);
     across->addWidget(label);
     across->addWidget(size_);
+    inAll_ = new QLabel(part);
+    inAll_->setObjectName(QStringLiteral("sheetsInAll"));
+    across->addWidget(inAll_);
     across->addStretch();
     connect(size_, &QComboBox::activated, this,
             [this](int index) { emit actionAsked(QLatin1String(sizeChoices[index].action)); });
     return part;
-}
-
-// The wheel is for the panels, not for changing the size in passing.
-bool PaperPanel::eventFilter(QObject* watched, QEvent* event) {
-    if (watched != size_ || event->type() != QEvent::Wheel) return SectionedPanel::eventFilter(watched, event);
-    event->ignore();
-    return true;
 }
 
 void PaperPanel::ask(const QString& action) {
@@ -136,17 +132,43 @@ void PaperPanel::show(const Shown& shown) {
     takeShown(shown);
     answer_->show(*shown_);
     papers_ = shown.pieceIndex < 0 ? std::vector<Paper>() : papersOf(shown.piece);
+    const bool counts = shown_->plan && !shown_->outOfDate && plan::isStudied(*shown_->plan);
+    const std::shared_ptr<const plan::Plan> plan = counts ? shown_->plan : nullptr;
+    if (counted_ != plan || countedFor_ != paperSize()) {
+        counted_ = plan;
+        countedFor_ = paperSize();
+        sheets_.clear();
+        if (plan) QMetaObject::invokeMethod(this, &PaperPanel::countNext, Qt::QueuedConnection);
+    }
+    showPapers();
+    const auto chosen = std::ranges::find(sizeChoices, paperSize(), &SizeChoice::size);
+    size_->setCurrentIndex(int(chosen - std::begin(sizeChoices)));
+}
+
+void PaperPanel::showPapers() {
     std::vector<FigureRow> rows;
     for (const Paper paper : papers_) {
-        FigureCell cell{paperName(paper)};
-        cell.under = purpose(paper);
-        rows.push_back({{cell}});
+        FigureCell name{paperName(paper)};
+        name.under = purpose(paper);
+        FigureCell sheets;
+        if (rows.size() < sheets_.size()) sheets.text = QString::number(sheets_[rows.size()]);
+        rows.push_back({{name, sheets}});
     }
     model_->show(std::move(rows));
     showIf(table_, !papers_.empty());
     if (!papers_.empty() && !table_->currentIndex().isValid()) table_->setCurrentIndex(model_->index(0, 0));
-    const auto chosen = std::ranges::find(sizeChoices, paperSize(), &SizeChoice::size);
-    size_->setCurrentIndex(int(chosen - std::begin(sizeChoices)));
+    const bool all = !papers_.empty() && sheets_.size() == papers_.size();
+    inAll_->setText(all ? tr("%n sheets in all", nullptr, std::accumulate(sheets_.begin(), sheets_.end(), 0))
+                        : QString());
+}
+
+// A paper is laid out to be counted: one at a time, so that the window waits for none but that.
+void PaperPanel::countNext() {
+    if (!counted_ || shown_->plan != counted_ || sheets_.size() >= papers_.size()) return;
+    sheets_.push_back(
+        sheetCount(papers_[sheets_.size()], shown_->piece, *counted_, shown_->species, defaultPageLayout()));
+    if (sheets_.size() == papers_.size()) return showPapers();
+    QMetaObject::invokeMethod(this, &PaperPanel::countNext, Qt::QueuedConnection);
 }
 
 }  // namespace fayline::app

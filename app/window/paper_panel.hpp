@@ -1,16 +1,18 @@
 // The papers of the present piece: what each is for, the size they are laid out for, and the ways to the printer, to a
 // look before it and into PDF files. The window's own actions do all of it.
 //
-// Objects by name: "paperPanel"; "answer", "reason" (labels), "papers" (table), "previewPaper", "printPaper",
-// "saveAllPapers" (buttons), "paperSize" (combo box).
+// Objects by name: "paperPanel"; "answer", "reason", "sheetsInAll" (labels), "papers" (table), "previewPaper",
+// "printPaper", "saveAllPapers" (buttons), "paperSize" (combo box).
 #pragma once
 
+#include <memory>
 #include <vector>
 
 #include "app/panels/sectioned_panel.hpp"
 #include "app/paper/papers.hpp"
 
 class QComboBox;
+class QLabel;
 class QPushButton;
 
 namespace fayline::app {
@@ -26,13 +28,12 @@ public:
 
     void show(const Shown& shown) override;
 
-protected:
-    bool eventFilter(QObject* watched, QEvent* event) override;
-
 private:
     QWidget* makeButtons();
     QWidget* makeSize();
     void ask(const QString& action);  // of the chosen paper
+    void showPapers();
+    void countNext();
 
     AnswerNote* answer_;
     NotebookTable* table_ = nullptr;
@@ -40,7 +41,12 @@ private:
     QPushButton* preview_ = nullptr;
     QPushButton* print_ = nullptr;
     QComboBox* size_ = nullptr;
+    QLabel* inAll_ = nullptr;
     std::vector<Paper> papers_;
+    // Of the plan with every study, for one size of paper: the sheets of as many papers as are counted yet.
+    std::vector<int> sheets_;
+    std::shared_ptr<const plan::Plan> counted_;
+    QPageSize::PageSizeId countedFor_ = QPageSize::A4;
 };
 
 }  // namespace fayline::app

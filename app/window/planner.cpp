@@ -6,6 +6,7 @@
 #include <thread>
 #include <utility>
 
+#include "app/look/place_words.hpp"
 #include "core/plan/shop.hpp"
 #include "core/units/input_error.hpp"
 
@@ -55,14 +56,6 @@ struct Planner::Work {
         return request;
     }
 };
-
-namespace {
-
-QString wordsOf(const units::InputError& error) {
-    return QString::fromStdString(error.wrong() + "; " + error.accepted());
-}
-
-}  // namespace
 
 Planner::Planner(QObject* parent, int rest_ms, PlanningMethods methods)
     : QObject(parent), work_(std::make_unique<Work>(rest_ms, std::move(methods))) {
@@ -151,7 +144,7 @@ bool Planner::answer(const Request& request) {
             this, [this, number, made = work_->before] { emit planned(number, made); }, Qt::QueuedConnection);
         return true;
     } catch (const units::InputError& error) {
-        return refuse(QString::fromStdString(error.path()), wordsOf(error));
+        return refuse(QString::fromStdString(error.path()), refusalWords(error, request.piece));
     } catch (const std::exception& error) {
         // A defect of the program; the window lives on and shows what is known of it.
         return refuse({}, tr("no plan could be made: %1").arg(QString::fromUtf8(error.what())));
@@ -178,7 +171,7 @@ void Planner::deepen(const Request& request) {
         std::optional<plan::Plan> whole = wholePlan(request, tell);
         if (whole) work_->before = tell(std::move(*whole));
     } catch (const units::InputError& error) {
-        fail(wordsOf(error));
+        fail(refusalWords(error, request.piece));
     } catch (const std::exception& error) {
         fail(QString::fromUtf8(error.what()));
     }
@@ -191,7 +184,7 @@ void Planner::mark(const Request& request) {
     try {
         if (const std::optional<plan::Plan> whole = wholePlan(request, nullptr)) deliver(markOf(*whole));
     } catch (const units::InputError& error) {
-        deliver(markOfRefusal(wordsOf(error)));
+        deliver(markOfRefusal(refusalWords(error, request.piece)));
     } catch (const std::exception& error) {
         deliver({plan::Severity::caution,
                  tr("Part of this plan could not be calculated: %1").arg(QString::fromUtf8(error.what()))});

@@ -119,6 +119,19 @@ model::Boat Recovery::read(const LeftBehind& copy) const {
     return io::loadBoat(pathOf(path(copy.id, ".fayline")));
 }
 
+std::optional<LeftBehind> Recovery::lastGoodCopyOf(const QString& fileName) const {
+    for (const LeftBehind& copy : leftBehind()) {
+        if (copy.fileName != fileName) continue;
+        try {
+            read(copy);
+            return copy;
+        } catch (const std::exception&) {
+            // An older one may be whole.
+        }
+    }
+    return std::nullopt;
+}
+
 void Recovery::forget(const LeftBehind& copy) {
     for (const auto* ending : {".fayline", ".of", ".lock"}) QFile::remove(path(copy.id, ending));
 }

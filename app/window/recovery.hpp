@@ -41,6 +41,9 @@ public:
     std::vector<LeftBehind> leftBehind() const;
     model::Boat read(const LeftBehind& copy) const;  // throws units::InputError
     void forget(const LeftBehind& copy);
+    // The newest copy of that file that can be read; nothing: there is none.
+    std::optional<LeftBehind> lastGoodCopyOf(const QString& fileName) const;
+    QString copyPath(const LeftBehind& copy) const { return path(copy.id, ".fayline"); }
 
     static QString standardFolder();
 

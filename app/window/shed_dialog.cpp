@@ -7,13 +7,13 @@
 #include <QLabel>
 #include <QListWidget>
 #include <QPushButton>
-#include <QScrollArea>
 #include <QSettings>
 #include <QSignalBlocker>
 #include <QVBoxLayout>
 
 #include "app/look/text.hpp"
 #include "app/look/theme.hpp"
+#include "app/panels/panel_scroll.hpp"
 #include "app/panels/parts.hpp"
 #include "app/panels/shed_line.hpp"
 #include "app/window/document.hpp"
@@ -55,10 +55,7 @@ ShedDialog::ShedDialog(ShedStore& store, Document& document, QWidget* parent)
     words_->setTextFormat(Qt::PlainText);
     words_->setTextInteractionFlags(Qt::TextSelectableByMouse);
     words_->setAlignment(Qt::AlignLeft | Qt::AlignTop);
-    auto* scroll = new QScrollArea(this);
-    scroll->setWidgetResizable(true);
-    scroll->setFrameShape(QFrame::NoFrame);
-    scroll->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    auto* scroll = new PanelScroll(this);
     scroll->setWidget(words_);
 
     auto* about =

@@ -16,6 +16,8 @@
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
+#include "app/panels/searched_choice.hpp"
+#include "app/panels/ways.hpp"
 #include "core/io/file.hpp"
 #include "core/math/count.hpp"
 #include "core/plan/shop.hpp"
@@ -187,7 +189,7 @@ QWidget* TrialsDialog::makeForm() {
     auto* grid = new QGridLayout;
     grid->setHorizontalSpacing(gridStep);
     grid->setVerticalSpacing(gridStep / 2);
-    wood_ = new QComboBox(form);
+    wood_ = new SearchedChoice(form);
     wood_->setObjectName("trialWood");
     wood_->setAccessibleName(tr("Wood"));
     auto* woodLabel = new QLabel(tr("Wood"), form);
@@ -269,9 +271,10 @@ void TrialsDialog::showBoat() {
     together_->say(woods.join('\n'));
 
     const QString before = wood_->currentData().toString();
-    wood_->clear();
+    wood_->setGroups(woodGroups(species_));
     for (const wood::Species& species : species_) {
-        if (wood_->findData(text(species.id)) < 0) wood_->addItem(text(species.name), text(species.id));
+        const int at = wood_->findText(text(species.name));
+        if (!wood_->itemData(at).isValid()) wood_->setItemData(at, text(species.id));
     }
     chooseWood(before);
     showing_ = false;
@@ -283,7 +286,7 @@ void TrialsDialog::showBoat() {
 
 void TrialsDialog::chooseWood(const QString& id) {
     if (!id.isEmpty() && wood_->findData(id) < 0) wood_->addItem(id, id);
-    wood_->setCurrentIndex(std::max(0, int(wood_->findData(id))));
+    wood_->setCurrentIndex(std::max(1, int(wood_->findData(id))));  // 0 is the name of a group
 }
 
 model::Trial TrialsDialog::base() const {

@@ -13,7 +13,6 @@
 #include "core/wood/trial.hpp"
 
 class QCheckBox;
-class QComboBox;
 class QGridLayout;
 class QLabel;
 class QLineEdit;
@@ -23,6 +22,7 @@ namespace fayline::app {
 
 class FiguresModel;
 class NotebookTable;
+class SearchedChoice;
 class Words;
 
 class TrialsDialog : public QDialog {
@@ -64,7 +64,7 @@ private:
     NotebookTable* table_ = nullptr;
     Words* together_ = nullptr;
     QLabel* heading_ = nullptr;
-    QComboBox* wood_ = nullptr;
+    SearchedChoice* wood_ = nullptr;
     QLineEdit* texts_[fields] = {};
     QCheckBox* broke_ = nullptr;
     QLineEdit* notes_ = nullptr;

@@ -93,8 +93,8 @@ void check(const FairInput& input) {
             if (other.x_m - one.x_m > equal_m) break;
             if (std::abs(other.y_m - one.y_m) > equal_m) continue;
             const std::size_t first = std::min(order[a], order[b]), second = std::max(order[a], order[b]);
-            throw InputError(pathOf(second), "it is the same place as line.points[" + std::to_string(first) + "]",
-                             "give each point once");
+            throw InputError(pathOf(second), "x and y are those of line.points[" + std::to_string(first) + "]",
+                             "change one of the two, or remove it");
         }
     }
 }

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 #include <set>
 
+#include "core/model/cut_short.hpp"
 #include "core/units/input_error.hpp"
 
 namespace fayline::model {
@@ -181,7 +182,10 @@ private:
         const std::string place = placeIn(text_, start) + ": ";
         const std::string reported = shortened(token);
         if (tooLarge) throw InputError("", place + reported + " is too large for a number", "give a smaller number");
-        if (token.empty()) throw InputError("", place + "the text ends too early", "give " + expectedBefore(start));
+        if (token.empty()) throw CutShort("", place + "the text ends too early", "give " + expectedBefore(start));
+        const bool toTheEnd = start + token.size() >= text_.size();
+        if (token[0] == '"' && !isWhole(token) && toTheEnd) throw CutShort("", place + faultOfText(token), quoting);
+        if (toTheEnd && isTorn(token)) throw CutShort("", place + "the text ends within " + reported, "give the rest");
         if (token[0] == '"' && !isWhole(token)) throw InputError("", place + faultOfText(token), quoting);
         if (token[0] == '\'') throw InputError("", place + "a text in single quotes stands here", quoting);
         if (token[0] == '/' || token[0] == '#')
@@ -234,6 +238,15 @@ private:
 
     // Whether a word is a right one, so that only its place is wrong.
     static bool isWhole(std::string_view token) { return nlohmann::json::accept(token); }
+
+    // Whether it is the beginning of a number or of one of the words.
+    static bool isTorn(std::string_view token) {
+        if (isWhole(token)) return false;
+        if (isWhole(std::string(token) + "0")) return true;
+        for (const std::string_view word : {"true", "false", "null"})
+            if (word.starts_with(token)) return true;
+        return false;
+    }
 
     static std::string faultOfText(std::string_view token) {
         const std::string text = "the text " + shortened(token);

@@ -127,6 +127,7 @@ private slots:
         taken.shown.display.temperatures = units::TemperatureUnit::fahrenheit;
         followWith(taken, &panel);
         open(&panel);
+        unfold(panel);
         type(&panel, "air", "68");
         QVERIFY(std::abs(taken.shown.piece.glue.air_C - 20) < 1e-9);
         type(&panel, "humidity", "55 %");
@@ -154,17 +155,22 @@ private slots:
     }
 
     void TheCrewIsTypedAndAnImpossibleOneRefused() {
+        GluePanel glue;
         SchedulePanel panel;
         Taken taken{shownSample(), {}};
+        followWith(taken, &glue);
         followWith(taken, &panel);
-        open(&panel);
-        type(&panel, "hands", "3");
+        open(&glue);
+        type(&glue, "hands", "3");
         QCOMPARE(taken.shown.piece.crew.hands, 3);
+        type(&glue, "hands", "0");
+        QCOMPARE(taken.shown.piece.crew.hands, 3);
+        QVERIFY(glue.findChild<QLabel*>("handsReason")->isVisible());
+        panel.show(taken.shown);
+        open(&panel);
+        QCOMPARE(panel.findChild<QLabel*>("toGlueWords")->text(), QString("Pairs of hands: 3"));
         type(&panel, "startAt", "6:15");
         QCOMPARE(taken.shown.piece.crew.startAt_s, 6.25 * 3600);
-        type(&panel, "hands", "0");
-        QCOMPARE(taken.shown.piece.crew.hands, 3);
-        QVERIFY(panel.findChild<QLabel*>("handsReason")->isVisible());
         panel.findChild<QToolButton*>("ratesHead")->click();
         type(&panel, "mixTakes", "5 min");
         QCOMPARE(taken.shown.piece.crew.rates.mix_s, 300.0);
@@ -302,6 +308,7 @@ private slots:
         SchedulePanel panel;
         panel.show(shown);
         open(&panel);
+        unfold(panel);
         auto* gluings = panel.findChild<QComboBox*>("gluing");
         QVERIFY(gluings->isVisible());
         QCOMPARE(gluings->count(), 2);

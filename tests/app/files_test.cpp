@@ -70,6 +70,32 @@ private slots:
         QVERIFY(bench.action("undo")->isEnabled());
     }
 
+    // What was left of it when a disk was full, say; the copy is of a program that was killed at its work on it.
+    void fileThatIsCutShortSaysSoAndNamesTheLastGoodCopy() {
+        Bench bench;
+        QFile whole(marram);
+        QVERIFY(whole.open(QIODevice::ReadOnly));
+        const QByteArray text = whole.readAll();
+        const QString path = bench.folder.filePath("short.fayline");
+        for (const qsizetype left : {qsizetype(0), qsizetype(17), text.size() / 3, text.size() - 3}) {
+            QVERIFY(write(path, text.left(left)));
+            Answering answer(QMessageBox::Ok);
+            QVERIFY(!bench.window.openFile(path));
+            QVERIFY2(answer.text.contains("short.fayline is cut short"), qPrintable(answer.text));
+            QVERIFY2(answer.text.contains("no copy of it"), qPrintable(answer.text));
+        }
+        const auto keep = [&](const char* id, const QByteArray& copy) {
+            return write(bench.folder.filePath(QString(id) + ".fayline"), copy) &&
+                   write(bench.folder.filePath(QString(id) + ".of"), path.toUtf8());
+        };
+        QVERIFY(keep("good", text) && keep("torn", text.left(500)));
+        Answering answer(QMessageBox::Ok);
+        QVERIFY(!bench.window.openFile(path));
+        QVERIFY2(answer.text.contains("The last good copy is of") &&
+                     answer.text.contains(QDir::toNativeSeparators(bench.folder.filePath("good.fayline"))),
+                 qPrintable(answer.text));
+    }
+
     void fileThatIsGoneLeavesTheListOfRecentFiles() {
         Bench bench;
         const QString gone = bench.folder.filePath("gone.fayline");

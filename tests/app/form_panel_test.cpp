@@ -1,6 +1,7 @@
 // The form panel: what it says of springback, and what is typed into it.
 #include "app/panels/form_panel.hpp"
 
+#include <QCheckBox>
 #include <QLabel>
 #include <QLineEdit>
 #include <QTest>
@@ -91,6 +92,28 @@ private slots:
         shown.outOfDate = true;
         panel.show(shown);
         QCOMPARE(said(panel, "fewerWords"), before);
+    }
+
+    void WhatItIsClampedToStandsBesideWhetherItComesOff() {
+        FormPanel panel;
+        Taken taken{shownSample(), {}};
+        followWith(taken, &panel);
+        open(&panel);
+        auto* kind = panel.findChild<QComboBox*>("formKind");
+        auto* off = panel.findChild<QCheckBox*>("letGo");
+        QVERIFY(kind->isVisible() && off->isVisible());
+        QCOMPARE(kind->parentWidget(), off->parentWidget());
+        off->click();
+        QVERIFY(!taken.shown.piece.form.letGo);
+        panel.findChild<QToolButton*>("supportHead")->click();
+        auto* posts = panel.findChild<NotebookTable*>("posts");
+        QVERIFY(!posts->isVisible());
+        kind->setCurrentIndex(1);
+        emit kind->activated(1);
+        QCOMPARE(taken.shown.piece.form.kind, model::FormKind::posts);
+        QVERIFY(posts->isVisible());
+        panel.findChild<QToolButton*>("addPost")->click();
+        QCOMPARE(taken.shown.piece.form.posts.size(), 1u);
     }
 
     void NothingIsCutOffWithEverythingOpen_data() {

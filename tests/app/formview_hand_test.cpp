@@ -165,10 +165,12 @@ private slots:
         QVERIFY(bench.changes[3].merges != bench.changes[2].merges);
     }
 
-    void TabWalksThePointsThenTheStationsAndThenLeaves() {
+    void NWalksThePointsThenTheStationsAndTabLeavesTheDrawing() {
         Bench bench;
         QWidget window;
+        QPushButton after(&window);
         bench.view.setParent(&window);
+        QWidget::setTabOrder(&bench.view, &after);
         window.show();
         QVERIFY(QTest::qWaitForWindowExposed(&window, fayline::test::patience_ms));
         bench.view.setFocus();
@@ -176,20 +178,31 @@ private slots:
         const int points = math::countOf(bench.shown.piece.line.points);
         const int stations = math::countOf(bench.shown.piece.holding.stations);
         for (int i = 0; i < points; ++i) {
-            QTest::keyClick(&bench.view, Qt::Key_Tab);
+            QTest::keyClick(&bench.view, Qt::Key_N);
             QCOMPARE(bench.view.selectedPoint(), i);
         }
         double last_m = -1e9;
         for (int i = 0; i < stations; ++i) {
-            QTest::keyClick(&bench.view, Qt::Key_Tab);
+            QTest::keyClick(&bench.view, Qt::Key_N);
             QVERIFY(bench.view.selectedStation() >= 0);
             const double at_m = bench.shown.piece.holding.stations[bench.view.selectedStation()].at_m;
             QVERIFY(at_m >= last_m);
             last_m = at_m;
         }
+        for (int last = 0; last < 3; ++last) {  // the two trim lines, then nothing
+            QTest::keyClick(&bench.view, Qt::Key_N);
+            QCOMPARE(bench.view.selectedPoint(), -1);
+            QCOMPARE(bench.view.selectedStation(), -1);
+            QCOMPARE(bench.view.accessibleDescription().contains("Selected"), last < 2);
+        }
+        QTest::keyClick(&bench.view, Qt::Key_N);
+        QTest::keyClick(&bench.view, Qt::Key_N);
+        QTest::keyClick(&bench.view, Qt::Key_P);
+        QCOMPARE(bench.view.selectedPoint(), 0);
+        QVERIFY(bench.view.accessibleDescription().contains(QStringLiteral("N and P choose")));
         QTest::keyClick(&bench.view, Qt::Key_Tab);
-        QCOMPARE(bench.view.selectedPoint(), -1);
-        QCOMPARE(bench.view.selectedStation(), -1);
+        QVERIFY(after.hasFocus());
+        QCOMPARE(bench.view.selectedPoint(), 0);
         bench.view.setParent(nullptr);
     }
 

@@ -148,8 +148,8 @@ private slots:
         QObject::connect(&bench.view, &FormView::selectionSaid, &bench, [&](const QString& words) { said = words; });
         std::set<QString> nudged;
         for (int i = 0; i < 60; ++i) {
-            QTest::keyClick(&bench.view, Qt::Key_Tab);
-            if (!bench.view.hasFocus() || said.isEmpty()) break;
+            QTest::keyClick(&bench.view, Qt::Key_N);
+            if (said.isEmpty()) break;
             const bool ours = said.startsWith(QStringLiteral("foot of")) || said.startsWith(QStringLiteral("block")) ||
                               said.startsWith(QStringLiteral("trim line"));
             if (!ours) continue;

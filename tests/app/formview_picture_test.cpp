@@ -171,8 +171,27 @@ private slots:
         old.reason = QStringLiteral("-6 is not a thickness; give a number above 0");
         bench.view.show(old);
         QVERIFY(says(bench.view, QStringLiteral("Old result. Fix first: -6 is not")));
-        QVERIFY(bench.view.grab().toImage() != fresh);
+        const QImage faint = bench.view.grab().toImage();
         QCOMPARE(overlapOf(bench.view), std::string());
+        // What is worked out is half as strong, the clamps' pulls among it.
+        const Drawing drawing = drawingOf(*bench.shown.plan, bench.shown.piece.line.stripsOn);
+        const Sheet sheet = sheetOf(bench.shown, drawing, bench.view.transform(), bench.view.size(), ViewChoice{},
+                                    fontsFrom(tabularFont(QApplication::font())), false);
+        const auto strength = [&](const QImage& image, const QPointF& at) {
+            int least = 255;  // of a shaft that lies between pixels
+            for (int x = -1; x <= 1; ++x)
+                for (int y = -1; y <= 1; ++y) least = std::min(least, qGray(image.pixel(at.toPoint() + QPoint(x, y))));
+            return qGray(theme().ground.rgb()) - least;
+        };
+        int arrows = 0;
+        for (const ForceArrow& arrow : sheet.forces) {
+            if (arrow.shaft.length() < 12) continue;
+            const QPointF at = arrow.shaft.pointAt(0.3);
+            QVERIFY(strength(fresh, at) > 120);
+            QVERIFY2(strength(faint, at) < 0.7 * strength(fresh, at), qPrintable(arrow.figure));
+            ++arrows;
+        }
+        QVERIFY(arrows > 0);
         bench.view.show(bench.shown);
         QVERIFY(!says(bench.view, QStringLiteral("Old result")));
         QVERIFY(bench.view.grab().toImage() == fresh);

@@ -16,6 +16,7 @@
 #include "app/panels/along_plot.hpp"
 #include "app/panels/notebook_table.hpp"
 #include "app/panels/parts.hpp"
+#include "app/panels/tools_model.hpp"
 #include "tests/app/held_piece.hpp"
 #include "tests/app/shown_panel.hpp"
 
@@ -53,14 +54,13 @@ private slots:
         HoldingPanel panel;
         panel.show(heldByHand());
         open(&panel);
-        for (const char* table : {"stations", "proposed", "closing"})
-            QVERIFY2(tableOf(panel, table)->isVisible(), table);
-        for (const char* table : {"tools", "posts", "blocks", "props", "served"})
+        for (const char* table : {"tools", "stations"}) QVERIFY2(tableOf(panel, table)->isVisible(), table);
+        for (const char* table : {"proposed", "closing", "blocks", "props", "served"})
             QVERIFY2(!tableOf(panel, table)->isVisible(), table);
         QVERIFY(!panel.findChild<QToolButton*>("propsHead")->isVisible());
         QVERIFY(panel.findChild<QToolButton*>("toolsHead")->accessibleName().contains("folded"));
         QTest::keyClick(panel.findChild<QToolButton*>("toolsHead"), Qt::Key_Space);
-        QVERIFY(tableOf(panel, "tools")->isVisible());
+        QVERIFY(tableOf(panel, "served")->isVisible());
         QVERIFY(panel.findChild<QToolButton*>("toolsHead")->accessibleName().contains("open"));
     }
 
@@ -69,9 +69,9 @@ private slots:
         Shown shown = heldByHand();
         panel.show(shown);
         open(&panel);
-        QCOMPARE(tableOf(panel, "tools")->model()->rowCount(), 0);
-        unfold(panel, "toolsHead");
-        QCOMPARE(tableOf(panel, "tools")->model()->rowCount(), 1);
+        QCOMPARE(tableOf(panel, "closing")->model()->rowCount(), 0);
+        unfold(panel, "closingHead");
+        QVERIFY(tableOf(panel, "closing")->model()->rowCount() > 0);
     }
 
     void TheProposalIsAdoptedAsOneChange() {
@@ -85,6 +85,7 @@ private slots:
         });
         panel.show(shown);
         open(&panel);
+        unfold(panel, "proposalHead");
         auto* adopt = panel.findChild<QPushButton*>("adopt");
         QVERIFY(adopt->isEnabled());
         adopt->click();
@@ -98,6 +99,8 @@ private slots:
         Shown shown = heldByHand();
         panel.show(shown);
         open(&panel);
+        unfold(panel, "proposalHead");
+        unfold(panel, "closingHead");
         auto* closing = tableOf(panel, "closing");
         const int rows = closing->model()->rowCount();
         QVERIFY(rows > 0);
@@ -122,7 +125,8 @@ private slots:
     void ADragStepWithAllOpenLaysNothingOutAnew() {
         HoldingPanel panel;
         Shown shown = heldByHand();
-        for (const auto* head : {"evenHead", "overRunHead", "toolsHead", "settingsHead", "supportHead", "hullHead"})
+        for (const auto* head : {"pullsHead", "evenHead", "proposalHead", "closingHead", "overRunHead", "toolsHead",
+                                 "settingsHead", "hullHead"})
             unfold(panel, head);
         panel.show(shown);
         open(&panel);
@@ -241,13 +245,45 @@ private slots:
         QVERIFY(!table->selectionModel()->hasSelection());
     }
 
-    void LimitsSupportAndTheBoatAreTyped() {
+    // Enter there ends the typing: a count is often changed alone.
+    void TabInTheLastCellOfTheToolsMakesTheNextRow() {
+        HoldingPanel panel;
+        Taken taken{heldByHand(), {}};
+        followWith(taken, &panel);
+        open(&panel);
+        auto* table = tableOf(panel, "tools");
+        const auto type = [&](const char* typed, Qt::Key ends) {
+            auto* editor = table->findChild<QLineEdit*>("cellEditor");
+            QVERIFY(editor);
+            editor->selectAll();
+            QTest::keyClicks(editor, typed);
+            QTest::keyClick(editor, ends);
+            QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
+        };
+        const auto tools = [&]() -> const std::vector<model::Tool>& { return taken.shown.piece.holding.tools; };
+        const std::size_t before = tools().size();
+        const QModelIndex last = table->model()->index(table->model()->rowCount() - 1, ToolsModel::countColumn);
+        for (const Qt::Key ends : {Qt::Key_Return, Qt::Key_Tab}) {
+            table->setFocus();
+            table->setCurrentIndex(last);
+            table->edit(last);
+            type(ends == Qt::Key_Tab ? "7" : "6", ends);
+            if (ends == Qt::Key_Return) QCOMPARE(tools().size(), before);
+        }
+        QCOMPARE(tools()[before - 1].count, 7);
+        QCOMPARE(tools().size(), before + 1);
+        SOON_VERIFY(table->findChild<QLineEdit*>("cellEditor"));
+        QCOMPARE(table->currentIndex(), table->model()->index(int(before), ToolsModel::nameColumn));
+        type("Cam clamp", Qt::Key_Tab);
+        QCOMPARE(tools().back().name, std::string("Cam clamp"));
+    }
+
+    void LimitsAndTheBoatAreTyped() {
         HoldingPanel panel;
         Taken taken{heldByHand(), {}};
         followWith(taken, &panel);
         open(&panel);
         unfold(panel, "settingsHead");
-        unfold(panel, "supportHead");
         unfold(panel, "hullHead");
         type(panel.findChild<QLineEdit*>("gapLimit"), "0.3 mm");
         QCOMPARE(taken.shown.piece.holding.gapLimit_m, 0.0003);
@@ -257,17 +293,22 @@ private slots:
         QVERIFY(panel.findChild<QLabel*>("backboneReason")->isVisible());
         type(panel.findChild<QLineEdit*>("backbone"), "ash_white");
         QCOMPARE(taken.shown.piece.holding.backbone.species, std::string("ash_white"));
-        QVERIFY(!tableOf(panel, "posts")->isVisible());
-        auto* kind = panel.findChild<QComboBox*>("formKind");
-        kind->setCurrentIndex(1);
-        emit kind->activated(1);
-        QCOMPARE(taken.shown.piece.form.kind, model::FormKind::posts);
-        QVERIFY(tableOf(panel, "posts")->isVisible());
-        panel.findChild<QToolButton*>("addPost")->click();
-        QCOMPARE(taken.shown.piece.form.posts.size(), 1u);
         panel.findChild<QToolButton*>("addBlock")->click();
         type(panel.findChild<QLineEdit*>("hullWeight"), "1.2 t");
         QCOMPARE(taken.shown.piece.holding.hull.weight_kg, 1200.0);
+    }
+
+    void WhatItIsClampedToIsSaidAndChangedInForm() {
+        HoldingPanel panel;
+        Shown shown = heldByHand();
+        shown.piece.form.kind = model::FormKind::posts;
+        std::vector<plan::Question> asked;
+        connect(&panel, &Panel::panelAsked, &panel, [&](plan::Question question) { asked.push_back(question); });
+        panel.show(shown);
+        open(&panel);
+        QCOMPARE(panel.findChild<QLabel*>("toFormWords")->text(), QString("Clamped to: posts"));
+        panel.findChild<QPushButton*>("toForm")->click();
+        QCOMPARE(asked, std::vector{plan::Question::form});
     }
 
     void PropsShowOnlyWhereThereAreAny() {

@@ -86,6 +86,7 @@ private slots:
         Taken taken{shownSample(), {}};
         followWith(taken, &panel);
         open(&panel);
+        unfold(panel);
         auto* table = panel.findChild<NotebookTable*>("offsets");
         auto* unread = panel.findChild<QLabel*>("offsetsUnread");
         QLineEdit* editor = beginTyping(table, 5, OffsetsModel::yColumn);
@@ -139,6 +140,7 @@ private slots:
         Taken taken{shownSample(), {}};
         followWith(taken, &panel);
         open(&panel);
+        unfold(panel);
         auto* field = panel.findChild<QLineEdit*>("startHeading");
         field->setFocus();
         QTest::keyClicks(field, "175");
@@ -155,6 +157,7 @@ private slots:
         Taken taken{shownSample(), {}};
         followWith(taken, &panel);
         open(&panel);
+        unfold(panel);
         const QString answer = panel.findChild<QLabel*>("answer")->text();
         QCOMPARE(answer, QString::fromStdString(plan::answerText(taken.shown.plan->answers[0], taken.shown.display)));
         taken.shown.piece.line.points[3] = taken.shown.piece.line.points[2];
@@ -330,6 +333,7 @@ private slots:
         Taken taken{shownSample(), {}};
         followWith(taken, &panel);
         open(&panel);
+        unfold(panel);
         auto* table = panel.findChild<NotebookTable*>("offsets");
         auto* whole = panel.findChild<QComboBox*>("read");
         const auto columnShown = [&] { return !table->isColumnHidden(OffsetsModel::readColumn); };

@@ -2,6 +2,7 @@
 #include <QApplication>
 #include <QClipboard>
 #include <QComboBox>
+#include <QCompleter>
 #include <QHeaderView>
 #include <QLabel>
 #include <QLayout>
@@ -23,6 +24,7 @@
 #include "app/panels/holding_panel.hpp"
 #include "app/panels/line_panel.hpp"
 #include "app/panels/notebook_table.hpp"
+#include "app/panels/searched_choice.hpp"
 #include "app/panels/strips_panel.hpp"
 #include "core/math/count.hpp"
 #include "tests/app/patience.hpp"
@@ -201,6 +203,7 @@ private slots:
         Taken taken{shownSample(), {}};
         followWith(taken, &panel);
         open(&panel);
+        unfold(panel);
         auto* groups = panel.findChild<NotebookTable*>("groups");
         QVERIFY(groups->model()->rowCount() >= 2);
         groups->setCurrentIndex(groups->model()->index(1, 0));
@@ -234,10 +237,54 @@ private slots:
             units::markMeaning(shown.plan->stack.strips[0].breakingSource.mark)));
         QTest::keyClick(note, Qt::Key_Escape);
         SOON_VERIFY(!panel.findChild<QWidget*>("sourceNote"));
-        auto* about = panel.findChild<QToolButton*>("aboutWood");
+        auto* about = panel.findChild<QToolButton*>("woodHead");
         about->click();
         QVERIFY(panel.findChild<QLabel*>("wood")->isVisible());
         QVERIFY(panel.findChild<QLabel*>("wood")->text().contains("Modulus of rupture"));
+    }
+
+    void AWoodIsFoundByAnyPartOfItsName() {
+        StripsPanel panel;
+        Taken taken{shownSample(), {}};
+        followWith(taken, &panel);
+        open(&panel);
+        auto* groups = panel.findChild<NotebookTable*>("groups");
+        const auto species = [&] { return taken.shown.piece.stack.strips[0].species; };
+        const auto edit = [&](const char* typed) {
+            QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);  // an editor that was closed before
+            groups->setFocus();
+            groups->setCurrentIndex(groups->model()->index(0, GroupsModel::woodColumn));
+            groups->edit(groups->currentIndex());
+            auto* editor = groups->findChild<SearchedChoice*>("cellEditor");
+            if (!editor) qFatal("the wood is not edited in a list that is searched");
+            editor->setFocus();
+            QTest::keyClicks(editor, typed);
+            return editor;
+        };
+        // In groups by their names, each sorted.
+        SearchedChoice* editor = edit("");
+        QStringList names[2];
+        for (int i = 0, group = -1; i < editor->count(); ++i) {
+            const bool head = !(editor->model()->index(i, 0).flags() & Qt::ItemIsEnabled);
+            if (head) ++group;
+            QCOMPARE(head, editor->itemText(i) == "Hardwoods" || editor->itemText(i) == "Softwoods");
+            if (!head) names[group] << editor->itemText(i);
+        }
+        QVERIFY(names[0].contains("White oak") && names[1].contains("Western larch"));
+        for (QStringList& group : names) QVERIFY(std::ranges::is_sorted(group));
+        QCOMPARE(names[0].size() + names[1].size(), math::countOf(taken.shown.species));
+        QTest::keyClick(editor, Qt::Key_Escape);
+        // Typed in part: the one that has it, however it is written.
+        editor = edit("EUROPEAN LA");
+        QCOMPARE(editor->completer()->completionCount(), 1);
+        QTest::keyClick(editor, Qt::Key_Return);
+        SOON_COMPARE(species(), std::string("larch_eu"));
+        // What several have, or none, is refused in words and changes nothing.
+        for (const char* unclear : {"oak", "driftwood"}) {
+            QTest::keyClick(edit(unclear), Qt::Key_Return);
+            SOON_VERIFY(panel.findChild<QLabel*>("groupsUnread")->text().contains("not a wood"));
+            QCOMPARE(species(), std::string("larch_eu"));
+        }
     }
 
     void StationsAreSetOutEvenlyAndNonsenseIsSaid() {

@@ -127,8 +127,8 @@ private slots:
             hasAll(text, {QString::number(step.tailOff_m * 1000, 'f', 1), QString::number(step.tip.x_m * 1000, 'f', 1),
                           QString::number(step.tip.y_m * 1000, 'f', 1)});
         }
-        hasAll(text, {"3 points", "1113 mm", "14.5 kg", "46.1 mm", "0.12 %", "can whip", "Local rules",
-                      "floor in the way", "may jump over", "leaves 2.71 mm"});
+        hasAll(text, {"3 points", "1113 mm", "14.5 kg", "46.1 mm", "0.12 %", "Bent strips can throw 10 kg",
+                      "Local rules", "floor in the way", "may jump over", "leaves 2.71 mm"});
         QCOMPARE(text.count("Done"), pageCount(file));  // each sheet has a head of its own
     }
 

@@ -9,7 +9,6 @@
 #include <QSettings>
 #include <QSignalSpy>
 #include <QTest>
-#include <QWheelEvent>
 
 #include "app/window/panel_stack.hpp"
 #include "core/math/count.hpp"
@@ -65,6 +64,35 @@ private slots:
             QVERIFY(!cell.data(underRole).toString().isEmpty());
         }
         QVERIFY(table->isVisible() && table->currentIndex().isValid());
+    }
+
+    // As many as the pages of what is then saved.
+    void itSaysHowManySheetsEachPaperTakes() {
+        for (const auto size : {QPageSize::A4, QPageSize::Letter}) {
+            setPaperSize(size);
+            Shown shown = shownSample();
+            deepenShown(shown);
+            model::Boat boat;
+            boat.display = shown.display;
+            boat.pieces = {shown.piece};
+            PaperPanel panel;
+            panel.show(shown);
+            open(&panel);
+            const auto* table = panel.findChild<NotebookTable*>("papers");
+            const auto sheets = [&](int row) { return table->model()->index(row, 1).data().toString(); };
+            const std::vector<Paper> papers = papersOf(shown.piece);
+            SOON_VERIFY(!sheets(0).isEmpty());
+            QTemporaryDir folder;
+            const QStringList names = writePapers(boat, folder.path(), defaultPageLayout());
+            qsizetype all = 0;
+            QCOMPARE(names.size(), papers.size());
+            for (int row = 0; row < names.size(); ++row) {
+                const qsizetype pages = pageSizes(folder.filePath(names[row])).size();
+                QCOMPARE(sheets(row), QString::number(pages));
+                all += pages;
+            }
+            QCOMPARE(panel.findChild<QLabel*>("sheetsInAll")->text(), QString("%1 sheets in all").arg(all));
+        }
     }
 
     void buttonsAndEnterAskForTheChosenPaper() {
@@ -143,23 +171,6 @@ private slots:
         QCOMPARE(defaultPageLayout().pageSize().id(), QPageSize::A4);
         SOON_VERIFY(again.find<QComboBox>("paperSize")->currentText().startsWith("A4"));
         QLocale::setDefault(QLocale::c());
-    }
-
-    void theWheelPassesOverTheSize() {
-        PaperPanel panel;
-        panel.show(shownSample());
-        open(&panel);
-        auto* size = panel.findChild<QComboBox*>("paperSize");
-        QSignalSpy asked(&panel, &Panel::actionAsked);
-        const int before = size->currentIndex();
-        for (const int turn : {-120, 120}) {
-            QWheelEvent wheel(QPointF(10, 10), size->mapToGlobal(QPointF(10, 10)), {}, {0, turn}, Qt::NoButton, {},
-                              Qt::NoScrollPhase, false);
-            QCoreApplication::sendEvent(size, &wheel);
-            QVERIFY(!wheel.isAccepted());
-            QCOMPARE(size->currentIndex(), before);
-        }
-        QCOMPARE(asked.count(), 0);
     }
 
     void sizesOtherThanTheTwoAreNotTaken() {

@@ -20,8 +20,8 @@
 #include "app/formview/form_view.hpp"
 #include "app/panels/along_plot.hpp"
 #include "app/panels/findings_list.hpp"
-#include "app/panels/piece_table.hpp"
 #include "app/panels/line_panel.hpp"
+#include "app/panels/piece_table.hpp"
 #include "app/panels/question_line.hpp"
 #include "app/window/main_window.hpp"
 #include "app/window/panel_stack.hpp"
@@ -124,6 +124,10 @@ private slots:
         QVERIFY(bench.window.shown().outOfDate);
         QVERIFY(bench.window.shown().reasonPath.startsWith("line.points["));
         QCOMPARE(bench.window.shown().plan, good);
+        QCOMPARE(bench.window.shown().reason,
+                 QString("Stem, point %1: x and y are those of point %2; change one of the two, or remove it")
+                     .arg(QString::fromStdString(doubled.line.points[4].label),
+                          QString::fromStdString(doubled.line.points[3].label)));
         // Each panel says so; the drawing does by itself.
         auto* reason = bench.find<QWidget>("linePanel")->findChild<QLabel*>("reason");
         QVERIFY(reason && reason->isVisible());

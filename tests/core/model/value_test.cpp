@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "core/model/cut_short.hpp"
 #include "core/units/input_error.hpp"
 #include "tests/refusal.hpp"
 
@@ -43,6 +44,23 @@ TEST(Text, SaysThatTheTextEndsTooEarly) {
     EXPECT_EQ(errorOfText("{\"a\""), "line 1, column 5: the text ends too early; give a : after the key");
     EXPECT_EQ(errorOfText("{\"a\":"), std::string("line 1, column 6: the text ends too early; ") + value);
     EXPECT_EQ(errorOfText("{\"a\": 12"), "line 1, column 9: the text ends too early; give a comma, or }");
+}
+
+// A file that a full disk left, wherever it was cut within its outermost group.
+TEST(Text, ThatIsCutAnywhereIsSaidToBeCutShort) {
+    const std::string whole = "{\"fayline\": 1, \"a\": [12.5, -3e2, true, null, \"st\\\"em\"], \"b\": {\"c\": false}}";
+    ASSERT_NO_THROW(parseText(whole));
+    for (std::size_t left = 0; left < whole.size(); ++left)
+        EXPECT_THROW(parseText(whole.substr(0, left)), CutShort) << whole.substr(0, left);
+    for (const char* wrong : {"{\"a\": oak}", "{\"a\" 1}", "{} oak", "{\"a\": 'stem'}"}) {
+        try {
+            parseText(wrong);
+            ADD_FAILURE() << wrong;
+        } catch (const CutShort& error) {
+            ADD_FAILURE() << error.what();
+        } catch (const units::InputError&) {
+        }
+    }
 }
 
 TEST(Text, SaysWhatIsTooMuch) {
@@ -87,7 +105,8 @@ TEST(Text, SaysWhichNumberIsWrong) {
     for (const std::string wrong : {"NaN", "Infinity", "nan", "True", "tru", "nul"})
         EXPECT_EQ(errorOfText("{\"a\": " + wrong + "}"), "line 1, column 7: " + wrong + " cannot stand here; " + value);
     EXPECT_EQ(errorOfText("[-Infinity]"), "line 1, column 2: -Infinity" + told);
-    EXPECT_EQ(errorOfText("[tru"), std::string("line 1, column 2: tru cannot stand here; ") + value + ", or ]");
+    EXPECT_EQ(errorOfText("[tru x"), std::string("line 1, column 2: tru cannot stand here; ") + value + ", or ]");
+    EXPECT_EQ(errorOfText("[tru"), "line 1, column 2: the text ends within tru; give the rest");
 }
 
 TEST(Text, CountsColumnsInCharacters) {
