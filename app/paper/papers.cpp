@@ -14,6 +14,7 @@
 
 #include "app/paper/batch_cards.hpp"
 #include "app/paper/closing_sheet.hpp"
+#include "app/paper/cut_list.hpp"
 #include "app/paper/drawing.hpp"
 #include "app/paper/file_names.hpp"
 #include "app/paper/frame.hpp"
@@ -76,6 +77,12 @@ std::vector<paper::Sheet> sheetsOf(Paper kind, const model::Boat& boat, const mo
             break;
         case Paper::run:
             sheets = paper::runSheet(piece, plan, upright);
+            break;
+        case Paper::cutList:
+            sheets = paper::cutList(piece, plan, lying);
+            break;
+        case Paper::buying:
+            sheets = paper::buyingList(piece, plan, plan::shopOf(boat), upright);
             break;
     }
     const bool toScale = kind == Paper::storyStick || kind == Paper::line || kind == Paper::form;
@@ -178,19 +185,25 @@ QString paperName(Paper paper) {
             return "Batch cards";
         case Paper::run:
             return "Run sheet";
+        case Paper::cutList:
+            return "Cut list";
+        case Paper::buying:
+            return "Buying list";
     }
     return {};
 }
 
 std::vector<Paper> allPapers() {
-    return {Paper::stationTable, Paper::storyStick, Paper::line,    Paper::form,
-            Paper::closing,      Paper::props,      Paper::batches, Paper::run};
+    return {Paper::stationTable, Paper::storyStick, Paper::line, Paper::form,    Paper::closing,
+            Paper::props,        Paper::batches,    Paper::run,  Paper::cutList, Paper::buying};
 }
 
-std::vector<Paper> papersOf(const model::Piece& piece) {
+std::vector<Paper> papersOf(const model::Piece& piece, bool boatHasBoards) {
     std::vector<Paper> papers = allPapers();
     if (piece.holding.stations.empty()) std::erase(papers, Paper::closing);
     if (!paper::hasProps(piece)) std::erase(papers, Paper::props);
+    if (piece.stock.boards.empty() && piece.stock.buy.empty() && !boatHasBoards) std::erase(papers, Paper::cutList);
+    if (piece.stock.buy.empty()) std::erase(papers, Paper::buying);
     if (!paper::isGlued(piece)) {
         std::erase(papers, Paper::batches);
         std::erase(papers, Paper::run);
@@ -229,7 +242,7 @@ std::optional<QStringList> writePapers(const model::Boat& boat, const QString& f
     int count = 0;
     for (const model::Piece& piece : boat.pieces) {
         pieceNames << QString::fromStdString(piece.name);
-        count += math::countOf(papersOf(piece));
+        count += math::countOf(papersOf(piece, !boat.boards.empty()));
     }
     const QStringList stems = paper::fileStems(pieceNames);
 
@@ -242,7 +255,7 @@ std::optional<QStringList> writePapers(const model::Boat& boat, const QString& f
             if (!live) return std::nullopt;
             const std::optional<plan::Plan> plan = plan::deepen(piece, shop, *live, watch.stop);
             if (!plan) return std::nullopt;
-            for (const Paper kind : papersOf(piece)) {
+            for (const Paper kind : papersOf(piece, !boat.boards.empty())) {
                 const QString title = pieceNames[static_cast<int>(i)] + ", " + paperName(kind).toLower();
                 const QByteArray pdf = pdfOf(sheetsOf(kind, boat, piece, *plan, page), title, layout, watch.stop);
                 if (watch.stop) return std::nullopt;

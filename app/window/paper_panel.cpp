@@ -43,6 +43,10 @@ QString purpose(Paper paper) {
             return QObject::tr("Resin, hardener, use by: a card for each batch");
         case Paper::run:
             return QObject::tr("Who does what when, on the wall");
+        case Paper::cutList:
+            return QObject::tr("To the saw: strips, boards, rips");
+        case Paper::buying:
+            return QObject::tr("To the timber yard: boards, sizes, price");
     }
     return {};
 }
@@ -135,7 +139,7 @@ void PaperPanel::ask(const QString& action) {
 void PaperPanel::show(const Shown& shown) {
     takeShown(shown);
     answer_->show(*shown_);
-    papers_ = shown.pieceIndex < 0 ? std::vector<Paper>() : papersOf(shown.piece);
+    papers_ = shown.pieceIndex < 0 ? std::vector<Paper>() : papersOf(shown.piece, !shown.boatBoards.empty());
     std::vector<FigureRow> rows;
     for (const Paper paper : papers_) {
         FigureCell cell{paperName(paper)};

@@ -73,6 +73,22 @@ std::vector<int> placesCut(const StockStudy& study) {
     return places;
 }
 
+// What is said about boards is one line of at most 160 characters, in every unit.
+void expectShortLines(const Plan& plan) {
+    units::Display feet;
+    feet.lengths = units::LengthNotation::feetInchesEighths;
+    for (const Finding& finding : plan.findings) {
+        if (aboutOf(finding.code) != About::stock) continue;
+        for (const units::Display& display : {inMillimetres, feet}) {
+            const std::string line = textOf(finding, display);
+            EXPECT_LE(line.size(), 160u) << line;
+            EXPECT_EQ(line.find('%' + std::string("1")), std::string::npos) << line;
+        }
+    }
+    const Answer& answer = plan.answers[static_cast<std::size_t>(Question::stock)];
+    EXPECT_LE(writeText(answer.sentence, feet).size(), 90u) << writeText(answer.sentence, feet);
+}
+
 TEST(StockStudy, WithoutBoardsItSaysHowManyStripsAreNeededAndNoMore) {
     const Plan& plan = planOf(sixStrips());
     EXPECT_FALSE(plan.stock->anyBoards);
@@ -148,6 +164,7 @@ TEST(StockStudy, BoardsThatDoNotSufficeAreACautionWithItsCount) {
     const Answer& answer = plan.answers[static_cast<std::size_t>(Question::stock)];
     EXPECT_EQ(writeText(answer.figures, inMillimetres), "4 strips short");
     EXPECT_EQ(answer.worst, Severity::caution);
+    expectShortLines(plan);
 }
 
 TEST(StockStudy, WhatCanBeBoughtFillsUpWhatIsMissing) {
@@ -243,6 +260,7 @@ TEST(StockStudy, MoistureTooFarFromTheRestIsACaution) {
     EXPECT_FALSE(findingOf(planOf(piece), Code::boardsMoistureService));
     piece.stock.boards[0].moisture = 0.18;
     EXPECT_EQ(foundIn(planOf(piece), Code::boardsMoistureService).value, 18);
+    expectShortLines(planOf(piece));
 }
 
 TEST(StockStudy, ShortBoardsAreScarfedAndWhatThatAsksForIsSaid) {
@@ -263,6 +281,7 @@ TEST(StockStudy, ShortBoardsAreScarfedAndWhatThatAsksForIsSaid) {
 
     piece.holding.stations = {{.kind = model::HoldKind::clamp, .at_m = 0}};
     EXPECT_TRUE(findingOf(planOf(piece), Code::scarfWithoutClamp));
+    expectShortLines(planOf(piece));
     piece.holding.stations.clear();
     for (const ScarfPlace& scarf : plan.stock->scarfs)
         piece.holding.stations.push_back({.kind = model::HoldKind::clamp, .at_m = scarf.at_m});
@@ -278,6 +297,7 @@ TEST(StockStudy, AStripIsPinnedToItsBoardOrThatIsSaid) {
     EXPECT_FALSE(findingOf(planOf(piece), Code::pinNotKept));
     piece.stock.pins = {{.place = 2, .board = "gone"}};
     EXPECT_EQ(foundIn(planOf(piece), Code::pinNotKept).strip, 2);
+    expectShortLines(planOf(piece));
 }
 
 TEST(StockStudy, PiecesThatListNoBoardsShareThoseOfTheBoat) {
@@ -301,6 +321,51 @@ TEST(StockStudy, PiecesThatListNoBoardsShareThoseOfTheBoat) {
         EXPECT_EQ(ofOne->boards[0].parts[i].place, ofOther->boards[0].parts[i].place);
         EXPECT_EQ(ofOne->boards[0].parts[i].piece.empty(), !ofOther->boards[0].parts[i].piece.empty());
     }
+}
+
+TEST(StockStudy, WhatHelpsDoesSoWhenItIsTaken) {
+    model::Piece piece = sixStrips();
+    piece.stock.boards = {board("A", 2.0, 0.030, 0.060)};
+    const Plan& plan = planOf(piece);
+    ASSERT_FALSE(plan.stock->cures.empty());
+    for (const StockCure& cure : plan.stock->cures) {
+        if (!cure.piece) continue;
+        SCOPED_TRACE(writeText(cure.name, inMillimetres));
+        EXPECT_EQ(static_cast<int>(studyOf(*cure.piece).missing.size()), cure.stillShort);
+        EXPECT_LE(writeText(cure.name, inMillimetres).size(), 40u);
+    }
+    const std::optional<Cure> offered = cureOf(piece, plan, foundIn(plan, Code::boardsShort));
+    ASSERT_TRUE(offered);
+    EXPECT_TRUE(studyOf(offered->piece).missing.empty());
+}
+
+TEST(StockStudy, ThinStripsThePlanerDoesNotTakeAreANote) {
+    model::Piece piece = sixStrips();
+    piece.stock.boards = {board("A", 2.4, 0.15, 0.060)};
+    EXPECT_FALSE(findingOf(planOf(piece), Code::planerTooThick));
+    piece.stock.planerLeast_m = 0.008;
+    EXPECT_EQ(foundIn(planOf(piece), Code::planerTooThick).severity, Severity::note);
+    expectShortLines(planOf(piece));
+}
+
+TEST(StockStudy, WhatIsWrongWithBoardsIsSaid) {
+    model::Piece piece = sixStrips();
+    const auto told = [&](const model::Board& one) {
+        piece.stock.boards = {board("A", 2.4, 0.15, 0.060), one};
+        return writeTexts(studyOf(piece).told, inMillimetres);
+    };
+    model::Board bad = board("B", 2.4, 0.15, 0.060);
+    EXPECT_EQ(told(bad), "");
+    bad.bad = {{.from_m = 0, .to_m = 1.5}, {.from_m = 1.2, .to_m = 3}};  // they overlap and cover all
+    EXPECT_NE(told(bad).find("Board B is bad from end to end"), std::string::npos) << told(bad);
+    model::Board other = board("B", 2.4, 0.15, 0.060);
+    other.species = "ash_white";
+    EXPECT_NE(told(other).find("Board B is of a wood that no strip needs"), std::string::npos) << told(other);
+    EXPECT_NE(told(board("B", 2.4, 0.004, 0.060)).find("Board B"), std::string::npos);
+    EXPECT_NE(told(board("B", 0.06, 0.15, 0.060)).find("Board B"), std::string::npos);
+    piece.stock.kerf_m = 0.2;
+    EXPECT_NE(told(board("B", 2.4, 0.15, 0.060)).find("saw cut"), std::string::npos)
+        << told(board("B", 2.4, 0.15, 0.060));
 }
 
 TEST(StockStudy, IsStopped) {
