@@ -97,6 +97,12 @@ void FormView::selectPlace(std::optional<double> at_m) {
     update();
 }
 
+void FormView::selectStrip(int place) {
+    if (state_->choice.strip == place) return;
+    state_->choice.strip = place;
+    update();
+}
+
 void FormView::showMoment(const std::optional<PointedMoment>& moment) {
     if (state_->moment == moment) return;
     state_->moment = moment;
@@ -289,6 +295,10 @@ void FormView::mouseReleaseEvent(QMouseEvent* event) {
     const Hit hit = state_->hitAt(at);
     if (hit.kind == Hit::Kind::nothing) {
         state_->chooseNothing();
+        if (state_->choice.strip) {
+            selectStrip(0);
+            emit stripSelected(0);
+        }
         if (state_->choice.place_m) {
             selectPlace(std::nullopt);
             emit placeSelected(std::nullopt);
@@ -297,6 +307,11 @@ void FormView::mouseReleaseEvent(QMouseEvent* event) {
     }
     if (!state_->hasPlan()) return;
     if (hit.kind == Hit::Kind::stack || hit.kind == Hit::Kind::finding) state_->chooseNothing();
+    if (hit.kind == Hit::Kind::stack) {
+        const int strip = stripAt(state_->drawing, state_->transform, at);
+        selectStrip(strip);
+        emit stripSelected(strip);
+    }
     double place_m = state_->placeUnder(at);
     if (hit.kind == Hit::Kind::finding) place_m = state_->freshSheet().findings[hit.index].at_m;
     if (hit.kind == Hit::Kind::station) place_m = state_->shown.piece.holding.stations[hit.index].at_m;

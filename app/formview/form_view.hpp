@@ -27,6 +27,7 @@ public:
     void selectPlace(std::optional<double> at_m);
     // A minute of the glue-up that is pointed at elsewhere: what is wet and held by then lies over the drawing.
     void showMoment(const std::optional<PointedMoment>& moment);
+    void selectStrip(int place);    // 1 on the form; 0: none
     void selectPoint(int index);    // -1: none
     void setBendShown(bool shown);  // curvature as a band along the line
     void setMisfitMagnified(bool magnified);
@@ -52,6 +53,7 @@ signals:
     void dragEnded();  // the merged change is complete
     void placeHovered(std::optional<double> at_m);
     void placeSelected(std::optional<double> at_m);
+    void stripSelected(int place);             // 1 on the form
     void pointSelected(int index);             // -1: none
     void selectionSaid(const QString& words);  // what is selected, for a status line; empty: nothing
 

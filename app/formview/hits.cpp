@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/math/count.hpp"
+
 namespace fayline::app {
 
 namespace {
@@ -89,6 +91,22 @@ Hit hitAt(const Sheet& sheet, const Drawing& drawing, const Transform& transform
     }
     if (hit.kind == Hit::Kind::nothing && onStack(drawing, transform, pixel)) hit.kind = Hit::Kind::stack;
     return hit;
+}
+
+QPolygonF stripOutline(const Drawing& drawing, int strip) {
+    if (strip < 1 || strip >= math::countOf(drawing.faces)) return {};
+    QPolygonF outline = drawing.faces[strip - 1];
+    const QPolygonF& outside = drawing.faces[strip];
+    for (qsizetype i = outside.size(); i-- > 0;) outline << outside[i];
+    return outline;
+}
+
+int stripAt(const Drawing& drawing, const Transform& transform, const QPointF& pixel) {
+    const line::Xy place = transform.toDrawing(pixel);
+    for (int strip = 1; strip < math::countOf(drawing.faces); ++strip) {
+        if (stripOutline(drawing, strip).containsPoint(QPointF(place.x_m, place.y_m), Qt::WindingFill)) return strip;
+    }
+    return 0;
 }
 
 }  // namespace fayline::app

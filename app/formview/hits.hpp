@@ -22,4 +22,9 @@ inline constexpr double reach_px = 12;  // from the middle of a mark
 // that before a trim line at the same distance; the stack if no mark is.
 Hit hitAt(const Sheet& sheet, const Drawing& drawing, const Transform& transform, const QPointF& pixel);
 
+// The strip that lies there, 1 on the form; 0: none.
+int stripAt(const Drawing& drawing, const Transform& transform, const QPointF& pixel);
+// Its outline in metres; empty: there is no such strip.
+QPolygonF stripOutline(const Drawing& drawing, int strip);
+
 }  // namespace fayline::app

@@ -73,6 +73,13 @@ void FormView::State::paintPointedAt(QPainter& painter) {
         paintReading(painter, box, fonts, ground);
         keepOff.push_back(box.place);
     }
+    if (const QPolygonF outline = stripOutline(drawing, choice.strip); !outline.isEmpty()) {
+        QColor filled = ground.accent;
+        filled.setAlphaF(0.45f);
+        painter.setPen(pen(ground.accent, 2));
+        painter.setBrush(filled);
+        painter.drawPolygon(transform.matrix().map(outline));
+    }
     if (choice.place_m) paintPlace(painter, placeAt(drawing, *choice.place_m), transform, ground.accent);
     if (!reads) return;
     const DrawnPlace place = placeAt(drawing, *at_m);

@@ -34,6 +34,7 @@ struct ViewChoice {
     int block = -1;        // chosen block under the hull, or
     int trim = -1;         // chosen trim line: 0 at the start, 1 at the end
     std::optional<double> place_m;
+    int strip = 0;  // chosen strip, from the form outwards; 0: none
 
     bool operator==(const ViewChoice&) const = default;
     bool nothing() const { return point < 0 && station < 0 && block < 0 && trim < 0; }

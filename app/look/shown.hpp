@@ -36,6 +36,7 @@ struct Shown {
     QString failure;       // why the studies that the plan lacks could not be worked out; empty: they are under way
     bool stopped = false;  // the user gave up the studies that the plan lacks
     units::Display display;
+    std::vector<model::Board> boatBoards;  // that the boat's pieces share
     // That may be chosen: the boat's own and those of the shed before the built-in ones. Glues: or null.
     std::vector<wood::Species> species;
     std::shared_ptr<const std::vector<glue::Adhesive>> adhesives;

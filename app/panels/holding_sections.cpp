@@ -5,6 +5,7 @@
 #include "app/panels/holding_rows.hpp"
 #include "app/panels/holding_words.hpp"
 #include "app/panels/parts.hpp"
+#include "core/plan/study/holding_study.hpp"
 
 namespace fayline::app {
 

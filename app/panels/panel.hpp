@@ -60,6 +60,14 @@
 //                   "carryTakes", "clampTakes", "propTakes", "jackTakes", "screwTakes", "scrapeRate", "wipeRate",
 //                   "sandRate", "pace", "glueUncertain", "stripBreaksChance", "stripBreaksCosts", "clampSlipsChance",
 //                   "clampSlipsCosts", "cupSpillsChance", "cupSpillsCosts"
+//   stock panel     "stockPanel"; "boards" (table), "boardsUnread", "addBoard", "removeBoard", "pasteBoards"; fields of the
+//                   chosen board "boardWood", "boardBad", "boardMoisture", "boardPrice", "boardPricePer"; "boardsTold"
+//                   (label), "stockPicture" (StockPicture); of the chosen strip "stripWords" (label), "stripBoard"
+//                   (combo box), "stripLost", "useSpare", "stripUncut" (buttons); heads "stockCuresHead" (only where
+//                   strips are short), "stockFiguresHead", "sawingHead", "boardsOfHead", "buyHead", "cutHead";
+//                   "stockCures" (table), "takeStockCure", "stockFigures" (table), fields "kerf", "planing",
+//                   "planerLeast", "snipe", "saw", "least", "stockScarfSlope", "extraScarfs", "stagger", "stockSpares";
+//                   "shareBoards", "buy" (table), "addToBuy", "removeToBuy", "allCut" (buttons)
 //   record panel    "recordPanel"; "openClock", "openDryFit" (buttons); heads "daysHead", "dayLearnedHead",
 //                   "dayTasksHead", "readingsHead", "learnedHead"; "days" (table), of its chosen row "dayWords"
 //                   (label), "remarks" (RemarksEdit), "removeDay" (button), "dayCompared" (table), "dayLearned"
@@ -91,6 +99,7 @@ public:
     virtual void lightPlace(std::optional<double> at_m) { Q_UNUSED(at_m); }   // pointed at anywhere
     virtual void selectPlace(std::optional<double> at_m) { Q_UNUSED(at_m); }  // chosen anywhere
     virtual void selectPoint(int point) { Q_UNUSED(point); }  // chosen in the drawing; -1: none; the keyboard stays
+    virtual void selectStrip(int place) { Q_UNUSED(place); }  // chosen anywhere, 1 on the form; 0: none
     // Brings the keyboard to a point of the line, where the panel has it (-1: to its first table).
     virtual void goToPoint(int point) { Q_UNUSED(point); }
     void dim(bool old);  // plots and sentences; tables and the answer see to it themselves
@@ -108,6 +117,7 @@ signals:
     void placeHovered(std::optional<double> at_m);
     void placeSelected(std::optional<double> at_m);
     void pointSelected(int point);                                   // chosen here by the user
+    void stripSelected(int place);                                   // likewise, 1 on the form; 0: none
     void momentPointed(const std::optional<PointedMoment>& moment);  // of the glue-up; none: no longer
     void actionAsked(const QString& name);                           // of the window, by its object's name
     void ownGluesAsked();                                            // to be listed and changed

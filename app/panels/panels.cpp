@@ -7,6 +7,7 @@
 #include "app/panels/parts.hpp"
 #include "app/panels/record_panel.hpp"
 #include "app/panels/schedule_panel.hpp"
+#include "app/panels/stock_panel.hpp"
 #include "app/panels/strips_panel.hpp"
 
 namespace fayline::app {
@@ -23,6 +24,7 @@ std::vector<NamedPanel> makePanels(QWidget* parent) {
             {plan::Question::holding, QObject::tr("Holding"), new HoldingPanel(parent)},
             {plan::Question::glue, QObject::tr("Glue"), new GluePanel(parent)},
             {plan::Question::time, QObject::tr("Time"), new SchedulePanel(parent)},
+            {plan::Question::stock, QObject::tr("Stock"), new StockPanel(parent)},
             {plan::Question::record, QObject::tr("Record"), new RecordPanel(parent)}};
 }
 

@@ -1,6 +1,7 @@
 // What can be changed of the stack: the fields of the strips panel.
 #include <QStringList>
 
+#include "app/panels/parts.hpp"
 #include "app/panels/reading.hpp"
 #include "app/panels/strips_panel.hpp"
 #include "app/panels/typed_fields.hpp"

@@ -14,6 +14,7 @@
 
 #include "app/paper/batch_cards.hpp"
 #include "app/paper/closing_sheet.hpp"
+#include "app/paper/cut_list.hpp"
 #include "app/paper/drawing.hpp"
 #include "app/paper/file_names.hpp"
 #include "app/paper/frame.hpp"
@@ -69,6 +70,10 @@ std::vector<paper::Sheet> sheetsOf(Paper kind, const model::Piece& piece, const 
             return paper::batchCards(piece, plan, upright);
         case Paper::run:
             return paper::runSheet(piece, plan, upright);
+        case Paper::cutList:
+            return paper::cutList(piece, plan, lying);
+        case Paper::buying:
+            return paper::buyingList(piece, plan, species, upright);
     }
     return {};
 }
@@ -176,19 +181,25 @@ QString paperName(Paper paper) {
             return "Batch cards";
         case Paper::run:
             return "Run sheet";
+        case Paper::cutList:
+            return "Cut list";
+        case Paper::buying:
+            return "Buying list";
     }
     return {};
 }
 
 std::vector<Paper> allPapers() {
-    return {Paper::stationTable, Paper::storyStick, Paper::line,    Paper::form,
-            Paper::closing,      Paper::props,      Paper::batches, Paper::run};
+    return {Paper::stationTable, Paper::storyStick, Paper::line, Paper::form,    Paper::closing,
+            Paper::props,        Paper::batches,    Paper::run,  Paper::cutList, Paper::buying};
 }
 
-std::vector<Paper> papersOf(const model::Piece& piece) {
+std::vector<Paper> papersOf(const model::Piece& piece, bool boatHasBoards) {
     std::vector<Paper> papers = allPapers();
     if (piece.holding.stations.empty()) std::erase(papers, Paper::closing);
     if (!paper::hasProps(piece)) std::erase(papers, Paper::props);
+    if (piece.stock.boards.empty() && piece.stock.buy.empty() && !boatHasBoards) std::erase(papers, Paper::cutList);
+    if (piece.stock.buy.empty()) std::erase(papers, Paper::buying);
     if (!paper::isGlued(piece)) {
         std::erase(papers, Paper::batches);
         std::erase(papers, Paper::run);
@@ -227,7 +238,7 @@ std::optional<QStringList> writePapers(const model::Boat& boat, const QString& f
     int count = 0;
     for (const model::Piece& piece : boat.pieces) {
         pieceNames << QString::fromStdString(piece.name);
-        count += math::countOf(papersOf(piece));
+        count += math::countOf(papersOf(piece, !boat.boards.empty()));
     }
     const QStringList stems = paper::fileStems(pieceNames);
 
@@ -240,7 +251,7 @@ std::optional<QStringList> writePapers(const model::Boat& boat, const QString& f
             if (!live) return std::nullopt;
             const std::optional<plan::Plan> plan = plan::deepen(piece, shop, *live, watch.stop);
             if (!plan) return std::nullopt;
-            for (const Paper kind : papersOf(piece)) {
+            for (const Paper kind : papersOf(piece, !boat.boards.empty())) {
                 const QString title = pieceNames[static_cast<int>(i)] + ", " + paperName(kind).toLower();
                 const QByteArray pdf = pdfOf(sheetsOf(kind, boat, piece, *plan, page), title, layout, watch.stop);
                 if (watch.stop) return std::nullopt;

@@ -1,5 +1,6 @@
 // Everything that leaves on paper: table of stations and their pulls, closing sheet, props and screws, batch cards, run
-// sheet, story stick, full-size line and form, each sheet named, each with a square for checking the printer's scale.
+// sheet, cut and buying list, story stick, full-size line and form, each sheet named, each with a square for checking
+// the printer's scale.
 #pragma once
 
 #include <QPageLayout>
@@ -17,14 +18,15 @@ class QPrinter;
 
 namespace fayline::app {
 
-enum class Paper { stationTable, storyStick, line, form, closing, props, batches, run };
+enum class Paper { stationTable, storyStick, line, form, closing, props, batches, run, cutList, buying };
 
 QString paperName(Paper paper);  // "Story stick"
 std::vector<Paper> allPapers();
 
 // Those that a piece has something to put on: no closing sheet without stations, no props and screws without any,
-// no batch cards and no run sheet where nothing is glued.
-std::vector<Paper> papersOf(const model::Piece& piece);
+// no batch cards and no run sheet where nothing is glued, no cut list without boards (of its own, to be bought, or the
+// boat's), no buying list where nothing can be bought.
+std::vector<Paper> papersOf(const model::Piece& piece, bool boatHasBoards = false);
 
 // What follows the making of papers, in the thread that makes them: any thread will do, since Qt paints texts on PDF
 // and printers in every thread of a program that has its QGuiApplication, and nothing here is a widget or a pixmap.

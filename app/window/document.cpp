@@ -158,11 +158,13 @@ void Document::setSelectedPlace(std::optional<double> at_m) {
 void Document::changePiece(int index, const Change& change) {
     if (index < 0 || index >= math::countOf(boat_.pieces)) return;
     // The step under way may come back to where it began; any other change to the same is none.
-    if (change.after == boat_.pieces[index]) return;
+    const bool ofBoat = change.boatBoards && *change.boatBoards != boat_.boards;
+    if (change.after == boat_.pieces[index] && !ofBoat) return;
     const model::Brought brought = lackingFor(boat_, &boat_.pieces[index], change.after);
-    if (!brought.any()) return undo_.push(new ChangePieceCommand(*this, index, change));
+    if (!brought.any() && !ofBoat) return undo_.push(new ChangePieceCommand(*this, index, change));
     model::Boat after = boat_;
     after.pieces[index] = change.after;
+    if (change.boatBoards) after.boards = *change.boatBoards;
     model::bring(after, brought);
     changeBoat(change.name, change.merges, after, index);
 }

@@ -168,6 +168,8 @@ void MainWindow::followViews() {
     connect(formView_, &FormView::selectionSaid, this,
             [this](const QString& words) { statusBar()->showMessage(words); });
     connect(formView_, &FormView::pointSelected, panels_, &PanelStack::selectPoint);
+    connect(formView_, &FormView::stripSelected, panels_, &PanelStack::selectStrip);
+    connect(panels_, &PanelStack::stripSelected, formView_, &FormView::selectStrip);
     connect(panels_, &PanelStack::changeAsked, this, change);
     connect(panels_, &PanelStack::pointSelected, formView_, &FormView::selectPoint);
     connect(panels_, &PanelStack::momentPointed, formView_, &FormView::showMoment);

@@ -54,6 +54,7 @@ PanelStack::PanelStack(QWidget* parent) : PanelScroll(parent) {
         connect(named.panel, &app::Panel::placeHovered, this, &PanelStack::placeHovered);
         connect(named.panel, &app::Panel::placeSelected, this, &PanelStack::placeSelected);
         connect(named.panel, &app::Panel::pointSelected, this, &PanelStack::pointSelected);
+        connect(named.panel, &app::Panel::stripSelected, this, &PanelStack::stripSelected);
         connect(named.panel, &app::Panel::momentPointed, this, &PanelStack::momentPointed);
         connect(named.panel, &app::Panel::actionAsked, this, &PanelStack::actionAsked);
         connect(named.panel, &app::Panel::ownGluesAsked, this, &PanelStack::ownGluesAsked);
@@ -112,6 +113,12 @@ void PanelStack::selectPlace(std::optional<double> at_m) {
     selected_ = at_m;
     for (Section& section : sections_) {
         if (!section.panel->isHidden()) section.panel->selectPlace(at_m);
+    }
+}
+
+void PanelStack::selectStrip(int place) {
+    for (Section& section : sections_) {
+        if (!section.panel->isHidden()) section.panel->selectStrip(place);
     }
 }
 

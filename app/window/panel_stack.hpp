@@ -21,6 +21,7 @@ public:
     void show(const Shown& shown);
     void lightPlace(std::optional<double> at_m);
     void selectPlace(std::optional<double> at_m);
+    void selectStrip(int place);  // 1 on the form; 0: none
     void selectPoint(int point);  // -1: none; panels stay folded and the keyboard where it is
 
     // Opens the panel that answers `question`, brings it into sight and gives it the keyboard. False: there is none
@@ -37,6 +38,7 @@ signals:
     void placeHovered(std::optional<double> at_m);
     void placeSelected(std::optional<double> at_m);
     void pointSelected(int point);
+    void stripSelected(int place);
     void momentPointed(const std::optional<PointedMoment>& moment);
     void actionAsked(const QString& name);
     void ownGluesAsked();

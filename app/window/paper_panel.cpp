@@ -43,6 +43,10 @@ QString purpose(Paper paper) {
             return QObject::tr("Resin, hardener, use by: a card for each batch");
         case Paper::run:
             return QObject::tr("Who does what when, on the wall");
+        case Paper::cutList:
+            return QObject::tr("To the saw: strips, boards, rips");
+        case Paper::buying:
+            return QObject::tr("To the timber yard: boards, sizes, price");
     }
     return {};
 }
@@ -131,7 +135,7 @@ void PaperPanel::ask(const QString& action) {
 void PaperPanel::show(const Shown& shown) {
     takeShown(shown);
     answer_->show(*shown_);
-    papers_ = shown.pieceIndex < 0 ? std::vector<Paper>() : papersOf(shown.piece);
+    papers_ = shown.pieceIndex < 0 ? std::vector<Paper>() : papersOf(shown.piece, !shown.boatBoards.empty());
     const bool counts = shown_->plan && !shown_->outOfDate && plan::isStudied(*shown_->plan);
     const std::shared_ptr<const plan::Plan> plan = counts ? shown_->plan : nullptr;
     if (counted_ != plan || countedFor_ != paperSize()) {

@@ -20,7 +20,8 @@ const std::map<plan::Study, const char*> nameOf{
     {plan::Study::breaking, QT_TRANSLATE_NOOP("fayline::app::Planning", "strips that break")},
     {plan::Study::misread, QT_TRANSLATE_NOOP("fayline::app::Planning", "misread offsets")},
     {plan::Study::learned, QT_TRANSLATE_NOOP("fayline::app::Planning", "your earlier pieces")},
-    {plan::Study::corrected, QT_TRANSLATE_NOOP("fayline::app::Planning", "what misread offsets cause")}};
+    {plan::Study::corrected, QT_TRANSLATE_NOOP("fayline::app::Planning", "what misread offsets cause")},
+    {plan::Study::stock, QT_TRANSLATE_NOOP("fayline::app::Planning", "strips from boards")}};
 
 }  // namespace
 
@@ -153,6 +154,7 @@ void Planning::show() {
     shown_.boatNumber = document_.boatNumber();
     shown_.piece = index < 0 ? model::Piece{} : document_.boat().pieces[index];
     shown_.display = shop_.display;
+    shown_.boatBoards = shop_.boards;
     shown_.species = shop_.species;
     shown_.adhesives = std::make_shared<const std::vector<glue::Adhesive>>(shop_.adhesives);
     shown_.shed = document_.shed();

@@ -11,6 +11,7 @@
 #include "core/export/print_keys_day.hpp"
 #include "core/export/print_keys_form.hpp"
 #include "core/export/print_keys_holding.hpp"
+#include "core/export/print_keys_stock.hpp"
 #include "core/export/print_rules.hpp"
 #include "core/plan/plan.hpp"
 #include "core/plan/shop.hpp"
@@ -283,6 +284,7 @@ void printedKeys(auto& visit, const Plan*) {
     visit("holding", &Plan::holding, Group{});
     visit("glue", via(&Plan::day, &DayPlan::glue), Group{});
     visit("schedule", &Plan::day, Group{});
+    visit("stock", &Plan::stock, OrAbsent<Group>{});
     visit("choices", ifAny(&Plan::choices, &Choices::all), OrAbsent<ListOf<Group>>{});
     visit("findings", &Plan::findings, ListOf<Group>{});
 }

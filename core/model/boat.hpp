@@ -270,10 +270,14 @@ struct Crew {
 struct BadStretch {
     double from_m = 0;
     double to_m = 0;
+    std::optional<double> acrossFrom_m;  // from the board's first edge; absent: from that edge on
+    std::optional<double> acrossTo_m;    // absent: up to the other edge
     Kept kept;
 
     bool operator==(const BadStretch&) const = default;
 };
+
+enum class PricePer { board, boardFoot, cubicMetre };
 
 struct Board {
     std::string name;
@@ -284,17 +288,58 @@ struct Board {
     std::string species = "oak_white";
     std::vector<BadStretch> bad;
     double price = 0;
+    PricePer pricePer = PricePer::board;
+    std::optional<double> moisture;  // absent: as the strips are
     Kept kept;
 
     bool operator==(const Board&) const = default;
 };
 
+enum class Saw { either, edge, face };  // strips ripped off a board's edge, or resawn from its face
+
+// Which of the boards that one row of the list stands for: those of a count are numbered from 1.
+struct StripPin {  // a strip that its user wants from this board
+    int place = 1;
+    std::string board;  // its name
+    int number = 1;
+    Kept kept;
+
+    bool operator==(const StripPin&) const = default;
+};
+
+struct StripCut {  // a strip, or one part of it between scarfs, that has been sawn: that wood is used
+    int place = 1;
+    std::string board;
+    int number = 1;
+    double from_m = 0;  // along the board
+    double length_m = 0;
+    double acrossFrom_m = 0;  // across its width
+    double acrossTo_m = 0;
+    double deepFrom_m = 0;  // through its thickness
+    double deepTo_m = 0;
+    bool lost = false;  // it broke or was spoilt: another is needed
+    Kept kept;
+
+    bool operator==(const StripCut&) const = default;
+};
+
+enum class StockAim { wood, price };
+
 struct Stock {
-    std::vector<Board> boards;
+    std::vector<Board> boards;  // empty: those of the boat, which its pieces share
+    std::vector<Board> buy;     // what can be bought; count: at most so many
     double kerf_m = 0.0024;
     double planing_m = 0.0005;
+    double planerLeast_m = 0;  // no strip goes through the planer thinner than this
+    double snipe_m = 0;        // that the planer spoils at each end
+    Saw saw = Saw::either;
+    StockAim aim = StockAim::wood;  // what there is to be least of
     double scarfSlope = 12;
-    std::optional<int> spares;  // absent: "auto"
+    int extraScarfs = 0;              // in a strip, above the fewest that it needs
+    std::optional<double> stagger_m;  // least distance of scarfs in strips side by side; absent: "auto"
+    std::optional<int> spares;        // absent: "auto"
+    std::vector<StripPin> pins;
+    std::vector<StripCut> cut;
     Kept kept;
 
     bool operator==(const Stock&) const = default;
@@ -466,6 +511,7 @@ struct Boat {
     std::vector<OwnSpecies> species;
     std::vector<OwnAdhesive> adhesives;
     std::vector<Trial> trials;
+    std::vector<Board> boards;  // shared by the pieces that list none of their own
     std::vector<Piece> pieces;
     Kept kept;  // of the whole file
 };

@@ -115,6 +115,8 @@ template <class Visit>
 void keysOf(Visit& visit, const BadStretch*) {
     visit("from_mm", &BadStretch::from_m, place_mm, When::plainly);
     visit("to_mm", &BadStretch::to_m, place_mm, When::plainly);
+    visit("across_from_mm", &BadStretch::acrossFrom_m, OrNull{length_mm});
+    visit("across_to_mm", &BadStretch::acrossTo_m, OrNull{length_mm});
 }
 
 template <class Visit>
@@ -127,15 +129,53 @@ void keysOf(Visit& visit, const Board*) {
     visit("species", &Board::species, Text{}, When::plainly);
     visit("bad", &Board::bad, ListOf<Group>{{}, 0, 1000, "bad stretches"});
     visit("price", &Board::price, from0(unit::none, "a price"));
+    visit(
+        "price_per", &Board::pricePer,
+        words<PricePer>(
+            {{PricePer::board, "board"}, {PricePer::boardFoot, "board foot"}, {PricePer::cubicMetre, "cubic metre"}}));
+    visit("moisture_pct", &Board::moisture, OrNull{within(0, 200, unit::pct, "a moisture")});
+}
+
+inline constexpr auto strip_place = Whole{1, 100'000, "a strip's place"};
+inline constexpr auto board_number = Whole{1, 100'000, "a board's number"};
+
+template <class Visit>
+void keysOf(Visit& visit, const StripPin*) {
+    visit("place", &StripPin::place, strip_place, When::plainly);
+    visit("board", &StripPin::board, Text{}, When::plainly);
+    visit("number", &StripPin::number, board_number);
+}
+
+template <class Visit>
+void keysOf(Visit& visit, const StripCut*) {
+    visit("place", &StripCut::place, strip_place, When::plainly);
+    visit("board", &StripCut::board, Text{}, When::plainly);
+    visit("number", &StripCut::number, board_number);
+    visit("from_mm", &StripCut::from_m, length_mm, When::plainly);
+    visit("length_mm", &StripCut::length_m, length_mm, When::plainly);
+    visit("across_from_mm", &StripCut::acrossFrom_m, length_mm, When::plainly);
+    visit("across_to_mm", &StripCut::acrossTo_m, length_mm, When::plainly);
+    visit("deep_from_mm", &StripCut::deepFrom_m, length_mm, When::plainly);
+    visit("deep_to_mm", &StripCut::deepTo_m, length_mm, When::plainly);
+    visit("lost", &StripCut::lost, Truth{});
 }
 
 template <class Visit>
 void keysOf(Visit& visit, const Stock*) {
     visit("boards", &Stock::boards, ListOf<Group>{{}, 0, 1000, "boards"});
+    visit("buy", &Stock::buy, ListOf<Group>{{}, 0, 1000, "boards"});
     visit("kerf_mm", &Stock::kerf_m, from0(unit::mm, "a saw cut"));
     visit("planing_mm", &Stock::planing_m, from0(unit::mm, "an allowance"));
+    visit("planer_least_mm", &Stock::planerLeast_m, from0(unit::mm, "a thickness"));
+    visit("snipe_mm", &Stock::snipe_m, length_mm);
+    visit("saw", &Stock::saw, words<Saw>({{Saw::either, "auto"}, {Saw::edge, "edge"}, {Saw::face, "face"}}));
+    visit("least", &Stock::aim, words<StockAim>({{StockAim::wood, "wood"}, {StockAim::price, "price"}}));
     visit("scarf_slope", &Stock::scarfSlope, slope);
+    visit("extra_scarfs", &Stock::extraScarfs, Whole{0, 20, "a number of scarfs"});
+    visit("stagger_mm", &Stock::stagger_m, OrWord<Number>{from0(unit::mm, "a distance"), "auto"});
     visit("spares", &Stock::spares, OrWord<Whole>{{0, 1000, "a number of strips"}, "auto"});
+    visit("pins", &Stock::pins, ListOf<Group>{{}, 0, 1000, "strips"});
+    visit("cut", &Stock::cut, ListOf<Group>{{}, 0, 10'000, "strips"});
 }
 
 template <class Visit>
@@ -291,6 +331,7 @@ void keysOf(Visit& visit, const Boat*) {
     visit("species", &Boat::species, ListOf<Group>{{}, 0, 1000, "woods"});
     visit("adhesives", &Boat::adhesives, ListOf<Group>{{}, 0, 1000, "glues"});
     visit("trials", &Boat::trials, ListOf<Group>{{}, 0, 10'000, "trials"});
+    visit("boards", &Boat::boards, ListOf<Group>{{}, 0, 1000, "boards"});
     visit("pieces", &Boat::pieces, ListOf<Group>{{}, 0, 1000, "pieces"});
 }
 

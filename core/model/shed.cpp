@@ -46,6 +46,21 @@ Glue withAir(const Glue& of, const UsualAir& usual) {
     return together(usual.glue, of);
 }
 
+// Which strips were wanted from which board, and which were cut, is of one piece.
+Stock stockOnly(const Stock& stock) {
+    Stock only = stock;
+    only.pins.clear();
+    only.cut.clear();
+    return only;
+}
+
+Stock withStock(const Stock& of, const Stock& usual) {
+    Stock result = usual;
+    result.pins = of.pins;
+    result.cut = of.cut;
+    return result;
+}
+
 template <class Own>
 bool holds(const std::vector<Own>& all, const std::string& id) {
     return std::ranges::any_of(all, [&](const Own& one) { return one.id == id; });
@@ -174,7 +189,8 @@ void keep(Shed& shed, ShedPart part, const Boat& boat, const Piece& piece) {
     other.glue = UsualGlue{glueOnly(piece.glue), shed.glue.value_or(UsualGlue{}).kept};
     other.air = UsualAir{airOnly(piece.glue), shed.air.value_or(UsualAir{}).kept};
     other.crew = piece.crew;
-    other.stock = piece.stock;
+    other.stock = stockOnly(piece.stock);
+    if (other.stock->boards.empty()) other.stock->boards = boat.boards;
     other.adhesives = boat.adhesives;
     other.species = boat.species;
     other.trials = boat.trials;
@@ -183,7 +199,7 @@ void keep(Shed& shed, ShedPart part, const Boat& boat, const Piece& piece) {
         add(shed.adhesives, those(boat.adhesives, [&](const auto& id) { return id == piece.glue.adhesive; }));
     if (part == ShedPart::stock) {
         add(shed.species, those(boat.species, [&](const auto& id) {
-                return std::ranges::any_of(piece.stock.boards, [&](const Board& one) { return one.species == id; });
+                return std::ranges::any_of(shed.stock->boards, [&](const Board& one) { return one.species == id; });
             }));
     }
 }
@@ -202,7 +218,7 @@ void use(const Shed& shed, ShedPart part, Piece& piece) {
     if (part == ShedPart::glue) piece.glue = withGlue(piece.glue, *shed.glue);
     if (part == ShedPart::air) piece.glue = withAir(piece.glue, *shed.air);
     if (part == ShedPart::crew) piece.crew = *shed.crew;
-    if (part == ShedPart::stock) piece.stock = *shed.stock;
+    if (part == ShedPart::stock) piece.stock = withStock(piece.stock, *shed.stock);
 }
 
 bool isUsed(const Shed& shed, ShedPart part, const Piece& piece) {
@@ -217,7 +233,7 @@ bool isUsed(const Shed& shed, ShedPart part, const Piece& piece) {
         case ShedPart::crew:
             return piece.crew == *shed.crew;
         case ShedPart::stock:
-            return piece.stock == *shed.stock;
+            return piece.stock == withStock(piece.stock, *shed.stock);
         default:
             return true;
     }

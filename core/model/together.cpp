@@ -67,12 +67,36 @@ void check(const Stack& stack, const std::string& path) {
     }
 }
 
+void check(const std::vector<Board>& boards, const std::string& path) {
+    for (std::size_t i = 0; i < boards.size(); ++i)
+        for (std::size_t k = 0; k < boards[i].bad.size(); ++k) {
+            const BadStretch& bad = boards[i].bad[k];
+            const std::string at = item(item(path, i) + ".bad", k);
+            if (bad.to_m < bad.from_m)
+                throw InputError(at + ".to_mm", "the bad stretch ends before it begins", "give a place beyond from_mm");
+            if (bad.acrossTo_m && *bad.acrossTo_m < bad.acrossFrom_m.value_or(0))
+                throw InputError(at + ".across_to_mm", "the bad stretch ends before it begins",
+                                 "give a place beyond across_from_mm");
+        }
+}
+
 void check(const Stock& stock, const std::string& path) {
-    for (std::size_t i = 0; i < stock.boards.size(); ++i)
-        for (std::size_t k = 0; k < stock.boards[i].bad.size(); ++k)
-            if (stock.boards[i].bad[k].to_m < stock.boards[i].bad[k].from_m)
-                throw InputError(item(item(path + "boards", i) + ".bad", k) + ".to_mm",
-                                 "the bad stretch ends before it begins", "give a place beyond from_mm");
+    check(stock.boards, path + "boards");
+    check(stock.buy, path + "buy");
+    for (std::size_t i = 0; i < stock.pins.size(); ++i)
+        for (std::size_t k = 0; k < i; ++k)
+            if (stock.pins[i].place == stock.pins[k].place)
+                throw InputError(item(path + "pins", i) + ".place", "this strip is pinned twice",
+                                 "give each strip one board");
+    for (std::size_t i = 0; i < stock.cut.size(); ++i) {
+        const StripCut& cut = stock.cut[i];
+        const auto refuseEnd = [&](const char* key, const char* first) {
+            throw InputError(item(path + "cut", i) + key, "what was cut ends before it begins",
+                             std::string("give a place beyond ") + first);
+        };
+        if (cut.acrossTo_m < cut.acrossFrom_m) refuseEnd(".across_to_mm", "across_from_mm");
+        if (cut.deepTo_m < cut.deepFrom_m) refuseEnd(".deep_to_mm", "deep_from_mm");
+    }
 }
 
 void check(const OwnAdhesive& adhesive, const std::string& path) {
@@ -137,6 +161,7 @@ void checkTogether(const Shed& shed) {
 }
 
 void completeAndCheck(Boat& boat) {
+    check(boat.boards, "boards");
     for (std::size_t i = 0; i < boat.adhesives.size(); ++i) check(boat.adhesives[i], item("adhesives", i));
     for (std::size_t i = 0; i < boat.pieces.size(); ++i) {
         Piece& piece = boat.pieces[i];

@@ -105,7 +105,9 @@ Shop shopOf(const model::Boat& boat) {
     for (const glue::Adhesive& builtIn : glue::builtInAdhesives()) shop.adhesives.push_back(builtIn);
     for (const model::Piece& piece : boat.pieces) {
         if (springbackRead(piece)) shop.recorded.push_back(piece);
+        if (!boat.boards.empty() && piece.stock.boards.empty()) shop.sharing.push_back(piece);
     }
+    for (const model::Board& board : boat.boards) shop.boards.push_back(board);
     shop.measured = wood::woodsMeasured(boat.trials, shop.species);
     return shop;
 }

@@ -36,6 +36,7 @@ struct Shop;           // shop.hpp
 struct HoldingStudy;   // study/holding_study.hpp
 struct Choices;        // study/choices.hpp
 struct BreakingStudy;  // study/breaking.hpp
+struct StockStudy;     // study/stock_study.hpp
 
 struct LinePlan {
     model::LineInput of;  // what it is the line of
@@ -63,10 +64,10 @@ struct HoldingPlan {
 };
 
 // What takes longer than a frame, by its parts: worked out side by side when the hand has rested.
-enum class Study { closing, overRun, proposal, carried, day, choices, breaking, misread, learned, corrected };
-inline constexpr std::array allStudies{Study::closing, Study::overRun,  Study::proposal, Study::carried,
-                                       Study::day,     Study::choices,  Study::breaking, Study::misread,
-                                       Study::learned, Study::corrected};
+enum class Study { closing, overRun, proposal, carried, day, choices, breaking, misread, learned, corrected, stock };
+inline constexpr std::array allStudies{Study::closing, Study::overRun,   Study::proposal, Study::carried,
+                                       Study::day,     Study::choices,   Study::breaking, Study::misread,
+                                       Study::learned, Study::corrected, Study::stock};
 
 // The nine questions of the job. An answer is a few figures; a question whose part is not built yet says so.
 enum class Question { line, strips, form, holding, glue, time, stock, paper, record };
@@ -104,6 +105,7 @@ struct Plan {
     math::Shared<DayStudy> dayStudy;
     math::Shared<Choices> choices;
     math::Shared<BreakingStudy> breaking;
+    math::Shared<StockStudy> stock;
     bool learnedSought = false;                     // whether the shop's recorded pieces have been read
     math::Shared<laminate::Learned> learned;        // of the shop's recorded pieces; none where there are none
     math::Shared<laminate::SprungHome> sprungHome;  // none where nothing is off the wanted line

@@ -16,6 +16,8 @@ struct Shop {
     math::SharedList<glue::Adhesive> adhesives;     // the user's own before the built-in ones
     math::SharedList<model::Piece> recorded;        // the boat's pieces whose springback was measured
     math::SharedList<wood::WoodMeasured> measured;  // what the boat's trials say of its woods
+    math::SharedList<model::Board> boards;          // the boat's
+    math::SharedList<model::Piece> sharing;         // the pieces that list no boards of their own and so share these
 };
 
 // The shop of a boat: its display units, its own woods, the built-in ones.

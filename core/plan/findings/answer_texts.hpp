@@ -5,9 +5,6 @@
 
 namespace fayline::plan::texts {
 
-inline constexpr Phrase notBuilt{FAYLINE_TEXT("plan", "Not built yet: %1.")};
-inline constexpr Phrase notBuiltStock{FAYLINE_TEXT("plan", "which boards give these strips")};
-
 inline constexpr Phrase misreadFirst{
     FAYLINE_TEXT("plan", "%1 looks misread. Correct it first: all else follows from it."),
     FAYLINE_TEXT_N("plan", "%1 look misread. Correct them first: all else follows from them.")};

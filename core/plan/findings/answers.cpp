@@ -31,10 +31,6 @@ std::optional<Severity> worstOf(const std::vector<Finding>& findings, Question q
     return worst;
 }
 
-Answer notBuilt(Question question, const Phrase& whatItWillSay) {
-    return {question, {}, {texts::notBuilt, {Message(whatItWillSay)}}, {}, std::nullopt};
-}
-
 // Flatter than this over the whole length, no eye sees it bend.
 bool isStraight(const LinePlan& line) {
     return std::abs(line.tightest.curvature_per_m) * line.fair.line.length() < 1e-6;
@@ -366,14 +362,8 @@ Verdict verdictOf(const Plan& plan) {
 
 std::vector<Answer> answersOf(const model::Piece& piece, const Shop& shop, const Plan& plan) {
     std::vector<Answer> answers{
-        lineAnswer(piece, plan),
-        stripsAnswer(piece, shop, plan),
-        formAnswer(piece, plan),
-        holdingAnswer(piece, plan),
-        glueAnswer(plan),
-        timeAnswer(piece, plan),
-        notBuilt(Question::stock, texts::notBuiltStock),
-        paperAnswer(piece, plan),
+        lineAnswer(piece, plan), stripsAnswer(piece, shop, plan), formAnswer(piece, plan), holdingAnswer(piece, plan),
+        glueAnswer(plan),        timeAnswer(piece, plan),         stockAnswer(plan),       paperAnswer(piece, plan),
         recordAnswer(piece),
     };
     for (Answer& answer : answers) answer.worst = worstOf(plan.findings, answer.question);

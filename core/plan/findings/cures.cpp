@@ -9,6 +9,7 @@
 #include "core/plan/study/choices.hpp"
 #include "core/plan/study/holding_study.hpp"
 #include "core/plan/study/remedies.hpp"
+#include "core/plan/study/stock_study.hpp"
 #include "core/units/units.hpp"
 
 namespace fayline::plan {
@@ -75,6 +76,15 @@ std::optional<Cure> moreTime(const model::Piece& piece, const Plan& plan) {
     if (!plan.dayStudy || plan.dayStudy->remedies.empty()) return std::nullopt;
     const Remedy& best = plan.dayStudy->remedies.front();
     return changed({{takeRemedy, {best.brief}}, withRemedy(piece, best)}, piece);
+}
+
+// What mends short boards with least wood, where the piece alone is changed by it.
+std::optional<Cure> boardsThatSuffice(const model::Piece& piece, const Plan& plan) {
+    if (!plan.stock) return std::nullopt;
+    for (const StockCure& cure : plan.stock->cures) {
+        if (cure.piece && !cure.boatBoards && cure.stillShort == 0) return changed({cure.name, *cure.piece}, piece);
+    }
+    return std::nullopt;
 }
 
 // The suggested stations, where they do what the finding misses: close every gap, or press the glue out everywhere too.
@@ -188,6 +198,8 @@ std::optional<Cure> cureOf(const model::Piece& piece, const Plan& plan, const Fi
             cure.piece.form.allowsForSpringback = true;
             return changed(std::move(cure), piece);
         }
+        case Code::boardsShort:
+            return boardsThatSuffice(piece, plan);
         case Code::closedTooLate:
         case Code::marginShort:
         case Code::chanceInTime:

@@ -57,6 +57,10 @@ std::vector<Finding> dayStudyFindings(const Plan& plan, const DayStudy& study);
 // What the stock does not give of all choices.
 std::vector<Finding> choiceFindings(const Shop& shop, const Choices& choices);
 
+// What the boards give: short boards, scarfs, moisture, pins (stock_findings.cpp); and the answer.
+std::vector<Finding> stockFindings(const model::Piece& piece, const Plan& plan);
+Answer stockAnswer(const Plan& plan);
+
 // What would keep strips whole, and what becomes of the plan when one breaks.
 std::vector<Finding> breakingFindings(const Plan& plan);
 

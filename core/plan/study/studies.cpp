@@ -11,6 +11,7 @@
 #include "core/plan/study/breaking.hpp"
 #include "core/plan/study/choices.hpp"
 #include "core/plan/study/holding_study.hpp"
+#include "core/plan/study/stock_study.hpp"
 #include "core/units/input_error.hpp"
 
 namespace fayline::plan {
@@ -115,6 +116,12 @@ Part breakingPart(const model::Piece& piece, const Shop& shop, const Plan& plan,
     return [study = std::move(study)](Plan& into) { into.breaking = study; };
 }
 
+Part stockPart(const model::Piece& piece, const Shop& shop, const Plan& plan, const std::atomic<bool>& stop) {
+    math::Shared<StockStudy> study = stockFor(piece, shop, plan, stop);
+    if (!study) return {};
+    return [study = std::move(study)](Plan& into) { into.stock = study; };
+}
+
 Part misreadPart(const model::Piece&, const Shop& shop, const Plan& plan, const std::atomic<bool>& stop) {
     if (stop) return {};
     LinePlan line = plan.line;
@@ -168,6 +175,7 @@ Part correctedPart(const model::Piece& piece, const Shop& shop, const Plan& plan
 const StudyTable& studies() {
     static constexpr StudyTable all{{{Study::proposal, {}, proposalPart},
                                      {Study::choices, {}, choicesPart},
+                                     {Study::stock, {}, stockPart},
                                      {Study::overRun, {}, overRunPart},
                                      {Study::misread, {}, misreadPart},
                                      {Study::closing, {}, closingPart},
@@ -192,6 +200,8 @@ bool has(const Plan& plan, Study study) {
             return plan.choices.has_value();
         case Study::breaking:
             return plan.breaking.has_value();
+        case Study::stock:
+            return plan.stock.has_value();
         case Study::misread:
             return plan.line.misreadSought;
         case Study::learned:
@@ -219,6 +229,7 @@ void wordStudies(const model::Piece& piece, const Shop& shop, Plan& plan) {
     if (plan.dayStudy) add(dayStudyFindings(plan, *std::as_const(plan.dayStudy)));
     if (plan.choices) add(choiceFindings(shop, *std::as_const(plan.choices)));
     add(breakingFindings(plan));
+    add(stockFindings(piece, plan));
     hangFindings(findings, plan.ifCorrected);
     plan.findings = std::move(findings);
     plan.answers = answersOf(piece, shop, plan);

@@ -71,6 +71,8 @@ TEST(Keys, EveryMemberHasItsSiValue) {
     const Boat boat = readBoat(everyKey());
     EXPECT_EQ(boat.name, "Wheatear");
     EXPECT_EQ(boat.notes, "every key, none at its default");
+    EXPECT_EQ(boat.boards.at(0).name, "Shared");
+    EXPECT_EQ(boat.boards.at(0).length_m, 2.9);
     EXPECT_EQ(boat.display.lengths, units::LengthNotation::inches);
     EXPECT_EQ(boat.display.temperatures, units::TemperatureUnit::fahrenheit);
     EXPECT_EQ(boat.display.forces, units::ForceUnit::poundForce);
@@ -259,11 +261,39 @@ TEST(Keys, EveryMemberOfTheDayHasItsSiValue) {
     EXPECT_EQ(board.species, "plum");
     EXPECT_EQ(board.bad.at(0).from_m, 0.7);
     EXPECT_EQ(board.bad.at(0).to_m, 0.82);
+    EXPECT_EQ(board.bad.at(0).acrossFrom_m, 0.01);
+    EXPECT_EQ(board.bad.at(0).acrossTo_m, 0.055);
     EXPECT_EQ(board.price, 84.5);
+    EXPECT_EQ(board.pricePer, PricePer::boardFoot);
+    EXPECT_EQ(board.moisture, 0.115);
+    EXPECT_EQ(piece.stock.buy.at(0).name, "Long");
+    EXPECT_EQ(piece.stock.buy.at(0).count, 20);
+    EXPECT_EQ(piece.stock.buy.at(0).pricePer, PricePer::cubicMetre);
     EXPECT_EQ(piece.stock.kerf_m, 0.0032);
     EXPECT_EQ(piece.stock.planing_m, 0.0008);
+    EXPECT_EQ(piece.stock.planerLeast_m, 0.0045);
+    EXPECT_EQ(piece.stock.snipe_m, 0.055);
+    EXPECT_EQ(piece.stock.saw, Saw::face);
+    EXPECT_EQ(piece.stock.aim, StockAim::price);
     EXPECT_EQ(piece.stock.scarfSlope, 10);
+    EXPECT_EQ(piece.stock.extraScarfs, 2);
+    EXPECT_EQ(piece.stock.stagger_m, 0.18);
     EXPECT_EQ(piece.stock.spares, 2);
+    const StripPin& pin = piece.stock.pins.at(0);
+    EXPECT_EQ(pin.place, 3);
+    EXPECT_EQ(pin.board, "A");
+    EXPECT_EQ(pin.number, 2);
+    const StripCut& cut = piece.stock.cut.at(0);
+    EXPECT_EQ(cut.place, 4);
+    EXPECT_EQ(cut.board, "A");
+    EXPECT_EQ(cut.number, 2);
+    EXPECT_EQ(cut.from_m, 0.015);
+    EXPECT_EQ(cut.length_m, 2.4);
+    EXPECT_EQ(cut.acrossFrom_m, 0.006);
+    EXPECT_EQ(cut.acrossTo_m, 0.0155);
+    EXPECT_EQ(cut.deepFrom_m, 0.003);
+    EXPECT_EQ(cut.deepTo_m, 0.049);
+    EXPECT_TRUE(cut.lost);
 
     const Record& record = piece.record.at(0);
     EXPECT_EQ(record.when, "2026-05-02T08:30");
@@ -350,7 +380,18 @@ TEST(Keys, TheDefaultsAreThoseOfTheFormat) {
         {"stock.kerf_mm", "2.4"},
         {"stock.planing_mm", "0.5"},
         {"stock.scarf_slope", "12"},
+        {"stock.planer_least_mm", "0"},
+        {"stock.snipe_mm", "0"},
+        {"stock.saw", "\"auto\""},
+        {"stock.least", "\"wood\""},
+        {"stock.extra_scarfs", "0"},
+        {"stock.stagger_mm", "\"auto\""},
         {"stock.spares", "\"auto\""},
+        {"stock.boards[].price_per", "\"board\""},
+        {"stock.boards[].moisture_pct", "null"},
+        {"stock.buy", "[]"},
+        {"stock.pins", "[]"},
+        {"stock.cut", "[]"},
         {"record", "[]"},
     };
     for (const auto& [path, value] : expected) {

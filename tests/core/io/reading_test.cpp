@@ -193,6 +193,15 @@ TEST(Reading, NeighboursThatContradictEachOtherAreRefused) {
               "pieces[0].stack.gluings[0]: 0 is not a strip's place; give a whole number from 1 to 1000000");
     EXPECT_EQ(errorOf(stackWith(R"("strips": [])")),
               "pieces[0].stack.strips: this list holds nothing; give a list of 1 or more strips, at most 1000");
+    EXPECT_EQ(errorOf(pieceWith(R"("stock": {"boards": [{"bad": [{"from_mm": 8, "to_mm": 9, "across_to_mm": 30,
+                                                                   "across_from_mm": 40}]}]})")),
+              "pieces[0].stock.boards[0].bad[0].across_to_mm: the bad stretch ends before it begins; "
+              "give a place beyond across_from_mm");
+    EXPECT_EQ(errorOf(pieceWith(R"("stock": {"pins": [{"place": 2, "board": "A"}, {"place": 2, "board": "B"}]})")),
+              "pieces[0].stock.pins[1].place: this strip is pinned twice; give each strip one board");
+    EXPECT_EQ(errorOf(pieceWith(R"("stock": {"cut": [{"place": 2, "across_from_mm": 9, "across_to_mm": 3}]})")),
+              "pieces[0].stock.cut[0].across_to_mm: what was cut ends before it begins; "
+              "give a place beyond across_from_mm");
     EXPECT_EQ(errorOf(pieceWith(R"("stock": {"boards": [{"bad": [{"from_mm": 9, "to_mm": 8}]}]})")),
               "pieces[0].stock.boards[0].bad[0].to_mm: the bad stretch ends before it begins; "
               "give a place beyond from_mm");

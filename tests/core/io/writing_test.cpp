@@ -287,6 +287,15 @@ private:
     std::mt19937 random_;
 };
 
+void putRight(std::vector<Board>& boards) {
+    for (Board& board : boards) {
+        for (BadStretch& bad : board.bad) {
+            bad.to_m = bad.from_m + 0.1;
+            if (bad.acrossTo_m) bad.acrossTo_m = bad.acrossFrom_m.value_or(0) + 0.1;
+        }
+    }
+}
+
 // What the file does not accept beside each other is put right.
 void putRight(Boat& boat) {
     for (OwnAdhesive& adhesive : boat.adhesives) adhesive.partsByVolume[0] = adhesive.partsByWeight[0] = 100;
@@ -297,9 +306,15 @@ void putRight(Boat& boat) {
         for (std::size_t i = 0; i < piece.stack.widths.size(); ++i) piece.stack.widths[i].at_m += 1000.0 * double(i);
         for (std::size_t i = 0; i < piece.stack.planedAfter.size(); ++i)
             piece.stack.planedAfter[i].at_m += 1000.0 * double(i);
-        for (Board& board : piece.stock.boards)
-            for (BadStretch& bad : board.bad) bad.to_m = bad.from_m + 0.1;
+        putRight(piece.stock.boards);
+        putRight(piece.stock.buy);
+        for (std::size_t i = 0; i < piece.stock.pins.size(); ++i) piece.stock.pins[i].place = 1 + int(i);
+        for (StripCut& cut : piece.stock.cut) {
+            cut.acrossTo_m = cut.acrossFrom_m + 0.1;
+            cut.deepTo_m = cut.deepFrom_m + 0.1;
+        }
     }
+    putRight(boat.boards);
 }
 
 TEST(Writing, AThousandRandomBoatsComeBackToTheBit) {

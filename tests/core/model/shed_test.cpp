@@ -3,6 +3,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 namespace fayline::model {
 namespace shed_test {
 
@@ -42,6 +44,33 @@ TEST(Shed, GivesANewPieceWhatItKept) {
     EXPECT_EQ(piece.crew, ofShop().crew);
     EXPECT_EQ(piece.stock, ofShop().stock);
     EXPECT_EQ(piece.stack, Piece{}.stack);  // the strips are the job's
+}
+
+TEST(Shed, KeepsBoardsAndSawingButNotWhichStripsWereWantedOrCut) {
+    Boat boat = boatOfShop();
+    Piece piece = ofShop();
+    piece.stock.kerf_m = 0.003;
+    piece.stock.pins = {StripPin{.place = 2, .board = "A"}};
+    piece.stock.cut = {StripCut{.place = 1, .board = "A"}};
+    Shed shed;
+    keep(shed, ShedPart::stock, boat, piece);
+    EXPECT_TRUE(shed.stock->pins.empty());
+    EXPECT_TRUE(shed.stock->cut.empty());
+    EXPECT_EQ(shed.stock->kerf_m, 0.003);
+    EXPECT_TRUE(isUsed(shed, ShedPart::stock, piece));
+
+    Piece other;
+    other.stock.cut = {StripCut{.place = 4, .board = "B"}};
+    use(shed, ShedPart::stock, other);
+    EXPECT_EQ(other.stock.boards, piece.stock.boards);
+    EXPECT_EQ(other.stock.cut.at(0).place, 4);
+
+    // Of a piece that lists none, the boards that the boat's pieces share.
+    boat.boards = {Board{.name = "Shared", .species = "elm_here"}};
+    piece.stock.boards.clear();
+    keep(shed, ShedPart::stock, boat, piece);
+    EXPECT_EQ(shed.stock->boards, boat.boards);
+    EXPECT_TRUE(std::ranges::any_of(shed.species, [](const OwnSpecies& one) { return one.id == "elm_here"; }));
 }
 
 TEST(Shed, EachPartIsKeptAndUsedByItself) {
