@@ -16,6 +16,8 @@ namespace fayline::app {
 class AnswerNote;
 class BoardsModel;
 class StockPicture;
+template <class Of>
+class TypedFields;
 class SteadyWords;
 
 class StockPanel : public SectionedPanel {
@@ -36,7 +38,9 @@ private:
     void makeCut();
 
     NotebookTable* boardsTable(const char* object, const QString& name, BoardsModel* model, Words* unread);
-    Fields* boardFields(NotebookTable* table, bool toBuy);
+    TypedFields<model::Board> boardFields(Fields* fields, NotebookTable* table, bool toBuy);
+    static void addWood(const TypedFields<model::Board>& typed, const QString& object);
+    static void addPrice(const TypedFields<model::Board>& typed, const QString& object);
     const plan::StockStudy* study() const;  // null: not known yet, or no piece
     void showBoards();
     void showPicture();
@@ -54,6 +58,8 @@ private:
     Words* boardsUnread_ = nullptr;
     QWidget* boardTools_ = nullptr;
     Fields* boardFields_ = nullptr;
+    Fields* priceFields_ = nullptr;
+    Section* priceSection_ = nullptr;
     SteadyWords* told_ = nullptr;
     SteadyWords* sharedWords_ = nullptr;
     QPushButton* share_ = nullptr;

@@ -128,7 +128,7 @@ private slots:
         QTest::mouseClick(picture, Qt::LeftButton, {}, picture->partPlace(on, part).center().toPoint());
         QCOMPARE(chosen.size(), 1);
         QCOMPARE(chosen[0][0].toInt(), 3);
-        QVERIFY(panel.findChild<SteadyWords*>("stripWords")->isVisible());
+        QVERIFY(panel.findChild<QLabel*>("stripWords")->isVisible());
         panel.selectStrip(5);
         QCOMPARE(picture->chosen(), 5);
         picture->setFocus();

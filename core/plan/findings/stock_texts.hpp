@@ -70,10 +70,14 @@ inline constexpr Phrase noBoardGives{
 inline constexpr Phrase kerfTooWide{FAYLINE_TEXT("plan", "The saw cut is wider than board %1.")};
 inline constexpr Phrase boardAllBad{FAYLINE_TEXT("plan", "Board %1 is bad from end to end.")};
 inline constexpr Phrase boardTooSmall{FAYLINE_TEXT("plan", "Board %1 is too small for any strip.")};
+inline constexpr Phrase boardTooShort{
+    FAYLINE_TEXT("plan", "Board %1 is too short: no part of a strip is cut under %2.")};
 inline constexpr Phrase boardOtherWood{FAYLINE_TEXT("plan", "Board %1 is of a wood that no strip needs.")};
 inline constexpr Phrase lanesTooShort{FAYLINE_TEXT("plan", "No number of scarfs makes strip %1 from boards so short.")};
 inline constexpr Phrase thinnerThanPlaner{FAYLINE_TEXT("plan", "Strip %1 is thinner than the planer takes.")};
 inline constexpr Phrase pinNotMet{FAYLINE_TEXT("plan", "The board chosen for strip %1 does not give it.")};
+inline constexpr Phrase andMoreTrouble{FAYLINE_TEXT("plan", "One more board has something of the kind."),
+                                       FAYLINE_TEXT_N("plan", "%n more boards have something of the kind.")};
 inline constexpr Phrase sharersUnlike{FAYLINE_TEXT(
     "plan", "The shared boards are sawn as the first piece says; %1 has another saw cut, slope or planing.")};
 
