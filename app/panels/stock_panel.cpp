@@ -51,7 +51,8 @@ StockPanel::StockPanel(QWidget* parent)
         emit stripSelected(place <= (shown_ && shown_->plan ? math::countOf(shown_->plan->stack.strips) : 0) ? place
                                                                                                              : 0);
     });
-    connect(picture_, &StockPicture::boardAsked, this, &StockPanel::pin);
+    connect(picture_, &StockPicture::boardAsked, this,
+            [this](int place, int board) { pin(place, drawn_[static_cast<std::size_t>(board)]); });
 }
 
 // Boards
@@ -299,7 +300,15 @@ void StockPanel::showStrip() {
 void StockPanel::showPicture() {
     const plan::StockStudy* known = study();
     StockPicture::Picture picture{{}, shown_->display, studyIsOld(plan::Study::stock)};
-    if (known) picture.boards = known->boards;
+    // Those that are cut, and a few of the others: a strip may be wanted from there.
+    constexpr int mostUnused = 12;
+    drawn_.clear();
+    int unused = 0;
+    for (int board = 0; known && board < math::countOf(known->boards); ++board) {
+        if (known->boards[board].parts.empty() && ++unused > mostUnused) continue;
+        picture.boards.push_back(known->boards[board]);
+        drawn_.push_back(board);
+    }
     showIf(picture_, !picture.boards.empty());
     picture_->setPicture(std::move(picture));
     picture_->choose(chosen_);

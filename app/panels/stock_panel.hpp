@@ -71,8 +71,8 @@ private:
     QPushButton* useSpare_ = nullptr;
     QPushButton* allCut_ = nullptr;
     Section* curesSection_ = nullptr;
-    int chosen_ = 0;  // place of a strip; 0: none
-    bool filling_ = false;
+    int chosen_ = 0;                            // place of a strip; 0: none
+    std::vector<int> drawn_;                    // which of the study's boards the picture has
     std::shared_ptr<const Shown> boardsShown_;  // with the boat's boards in the place of the piece's where it has none
 };
 

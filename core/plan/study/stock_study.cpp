@@ -95,9 +95,10 @@ double stripVolume(const SawnPart& part, double planing_m) {
 std::vector<BoardCuts> boardCuts(const model::Piece& piece, const Shop& shop, const Plan& plan, const StockJob& job,
                                  const stock::CutPlan& found) {
     std::map<BoardKey, BoardCuts> all;
+    // Of those that nothing is cut from a few of each row stand for all.
+    constexpr int mostUnused = 4;
     for (int row = 0; row < math::countOf(job.rows); ++row) {
-        constexpr int mostShown = 1000;
-        for (int number = 1; number <= std::min(job.rows[row].count, mostShown); ++number)
+        for (int number = 1; number <= std::min(job.rows[row].count, mostUnused); ++number)
             all[{false, row, number}] = {boardName(job.rows, row), number, job.rows[row]};
     }
     for (const stock::Cut& cut : found.cuts) {
@@ -112,9 +113,11 @@ std::vector<BoardCuts> boardCuts(const model::Piece& piece, const Shop& shop, co
     }
     const auto addCut = [&](const model::Piece& of, const std::string& name) {
         for (const model::StripCut& cut : of.stock.cut) {
-            for (auto& [key, board] : all) {
-                if (!key.toBuy && board.name == cut.board && board.number == cut.number)
-                    board.parts.push_back(sawnAlready(cut, name, math::countOf(plan.stack.strips)));
+            for (int row = 0; row < math::countOf(job.rows); ++row) {
+                if (boardName(job.rows, row) != cut.board || cut.number > job.rows[row].count) continue;
+                BoardCuts& board = all[{false, row, cut.number}];
+                if (board.name.empty()) board = {cut.board, cut.number, job.rows[row]};
+                board.parts.push_back(sawnAlready(cut, name, math::countOf(plan.stack.strips)));
             }
         }
     };

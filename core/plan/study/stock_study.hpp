@@ -79,7 +79,7 @@ struct StockStudy {
     int spares = 0;
     int alreadyCut = 0;
     std::vector<int> missing;       // places for which no board is left
-    std::vector<BoardCuts> boards;  // all of them, in the order of the list, bought ones after
+    std::vector<BoardCuts> boards;  // in the order of the list, bought ones after; few unused ones of a row
     std::vector<ScarfPlace> scarfs;
     bool proven = false;  // nothing better is possible
     double offBest = 0;   // share by which it may be from the best

@@ -368,6 +368,25 @@ TEST(StockStudy, WhatIsWrongWithBoardsIsSaid) {
         << told(board("B", 2.4, 0.15, 0.060));
 }
 
+TEST(StockStudy, EachChoiceOfStripsKnowsWhatTheBoardsGive) {
+    model::Piece piece = sixStrips();
+    const auto asItIs = [](const Choices& choices) { return *std::ranges::find_if(choices.all, &Choice::asItIs); };
+    EXPECT_FALSE(asItIs(made::choicesOf(piece)).stripsShort);
+    piece.stock.boards = {board("A", 2.4, 0.15, 0.060)};
+    EXPECT_EQ(asItIs(made::choicesOf(piece)).stripsShort, 0);
+    EXPECT_NEAR(*asItIs(made::choicesOf(piece)).boards_m3, 2.4 * 0.15 * 0.060, 1e-9);
+    piece.stock.boards = {board("A", 2.0, 0.030, 0.060)};
+    EXPECT_EQ(asItIs(made::choicesOf(piece)).stripsShort, 4);
+}
+
+TEST(StockStudy, ThousandsOfBoardsAreNoList) {
+    model::Piece piece = sixStrips();
+    piece.stock.boards = {board("A", 2.4, 0.15, 0.060, 100'000)};
+    const StockStudy& study = studyOf(piece);
+    EXPECT_TRUE(study.missing.empty());
+    EXPECT_LE(study.boards.size(), 5u);
+}
+
 TEST(StockStudy, IsStopped) {
     model::Piece piece = sixStrips();
     piece.stock.boards = {board("A", 2.4, 0.15, 0.060)};
