@@ -63,6 +63,7 @@ NotebookTable* StockPanel::boardsTable(const char* object, const QString& name, 
         object, name, model, unread,
         {Of::nameColumn, Of::countColumn, Of::lengthColumn, Of::widthColumn, Of::thicknessColumn}, Of::nameColumn);
     table->setGrows(true);
+    table->setMostRows(7);
     connect(table, &NotebookTable::rowAsked, this, [model, table] {
         model->addBoard(model->rowCount() - 1);
         // What was typed is being taken over: the new row is begun when that is done.
@@ -300,14 +301,16 @@ void StockPanel::showStrip() {
 void StockPanel::showPicture() {
     const plan::StockStudy* known = study();
     StockPicture::Picture picture{{}, shown_->display, studyIsOld(plan::Study::stock)};
-    // Those that are cut, and a few of the others: a strip may be wanted from there.
+    // Those that are cut, then a few of the others: a strip may be wanted from there.
     constexpr int mostUnused = 12;
     drawn_.clear();
     int unused = 0;
-    for (int board = 0; known && board < math::countOf(known->boards); ++board) {
-        if (known->boards[board].parts.empty() && ++unused > mostUnused) continue;
-        picture.boards.push_back(known->boards[board]);
-        drawn_.push_back(board);
+    for (const bool cut : {true, false}) {
+        for (int board = 0; known && board < math::countOf(known->boards); ++board) {
+            if (known->boards[board].parts.empty() == cut || (!cut && ++unused > mostUnused)) continue;
+            picture.boards.push_back(known->boards[board]);
+            drawn_.push_back(board);
+        }
     }
     showIf(picture_, !picture.boards.empty());
     picture_->setPicture(std::move(picture));
