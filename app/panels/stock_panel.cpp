@@ -361,7 +361,7 @@ void StockPanel::makeCures() {
         const bool any = known && !known->cures.empty();
         model->show(any ? stockCureRows(*known, shown->display) : std::vector<FigureRow>(),
                     studyIsOld(plan::Study::stock));
-        words->say(any ? tr("Each was calculated anew. The first leaves the fewest strips short with least wood.")
+        words->say(any ? tr("Each was calculated anew. First stands what leaves the piece as it is.")
                        : tr("Nothing of what was tried gives more strips: list other boards."));
         if (any && !table->currentIndex().isValid()) table->setCurrentIndex(model->index(0, 0));
         showIf(table, any);

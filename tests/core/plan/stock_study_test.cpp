@@ -334,6 +334,10 @@ TEST(StockStudy, WhatHelpsDoesSoWhenItIsTaken) {
         EXPECT_EQ(static_cast<int>(studyOf(*cure.piece).missing.size()), cure.stillShort);
         EXPECT_LE(writeText(cure.name, inMillimetres).size(), 40u);
     }
+    // A board more comes before another piece.
+    EXPECT_FALSE(plan.stock->cures.front().changesPiece);
+    EXPECT_TRUE(std::ranges::is_sorted(
+        plan.stock->cures, {}, [](const StockCure& cure) { return std::pair(cure.stillShort, cure.changesPiece); }));
     const std::optional<Cure> offered = cureOf(piece, plan, foundIn(plan, Code::boardsShort));
     ASSERT_TRUE(offered);
     EXPECT_TRUE(studyOf(offered->piece).missing.empty());
