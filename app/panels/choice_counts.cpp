@@ -8,6 +8,7 @@
 #include "app/panels/reading.hpp"
 #include "core/plan/findings/form_wording.hpp"
 #include "core/plan/findings/wording.hpp"
+#include "core/stock/measure.hpp"
 #include "core/units/day_text.hpp"
 #include "core/units/overall.hpp"
 #include "core/units/units.hpp"
@@ -30,7 +31,12 @@ QString valueText(ChoiceCount count, double value, const units::Display& display
             return text(units::writeThickness(value, display));
         case ChoiceCount::strips:
         case ChoiceCount::spares:
+        case ChoiceCount::stripsShort:
             return text(units::writeNumber(value));
+        case ChoiceCount::boards:
+            return display.lengths == units::LengthNotation::millimetres
+                       ? tr("%1 m³").arg(text(units::writeNumber(value, 3)))
+                       : tr("%1 bf").arg(text(units::writeNumber(value / stock::boardFoot_m3, 3)));
         case ChoiceCount::breaking:
             // Finer than anyone can know: the scatter itself is known to a figure or two.
             if (value > 0 && value < leastChance)
@@ -76,7 +82,11 @@ Steps stepsOf(ChoiceCount count, const units::Display& display) {
             return {units::inch_m, {1 / 32.0, 1 / 16.0, 1 / 8.0, 1 / 4.0, 1 / 2.0, 1, 2, 4}};
         case ChoiceCount::strips:
         case ChoiceCount::spares:
+        case ChoiceCount::stripsShort:
             return decimal(1, 1);
+        case ChoiceCount::boards:
+            if (display.lengths == units::LengthNotation::millimetres) return decimal(1, 1e-3);
+            return decimal(stock::boardFoot_m3, 0.1);
         case ChoiceCount::endPull:
             return decimal(units::forceUnit_N(display), 1);
         case ChoiceCount::glue:
@@ -116,7 +126,7 @@ QStringList choiceCountNames() {
     return {tr("Thickest strip"), tr("Strips to handle"), tr("Bend, % of breaking"), tr("Chance that one breaks"),
             tr("Spares"),         tr("Springback"),       tr("Springback at end"),   tr("Pull at the ends"),
             tr("Glue"),           tr("Glue-up takes"),    tr("Spare time"),          tr("Strips to saw"),
-            tr("Waste")};
+            tr("Waste"),          tr("Wood from boards"), tr("Strips short")};
 }
 
 std::optional<double> choiceCount(const plan::Choice& choice, ChoiceCount count) {
@@ -147,6 +157,10 @@ std::optional<double> choiceCount(const plan::Choice& choice, ChoiceCount count)
             return choice.stripLength_m;
         case ChoiceCount::woodLost:
             return choice.woodLost;
+        case ChoiceCount::boards:
+            return choice.boards_m3;
+        case ChoiceCount::stripsShort:
+            return choice.stripsShort;
     }
     return std::nullopt;
 }
@@ -233,9 +247,10 @@ std::vector<FigureColumn> choiceChangeColumns() {
 
 std::vector<FigureRow> choiceChangeRows(const plan::Choice& today, const plan::Choice& other,
                                         const units::Display& display) {
-    constexpr ChoiceCount compared[] = {ChoiceCount::strain, ChoiceCount::strips, ChoiceCount::opens,
-                                        ChoiceCount::closed, ChoiceCount::margin, ChoiceCount::glue,
-                                        ChoiceCount::sawn,   ChoiceCount::spares, ChoiceCount::woodLost};
+    constexpr ChoiceCount compared[] = {ChoiceCount::strain, ChoiceCount::strips,     ChoiceCount::opens,
+                                        ChoiceCount::closed, ChoiceCount::margin,     ChoiceCount::glue,
+                                        ChoiceCount::sawn,   ChoiceCount::spares,     ChoiceCount::woodLost,
+                                        ChoiceCount::boards, ChoiceCount::stripsShort};
     const auto judge = [&](ChoiceCount count) {
         if (choiceCountText(today, count, display) == choiceCountText(other, count, display)) {
             return plan::Judged::alike;
@@ -247,6 +262,8 @@ std::vector<FigureRow> choiceChangeRows(const plan::Choice& today, const plan::C
     };
     std::vector<FigureRow> rows;
     for (const ChoiceCount count : compared) {
+        const bool ofBoards = count == ChoiceCount::boards || count == ChoiceCount::stripsShort;
+        if (ofBoards && !choiceCount(today, count) && !choiceCount(other, count)) continue;  // none are listed
         FigureCell after{.text = choiceCountText(other, count, display)};
         after.judged = static_cast<int>(judge(count));
         rows.push_back({.cells = {FigureCell{.text = choiceCountNames()[static_cast<int>(count)]},

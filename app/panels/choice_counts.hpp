@@ -26,9 +26,11 @@ enum class ChoiceCount {
     closed,
     margin,
     sawn,
-    woodLost
+    woodLost,
+    boards,
+    stripsShort
 };
-inline constexpr int choiceCounts = 13;
+inline constexpr int choiceCounts = 15;
 
 QStringList choiceCountNames();
 

@@ -60,14 +60,14 @@
 //                   "carryTakes", "clampTakes", "propTakes", "jackTakes", "screwTakes", "scrapeRate", "wipeRate",
 //                   "sandRate", "pace", "glueUncertain", "stripBreaksChance", "stripBreaksCosts", "clampSlipsChance",
 //                   "clampSlipsCosts", "cupSpillsChance", "cupSpillsCosts"
-//   stock panel     "stockPanel"; "boards" (table), "boardsUnread", "addBoard", "removeBoard", "pasteBoards"; fields of the
-//                   chosen board "boardWood", "boardBad", "boardMoisture", "boardPrice", "boardPricePer"; "boardsTold"
-//                   (label), "stockPicture" (StockPicture); of the chosen strip "stripWords" (label), "stripBoard"
-//                   (combo box), "stripLost", "useSpare", "stripUncut" (buttons); heads "stockCuresHead" (only where
-//                   strips are short), "stockFiguresHead", "sawingHead", "boardsOfHead", "buyHead", "cutHead";
-//                   "stockCures" (table), "takeStockCure", "stockFigures" (table), fields "kerf", "planing",
-//                   "planerLeast", "snipe", "saw", "least", "stockScarfSlope", "extraScarfs", "stagger", "stockSpares";
-//                   "shareBoards", "buy" (table), "addToBuy", "removeToBuy", "allCut" (buttons)
+//   stock panel     "stockPanel"; "boards" (table), "boardsUnread", "addBoard", "removeBoard", "pasteBoards" (buttons);
+//                   fields of the chosen board "boardWood", "boardBad", "boardMoisture", "boardPrice", "boardPricePer";
+//                   "boardsTold" (label), "stockPicture" (StockPicture); of the chosen strip "stripWords" (label),
+//                   "stripBoard" (combo box), "stripLost", "useSpare", "stripUncut" (buttons); heads "stockCuresHead"
+//                   (only where strips are short), "stockFiguresHead", "priceHead", "sawingHead", "boardsOfHead",
+//                   "buyHead", "cutHead"; "stockCures" (table), "takeStockCure", "stockFigures" (table); fields "kerf",
+//                   "planing", "planerLeast", "snipe", "saw", "least", "stockScarfSlope", "extraScarfs", "stagger",
+//                   "stockSpares"; "shareBoards", "buy" (table), "addToBuy", "removeToBuy", "allCut" (buttons)
 //   record panel    "recordPanel"; "openClock", "openDryFit" (buttons); heads "daysHead", "dayLearnedHead",
 //                   "dayTasksHead", "readingsHead", "learnedHead"; "days" (table), of its chosen row "dayWords"
 //                   (label), "remarks" (RemarksEdit), "removeDay" (button), "dayCompared" (table), "dayLearned"

@@ -39,6 +39,7 @@ StockPanel::StockPanel(QWidget* parent)
     QWidget* strip = makeStrip();
     makeCures();
     makeFigures();
+    priceSection_ = addSection("priceHead", tr("Moisture and price"), false, {priceFields_}, [](const auto&) {});
     makeSawing();
     makeBuying();
     makeCut();
@@ -50,7 +51,8 @@ StockPanel::StockPanel(QWidget* parent)
         emit stripSelected(place <= (shown_ && shown_->plan ? math::countOf(shown_->plan->stack.strips) : 0) ? place
                                                                                                              : 0);
     });
-    connect(picture_, &StockPicture::boardAsked, this, &StockPanel::pin);
+    connect(picture_, &StockPicture::boardAsked, this,
+            [this](int place, int board) { pin(place, drawn_[static_cast<std::size_t>(board)]); });
 }
 
 // Boards
@@ -61,6 +63,7 @@ NotebookTable* StockPanel::boardsTable(const char* object, const QString& name, 
         object, name, model, unread,
         {Of::nameColumn, Of::countColumn, Of::lengthColumn, Of::widthColumn, Of::thicknessColumn}, Of::nameColumn);
     table->setGrows(NotebookTable::Grows::byTabAndEnter);
+    table->setMostRows(7);
     connect(table, &NotebookTable::rowAsked, this, [model, table] {
         model->addBoard(model->rowCount() - 1);
         // What was typed is being taken over: the new row is begun when that is done.
@@ -84,43 +87,30 @@ NotebookTable* StockPanel::boardsTable(const char* object, const QString& name, 
     return table;
 }
 
-// Of the board at the cursor: what has no column.
-Fields* StockPanel::boardFields(NotebookTable* table, bool toBuy) {
-    Fields* fields = newFields();
+// Of the board at the cursor.
+TypedFields<model::Board> StockPanel::boardFields(Fields* fields, NotebookTable* table, bool toBuy) {
     const auto board = [table, toBuy](model::Piece& piece) -> model::Board& {
         static model::Board none;
         std::vector<model::Board>& all = toBuy ? piece.stock.buy : piece.stock.boards;
         const auto row = static_cast<std::size_t>(std::max(table->currentIndex().row(), 0));
         return row < all.size() ? all[row] : none = {};
     };
-    const auto named = [toBuy](const char* object) {
-        return QLatin1String(object) + (toBuy ? QStringLiteral("ToBuy") : QString());
-    };
-    const TypedFields typed(fields, "", board);
-    typed.add({named("boardWood"), tr("Wood"), {}, tr("Strips are cut from boards of their own wood only.")},
-              &model::Board::species, way::wood("give one of the woods by its name"), {tr("Set the wood of a board")});
-    if (!toBuy) {
-        const Way<std::vector<model::BadStretch>> bad{
-            [](const std::vector<model::BadStretch>& all, const Shown& shown) { return writeBad(all, shown.display); },
-            [](const QString& written, const Shown& shown) { return readBad(written, shown.display); }};
-        typed.add({named("boardBad"),
-                   tr("Bad stretches"),
-                   {},
-                   tr("Knots, checks, sapwood: 700 to 820; 900 to 950 across 0 to 40"),
-                   tr("none")},
-                  &model::Board::bad, bad, {tr("Mark a bad stretch"), tr("Mark no bad stretch")});
-        typed.add(
-            {named("boardMoisture"), tr("Moisture"), {}, tr("As measured. Empty: as the strips."), tr("as the strips")},
-            &model::Board::moisture, way::orNone(way::share()), {tr("Set the moisture of a board")});
-    }
-    typed.add({named("boardPrice"), tr("Price"), {}, tr("In your own money.")}, &model::Board::price, way::number(1, 8),
-              {tr("Set the price of a board")});
-    typed.addChoice({named("boardPricePer"), tr("Price is for"), {}, tr("What that price buys.")},
-                    &model::Board::pricePer, {tr("one board"), tr("a board foot"), tr("a cubic metre")},
-                    {tr("Price by the board"), tr("Price by the board foot"), tr("Price by the cubic metre")});
     connect(table->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             [fields](const auto&) { fields->startAnew(); });
-    return fields;
+    return TypedFields<model::Board>(fields, "", board);
+}
+
+void StockPanel::addWood(const TypedFields<model::Board>& typed, const QString& object) {
+    typed.add({object, tr("Wood"), {}, tr("Strips are cut from boards of their own wood only.")},
+              &model::Board::species, way::wood("give one of the woods by its name"), {tr("Set the wood of a board")});
+}
+
+void StockPanel::addPrice(const TypedFields<model::Board>& typed, const QString& object) {
+    typed.add({object, tr("Price"), {}, tr("In your own money.")}, &model::Board::price, way::number(1, 8),
+              {tr("Set the price of a board")});
+    typed.addChoice({object + QStringLiteral("Per"), tr("Price is for"), {}, tr("What that price buys.")},
+                    &model::Board::pricePer, {tr("one board"), tr("a board foot"), tr("a cubic metre")},
+                    {tr("Price by the board"), tr("Price by the board foot"), tr("Price by the cubic metre")});
 }
 
 void StockPanel::makeBoards() {
@@ -133,10 +123,25 @@ void StockPanel::makeBoards() {
                             [this] { boards_->removeBoards(boardsTable_->chosenRows()); }},
                            {{"pasteBoards", tr("Paste boards, one a line (Ctrl+V)"),
                              [this] { emit boardsTable_->pasteAsked(); }, "paste"}});
-    boardFields_ = boardFields(boardsTable_, false);
+    boardFields_ = newFields();
+    const auto typed = boardFields(boardFields_, boardsTable_, false);
+    addWood(typed, QStringLiteral("boardWood"));
+    const Way<std::vector<model::BadStretch>> bad{
+        [](const std::vector<model::BadStretch>& all, const Shown& shown) { return writeBad(all, shown.display); },
+        [](const QString& written, const Shown& shown) { return readBad(written, shown.display); }};
+    const QString example = tr("Knots, checks, sapwood: 700 to 820; 900 to 950 across 0 to 40");
+    typed.add({"boardBad", tr("Bad stretches"), {}, example, tr("none")}, &model::Board::bad, bad,
+              {tr("Mark a bad stretch"), tr("Mark no bad stretch")});
+    priceFields_ = newFields();
+    const auto more = boardFields(priceFields_, boardsTable_, false);
+    const QString hint = tr("As measured. Empty: as the strips.");
+    more.add({"boardMoisture", tr("Moisture"), {}, hint, tr("as the strips")}, &model::Board::moisture,
+             way::orNone(way::share()), {tr("Set the moisture of a board")});
+    addPrice(more, QStringLiteral("boardPrice"));
     told_ = new SteadyWords(QStringLiteral("boardsTold"), this);
     // Boards that the boat shares are the boat's, not the piece's.
-    for (QObject* source : {static_cast<QObject*>(boards_), static_cast<QObject*>(boardFields_)})
+    for (QObject* source :
+         {static_cast<QObject*>(boards_), static_cast<QObject*>(boardFields_), static_cast<QObject*>(priceFields_)})
         source->disconnect(this);
     const auto pass = [this](Change change) {
         if (isShared()) {
@@ -147,6 +152,7 @@ void StockPanel::makeBoards() {
     };
     connect(boards_, &PieceTable::changeAsked, this, pass);
     connect(boardFields_, &Fields::changeAsked, this, pass);
+    connect(priceFields_, &Fields::changeAsked, this, pass);
     connect(boards_, &PieceTable::unreadChanged, this, [this] { boardsUnread_->say(boards_->unread()); });
 }
 
@@ -162,9 +168,11 @@ void StockPanel::showBoards() {
     if (!boardsTable_->currentIndex().isValid() && boards_->rowCount() > 0)
         boardsTable_->setCurrentIndex(boards_->index(0, BoardsModel::nameColumn));
     boardFields_->show(boardsShown_);
+    priceFields_->show(boardsShown_);
     const bool any = boards_->rowCount() > 0;
     showIf(boardsTable_, any);
     showIf(boardFields_, any);
+    showIf(priceSection_, any);
 }
 
 void StockPanel::share(bool with) {
@@ -293,7 +301,17 @@ void StockPanel::showStrip() {
 void StockPanel::showPicture() {
     const plan::StockStudy* known = study();
     StockPicture::Picture picture{{}, shown_->display, studyIsOld(plan::Study::stock)};
-    if (known) picture.boards = known->boards;
+    // Those that are cut, then a few of the others: a strip may be wanted from there.
+    constexpr int mostUnused = 12;
+    drawn_.clear();
+    int unused = 0;
+    for (const bool cut : {true, false}) {
+        for (int board = 0; known && board < math::countOf(known->boards); ++board) {
+            if (known->boards[board].parts.empty() == cut || (!cut && ++unused > mostUnused)) continue;
+            picture.boards.push_back(known->boards[board]);
+            drawn_.push_back(board);
+        }
+    }
     showIf(picture_, !picture.boards.empty());
     picture_->setPicture(std::move(picture));
     picture_->choose(chosen_);
@@ -343,7 +361,7 @@ void StockPanel::makeCures() {
         const bool any = known && !known->cures.empty();
         model->show(any ? stockCureRows(*known, shown->display) : std::vector<FigureRow>(),
                     studyIsOld(plan::Study::stock));
-        words->say(any ? tr("Each was calculated anew. The first leaves the fewest strips short with least wood.")
+        words->say(any ? tr("Each was calculated anew. First stands what leaves the piece as it is.")
                        : tr("Nothing of what was tried gives more strips: list other boards."));
         if (any && !table->currentIndex().isValid()) table->setCurrentIndex(model->index(0, 0));
         showIf(table, any);
@@ -412,7 +430,10 @@ void StockPanel::makeBuying() {
                                [this, table] { buy_->addBoard(table->currentIndex().row()); }},
                               {"removeToBuy", tr("Remove the chosen sizes (Delete)"),
                                [this, table] { buy_->removeBoards(table->chosenRows()); }});
-    Fields* fields = boardFields(table, true);
+    Fields* fields = newFields();
+    const auto typed = boardFields(fields, table, true);
+    addWood(typed, QStringLiteral("boardWoodToBuy"));
+    addPrice(typed, QStringLiteral("boardPriceToBuy"));
     addSection("buyHead", tr("What can be bought"), false, {table, unread, tools, fields},
                [this, table, fields](const std::shared_ptr<const Shown>& shown) {
                    buy_->show(shown);

@@ -16,6 +16,8 @@ namespace fayline::app {
 class AnswerNote;
 class BoardsModel;
 class StockPicture;
+template <class Of>
+class TypedFields;
 class SteadyWords;
 
 class StockPanel : public SectionedPanel {
@@ -36,7 +38,9 @@ private:
     void makeCut();
 
     NotebookTable* boardsTable(const char* object, const QString& name, BoardsModel* model, Words* unread);
-    Fields* boardFields(NotebookTable* table, bool toBuy);
+    TypedFields<model::Board> boardFields(Fields* fields, NotebookTable* table, bool toBuy);
+    static void addWood(const TypedFields<model::Board>& typed, const QString& object);
+    static void addPrice(const TypedFields<model::Board>& typed, const QString& object);
     const plan::StockStudy* study() const;  // null: not known yet, or no piece
     void showBoards();
     void showPicture();
@@ -54,6 +58,8 @@ private:
     Words* boardsUnread_ = nullptr;
     QWidget* boardTools_ = nullptr;
     Fields* boardFields_ = nullptr;
+    Fields* priceFields_ = nullptr;
+    Section* priceSection_ = nullptr;
     SteadyWords* told_ = nullptr;
     SteadyWords* sharedWords_ = nullptr;
     QPushButton* share_ = nullptr;
@@ -65,8 +71,8 @@ private:
     QPushButton* useSpare_ = nullptr;
     QPushButton* allCut_ = nullptr;
     Section* curesSection_ = nullptr;
-    int chosen_ = 0;  // place of a strip; 0: none
-    bool filling_ = false;
+    int chosen_ = 0;                            // place of a strip; 0: none
+    std::vector<int> drawn_;                    // which of the study's boards the picture has
     std::shared_ptr<const Shown> boardsShown_;  // with the boat's boards in the place of the piece's where it has none
 };
 

@@ -22,7 +22,7 @@ namespace {
 constexpr double laneWanted_px = 11;  // of the thinnest lane, so that its number can be read
 constexpr double boardMost_px = 260;
 constexpr double plain_px = 7;  // of a board that nothing is cut from
-constexpr double margin_px = 1;
+constexpr double margin_px = 4;
 
 QColor between(const QColor& a, const QColor& b, float share) {
     const auto part = [share](float from, float to) { return from + (to - from) * share; };
@@ -91,7 +91,7 @@ void StockPicture::layOut() {
         acrossScale_ = std::clamp(laneWanted_px / std::max(thinnest_m, 1e-4), alongScale_,
                                   std::max(alongScale_, boardMost_px / widest_m));
     rows_.clear();
-    double top = 0;
+    double top = margin_px;
     for (const plan::BoardCuts& board : picture_.boards) {
         Row row;
         top += line + 2;
@@ -195,9 +195,9 @@ void StockPicture::drawPart(QPainter& painter, int board, int part) const {
     const QRectF place = partPlace(board, part);
     const bool ours = one.piece.empty();
     const bool chosen = ours && chosen_ > 0 && one.place == chosen_ && !one.lost;
-    QColor fill = between(t.raised, t.strainHigh, ours ? 0.22f : 0.08f);
-    if (one.spare) fill = between(t.raised, t.strainHigh, 0.1f);
-    if (one.cut) fill = between(t.raised, t.faint, 0.35f);
+    QColor fill = between(t.ground, t.strainLow, ours ? 0.85f : 0.35f);
+    if (one.spare) fill = between(t.ground, t.strainLow, 0.55f);
+    if (one.cut) fill = between(t.ground, t.faint, 0.4f);
     if (chosen) fill = t.accent;
     if (picture_.faint) fill = between(t.ground, fill, 0.5f);
     painter.setPen(Qt::NoPen);
@@ -244,8 +244,8 @@ void StockPicture::drawBoard(QPainter& painter, int board) const {
     words += of.parts.empty() ? tr(", not used") : tr(", %1 % waste").arg(std::lround(100 * of.waste));
     const bool target = over_ == board && dragged_.part >= 0 && dragged_.board != board;
     painter.setPen(target ? t.accent : picture_.faint ? t.faint : t.ink);
-    painter.drawText(QRectF(0, place.top() - line - 1, width(), line), Qt::AlignLeft | Qt::AlignVCenter,
-                     elided(words, painter.font(), width()));
+    painter.drawText(QRectF(margin_px, place.top() - line - 1, width() - 2 * margin_px, line),
+                     Qt::AlignLeft | Qt::AlignVCenter, elided(words, painter.font(), width() - 2 * margin_px));
     painter.setPen(Qt::NoPen);
     painter.setBrush(of.parts.empty() ? t.raised : between(t.ground, t.rule, 0.5f));
     painter.drawRect(place);
@@ -266,7 +266,7 @@ void StockPicture::paintEvent(QPaintEvent*) {
     if (!rows_.empty() && times > 1.05) {
         const double line = QFontMetricsF(painter.font()).height();
         painter.setPen(theme().faint);
-        painter.drawText(QRectF(0, rows_.back().top + rows_.back().height + 2, width() - 1.0, line),
+        painter.drawText(QRectF(0, rows_.back().top + rows_.back().height + 2, width() - margin_px, line),
                          Qt::AlignRight | Qt::AlignVCenter,
                          tr("widths drawn %1 times as large as lengths").arg(times, 0, 'f', times < 10 ? 1 : 0));
     }

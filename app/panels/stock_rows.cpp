@@ -82,7 +82,7 @@ std::vector<FigureRow> stockFigureRows(const plan::StockStudy& study, const unit
 
 std::vector<FigureColumn> stockCureColumns() {
     return {wordColumn(tr("What helps"), tr("2 more boards as Oak 12")), figureColumn(tr("Short"), "000"),
-            figureColumn(tr("More"), "0.0213 m³")};
+            figureColumn(tr("To buy"), "0.0213 m³")};
 }
 
 std::vector<FigureRow> stockCureRows(const plan::StockStudy& study, const units::Display& display) {
@@ -94,6 +94,7 @@ std::vector<FigureRow> stockCureRows(const plan::StockStudy& study, const units:
                      {cure.cost ? priceWords(*cure.cost) : volumeWords(cure.extra_m3)}};
         row.cells[1].sort = cure.stillShort;
         row.cells[2].sort = cure.cost.value_or(cure.extra_m3);
+        if (cure.changesPiece) row.hint = tr("The piece gets less deep or narrower: ask what it has to carry.");
         if (!cure.piece) row.hint = tr("Change the strips by hand: there are several kinds of them.");
         rows.push_back(std::move(row));
     }

@@ -62,11 +62,11 @@ QString remarkOf(const plan::SawnPart& part) {
 Table cutTable(const model::Piece& piece, const plan::Plan& plan, const plan::StockStudy& study) {
     const units::Display& display = plan.display;
     Table table;
-    table.title = "Strip by strip. Lengths in " + lengthHead(display) + ".";
+    table.title = "Strip by strip, lengths in " + lengthHead(display);
     table.size_mm = figures_mm;
     table.columns = {{"Cut", {}, Lean::left},   {"Strip", {}, Lean::left}, {"Board", "rip", Lean::left},
                      {"Rip at", "saw"},         {"Planed", "to"},          {"Rip width"},
-                     {"From", "board's start"}, {"Length", "scarf in it"}, {"Ends", "on the board", Lean::left},
+                     {"From", "board's start"}, {"Length", "with scarfs"}, {"Ends", "on the board", Lean::left},
                      {"Note", {}, Lean::left}};
     for (const plan::BoardCuts& board : study.boards) {
         for (const plan::SawnPart& part : board.parts) {
@@ -268,7 +268,7 @@ std::vector<Sheet> buyingList(const model::Piece& piece, const plan::Plan& plan,
     for (const plan::BoardCuts& board : study.boards)
         if (board.toBuy && !board.parts.empty()) rows[board.name].push_back(&board);
     Table table;
-    table.title = "Boards to buy. Lengths in " + lengthHead(display) + ".";
+    table.title = "Boards to buy, lengths in " + lengthHead(display);
     table.size_mm = figures_mm;
     table.columns = {{"Have", {}, Lean::left},
                      {"Count"},

@@ -242,6 +242,8 @@ void printedKeys(auto& visit, const Choice*) {
     visit("closed_min", &Choice::closed_s, OrNull{minutes});
     visit("strip_length_mm", &Choice::stripLength_m, mm);
     visit("wood_lost_pct", &Choice::woodLost, pct);
+    visit("short_by", &Choice::stripsShort, OrAbsent<Whole>{});
+    visit("boards_m3", &Choice::boards_m3, OrAbsent{m3});
     visit("possible", &Choice::possible, Truth{});
     visit(
         "why_not", [](const Choice& one, const Of& of) { return writeWithin(one.whyNot, of.shop.display); },

@@ -3,9 +3,8 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <numeric>
 #include <tuple>
-
-#include "core/stock/first_fit.hpp"
 
 namespace fayline::stock {
 
@@ -14,7 +13,35 @@ namespace {
 constexpr double better = 1e-7;     // a column is added where it gains more
 constexpr double jointCost = 1e-6;  // so that of two answers of one cost that with fewer scarfs is taken
 
-std::vector<int> usefulOf(const Problem& problem) {
+// Whether the one takes the other's place wherever that lies: what is bad there lies in what may be bad.
+bool replaces(const Item& one, const Item& other) {
+    if (one.section != other.section || one.wood != other.wood || one.pinned != other.pinned) return false;
+    return std::all_of(other.mayBeBad.begin(), other.mayBeBad.end(), [&](const Span& may) {
+        return may.from >= one.length || std::any_of(one.mayBeBad.begin(), one.mayBeBad.end(), [&](const Span& own) {
+                   return own.from <= may.from && own.to >= std::min(may.to, one.length);
+               });
+    });
+}
+
+std::vector<int> byLength(const Problem& problem) {
+    std::vector<int> order(problem.items.size());
+    std::iota(order.begin(), order.end(), 0);
+    std::stable_sort(order.begin(), order.end(),
+                     [&](int a, int b) { return problem.items[a].length > problem.items[b].length; });
+    return order;
+}
+
+// By item: the longest of those that are shorter, or later where as long, and may take its place; -1: none.
+std::vector<int> shorterOf(const Problem& problem) {
+    const std::vector<int> order = byLength(problem);
+    std::vector<int> shorter(order.size(), -1);
+    for (std::size_t i = 0; i < order.size(); ++i)
+        for (std::size_t k = i + 1; k < order.size() && shorter[order[i]] < 0; ++k)
+            if (replaces(problem.items[order[k]], problem.items[order[i]])) shorter[order[i]] = order[k];
+    return shorter;
+}
+
+std::vector<int> usefulOf(const Problem& problem, const std::vector<int>& shorter) {
     std::vector<int> useful(problem.items.size());
     for (const Wanted& wanted : problem.wanted) {
         std::map<int, int> most;
@@ -24,13 +51,16 @@ std::vector<int> usefulOf(const Problem& problem) {
         }
         for (const auto& [item, count] : most) useful[item] += count;
     }
+    const std::vector<int> order = byLength(problem);
+    for (auto item = order.rbegin(); item != order.rend(); ++item)
+        if (shorter[*item] >= 0) useful[*item] += useful[shorter[*item]];
     return useful;
 }
 
 }  // namespace
 
 CuttingProgram::CuttingProgram(const Problem& problem)
-    : problem_(problem), atMost_(usefulOf(problem)), shapes_(problem, atMost_) {
+    : problem_(problem), shorter_(shorterOf(problem)), shapes_(problem, shorter_, usefulOf(problem, shorter_)) {
     for (const Kind& kind : problem.kinds) costScale_ = std::max(kind.cost, costScale_ == 1 ? 0 : costScale_);
     if (!(costScale_ > 0)) costScale_ = 1;
     // More than any cost, any forced scarf: all strips scarfed often, each part from a board of its own.
@@ -38,6 +68,10 @@ CuttingProgram::CuttingProgram(const Problem& problem)
     leftOutCost_ = 4 * forcedCost_;
     for (std::size_t k = 0; k < problem.kinds.size(); ++k) kindRows_.push_back(program_.addRow(-unbounded, 0));
     for (std::size_t i = 0; i < problem.items.size(); ++i) itemRows_.push_back(program_.addRow(0, unbounded));
+    for (int item : byLength(problem))
+        if (shorter_[item] >= 0)
+            ts_.emplace_back(item, program_.addColumn(0, 0, unbounded, true,
+                                                      {{itemRows_[item], -1.0}, {itemRows_[shorter_[item]], 1.0}}));
     for (std::size_t j = 0; j < problem.wanted.size(); ++j) {
         const int row = program_.addRow(1, unbounded);
         stripRows_.push_back(row);
@@ -119,15 +153,18 @@ bool CuttingProgram::addFrom(const IntegerProgram::Relaxed& answer, Relaxed& rel
         if (pattern.worth > std::max(answer.duals[shapeRows_[shape]], 0.0) + better) added |= addPattern(pattern);
     }
     relaxed.prices.assign(problem_.kinds.size(), 0);
+    if (!bands_.empty()) return added;
     for (int k = 0; k < static_cast<int>(problem_.kinds.size()); ++k) {
-        const Layout layout = shapes_.bestLayout(k, [&](int shape) { return bestOf(shape).worth; });
-        relaxed.prices[k] = layout.worth;
         const double cost = least_ == Least::cost ? problem_.kinds[k].cost / costScale_ : 0;
-        if (layout.lanes.empty() || layout.worth <= cost - answer.duals[kindRows_[k]] + better) continue;
-        added |= addLayout(layout);
-        std::set<int> shapes;
-        for (const LaneAt& lane : layout.lanes)
-            if (shapes.insert(lane.shape).second) added |= addPattern(Pattern(bestOf(lane.shape)));
+        for (Sawing sawing : problem_.sawings) {
+            const Layout layout = shapes_.bestLayout(k, sawing, [&](int shape) { return bestOf(shape).worth; });
+            relaxed.prices[k] = std::max(relaxed.prices[k], layout.worth);
+            if (layout.lanes.empty() || layout.worth <= cost - answer.duals[kindRows_[k]] + better) continue;
+            added |= addLayout(layout);
+            std::set<int> shapes;
+            for (const LaneAt& lane : layout.lanes)
+                if (shapes.insert(lane.shape).second) added |= addPattern(Pattern(bestOf(lane.shape)));
+        }
     }
     return added;
 }
@@ -218,84 +255,42 @@ CuttingProgram::Integral CuttingProgram::integral(int& nodes, double enough, con
         if (keepApart(answer.columns) > 0) continue;
         integral.value = answer.value;
         integral.cutting = cuttingOf(answer.columns);
+        tidy(problem_, *integral.cutting);
         return integral;
     }
     integral.finished = false;
     return integral;
 }
 
-// Boards and lanes of whole numbers of columns.
-Cutting CuttingProgram::cuttingOf(const std::vector<double>& values) const {
-    Cutting cutting;
-    cutting.ways.assign(problem_.wanted.size(), -1);
-    for (const YColumn& y : ys_)
-        if (values[y.column] > 0.5 && cutting.ways[y.strip] < 0) cutting.ways[y.strip] = y.way;
-    std::map<int, std::vector<const Pattern*>> patterns;
-    for (const XColumn& x : xs_)
-        for (int i = 0; i < static_cast<int>(std::floor(values[x.column] + 1e-6)); ++i)
-            patterns[x.pattern.shape].push_back(&x.pattern);
-    for (const UColumn& u : us_) {
-        for (int i = 0; i < static_cast<int>(std::floor(values[u.column] + 1e-6)); ++i) {
-            Sawn board{u.layout.kind, u.layout.sawing, {}};
-            for (const LaneAt& lane : u.layout.lanes) {
-                std::vector<const Pattern*>& left = patterns[lane.shape];
-                if (left.empty()) continue;
-                board.lanes.push_back(shapes_.laid(lane, *left.back()));
-                left.pop_back();
-            }
-            cutting.boards.push_back(std::move(board));
-        }
+int CuttingProgram::mostInPart() const {
+    int chosen = -1;
+    double most = 1e-6;
+    for (int i = 0; i < static_cast<int>(us_.size()); ++i) {
+        const double part = last_[us_[i].column] - us_[i].settled;
+        if (part <= most + 1e-9) continue;
+        most = part;
+        chosen = i;
     }
-    tidy(problem_, cutting);
-    return cutting;
+    return chosen;
 }
 
-Cutting CuttingProgram::roundedDown(const std::vector<int>& boards) const {
-    FirstFit given;
-    given.preferred.assign(problem_.wanted.size(), -1);
-    std::vector<double> most(problem_.wanted.size());
-    for (const YColumn& y : ys_) {
-        if (y.column >= static_cast<int>(last_.size()) || last_[y.column] <= most[y.strip] + 1e-9) continue;
-        most[y.strip] = last_[y.column];
-        given.preferred[y.strip] = y.way;
+void CuttingProgram::settle(int layout, bool oneMore) {
+    UColumn& u = us_[layout];
+    u.settled += oneMore ? 1 : -1;
+    program_.setColumn(u.column, u.settled, unbounded);
+}
+
+bool CuttingProgram::addAllPatterns(std::size_t most) {
+    const std::vector<double> worth(problem_.items.size(), 1);
+    std::vector<Pattern> patterns;
+    for (int shape = 0; shape < static_cast<int>(shapeRows_.size()); ++shape) {
+        if (shapeRows_[shape] < 0) continue;
+        std::optional<std::vector<Pattern>> all = shapes_.all(shape, worth, 0, most);
+        if (!all || patterns.size() + all->size() > most) return false;
+        patterns.insert(patterns.end(), all->begin(), all->end());
     }
-    Cutting rounded = cuttingOf([&] {
-        std::vector<double> values = last_;
-        values.resize(program_.columns());
-        for (const YColumn& y : ys_) values[y.column] = given.preferred[y.strip] == y.way ? 1 : 0;
-        return values;
-    }());
-    // Strips whose parts are all there are done; of others nothing is kept.
-    std::map<int, int> there;
-    for (const Sawn& board : rounded.boards)
-        for (const Lane& lane : board.lanes)
-            for (const Placed& placed : lane.placed) ++there[placed.item];
-    given.placed.assign(problem_.wanted.size(), false);
-    std::vector<int> ways(problem_.wanted.size(), -1);
-    for (std::size_t j = 0; j < problem_.wanted.size(); ++j) {
-        if (given.preferred[j] < 0) continue;
-        const Way& way = problem_.wanted[j].ways[given.preferred[j]];
-        std::map<int, int> parts;
-        for (int item : way.items) ++parts[item];
-        if (!std::all_of(parts.begin(), parts.end(), [&](const auto& one) { return there[one.first] >= one.second; }))
-            continue;
-        const bool apart =
-            std::all_of(problem_.neighbours.begin(), problem_.neighbours.end(), [&](const Neighbours& pair) {
-                if (pair.one != static_cast<int>(j) && pair.other != static_cast<int>(j)) return true;
-                const int other = pair.one == static_cast<int>(j) ? pair.other : pair.one;
-                return ways[other] < 0 || staggered(way, problem_.wanted[other].ways[ways[other]], pair.stagger);
-            });
-        if (!apart) continue;
-        for (const auto& [item, count] : parts) there[item] -= count;
-        ways[j] = given.preferred[j];
-        given.placed[j] = true;
-    }
-    rounded.ways = ways;
-    tidy(problem_, rounded);
-    given.begun = rounded;
-    given.mayOpen = boards;
-    for (const Sawn& board : rounded.boards) --given.mayOpen[board.kind];
-    return firstFit(problem_, given);
+    for (const Pattern& pattern : patterns) addPattern(pattern);
+    return true;
 }
 
 bool CuttingProgram::addAll(const std::vector<int>& kinds, const std::vector<double>& worth, double below,
@@ -320,19 +315,6 @@ bool CuttingProgram::addAll(const std::vector<int>& kinds, const std::vector<dou
     for (const Layout& layout : layouts) addLayout(layout);
     for (const Pattern& pattern : patterns) addPattern(pattern);
     return true;
-}
-
-void tidy(const Problem& problem, Cutting& cutting) {
-    std::vector<int> asked(problem.items.size());
-    for (std::size_t j = 0; j < cutting.ways.size(); ++j)
-        if (cutting.ways[j] >= 0)
-            for (int item : problem.wanted[j].ways[cutting.ways[j]].items) ++asked[item];
-    for (Sawn& board : cutting.boards) {
-        for (Lane& lane : board.lanes)
-            std::erase_if(lane.placed, [&](const Placed& placed) { return asked[placed.item]-- <= 0; });
-        std::erase_if(board.lanes, [](const Lane& lane) { return lane.placed.empty(); });
-    }
-    std::erase_if(cutting.boards, [](const Sawn& board) { return board.lanes.empty(); });
 }
 
 }  // namespace fayline::stock

@@ -99,6 +99,22 @@ private slots:
         QVERIFY(!document.hasUnsavedChanges());
     }
 
+    void boardsOfTheBoatChangeWithThePieceInOneStep() {
+        Document document;
+        const model::Piece before = first(document);
+        model::Piece after = before;
+        after.stock.kerf_m = 0.003;
+        document.changePiece(0, {"Share the boards", {}, after, std::vector<model::Board>{{.name = "A"}}});
+        QCOMPARE(document.undoStack().count(), 1);
+        QCOMPARE(document.boat().boards.size(), size_t(1));
+        QCOMPARE(first(document).stock.kerf_m, 0.003);
+        document.changePiece(0, {"Change nothing", {}, after, document.boat().boards});
+        QCOMPARE(document.undoStack().count(), 1);
+        document.undoStack().undo();
+        QVERIFY(document.boat().boards.empty());
+        QVERIFY(first(document) == before);
+    }
+
     void twoDragsOfOnePointAreTwoSteps() {
         Document document;
         const model::Piece before = first(document);

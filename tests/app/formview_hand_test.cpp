@@ -358,6 +358,32 @@ private slots:
         QVERIFY(std::abs(*bench.selected.back() - at_m) * bench.view.transform().pixelsPerMetre <= 1);
     }
 
+    void AClickOnAStripTellsWhichAndMarksIt() {
+        Bench bench;
+        QSignalSpy chosen(&bench.view, &FormView::stripSelected);
+        bench.view.zoomBy(6);
+        const plan::Plan& plan = *bench.shown.plan;
+        // In the middle of a strip, at the place that lies in the middle of the view.
+        const std::size_t strip = 3;
+        const auto& inside = plan.stack.faces[strip - 1];
+        const auto& outside = plan.stack.faces[strip];
+        int clicked = 0;
+        for (std::size_t i = 0; i < inside.size() && clicked == 0; ++i) {
+            const line::Xy middle{(inside[i].x_m + outside[i].x_m) / 2, (inside[i].y_m + outside[i].y_m) / 2};
+            const QPoint at = bench.view.transform().toScreen(middle).toPoint();
+            if (!bench.view.rect().adjusted(60, 60, -60, -60).contains(at)) continue;
+            chosen.clear();
+            QTest::mouseClick(&bench.view, Qt::LeftButton, {}, at);
+            if (!chosen.isEmpty()) clicked = chosen.back()[0].toInt();  // else a mark lies there
+        }
+        QCOMPARE(clicked, int(strip));
+        const QImage marked = bench.view.grab().toImage();
+        bench.view.selectStrip(0);
+        QVERIFY(bench.view.grab().toImage() != marked);
+        bench.view.selectStrip(clicked);
+        QVERIFY(bench.view.grab().toImage() == marked);
+    }
+
     void ADoubleClickOnTheLineAddsAPointThere() {
         Bench bench;
         const auto before = bench.shown.piece.line.points;

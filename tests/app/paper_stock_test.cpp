@@ -98,10 +98,12 @@ private slots:
     void FiguresAreAsLargeAsAnEyeAtTheBenchNeeds() {
         const model::Piece piece = boarded();
         const QString file = print(app::Paper::cutList, piece, planOf(piece));
-        // 14 point are 4.94 mm of body; the box of a word is as high as its font's line.
+        // 14 point are 4.94 mm of body; the box of a word is as high as its font's line, here on a sheet that is
+        // turned.
         double tallest = 0;
-        for (const Word& word : wordsOf(file).front())
-            if (word.text == "1") tallest = std::max(tallest, word.box.height());
+        const std::vector<std::vector<Word>> pages = wordsOf(file);
+        for (const Word& word : pages.front())
+            if (word.text == "1") tallest = std::max({tallest, word.box.height(), word.box.width()});
         QVERIFY2(tallest >= 4.94, qPrintable(QString::number(tallest)));
     }
 

@@ -53,6 +53,17 @@ std::pair<int, int> whereIs(const plan::StockStudy& study, int place) {
     return {-1, -1};
 }
 
+// Its place in the picture: boards that are cut stand before the others.
+int drawn(const plan::StockStudy& study, int on) {
+    const bool cut = !study.boards[on].parts.empty();
+    int before = 0;
+    for (int i = 0; i < static_cast<int>(study.boards.size()); ++i) {
+        const bool isCut = !study.boards[i].parts.empty();
+        before += (isCut && !cut) || (isCut == cut && i < on);
+    }
+    return before;
+}
+
 }  // namespace
 
 class StockPanelTest : public QObject {
@@ -125,10 +136,11 @@ private slots:
         QSignalSpy chosen(&panel, &Panel::stripSelected);
         const auto [on, part] = whereIs(studyOf(all), 3);
         QVERIFY(on >= 0);
-        QTest::mouseClick(picture, Qt::LeftButton, {}, picture->partPlace(on, part).center().toPoint());
+        QTest::mouseClick(picture, Qt::LeftButton, {},
+                          picture->partPlace(drawn(studyOf(all), on), part).center().toPoint());
         QCOMPARE(chosen.size(), 1);
         QCOMPARE(chosen[0][0].toInt(), 3);
-        QVERIFY(panel.findChild<SteadyWords*>("stripWords")->isVisible());
+        QVERIFY(panel.findChild<QLabel*>("stripWords")->isVisible());
         panel.selectStrip(5);
         QCOMPARE(picture->chosen(), 5);
         picture->setFocus();
@@ -146,8 +158,8 @@ private slots:
         QVERIFY(on >= 0);
         const int other = 1 - on;
         const std::string wanted = studyOf(all).boards[other].name;
-        const QPoint from = picture->partPlace(on, part).center().toPoint();
-        const QPoint to = picture->boardPlace(other).center().toPoint();
+        const QPoint from = picture->partPlace(drawn(studyOf(all), on), part).center().toPoint();
+        const QPoint to = picture->boardPlace(drawn(studyOf(all), other)).center().toPoint();
         QTest::mousePress(picture, Qt::LeftButton, {}, from);
         QTest::mouseMove(picture, (from + to) / 2);
         QTest::mouseMove(picture, to);

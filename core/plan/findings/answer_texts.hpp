@@ -87,6 +87,8 @@ inline constexpr Phrase spareBy{FAYLINE_TEXT("plan", "%1 to spare")};
 inline constexpr Phrase lateBy{FAYLINE_TEXT("plan", "%1 too late")};
 
 inline constexpr Phrase canBePrinted{FAYLINE_TEXT("plan", "%1 can be printed.")};
+inline constexpr Phrase cutList{FAYLINE_TEXT("plan", "the cut list")};
+inline constexpr Phrase buyingList{FAYLINE_TEXT("plan", "the buying list")};
 inline constexpr Phrase paperCount{FAYLINE_TEXT("plan", "one paper"), FAYLINE_TEXT_N("plan", "%n papers")};
 inline constexpr Phrase stationTable{FAYLINE_TEXT("plan", "a table of the clamps")};
 inline constexpr Phrase storyStick{FAYLINE_TEXT("plan", "a story stick")};

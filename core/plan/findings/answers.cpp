@@ -260,7 +260,7 @@ Answer timeAnswer(const model::Piece& piece, const Plan& plan) {
     return answer;
 }
 
-Answer paperAnswer(const model::Piece& piece, const Plan& plan) {
+Answer paperAnswer(const model::Piece& piece, const Shop& shop, const Plan& plan) {
     std::vector<Message> papers{{texts::stationTable}, {texts::storyStick}};
     if (!piece.holding.stations.empty()) papers.emplace_back(texts::closingSheet);
     const bool propped = std::ranges::any_of(piece.holding.stations, [](const auto& s) {
@@ -271,6 +271,9 @@ Answer paperAnswer(const model::Piece& piece, const Plan& plan) {
         papers.emplace_back(texts::batchCards);
         papers.emplace_back(texts::runSheet);
     }
+    const bool canBuy = !piece.stock.buy.empty();
+    if (canBuy || !piece.stock.boards.empty() || !shop.boards.empty()) papers.emplace_back(texts::cutList);
+    if (canBuy) papers.emplace_back(texts::buyingList);
     const int count = math::countOf(papers) + 2;
     papers.emplace_back(texts::fullSize);
     return Answer{.question = Question::paper,
@@ -362,8 +365,10 @@ Verdict verdictOf(const Plan& plan) {
 
 std::vector<Answer> answersOf(const model::Piece& piece, const Shop& shop, const Plan& plan) {
     std::vector<Answer> answers{
-        lineAnswer(piece, plan), stripsAnswer(piece, shop, plan), formAnswer(piece, plan), holdingAnswer(piece, plan),
-        glueAnswer(plan),        timeAnswer(piece, plan),         stockAnswer(plan),       paperAnswer(piece, plan),
+        lineAnswer(piece, plan), stripsAnswer(piece, shop, plan),
+        formAnswer(piece, plan), holdingAnswer(piece, plan),
+        glueAnswer(plan),        timeAnswer(piece, plan),
+        stockAnswer(plan),       paperAnswer(piece, shop, plan),
         recordAnswer(piece),
     };
     for (Answer& answer : answers) answer.worst = worstOf(plan.findings, answer.question);

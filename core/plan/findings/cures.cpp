@@ -78,7 +78,7 @@ std::optional<Cure> moreTime(const model::Piece& piece, const Plan& plan) {
     return changed({{takeRemedy, {best.brief}}, withRemedy(piece, best)}, piece);
 }
 
-// What mends short boards with least wood, where the piece alone is changed by it.
+// The first of what mends short boards, where the piece alone is changed by it.
 std::optional<Cure> boardsThatSuffice(const model::Piece& piece, const Plan& plan) {
     if (!plan.stock) return std::nullopt;
     for (const StockCure& cure : plan.stock->cures) {

@@ -124,7 +124,7 @@ void addMoisture(std::vector<Finding>& findings, const model::Piece& piece, cons
         findings.push_back(said(
             foundAgainst(code, moistureSource(), 100 * *board->board.moisture, 100 * wanted),
             {phrase,
-             {board->name, put::share(*board->board.moisture), put::share(wanted), put::share(moistureApart, 1)}}));
+             {board->name, put::share(*board->board.moisture), put::share(wanted), put::count(100 * moistureApart)}}));
     };
     add(Code::boardsMoistureApart, texts::moistureApart, piece.stack.moisture);
     add(Code::boardsMoistureService, texts::moistureService, piece.stack.serviceMoisture);

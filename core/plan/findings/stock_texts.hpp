@@ -19,7 +19,7 @@ inline constexpr Phrase cutProven{FAYLINE_TEXT("plan", "%1 from %2, %3 waste: pr
 inline constexpr Phrase cutWithin{FAYLINE_TEXT("plan", "%1 from %2, %3 waste, at most %4 from the best.")};
 inline constexpr Phrase boardsShortOf{FAYLINE_TEXT("plan", "One strip of %1 is short: the boards do not suffice."),
                                       FAYLINE_TEXT_N("plan", "%n strips of %1 are short: the boards do not suffice.")};
-inline constexpr Phrase cheapestCure{FAYLINE_TEXT("plan", "What helps with least wood: %1.")};
+inline constexpr Phrase cheapestCure{FAYLINE_TEXT("plan", "What helps: %1.")};
 inline constexpr Phrase sparesAmong{FAYLINE_TEXT("plan", "One of them is a spare."),
                                     FAYLINE_TEXT_N("plan", "%n of them are spares.")};
 inline constexpr Phrase scarfsNeeded{FAYLINE_TEXT("plan", "One scarf to glue first."),
@@ -32,8 +32,8 @@ inline constexpr Phrase boardsShort{
     FAYLINE_TEXT("plan", "The boards give one strip less than the %1 needed. List more boards, or see what helps."),
     FAYLINE_TEXT_N("plan", "The boards give %n strips less than the %1 needed. List more boards, or see what helps.")};
 inline constexpr Phrase boardsShortCure{
-    FAYLINE_TEXT("plan", "The boards give one strip less than the %1 needed. Least wood: %2."),
-    FAYLINE_TEXT_N("plan", "The boards give %n strips less than the %1 needed. Least wood: %2.")};
+    FAYLINE_TEXT("plan", "The boards give one strip less than the %1 needed. What helps: %2."),
+    FAYLINE_TEXT_N("plan", "The boards give %n strips less than the %1 needed. What helps: %2.")};
 inline constexpr Phrase onlySparesShort{FAYLINE_TEXT("plan", "Only spares are missing.")};
 inline constexpr Phrase noBoardsListed{FAYLINE_TEXT("plan", "No boards are listed for the %1 strips.")};
 inline constexpr Phrase scarfInTightest{
@@ -53,10 +53,10 @@ inline constexpr Phrase scarfWithoutClamp{
     FAYLINE_TEXT_N("plan", "No clamp presses %n scarfs, the first in strip %1 at %2. Set one on each.")};
 inline constexpr Phrase scarfGluedFirst{
     FAYLINE_TEXT("plan", "A scarf that is glued and cured before the strip is bent needs none.")};
-inline constexpr Phrase moistureApart{
-    FAYLINE_TEXT("plan", "Board %1 has %2 moisture, the strips are planned at %3. Let the boards come within %4.")};
+inline constexpr Phrase moistureApart{FAYLINE_TEXT(
+    "plan", "Board %1 has %2 moisture, the strips are planned at %3. Let the boards come within %4 points.")};
 inline constexpr Phrase moistureService{
-    FAYLINE_TEXT("plan", "Board %1 has %2 moisture, aboard it will have %3. Dry or condition it to within %4.")};
+    FAYLINE_TEXT("plan", "Board %1 has %2 moisture, aboard it will have %3. Bring it to within %4 points.")};
 inline constexpr Phrase planerTooThick{
     FAYLINE_TEXT("plan", "The strips are thinner than the %1 that your planer takes. Plane them on a carrier board.")};
 inline constexpr Phrase pinNotKept{
@@ -70,10 +70,14 @@ inline constexpr Phrase noBoardGives{
 inline constexpr Phrase kerfTooWide{FAYLINE_TEXT("plan", "The saw cut is wider than board %1.")};
 inline constexpr Phrase boardAllBad{FAYLINE_TEXT("plan", "Board %1 is bad from end to end.")};
 inline constexpr Phrase boardTooSmall{FAYLINE_TEXT("plan", "Board %1 is too small for any strip.")};
+inline constexpr Phrase boardTooShort{
+    FAYLINE_TEXT("plan", "Board %1 is too short: no part of a strip is cut under %2.")};
 inline constexpr Phrase boardOtherWood{FAYLINE_TEXT("plan", "Board %1 is of a wood that no strip needs.")};
 inline constexpr Phrase lanesTooShort{FAYLINE_TEXT("plan", "No number of scarfs makes strip %1 from boards so short.")};
 inline constexpr Phrase thinnerThanPlaner{FAYLINE_TEXT("plan", "Strip %1 is thinner than the planer takes.")};
 inline constexpr Phrase pinNotMet{FAYLINE_TEXT("plan", "The board chosen for strip %1 does not give it.")};
+inline constexpr Phrase andMoreTrouble{FAYLINE_TEXT("plan", "One more board has something of the kind."),
+                                       FAYLINE_TEXT_N("plan", "%n more boards have something of the kind.")};
 inline constexpr Phrase sharersUnlike{FAYLINE_TEXT(
     "plan", "The shared boards are sawn as the first piece says; %1 has another saw cut, slope or planing.")};
 

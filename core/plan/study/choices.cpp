@@ -3,12 +3,15 @@
 #include <algorithm>
 
 #include "core/laminate/parallels.hpp"
+#include "core/math/count.hpp"
 #include "core/plan/findings/choice_texts.hpp"
 #include "core/plan/plan.hpp"
 #include "core/plan/shop.hpp"
 #include "core/plan/study/choices_candidates.hpp"
 #include "core/plan/study/choices_counts.hpp"
 #include "core/plan/study/choices_naming.hpp"
+#include "core/plan/study/stock_job.hpp"
+#include "core/stock/stock.hpp"
 
 namespace fayline::plan {
 
@@ -79,6 +82,23 @@ void checkStock(Choice& choice, const model::Piece& piece) {
     }
 }
 
+// What the piece's own boards give of a choice.
+void countBoards(Choice& choice, const model::Piece& piece, const Shop& shop, const Plan& plan,
+                 const std::atomic<bool>& stop) {
+    constexpr std::size_t mostRows = 50;  // of longer lists every choice would take too long
+    if (piece.stock.boards.empty() || piece.stock.boards.size() > mostRows || !choice.possible) return;
+    model::Piece adopted = piece;
+    adopted.stack = adopt(piece.stack, choice);
+    Plan with = plan;
+    with.stack = laminate::planStack(adopted.stack, piece.line.describes, piece.line.stripsOn, plan.line.fair.line,
+                                     shop.species);
+    const std::optional<StockJob> job = stockJobFor(adopted, shop, with, false, stop);
+    if (!job || job->job.strips.empty()) return;
+    const stock::CutPlan cut = stock::firstCutPlan(job->job);
+    choice.stripsShort = math::countOf(cut.missing);
+    choice.boards_m3 = cut.boards_m3;
+}
+
 // What counting all may cost: places along the line, 10 mm apart, for each strip of each candidate, about a microsecond
 // each; strips that taper cost four times as much. Ours.
 constexpr double mostPlacesCounted = 6e5;
@@ -145,7 +165,9 @@ std::optional<Choices> choicesFor(const model::Piece& piece, const Shop& shop, c
         if (stop) return std::nullopt;
         choices.all.push_back(countsOf(candidate, piece, shop, plan, ends));
         checkStock(choices.all.back(), piece);
+        countBoards(choices.all.back(), piece, shop, plan, stop);
     }
+    if (stop) return std::nullopt;
     markParetoOptimal(choices.all, plan.form.letsGo);
     choices.namedIndex = nameOne(choices.all, piece, shop, plan);
     tellNoStrip(choices, piece, thinnest_m(shop.display.lengths));

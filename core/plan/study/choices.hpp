@@ -39,11 +39,15 @@ struct Choice {
     std::optional<double> margin_s;  // of the day: the least that any face has left of its open time
     std::optional<double> closed_s;  // from the start of each glue-up until all is closed, all glue-ups together
     double stripLength_m = 0;        // to be sawn: of all strips with their extra length, and of the spares
-    double woodLost = 0;             // share of the wood sawn up that becomes sawdust and shavings
-    bool possible = true;            // false: a strip breaks, no room, no form, no board
-    Message whyNot;                  // in a few words; empty where it is possible
-    bool paretoOptimal = false;      // possible, and no other possible one is as good on every count and better on one
-    Message named;                   // why this one, in sentences; empty: not the one named
+    // From the piece's own boards, by a first fit: the best cut list may do with less. None where it lists
+    // no boards, or more than fifty sizes of them.
+    std::optional<int> stripsShort;
+    std::optional<double> boards_m3;  // of the boards that are cut
+    double woodLost = 0;              // share of the wood sawn up that becomes sawdust and shavings
+    bool possible = true;             // false: a strip breaks, no room, no form, no board
+    Message whyNot;                   // in a few words; empty where it is possible
+    bool paretoOptimal = false;       // possible, and no other possible one is as good on every count and better on one
+    Message named;                    // why this one, in sentences; empty: not the one named
 };
 
 struct Choices {

@@ -1,6 +1,7 @@
 #include "core/plan/study/stock_cures.hpp"
 
 #include <algorithm>
+#include <tuple>
 
 #include "core/math/count.hpp"
 #include "core/plan/findings/stock_texts.hpp"
@@ -15,9 +16,8 @@ namespace {
 // The groups of strips with the thickness that the job has for their places now.
 bool thinned(model::Stack& stack, const stock::Cure& cure, const std::string& piece) {
     if (cure.kind == stock::CureKind::moreThinner) {
-        const auto glued = [](const model::Strips& group) { return !group.sacrificial; };
-        if (std::ranges::count_if(stack.strips, glued) != 1) return false;  // which ones are more is not told
-        model::Strips& group = *std::ranges::find_if(stack.strips, glued);
+        if (stack.strips.size() != 1) return false;  // which of several kinds are more is not told
+        model::Strips& group = stack.strips.front();
         if (group.tapersTo_m || !stack.gluings.empty()) return false;
         group.thickness_m = cure.value_m;
         group.count = cure.count;
@@ -59,7 +59,16 @@ void addBoard(StockCure& made, const model::Piece& piece, const StockJob& job, c
         board.name += board.name.empty() ? "" : " +";
         rows.push_back(board);
     }
+    // As whole as they are bought, also where only the rest of one was at hand.
+    if (made.cost)
+        made.cost = cure.count * priceOf(board);
+    else
+        made.extra_m3 = cure.count * volumeOf(board);
     made.piece = piece;
+    if (origin.toBuy && cure.kind == stock::CureKind::anotherBoard) {
+        made.piece->stock.buy[origin.row].count += cure.count;
+        return;
+    }
     if (piece.stock.boards.empty() && !job.rows.empty()) {
         made.boatBoards = std::move(rows);
     } else {
@@ -69,12 +78,16 @@ void addBoard(StockCure& made, const model::Piece& piece, const StockJob& job, c
 
 std::optional<StockCure> cureFrom(const model::Piece& piece, const StockJob& job, const stock::Cure& cure) {
     StockCure made;
-    for (const int strip : cure.missing) {
+    for (const int strip : cure.plan.missing) {
         const stock::Strip& one = cure.job.strips[strip];
         if (one.piece == piece.id) ++made.stillShort;
     }
     const bool ofThis = cure.piece.empty() || cure.piece == piece.id;
     if (!ofThis) return std::nullopt;  // another piece's strips are changed with that piece
+    const bool ofStrips = cure.kind == stock::CureKind::thinnerStrips || cure.kind == stock::CureKind::moreThinner ||
+                          cure.kind == stock::CureKind::narrowerPiece;
+    made.changesPiece = ofStrips;
+    if (ofStrips && job.cut > 0) return std::nullopt;  // those that are cut already would not fit the others
     if (cure.job.rules.aim == stock::Aim::leastPrice)
         made.cost = cure.extra;
     else
@@ -120,8 +133,14 @@ std::vector<StockCure> stockCures(const model::Piece& piece, const StockJob& job
                                   const std::atomic<bool>& stop) {
     std::vector<StockCure> cures;
     for (const stock::Cure& cure : stock::cures(job.job, found, {}, stop)) {
-        if (std::optional<StockCure> made = cureFrom(piece, job, cure)) cures.push_back(std::move(*made));
+        std::optional<StockCure> made = cureFrom(piece, job, cure);
+        // A board and what is left of it are the same to buy.
+        if (made && std::ranges::none_of(cures, [&](const StockCure& one) { return one.name == made->name; }))
+            cures.push_back(std::move(*made));
     }
+    std::ranges::stable_sort(cures, [](const StockCure& a, const StockCure& b) {
+        return std::tie(a.stillShort, a.changesPiece) < std::tie(b.stillShort, b.changesPiece);
+    });
     return cures;
 }
 

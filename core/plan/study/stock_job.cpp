@@ -173,7 +173,10 @@ bool sawnAlike(const model::Stock& one, const model::Stock& other) {
 }
 
 void addBoards(StockJob& made, const std::vector<model::Board>& rows, bool toBuy,
-               const std::vector<model::StripCut>& cut, const Shop& shop, double moisture, double kerf_m) {
+               const std::vector<model::StripCut>& cut, const Shop& shop, double moisture, double kerf_m,
+               int pinnedUpTo) {
+    // More boards alike than strips and their parts are never cut; but one may be asked for by its number.
+    const int mostAlike = std::max(pinnedUpTo, 4 * (math::countOf(made.job.strips) + 1));
     for (int row = 0; row < math::countOf(rows); ++row) {
         const std::string name = boardName(rows, row);
         const stock::Board whole = boardAsStock(rows[row], name, shop, moisture);
@@ -197,7 +200,7 @@ void addBoards(StockJob& made, const std::vector<model::Board>& rows, bool toBuy
             const auto next = ofNumber.upper_bound(number);
             const int until = next == ofNumber.end() ? whole.count + 1 : next->first;
             stock::Board run = whole;
-            run.count = until - number;
+            run.count = std::min(until - number, mostAlike);
             made.job.boards.push_back(std::move(run));
             made.boards.push_back({.row = row, .number = number, .toBuy = toBuy});
             number = until;
@@ -356,8 +359,10 @@ std::optional<StockJob> stockJobFor(const model::Piece& piece, const Shop& shop,
         }
     }
     if (made.needed == 0) addStrips(made, piece, plan, true);
-    addBoards(made, made.rows, false, cut, shop, piece.stack.moisture, rules.kerf_m);
-    if (withBuying) addBoards(made, piece.stock.buy, true, {}, shop, piece.stack.moisture, rules.kerf_m);
+    int pinnedUpTo = 0;
+    for (const model::StripPin& pin : piece.stock.pins) pinnedUpTo = std::max(pinnedUpTo, pin.number);
+    addBoards(made, made.rows, false, cut, shop, piece.stack.moisture, rules.kerf_m, pinnedUpTo);
+    if (withBuying) addBoards(made, piece.stock.buy, true, {}, shop, piece.stack.moisture, rules.kerf_m, 0);
     made.job.rules = rulesOf(rules, made.job.strips);
     addPins(made, piece);
     return made;

@@ -95,9 +95,10 @@ double stripVolume(const SawnPart& part, double planing_m) {
 std::vector<BoardCuts> boardCuts(const model::Piece& piece, const Shop& shop, const Plan& plan, const StockJob& job,
                                  const stock::CutPlan& found) {
     std::map<BoardKey, BoardCuts> all;
+    // Of those that nothing is cut from a few of each row stand for all.
+    constexpr int mostUnused = 4;
     for (int row = 0; row < math::countOf(job.rows); ++row) {
-        constexpr int mostShown = 1000;
-        for (int number = 1; number <= std::min(job.rows[row].count, mostShown); ++number)
+        for (int number = 1; number <= std::min(job.rows[row].count, mostUnused); ++number)
             all[{false, row, number}] = {boardName(job.rows, row), number, job.rows[row]};
     }
     for (const stock::Cut& cut : found.cuts) {
@@ -112,9 +113,11 @@ std::vector<BoardCuts> boardCuts(const model::Piece& piece, const Shop& shop, co
     }
     const auto addCut = [&](const model::Piece& of, const std::string& name) {
         for (const model::StripCut& cut : of.stock.cut) {
-            for (auto& [key, board] : all) {
-                if (!key.toBuy && board.name == cut.board && board.number == cut.number)
-                    board.parts.push_back(sawnAlready(cut, name, math::countOf(plan.stack.strips)));
+            for (int row = 0; row < math::countOf(job.rows); ++row) {
+                if (boardName(job.rows, row) != cut.board || cut.number > job.rows[row].count) continue;
+                BoardCuts& board = all[{false, row, cut.number}];
+                if (board.name.empty()) board = {cut.board, cut.number, job.rows[row]};
+                board.parts.push_back(sawnAlready(cut, name, math::countOf(plan.stack.strips)));
             }
         }
     };
@@ -174,8 +177,15 @@ void addScarfs(StockStudy& study, const StockJob& job, const stock::CutPlan& fou
     }
 }
 
+// Where every strip is cut already there is nothing to lay out.
+stock::CutPlan bestOf(const stock::Job& job, const std::atomic<bool>& stop) {
+    if (job.strips.empty()) return {.proven = true};
+    return stock::bestCutPlan(job, {}, stop);
+}
+
 // The least that one way of sawing alone leaves as waste; none where it does not give all strips.
 std::optional<double> wasteBy(stock::Sawing sawing, stock::Job job, const stock::CutPlan& both) {
+    if (job.strips.empty()) return std::nullopt;
     job.rules.sawing = sawing;
     const stock::CutPlan alone = stock::firstCutPlan(job);
     if (alone.missing.size() > both.missing.size() || alone.cuts.empty()) return std::nullopt;
@@ -242,6 +252,19 @@ void addTroubles(StockStudy& study, const StockJob& job, const stock::CutPlan& f
         if (trouble.board < 0 && !ofStrips.insert(trouble.kind).second) continue;  // the first of several says it
         study.told.push_back(toldOf(trouble, job, shop));
     }
+    for (std::size_t i = 0; i < job.boards.size(); ++i) {
+        // Neither a whole strip nor a part of one between scarfs.
+        double least_m = job.job.rules.leastPart_m;
+        for (const stock::Strip& strip : job.job.strips) least_m = std::min(least_m, strip.length_m);
+        if (job.boards[i].isRest || job.job.boards[i].length_m >= least_m || job.job.boards[i].count < 1) continue;
+        study.told.push_back({texts::boardTooShort, {job.job.boards[i].name, put::span(least_m)}});
+    }
+    constexpr std::size_t mostTold = 6;
+    if (study.told.size() > mostTold + 1) {
+        const int more = math::countOf(study.told) - static_cast<int>(mostTold);
+        study.told.resize(mostTold);
+        study.told.push_back({texts::andMoreTrouble, {}, more});
+    }
     study.pinsNotKept.assign(pins.begin(), pins.end());
     if (!job.unlikeSharers.empty()) study.told.push_back({texts::sharersUnlike, {job.unlikeSharers.front()}});
 }
@@ -258,7 +281,7 @@ std::optional<StockStudy> stockFor(const model::Piece& piece, const Shop& shop, 
     study.alreadyCut = job->cut;
     study.anyBoards = !job->rows.empty() || !piece.stock.buy.empty();
     if (!study.anyBoards) return study;
-    stock::CutPlan found = stock::bestCutPlan(job->job, {}, stop);
+    stock::CutPlan found = bestOf(job->job, stop);
     if (stop) return std::nullopt;
     if (!found.missing.empty() && !piece.stock.buy.empty()) {
         // What is on hand first: it costs nothing any more.
@@ -271,7 +294,7 @@ std::optional<StockStudy> stockFor(const model::Piece& piece, const Shop& shop, 
             for (std::size_t i = 0; i < buying->boards.size(); ++i)
                 if (!buying->boards[i].toBuy) buying->job.boards[i].price = 0;
         }
-        stock::CutPlan bought = stock::bestCutPlan(buying->job, {}, stop);
+        stock::CutPlan bought = bestOf(buying->job, stop);
         if (stop) return std::nullopt;
         if (bought.missing.size() < found.missing.size()) {
             found = std::move(bought);

@@ -67,8 +67,9 @@ struct ScarfPlace {
 struct StockCure {
     Message name;                       // as a button has it
     int stillShort = 0;                 // strips
+    bool changesPiece = false;          // thinner strips or a narrower piece: another piece, in a way
     std::optional<double> cost;         // of the boards more, by their prices; none: no price is known
-    double extra_m3 = 0;                // wood more than the given boards have cut
+    double extra_m3 = 0;                // wood of the boards more
     std::optional<model::Piece> piece;  // with it taken; none: nothing to click
     std::optional<std::vector<model::Board>> boatBoards;  // the boat's with it taken, where they are changed
 };
@@ -79,7 +80,7 @@ struct StockStudy {
     int spares = 0;
     int alreadyCut = 0;
     std::vector<int> missing;       // places for which no board is left
-    std::vector<BoardCuts> boards;  // all of them, in the order of the list, bought ones after
+    std::vector<BoardCuts> boards;  // in the order of the list, bought ones after; few unused ones of a row
     std::vector<ScarfPlace> scarfs;
     bool proven = false;  // nothing better is possible
     double offBest = 0;   // share by which it may be from the best
@@ -95,7 +96,8 @@ struct StockStudy {
     std::vector<Message> told;        // what is wrong with the boards, in sentences
     std::vector<int> pinsNotKept;     // places
     bool thinnerThanPlaner = false;   // strips are
-    std::vector<StockCure> cures;     // the cheapest first
+    std::vector<StockCure> cures;     // those first that leave fewest short, then those that leave
+                                      // the piece as it is, then the cheapest
 };
 
 std::optional<StockStudy> stockFor(const model::Piece& piece, const Shop& shop, const Plan& plan,

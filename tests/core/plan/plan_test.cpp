@@ -153,7 +153,7 @@ TEST(MakePlan, WithoutPinsTheStackIsHeldWhereTheClosingBegins) {
     EXPECT_NEAR(held(model::From::end), 1.0, 1e-4);
 }
 
-TEST(MakePlan, AnswersNineQuestionsInOrderAndSaysWhichAreNotBuilt) {
+TEST(MakePlan, AnswersNineQuestionsInOrderAndSaysWhichAreBeingCalculated) {
     const Plan plan = makePlan(made::stem(), made::shop());
     const char* words[] = {"Line", "Strips", "Form", "Holding", "Glue", "Time", "Stock", "Paper", "Record"};
     ASSERT_EQ(plan.answers.size(), 9u);
@@ -162,7 +162,7 @@ TEST(MakePlan, AnswersNineQuestionsInOrderAndSaysWhichAreNotBuilt) {
         EXPECT_STREQ(questionName(answer.question), words[i]);
         EXPECT_EQ(static_cast<std::size_t>(answer.question), i);
         EXPECT_EQ(answerText(answer, inMillimetres).back(), '.');
-        EXPECT_EQ(answer.figures.empty(), answerText(answer, inMillimetres).starts_with("Not built yet"))
+        EXPECT_EQ(answer.figures.empty(), answerText(answer, inMillimetres).starts_with("Being calculated"))
             << answerText(answer, inMillimetres);
     }
 }

@@ -334,6 +334,10 @@ TEST(StockStudy, WhatHelpsDoesSoWhenItIsTaken) {
         EXPECT_EQ(static_cast<int>(studyOf(*cure.piece).missing.size()), cure.stillShort);
         EXPECT_LE(writeText(cure.name, inMillimetres).size(), 40u);
     }
+    // A board more comes before another piece.
+    EXPECT_FALSE(plan.stock->cures.front().changesPiece);
+    EXPECT_TRUE(std::ranges::is_sorted(
+        plan.stock->cures, {}, [](const StockCure& cure) { return std::pair(cure.stillShort, cure.changesPiece); }));
     const std::optional<Cure> offered = cureOf(piece, plan, foundIn(plan, Code::boardsShort));
     ASSERT_TRUE(offered);
     EXPECT_TRUE(studyOf(offered->piece).missing.empty());
@@ -366,6 +370,25 @@ TEST(StockStudy, WhatIsWrongWithBoardsIsSaid) {
     piece.stock.kerf_m = 0.2;
     EXPECT_NE(told(board("B", 2.4, 0.15, 0.060)).find("saw cut"), std::string::npos)
         << told(board("B", 2.4, 0.15, 0.060));
+}
+
+TEST(StockStudy, EachChoiceOfStripsKnowsWhatTheBoardsGive) {
+    model::Piece piece = sixStrips();
+    const auto asItIs = [](const Choices& choices) { return *std::ranges::find_if(choices.all, &Choice::asItIs); };
+    EXPECT_FALSE(asItIs(made::choicesOf(piece)).stripsShort);
+    piece.stock.boards = {board("A", 2.4, 0.15, 0.060)};
+    EXPECT_EQ(asItIs(made::choicesOf(piece)).stripsShort, 0);
+    EXPECT_NEAR(*asItIs(made::choicesOf(piece)).boards_m3, 2.4 * 0.15 * 0.060, 1e-9);
+    piece.stock.boards = {board("A", 2.0, 0.030, 0.060)};
+    EXPECT_EQ(asItIs(made::choicesOf(piece)).stripsShort, 4);
+}
+
+TEST(StockStudy, ThousandsOfBoardsAreNoList) {
+    model::Piece piece = sixStrips();
+    piece.stock.boards = {board("A", 2.4, 0.15, 0.060, 100'000)};
+    const StockStudy& study = studyOf(piece);
+    EXPECT_TRUE(study.missing.empty());
+    EXPECT_LE(study.boards.size(), 5u);
 }
 
 TEST(StockStudy, IsStopped) {
