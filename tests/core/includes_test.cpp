@@ -30,6 +30,7 @@ const std::map<std::string, Folders>& allowed() {
         add("core/wood", {"core/math", "core/io"}, model);
         add("core/glue", {"core/math", "core/io", "core/wood"}, model);
         add("core/schedule", {"core/math", "core/units"});
+        add("core/stock", {"core/math", "core/units"});
         add("core/laminate", {"core/math", "core/line", "core/wood"}, model);
         add("core/laminate/springback", {"core/laminate"}, all["core/laminate"]);
         add("core/contact", {"core/math", "core/units"});
