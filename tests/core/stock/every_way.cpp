@@ -28,7 +28,7 @@ struct Piece {
 
 struct Making {
     std::vector<int> joints;
-    std::vector<Piece> pieces;
+    std::vector<int> pieces;  // by number
     int forced = 0;
 };
 
@@ -88,7 +88,7 @@ private:
 
     // The cheapest boards that give what is chosen.
     void boards(int leftOut, int forced) {
-        std::vector<Piece> pieces;
+        std::vector<int> pieces;
         for (const Making* making : chosen_)
             if (making) pieces.insert(pieces.end(), making->pieces.begin(), making->pieces.end());
         std::vector<int> used(job_.boards.size());
@@ -101,7 +101,7 @@ private:
 
     // From this board on (each copy of each) shares the pieces out; the least cost, or `limit` where there is none
     // less.
-    double share(const std::vector<Piece>& pieces, std::size_t board, int copy, double limit) {
+    double share(const std::vector<int>& pieces, std::size_t board, int copy, double limit) {
         if (pieces.empty()) return 0;
         if (board == job_.boards.size()) return limit;
         if (copy == job_.boards[board].count) return share(pieces, board + 1, 0, limit);
@@ -110,8 +110,8 @@ private:
         const double cost = is.length_m * is.width_m * is.thickness_m;
         for (unsigned subset = 1; subset < (1u << pieces.size()); ++subset) {
             if (cost >= best) break;
-            std::vector<Piece> here;
-            std::vector<Piece> rest;
+            std::vector<int> here;
+            std::vector<int> rest;
             for (std::size_t i = 0; i < pieces.size(); ++i) (subset >> i & 1 ? here : rest).push_back(pieces[i]);
             if (!gives(board, here)) continue;
             best = std::min(best, cost + share(rest, board, copy + 1, best - cost));
@@ -120,18 +120,28 @@ private:
     }
 
     // Whether one board gives all these.
-    bool gives(std::size_t board, std::vector<Piece> pieces) {
+    bool gives(std::size_t board, std::vector<int> pieces) {
         std::sort(pieces.begin(), pieces.end());
         const auto [known, isNew] = given_.try_emplace({board, pieces}, false);
         if (!isNew) return known->second;
         bool can = std::all_of(pieces.begin(), pieces.end(),
-                               [&](const Piece& piece) { return piece.wood == job_.boards[board].species; });
+                               [&](int piece) { return all_[piece].wood == job_.boards[board].species; });
+        double asked = 0;  // a quick no: more wood than there is
+        for (int piece : pieces) asked += 1.0 * all_[piece].length * all_[piece].size.thick * all_[piece].size.wide;
+        const Board& is = job_.boards[board];
+        if (asked > 1.0 * units(is.length_m) * units(is.width_m) * units(is.thickness_m)) can = false;
         if (can) {
             can = false;
             for (Sawing sawing : {Sawing::ripped, Sawing::resawn})
                 if (!job_.rules.sawing || *job_.rules.sawing == sawing) can = can || bands(board, sawing, 0, pieces);
         }
         return given_[{board, pieces}] = can;
+    }
+
+    int numberOf(const Piece& piece) {
+        const auto [number, isNew] = numbers_.try_emplace(piece, static_cast<int>(all_.size()));
+        if (isNew) all_.push_back(piece);
+        return number->second;
     }
 
     int across(const Piece& piece, Sawing sawing) const {
@@ -141,21 +151,24 @@ private:
         return sawing == Sawing::ripped ? piece.size.wide : piece.size.thick;
     }
 
-    bool bands(std::size_t board, Sawing sawing, int free, const std::vector<Piece>& left) {
+    bool bands(std::size_t board, Sawing sawing, int free, const std::vector<int>& left) {
         if (left.empty()) return true;
         std::set<int> widths;
-        for (const Piece& piece : left) widths.insert(across(piece, sawing));
-        for (int width : widths)
+        for (int piece : left) widths.insert(across(all_[piece], sawing));
+        for (int width : widths) {
+            std::set<std::vector<int>> seen;  // further across with the same faults is no better
             for (int at = free; at + width <= units(job_.boards[board].width_m); ++at)
-                if (lanes(board, sawing, at, width, 0, left)) return true;
+                if (seen.insert(badAlong(board, at, at + width)).second && lanes(board, sawing, at, width, 0, left))
+                    return true;
+        }
         return false;
     }
 
-    bool lanes(std::size_t board, Sawing sawing, int at, int width, int deep, const std::vector<Piece>& left) {
+    bool lanes(std::size_t board, Sawing sawing, int at, int width, int deep, const std::vector<int>& left) {
         if (deep > 0 && bands(board, sawing, at + width + kerf_, left)) return true;
         std::set<Size> sizes;
-        for (const Piece& piece : left)
-            if (across(piece, sawing) == width) sizes.insert(piece.size);
+        for (int piece : left)
+            if (across(all_[piece], sawing) == width) sizes.insert(all_[piece].size);
         for (const Size& size : sizes) {
             const int d = sawing == Sawing::ripped ? size.wide : size.thick;
             if (deep + d > units(job_.boards[board].thickness_m)) continue;
@@ -165,13 +178,13 @@ private:
         return false;
     }
 
-    std::vector<bool> badAlong(std::size_t board, int from, int to) const {
+    // The units along a lane that are bad, in order.
+    std::vector<int> badAlong(std::size_t board, int from, int to) const {
         const Board& is = job_.boards[board];
-        std::vector<bool> bad(units(is.length_m));
+        std::set<int> bad;
         const auto mark = [&](double start_m, double end_m) {
-            for (int x = std::max(units(start_m), 0); x < std::min<int>(units(end_m), static_cast<int>(bad.size()));
-                 ++x)
-                bad[x] = true;
+            for (int x = std::max(units(start_m), 0); x < std::min(units(end_m), units(is.length_m)); ++x)
+                bad.insert(x);
         };
         for (const Bad& one : is.bad)
             if (!one.across || (units(one.across->from_m) < to && units(one.across->to_m) > from))
@@ -180,31 +193,32 @@ private:
             mark(0, job_.rules.snipe_m);
             mark(is.length_m - job_.rules.snipe_m, is.length_m);
         }
-        return bad;
+        return {bad.begin(), bad.end()};
     }
 
     bool along(std::size_t board, Sawing sawing, int at, int width, int nextDeep, const Size& size, int free,
-               const std::vector<bool>& bad, const std::vector<Piece>& left) {
+               const std::vector<int>& bad, const std::vector<int>& left) {
         if (free > 0 && lanes(board, sawing, at, width, nextDeep, left)) return true;
         for (std::size_t i = 0; i < left.size(); ++i) {
-            if (left[i].size != size || (i > 0 && left[i] == left[i - 1])) continue;
-            const int start = firstPlace(left[i], free, bad);
+            const Piece& piece = all_[left[i]];
+            if (piece.size != size || (i > 0 && left[i] == left[i - 1])) continue;
+            const int start = firstPlace(piece, free, bad, units(job_.boards[board].length_m));
             if (start < 0) continue;
-            std::vector<Piece> rest = left;
+            std::vector<int> rest = left;
             rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(i));
-            if (along(board, sawing, at, width, nextDeep, size, start + left[i].length + kerf_, bad, rest)) return true;
+            if (along(board, sawing, at, width, nextDeep, size, start + piece.length + kerf_, bad, rest)) return true;
         }
         return false;
     }
 
-    static int firstPlace(const Piece& piece, int free, const std::vector<bool>& bad) {
-        for (int at = free; at + piece.length <= static_cast<int>(bad.size()); ++at) {
+    static int firstPlace(const Piece& piece, int free, const std::vector<int>& bad, int length) {
+        for (int at = free; at + piece.length <= length; ++at) {
             bool plain = true;
             bool turned = true;
-            for (int i = 0; i < piece.length; ++i) {
-                if (!bad[at + i]) continue;
-                plain &= piece.off[i];
-                turned &= piece.off[piece.length - 1 - i];
+            for (int x : bad) {
+                if (x < at || x >= at + piece.length) continue;
+                plain &= piece.off[x - at];
+                turned &= piece.off[piece.length - 1 - (x - at)];
             }
             if (plain || turned) return at;
         }
@@ -269,11 +283,12 @@ private:
                         {}};
             for (int x = from; x < to; ++x)
                 piece.off.push_back(off[x] && (first || x >= from + scarf) && (last || x < to - scarf));
+            const int number = numberOf(piece);
             bool any = false;
             for (std::size_t board = 0; board < job_.boards.size() && !any; ++board)
-                any = job_.boards[board].count > 0 && gives(board, {piece});
+                any = job_.boards[board].count > 0 && gives(board, {number});
             if (!any) return false;
-            making.pieces.push_back(std::move(piece));
+            making.pieces.push_back(number);
         }
         return true;
     }
@@ -284,7 +299,9 @@ private:
     int spares_ = 0;
     std::vector<std::vector<Making>> makings_;
     std::vector<const Making*> chosen_;
-    std::map<std::pair<std::size_t, std::vector<Piece>>, bool> given_;
+    std::vector<Piece> all_;
+    std::map<Piece, int> numbers_;
+    std::map<std::pair<std::size_t, std::vector<int>>, bool> given_;
     BestOfAll best_;
 };
 
