@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <numeric>
 #include <tuple>
 
 #include "core/stock/first_fit.hpp"
@@ -14,7 +15,35 @@ namespace {
 constexpr double better = 1e-7;     // a column is added where it gains more
 constexpr double jointCost = 1e-6;  // so that of two answers of one cost that with fewer scarfs is taken
 
-std::vector<int> usefulOf(const Problem& problem) {
+// Whether the one takes the other's place wherever that lies: what is bad there lies in what may be bad.
+bool replaces(const Item& one, const Item& other) {
+    if (one.section != other.section || one.wood != other.wood || one.pinned != other.pinned) return false;
+    return std::all_of(other.mayBeBad.begin(), other.mayBeBad.end(), [&](const Span& may) {
+        return may.from >= one.length || std::any_of(one.mayBeBad.begin(), one.mayBeBad.end(), [&](const Span& own) {
+                   return own.from <= may.from && own.to >= std::min(may.to, one.length);
+               });
+    });
+}
+
+std::vector<int> byLength(const Problem& problem) {
+    std::vector<int> order(problem.items.size());
+    std::iota(order.begin(), order.end(), 0);
+    std::stable_sort(order.begin(), order.end(),
+                     [&](int a, int b) { return problem.items[a].length > problem.items[b].length; });
+    return order;
+}
+
+// By item: the longest of those that are shorter, or later where as long, and may take its place; -1: none.
+std::vector<int> shorterOf(const Problem& problem) {
+    const std::vector<int> order = byLength(problem);
+    std::vector<int> shorter(order.size(), -1);
+    for (std::size_t i = 0; i < order.size(); ++i)
+        for (std::size_t k = i + 1; k < order.size() && shorter[order[i]] < 0; ++k)
+            if (replaces(problem.items[order[k]], problem.items[order[i]])) shorter[order[i]] = order[k];
+    return shorter;
+}
+
+std::vector<int> usefulOf(const Problem& problem, const std::vector<int>& shorter) {
     std::vector<int> useful(problem.items.size());
     for (const Wanted& wanted : problem.wanted) {
         std::map<int, int> most;
@@ -24,13 +53,16 @@ std::vector<int> usefulOf(const Problem& problem) {
         }
         for (const auto& [item, count] : most) useful[item] += count;
     }
+    const std::vector<int> order = byLength(problem);
+    for (auto item = order.rbegin(); item != order.rend(); ++item)
+        if (shorter[*item] >= 0) useful[*item] += useful[shorter[*item]];
     return useful;
 }
 
 }  // namespace
 
 CuttingProgram::CuttingProgram(const Problem& problem)
-    : problem_(problem), atMost_(usefulOf(problem)), shapes_(problem, atMost_) {
+    : problem_(problem), shorter_(shorterOf(problem)), shapes_(problem, shorter_, usefulOf(problem, shorter_)) {
     for (const Kind& kind : problem.kinds) costScale_ = std::max(kind.cost, costScale_ == 1 ? 0 : costScale_);
     if (!(costScale_ > 0)) costScale_ = 1;
     // More than any cost, any forced scarf: all strips scarfed often, each part from a board of its own.
@@ -38,6 +70,10 @@ CuttingProgram::CuttingProgram(const Problem& problem)
     leftOutCost_ = 4 * forcedCost_;
     for (std::size_t k = 0; k < problem.kinds.size(); ++k) kindRows_.push_back(program_.addRow(-unbounded, 0));
     for (std::size_t i = 0; i < problem.items.size(); ++i) itemRows_.push_back(program_.addRow(0, unbounded));
+    for (int item : byLength(problem))
+        if (shorter_[item] >= 0)
+            ts_.emplace_back(item, program_.addColumn(0, 0, unbounded, true,
+                                                      {{itemRows_[item], -1.0}, {itemRows_[shorter_[item]], 1.0}}));
     for (std::size_t j = 0; j < problem.wanted.size(); ++j) {
         const int row = program_.addRow(1, unbounded);
         stripRows_.push_back(row);
@@ -119,15 +155,18 @@ bool CuttingProgram::addFrom(const IntegerProgram::Relaxed& answer, Relaxed& rel
         if (pattern.worth > std::max(answer.duals[shapeRows_[shape]], 0.0) + better) added |= addPattern(pattern);
     }
     relaxed.prices.assign(problem_.kinds.size(), 0);
+    if (!bands_.empty()) return added;
     for (int k = 0; k < static_cast<int>(problem_.kinds.size()); ++k) {
-        const Layout layout = shapes_.bestLayout(k, [&](int shape) { return bestOf(shape).worth; });
-        relaxed.prices[k] = layout.worth;
         const double cost = least_ == Least::cost ? problem_.kinds[k].cost / costScale_ : 0;
-        if (layout.lanes.empty() || layout.worth <= cost - answer.duals[kindRows_[k]] + better) continue;
-        added |= addLayout(layout);
-        std::set<int> shapes;
-        for (const LaneAt& lane : layout.lanes)
-            if (shapes.insert(lane.shape).second) added |= addPattern(Pattern(bestOf(lane.shape)));
+        for (Sawing sawing : problem_.sawings) {
+            const Layout layout = shapes_.bestLayout(k, sawing, [&](int shape) { return bestOf(shape).worth; });
+            relaxed.prices[k] = std::max(relaxed.prices[k], layout.worth);
+            if (layout.lanes.empty() || layout.worth <= cost - answer.duals[kindRows_[k]] + better) continue;
+            added |= addLayout(layout);
+            std::set<int> shapes;
+            for (const LaneAt& lane : layout.lanes)
+                if (shapes.insert(lane.shape).second) added |= addPattern(Pattern(bestOf(lane.shape)));
+        }
     }
     return added;
 }
@@ -218,10 +257,23 @@ CuttingProgram::Integral CuttingProgram::integral(int& nodes, double enough, con
         if (keepApart(answer.columns) > 0) continue;
         integral.value = answer.value;
         integral.cutting = cuttingOf(answer.columns);
+        tidy(problem_, *integral.cutting);
         return integral;
     }
     integral.finished = false;
     return integral;
+}
+
+Shape CuttingProgram::shapeOf(const Sawn& board, const Lane& lane) const {
+    const Kind& kind = problem_.kinds[board.kind];
+    return {lane.section, kind.wood, kind.pinnedTo ? board.kind : -1, kind.length, badOf(kind, lane.across)};
+}
+
+Sawn CuttingProgram::sawnAs(const Layout& layout) const {
+    Sawn board{layout.kind, layout.sawing, {}};
+    for (const LaneAt& lane : layout.lanes)
+        board.lanes.push_back({shapes_[lane.shape].section, lane.across, lane.through, {}});
+    return board;
 }
 
 // Boards and lanes of whole numbers of columns.
@@ -230,72 +282,239 @@ Cutting CuttingProgram::cuttingOf(const std::vector<double>& values) const {
     cutting.ways.assign(problem_.wanted.size(), -1);
     for (const YColumn& y : ys_)
         if (values[y.column] > 0.5 && cutting.ways[y.strip] < 0) cutting.ways[y.strip] = y.way;
-    std::map<int, std::vector<const Pattern*>> patterns;
+    std::map<Shape, std::vector<const Pattern*>> patterns;
     for (const XColumn& x : xs_)
         for (int i = 0; i < static_cast<int>(std::floor(values[x.column] + 1e-6)); ++i)
-            patterns[x.pattern.shape].push_back(&x.pattern);
-    for (const UColumn& u : us_) {
-        for (int i = 0; i < static_cast<int>(std::floor(values[u.column] + 1e-6)); ++i) {
-            Sawn board{u.layout.kind, u.layout.sawing, {}};
-            for (const LaneAt& lane : u.layout.lanes) {
-                std::vector<const Pattern*>& left = patterns[lane.shape];
-                if (left.empty()) continue;
-                board.lanes.push_back(shapes_.laid(lane, *left.back()));
-                left.pop_back();
-            }
-            cutting.boards.push_back(std::move(board));
+            patterns[shapes_[x.pattern.shape]].push_back(&x.pattern);
+    layBands(cutting, values);
+    for (const UColumn& u : us_)
+        for (int i = 0; i < static_cast<int>(std::floor(values[u.column] + 1e-6)); ++i)
+            cutting.boards.push_back(sawnAs(u.layout));
+    for (Sawn& board : cutting.boards) {
+        for (Lane& lane : board.lanes) {
+            std::vector<const Pattern*>& left = patterns[shapeOf(board, lane)];
+            if (left.empty()) continue;
+            const Shape& shape = shapes_[left.back()->shape];
+            layAlong(problem_, lane, left.back()->items, shape.length, shape.bad);
+            left.pop_back();
         }
     }
-    tidy(problem_, cutting);
+    cutDown(cutting, values);
     return cutting;
 }
 
-Cutting CuttingProgram::roundedDown(const std::vector<int>& boards) const {
+void CuttingProgram::cutDown(Cutting& cutting, const std::vector<double>& values) const {
+    std::vector<std::vector<Placed*>> there(problem_.items.size());
+    for (Sawn& board : cutting.boards)
+        for (Lane& lane : board.lanes)
+            for (Placed& placed : lane.placed) there[placed.item].push_back(&placed);
+    for (const auto& [item, column] : ts_) {
+        for (int i = static_cast<int>(std::floor(values[column] + 1e-6)); i > 0 && !there[item].empty(); --i) {
+            Placed* placed = there[item].back();
+            there[item].pop_back();
+            if (placed->turned) placed->at += problem_.items[item].length - problem_.items[shorter_[item]].length;
+            placed->item = shorter_[item];
+            there[placed->item].push_back(placed);
+        }
+    }
+}
+
+// Of each kind as many boards as may be, each sawn as the relaxed answer does most.
+std::vector<Sawn> CuttingProgram::sawnUp(const std::vector<int>& boards) const {
+    std::vector<std::pair<double, const UColumn*>> order;
+    for (const UColumn& u : us_) order.emplace_back(last_[u.column], &u);
+    std::stable_sort(order.begin(), order.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+    std::vector<int> left = boards;
+    std::vector<Sawn> sawn;
+    for (const bool whole : {true, false}) {
+        for (const auto& [value, u] : order) {
+            const int count = whole ? static_cast<int>(std::floor(value + 1e-6)) : value > 1e-6 ? 1 : 0;
+            for (int i = 0; i < count && left[u->layout.kind] > 0; ++i) {
+                --left[u->layout.kind];
+                sawn.push_back(sawnAs(u->layout));
+            }
+        }
+    }
+    return sawn;
+}
+
+// Patterns on lanes that are empty, those first that the relaxed answer has most of, of each what is still wanted.
+void CuttingProgram::fillLanes(Cutting& cutting, const std::vector<int>& preferred) const {
+    std::vector<int> wanted(problem_.items.size());
+    for (std::size_t j = 0; j < preferred.size(); ++j)
+        if (preferred[j] >= 0)
+            for (int item : problem_.wanted[j].ways[preferred[j]].items) ++wanted[item];
+    std::map<Shape, std::vector<Lane*>> empty;
+    for (Sawn& board : cutting.boards)
+        for (Lane& lane : board.lanes) empty[shapeOf(board, lane)].push_back(&lane);
+    std::vector<std::pair<double, const Pattern*>> order;
+    for (const XColumn& x : xs_)
+        if (last_[x.column] > 1e-6) order.emplace_back(last_[x.column], &x.pattern);
+    std::stable_sort(order.begin(), order.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+    for (const auto& [value, pattern] : order) {
+        const Shape& shape = shapes_[pattern->shape];
+        std::vector<Lane*>& lanes = empty[shape];
+        for (int i = static_cast<int>(std::ceil(value - 1e-6)); i > 0 && !lanes.empty(); --i) {
+            std::vector<int> items;
+            for (int item : pattern->items) {
+                while (item >= 0 && wanted[item] <= 0) item = shorter_[item];
+                if (item < 0) continue;
+                --wanted[item];
+                items.push_back(item);
+            }
+            if (items.empty()) break;
+            layAlong(problem_, *lanes.back(), items, shape.length, shape.bad);
+            lanes.pop_back();
+        }
+    }
+}
+
+// Strips whose parts are all there and whose neighbours let them be are done; of others nothing is kept.
+void CuttingProgram::keepWhole(Cutting& cutting, const std::vector<int>& preferred) const {
+    std::map<int, int> there;
+    for (const Sawn& board : cutting.boards)
+        for (const Lane& lane : board.lanes)
+            for (const Placed& placed : lane.placed) ++there[placed.item];
+    cutting.ways.assign(problem_.wanted.size(), -1);
+    for (int j = 0; j < static_cast<int>(problem_.wanted.size()); ++j) {
+        if (preferred[j] < 0) continue;
+        const Way& way = problem_.wanted[j].ways[preferred[j]];
+        std::map<int, int> parts;
+        for (int item : way.items) ++parts[item];
+        const bool whole =
+            std::all_of(parts.begin(), parts.end(), [&](const auto& one) { return there[one.first] >= one.second; });
+        const bool apart =
+            std::all_of(problem_.neighbours.begin(), problem_.neighbours.end(), [&](const Neighbours& pair) {
+                if (pair.one != j && pair.other != j) return true;
+                const int other = pair.one == j ? pair.other : pair.one;
+                return cutting.ways[other] < 0 ||
+                       staggered(way, problem_.wanted[other].ways[cutting.ways[other]], pair.stagger);
+            });
+        if (!whole || !apart) continue;
+        for (const auto& [item, count] : parts) there[item] -= count;
+        cutting.ways[j] = preferred[j];
+    }
+}
+
+Cutting CuttingProgram::rounded(const std::vector<int>& boards, bool up) const {
     FirstFit given;
     given.preferred.assign(problem_.wanted.size(), -1);
     std::vector<double> most(problem_.wanted.size());
     for (const YColumn& y : ys_) {
-        if (y.column >= static_cast<int>(last_.size()) || last_[y.column] <= most[y.strip] + 1e-9) continue;
+        if (last_[y.column] <= most[y.strip] + 1e-9) continue;
         most[y.strip] = last_[y.column];
         given.preferred[y.strip] = y.way;
     }
-    Cutting rounded = cuttingOf([&] {
-        std::vector<double> values = last_;
-        values.resize(program_.columns());
-        for (const YColumn& y : ys_) values[y.column] = given.preferred[y.strip] == y.way ? 1 : 0;
-        return values;
-    }());
-    // Strips whose parts are all there are done; of others nothing is kept.
-    std::map<int, int> there;
-    for (const Sawn& board : rounded.boards)
-        for (const Lane& lane : board.lanes)
-            for (const Placed& placed : lane.placed) ++there[placed.item];
-    given.placed.assign(problem_.wanted.size(), false);
-    std::vector<int> ways(problem_.wanted.size(), -1);
-    for (std::size_t j = 0; j < problem_.wanted.size(); ++j) {
-        if (given.preferred[j] < 0) continue;
-        const Way& way = problem_.wanted[j].ways[given.preferred[j]];
-        std::map<int, int> parts;
-        for (int item : way.items) ++parts[item];
-        if (!std::all_of(parts.begin(), parts.end(), [&](const auto& one) { return there[one.first] >= one.second; }))
-            continue;
-        const bool apart =
-            std::all_of(problem_.neighbours.begin(), problem_.neighbours.end(), [&](const Neighbours& pair) {
-                if (pair.one != static_cast<int>(j) && pair.other != static_cast<int>(j)) return true;
-                const int other = pair.one == static_cast<int>(j) ? pair.other : pair.one;
-                return ways[other] < 0 || staggered(way, problem_.wanted[other].ways[ways[other]], pair.stagger);
-            });
-        if (!apart) continue;
-        for (const auto& [item, count] : parts) there[item] -= count;
-        ways[j] = given.preferred[j];
-        given.placed[j] = true;
+    if (up) {
+        given.begun.boards = sawnUp(boards);
+        fillLanes(given.begun, given.preferred);
+    } else {
+        given.begun = cuttingOf(last_);
     }
-    rounded.ways = ways;
-    tidy(problem_, rounded);
-    given.begun = rounded;
+    keepWhole(given.begun, given.preferred);
+    dropUnasked(problem_, given.begun);
+    if (!up) tidy(problem_, given.begun);
     given.mayOpen = boards;
-    for (const Sawn& board : rounded.boards) --given.mayOpen[board.kind];
-    return firstFit(problem_, given);
+    for (const Sawn& board : given.begun.boards) --given.mayOpen[board.kind];
+    for (int way : given.begun.ways) given.placed.push_back(way >= 0);
+    Cutting cutting = firstFit(problem_, given);
+    tidy(problem_, cutting);
+    return cutting;
+}
+
+int CuttingProgram::mostInPart() const {
+    int chosen = -1;
+    double most = 1e-6;
+    for (int i = 0; i < static_cast<int>(us_.size()); ++i) {
+        const double part = last_[us_[i].column] - us_[i].settled;
+        if (part <= most + 1e-9) continue;
+        most = part;
+        chosen = i;
+    }
+    return chosen;
+}
+
+void CuttingProgram::settle(int layout, bool oneMore) {
+    UColumn& u = us_[layout];
+    u.settled += oneMore ? 1 : -1;
+    program_.setColumn(u.column, u.settled, unbounded);
+}
+
+// Bands across one zone, `room` wide with the saw cut after the last, if the board is sawn so (column `chosen`).
+void CuttingProgram::addZone(int sawn, int zone, Span across, Um room, int chosen) {
+    const Sawn& board = sawn_[sawn];
+    const int row = program_.addRow(0, unbounded, {{chosen, static_cast<double>(room)}});
+    for (Um width : shapes_.widths(board.sawing)) {
+        const Um takes = width + problem_.kerf;
+        if (takes > room) continue;
+        for (std::vector<LaneAt>& lanes : shapes_.bands(board.kind, board.sawing, {across.from, across.from + width})) {
+            std::map<int, double> counts;
+            for (const LaneAt& lane : lanes) counts[shapeRow(lane.shape)] += 1;
+            Entries entries(counts.begin(), counts.end());
+            entries.emplace_back(row, -static_cast<double>(takes));
+            const double most = static_cast<double>(room / takes);
+            bands_.push_back({sawn, zone, std::move(lanes), program_.addColumn(0, 0, most, true, entries)});
+        }
+    }
+}
+
+bool CuttingProgram::useBands(const std::vector<int>& boards) {
+    bool all = true;
+    for (int k = 0; k < static_cast<int>(boards.size()); ++k) {
+        const Kind& kind = problem_.kinds[k];
+        std::set<Um> edges;  // where faults begin or end across
+        for (const BadUm& bad : kind.bad)
+            for (Um edge : {bad.across.from, bad.across.to})
+                if (edge > 0 && edge < kind.width) edges.insert(edge);
+        for (int copy = 0; copy < boards[k]; ++copy) {
+            all &= edges.empty();
+            const int once = program_.addRow(-unbounded, 1);
+            for (Sawing sawing : problem_.sawings) {
+                const int chosen = program_.addColumn(0, 0, 1, true, Entries{{once, 1.0}});
+                const int sawn = static_cast<int>(sawn_.size());
+                sawn_.push_back({k, sawing, {}});
+                Um from = 0;
+                int zone = 0;
+                for (Um edge : edges) {
+                    addZone(sawn, zone++, {from, edge}, edge - from, chosen);
+                    from = edge;
+                }
+                addZone(sawn, zone, {from, kind.width}, kind.width - from + problem_.kerf, chosen);
+            }
+        }
+    }
+    return all;
+}
+
+void CuttingProgram::layBands(Cutting& cutting, const std::vector<double>& values) const {
+    std::vector<Sawn> sawn = sawn_;
+    std::map<std::pair<int, int>, Um> moved;  // by board and zone: what is taken already
+    for (const Band& band : bands_) {
+        Um& taken = moved[{band.board, band.zone}];
+        for (int i = 0; i < static_cast<int>(std::floor(values[band.column] + 1e-6)); ++i) {
+            for (const LaneAt& lane : band.lanes)
+                sawn[band.board].lanes.push_back({shapes_[lane.shape].section,
+                                                  {lane.across.from + taken, lane.across.to + taken},
+                                                  lane.through,
+                                                  {}});
+            taken += band.lanes.front().across.length() + problem_.kerf;
+        }
+    }
+    for (Sawn& board : sawn)
+        if (!board.lanes.empty()) cutting.boards.push_back(std::move(board));
+}
+
+bool CuttingProgram::addAllPatterns(std::size_t most) {
+    const std::vector<double> worth(problem_.items.size(), 1);
+    std::vector<Pattern> patterns;
+    for (int shape = 0; shape < static_cast<int>(shapeRows_.size()); ++shape) {
+        if (shapeRows_[shape] < 0) continue;
+        std::optional<std::vector<Pattern>> all = shapes_.all(shape, worth, 0, most);
+        if (!all || patterns.size() + all->size() > most) return false;
+        patterns.insert(patterns.end(), all->begin(), all->end());
+    }
+    for (const Pattern& pattern : patterns) addPattern(pattern);
+    return true;
 }
 
 bool CuttingProgram::addAll(const std::vector<int>& kinds, const std::vector<double>& worth, double below,
@@ -322,16 +541,23 @@ bool CuttingProgram::addAll(const std::vector<int>& kinds, const std::vector<dou
     return true;
 }
 
-void tidy(const Problem& problem, Cutting& cutting) {
+void dropUnasked(const Problem& problem, Cutting& cutting) {
     std::vector<int> asked(problem.items.size());
     for (std::size_t j = 0; j < cutting.ways.size(); ++j)
         if (cutting.ways[j] >= 0)
             for (int item : problem.wanted[j].ways[cutting.ways[j]].items) ++asked[item];
-    for (Sawn& board : cutting.boards) {
-        for (Lane& lane : board.lanes)
-            std::erase_if(lane.placed, [&](const Placed& placed) { return asked[placed.item]-- <= 0; });
-        std::erase_if(board.lanes, [](const Lane& lane) { return lane.placed.empty(); });
-    }
+    for (Sawn& board : cutting.boards)
+        for (Lane& lane : board.lanes) {
+            std::vector<Placed> kept;
+            for (const Placed& placed : lane.placed)
+                if (asked[placed.item]-- > 0) kept.push_back(placed);
+            lane.placed = std::move(kept);
+        }
+}
+
+void tidy(const Problem& problem, Cutting& cutting) {
+    dropUnasked(problem, cutting);
+    for (Sawn& board : cutting.boards) std::erase_if(board.lanes, [](const Lane& lane) { return lane.placed.empty(); });
     std::erase_if(cutting.boards, [](const Sawn& board) { return board.lanes.empty(); });
 }
 

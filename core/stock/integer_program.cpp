@@ -43,6 +43,11 @@ void watch(glp_tree* tree, void* info) {
     }
 }
 
+// What the library keeps for each thread goes when the thread ends.
+struct OfThread {
+    ~OfThread() { glp_free_env(); }
+};
+
 }  // namespace
 
 struct IntegerProgram::Solver {
@@ -52,6 +57,8 @@ struct IntegerProgram::Solver {
 };
 
 IntegerProgram::IntegerProgram() : solver_(std::make_unique<Solver>()) {
+    static thread_local const OfThread ofThread;
+    (void)ofThread;
     glp_term_out(GLP_OFF);
     glp_set_obj_dir(solver_->problem, GLP_MIN);
 }
@@ -108,6 +115,10 @@ void IntegerProgram::setCost(int column, double cost) {
 
 void IntegerProgram::setRow(int row, double least, double most) {
     glp_set_row_bnds(solver_->problem, row + 1, kindOfBounds(least, most), least, most);
+}
+
+void IntegerProgram::setColumn(int column, double least, double most) {
+    glp_set_col_bnds(solver_->problem, column + 1, kindOfBounds(least, most), least, most);
 }
 
 IntegerProgram::Relaxed IntegerProgram::relaxed(const std::atomic<bool>& stop) {

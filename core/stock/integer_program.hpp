@@ -26,6 +26,7 @@ public:
     int addColumn(double cost, double least, double most, bool integer, const Entries& entries);
     void setCost(int column, double cost);
     void setRow(int row, double least, double most);
+    void setColumn(int column, double least, double most);
 
     int rows() const;
     int columns() const;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "core/stock/cutting_program.hpp"
 #include "core/stock/first_fit.hpp"
@@ -13,6 +14,11 @@ namespace {
 constexpr double same = 1e-6;               // costs of the program that differ by less are one; a board costs up to 1
 constexpr std::size_t mostOfAll = 1200;     // columns when every way to cut is written down
 constexpr std::size_t mostNearBest = 6000;  // when those near the best are
+constexpr std::size_t mostPatterns = 3000;  // of the lanes of one choice of boards
+constexpr double sparing[] = {0.15, 0.08, 0.04};
+constexpr int sparingRounds = 3;
+constexpr int diveTries = 12;
+constexpr int mostByBands = 16;  // boards that are looked at one by one
 
 class Searching {
 public:
@@ -29,7 +35,7 @@ public:
         program_.aimAt(Least::cost, all_);
         root_ = program_.relaxed(stop_);
         if (!root_.solved) return found_;
-        take(program_.roundedDown(all_));
+        take(program_.rounded(all_, false));
         if (everyWay() || stopped()) return found_;
         if (leftOut() > found_.leftOut) fewestLeftOut();
         if (leftOut() == found_.leftOut && !stopped()) {
@@ -37,6 +43,7 @@ public:
                 found_.proven = true;
             } else {
                 raise(root_.value);
+                withSomeToSpare();
                 byBoards();
             }
         }
@@ -88,7 +95,7 @@ private:
         if (!relaxed.solved) return;
         const int least = static_cast<int>(std::ceil(relaxed.value - same));
         found_.leftOut = std::max(found_.leftOut, least);
-        take(program_.roundedDown(all_));
+        take(program_.rounded(all_, false));
         if (leftOut() <= found_.leftOut) return;
         const CuttingProgram::Integral best = program_.integral(nodes_, least + 0.5, stop_);
         if (best.cutting) take(filled(*best.cutting, all_));
@@ -102,12 +109,45 @@ private:
         return firstFit(problem_, given);
     }
 
+    void offer(IntegerProgram& choice) const {
+        for (int k = 0; k < static_cast<int>(all_.size()); ++k)
+            choice.addColumn(problem_.kinds[k].cost / program_.costScale(), 0, all_[k], true, {});
+    }
+
+    std::vector<int> boardsOf(const IntegerProgram::Integral& chosen) const {
+        std::vector<int> boards;
+        for (int k = 0; k < static_cast<int>(all_.size()); ++k)
+            boards.push_back(static_cast<int>(std::llround(chosen.columns[k])));
+        return boards;
+    }
+
+    // Choices with some wood to spare, in which the strips find room with less trouble: a good answer soon.
+    void withSomeToSpare() {
+        for (const double spare : sparing) {
+            IntegerProgram choice;
+            offer(choice);
+            demand(choice, root_, 1 + spare);
+            for (int round = 0; round < sparingRounds && nodes_ > 0 && !stopped(); ++round) {
+                const IntegerProgram::Integral chosen = choice.integral(std::max(nodes_ / 20, 1), -unbounded, stop_);
+                nodes_ -= chosen.nodes;
+                if (chosen.columns.empty() || chosen.value >= cost() - same) return;
+                const std::vector<int> boards = boardsOf(chosen);
+                const Given given = gives(boards, chosen.value, effort_.nodes / 50);
+                if (given.all) break;
+                if (given.relaxed) {
+                    demand(choice, *given.relaxed, 1 + spare);
+                } else {
+                    passOver(choice, boards);
+                }
+            }
+        }
+    }
+
     // Chooses boards by what is known of their worth, cheapest first, until a choice gives all strips.
     void byBoards() {
         IntegerProgram choice;
-        for (int k = 0; k < static_cast<int>(all_.size()); ++k)
-            choice.addColumn(problem_.kinds[k].cost / program_.costScale(), 0, all_[k], true, {});
-        demand(choice, root_);
+        offer(choice);
+        demand(choice, root_, 1);
         bool sure = true;  // every choice that was passed over is known to give too little
         for (int round = 0; round < effort_.rounds && nodes_ > 0 && !stopped(); ++round) {
             const IntegerProgram::Integral chosen = choice.integral(std::max(nodes_ / 4, 1), -unbounded, stop_);
@@ -122,16 +162,14 @@ private:
                 if (chosen.finished && sure) settle();
                 return;
             }
-            std::vector<int> boards;
-            for (int k = 0; k < static_cast<int>(all_.size()); ++k)
-                boards.push_back(static_cast<int>(std::llround(chosen.columns[k])));
-            const Given given = gives(boards, chosen.value);
+            const std::vector<int> boards = boardsOf(chosen);
+            const Given given = gives(boards, chosen.value, effort_.nodes / 10);
             if (given.all && sure && chosen.finished) {
                 settle();
                 return;
             }
             if (given.relaxed) {
-                demand(choice, *given.relaxed);
+                demand(choice, *given.relaxed, 1);
             } else {
                 sure &= given.sureNot;
                 passOver(choice, boards);
@@ -145,34 +183,75 @@ private:
         std::optional<CuttingProgram::Relaxed> relaxed;  // even in fractions it does not
     };
 
-    Given gives(const std::vector<int>& boards, double value) {
+    Given gives(const std::vector<int>& boards, double value, int nodes) {
         program_.aimAt(Least::leftOut, boards);
         CuttingProgram::Relaxed relaxed = program_.relaxed(stop_);
         if (!relaxed.solved) return {};
         if (relaxed.value > same) return {false, true, std::move(relaxed)};
         FirstFit given{.mayOpen = boards};
-        if (takeWhole(firstFit(problem_, given)) || takeWhole(program_.roundedDown(boards))) return {true};
+        if (takeWhole(firstFit(problem_, given)) || takeWhole(program_.rounded(boards, true))) return {true};
         std::vector<int> kinds;
         for (int k = 0; k < static_cast<int>(boards.size()); ++k)
             if (boards[k] > 0) kinds.push_back(k);
-        const bool every = program_.addAll(kinds, root_.worth, std::max(value - root_.value, 0.0) + same, mostNearBest);
-        int nodes = std::max(std::min(nodes_, effort_.nodes / 4), 1);
+        if (program_.addAll(kinds, root_.worth, std::max(value - root_.value, 0.0) + same, mostNearBest)) {
+            return wholeNumbers(program_, boards, std::min(nodes_ / 4, 4 * nodes));
+        }
+        if (dived(boards)) return {true};
+        return byBands(boards, nodes);
+    }
+
+    // Board by board sawn as the relaxed answer does most; where strips are left out then, the next most is tried.
+    bool dived(const std::vector<int>& boards) {
+        std::vector<int> settled;
+        bool found = false;
+        for (int tries = diveTries; tries > 0 && !stopped() && !found; --tries) {
+            const int layout = program_.mostInPart();
+            if (layout < 0) break;
+            program_.settle(layout, true);
+            const CuttingProgram::Relaxed relaxed = program_.relaxed(stop_);
+            settled.push_back(layout);
+            if (!relaxed.solved) break;
+            found = takeWhole(program_.rounded(boards, true));
+        }
+        for (int layout : settled) program_.settle(layout, false);
+        return found;
+    }
+
+    // The columns that there are in whole numbers.
+    Given wholeNumbers(CuttingProgram& program, const std::vector<int>& boards, int most) {
+        int nodes = std::max(std::min(nodes_, most), 1);
         nodes_ -= nodes;
-        const CuttingProgram::Integral best = program_.integral(nodes, 0.5, stop_);
+        const CuttingProgram::Integral best = program.integral(nodes, 0.5, stop_);
         nodes_ += nodes;
-        if (best.cutting && takeWhole(filled(*best.cutting, boards))) return {true};
-        return {false, every && best.finished, std::nullopt};
+        if (!best.cutting) return {false, best.finished};
+        if (takeWhole(filled(*best.cutting, boards))) return {true};
+        takeWhole(filled(*best.cutting, all_));  // with one board more
+        return {false, best.finished};
+    }
+
+    // Boards one by one, bands laid across each.
+    Given byBands(const std::vector<int>& boards, int nodes) {
+        if (std::accumulate(boards.begin(), boards.end(), 0) > mostByBands) return {};
+        CuttingProgram program(problem_);
+        const bool all = program.useBands(boards);
+        program.aimAt(Least::leftOut, boards);
+        const CuttingProgram::Relaxed relaxed = program.relaxed(stop_);
+        if (!relaxed.solved) return {};
+        if (relaxed.value > same) return {false, all};
+        const bool every = program.addAllPatterns(mostPatterns);
+        const Given given = wholeNumbers(program, boards, nodes);
+        return {given.all, given.sureNot && all && every};
     }
 
     bool takeWhole(const Cutting& cutting) { return leftOutOf(problem_, cutting) == 0 && (take(cutting), true); }
 
     // The worth of the boards chosen has to come up to what the strips ask.
-    static void demand(IntegerProgram& choice, const CuttingProgram::Relaxed& relaxed) {
+    static void demand(IntegerProgram& choice, const CuttingProgram::Relaxed& relaxed, double share) {
         if (!(relaxed.asked > same)) return;
         Entries entries;  // a board that is worth more than all is worth all
         for (int k = 0; k < static_cast<int>(relaxed.prices.size()); ++k)
-            if (relaxed.prices[k] > 0) entries.emplace_back(k, std::min(relaxed.prices[k] / relaxed.asked, 1.0));
-        choice.addRow(1 - same, unbounded, entries);
+            if (relaxed.prices[k] > 0) entries.emplace_back(k, std::min(relaxed.prices[k] / relaxed.asked, share));
+        choice.addRow(share - same, unbounded, entries);
     }
 
     // Of one kind at least there must be more than in this choice.

@@ -10,7 +10,8 @@ namespace {
 constexpr double nothing = 1e-12;  // of worth
 
 // Looks at a walk over ways to fill something; more than this and there are too many.
-constexpr int mostVisits = 400'000;
+constexpr int mostVisits = 100'000;
+constexpr int mostLayoutVisits = 10'000;
 
 struct Label {
     Um used = 0;
@@ -41,7 +42,11 @@ std::vector<int> together(const std::vector<Label>& labels, const std::vector<in
 
 }  // namespace
 
-Shapes::Shapes(const Problem& problem, std::vector<int> atMost) : problem_(problem), atMost_(std::move(atMost)) {}
+Shapes::Shapes(const Problem& problem, const std::vector<int>& shorter, const std::vector<int>& atMost)
+    : problem_(problem), atMost_(atMost), longer_(problem.items.size()) {
+    for (int item = 0; item < static_cast<int>(shorter.size()); ++item)
+        if (shorter[item] >= 0) longer_[shorter[item]].push_back(item);
+}
 
 std::optional<int> Shapes::find(int kind, int section, Span across) {
     const Kind& board = problem_.kinds[kind];
@@ -159,7 +164,12 @@ std::optional<std::vector<Pattern>> Shapes::all(int shape, const std::vector<dou
             --taken[i];
             if (!goesOn) return false;
         }
-        if (full && !so.empty() && worthSo >= least - 1e-9) found.insert(so);
+        const bool couldBeLonger = !bad && std::any_of(so.begin(), so.end(), [&](int item) {
+            return std::any_of(longer_[item].begin(), longer_[item].end(), [&](int other) {
+                return free - problem_.items[item].length + problem_.items[other].length <= room;
+            });
+        });
+        if (full && !couldBeLonger && !so.empty() && worthSo >= least - 1e-9) found.insert(so);
         return true;
     };
     if (!walk(walk, 0, 0, 0.0)) return std::nullopt;
@@ -182,7 +192,6 @@ std::vector<Um> Shapes::widths(Sawing sawing) const {
     return {widths.begin(), widths.end()};
 }
 
-// The ways to divide a band across the board through its thickness, none of which takes one lane more.
 std::vector<std::vector<LaneAt>> Shapes::bands(int kind, Sawing sawing, Span across) {
     struct Choice {
         int shape = 0;
@@ -214,7 +223,7 @@ std::vector<std::vector<LaneAt>> Shapes::bands(int kind, Sawing sawing, Span acr
     return bands;
 }
 
-Layout Shapes::bestLayout(int kind, const std::function<double(int)>& worthOf) {
+Layout Shapes::bestLayout(int kind, Sawing sawing, const std::function<double(int)>& worthOf) {
     struct Reached {
         double worth = 0;
         Um before = -1;
@@ -225,44 +234,40 @@ Layout Shapes::bestLayout(int kind, const std::function<double(int)>& worthOf) {
         std::vector<LaneAt> lanes;
     };
     const Kind& board = problem_.kinds[kind];
-    Layout best{kind, Sawing::ripped, {}, 0};
-    for (Sawing sawing : problem_.sawings) {
-        const std::vector<Um> wide = widths(sawing);
-        std::map<std::pair<Um, std::vector<Span>>, Band> known;
-        const auto bandAt = [&](Span across) -> const Band& {
-            const auto [band, isNew] = known.try_emplace({across.length(), badOf(board, across)});
-            if (!isNew) return band->second;
-            for (std::vector<LaneAt>& lanes : bands(kind, sawing, across)) {
-                double worth = 0;
-                for (const LaneAt& lane : lanes) worth += worthOf(lane.shape);
-                if (worth > band->second.worth) band->second = {worth, std::move(lanes)};
-            }
-            return band->second;
-        };
-        std::map<Um, Reached> reached{{0, {}}};
-        double most = -1;
-        Um last = 0;
-        for (auto at = reached.begin(); at != reached.end(); ++at) {
-            if (at->second.worth <= most + nothing) continue;
-            most = at->second.worth;
-            last = at->first;
-            for (Um width : wide) {
-                for (Um from : beginnings(board, at->first, width)) {
-                    const Band& band = bandAt({from, from + width});
-                    if (band.worth <= nothing) continue;
-                    const double worth = at->second.worth + band.worth;
-                    Reached& there = reached[from + width + problem_.kerf];
-                    if (worth <= there.worth + nothing) continue;
-                    there = {worth, at->first, band.lanes};
-                    for (LaneAt& lane : there.band) lane.across = {from, from + width};
-                }
+    const std::vector<Um> wide = widths(sawing);
+    std::map<std::pair<Um, std::vector<Span>>, Band> known;
+    const auto bandAt = [&](Span across) -> const Band& {
+        const auto [band, isNew] = known.try_emplace({across.length(), badOf(board, across)});
+        if (!isNew) return band->second;
+        for (std::vector<LaneAt>& lanes : bands(kind, sawing, across)) {
+            double worth = 0;
+            for (const LaneAt& lane : lanes) worth += worthOf(lane.shape);
+            if (worth > band->second.worth) band->second = {worth, std::move(lanes)};
+        }
+        return band->second;
+    };
+    std::map<Um, Reached> reached{{0, {}}};
+    double most = -1;
+    Um last = 0;
+    for (auto at = reached.begin(); at != reached.end(); ++at) {
+        if (at->second.worth <= most + nothing) continue;
+        most = at->second.worth;
+        last = at->first;
+        for (Um width : wide) {
+            for (Um from : beginnings(board, at->first, width)) {
+                const Band& band = bandAt({from, from + width});
+                if (band.worth <= nothing) continue;
+                const double worth = at->second.worth + band.worth;
+                Reached& there = reached[from + width + problem_.kerf];
+                if (worth <= there.worth + nothing) continue;
+                there = {worth, at->first, band.lanes};
+                for (LaneAt& lane : there.band) lane.across = {from, from + width};
             }
         }
-        if (most <= best.worth + nothing) continue;
-        best = {kind, sawing, {}, most};
-        for (Um at = last; at > 0; at = reached[at].before)
-            best.lanes.insert(best.lanes.begin(), reached[at].band.begin(), reached[at].band.end());
     }
+    Layout best{kind, sawing, {}, most};
+    for (Um at = last; at > 0; at = reached[at].before)
+        best.lanes.insert(best.lanes.begin(), reached[at].band.begin(), reached[at].band.end());
     return best;
 }
 
@@ -276,7 +281,7 @@ std::optional<std::vector<Layout>> Shapes::allLayouts(int kind, std::size_t most
         std::vector<LaneAt> so;
         const bool ordered = badOf(board, {0, board.width}).empty();  // their order across is all one
         const auto walk = [&](const auto& again, std::size_t least, Um free) -> bool {
-            if (++visits > mostVisits || layouts.size() > most) return false;
+            if (++visits > mostLayoutVisits || layouts.size() > most) return false;
             bool full = true;
             for (std::size_t w = 0; w < wide.size(); ++w) {
                 for (Um from : beginnings(board, free, wide[w])) {
@@ -300,12 +305,6 @@ std::optional<std::vector<Layout>> Shapes::allLayouts(int kind, std::size_t most
         if (!walk(walk, 0, 0)) return std::nullopt;
     }
     return layouts;
-}
-
-Lane Shapes::laid(const LaneAt& at, const Pattern& pattern) const {
-    Lane lane{shapes_[at.shape].section, at.across, at.through, {}};
-    layAlong(problem_, lane, pattern.items, shapes_[at.shape].length, shapes_[at.shape].bad);
-    return lane;
 }
 
 }  // namespace fayline::stock

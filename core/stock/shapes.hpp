@@ -45,8 +45,8 @@ struct Layout {
 
 class Shapes {
 public:
-    // `atMost`: how many of each item are of use at all.
-    Shapes(const Problem& problem, std::vector<int> atMost);
+    // `shorter`: the item that each may be cut down to, -1: none. `atMost`: how many of each are of use at all.
+    Shapes(const Problem& problem, const std::vector<int>& shorter, const std::vector<int>& atMost);
 
     int count() const { return static_cast<int>(shapes_.size()); }
     const Shape& operator[](int shape) const { return shapes_[shape]; }
@@ -57,18 +57,20 @@ public:
     // The items worth most together, by the worth of each.
     Pattern best(int shape, const std::vector<double>& worth) const;
 
-    // All patterns to which nothing can be added, worth at least `least`; none if there are more than `most`.
+    // All patterns to which nothing can be added and in which nothing can be longer, worth at least `least`; none if
+    // there are more than `most`. An item is worth no less than what it may be cut down to.
     std::optional<std::vector<Pattern>> all(int shape, const std::vector<double>& worth, double least,
                                             std::size_t most) const;
 
-    // The board worth most, by the worth of each shape (asked of `worthOf`, which may see new ones).
-    Layout bestLayout(int kind, const std::function<double(int shape)>& worthOf);
+    // The board worth most, sawn so, by the worth of each shape (asked of `worthOf`, which may see new ones).
+    Layout bestLayout(int kind, Sawing sawing, const std::function<double(int shape)>& worthOf);
+
+    // The ways to divide a band across the board through its thickness, none of which takes one lane more.
+    std::vector<std::vector<LaneAt>> bands(int kind, Sawing sawing, Span across);
+    std::vector<Um> widths(Sawing sawing) const;  // across of all sections, each once
 
     // All layouts to which no lane can be added; none if there are more than `most`.
     std::optional<std::vector<Layout>> allLayouts(int kind, std::size_t most);
-
-    // Lays a pattern on a lane.
-    Lane laid(const LaneAt& at, const Pattern& pattern) const;
 
 private:
     struct Fit {
@@ -80,11 +82,10 @@ private:
 
     Pattern bestWithoutBad(int shape, const std::vector<double>& worth) const;
     Pattern bestWithBad(int shape, const std::vector<double>& worth) const;
-    std::vector<Um> widths(Sawing sawing) const;  // across of all sections, each once
-    std::vector<std::vector<LaneAt>> bands(int kind, Sawing sawing, Span across);
 
     const Problem& problem_;
     std::vector<int> atMost_;
+    std::vector<std::vector<int>> longer_;  // by item: those that may be cut down to it at once
     std::vector<Shape> shapes_;
     std::vector<std::vector<Fit>> fits_;
     std::map<Shape, int> known_;
