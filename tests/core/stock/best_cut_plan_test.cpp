@@ -3,10 +3,10 @@
 
 #include <random>
 
-#include "checker.hpp"
 #include "core/math/random.hpp"
 #include "core/stock/stock.hpp"
-#include "every_way.hpp"
+#include "tests/core/stock/checker.hpp"
+#include "tests/core/stock/every_way.hpp"
 
 namespace fayline::stock {
 namespace {

@@ -1,4 +1,4 @@
-#include "checker.hpp"
+#include "tests/core/stock/checker.hpp"
 
 #include <algorithm>
 #include <cmath>

@@ -1,4 +1,4 @@
-#include "every_way.hpp"
+#include "tests/core/stock/every_way.hpp"
 
 #include <algorithm>
 #include <cmath>
