@@ -2,7 +2,7 @@
 
 #include <glpk.h>
 
-#include <cmath>
+#include <csetjmp>
 
 namespace fayline::stock {
 
@@ -43,6 +43,26 @@ void watch(glp_tree* tree, void* info) {
     }
 }
 
+// Where the library goes on a fault of its own, which would end the program otherwise. It is C: nothing in between has
+// anything to clean up.
+void leave(void* back) {
+    std::longjmp(*static_cast<std::jmp_buf*>(back), 1);
+}
+
+// Runs one of the library's methods; gives false on such a fault.
+template <class Method, class... With>
+bool sound(int& ended, Method* method, With... with) {
+    std::jmp_buf back;
+    if (setjmp(back) != 0) {
+        glp_error_hook(nullptr, nullptr);
+        return false;
+    }
+    glp_error_hook(leave, &back);
+    ended = method(with...);
+    glp_error_hook(nullptr, nullptr);
+    return true;
+}
+
 // What the library keeps for each thread goes when the thread ends.
 struct OfThread {
     ~OfThread() { glp_free_env(); }
@@ -52,8 +72,11 @@ struct OfThread {
 
 struct IntegerProgram::Solver {
     glp_prob* problem = glp_create_prob();
+    bool broken = false;  // the library met a fault of its own in this problem: it is not looked at again
 
-    ~Solver() { glp_delete_prob(problem); }
+    ~Solver() {
+        if (!broken) glp_delete_prob(problem);
+    }
 };
 
 IntegerProgram::IntegerProgram() : solver_(std::make_unique<Solver>()) {
@@ -122,6 +145,7 @@ void IntegerProgram::setColumn(int column, double least, double most) {
 }
 
 IntegerProgram::Relaxed IntegerProgram::relaxed(const std::atomic<bool>& stop) {
+    if (solver_->broken) return {};
     glp_prob* problem = solver_->problem;
     glp_smcp how;
     glp_init_smcp(&how);
@@ -130,7 +154,8 @@ IntegerProgram::Relaxed IntegerProgram::relaxed(const std::atomic<bool>& stop) {
     int ended = GLP_EITLIM;
     bool afresh = false;
     while (ended == GLP_EITLIM && !stop.load(std::memory_order_relaxed)) {
-        ended = glp_simplex(problem, &how);
+        solver_->broken = !sound(ended, glp_simplex, problem, static_cast<const glp_smcp*>(&how));
+        if (solver_->broken) return {};
         if (ended != 0 && ended != GLP_EITLIM && !afresh) {  // a basis that is singular: begin from another, once
             afresh = true;
             glp_adv_basis(problem, 0);
@@ -148,6 +173,10 @@ IntegerProgram::Relaxed IntegerProgram::relaxed(const std::atomic<bool>& stop) {
 
 IntegerProgram::Integral IntegerProgram::integral(int nodes, double enough, const std::atomic<bool>& stop) {
     Integral answer;
+    if (columns() == 0) {  // the library wants one at least
+        answer.finished = true;
+        return answer;
+    }
     const Relaxed root = relaxed(stop);
     if (!root.solved) {
         answer.finished = !stop.load(std::memory_order_relaxed) && glp_get_status(solver_->problem) == GLP_NOFEAS;
@@ -164,7 +193,9 @@ IntegerProgram::Integral IntegerProgram::integral(int nodes, double enough, cons
     how.clq_cuts = GLP_ON;
     how.cb_func = watch;
     how.cb_info = &seen;
-    const int ended = glp_intopt(solver_->problem, &how);
+    int ended = 0;
+    solver_->broken = !sound(ended, glp_intopt, solver_->problem, static_cast<const glp_iocp*>(&how));
+    if (solver_->broken) return answer;
     const int status = glp_mip_status(solver_->problem);
     answer.nodes = seen.seen;
     answer.bound = seen.bound;

@@ -32,6 +32,10 @@ public:
     }
 
     Found run() {
+        if (problem_.items.empty() || problem_.kinds.empty()) {  // there is nothing to choose
+            settle();
+            return found_;
+        }
         program_.aimAt(Least::cost, all_);
         root_ = program_.relaxed(stop_);
         if (!root_.solved) return found_;

@@ -87,8 +87,4 @@ CutPlan bestCutPlan(const Job& job, const Effort& effort, const std::atomic<bool
     return plan;
 }
 
-std::vector<Cure> cures(const Job&, const CutPlan&, const Effort&, const std::atomic<bool>&) {
-    return {};
-}
-
 }  // namespace fayline::stock
