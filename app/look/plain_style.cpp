@@ -112,7 +112,9 @@ void PlainStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* opt
         case PE_FrameDefaultButton:
             return;
         case PE_FrameFocusRect:
-            rule(painter, option->rect, t.accent);
+            // A chosen row is of the accent's colour itself.
+            has(option, State_Selected) ? rule(painter, option->rect.adjusted(2, 2, -2, -2), t.ground)
+                                        : rule(painter, option->rect, t.accent);
             return;
         case PE_FrameLineEdit:
             rule(painter, option->rect, has(option, State_HasFocus) ? t.accent : t.rule);

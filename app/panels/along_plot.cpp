@@ -216,9 +216,11 @@ void AlongPlot::drawDots(QPainter* painter) const {
         painter->setPen(t.ink);
         const double width = wholeTextWidth(dot.text, painter->font()) + 1;
         const double left = at.x() + 6 + width < area_.right() ? at.x() + 6 : at.x() - 6 - width;
-        painter->drawText(
-            QRectF(left, at.y() - painter->fontMetrics().height(), width, painter->fontMetrics().height()),
-            Qt::AlignLeft | Qt::AlignVCenter, dot.text);
+        const QRectF words(left, at.y() - painter->fontMetrics().height(), width, painter->fontMetrics().height());
+        QColor backing = t.ground;  // curves may run there
+        backing.setAlphaF(0.8F);
+        painter->fillRect(words, backing);
+        painter->drawText(words, Qt::AlignLeft | Qt::AlignVCenter, dot.text);
     }
 }
 

@@ -1,5 +1,6 @@
 #include "app/panels/form_panel.hpp"
 
+#include <QCheckBox>
 #include <QGridLayout>
 #include <QLabel>
 #include <QLineEdit>
@@ -67,6 +68,7 @@ Fields* FormPanel::mainFields() {
                    {tr("Clamp to a solid form"), tr("Clamp to posts"), tr("Clamp to the boat")});
     form.addTick({"letGo", tr("Comes off the form"), "let_go", tr("Off: the piece stays on its form.")}, &Form::letGo,
                  {tr("Take the piece off the form"), tr("Keep the piece on its form")});
+    letGo_ = fields->findChild<QCheckBox*>(QStringLiteral("letGo"));
     return fields;
 }
 
@@ -207,7 +209,8 @@ void FormPanel::show(const Shown& shown) {
     showPlot();
     const bool stays = shown_->pieceIndex >= 0 && shown_->plan && shown_->plan->form.stressLeft.has_value();
     showIf(inPlace_, stays);
-    showIf(openings_, !stays);
+    for (Section* section : {openings_, rule_, home_}) showIf(section, !stays);
+    showIf(letGo_, shown_->pieceIndex < 0 || shown_->piece.form.kind != model::FormKind::inPlace);
     for (Section* section : sections_) section->show(shown_);
 }
 

@@ -5,6 +5,7 @@
 #include "app/panels/sectioned_panel.hpp"
 
 class QLabel;
+class QCheckBox;
 class QLineEdit;
 
 namespace fayline::app {
@@ -54,8 +55,11 @@ private:
     Words* homeReason_ = nullptr;
     SteadyWords* homeWords_ = nullptr;
     std::shared_ptr<const Shown> homePiece_;  // of which the end was typed
-    Section* openings_ = nullptr;             // there unless it stays
-    Section* inPlace_ = nullptr;              // there only where nothing lets go
+    QCheckBox* letGo_ = nullptr;              // there unless it is glued on the boat, where it stays
+    Section* openings_ = nullptr;             // these are there unless it stays
+    Section* rule_ = nullptr;
+    Section* home_ = nullptr;
+    Section* inPlace_ = nullptr;  // there only where nothing lets go
     std::optional<double> selected_m_;
 };
 

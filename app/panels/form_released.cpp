@@ -47,13 +47,13 @@ void FormPanel::makeOpenings() {
 
 void FormPanel::makeRule() {
     auto* words = new SteadyWords(QStringLiteral("ruleWords"), this);
-    addSection("ruleHead", tr("Rule of thumb, two ways"), false, {words},
-               [words](const std::shared_ptr<const Shown>& shown) {
-                   if (!upToDate(*shown)) return;
-                   const std::string rule =
-                       plan::writeTexts(plan::ruleTexts(shown->piece.stack, shown->plan->form), shown->display);
-                   words->say(rule.empty() ? tr("The piece stays on its form: no springback.") : text(rule));
-               });
+    rule_ = addSection("ruleHead", tr("Rule of thumb, two ways"), false, {words},
+                       [words](const std::shared_ptr<const Shown>& shown) {
+                           if (!upToDate(*shown)) return;
+                           const std::string rule =
+                               plan::writeTexts(plan::ruleTexts(shown->piece.stack, shown->plan->form), shown->display);
+                           words->say(rule.empty() ? tr("The piece stays on its form: no springback.") : text(rule));
+                       });
 }
 
 void FormPanel::makeFewer() {
@@ -92,13 +92,13 @@ void FormPanel::makeHome() {
     grid->addWidget(homeOff_, 0, 1);
     homeReason_ = new Words(QStringLiteral("homeOffReason"), true, this);
     homeWords_ = new SteadyWords(QStringLiteral("homeWords"), this);
-    addSection("homeHead", tr("Springing it home"), false, {part, homeReason_, homeWords_},
-               [this](const std::shared_ptr<const Shown>& shown) {
-                   // Another piece stands off otherwise.
-                   if (!homePiece_ || !homePiece_->samePieceAs(*shown)) homeOff_->clear();
-                   homePiece_ = shown;
-                   if (!handMoves()) showHome();
-               });
+    home_ = addSection("homeHead", tr("Springing it home"), false, {part, homeReason_, homeWords_},
+                       [this](const std::shared_ptr<const Shown>& shown) {
+                           // Another piece stands off otherwise.
+                           if (!homePiece_ || !homePiece_->samePieceAs(*shown)) homeOff_->clear();
+                           homePiece_ = shown;
+                           if (!handMoves()) showHome();
+                       });
     connect(homeOff_, &QLineEdit::textChanged, this, &FormPanel::showHome);
 }
 

@@ -42,10 +42,10 @@ HoldingPanel::HoldingPanel(QWidget* parent)
     std::vector<QWidget*> above{answer_, clampedTo.part};
     for (QWidget* part : makeTools()) above.push_back(part);
     above.push_back(gaps_);
+    makeProposal();
     makeStations();
     makePulls();
     makeEvenly();
-    makeProposal();
     makeClosing();
     makeOverRun();
     makeProps();

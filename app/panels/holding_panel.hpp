@@ -26,10 +26,10 @@ public:
 
 private:
     // In the order in which they stand in the panel.
+    void makeProposal();
     void makeStations();
     void makePulls();
     void makeEvenly();
-    void makeProposal();
     void makeClosing();
     void makeOverRun();
     void makeProps();

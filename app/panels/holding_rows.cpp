@@ -39,11 +39,10 @@ FigureCell small(double distance_m, const units::Display& display, const QString
     return {smallFigure(distance_m, display) + ' ' + smallUnit(display), under, distance_m};
 }
 
-// A light pull is told as that: "under 200 N".
+// A light pull is told as that, as in the table of stations.
 FigureCell pull(double pull_N, holding::HoldState state, const units::Display& display, const QString& under = {}) {
     FigureCell cell = force(pull_N, display, under);
-    if (holding::pullsLightly(state, pull_N))
-        cell.text = tr("under %1").arg(text(units::writeForce(holding::lightPull_N, display)));
+    if (holding::pullsLightly(state, pull_N)) cell.text = tr("light");
     return cell;
 }
 

@@ -8,31 +8,33 @@
 //   line panel      "linePanel"; "offsets" (table), "offsetsUnread" (label), "addPoint", "insertPoint", "removePoint",
 //                   "pointUp", "pointDown", "pasteOffsets", "copyOffsets", "openOffsets" (buttons; what is pasted or
 //                   opened is asked about, see offsets_dialog.hpp), "offsetsProblems" (label), "correct0", "correct1",
-//                   ... (buttons, the worst slip first); fields "readTo", "fairWithin", "startHeading", "endHeading",
-//                   "takeOff", "describes", "stripsOn"
+//                   ... (buttons, the worst slip first); heads "offsetsHead", "fairingHead"; fields "fairWithin",
+//                   "readTo", "read", "startHeading", "endHeading", "takeOff", "describes", "stripsOn"
 //   strips panel    "stripsPanel"; "strips" (table), "spares" (label), "groups" (table), "groupsUnread", "addStrips",
-//                   "removeStrips", "stripsIn", "stripsOut" (buttons), "aboutWood" (button) and "wood" (label),
-//                   "limits" (button) and "limitsText" (label), "widths" (table), "widthsUnread", "addWidth",
-//                   "removeWidth"; "choicesHead" (folds), "choiceUp", "choiceAcross" (combo boxes),
+//                   "removeStrips", "stripsIn", "stripsOut" (buttons), "wood", "limitsText" (labels), "widths"
+//                   (table), "widthsUnread", "addWidth", "removeWidth"; heads "choicesHead", "stripsHead", "groupHead",
+//                   "woodHead", "widthsHead", "stackHead", "limitsHead"; "choiceUp", "choiceAcross" (combo boxes),
 //                   "choicesPicture" (ChoicesPicture), "choiceNamed" (label), "choices" (table), "dryingWords"
 //                   (label); fields of the chosen group "tapersTo", "modulus", "sacrificial", "dryFace", "bentBefore",
 //                   "set"; fields of the stack "runsPastStart", "runsPastEnd", "glueLine", "moisture",
 //                   "serviceMoisture", "grainSlope", "pins", "scarfedStart", "scarfedEnd", "ripAllowance", "gluings"
-//   form panel      "formPanel"; buttons that fold a section: "openingsHead", "ruleHead", "stressHead" (only where
-//                   nothing lets go), "homeHead", "fewerHead", "formFieldsHead", "planedHead", "airHead"; "openings"
+//   form panel      "formPanel"; heads "openingsHead", "ruleHead", "homeHead" (these three unless it stays in place),
+//                   "stressHead" (only there), "formFieldsHead", "supportHead", "fewerHead", "planedHead", "airHead";
+//                   "openings"
 //                   (table), "spreadWords", "moistureWords", "ruleWords" (labels), "stressLeft" (table), "homeOff"
-//                   (line edit), "homeOffReason", "homeWords", "fewerWords" (labels); fields "letGo",
-//                   "allowsForSpringback", "springbackFactor", "fixedAt"; "planed" (table), "planedUnread",
+//                   (line edit), "homeOffReason", "homeWords", "fewerWords" (labels); fields "formKind",
+//                   "letGo", "carriesOnStart", "carriesOnEnd", "allowsForSpringback", "springbackFactor", "fixedAt";
+//                   "posts" (table), "postsUnread", "addPost", "removePost"; "planed" (table), "planedUnread",
 //                   "addPlaned", "removePlaned"; "serviceAir", "serviceHumidity" (line edits), "airWords",
 //                   "useAirMoisture"
-//   holding panel   "holdingPanel"; "pullPlot" (AlongPlot); buttons that fold a section: "stationsHead", "evenHead",
-//                   "proposalHead", "closingHead", "overRunHead", "propsHead", "screwsHead", "strapsHead" (these three
-//                   only when there are any), "toolsHead", "settingsHead", "supportHead", "hullHead"
-//                   stations: "stations" (table), "stationsUnread", "addStation", "removeStation", "stationTold"
-//                   (label); fields of the chosen stations "stationPull", "stationMost", "stationPad", "stationSide";
-//                   of props and jacks "footX", "footY", "section", "stop", "propTo"; of screws "screwDiameter",
-//                   "intoBackbone", "washer"; of straps "strapTo", "pullsFrom", "strapFriction"
-//                   set out evenly: "evenFrom", "evenTo", "evenSpacing" (line edits), "evenKind" (combo box),
+//   holding panel   "holdingPanel"; "toFormWords" (label), "toForm" (button); "pullPlot" (AlongPlot); heads
+//                   "proposalHead", "stationsHead", "pullsHead", "evenHead", "closingHead", "overRunHead", "propsHead",
+//                   "screwsHead", "strapsHead" (these three only when there are any), "toolsHead", "settingsHead",
+//                   "hullHead" stations: "stations" (table), "stationsUnread", "addStation", "removeStation",
+//                   "stationTold" (label); fields of the chosen stations "stationPull", "stationMost", "stationPad",
+//                   "stationSide"; of props and jacks "footX", "footY", "section", "stop", "propTo"; of screws
+//                   "screwDiameter", "intoBackbone", "washer"; of straps "strapTo", "pullsFrom", "strapFriction" set
+//                   out evenly: "evenFrom", "evenTo", "evenSpacing" (line edits), "evenKind" (combo box),
 //                   "setOutEvenly" (button), "evenReason" (label)
 //                   what follows: "proposalWords" (label), "proposed" (table), "adopt" (button), "closing" (table),
 //                   "carriedWords", "overRunStart", "overRunEnd" (labels), "runOn" (button), "props", "screws",
@@ -40,8 +42,6 @@
 //                   tools: "tools" (table), "toolsUnread", "addTool", "removeTool"; fields of the chosen tool
 //                   "toolPad", "toolOpening", "toolThroat", "toolPitch"; "toolCounts", "served" (tables), "toolsShort"
 //                   (label) settings: fields "gapLimit", "pads", "closesFrom", "caul", "floorFriction", "backbone"
-//                   support: fields "formKind", "carriesOnStart", "carriesOnEnd"; "posts" (table), "postsUnread",
-//                   "addPost", "removePost"
 //                   boat: "hullWords", "hullCaution" (labels), fields "hullWeight", "hullCentreX", "hullCentreY",
 //                   "hullFriction"; "blocks" (table), "blocksUnread", "addBlock", "removeBlock"
 //   glue panel      "gluePanel"; "glueCaution" (label); heads "amountsHead", "batchesHead", "potLifeHead",
@@ -51,15 +51,15 @@
 //                   "mixingRatio", "potLife", "measuredBy", "scaleReads",
 //                   "cupReads", "cupHolds", "vessel", "faces", "surfaceWork", "wetOut", "spreadCoat", "bothFaces",
 //                   "filler", "thinner", "waste", "pasteYield", "air", "humidity", "airOverNight", "tentFrom",
-//                   "tentHours", "tentAir"
+//                   "tentHours", "tentAir", "hands"
 //   schedule panel  "schedulePanel"; "gluing" (combo box, only where there are several), "lanes" (LanesChart),
 //                   "momentWords" (label); heads "chanceHead", "remediesHead", "facesHead", "cupsHead", "tasksHead",
 //                   "crewHead", "ratesHead", "uncertainHead"; "chanceWords", "remediesWords", "remedyAsks" (labels),
-//                   "remedies", "faceTimes", "cupTimes", "tasks" (tables), "adoptRemedy" (button); fields "hands",
-//                   "startAt", "uncertain", "mixTakes", "wetOutRate", "spreadRate", "stackStrip", "soakTakes",
-//                   "carryTakes", "clampTakes", "propTakes", "jackTakes", "screwTakes", "scrapeRate", "wipeRate",
-//                   "sandRate", "pace", "glueUncertain", "stripBreaksChance", "stripBreaksCosts", "clampSlipsChance",
-//                   "clampSlipsCosts", "cupSpillsChance", "cupSpillsCosts"
+//                   "remedies", "faceTimes", "cupTimes", "tasks" (tables), "adoptRemedy", "toGlue" (buttons),
+//                   "toGlueWords" (label); fields "startAt", "uncertain", "mixTakes", "wetOutRate", "spreadRate",
+//                   "stackStrip", "soakTakes", "carryTakes", "clampTakes", "propTakes", "jackTakes", "screwTakes",
+//                   "scrapeRate", "wipeRate", "sandRate", "pace", "glueUncertain", "stripBreaksChance",
+//                   "stripBreaksCosts", "clampSlipsChance", "clampSlipsCosts", "cupSpillsChance", "cupSpillsCosts"
 //   stock panel     "stockPanel"; "boards" (table), "boardsUnread", "addBoard", "removeBoard", "pasteBoards" (buttons);
 //                   fields of the chosen board "boardWood", "boardBad", "boardMoisture", "boardPrice", "boardPricePer";
 //                   "boardsTold" (label), "stockPicture" (StockPicture); of the chosen strip "stripWords" (label),

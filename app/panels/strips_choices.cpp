@@ -127,7 +127,7 @@ void StripsPanel::makeChoices() {
     take_ = wordButton(QStringLiteral("takeChoice"), tr("Take this stack"), this);
     connect(take_, &QPushButton::clicked, this, &StripsPanel::takeChosen);
     Section* section =
-        addSection("choicesHead", tr("Other strip thicknesses"), true,
+        addSection("choicesHead", tr("Other strip thicknesses"), false,
                    {makeChoiceAxes(), picture_, chosenWords_, changesTable_, take_, words, table}, nullptr);
     section->setShow([this, words, section](const std::shared_ptr<const Shown>& shown) {
         noteStudy(section, plan::Study::choices);

@@ -39,8 +39,8 @@ StripsPanel::StripsPanel(QWidget* parent)
                               GroupsModel::woodColumn);
     groupsTable_->setGrows(NotebookTable::Grows::never);  // a stack does not get thicker in passing
     groupsTable_->setSelectionMode(QAbstractItemView::SingleSelection);
-    makeStrips();
     makeChoices();
+    makeStrips();
     makeGroupFields();
     makeWood();
     makeWidths();

@@ -34,8 +34,8 @@ private:
     QWidget* makeWidthTools();
     Words* newBook(const char* object);
     // In the order in which they stand in the panel.
-    void makeStrips();
     void makeChoices();
+    void makeStrips();
     void makeGroupFields();
     void makeWood();
     void makeWidths();

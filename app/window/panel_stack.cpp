@@ -17,6 +17,7 @@ namespace fayline::app {
 PanelStack::PanelStack(QWidget* parent) : PanelScroll(parent) {
     setObjectName("panelStack");
     setAccessibleName(tr("Panels"));
+    setFocusPolicy(Qt::NoFocus);  // its parts have it; keys that they leave alone scroll
 
     auto* body = new QWidget(this);
     auto* column = new QVBoxLayout(body);

@@ -50,6 +50,7 @@ private slots:
 
     void EveryChoiceHasItsMarkInsideThePicture() {
         StripsPanel panel;
+        panel.findChild<QToolButton*>("choicesHead")->click();
         const Shown shown = studied();
         panel.show(shown);
         open(&panel);
@@ -79,6 +80,7 @@ private slots:
 
     void TheNamedOneSaysWhy() {
         StripsPanel panel;
+        panel.findChild<QToolButton*>("choicesHead")->click();
         const Shown shown = studied();
         panel.show(shown);
         open(&panel);
@@ -94,6 +96,7 @@ private slots:
         document.open(QStringLiteral(FAYLINE_SAMPLES "/marram.fayline"));
         const model::Stack asItWas = document.boat().pieces[0].stack;
         StripsPanel panel;
+        panel.findChild<QToolButton*>("choicesHead")->click();
         Shown shown = studied();
         panel.show(shown);
         open(&panel);
@@ -134,6 +137,7 @@ private slots:
 
     void ARowAndItsMarkAreChosenTogether() {
         StripsPanel panel;
+        panel.findChild<QToolButton*>("choicesHead")->click();
         const Shown shown = studied();
         panel.show(shown);
         open(&panel);
@@ -173,6 +177,7 @@ private slots:
 
     void WhatWouldChangeStandsBesideToday() {
         StripsPanel panel;
+        panel.findChild<QToolButton*>("choicesHead")->click();
         const Shown shown = studied();
         panel.show(shown);
         open(&panel);
@@ -216,6 +221,7 @@ private slots:
 
     void WhatWillNotWorkCanBeReadButNotTaken() {
         StripsPanel panel;
+        panel.findChild<QToolButton*>("choicesHead")->click();
         const Shown shown = studied();
         panel.show(shown);
         open(&panel);
@@ -242,6 +248,7 @@ private slots:
 
     void TheKeyboardWalksTheMarksFromLeftToRight() {
         StripsPanel panel;
+        panel.findChild<QToolButton*>("choicesHead")->click();
         const Shown shown = studied();
         panel.show(shown);
         open(&panel);
@@ -264,6 +271,7 @@ private slots:
 
     void WhatIsOutOfDateIsNotTakenOver() {
         StripsPanel panel;
+        panel.findChild<QToolButton*>("choicesHead")->click();
         Shown shown = studied();
         panel.show(shown);
         open(&panel);
@@ -297,6 +305,7 @@ private slots:
         const Shown shown = studied(piece, lengths);
         for (const int width : {narrowest, widest}) {
             StripsPanel panel;
+            panel.findChild<QToolButton*>("choicesHead")->click();
             panel.show(shown);
             QVERIFY(panel.findChild<NotebookTable*>("choices")->model()->rowCount() > 0);
             checkFits(&panel, width);

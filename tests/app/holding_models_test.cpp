@@ -281,7 +281,7 @@ private slots:
         plan::HoldingStudy study;
         study.proposal = proposal;
         const std::vector<FigureRow> rows = proposalRows(study, display);
-        QCOMPARE(rows[0].cells[2].text, QStringLiteral("under 200 N"));
+        QCOMPARE(rows[0].cells[2].text, QStringLiteral("light"));
         QCOMPARE(rows[1].cells[3].text, QString(QChar(0x2013)));
         // What a pad's reach hangs on, and what a thinner mix gains.
         Shown shown = heldByHand();

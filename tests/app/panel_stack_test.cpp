@@ -9,7 +9,9 @@
 #include <QTest>
 #include <QToolButton>
 #include <QWheelEvent>
+#include <algorithm>
 
+#include "app/look/theme.hpp"
 #include "app/panels/along_plot.hpp"
 #include "app/panels/panel_scroll.hpp"
 #include "tests/app/own_home.hpp"
@@ -131,6 +133,41 @@ private slots:
         const QRect cell = offsets->visualRect(offsets->currentIndex());
         const QPoint at = offsets->viewport()->mapTo(stack->viewport(), cell.center());
         QVERIFY(stack->viewport()->rect().contains(at));
+    }
+
+    // Whatever Tab may go to, in the whole window, looks another way while it has the focus.
+    void theFocusIsSeenWhereverItIs() {
+        applyGround(Ground::paper);
+        Bench bench;
+        for (const int question : {0, 1, 2, 3, 4, 5, 7, 8})
+            bench.action("openPanel" + QString::number(question))->trigger();
+        for (QToolButton* button : bench.find<PanelStack>()->findChildren<QToolButton*>())
+            if (button->objectName().endsWith("Head") && button->accessibleName().contains("folded")) button->click();
+        QVERIFY(bench.settle());
+        const auto laidOut = [&] {  // nothing is pressed together any more
+            return std::ranges::all_of(bench.find<PanelStack>()->findChildren<QToolButton*>(), [](QToolButton* one) {
+                return !one->isVisible() || one->height() >= one->minimumSizeHint().height();
+            });
+        };
+        SOON_VERIFY(laidOut());
+        bench.window.activateWindow();
+        QVERIFY(QTest::qWaitForWindowActive(&bench.window, test::patience_ms));
+        int seen = 0;
+        QStringList unseen;
+        for (QWidget* part : bench.window.findChildren<QWidget*>()) {
+            const bool stops = part->focusPolicy() & Qt::TabFocus && !part->focusProxy();
+            if (!stops || !part->isVisible() || !part->isEnabled() || part->window() != &bench.window) continue;
+            bringIntoSight(part, part->rect());  // else nothing of it is drawn
+            part->setFocus(Qt::TabFocusReason);
+            if (QApplication::focusWidget() != part) continue;  // it gives the focus on
+            const QImage with = part->grab().toImage();
+            bench.window.setFocus();
+            const QString named = QString("%1 %2").arg(part->metaObject()->className(), part->objectName());
+            if (part->grab().toImage() == with) unseen << named;
+            ++seen;
+        }
+        QVERIFY2(unseen.isEmpty(), qPrintable(unseen.join("; ")));
+        QVERIFY2(seen > 120, qPrintable(QString::number(seen)));
     }
 
     void holdingLeadsToTheFormThatItClampsTo() {
