@@ -11,6 +11,7 @@
 #include <QTest>
 
 #include "app/panels/boards_model.hpp"
+#include "app/panels/parts.hpp"
 #include "app/panels/stock_picture.hpp"
 #include "app/panels/stock_rows.hpp"
 #include "tests/app/run_test.hpp"

@@ -44,6 +44,8 @@ std::string nameOf(plan::Study study) {
             return "learned";
         case plan::Study::corrected:
             return "corrected";
+        case plan::Study::stock:
+            return "stock";
     }
     return {};
 }
