@@ -97,7 +97,7 @@ private:
     int shapeRow(int shape);
     bool addPattern(const Pattern& pattern);
     bool addLayout(const Layout& layout);
-    bool addFrom(const IntegerProgram::Relaxed& answer, Relaxed& relaxed);
+    bool addFrom(const IntegerProgram::Relaxed& answer, Relaxed& relaxed, const std::atomic<bool>& stop);
     double askedAt(const std::vector<double>& duals, const std::vector<double>& worth) const;
     int keepApart(const std::vector<double>& values);
     Cutting cuttingOf(const std::vector<double>& values) const;
