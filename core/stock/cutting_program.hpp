@@ -76,7 +76,6 @@ public:
 
     double costScale() const { return costScale_; }  // cost of 1 in the program
     double forcedCost() const { return forcedCost_; }
-    double leftOutCost() const { return leftOutCost_; }
 
 private:
     struct YColumn {
