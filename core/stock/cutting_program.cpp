@@ -137,7 +137,7 @@ bool CuttingProgram::addLayout(const Layout& layout) {
 }
 
 // Columns that gain; false: there are none, and `relaxed` has its prices.
-bool CuttingProgram::addFrom(const IntegerProgram::Relaxed& answer, Relaxed& relaxed) {
+bool CuttingProgram::addFrom(const IntegerProgram::Relaxed& answer, Relaxed& relaxed, const std::atomic<bool>& stop) {
     relaxed.worth.assign(problem_.items.size(), 0);
     for (std::size_t i = 0; i < itemRows_.size(); ++i) relaxed.worth[i] = std::max(answer.duals[itemRows_[i]], 0.0);
     std::vector<std::optional<Pattern>> best;
@@ -149,12 +149,14 @@ bool CuttingProgram::addFrom(const IntegerProgram::Relaxed& answer, Relaxed& rel
     bool added = false;
     for (int shape = 0; shape < static_cast<int>(shapeRows_.size()); ++shape) {
         if (shapeRows_[shape] < 0) continue;
+        if (stop.load(std::memory_order_relaxed)) return false;
         const Pattern pattern = bestOf(shape);
         if (pattern.worth > std::max(answer.duals[shapeRows_[shape]], 0.0) + better) added |= addPattern(pattern);
     }
     relaxed.prices.assign(problem_.kinds.size(), 0);
     if (!bands_.empty()) return added;
     for (int k = 0; k < static_cast<int>(problem_.kinds.size()); ++k) {
+        if (stop.load(std::memory_order_relaxed)) return false;
         const double cost = least_ == Least::cost ? problem_.kinds[k].cost / costScale_ : 0;
         for (Sawing sawing : problem_.sawings) {
             const Layout layout = shapes_.bestLayout(k, sawing, [&](int shape) { return bestOf(shape).worth; });
@@ -230,18 +232,25 @@ double CuttingProgram::askedAt(const std::vector<double>& duals, const std::vect
     return asked;
 }
 
-CuttingProgram::Relaxed CuttingProgram::relaxed(const std::atomic<bool>& stop) {
+CuttingProgram::Relaxed CuttingProgram::relaxed(long& rows, const std::atomic<bool>& stop) {
     Relaxed relaxed;
-    while (true) {
+    while (rows > 0) {
+        rows -= program_.rows();
         const IntegerProgram::Relaxed answer = program_.relaxed(stop);
         if (!answer.solved || stop.load(std::memory_order_relaxed)) return relaxed;
         last_ = answer.columns;
         relaxed.value = answer.value;
-        if (addFrom(answer, relaxed) || keepApart(answer.columns) > 0) continue;
+        const bool gains = addFrom(answer, relaxed, stop);
+        if (stop.load(std::memory_order_relaxed)) {
+            relaxed.prices.clear();
+            return relaxed;
+        }
         relaxed.asked = askedAt(answer.duals, relaxed.worth);
+        if (gains || keepApart(answer.columns) > 0) continue;
         relaxed.solved = true;
         return relaxed;
     }
+    return relaxed;
 }
 
 CuttingProgram::Integral CuttingProgram::integral(int& nodes, double enough, const std::atomic<bool>& stop) {
