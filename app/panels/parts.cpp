@@ -274,8 +274,10 @@ void Section::setNote(const QString& note) {
     update();
 }
 
+// A button is as wide as its words.
 void Section::add(QWidget* part) {
-    inside_->layout()->addWidget(part);
+    auto* column = static_cast<QVBoxLayout*>(inside_->layout());
+    column->addWidget(part, 0, qobject_cast<QPushButton*>(part) ? Qt::AlignLeft : Qt::Alignment());
 }
 
 void Section::setOpen(bool open) {

@@ -111,7 +111,6 @@ void StripsPanel::makeChoices() {
     choices_ = figures.model;
     NotebookTable* table = figures.table;
     table->setSelectionMode(QAbstractItemView::SingleSelection);
-    table->setMostRows(8);
     choicesTable_ = table;
     connect(picture_, &ChoicesPicture::choiceAsked, this, &StripsPanel::choose);
     connect(table->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this](const QModelIndex& row) {

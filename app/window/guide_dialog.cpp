@@ -4,7 +4,9 @@
 #include <QFile>
 #include <QHBoxLayout>
 #include <QListWidget>
+#include <QPointer>
 #include <QTextBrowser>
+#include <QTextDocument>
 #include <QUrl>
 #include <QVBoxLayout>
 #include <algorithm>
@@ -67,8 +69,13 @@ GuideDialog::GuideDialog(QWidget* parent)
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
     connect(topics_, &QListWidget::currentRowChanged, this, [this](int row) {
         if (row < 0) return;
-        page_->document()->setBaseUrl({});
-        page_->setMarkdown(QString::fromUtf8(builtIn("guide", guideTopics().at(size_t(row)).page)));
+        // Read before it is shown: else each block of a long page lays out all that stand before it anew.
+        auto* read = new QTextDocument(page_);
+        read->setDefaultFont(page_->font());
+        read->setMarkdown(QString::fromUtf8(builtIn("guide", guideTopics().at(size_t(row)).page)));
+        const QPointer<QTextDocument> last = page_->document();
+        page_->setDocument(read);
+        delete last;  // where the page has not
         page_->moveCursor(QTextCursor::Start);
     });
     connect(page_, &QTextBrowser::anchorClicked, this, &GuideDialog::follow);

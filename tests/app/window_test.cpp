@@ -255,8 +255,9 @@ private slots:
         auto* plot = strips->findChild<AlongPlot*>("plot");
         auto* model = strips->findChild<QAbstractItemView*>("strips")->model();
         auto* panels = bench.find<PanelStack>();
-        panels->setOpenQuestions({1});  // in sight
-        QCoreApplication::processEvents();
+        bench.window.resize(1280, 1600);
+        panels->setOpenQuestions({1});  // all of it in sight
+        SOON_COMPARE(plot->height(), plot->sizeHint().height());
         const Shown now = bench.window.shown();
         const QImage asNow = plot->grab().toImage();
         QVERIFY(answer->isEnabled() && !reason->isVisible() && !model->index(0, 1).data(faintRole).toBool());
@@ -268,6 +269,7 @@ private slots:
         QVERIFY(plot->grab().toImage() != asNow);
         panels->show(now);
         QVERIFY(answer->isEnabled() && !reason->isVisible() && !model->index(0, 1).data(faintRole).toBool());
+        SOON_COMPARE(plot->height(), plot->sizeHint().height());
         QCOMPARE(plot->grab().toImage(), asNow);
     }
 
@@ -304,6 +306,7 @@ private slots:
         const int height = bench.window.statusBar()->height();
         auto* strips = bench.find<QWidget>("stripsPanel");
         bench.find<PanelStack>()->setOpenQuestions({1});
+        strips->findChild<QToolButton*>("choicesHead")->click();
         QCoreApplication::processEvents();
         auto* calculate = strips->findChild<QAbstractButton*>("calculate");
         QVERIFY(!calculate->isVisible());
