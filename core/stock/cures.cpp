@@ -14,7 +14,10 @@ namespace {
 class Curing {
 public:
     Curing(const Job& job, const CutPlan& plan, const Effort& effort, const std::atomic<bool>& stop)
-        : job_(job), plan_(plan), effort_{std::max(effort.rounds / 4, 1), std::max(effort.nodes / 4, 1)}, stop_(stop) {}
+        : job_(job),
+          plan_(plan),
+          effort_{std::max(effort.rounds / 4, 1), std::max(effort.nodes / 4, 1), std::max(effort.rows / 4, 1L)},
+          stop_(stop) {}
 
     std::vector<Cure> run() {
         if (plan_.missing.empty()) return {};

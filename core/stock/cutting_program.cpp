@@ -230,18 +230,21 @@ double CuttingProgram::askedAt(const std::vector<double>& duals, const std::vect
     return asked;
 }
 
-CuttingProgram::Relaxed CuttingProgram::relaxed(const std::atomic<bool>& stop) {
+CuttingProgram::Relaxed CuttingProgram::relaxed(long& rows, const std::atomic<bool>& stop) {
     Relaxed relaxed;
-    while (true) {
+    while (rows > 0) {
+        rows -= program_.rows();
         const IntegerProgram::Relaxed answer = program_.relaxed(stop);
         if (!answer.solved || stop.load(std::memory_order_relaxed)) return relaxed;
         last_ = answer.columns;
         relaxed.value = answer.value;
-        if (addFrom(answer, relaxed) || keepApart(answer.columns) > 0) continue;
+        const bool gains = addFrom(answer, relaxed);
         relaxed.asked = askedAt(answer.duals, relaxed.worth);
+        if (gains || keepApart(answer.columns) > 0) continue;
         relaxed.solved = true;
         return relaxed;
     }
+    return relaxed;
 }
 
 CuttingProgram::Integral CuttingProgram::integral(int& nodes, double enough, const std::atomic<bool>& stop) {

@@ -33,15 +33,16 @@ public:
     // From now on, and so many boards of each kind at most.
     void aimAt(Least least, const std::vector<int>& boards);
 
-    // Columns and rows are added until none helps.
+    // Columns and rows are added until none helps, or so many rows have been solved in all. Prices and what they ask
+    // hold either way, the value only where it is solved.
     struct Relaxed {
-        bool solved = false;  // false: stopped
+        bool solved = false;  // false: stopped, or too much
         double value = 0;
-        std::vector<double> prices;  // by kind: what one board is worth at most
+        std::vector<double> prices;  // by kind: what one board is worth at most; empty: nothing is known
         double asked = 0;
         std::vector<double> worth;  // of items
     };
-    Relaxed relaxed(const std::atomic<bool>& stop);
+    Relaxed relaxed(long& rows, const std::atomic<bool>& stop);
 
     // The columns that there are, in whole numbers. `enough`: a value to stop at.
     struct Integral {

@@ -77,7 +77,12 @@ private:
         const std::vector<Way>& ways = problem_.wanted[strip].ways;
         std::vector<int> tries(ways.size());
         std::iota(tries.begin(), tries.end(), 0);
-        std::stable_sort(tries.begin(), tries.end(), [&](int a, int b) { return ways[a].forced < ways[b].forced; });
+        std::vector<Um> longest(ways.size());  // parts alike in length find a board soonest
+        for (int way : tries)
+            for (int item : ways[way].items) longest[way] = std::max(longest[way], problem_.items[item].length);
+        std::stable_sort(tries.begin(), tries.end(), [&](int a, int b) {
+            return ways[a].forced != ways[b].forced ? ways[a].forced < ways[b].forced : longest[a] < longest[b];
+        });
         if (preferredOf(strip)) tries.insert(tries.begin(), given_.preferred[strip]);
         int failed = 0;
         for (int way : tries) {

@@ -24,7 +24,13 @@ class Searching {
 public:
     Searching(const Problem& problem, const Cutting& first, const Effort& effort, const std::atomic<bool>& stop,
               const std::function<void(const Found&)>& better)
-        : problem_(problem), effort_(effort), stop_(stop), better_(better), program_(problem), nodes_(effort.nodes) {
+        : problem_(problem),
+          effort_(effort),
+          stop_(stop),
+          better_(better),
+          program_(problem),
+          nodes_(effort.nodes),
+          rows_(effort.rows) {
         found_.cutting = first;
         for (const Kind& kind : problem.kinds) all_.push_back(static_cast<int>(kind.copies.size()));
         for (const Wanted& wanted : problem.wanted)
@@ -37,8 +43,11 @@ public:
             return found_;
         }
         program_.aimAt(Least::cost, all_);
-        root_ = program_.relaxed(stop_);
-        if (!root_.solved) return found_;
+        root_ = program_.relaxed(rows_, stop_);
+        if (!root_.solved) {
+            boundByPrices();
+            return found_;
+        }
         take(program_.rounded(all_, false));
         if (everyWay() || stopped()) return found_;
         if (leftOut() > found_.leftOut) fewestLeftOut();
@@ -95,7 +104,7 @@ private:
 
     void fewestLeftOut() {
         program_.aimAt(Least::leftOut, all_);
-        const CuttingProgram::Relaxed relaxed = program_.relaxed(stop_);
+        const CuttingProgram::Relaxed relaxed = program_.relaxed(rows_, stop_);
         if (!relaxed.solved) return;
         const int least = static_cast<int>(std::ceil(relaxed.value - same));
         found_.leftOut = std::max(found_.leftOut, least);
@@ -111,6 +120,18 @@ private:
         for (const Sawn& board : cutting.boards) --given.mayOpen[board.kind];
         for (int way : cutting.ways) given.placed.push_back(way >= 0);
         return firstFit(problem_, given);
+    }
+
+    // What the first prices prove, where they are not the last.
+    void boundByPrices() {
+        if (root_.prices.empty() || stopped() || leftOut() > 0) return;
+        take(program_.rounded(all_, false));
+        IntegerProgram choice;
+        offer(choice);
+        demand(choice, root_, 1);
+        const IntegerProgram::Integral chosen = choice.integral(std::max(nodes_ / 4, 1), -unbounded, stop_);
+        if (!stopped() && chosen.bound > 0)
+            raise(chosen.bound + forcedOf(problem_, found_.cutting) * program_.forcedCost());
     }
 
     void offer(IntegerProgram& choice) const {
@@ -189,7 +210,7 @@ private:
 
     Given gives(const std::vector<int>& boards, double value, int nodes) {
         program_.aimAt(Least::leftOut, boards);
-        CuttingProgram::Relaxed relaxed = program_.relaxed(stop_);
+        CuttingProgram::Relaxed relaxed = program_.relaxed(rows_, stop_);
         if (!relaxed.solved) return {};
         if (relaxed.value > same) return {false, true, std::move(relaxed)};
         FirstFit given{.mayOpen = boards};
@@ -212,7 +233,7 @@ private:
             const int layout = program_.mostInPart();
             if (layout < 0) break;
             program_.settle(layout, true);
-            const CuttingProgram::Relaxed relaxed = program_.relaxed(stop_);
+            const CuttingProgram::Relaxed relaxed = program_.relaxed(rows_, stop_);
             settled.push_back(layout);
             if (!relaxed.solved) break;
             found = takeWhole(program_.rounded(boards, true));
@@ -239,7 +260,7 @@ private:
         CuttingProgram program(problem_);
         const bool all = program.useBands(boards);
         program.aimAt(Least::leftOut, boards);
-        const CuttingProgram::Relaxed relaxed = program.relaxed(stop_);
+        const CuttingProgram::Relaxed relaxed = program.relaxed(rows_, stop_);
         if (!relaxed.solved) return {};
         if (relaxed.value > same) return {false, all};
         const bool every = program.addAllPatterns(mostPatterns);
@@ -278,6 +299,7 @@ private:
     CuttingProgram::Relaxed root_;
     std::vector<int> all_;
     int nodes_ = 0;
+    long rows_ = 0;
     Found found_;
 };
 

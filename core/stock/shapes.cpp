@@ -43,7 +43,7 @@ std::vector<int> together(const std::vector<Label>& labels, const std::vector<in
 }  // namespace
 
 Shapes::Shapes(const Problem& problem, const std::vector<int>& shorter, const std::vector<int>& atMost)
-    : problem_(problem), atMost_(atMost), longer_(problem.items.size()) {
+    : problem_(problem), shorter_(shorter), atMost_(atMost), longer_(problem.items.size()) {
     for (int item = 0; item < static_cast<int>(shorter.size()); ++item)
         if (shorter[item] >= 0) longer_[shorter[item]].push_back(item);
 }
@@ -72,11 +72,16 @@ Pattern Shapes::best(int shape, const std::vector<double>& worth) const {
     return shapes_[shape].bad.empty() ? bestWithoutBad(shape, worth) : bestWithBad(shape, worth);
 }
 
+// Not where a shorter one that takes its place is worth as much.
+bool Shapes::isOfUse(int item, const std::vector<double>& worth) const {
+    return worth[item] > nothing && (shorter_[item] < 0 || worth[item] > worth[shorter_[item]] + nothing);
+}
+
 Pattern Shapes::bestWithoutBad(int shape, const std::vector<double>& worth) const {
     const Um room = shapes_[shape].length + problem_.kerf;
     std::vector<const Fit*> order;
     for (const Fit& fit : fits_[shape])
-        if (worth[fit.item] > nothing) order.push_back(&fit);
+        if (isOfUse(fit.item, worth)) order.push_back(&fit);
     std::sort(order.begin(), order.end(), [&](const Fit* a, const Fit* b) {
         const double first = worth[a->item] * static_cast<double>(b->length + problem_.kerf);
         const double second = worth[b->item] * static_cast<double>(a->length + problem_.kerf);
@@ -115,7 +120,7 @@ Pattern Shapes::bestWithBad(int shape, const std::vector<double>& worth) const {
         most = from.worth;
         best = at->second;
         for (const Fit& fit : fits_[shape]) {
-            if (worth[fit.item] <= nothing) continue;
+            if (!isOfUse(fit.item, worth)) continue;
             const Start start = firstStart(fit.starts, from.used);
             if (start.at < 0) continue;
             const Label to{start.at + fit.length + problem_.kerf, from.worth + worth[fit.item], fit.item, at->second};

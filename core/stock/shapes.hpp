@@ -80,10 +80,12 @@ private:
         Starts starts;  // where the lane has bad stretches
     };
 
+    bool isOfUse(int item, const std::vector<double>& worth) const;
     Pattern bestWithoutBad(int shape, const std::vector<double>& worth) const;
     Pattern bestWithBad(int shape, const std::vector<double>& worth) const;
 
     const Problem& problem_;
+    std::vector<int> shorter_;
     std::vector<int> atMost_;
     std::vector<std::vector<int>> longer_;  // by item: those that may be cut down to it at once
     std::vector<Shape> shapes_;

@@ -22,8 +22,9 @@ CutPlan firstCutPlan(const Job& job);
 
 // How much is done at most, counted and not timed.
 struct Effort {
-    int rounds = 60;     // choices of boards that are looked into
-    int nodes = 20'000;  // of the integer programs, in all
+    int rounds = 60;      // choices of boards that are looked into
+    int nodes = 20'000;   // of the integer programs, in all
+    long rows = 150'000;  // of the relaxed programs that are solved, in all
 };
 
 // The best that is found, with its bound. `better` is told each plan that is better than the one before, the first
