@@ -140,6 +140,12 @@ TEST(StockStudy, BoardsThatSufficeGiveEveryStripOnce) {
     EXPECT_NEAR(study.boardFeet, (2400 / 25.4) * (150 / 25.4) * (60 / 25.4) / 144, 1e-9);
     EXPECT_GT(study.waste, 0);
     EXPECT_LT(study.waste, 1);
+    // Both ways of sawing are shown: the one that is taken, and the other is no better.
+    const bool ofFace = std::ranges::any_of(study.boards, &BoardCuts::ofFace);
+    ASSERT_TRUE(ofFace ? study.faceWaste : study.edgeWaste);
+    EXPECT_NEAR(*(ofFace ? study.faceWaste : study.edgeWaste), study.waste, 1e-6);
+    const std::optional<double> other = ofFace ? study.edgeWaste : study.faceWaste;
+    EXPECT_GE(other.value_or(1), study.waste - 1e-6);
 }
 
 TEST(StockStudy, PriceGoesByTheBoardTheBoardFootOrTheCubicMetre) {
