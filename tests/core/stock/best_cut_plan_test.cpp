@@ -31,6 +31,7 @@ Job small(unsigned seed) {
     Draw draw(seed);
     Job job;
     const bool scarfed = seed % 2 == 1;
+    const bool exact = seed % 4 == 0;  // strips and saw cuts fill boards to the last
     job.rules.kerf_m = draw.from(0, 1) * unit_m;
     job.rules.planing_m = draw.once(3) ? unit_m : 0;
     job.rules.snipe_m = draw.once(3) ? 2 * unit_m : 0;
@@ -44,6 +45,7 @@ Job small(unsigned seed) {
     for (int i = 0; i < strips; ++i) {
         Strip strip{.piece = "stem", .place = i + 1, .species = draw.once(12) ? "ash" : "oak"};
         strip.length_m = scarfed ? draw.length(120, 160) : draw.length(40, 100);
+        if (exact && !scarfed) strip.length_m = draw.from(2, 4) * 20 * unit_m - job.rules.kerf_m;
         const int section = draw.from(1, sections);
         strip.thickness_m = section * unit_m;
         strip.width_m = 4 * unit_m;
@@ -61,7 +63,7 @@ Job small(unsigned seed) {
     const int boards = draw.from(1, 3);
     for (int i = 0; i < boards; ++i) {
         Board board{.name = "B", .species = draw.once(10) ? "ash" : "oak"};
-        board.length_m = draw.length(90, 150);
+        board.length_m = exact ? draw.from(4, 7) * 20 * unit_m - job.rules.kerf_m : draw.length(90, 150);
         board.width_m = draw.length(4, 9);
         board.thickness_m = draw.length(3, 6);
         board.count = draw.from(1, 2);
