@@ -215,14 +215,18 @@ QWidget* StockPanel::makeStrip() {
     column->addLayout(second);
     connect(stripBoard_, &QComboBox::activated, this, [this](int index) { pin(chosen_, index - 1); });
     connect(lost_, &QPushButton::clicked, this, [this] {
+        leaveButton();
         if (study()) change(tr("Strip %1 broke").arg(chosen_), withStripLost(shown_->piece, *study(), chosen_));
     });
     connect(useSpare_, &QPushButton::clicked, this, [this] {
+        leaveButton();
         const auto after = study() ? withSpareUsed(shown_->piece, *study(), chosen_) : std::nullopt;
         if (after) change(tr("Use a spare for strip %1").arg(chosen_), *after);
     });
-    connect(uncut_, &QPushButton::clicked, this,
-            [this] { change(tr("Strip %1 is not cut").arg(chosen_), withStripUncut(shown_->piece, chosen_)); });
+    connect(uncut_, &QPushButton::clicked, this, [this] {
+        leaveButton();
+        change(tr("Strip %1 is not cut").arg(chosen_), withStripUncut(shown_->piece, chosen_));
+    });
     return part;
 }
 
@@ -233,6 +237,11 @@ const plan::StockStudy* StockPanel::study() const {
 
 void StockPanel::change(const QString& name, const model::Piece& after) {
     if (shown_->pieceIndex >= 0 && after != shown_->piece) emit changeAsked({name, {}, after});
+}
+
+// For a button that goes with what it does: else the keyboard, and the view with it, would go to some other panel.
+void StockPanel::leaveButton() {
+    picture_->setFocus(Qt::OtherFocusReason);
 }
 
 void StockPanel::pin(int place, int board) {
@@ -345,6 +354,7 @@ void StockPanel::makeCures() {
         if (!cure.piece) return;
         Change change{text(plan::writeText(cure.name, shown_->display)), {}, *cure.piece};
         change.boatBoards = cure.boatBoards;
+        leaveButton();
         emit changeAsked(change);
     });
     const auto enable = [this, table, take] {
@@ -449,6 +459,7 @@ void StockPanel::makeCut() {
     auto* words = new SteadyWords(QStringLiteral("cutWords"), this);
     allCut_ = wordButton(QStringLiteral("allCut"), tr("All of them are cut"), this);
     connect(allCut_, &QPushButton::clicked, this, [this] {
+        leaveButton();
         if (study()) change(tr("All strips are cut"), withAllCut(shown_->piece, *study()));
     });
     addSection("cutHead", tr("At the bench"), false, {words, allCut_},

@@ -48,6 +48,7 @@ private:
     void choose(int place);
     void pin(int place, int board);  // of the study's boards; -1: any
     void change(const QString& name, const model::Piece& after);
+    void leaveButton();
     bool isShared() const;  // the boards are the boat's
     void share(bool with);
 

@@ -102,12 +102,16 @@ std::vector<FigureRow> stockCureRows(const plan::StockStudy& study, const units:
 }
 
 model::Piece withAllCut(const model::Piece& piece, const plan::StockStudy& study) {
-    model::Piece after = piece;
+    // The parts of a strip stand in its order.
+    std::vector<std::pair<std::pair<int, int>, model::StripCut>> all;
     for (const plan::BoardCuts& board : study.boards) {
         for (const plan::SawnPart& part : board.parts) {
-            if (part.piece.empty() && !part.cut) after.stock.cut.push_back(cutOf(board, part));
+            if (part.piece.empty() && !part.cut) all.push_back({{part.place, part.part}, cutOf(board, part)});
         }
     }
+    std::ranges::sort(all, {}, [](const auto& one) { return one.first; });
+    model::Piece after = piece;
+    for (auto& [order, cut] : all) after.stock.cut.push_back(std::move(cut));
     return after;
 }
 

@@ -26,6 +26,7 @@ std::vector<GuideTopic> guideTopics() {
             {"springback.md", QObject::tr("Choose strips, allow for springback")},
             {"holding.md", QObject::tr("Hold the stack; keys in the drawing")},
             {"glue_and_day.md", QObject::tr("Mix glue, plan the day")},
+            {"stock.md", QObject::tr("Cut strips from boards, buy wood")},
             {"clock.md", QObject::tr("Glue up by the clock")},
             {"comparing.md", QObject::tr("Compare two states, two pieces")},
             {"my_shed.md", QObject::tr("Keep your own tools and glues")},

@@ -190,8 +190,12 @@ private slots:
         unfold(panel);
         QVERIFY(studyOf(all).missing.empty());
         const int needed = studyOf(all).stripsNeeded;
-        panel.findChild<QPushButton*>("allCut")->click();
+        auto* allCut = panel.findChild<QPushButton*>("allCut");
+        allCut->setFocus();
+        allCut->click();
         QCOMPARE(studyOf(all).alreadyCut, needed);
+        QVERIFY(!allCut->isEnabled());
+        QVERIFY(panel.findChild<StockPicture*>("stockPicture")->hasFocus());  // not somewhere out of sight
 
         panel.selectStrip(4);
         panel.findChild<QPushButton*>("stripLost")->click();

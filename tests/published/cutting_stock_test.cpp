@@ -9,7 +9,7 @@
 #include "core/stock/stock.hpp"
 
 namespace fayline::stock {
-namespace {
+namespace cutting_stock_test {
 
 struct Ordered {
     double length = 0;
@@ -160,5 +160,5 @@ TEST(PublishedCuttingStock, IsSolvedWithASawCutToo) {
     for (const Instance& instance : instances()) solves(instance, instance.stock < 200 ? 0.5 : 3);
 }
 
-}  // namespace
+}  // namespace cutting_stock_test
 }  // namespace fayline::stock

@@ -112,12 +112,18 @@ std::vector<BoardCuts> boardCuts(const model::Piece& piece, const Shop& shop, co
         board.parts.push_back(sawn(job, cut));
     }
     const auto addCut = [&](const model::Piece& of, const std::string& name) {
+        std::map<int, int> parts;
+        for (const model::StripCut& cut : of.stock.cut) parts[cut.place] += cut.lost ? 0 : 1;
+        std::map<int, int> part;  // they stand in the order of the strip
         for (const model::StripCut& cut : of.stock.cut) {
+            const int number = cut.lost ? 1 : ++part[cut.place];
             for (int row = 0; row < math::countOf(job.rows); ++row) {
                 if (boardName(job.rows, row) != cut.board || cut.number > job.rows[row].count) continue;
                 BoardCuts& board = all[{false, row, cut.number}];
                 if (board.name.empty()) board = {cut.board, cut.number, job.rows[row]};
                 board.parts.push_back(sawnAlready(cut, name, math::countOf(plan.stack.strips)));
+                board.parts.back().part = number;
+                board.parts.back().parts = cut.lost ? 1 : parts[cut.place];
             }
         }
     };
@@ -177,17 +183,43 @@ void addScarfs(StockStudy& study, const StockJob& job, const stock::CutPlan& fou
     }
 }
 
+// Of strips that are cut already, where their parts meet.
+void addScarfsCut(StockStudy& study, const model::Piece& piece, const Plan& plan) {
+    const std::optional<stock::Stretch> tightest = tightestThird(plan);
+    for (const laminate::Strip& strip : plan.stack.strips) {
+        const double thick_m = std::max(strip.thickness_m, strip.thicknessAtEnd_m);
+        const double scarf_m = stock::scarfLength_m(piece.stock.scarfSlope, thick_m);
+        double along_m = 0;  // of the strip, up to the end of the part before
+        for (const model::StripCut& cut : piece.stock.cut) {
+            if (cut.lost || cut.place != strip.place) continue;
+            if (along_m > 0 && strip.cutLength_m > 0) {
+                const double share = (along_m - scarf_m / 2) / strip.cutLength_m;
+                const double at_m = strip.startsAt_m + share * (strip.endsAt_m - strip.startsAt_m);
+                const bool inTightest = tightest && at_m > tightest->from_m && at_m < tightest->to_m;
+                study.scarfs.push_back(
+                    {.place = strip.place, .at_m = at_m, .length_m = scarf_m, .inTightest = inTightest});
+                along_m -= scarf_m;
+            }
+            along_m += cut.length_m;
+        }
+    }
+}
+
 // Where every strip is cut already there is nothing to lay out.
 stock::CutPlan bestOf(const stock::Job& job, const std::atomic<bool>& stop) {
     if (job.strips.empty()) return {.proven = true};
     return stock::bestCutPlan(job, {}, stop);
 }
 
-// The least that one way of sawing alone leaves as waste; none where it does not give all strips.
-std::optional<double> wasteBy(stock::Sawing sawing, stock::Job job, const stock::CutPlan& both) {
-    if (job.strips.empty()) return std::nullopt;
+// What one way of sawing alone leaves as waste; none where it gives fewer strips. With less effort than the cut list
+// itself: it is there to compare by.
+std::optional<double> wasteBy(stock::Sawing sawing, stock::Job job, const stock::CutPlan& both,
+                              const std::atomic<bool>& stop) {
+    if (job.strips.empty() || both.cuts.empty()) return std::nullopt;
+    if (std::ranges::all_of(both.cuts, [&](const stock::Cut& cut) { return cut.sawing == sawing; })) return both.waste;
+    constexpr stock::Effort effort{.rounds = 10, .nodes = 2'000};
     job.rules.sawing = sawing;
-    const stock::CutPlan alone = stock::firstCutPlan(job);
+    const stock::CutPlan alone = stock::bestCutPlan(job, effort, stop);
     if (alone.missing.size() > both.missing.size() || alone.cuts.empty()) return std::nullopt;
     return alone.waste;
 }
@@ -308,11 +340,13 @@ std::optional<StockStudy> stockFor(const model::Piece& piece, const Shop& shop, 
     study.boards = boardCuts(piece, shop, plan, *job, found);
     addTotals(study, *job, shop, piece);
     addScarfs(study, *job, found);
+    addScarfsCut(study, piece, plan);
     addTroubles(study, *job, found, shop);
     study.proven = found.proven;
     study.offBest = std::max(0.0, found.gap);
-    study.edgeWaste = wasteBy(stock::Sawing::ripped, job->job, found);
-    study.faceWaste = wasteBy(stock::Sawing::resawn, job->job, found);
+    study.edgeWaste = wasteBy(stock::Sawing::ripped, job->job, found, stop);
+    study.faceWaste = wasteBy(stock::Sawing::resawn, job->job, found, stop);
+    if (stop) return std::nullopt;
     if (!study.missing.empty()) {
         study.cures = stockCures(piece, *job, found, stop);
         if (stop) return std::nullopt;

@@ -140,6 +140,12 @@ TEST(StockStudy, BoardsThatSufficeGiveEveryStripOnce) {
     EXPECT_NEAR(study.boardFeet, (2400 / 25.4) * (150 / 25.4) * (60 / 25.4) / 144, 1e-9);
     EXPECT_GT(study.waste, 0);
     EXPECT_LT(study.waste, 1);
+    // Both ways of sawing are shown: the one that is taken, and the other is no better.
+    const bool ofFace = std::ranges::any_of(study.boards, &BoardCuts::ofFace);
+    ASSERT_TRUE(ofFace ? study.faceWaste : study.edgeWaste);
+    EXPECT_NEAR(*(ofFace ? study.faceWaste : study.edgeWaste), study.waste, 1e-6);
+    const std::optional<double> other = ofFace ? study.edgeWaste : study.faceWaste;
+    EXPECT_GE(other.value_or(1), study.waste - 1e-6);
 }
 
 TEST(StockStudy, PriceGoesByTheBoardTheBoardFootOrTheCubicMetre) {
@@ -278,6 +284,35 @@ TEST(StockStudy, ShortBoardsAreScarfedAndWhatThatAsksForIsSaid) {
     EXPECT_EQ(steep.limit, 12);
     EXPECT_NE(english(steep).find("80 %"), std::string::npos) << english(steep);  // facts 6 (M)
     EXPECT_FALSE(findingOf(plan, Code::scarfWithoutClamp));                       // no stations are set out
+
+    // Cut, they keep their scarfs.
+    model::Piece cut = piece;
+    for (int place = 1; place <= 6; ++place) {
+        for (int part = 1; part <= 2; ++part) {
+            for (const BoardCuts& on : plan.stock->boards) {
+                for (const SawnPart& one : on.parts) {
+                    if (one.place != place || one.part != part) continue;
+                    cut.stock.cut.push_back({.place = place,
+                                             .board = on.name,
+                                             .number = on.number,
+                                             .from_m = one.from_m,
+                                             .length_m = one.length_m,
+                                             .acrossFrom_m = one.acrossFrom_m,
+                                             .acrossTo_m = one.acrossTo_m,
+                                             .deepFrom_m = one.deepFrom_m,
+                                             .deepTo_m = one.deepTo_m});
+                }
+            }
+        }
+    }
+    const StockStudy& done = studyOf(cut);
+    EXPECT_EQ(done.alreadyCut, 6);
+    ASSERT_EQ(done.scarfs.size(), 6u);
+    for (const ScarfPlace& scarf : plan.stock->scarfs) {
+        const auto same = std::ranges::find(done.scarfs, scarf.place, &ScarfPlace::place);
+        ASSERT_NE(same, done.scarfs.end());
+        EXPECT_NEAR(same->at_m, scarf.at_m, 1e-6);
+    }
 
     piece.holding.stations = {{.kind = model::HoldKind::clamp, .at_m = 0}};
     EXPECT_TRUE(findingOf(planOf(piece), Code::scarfWithoutClamp));

@@ -9,7 +9,7 @@
 #include "tests/core/stock/checker.hpp"
 
 namespace fayline::stock {
-namespace {
+namespace bad_input_test {
 
 const std::atomic<bool> never{false};
 
@@ -169,5 +169,5 @@ TEST(BadInput, ThousandsOfBoards) {
     EXPECT_TRUE(plan.proven);
 }
 
-}  // namespace
+}  // namespace bad_input_test
 }  // namespace fayline::stock

@@ -9,7 +9,7 @@
 #include "tests/core/stock/every_way.hpp"
 
 namespace fayline::stock {
-namespace {
+namespace best_cut_plan_test {
 
 constexpr double unit_m = 0.005;
 
@@ -132,5 +132,5 @@ TEST(BestCutPlan, IsTheBestOfEveryWay) {
     EXPECT_GT(proven, 450);
 }
 
-}  // namespace
+}  // namespace best_cut_plan_test
 }  // namespace fayline::stock

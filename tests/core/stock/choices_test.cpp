@@ -8,7 +8,7 @@
 #include "tests/core/stock/checker.hpp"
 
 namespace fayline::stock {
-namespace {
+namespace choices_test {
 
 const std::atomic<bool> never{false};
 
@@ -170,5 +170,5 @@ TEST(StockChoices, AStopGivesTheBestSoFar) {
     EXPECT_TRUE(wrongIn(job, plan).empty());
 }
 
-}  // namespace
+}  // namespace choices_test
 }  // namespace fayline::stock

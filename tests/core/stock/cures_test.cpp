@@ -6,7 +6,7 @@
 #include "tests/core/stock/checker.hpp"
 
 namespace fayline::stock {
-namespace {
+namespace cures_test {
 
 const std::atomic<bool> never{false};
 
@@ -154,5 +154,5 @@ TEST(Cures, StopAtOnce) {
     EXPECT_TRUE(cures(job, bestCutPlan(job, {}, stop), {}, stop).empty());
 }
 
-}  // namespace
+}  // namespace cures_test
 }  // namespace fayline::stock

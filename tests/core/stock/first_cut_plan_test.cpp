@@ -5,7 +5,7 @@
 #include "core/units/input_error.hpp"
 
 namespace fayline::stock {
-namespace {
+namespace first_cut_plan_test {
 
 Job stem() {
     Job job;
@@ -45,5 +45,5 @@ TEST(FirstCutPlan, NamesWhatIsNoNumber) {
     EXPECT_THROW(firstCutPlan(job), units::InputError);
 }
 
-}  // namespace
+}  // namespace first_cut_plan_test
 }  // namespace fayline::stock

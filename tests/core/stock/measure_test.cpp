@@ -7,7 +7,7 @@
 #include "core/stock/stock.hpp"
 
 namespace fayline::stock {
-namespace {
+namespace measure_test {
 
 // Board feet: T(in) W(in) L(ft) / 12; one is 144 cubic inches, 0.002359737 m3 (D).
 TEST(Measure, BoardFeet) {
@@ -71,5 +71,5 @@ TEST(Measure, AScarfTakesItsLengthMore) {
     EXPECT_DOUBLE_EQ(plan.price, 30);
 }
 
-}  // namespace
+}  // namespace measure_test
 }  // namespace fayline::stock
