@@ -65,6 +65,7 @@ CutPlan firstCutPlan(const Job& job) {
 CutPlan bestCutPlan(const Job& job, const Effort& effort, const std::atomic<bool>& stop,
                     const std::function<void(const CutPlan&)>& better) {
     check(job);
+    if (job.strips.empty()) return firstCutPlan(job);
     const auto tell = [&](const Problem& problem) {
         return [&](const Found& found) {
             if (better) better(completed(job, problem, found));

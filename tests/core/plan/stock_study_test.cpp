@@ -10,7 +10,7 @@
 #include "tests/core/plan/studied.hpp"
 
 namespace fayline::plan {
-namespace {
+namespace stock_study_test {
 
 const std::atomic<bool> goOn = false;
 
@@ -434,5 +434,5 @@ TEST(StockStudy, IsStopped) {
     EXPECT_FALSE(stockFor(piece, shopOf(boat), makePlan(piece, shopOf(boat)), stop));
 }
 
-}  // namespace
+}  // namespace stock_study_test
 }  // namespace fayline::plan

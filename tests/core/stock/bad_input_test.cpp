@@ -44,6 +44,15 @@ std::string pathOf(const Job& job) {
     return "no error";
 }
 
+TEST(BadInput, NothingWantedTakesNoBoard) {
+    Job job = stem();
+    job.strips.clear();
+    const CutPlan plan = checked(job);
+    EXPECT_TRUE(plan.proven);
+    EXPECT_TRUE(plan.boards.empty());
+    EXPECT_EQ(plan.value, 0);
+}
+
 TEST(BadInput, NumbersThatAreNoneAreNamedByTheirPlace) {
     const double nan = std::numeric_limits<double>::quiet_NaN();
     const auto with = [](const auto& change) {
