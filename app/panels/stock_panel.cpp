@@ -64,18 +64,6 @@ NotebookTable* StockPanel::boardsTable(const char* object, const QString& name, 
         {Of::nameColumn, Of::countColumn, Of::lengthColumn, Of::widthColumn, Of::thicknessColumn}, Of::nameColumn);
     table->setGrows(NotebookTable::Grows::byTabAndEnter);
     table->setMostRows(7);
-    connect(table, &NotebookTable::rowAsked, this, [model, table] {
-        model->addBoard(model->rowCount() - 1);
-        // What was typed is being taken over: the new row is begun when that is done.
-        QMetaObject::invokeMethod(
-            table,
-            [model, table] {
-                const QModelIndex cell = model->index(model->rowCount() - 1, BoardsModel::nameColumn);
-                table->setCurrentIndex(cell);
-                table->edit(cell);
-            },
-            Qt::QueuedConnection);
-    });
     connect(table, &NotebookTable::pasteAsked, this, [model, unread] {
         try {
             model->paste(QApplication::clipboard()->text());
