@@ -319,7 +319,7 @@ void StockPanel::showPicture() {
 void StockPanel::makeFigures() {
     const auto [table, model] = figuresTable("stockFigures", tr("Wood, weight, price"), stockFigureColumns());
     Section* section = addSection("stockFiguresHead", tr("Wood, weight, price"), false, {table}, nullptr);
-    section->setShow([this, section, model](const std::shared_ptr<const Shown>& shown) {
+    section->setShow([this, section, model = model](const std::shared_ptr<const Shown>& shown) {
         noteStudy(section, plan::Study::stock);
         const plan::StockStudy* known = study();
         const bool any = known && known->anyBoards;

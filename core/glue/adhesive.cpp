@@ -8,6 +8,13 @@
 
 namespace fayline::glue {
 
+Adhesive::Adhesive() = default;
+Adhesive::Adhesive(const Adhesive& other) = default;
+Adhesive::Adhesive(Adhesive&& other) noexcept = default;
+Adhesive& Adhesive::operator=(const Adhesive& other) = default;
+Adhesive& Adhesive::operator=(Adhesive&& other) noexcept = default;
+Adhesive::~Adhesive() = default;
+
 double Adhesive::mixDensity_kg_m3() const {
     const double first = firstByWeight();
     return 1 / (first / density_kg_m3[0] + (1 - first) / density_kg_m3[1]);

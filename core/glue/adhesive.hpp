@@ -21,6 +21,13 @@ struct PotLifePoint {
 };
 
 struct Adhesive {
+    Adhesive();
+    Adhesive(const Adhesive& other);
+    Adhesive(Adhesive&& other) noexcept;
+    Adhesive& operator=(const Adhesive& other);
+    Adhesive& operator=(Adhesive&& other) noexcept;
+    ~Adhesive();
+
     std::string id;
     std::string name;
     std::string family;  // what it is called but for these two; a family that comes in one mix and speed has none

@@ -14,6 +14,13 @@
 
 namespace fayline::plan {
 
+Plan::Plan() = default;
+Plan::Plan(const Plan& other) = default;
+Plan::Plan(Plan&& other) noexcept = default;
+Plan& Plan::operator=(const Plan& other) = default;
+Plan& Plan::operator=(Plan&& other) noexcept = default;
+Plan::~Plan() = default;
+
 namespace {
 
 constexpr double sampleStep_m = 0.01;
@@ -121,10 +128,11 @@ std::optional<Plan> makePlan(const model::Piece& piece, const Shop& shop, const 
                              const std::atomic<bool>& stop) {
     if (stop) return std::nullopt;
     model::validate(piece);
-    Plan plan{.id = piece.id,
-              .piece = piece.name,
-              .display = shop.display,
-              .line = sameLine(piece, shop, before) ? before->line : planLine(piece.line, shop.display, stop)};
+    Plan plan;
+    plan.id = piece.id;
+    plan.piece = piece.name;
+    plan.display = shop.display;
+    plan.line = sameLine(piece, shop, before) ? before->line : planLine(piece.line, shop.display, stop);
     if (stop) return std::nullopt;
     const line::Line& line = plan.line.fair.line;
     plan.stack = laminate::planStack(piece.stack, piece.line.describes, piece.line.stripsOn, line, shop.species,

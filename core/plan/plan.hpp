@@ -93,6 +93,13 @@ struct Verdict {
 };
 
 struct Plan {
+    Plan();
+    Plan(const Plan& other);
+    Plan(Plan&& other) noexcept;
+    Plan& operator=(const Plan& other);
+    Plan& operator=(Plan&& other) noexcept;
+    ~Plan();
+
     std::string id;     // of the piece
     std::string piece;  // its name
     units::Display display;

@@ -12,6 +12,7 @@
 #include "core/plan/shop.hpp"
 #include "core/plan/study/deepen.hpp"
 #include "tests/app/paper_boats.hpp"
+#include "tests/app/pdf_printer.hpp"
 #include "tests/app/rendered_pages.hpp"
 
 namespace fayline::test {
@@ -52,29 +53,16 @@ std::vector<plan::Finding> causes(int count) {
     return findings;
 }
 
-class PaperDayTest : public QObject {
+class PaperDayTest : public QObject, private PdfPrinter {
     Q_OBJECT
 
 private:
-    QTemporaryDir folder_;
-    int used_ = 0;
     units::Display display_;
 
     plan::Shop shop() const {
         model::Boat boat = boatOf({});
         boat.display = display_;
         return plan::shopOf(boat);
-    }
-
-    QString print(app::Paper paper, const model::Piece& piece, const plan::Plan& plan,
-                  const QPageLayout& layout = layoutOf(QPageSize(QPageSize::A4))) {
-        const QString file = folder_.filePath(QString("paper %1.pdf").arg(++used_));
-        QPrinter printer(QPrinter::HighResolution);
-        printer.setOutputFormat(QPrinter::PdfFormat);
-        printer.setOutputFileName(file);
-        printer.setPageLayout(layout);
-        app::printPaper(paper, boatOf({piece}), piece, plan, printer);
-        return file;
     }
 
     // Each of `wanted` stands in `text`, one after the other.

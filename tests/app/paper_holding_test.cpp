@@ -13,6 +13,7 @@
 #include "core/plan/shop.hpp"
 #include "tests/app/paper_boats.hpp"
 #include "tests/app/paper_holding_plans.hpp"
+#include "tests/app/pdf_printer.hpp"
 #include "tests/app/rendered_pages.hpp"
 
 namespace fayline::test {
@@ -34,24 +35,10 @@ model::Piece manyStations(int count) {
     return piece;
 }
 
-class PaperHoldingTest : public QObject {
+class PaperHoldingTest : public QObject, private PdfPrinter {
     Q_OBJECT
 
 private:
-    QTemporaryDir folder_;
-    int used_ = 0;
-
-    QString print(app::Paper paper, const model::Piece& piece, const plan::Plan& plan,
-                  const QPageLayout& layout = layoutOf(QPageSize(QPageSize::A4))) {
-        const QString file = folder_.filePath(QString("paper %1.pdf").arg(++used_));
-        QPrinter printer(QPrinter::HighResolution);
-        printer.setOutputFormat(QPrinter::PdfFormat);
-        printer.setOutputFileName(file);
-        printer.setPageLayout(layout);
-        app::printPaper(paper, boatOf({piece}), piece, plan, printer);
-        return file;
-    }
-
     static plan::Shop shop(const units::Display& display = {}) {
         model::Boat boat = boatOf({});
         boat.display = display;

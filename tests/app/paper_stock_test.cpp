@@ -10,6 +10,7 @@
 #include "core/plan/study/stock_study.hpp"
 #include "core/plan/study/studies.hpp"
 #include "tests/app/paper_boats.hpp"
+#include "tests/app/pdf_printer.hpp"
 #include "tests/app/rendered_pages.hpp"
 
 namespace fayline::test {
@@ -18,12 +19,10 @@ model::Board board(const char* name, double length_m, double width_m, double thi
     return {.name = name, .length_m = length_m, .width_m = width_m, .thickness_m = thickness_m};
 }
 
-class PaperStockTest : public QObject {
+class PaperStockTest : public QObject, private PdfPrinter {
     Q_OBJECT
 
 private:
-    QTemporaryDir folder_;
-    int used_ = 0;
     units::Display display_;
 
     plan::Shop shop() const {
@@ -38,17 +37,6 @@ private:
         plan.stock = plan::stockFor(piece, shop(), plan, goOn);
         plan::wordStudies(piece, shop(), plan);
         return plan;
-    }
-
-    QString print(app::Paper paper, const model::Piece& piece, const plan::Plan& plan,
-                  const QPageLayout& layout = layoutOf(QPageSize(QPageSize::A4))) {
-        const QString file = folder_.filePath(QString("paper %1.pdf").arg(++used_));
-        QPrinter printer(QPrinter::HighResolution);
-        printer.setOutputFormat(QPrinter::PdfFormat);
-        printer.setOutputFileName(file);
-        printer.setPageLayout(layout);
-        app::printPaper(paper, boatOf({piece}), piece, plan, printer);
-        return file;
     }
 
     static model::Piece boarded() {
